@@ -1,0 +1,103 @@
+//! Lengths as people write them in track files and mark sets.
+
+use std::fmt;
+
+use serde::de::{self, Deserialize, Deserializer, Visitor};
+
+/// A length, held in metres; read from a plain number of metres, or from text with a unit.
+///
+/// ```
+/// use lane_distance::Length;
+///
+/// assert_eq!("110 yd".parse::<Length>()?.metres(), 100.584);
+/// assert_eq!("4 ft 6 in".parse::<Length>()?.metres(), 1.3716);
+/// assert_eq!("1.22 m".parse::<Length>()?.metres(), 1.22);
+/// assert!("4 furlongs".parse::<Length>().is_err());
+/// # Ok::<(), lane_distance::LengthError>(())
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+pub struct Length(f64);
+
+/// Why a text is no length.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error(
+    "`{0}` is not a length; write metres as a number (84.39), or a unit with it (84.39 m, 110 yd, 4 ft, 4 ft 6 in)"
+)]
+pub struct LengthError(String);
+
+impl Length {
+    /// A length in metres.
+    pub const fn from_metres(metres: f64) -> Self {
+        Self(metres)
+    }
+
+    /// The length in metres.
+    pub const fn metres(self) -> f64 {
+        self.0
+    }
+}
+
+impl std::str::FromStr for Length {
+    type Err = LengthError;
+
+    fn from_str(text: &str) -> Result<Self, LengthError> {
+        let wrong = || LengthError(text.to_owned());
+        let mut rest = text.trim();
+        let mut metres = 0.0;
+        if rest.is_empty() {
+            return Err(wrong());
+        }
+        while !rest.is_empty() {
+            let number_ends = rest
+                .find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-' | '+'))
+                .unwrap_or(rest.len());
+            let number: f64 = rest[..number_ends].parse().map_err(|_| wrong())?;
+            let after = rest[number_ends..].trim_start();
+            let unit_ends = after.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(after.len());
+            metres += number
+                * match after[..unit_ends].to_ascii_lowercase().as_str() {
+                    "" | "m" => 1.0,
+                    "cm" => 0.01,
+                    "km" => 1000.0,
+                    "yd" => 0.9144,
+                    "ft" => 0.3048,
+                    "in" => 0.0254,
+                    _ => return Err(wrong()),
+                };
+            rest = after[unit_ends..].trim_start();
+        }
+        Ok(Self(metres))
+    }
+}
+
+impl<'de> Deserialize<'de> for Length {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Reader;
+
+        impl Visitor<'_> for Reader {
+            type Value = Length;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a length: metres as a number, or text such as \"110 yd\" or \"4 ft\"")
+            }
+
+            fn visit_f64<E: de::Error>(self, value: f64) -> Result<Length, E> {
+                Ok(Length(value))
+            }
+
+            fn visit_i64<E: de::Error>(self, value: i64) -> Result<Length, E> {
+                Ok(Length(value as f64))
+            }
+
+            fn visit_u64<E: de::Error>(self, value: u64) -> Result<Length, E> {
+                Ok(Length(value as f64))
+            }
+
+            fn visit_str<E: de::Error>(self, value: &str) -> Result<Length, E> {
+                value.parse().map_err(E::custom)
+            }
+        }
+
+        deserializer.deserialize_any(Reader)
+    }
+}

@@ -1,0 +1,90 @@
+//! Geometry of a running track: where its lanes and painted marks lie, and where a repetition of a
+//! given distance can start and finish.
+//!
+//! Every place is a [`Spot`]: a lane, a course, and a distance along that lane's measure line. A
+//! mark is a named spot in each lane; a repetition is two spots a given distance apart.
+//!
+//! ```
+//! use lane_distance::{Placement, Track};
+//!
+//! let track = Track::built_in("standard").expect("it comes with the crate");
+//! let best = track.search(2, 200.0)?[0];
+//! assert_eq!(Placement::of(&track, best.start).words, "on the 200 m start line");
+//! assert_eq!(Placement::of(&track, best.finish).words, "on the finish line");
+//! # Ok::<(), lane_distance::SearchError>(())
+//! ```
+//!
+//! # What a stagger is
+//!
+//! A lane is measured along its *measure line*: 0.30 m outside a raised kerb in lane 1, 0.20 m
+//! outside the inner line of every other lane (and of lane 1 where there is no kerb). On a straight
+//! all lanes are equally long. On a bend an outer lane is longer, by its distance from lane 1 times
+//! the angle that is turned: 1.12 m × 2π = 7.04 m a lap for lane 2 with lanes of 1.22 m. So that all
+//! run the same distance, each lane's start is painted further on: that is the stagger.
+//!
+//! # How a spot is found
+//!
+//! [`Track::search`] looks at every painted mark of the lane as a start and at the finish line as a
+//! finish, and ranks what it finds by a rule written there. A spot off the paint is told by the
+//! nearest mark of its lane: how far behind it (away from the finish) or past it, on the measure
+//! line, and as a tape reads on the lane's inner line, which is shorter on a bend.
+//!
+//! # Design
+//!
+//! * All lengths are metres in `f64`; they are rounded only where text is made.
+//! * Arc length is exact: an arc of angle θ at offset o is (r + o)·θ. Nothing is sampled.
+//! * Coordinates: origin at the centre of the infield, +x the direction of running on the home
+//!   straight, +y from the home straight to the back straight.
+//! * Marks are data (`marks/*.yaml`), and so are the built-in tracks (`tracks/*.yaml`).
+//! * Nothing here reads a file, a clock or the environment, or knows of workouts, athletes or time.
+
+mod arc;
+mod built_in;
+mod course;
+mod curved_start;
+mod fault;
+mod join;
+mod landmark;
+mod lane;
+mod lane_error;
+mod layout;
+mod length;
+mod line;
+mod mark;
+mod mark_set;
+mod measurement;
+mod paint;
+mod path;
+mod placement;
+mod point;
+mod search;
+mod spot;
+mod stagger;
+mod straight;
+mod stretch;
+mod track;
+mod track_spec;
+
+pub use arc::Arc;
+pub use course::Course;
+pub use fault::{Fault, Key};
+pub use join::Join;
+pub use landmark::LandmarkError;
+pub use lane::{InnerEdge, LINE_MEASURE_M, Lane, MOST_LANES};
+pub use lane_error::{LaneError, LaneList};
+pub use layout::{Layout, StraightCourse};
+pub use length::{Length, LengthError};
+pub use line::{Line, Station};
+pub use mark::{Form, Hurdles, Mark, MarkId, Rule, Worn};
+pub use mark_set::{MarkSet, MarkSpec, OneOrMany, Station as MarkStation};
+pub use measurement::NoWayError;
+pub use paint::Painted;
+pub use path::{CLOSING_GAP_M, Path, PathError};
+pub use placement::Placement;
+pub use point::{Point, Pose};
+pub use search::{Pair, REP_RANGE_M, SearchError};
+pub use spot::{ON_PAINT_M, PaintReading, Spot};
+pub use straight::Straight;
+pub use stretch::{Piece, Stretch};
+pub use track::Track;
+pub use track_spec::{MarksSpec, PieceSpec, RadiusAt, StraightSpec, TrackSpec, WornSpec};
