@@ -1,0 +1,29 @@
+//! What to take care of.
+
+use lane_distance::{LINE_MEASURE_M, LaneList, Track};
+
+/// The cautions that every plan carries.
+pub(crate) fn general(track: &Track) -> Vec<String> {
+    let kerb = match track.layout().lanes() {
+        [first, ..] if first.measure_m > LINE_MEASURE_M => ", 0.30 m outside the kerb in lane 1",
+        _ => "",
+    };
+    let mut cautions =
+        vec![format!("Distances assume the measure line: 0.20 m outside a lane's inner line{kerb}.")];
+    if !track.closed_lanes().is_empty() {
+        let closed = LaneList(track.closed_lanes()).to_string();
+        let (verb, pronoun) =
+            if track.closed_lanes().len() == 1 { ("stays", "it") } else { ("stay", "them") };
+        cautions.push(format!("Closed {closed} {verb} closed: do not run, walk or wait in {pronoun}."));
+    }
+    cautions.extend(
+        [
+            "Look both ways before stepping on to the track; give way to those who are running.",
+            "Keep away from throws and jumps areas in use, and from kerb and water-jump edges.",
+            "Venue rules and the facility's staff come first. Load and pace are for a qualified coach or a \
+             doctor to judge.",
+        ]
+        .map(str::to_owned),
+    );
+    cautions
+}

@@ -1,0 +1,45 @@
+//! From a written workout to a plan: the notation, session and track files, and the [`Plan`] that
+//! every view is made of.
+//!
+//! ```
+//! use lane_distance::Track;
+//! use session_plan::{Block, Session};
+//!
+//! let track = Track::built_in("standard").expect("it comes with the crate");
+//! let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
+//! let plan = session_plan::plan(&track, &session).expect("lane 2 is open");
+//! let rep = &plan.blocks[0].reps[5];
+//! assert_eq!(rep.start.words, "on the 200 m start line");
+//! assert_eq!(rep.finish.words, "on the finish line");
+//! ```
+//!
+//! # The stages
+//!
+//! Text becomes a [`Block`] ([`notation`]); blocks, a date and a title make a [`Session`]; a session
+//! on a track makes a [`Plan`] ([`plan`](fn@plan)). A stage knows nothing of the next. What is wrong
+//! with a text is a [`Problem`]: a sentence, the place in the text, and what to write instead.
+//!
+//! # What it does not do
+//!
+//! It opens no file and asks no clock: texts come in, values go out. It draws and prints nothing.
+
+pub mod notation;
+
+mod caution;
+mod plan;
+mod planner;
+mod problem;
+mod session;
+mod session_file;
+mod setup;
+mod track_file;
+mod yaml;
+
+pub use notation::{Block, Distance, Lanes, Seconds};
+pub use plan::{Plan, PlanBlock, PlanLane, PlanTrack, Rep, SetupItem};
+pub use planner::{PlanError, pairs, plan};
+pub use problem::{Problem, Problems, SourceText};
+pub use session::Session;
+pub use session_file::{SessionFile, TrackName};
+pub use track_file::read_track;
+pub use yaml::LARGEST_FILE;

@@ -1,0 +1,31 @@
+//! How coaches write a block of repetitions.
+//!
+//! | written | read as |
+//! |---|---|
+//! | `6 x 200` | six repetitions of 200 m; `x`, `X`, `×` and `*` are the same |
+//! | `200` | one repetition |
+//! | `6x200m`, `2 x 1km`, `4 x 110yd`, `1 mile` | units: m (where none is written), km, yd, mile |
+//! | `in lane 2`, `lane 2` | all in lane 2 |
+//! | `in lanes 2-5`, `lanes 2,4,6` | each repetition in each of these lanes, side by side |
+//! | `@ 48`, `@ 48s`, `@ 1:12` | target time of each repetition |
+//! | `rest 90s`, `rest 3min`, `rest 3:00` | standing rest between repetitions |
+//!
+//! ```
+//! use session_plan::Block;
+//!
+//! let block = Block::parse("3 x 300 @ 48s rest 3min in lanes 2-5").expect("it is well formed");
+//! assert_eq!(block.count, 3);
+//! assert_eq!(block.distance.metres, 300.0);
+//! assert_eq!(block.lanes.expect("it names lanes").numbers, [2, 3, 4, 5]);
+//! assert_eq!(block.target.expect("it has a target").seconds, 48.0);
+//! assert_eq!(block.rest.expect("it has a rest").seconds, 180.0);
+//! ```
+//!
+//! Reading is total: any text gives a block or problems, in time linear in the text. Several problems
+//! in one text are all reported.
+
+mod block;
+mod parser;
+mod token;
+
+pub use block::{Block, Distance, Lanes, MOST_REPS, Seconds};

@@ -1,0 +1,100 @@
+//! The plan: what every view shows.
+
+use chrono::NaiveDate;
+use lane_distance::{Course, Placement};
+use serde::Serialize;
+
+/// A session laid out on a track: for every repetition, where it starts and finishes.
+///
+/// Serialised, it is the JSON that other programs rely on.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Plan {
+    /// What the session is called.
+    pub title: String,
+    /// The day, if it is known.
+    pub date: Option<NaiveDate>,
+    /// The track.
+    pub track: PlanTrack,
+    /// The blocks, in the order they are run.
+    pub blocks: Vec<PlanBlock>,
+    /// What to set out before the session, in the order met on one lap from the finish line.
+    pub setup: Vec<SetupItem>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
+    /// What the plan had to decide or could not do.
+    pub warnings: Vec<String>,
+}
+
+/// The track of a plan.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PlanTrack {
+    /// What it is called.
+    pub name: String,
+    /// The lanes that are closed.
+    pub closed_lanes: Vec<u8>,
+    /// The lanes of the oval.
+    pub lanes: Vec<PlanLane>,
+}
+
+/// A lane of the oval.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PlanLane {
+    /// Its number.
+    pub lane: u8,
+    /// A lap along its measure line, in metres.
+    pub lap_m: f64,
+}
+
+/// A block of repetitions.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PlanBlock {
+    /// The block as it was written.
+    pub text: String,
+    /// Its repetitions; where several lanes run side by side, each has its own.
+    pub reps: Vec<Rep>,
+}
+
+/// One repetition in one lane.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Rep {
+    /// Its number within the block, from 1.
+    pub rep: u32,
+    /// The training group that runs it.
+    pub group: Option<String>,
+    /// The athletes who run it.
+    pub athletes: Vec<String>,
+    /// The wave that runs it, from 1.
+    pub wave: u32,
+    /// The lane.
+    pub lane: u8,
+    /// The course.
+    pub course: Course,
+    /// How far it is, in metres.
+    pub distance_m: f64,
+    /// Where it starts.
+    pub start: Placement,
+    /// Where it finishes.
+    pub finish: Placement,
+    /// Its target time, in seconds.
+    pub target_s: Option<f64>,
+    /// When it starts, in seconds from the start of the session.
+    pub go_s: Option<f64>,
+    /// When it is done, in seconds from the start of the session.
+    pub done_s: Option<f64>,
+    /// The rest after it, in seconds; nothing after the last of its block.
+    pub rest_s: Option<f64>,
+}
+
+/// Something to set out before the session.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SetupItem {
+    /// Its place on the walk, from 1.
+    pub order: u32,
+    /// `start` or `finish`.
+    pub what: &'static str,
+    /// The repetitions that it serves.
+    #[serde(rename = "for")]
+    pub serves: String,
+    /// Where it goes.
+    pub spot: Placement,
+}
