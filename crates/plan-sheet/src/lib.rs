@@ -1,0 +1,30 @@
+//! Every view of a training plan, and of the answers that the track alone can give.
+//!
+//! Each view takes values and gives text; it opens no file and knows no command line. Terminal views
+//! fit 80 columns, mark headings with bold type and say everything in words, so that a view without
+//! colour loses nothing.
+//!
+//! ```
+//! use lane_distance::Track;
+//! use plan_sheet::{LaneTable, View};
+//!
+//! let track = Track::built_in("standard").expect("it comes with the crate");
+//! let table = LaneTable::of(&track);
+//! assert!(table.text().contains("407.04"));
+//! assert!(table.json()?.starts_with("{"));
+//! # Ok::<(), serde_json::Error>(())
+//! ```
+
+mod choices;
+mod lane_table;
+mod mark_table;
+mod measurement;
+mod plan_text;
+mod table;
+mod view;
+
+pub use choices::{Choice, Choices};
+pub use lane_table::{LaneRow, LaneTable};
+pub use mark_table::{MarkRow, MarkTable};
+pub use measurement::Measurement;
+pub use view::View;

@@ -1,0 +1,51 @@
+//! How tables and headings look on a terminal.
+
+use comfy_table::presets::UTF8_HORIZONTAL_ONLY;
+use comfy_table::{CellAlignment, ContentArrangement, Table};
+
+/// The width that every terminal view fits.
+pub(crate) const WIDTH: u16 = 80;
+
+/// A table with a header; columns whose numbers are given in `right` are set to the right.
+pub(crate) fn table(header: &[&str], right: &[usize], rows: impl IntoIterator<Item = Vec<String>>) -> String {
+    let mut table = Table::new();
+    let mut style = UTF8_HORIZONTAL_ONLY;
+    style.row_separator = comfy_table::LineStyle::none();
+    table
+        .load_style(style)
+        .set_content_arrangement(ContentArrangement::Dynamic)
+        .set_width(WIDTH)
+        .set_header(header.to_vec());
+    for row in rows {
+        table.add_row(row);
+    }
+    for &column in right {
+        if let Some(column) = table.column_mut(column) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    table.trim_fmt()
+}
+
+/// A heading, bold where the terminal can.
+pub(crate) fn heading(text: &str) -> String {
+    let bold = anstyle::Style::new().bold();
+    format!("{bold}{text}{bold:#}")
+}
+
+/// Text with a mark in front, broken at spaces so that it fits, the later lines indented.
+pub(crate) fn item(mark: &str, text: &str) -> String {
+    let indent = mark.chars().count() + 1;
+    let mut lines = String::new();
+    let mut line = mark.to_owned();
+    for word in text.split_whitespace() {
+        if line.chars().count() + 1 + word.chars().count() > WIDTH.into() {
+            lines += &line;
+            lines.push('\n');
+            line = " ".repeat(indent - 1);
+        }
+        line.push(' ');
+        line += word;
+    }
+    lines + &line
+}

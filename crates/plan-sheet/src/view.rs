@@ -1,0 +1,27 @@
+//! What every answer can be shown as.
+
+use serde::Serialize;
+use session_plan::Plan;
+
+use crate::plan_text;
+
+/// An answer that can be shown to a person or given to a program.
+pub trait View: Serialize {
+    /// For a terminal of 80 columns; headings are bold.
+    fn text(&self) -> String;
+
+    /// For another program: one JSON value and a line end, unrounded.
+    ///
+    /// # Errors
+    ///
+    /// [`serde_json::Error`] where a value has no JSON; no answer of this project has such values.
+    fn json(&self) -> Result<String, serde_json::Error> {
+        Ok(serde_json::to_string_pretty(self)? + "\n")
+    }
+}
+
+impl View for Plan {
+    fn text(&self) -> String {
+        plan_text::text(self)
+    }
+}
