@@ -1,0 +1,55 @@
+//! How failures are told, and what exit status they have.
+
+use std::process::ExitCode;
+
+use annotate_snippets::renderer::DecorStyle;
+use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
+use session_plan::{Problem, Problems, SourceText};
+
+/// The input is wrong: exit status 2. Every other error means that something could not be read or
+/// written: exit status 1.
+#[derive(Debug)]
+pub(crate) struct InputError(anyhow::Error);
+
+impl InputError {
+    pub(crate) fn new(error: impl Into<anyhow::Error>) -> Self {
+        Self(error.into())
+    }
+}
+
+impl std::fmt::Display for InputError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+impl std::error::Error for InputError {}
+
+/// Says on standard error what is wrong, and gives the exit status.
+pub(crate) fn report(error: &anyhow::Error) -> ExitCode {
+    let input = error.downcast_ref::<InputError>();
+    match input.and_then(|input| input.0.downcast_ref::<Problems>()) {
+        Some(problems) => {
+            for problem in &problems.problems {
+                say(&rendered(&problems.source, problem));
+            }
+        }
+        None => say(&Renderer::styled()
+            .render(&[Group::with_title(Level::ERROR.primary_title(format!("{error:#}")))])),
+    }
+    ExitCode::from(if input.is_some() { 2 } else { 1 })
+}
+
+fn rendered(source: &SourceText, problem: &Problem) -> String {
+    let annotation = AnnotationKind::Primary.span(problem.span.clone());
+    let snippet = Snippet::source(&source.text).path(&source.name).annotation(annotation);
+    let mut report = vec![Level::ERROR.primary_title(&problem.message).element(snippet)];
+    if let Some(help) = &problem.help {
+        report.push(Group::with_title(Level::HELP.secondary_title(help)));
+    }
+    Renderer::styled().decor_style(DecorStyle::Ascii).term_width(80).render(&report)
+}
+
+fn say(text: &str) {
+    anstream::eprintln!("{text}");
+}

@@ -1,0 +1,135 @@
+//! Every command and flag.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Turns a written track workout into places on a real track: for every repetition and lane, where
+/// to start and where to finish, in terms of the paint on the ground.
+#[derive(Debug, Parser)]
+#[command(name = "toeline", version, max_term_width = 80)]
+pub(crate) struct Flags {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Lay a workout or session files out on a track
+    ///
+    /// A workout is written as coaches write it: "6 x 200 in lane 2", "3 x 300 @ 48s rest 3min",
+    /// "4 x 150 in lanes 2-5".
+    Plan {
+        /// A workout, or session files (their names end in .yaml or .yml)
+        #[arg(required = true, value_name = "WORKOUT|FILE")]
+        workouts: Vec<String>,
+        #[command(flatten)]
+        common: Common,
+    },
+    /// Show where one repetition can start and finish, best first
+    Spots {
+        /// One repetition, such as "150 in lane 2"
+        workout: String,
+        #[command(flatten)]
+        common: Common,
+    },
+    /// Say how far it really is from one place to another in a lane
+    ///
+    /// A place is a painted mark, or some metres past or behind one: "400 m start", "finish line",
+    /// "400 m start + 5", "200 m start - 2.5".
+    Measure {
+        /// The lane that is run
+        #[arg(long)]
+        lane: u8,
+        /// Where the run starts
+        #[arg(long, value_name = "PLACE")]
+        from: String,
+        /// Where it finishes
+        #[arg(long, value_name = "PLACE")]
+        to: String,
+        #[command(flatten)]
+        common: Common,
+    },
+    /// Show the lap and the stagger of each lane
+    Lanes {
+        #[command(flatten)]
+        common: Common,
+    },
+    /// Show the paint in a lane, in walking order from the finish line
+    Marks {
+        /// The lane that is walked
+        #[arg(long)]
+        lane: u8,
+        #[command(flatten)]
+        common: Common,
+    },
+}
+
+impl Command {
+    pub(crate) const fn common(&self) -> &Common {
+        match self {
+            Self::Plan { common, .. }
+            | Self::Spots { common, .. }
+            | Self::Measure { common, .. }
+            | Self::Lanes { common }
+            | Self::Marks { common, .. } => common,
+        }
+    }
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Common {
+    /// A built-in track, or a track file [built in: standard, standard-6, double-bend-1,
+    /// double-bend-2, double-bend-3, indoor-200, oval-300, yards-440; default: standard]
+    #[arg(long, value_name = "NAME|FILE")]
+    pub(crate) track: Option<String>,
+    /// Lanes that are closed, such as 1,2
+    #[arg(long, value_name = "LANES", value_delimiter = ',')]
+    pub(crate) closed: Vec<u8>,
+    /// How the answer is written to standard output
+    #[arg(long, value_enum)]
+    pub(crate) format: Option<Format>,
+    /// Write the answer to a file instead; its ending picks the view (.txt, .json)
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+    /// When to use colour and bold type
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) color: Color,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Format {
+    /// Tables for people
+    Text,
+    /// One JSON value for programs
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Color {
+    /// Where the terminal can and NO_COLOR is not set
+    #[default]
+    Auto,
+    /// Always
+    Always,
+    /// Never
+    Never,
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    #[test]
+    fn flags_are_consistent_and_the_help_names_every_built_in_track() {
+        let mut command = super::Flags::command();
+        command.build();
+        command.clone().debug_assert();
+        let help = command.find_subcommand_mut("plan").expect("it exists").render_help().to_string();
+        let words: Vec<&str> =
+            help.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ']')).collect();
+        for name in lane_distance::Track::built_in_names() {
+            assert!(words.contains(&name), "{name} is missing from the help: {help}");
+        }
+    }
+}

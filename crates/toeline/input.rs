@@ -1,0 +1,106 @@
+//! Files that are read.
+
+use std::fs::File;
+use std::io::Read;
+use std::path::Path;
+
+use anyhow::{Context, Result, anyhow, bail};
+use lane_distance::Track;
+use session_plan::{LARGEST_FILE, SessionFile, SourceText, TrackName};
+
+use crate::failure::InputError;
+use crate::flags::Common;
+
+/// Whether an argument is the name of a YAML file.
+pub(crate) fn is_file_name(argument: &str) -> bool {
+    let ending = Path::new(argument).extension();
+    ending.is_some_and(|ending| ending.eq_ignore_ascii_case("yaml") || ending.eq_ignore_ascii_case("yml"))
+}
+
+/// The track that the flags ask for.
+pub(crate) fn track(common: &Common) -> Result<Track> {
+    let track = named_track(common.track.as_deref().unwrap_or("standard"))?;
+    close(track, &common.closed)
+}
+
+/// The track of a session file: the one that the flags ask for, else its own, with its own lanes
+/// closed as well.
+pub(crate) fn track_of(file: &SessionFile, path: &str, common: &Common) -> Result<Track> {
+    let track = match (&common.track, &file.track) {
+        (Some(name), _) => named_track(name)?,
+        (None, None) => named_track("standard")?,
+        (None, Some(TrackName::BuiltIn(name))) => named_track(name)?,
+        (None, Some(TrackName::File(name))) => {
+            let folder = Path::new(path).parent().unwrap_or(Path::new(""));
+            let beside = folder.join(name);
+            if !is_file_name(name) || !beside.is_file() {
+                let message = format!(
+                    "there is no track file `{}`, and no built-in track `{name}`; built in are {}",
+                    beside.display(),
+                    built_in_names()
+                );
+                bail!(InputError::new(file.problem_at("track", message)));
+            }
+            track_file(&beside)?
+        }
+    };
+    let track = track
+        .with_closed(&file.closed_lanes)
+        .map_err(|error| InputError::new(file.problem_at("closed_lanes", error.to_string())))?;
+    close(track, &common.closed)
+}
+
+/// Reads a session file.
+pub(crate) fn session_file(path: &str) -> Result<SessionFile> {
+    Ok(SessionFile::read(source(Path::new(path))?).map_err(InputError::new)?)
+}
+
+fn close(track: Track, lanes: &[u8]) -> Result<Track> {
+    let closed = track.with_closed(lanes).map_err(|error| anyhow!("--closed: {error}"));
+    Ok(closed.map_err(InputError::new)?)
+}
+
+fn named_track(name: &str) -> Result<Track> {
+    if let Some(track) = Track::built_in(name) {
+        return Ok(track);
+    }
+    if is_file_name(name) || Path::new(name).is_file() {
+        return track_file(Path::new(name));
+    }
+    bail!(InputError::new(anyhow!(
+        "there is no built-in track `{name}`; write one of {}, or the name of a track file",
+        built_in_names()
+    )))
+}
+
+fn built_in_names() -> String {
+    Track::built_in_names().collect::<Vec<_>>().join(", ")
+}
+
+fn track_file(path: &Path) -> Result<Track> {
+    Ok(session_plan::read_track(&source(path)?).map_err(InputError::new)?)
+}
+
+fn source(path: &Path) -> Result<SourceText> {
+    let name = path.display().to_string();
+    let cannot = || format!("cannot read `{name}`");
+    let file = File::open(path).with_context(cannot)?;
+    let length = file.metadata().with_context(cannot)?.len();
+    let mut bytes = Vec::new();
+    if length <= LARGEST_FILE {
+        // What is no plain file may be longer than it says.
+        file.take(LARGEST_FILE + 1).read_to_end(&mut bytes).with_context(cannot)?;
+    }
+    if length.max(bytes.len() as u64) > LARGEST_FILE {
+        bail!(InputError::new(anyhow!("`{name}` is too large: at most {LARGEST_FILE} bytes are read")));
+    }
+    let text = String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        let before = &error.as_bytes()[..at];
+        let line = before.iter().filter(|byte| **byte == b'\n').count() + 1;
+        let column =
+            String::from_utf8_lossy(before).lines().last().map_or(0, |line| line.chars().count()) + 1;
+        InputError::new(anyhow!("`{name}` is not UTF-8 text: line {line}, column {column}; save it as UTF-8"))
+    })?;
+    Ok(SourceText { name, text })
+}

@@ -1,0 +1,20 @@
+//! The `toeline` command: it reads what it is given, asks the libraries and writes the answer.
+
+mod commands;
+mod failure;
+mod flags;
+mod input;
+mod output;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+fn main() -> ExitCode {
+    let flags = flags::Flags::parse();
+    output::choose_color(flags.command.common().color);
+    match commands::run(&flags.command) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => failure::report(&error),
+    }
+}

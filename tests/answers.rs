@@ -1,0 +1,159 @@
+//! `toeline spots`, `measure`, `lanes` and `marks`: what the track alone can answer.
+
+mod program;
+
+use program::toeline;
+use snapbox::str;
+
+#[test]
+fn spots_are_listed_best_first() {
+    toeline(&["spots", "150 in lane 2"]).assert().success().stdout_eq(str![[r#"
+150 m in lane 2, best first
+────────────────────────────────────────────────────────────────────────────────
+     Stand                     Finish                    Course   Ends on paint
+════════════════════════════════════════════════════════════════════════════════
+ 1   on the 400 m start line   on the fourth green       oval                 2
+                               tick (400 m hurdle tick
+                               4)
+ 2   on the second 4x100 m     on the tenth green tick   oval                 2
+     takeover zone exit        (400 m hurdle tick 10)
+     (yellow)
+ 3   on the second 4x100 m     on the third yellow       oval                 2
+     takeover zone entry       tick (100 m hurdle tick
+     (yellow)                  3)
+ 4   5.00 m behind the         on the finish line        oval                 1
+     seventh green tick (400
+     m hurdle tick 7); tape
+     4.97 m on the inner
+     line
+ 5   on the finish line        7.04 m behind the         oval                 1
+                               fourth green tick (400
+                               m hurdle tick 4)
+ 6   on the 60 m start line    2.96 m past the first     oval                 1
+                               4x100 m takeover zone
+                               entry (yellow); tape
+                               2.95 m on the inner
+                               line
+ 7   on the third yellow       7.04 m behind the first   oval                 1
+     tick (100 m hurdle tick   4x100 m takeover zone
+     3)                        entry (yellow); tape
+                               7.00 m on the inner
+                               line
+────────────────────────────────────────────────────────────────────────────────
+
+"#]]);
+}
+
+#[test]
+fn two_hundred_metres_lie_between_the_400_m_start_and_the_200_m_start() {
+    toeline(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"])
+        .assert()
+        .success()
+        .stdout_eq(str![[r#"
+200.00 m in lane 2
+from on the 400 m start line
+to   on the 200 m start line
+
+"#]]);
+}
+
+#[test]
+fn a_place_may_be_some_metres_off_a_mark() {
+    toeline(&["measure", "--lane", "4", "--from", "200m start - 2.5", "--to", "finish"])
+        .assert()
+        .success()
+        .stdout_eq(str![[r#"
+202.50 m in lane 4
+from 2.50 m behind the 200 m start line; tape 2.49 m on the inner line
+to   on the finish line
+
+"#]]);
+}
+
+#[test]
+fn an_ambiguous_mark_lists_what_could_be_meant() {
+    toeline(&["measure", "--lane", "2", "--from", "zone entry", "--to", "finish line"])
+        .assert()
+        .code(2)
+        .stdout_eq(str![])
+        .stderr_eq(str![[r#"
+error: `zone entry` could be `first 4x400 m takeover zone entry`, `later 4x400 m takeover zone entry`, `first 4x100 m takeover zone entry`, `second 4x100 m takeover zone entry` or `third 4x100 m takeover zone entry`
+
+"#]]);
+}
+
+#[test]
+fn an_unknown_mark_lists_the_near_ones() {
+    toeline(&["measure", "--lane", "2", "--from", "210 m start", "--to", "finish line"])
+        .assert()
+        .code(2)
+        .stderr_eq(str![[r#"
+error: no mark is called `210 m start`; near it: `200 m start`, `100 m start` or `1500 m start`
+
+"#]]);
+}
+
+#[test]
+fn lanes_have_their_lap_and_their_stagger() {
+    toeline(&["lanes", "--closed", "1"]).assert().success().stdout_eq(str![[r#"
+Lap and stagger of each lane in metres, standard
+──────────────────────────────────────────────────────────────
+ Lane       Lap    200 m    400 m    800 m   4x400 m
+══════════════════════════════════════════════════════════════
+    1   400.001    0.000    0.000    0.000     0.000   closed
+    2   407.038    3.519    7.037    3.526    10.563
+    3   414.704    7.351   14.703    7.383    22.086
+    4   422.369   11.184   22.368   11.258    33.626
+    5   430.035   15.017   30.033   15.151    45.184
+    6   437.700   18.849   37.699   19.060    56.759
+    7   445.366   22.682   45.364   22.986    68.351
+    8   453.031   26.515   53.030   26.930    79.959
+──────────────────────────────────────────────────────────────
+A stagger is how far ahead of lane 1 a lane starts. The 800 m runs in lanes for
+one bend, the 4x400 m for three; both then break for lane 1.
+
+"#]]);
+}
+
+#[test]
+fn marks_are_listed_in_walking_order_with_their_traps() {
+    toeline(&["marks", "--lane", "5", "--track", "yards-440"]).assert().success().stdout_eq(str![[r#"
+The paint in lane 5, walking from the finish line
+────────────────────────────────────────────────────────────────────────────────
+ To finish   Mark                   Look for               Painted for
+════════════════════════════════════════════════════════════════════════════════
+      0.00   finish line            white line             the finish of every
+                                                           race
+    417.23   880 yd start in        white with green       880 yd, run in lanes
+             lanes (!)              line                   to the break line
+    402.34   440 yd start           white line             440 yd, run in lanes
+    400.00   400 m start            white line             400 m, run in lanes
+    316.76   break line (!)         green curved line      where the 880 yd
+                                                           leaves its lanes
+    201.17   220 yd start           white line             220 yd, run in lanes
+    200.00   200 m start            white line             200 m, run in lanes
+    100.00   100 m start            white line             100 m
+     91.44   100 yd start           white line             100 yd
+     80.00   80 m start             white line             club races and
+                                                           age-group hurdles
+                                                           over 80 m
+     75.00   75 m start             white line             club races and
+                                                           age-group hurdles
+                                                           over 75 m
+     70.00   70 m start             white line             club races and
+                                                           age-group hurdles
+                                                           over 70 m
+     60.00   60 m start             black in white line    club races over 60 m
+     50.00   50 m start             white line             club races over 50 m
+    109.73   120 yd hurdles start   white short line       120 yd hurdles
+             (!)                    (chute)
+────────────────────────────────────────────────────────────────────────────────
+
+Traps (!)
+- 880 yd start in lanes: it stands near the 440 yd start, and is no round
+  distance from the finish in its lane.
+- break line: no start and no finish of any distance.
+- 120 yd hurdles start: it stands 20 yd behind the 100 yd start.
+
+"#]]);
+}

@@ -1,0 +1,113 @@
+//! The JSON that other programs rely on: names and values.
+
+mod program;
+
+use program::toeline;
+use serde_json::{Value, json};
+
+fn answer(arguments: &[&str]) -> Value {
+    let arguments = [arguments, &["--format", "json"]].concat();
+    let output = toeline(&arguments).assert().success().get_output().stdout.clone();
+    serde_json::from_slice(&output).expect("it is one JSON value")
+}
+
+fn keys(value: &Value) -> Vec<&str> {
+    value.as_object().expect("it is an object").keys().map(String::as_str).collect()
+}
+
+const SPOT: [&str; 11] = [
+    "colour",
+    "course",
+    "from_finish_line_m",
+    "lane",
+    "mark",
+    "past_mark_m",
+    "tape_m",
+    "to_finish_line_m",
+    "words",
+    "x_m",
+    "y_m",
+];
+
+#[test]
+fn a_plan_has_the_promised_keys() {
+    let plan = answer(&["plan", "2 x 200 in lane 2 @ 32 rest 90", "--closed", "1"]);
+    assert_eq!(keys(&plan), ["blocks", "cautions", "date", "setup", "title", "track", "warnings"]);
+    assert_eq!(plan["track"]["name"], "standard");
+    assert_eq!(plan["track"]["closed_lanes"], json!([1]));
+    assert_eq!(keys(&plan["track"]["lanes"][0]), ["lane", "lap_m"]);
+    let block = &plan["blocks"][0];
+    assert_eq!(block["text"], "2 x 200 in lane 2 @ 32 rest 90");
+    let reps = block["reps"].as_array().expect("it is a list");
+    assert_eq!(reps.len(), 2);
+    assert_eq!(
+        keys(&reps[0]),
+        [
+            "athletes",
+            "course",
+            "distance_m",
+            "done_s",
+            "finish",
+            "go_s",
+            "group",
+            "lane",
+            "rep",
+            "rest_s",
+            "start",
+            "target_s",
+            "wave"
+        ]
+    );
+    assert_eq!(keys(&reps[0]["start"]), SPOT);
+    assert_eq!(
+        (&reps[0]["go_s"], &reps[0]["done_s"], &reps[0]["rest_s"]),
+        (&json!(0.0), &json!(32.0), &json!(90.0))
+    );
+    assert_eq!((&reps[1]["go_s"], &reps[1]["rest_s"]), (&json!(122.0), &Value::Null));
+    assert_eq!(keys(&plan["setup"][0]), ["for", "order", "spot", "what"]);
+    assert_eq!(plan["date"], Value::Null);
+}
+
+#[test]
+fn the_200_m_start_of_lane_2_is_the_contracts_example() {
+    let plan = answer(&["plan", "200 in lane 2"]);
+    let start = &plan["blocks"][0]["reps"][0]["start"];
+    let metres = |key: &str| start[key].as_f64().expect("it is a number");
+    assert!((metres("from_finish_line_m") - 207.04).abs() < 0.01);
+    assert_eq!((metres("to_finish_line_m"), metres("past_mark_m"), metres("tape_m")), (200.0, 0.0, 0.0));
+    assert_eq!(
+        (&start["course"], &start["mark"], &start["colour"], &start["words"]),
+        (&json!("oval"), &json!("200 m start"), &json!("white"), &json!("on the 200 m start line"))
+    );
+}
+
+#[test]
+fn spots_measure_lanes_and_marks_have_the_promised_keys() {
+    let spots = answer(&["spots", "150 in lane 2"]);
+    assert_eq!(keys(&spots["choices"][0]), ["distance_m", "ends_on_paint", "finish", "start"]);
+    assert_eq!(spots["choices"][0]["ends_on_paint"], 2);
+    let measure = answer(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"]);
+    assert_eq!(keys(&measure), ["distance_m", "from", "lane", "to"]);
+    assert!((measure["distance_m"].as_f64().expect("it is a number") - 200.0).abs() < 1e-9);
+    let lanes = answer(&["lanes"]);
+    assert_eq!(
+        keys(&lanes["lanes"][1]),
+        ["lane", "lap_m", "stagger_200_m", "stagger_400_m", "stagger_4x400_m", "stagger_800_m"]
+    );
+    let marks = answer(&["marks", "--lane", "2"]);
+    for spot in marks["marks"].as_array().expect("it is a list") {
+        assert!(SPOT.iter().all(|key| spot.get(key).is_some()), "{spot}");
+        assert!(spot["mark"].is_string() && spot["colour"].is_string());
+    }
+}
+
+#[test]
+fn several_session_files_make_a_list_of_plans() {
+    let plans = answer(&[
+        "plan",
+        "sessions/wrenbeck/tuesday-sprints.yaml",
+        "sessions/wrenbeck/thursday-middle-distance.yaml",
+    ]);
+    assert_eq!(plans.as_array().expect("it is a list").len(), 2);
+    assert_eq!(plans[0]["date"], "2027-04-13");
+}
