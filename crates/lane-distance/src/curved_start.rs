@@ -1,12 +1,43 @@
 //! Curved start lines: everyone in a group start has the same way to run.
 
+use crate::course::Course;
 use crate::layout::{Layout, shorter_way_round};
 use crate::spot::Spot;
 
 /// How exactly a curved start is found, in metres.
 const FOUND_M: f64 = 1e-10;
 
+/// One lane's place on a curved start line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CurvePoint {
+    /// The spot.
+    pub spot: Spot,
+    /// How far it lies past the line square across the track at the inside lane's start, along the
+    /// lane, in metres; negative is behind it.
+    pub past_square_m: f64,
+}
+
 impl Layout {
+    /// The curved start line across the lanes from `inside` outwards, for a group that starts
+    /// `to_finish_m` from the finish in the inside lane and breaks for it at once.
+    ///
+    /// ```
+    /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// let curve = track.layout().curve(2, 150.0);
+    /// assert_eq!(curve[0].spot.lane, 2);
+    /// assert_eq!(curve[0].past_square_m, 0.0);
+    /// assert!(curve.windows(2).all(|pair| pair[0].past_square_m < pair[1].past_square_m));
+    /// ```
+    pub fn curve(&self, inside: u8, to_finish_m: f64) -> Vec<CurvePoint> {
+        let start = Spot::on_oval(inside, self.measure(inside).within_lap_m(to_finish_m));
+        (inside..=self.lanes_of(Course::Oval))
+            .filter_map(|lane| {
+                let spot = self.curved_start(inside, to_finish_m, lane)?;
+                Some(CurvePoint { spot, past_square_m: self.past_m(self.abreast(start, lane), spot) })
+            })
+            .collect()
+    }
+
     /// Where the curve that leaves lane `inside` at `to_finish_m` crosses another lane: the spot
     /// from which the shortest way to the inside lane, and along it to the finish, is as long.
     ///

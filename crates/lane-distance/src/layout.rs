@@ -38,6 +38,7 @@ pub struct Layout {
     oval_lanes: u8,
     home: StraightCourse,
     back: Option<StraightCourse>,
+    scale: f64,
 }
 
 /// How far the heading of the back straight may differ from a half turn, in radians.
@@ -45,16 +46,23 @@ const OPPOSITE_RAD: f64 = 0.02;
 
 impl Layout {
     /// Lays lanes along a path. `lanes` holds the lanes of the widest course; `straights` the
-    /// lanes and the chute of the home straight and of the back straight.
+    /// lanes and the chute of the home straight and of the back straight; `scale` is the surveyed
+    /// lap as a part of the computed one.
     ///
     /// The back straight is the longest straight that is run opposite to the home straight; a path
     /// without one has no such course.
-    pub(crate) fn new(path: Path, lanes: Vec<Lane>, oval_lanes: u8, straights: [(u8, f64); 2]) -> Self {
+    pub(crate) fn new(
+        path: Path,
+        lanes: Vec<Lane>,
+        oval_lanes: u8,
+        straights: [(u8, f64); 2],
+        scale: f64,
+    ) -> Self {
         let course = |piece: usize, (lanes, chute_m): (u8, f64)| StraightCourse {
             piece,
             lanes,
-            straight_m: path.pieces()[piece].length_at(0.0),
-            chute_m,
+            straight_m: path.pieces()[piece].length_at(0.0) * scale,
+            chute_m: chute_m * scale,
         };
         let last = path.pieces().len() - 1;
         let back = (0..last)
@@ -65,9 +73,9 @@ impl Layout {
             .max_by(|&a, &b| path.pieces()[a].length_at(0.0).total_cmp(&path.pieces()[b].length_at(0.0)));
         let home = course(last, straights[0]);
         let back = back.map(|piece| course(piece, straights[1]));
-        let measure = lanes.iter().map(|lane| Line::parallel(&path, lane.measure_m)).collect();
-        let inner = lanes.iter().map(|lane| Line::parallel(&path, lane.inner_line_m)).collect();
-        Self { path, lanes, measure, inner, oval_lanes, home, back }
+        let measure = lanes.iter().map(|lane| Line::parallel(&path, lane.measure_m, scale)).collect();
+        let inner = lanes.iter().map(|lane| Line::parallel(&path, lane.inner_line_m, scale)).collect();
+        Self { path, lanes, measure, inner, oval_lanes, home, back, scale }
     }
 
     /// The inner edge of lane 1.
@@ -108,6 +116,45 @@ impl Layout {
         &self.inner[usize::from(lane) - 1]
     }
 
+    /// What every computed length is multiplied by: the surveyed lap of lane 1 as a part of the
+    /// computed one, 1 where none was surveyed.
+    pub const fn scale(&self) -> f64 {
+        self.scale
+    }
+
+    /// The bends in running order: index of the first piece of each, and of the piece after its
+    /// last. A bend is all that lies between the two straights, or between any straights where the
+    /// track has no back straight.
+    pub(crate) fn bends(&self) -> Vec<(usize, usize)> {
+        let last = self.path.pieces().len() - 1;
+        match self.back {
+            Some(back) => vec![(0, back.piece), (back.piece + 1, last)],
+            None => {
+                let is_arc = |piece: &usize| matches!(self.path.pieces()[*piece], Piece::Arc(_));
+                let mut bends: Vec<(usize, usize)> = Vec::new();
+                for piece in (0..last).filter(is_arc) {
+                    match bends.last_mut() {
+                        Some(bend) if bend.1 == piece => bend.1 = piece + 1,
+                        _ => bends.push((piece, piece + 1)),
+                    }
+                }
+                bends
+            }
+        }
+    }
+
+    /// The angle that a run turns through, in radians: from one spot on in the direction of running
+    /// for a distance.
+    pub(crate) fn turned_rad(&self, start: Spot, distance_m: f64) -> f64 {
+        let Some(start) = self.on_course(start, Course::Oval) else { return 0.0 };
+        let line = self.measure(start.lane);
+        let heading = |spot: Spot| self.pose(spot).heading_rad;
+        let laps = (distance_m / line.lap_m()).floor();
+        let part_m = distance_m - laps * line.lap_m();
+        let finish = Spot { to_finish_m: line.within_lap_m(start.to_finish_m - part_m), ..start };
+        laps * std::f64::consts::TAU + (heading(finish) - heading(start)).rem_euclid(std::f64::consts::TAU)
+    }
+
     /// Index of the piece that follows the first bend: the back straight, or the first straight.
     pub(crate) fn after_first_bend(&self) -> usize {
         self.back.map_or_else(
@@ -146,7 +193,7 @@ impl Layout {
             return None;
         }
         let line = self.measure(spot.lane);
-        let beyond_m = line.lap_m() - line.start_of_m(ground.piece + 1);
+        let beyond_m = self.beyond_m(spot.lane, ground);
         if spot.course == Course::Oval {
             let to_finish_m = on_oval.to_finish_m - beyond_m;
             (-1e-9..=ground.straight_m + 1e-9).contains(&to_finish_m).then_some(Spot {
@@ -158,6 +205,13 @@ impl Layout {
             (spot.to_finish_m <= ground.straight_m)
                 .then(|| Spot::on_oval(spot.lane, line.within_lap_m(spot.to_finish_m + beyond_m)))
         }
+    }
+
+    /// How far it is in a lane of the oval from the end of a straight to the finish line, in metres:
+    /// nothing for the home straight.
+    pub(crate) fn beyond_m(&self, lane: u8, ground: StraightCourse) -> f64 {
+        let line = self.measure(lane);
+        line.lap_m() - line.start_of_m(ground.piece + 1)
     }
 
     /// Where a spot lies on the plan.
@@ -180,7 +234,7 @@ impl Layout {
             None => self.inner_pose(self.station(spot)),
             Some(ground) => {
                 let end = self.inner_pose(Station { piece: ground.piece, fraction: 1.0 });
-                Pose { point: end.point.towards(end.heading_rad, -spot.to_finish_m), ..end }
+                Pose { point: end.point.towards(end.heading_rad, -spot.to_finish_m / self.scale), ..end }
             }
         };
         Pose { point: inner.outwards(offset_m), ..inner }

@@ -23,13 +23,14 @@ pub struct Line {
 }
 
 impl Line {
-    /// The parallel of `path` at `offset_m`.
-    pub fn parallel(path: &Path, offset_m: f64) -> Self {
+    /// The parallel of `path` at `offset_m`, its lengths multiplied by `scale`, which is 1 but for a
+    /// track with a surveyed lap.
+    pub fn parallel(path: &Path, offset_m: f64, scale: f64) -> Self {
         let mut starts_m = Vec::with_capacity(path.pieces().len() + 1);
         let mut along_m = 0.0;
         starts_m.push(along_m);
         for piece in path.pieces() {
-            along_m += piece.length_at(offset_m);
+            along_m += piece.length_at(offset_m) * scale;
             starts_m.push(along_m);
         }
         Self { offset_m, starts_m }

@@ -3,6 +3,8 @@
 //! A mark set is a YAML file under `marks/`; it is carried inside the crate. Rules are data: a new
 //! set needs no code.
 
+use std::sync::OnceLock;
+
 use serde::Deserialize;
 
 use crate::course::Course;
@@ -45,11 +47,28 @@ impl MarkSet {
     /// let set = lane_distance::MarkSet::built_in("standard").expect("it comes with the crate");
     /// assert_eq!(set.marks[0].name, "finish line");
     /// ```
-    pub fn built_in(name: &str) -> Option<Self> {
-        let (_, text) = BUILT_IN.iter().find(|(known, _)| *known == name)?;
-        // A set that does not parse never leaves the crate: a test reads every one.
-        serde_yaml::from_str(text).ok()
+    pub fn built_in(name: &str) -> Option<&'static Self> {
+        Some(&built_in(name)?.0)
     }
+
+    /// The marks of a set that comes with the crate, as if it were listed first.
+    pub(crate) fn built_in_marks(name: &str) -> Option<&'static [Mark]> {
+        Some(&built_in(name)?.1)
+    }
+}
+
+/// A set that comes with the crate and its marks, read once, when it is first asked for.
+fn built_in(name: &str) -> Option<&'static (MarkSet, Vec<Mark>)> {
+    type Read = Option<(MarkSet, Vec<Mark>)>;
+    static READ: [OnceLock<Read>; BUILT_IN.len()] = [const { OnceLock::new() }; BUILT_IN.len()];
+    let index = BUILT_IN.iter().position(|(known, _)| *known == name)?;
+    let read = || {
+        // A set that does not parse never leaves the crate: a test reads every one.
+        let set: MarkSet = serde_yaml::from_str(BUILT_IN[index].1).ok()?;
+        let marks = set.marks.iter().map(|spec| spec.marks(0, &[])).collect::<Result<Vec<_>, _>>().ok()?;
+        Some((set, marks.concat()))
+    };
+    READ[index].get_or_init(read).as_ref()
 }
 
 /// One value or a list of them.
@@ -172,6 +191,26 @@ impl MarkSpec {
             .collect())
     }
 
+    /// Faults of values that mean nothing without another one.
+    fn check_partners(&self, within: &dyn Fn(&str) -> Vec<Key>, faults: &mut Vec<Fault>) {
+        let on_straight = self.before_finish.is_some() || self.hurdles.is_some();
+        for (is_given, name, has_partner, partner) in [
+            (self.on.is_some(), "on", on_straight, "`before_finish` or `hurdles`"),
+            (self.past.is_some(), "past", self.from.is_some(), "`from`"),
+            (self.bends.is_some(), "bends", self.race.is_some(), "`race`"),
+            (self.trap_from_lane.is_some(), "trap_from_lane", self.trap.is_some(), "`trap`"),
+        ] {
+            if is_given && !has_partner {
+                let message =
+                    format!("`{name}` of the mark `{}` goes with {partner}, which is not there", self.name);
+                faults.push(
+                    Fault::new(within(name), message)
+                        .with_help(format!("add {partner}, or leave out `{name}`")),
+                );
+            }
+        }
+    }
+
     fn rules(&self, at: &[Key]) -> Result<Vec<Rule>, Vec<Fault>> {
         let mut found: Vec<(&str, Vec<Rule>)> = Vec::new();
         let mut faults = Vec::new();
@@ -225,7 +264,12 @@ impl MarkSpec {
             }
             found.push(("race", vec![Rule::AfterBreak { race_m: race.metres(), bends }]));
         }
+        self.check_partners(&within, &mut faults);
         for (name, rules) in &found {
+            if rules.is_empty() {
+                let message = format!("`{name}` of the mark `{}` gives no place", self.name);
+                faults.push(Fault::new(within(name), message).with_help("give it one at least"));
+            }
             let lengths = rules.iter().filter_map(|rule| match *rule {
                 Rule::ToFinish(length) | Rule::BeforeFinish(_, length) | Rule::Curve(length) => {
                     Some((length, 0.0))
@@ -253,10 +297,11 @@ impl MarkSpec {
             ]),
             _ => {
                 let names: Vec<_> = found.iter().map(|(name, _)| format!("`{name}`")).collect();
+                let all = if names.len() == 2 { "both" } else { "all" };
                 Err(vec![
                     Fault::new(
                         at.to_vec(),
-                        format!("{} both place the mark `{}`", names.join(" and "), self.name),
+                        format!("{} {all} place the mark `{}`", names.join(" and "), self.name),
                     )
                     .with_help("keep one of them"),
                 ])

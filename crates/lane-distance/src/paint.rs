@@ -60,9 +60,14 @@ impl Ease {
 pub(crate) struct LanePaint {
     /// Everything that is painted there.
     pub(crate) all: Vec<Painted>,
-    /// What a run may start or finish on.
+    /// What a spot may be told to stand on.
     pub(crate) ends: Vec<Painted>,
-    /// What a spot off the paint may be told by: no trap is.
+    /// What a run may start on where it does not end on the finish line: paint that reaches across
+    /// the lane.
+    pub(crate) starts: Vec<Painted>,
+    /// What a run from one of those may finish on: the best mark of each place.
+    pub(crate) meant: Vec<Painted>,
+    /// What a spot off the paint may be told by: the best mark of each place that is no trap.
     pub(crate) anchors: Vec<Painted>,
 }
 
@@ -102,14 +107,24 @@ impl Paint {
             let is_curve = |painted: &Painted| marks[painted.mark.index()].form == Form::Curve;
             let ends = paint.all.iter().filter(|p| !(p.ease.is_trap() && is_curve(p)));
             paint.ends = ends.copied().collect();
-            paint.anchors = paint.all.iter().filter(|p| !p.ease.is_trap()).copied().collect();
+            let anchors = paint.all.iter().filter(|p| !p.ease.is_trap());
+            paint.anchors = best_of_each_place(anchors.copied().collect());
+            paint.starts = paint.ends.iter().filter(|p| p.ease.is_easy()).copied().collect();
+            paint.starts = best_of_each_place(std::mem::take(&mut paint.starts));
+            paint.meant = best_of_each_place(paint.ends.clone());
         }
         Self { courses }
     }
 
     /// The paint of a lane; empty where the course has no such lane.
     pub(crate) fn lane(&self, course: Course, lane: u8) -> &LanePaint {
-        static NONE: LanePaint = LanePaint { all: Vec::new(), ends: Vec::new(), anchors: Vec::new() };
+        static NONE: LanePaint = LanePaint {
+            all: Vec::new(),
+            ends: Vec::new(),
+            starts: Vec::new(),
+            meant: Vec::new(),
+            anchors: Vec::new(),
+        };
         self.courses[course as usize].get(usize::from(lane) - 1).unwrap_or(&NONE)
     }
 
@@ -118,13 +133,18 @@ impl Paint {
     pub(crate) fn read(&self, layout: &Layout, spot: Spot) -> PaintReading {
         let lane = self.lane(spot.course, spot.lane);
         let past = |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
-        let told_by = around(&lane.ends, spot)
-            .filter(|painted| past(painted).abs() <= ON_PAINT_M)
+        let told_by = on_paint(&lane.ends, spot, layout)
             .min_by_key(|painted| {
                 // Marks a hair apart are told by the one that is easier to find.
-                (painted.ease.is_trap(), (past(painted).abs() * 1000.0).round() as u32, painted.ease)
+                let Ease { set, form } = painted.ease;
+                (painted.ease.is_trap(), (past(painted).abs() * 1000.0).round() as u32, form, set)
             })
-            .or_else(|| around(&lane.anchors, spot).min_by(|a, b| past(a).abs().total_cmp(&past(b).abs())));
+            .or_else(|| {
+                neighbours(&lane.anchors, spot)
+                    .into_iter()
+                    .flatten()
+                    .min_by(|a, b| past(a).abs().total_cmp(&past(b).abs()))
+            });
         match told_by {
             None => PaintReading { mark: None, past_m: 0.0, tape_m: 0.0 },
             Some(painted) => {
@@ -139,23 +159,53 @@ impl Paint {
     }
 }
 
-/// How many marks on each side of a spot may share its place.
-const NEIGHBOURS: usize = 6;
+/// The marks on whose paint a spot stands; the lap goes round.
+fn on_paint<'a>(marks: &'a [Painted], spot: Spot, layout: &Layout) -> impl Iterator<Item = &'a Painted> {
+    let near = move |at_m: f64| {
+        let first = marks.partition_point(|painted| painted.to_finish_m < at_m - ON_PAINT_M);
+        marks[first..].iter().take_while(move |painted| painted.to_finish_m <= at_m + ON_PAINT_M)
+    };
+    let at_m = spot.to_finish_m;
+    let round_m = match spot.course {
+        Course::Oval => {
+            let lap_m = layout.measure(spot.lane).lap_m();
+            if at_m <= ON_PAINT_M {
+                Some(at_m + lap_m)
+            } else {
+                (lap_m - at_m <= ON_PAINT_M).then_some(at_m - lap_m)
+            }
+        }
+        _ => None,
+    };
+    near(at_m).chain(round_m.into_iter().flat_map(near))
+}
 
 /// The marks next to a spot, on both sides; the lap goes round.
-fn around(marks: &[Painted], spot: Spot) -> impl Iterator<Item = &Painted> {
-    let count = marks.len();
-    let behind = marks.partition_point(|painted| painted.to_finish_m < spot.to_finish_m);
-    let (first, looked_at) = if count <= 2 * NEIGHBOURS {
-        (0, count)
-    } else if spot.course == Course::Oval {
-        (behind + count - NEIGHBOURS, 2 * NEIGHBOURS)
-    } else {
-        let first = behind.saturating_sub(NEIGHBOURS);
-        (first, (behind + NEIGHBOURS).min(count) - first)
-    };
-    (first..first + looked_at).map(move |index| &marks[index % count])
+fn neighbours(marks: &[Painted], spot: Spot) -> [Option<&Painted>; 2] {
+    let after = marks.partition_point(|painted| painted.to_finish_m < spot.to_finish_m);
+    match spot.course {
+        Course::Oval => {
+            let before = if after == 0 { marks.last() } else { marks.get(after - 1) };
+            [before, marks.get(after).or(marks.first())]
+        }
+        _ => [after.checked_sub(1).and_then(|before| marks.get(before)), marks.get(after)],
+    }
 }
+
+/// Of marks that share one place exactly, the one that is surest and easiest to find.
+fn best_of_each_place(mut marks: Vec<Painted>) -> Vec<Painted> {
+    marks.dedup_by(|next, kept| {
+        let is_same = (next.to_finish_m - kept.to_finish_m).abs() < SAME_PLACE_M;
+        if is_same && next.ease < kept.ease {
+            *kept = *next;
+        }
+        is_same
+    });
+    marks
+}
+
+/// Marks closer than this share one place, in metres.
+const SAME_PLACE_M: f64 = 1e-6;
 
 /// Where the rule of a mark puts it in a lane, on the rule's own course.
 fn place(layout: &Layout, marks: &[Mark], mark: &Mark, lane: u8) -> Option<Spot> {

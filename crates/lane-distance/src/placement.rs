@@ -42,6 +42,8 @@ pub struct Placement {
     pub past_mark_m: f64,
     /// The same laid along the lane's inner line.
     pub tape_m: f64,
+    /// How sure the distance to the finish line is, in metres, plus or minus.
+    pub plus_minus_m: f64,
     /// The spot in words.
     pub words: String,
 }
@@ -67,6 +69,7 @@ impl Placement {
             colour: mark.map(|mark| mark.colour.clone()),
             past_mark_m: reading.past_m,
             tape_m: reading.tape_m,
+            plus_minus_m: track.spot_sure_m(spot, &reading),
             words: words(track, spot, reading),
         }
     }

@@ -2,17 +2,14 @@
 
 use crate::course::Course;
 use crate::lane_error::LaneError;
-use crate::line::Line;
 use crate::paint::{Ease, LanePaint, Painted};
+use crate::place::Place;
+use crate::run::Run;
 use crate::spot::{ON_PAINT_M, PaintReading, Spot};
 use crate::track::Track;
 
 /// The shortest and the longest repetition that a search takes, in metres.
 pub const REP_RANGE_M: std::ops::RangeInclusive<f64> = 10.0..=10_000.0;
-
-/// How far past the finish line nobody is sent to finish: runners stop at the line, those who time
-/// them stand there, and others slow down beyond it.
-const RUN_OUT_M: f64 = 20.0;
 
 /// Two marks that are a distance apart by design are so to this, in metres, after many laps; marks
 /// that are so by chance, and nearly, are no pair worth having.
@@ -27,6 +24,8 @@ pub struct Pair {
     pub finish: Spot,
     /// How far it is, in metres: whole laps and the way from start to finish.
     pub distance_m: f64,
+    /// Whether it is run on a straight the other way, from a start nearer to the finish line.
+    pub against: bool,
     /// The start in terms of paint.
     pub start_reading: PaintReading,
     /// The finish in terms of paint.
@@ -49,7 +48,7 @@ pub enum SearchError {
         /// The distance that was asked for, in metres.
         distance_m: f64,
     },
-    /// The distance does not fit on the course.
+    /// The distance does not fit on the straight.
     #[error("{distance_m} m do not fit on the {course}, which is {length_m:.2} m long with its chute")]
     TooLong {
         /// The distance that was asked for, in metres.
@@ -58,6 +57,24 @@ pub enum SearchError {
         course: Course,
         /// Length of the straight with its chute, in metres.
         length_m: f64,
+    },
+    /// The distance does not fit on a bend.
+    #[error(
+        "{distance_m} m do not fit on a bend in lane {lane}; the longest that fits there is {length_m:.2} m"
+    )]
+    TooLongForBend {
+        /// The distance that was asked for, in metres.
+        distance_m: f64,
+        /// The lane.
+        lane: u8,
+        /// Length of the longest bend in that lane, in metres.
+        length_m: f64,
+    },
+    /// The track has no such straight.
+    #[error("the track has no {course}")]
+    NoStraight {
+        /// The straight that was asked for.
+        course: Course,
     },
     /// The lane cannot be run in.
     #[error(transparent)]
@@ -75,6 +92,10 @@ enum Worth {
     NearPaintToFinishLine,
     /// Start on paint, finish near paint.
     PaintToNearPaint,
+    /// Where the place leaves no room for any of these: finish on paint, start near paint.
+    NearPaintToPaint,
+    /// Where the place leaves no room for that either: from its very beginning.
+    FromTheBeginning,
 }
 
 /// How many pairs of each worth are offered.
@@ -84,40 +105,18 @@ const MOST_EACH: usize = 3;
 struct Candidate {
     start: Spot,
     finish: Spot,
+    against: bool,
     ease: Ease,
     /// How far the end that is off paint lies from it, in whole centimetres.
     off_cm: u32,
 }
 
-#[derive(Default)]
-struct Shortlist([arrayvec::ArrayVec<Candidate, MOST_EACH>; 4]);
-
-impl Shortlist {
-    fn offer(&mut self, worth: Worth, candidate: Candidate) {
-        let list = &mut self.0[worth as usize];
-        let key = |held: &Candidate| held.key(worth);
-        // Where two marks share their paint, the better one stands for both.
-        if let Some(same) = list.iter_mut().find(|held| held.is_same_place(&candidate)) {
-            if key(&candidate) < key(same) {
-                *same = candidate;
-                list.sort_by_key(key);
-            }
-            return;
-        }
-        let at = list.partition_point(|held| key(held) <= key(&candidate));
-        if at < MOST_EACH {
-            if list.is_full() {
-                list.pop();
-            }
-            list.insert(at, candidate);
-        }
-    }
-}
-
 impl Candidate {
-    fn is_same_place(&self, other: &Self) -> bool {
-        let near =
-            |a: Spot, b: Spot| (a.to_finish_m - b.to_finish_m).abs() <= ON_PAINT_M && a.course == b.course;
+    fn is_same_place(&self, other: &Self, lap_m: f64) -> bool {
+        let near = |a: Spot, b: Spot| {
+            let apart_m = (a.to_finish_m - b.to_finish_m).abs();
+            apart_m.min(lap_m - apart_m) <= ON_PAINT_M && a.course == b.course
+        };
         near(self.start, other.start) && near(self.finish, other.finish)
     }
 
@@ -135,25 +134,12 @@ impl Candidate {
     }
 }
 
+#[derive(Default)]
+struct Shortlist([arrayvec::ArrayVec<Candidate, MOST_EACH>; 6]);
+
 impl Track {
-    /// The pairs of start and finish worth having for a distance in a lane, best first.
-    ///
-    /// Up to three of each kind are offered, in this order:
-    ///
-    /// 1. the start on paint and the finish on the finish line, where all can be timed;
-    /// 2. start and finish both on paint elsewhere, the start on paint that reaches across the lane;
-    /// 3. the finish on the finish line, the start off paint, told by the nearest mark;
-    /// 4. the start on paint that reaches across the lane, the finish off paint, told by the nearest mark.
-    ///
-    /// Of one kind, the shortest tape comes first (in whole centimetres), then the paint of the set
-    /// that the track lists first, then white lines before others before zone edges before ticks before curved lines,
-    /// then the finish nearer to the finish line. In the fourth kind the paint of the start goes
-    /// before the tape: it is the end that has to be found in a hurry. A mark that is a trap in the
-    /// lane serves only as the start of the very run to the finish line that it was painted for.
-    ///
-    /// A run that fits on the home straight is laid there; otherwise, and besides, it is laid on the
-    /// oval, as whole laps and a part. A finish within 20 m past the finish line is not offered:
-    /// runners stop at the line, and others slow down beyond it.
+    /// The pairs of start and finish worth having for a distance in a lane, best first:
+    /// [`Track::search_at`] for [`Place::Anywhere`].
     ///
     /// ```
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
@@ -169,137 +155,239 @@ impl Track {
     ///
     /// [`SearchError`] where the distance is out of range, or the lane is missing or closed.
     pub fn search(&self, lane: u8, distance_m: f64) -> Result<Vec<Pair>, SearchError> {
-        check_distance(distance_m)?;
-        let on_home = self
-            .layout()
-            .straight(Course::HomeStraight)
-            .filter(|home| lane > 0 && lane <= home.lanes && distance_m <= home.length_m());
-        let on_oval = lane > 0 && lane <= self.layout().lanes_of(Course::Oval);
-        self.check_lane(if on_home.is_some() { Course::HomeStraight } else { Course::Oval }, lane)?;
-        let mut shortlist = Shortlist::default();
-        if let Some(home) = on_home {
-            self.search_straight(Course::HomeStraight, lane, distance_m, home.length_m(), &mut shortlist);
-        }
-        if on_oval {
-            // What lies wholly on the home straight has been found there.
-            let found_m = if on_home.is_some() {
-                self.layout().straight(Course::HomeStraight).map_or(0.0, |home| home.straight_m)
-            } else {
-                0.0
-            };
-            self.search_oval(lane, distance_m, found_m, &mut shortlist);
-        }
-        Ok(self.pairs(&shortlist, distance_m))
+        self.search_at(Place::Anywhere, lane, distance_m)
     }
 
-    /// The pairs worth having for a distance in a lane of one course, best first.
+    /// The pairs of start and finish worth having for a distance in a lane at a place, best first.
     ///
-    /// The order is that of [`Track::search`]; the back straight has no finish line of its own.
+    /// Up to three of each kind are offered, in this order:
+    ///
+    /// 1. the start on paint and the finish on the finish line, where all can be timed;
+    /// 2. start and finish both on paint elsewhere, the start on paint that reaches across the lane;
+    /// 3. the finish on the finish line, the start off paint, told by the nearest mark;
+    /// 4. the start on paint that reaches across the lane, the finish off paint, told by the nearest
+    ///    mark.
+    ///
+    /// Of one kind, the shortest tape comes first (in whole centimetres), then the paint of the set
+    /// that the track lists first, then the plainer paint: white lines before others before zone
+    /// edges before ticks before curved lines, the forms of both ends added up; then the finish nearer
+    /// to the finish line. The fourth kind goes by the form of the start, its set, the tape and the
+    /// finish, in this order: the start is the end that has to be found in a hurry. A mark that is a
+    /// trap in the lane serves only as the start of the very run to the finish line that it was
+    /// painted for.
+    ///
+    /// Anywhere, a run that fits on the home straight is laid there; otherwise, and besides, it is
+    /// laid on the oval, as whole laps and a part. A finish within 20 m past the finish line is not
+    /// offered: runners stop at the line, and others slow down beyond it. On a bend and on the back
+    /// straight there is no finish line. Where a place leaves no room for any of the four kinds, the
+    /// finish is put on paint and the start off it, or the run begins where the place does.
+    ///
+    /// No spot lies in a hazard, and no run leads through a closed stretch ([`Track::hazards`]):
+    /// there may be no pair at all.
+    ///
+    /// ```
+    /// use lane_distance::{Course, Place, Placement, Track};
+    ///
+    /// let track = Track::built_in("standard").expect("it comes with the crate");
+    /// let best = track.search_at(Place::Against(Course::HomeStraight), 4, 60.0)?[0];
+    /// assert!(best.finish.to_finish_m > best.start.to_finish_m);
+    /// let error = track.search_at(Place::On(Course::BackStraight), 4, 100.0).expect_err("it is too short");
+    /// assert_eq!(
+    ///     error.to_string(),
+    ///     "100 m do not fit on the back straight, which is 84.39 m long with its chute"
+    /// );
+    /// # Ok::<(), lane_distance::SearchError>(())
+    /// ```
     ///
     /// # Errors
     ///
-    /// [`SearchError`] where the distance is out of range or does not fit on the course, or the
-    /// lane is missing or closed.
-    pub fn search_on(&self, course: Course, lane: u8, distance_m: f64) -> Result<Vec<Pair>, SearchError> {
-        check_distance(distance_m)?;
-        self.check_lane(course, lane)?;
+    /// [`SearchError`] where the distance is out of range or does not fit at the place, or the lane
+    /// is missing or closed.
+    pub fn search_at(&self, place: Place, lane: u8, distance_m: f64) -> Result<Vec<Pair>, SearchError> {
+        if !REP_RANGE_M.contains(&distance_m) {
+            return Err(SearchError::Distance { distance_m });
+        }
         let mut shortlist = Shortlist::default();
-        match self.layout().straight(course) {
-            None => self.search_oval(lane, distance_m, 0.0, &mut shortlist),
-            Some(ground) if distance_m <= ground.length_m() => {
-                self.search_straight(course, lane, distance_m, ground.length_m(), &mut shortlist);
+        for run in self.runs(place, lane, distance_m)?.iter().flatten() {
+            shortlist.offer_run(self, run);
+        }
+        let last = if place == Place::Anywhere { Worth::PaintToNearPaint } else { Worth::FromTheBeginning };
+        let mut pairs = Vec::new();
+        for (worth, candidates) in shortlist.0.iter().enumerate() {
+            let is_spare = worth > Worth::PaintToNearPaint as usize;
+            if worth > last as usize || is_spare && !pairs.is_empty() {
+                break;
             }
-            Some(ground) => {
-                return Err(SearchError::TooLong { distance_m, course, length_m: ground.length_m() });
+            pairs.extend(candidates.iter().map(|candidate| Pair {
+                start: candidate.start,
+                finish: candidate.finish,
+                distance_m,
+                against: candidate.against,
+                start_reading: self.read(candidate.start),
+                finish_reading: self.read(candidate.finish),
+            }));
+        }
+        Ok(pairs)
+    }
+
+    /// The runs that a place stands for: at most two.
+    fn runs(&self, place: Place, lane: u8, distance_m: f64) -> Result<[Option<Run<'_>>; 2], SearchError> {
+        let layout = self.layout();
+        match place {
+            Place::Anywhere => {
+                let home = layout.straight(Course::HomeStraight);
+                let home =
+                    home.filter(|home| (1..=home.lanes).contains(&lane) && distance_m <= home.length_m());
+                let course = if home.is_some() { Course::HomeStraight } else { Course::Oval };
+                self.check_lane(course, lane)?;
+                let straight =
+                    home.map(|home| Run::straight(Course::HomeStraight, home, lane, distance_m, false));
+                let oval = (lane <= layout.lanes_of(Course::Oval)).then(|| {
+                    // What lies wholly on the home straight has been found there.
+                    let found_m = home.map_or(0.0, |home| home.straight_m);
+                    Run::oval(layout, lane, distance_m, found_m)
+                });
+                Ok([straight, oval])
+            }
+            Place::On(Course::Oval) | Place::Against(Course::Oval) => {
+                self.check_lane(Course::Oval, lane)?;
+                Ok([Some(Run::oval(layout, lane, distance_m, 0.0)), None])
+            }
+            Place::On(course) | Place::Against(course) => {
+                let ground = layout.straight(course).ok_or(SearchError::NoStraight { course })?;
+                self.check_lane(course, lane)?;
+                if distance_m > ground.length_m() {
+                    return Err(SearchError::TooLong { distance_m, course, length_m: ground.length_m() });
+                }
+                let against = matches!(place, Place::Against(_));
+                Ok([Some(Run::straight(course, ground, lane, distance_m, against)), None])
+            }
+            Place::Bend => {
+                self.check_lane(Course::Oval, lane)?;
+                let bends = layout.bends().into_iter().map(|bend| Run::bend(layout, lane, distance_m, bend));
+                let mut runs = [None, None];
+                let mut longest_m: f64 = 0.0;
+                for (bend, place) in bends.zip(&mut runs) {
+                    longest_m = longest_m.max(bend.room_m());
+                    *place = (distance_m <= bend.room_m()).then_some(bend);
+                }
+                if runs.iter().all(Option::is_none) {
+                    return Err(SearchError::TooLongForBend { distance_m, lane, length_m: longest_m });
+                }
+                Ok(runs)
             }
         }
-        Ok(self.pairs(&shortlist, distance_m))
-    }
-
-    fn pairs(&self, shortlist: &Shortlist, distance_m: f64) -> Vec<Pair> {
-        let pair = |candidate: &Candidate| Pair {
-            start: candidate.start,
-            finish: candidate.finish,
-            distance_m,
-            start_reading: self.read(candidate.start),
-            finish_reading: self.read(candidate.finish),
-        };
-        shortlist.0.iter().flatten().map(pair).collect()
-    }
-
-    fn search_straight(
-        &self,
-        course: Course,
-        lane: u8,
-        distance_m: f64,
-        length_m: f64,
-        shortlist: &mut Shortlist,
-    ) {
-        let spot = |to_finish_m: f64| Spot { course, lane, to_finish_m };
-        let paint = self.lane_paint(course, lane);
-        if course == Course::HomeStraight {
-            shortlist.offer_finish_line(self, spot(distance_m), spot(0.0));
-        }
-        shortlist.offer_paint(paint, |start_m| {
-            let finish_m = start_m - distance_m;
-            (start_m <= length_m && finish_m > ON_PAINT_M).then(|| (spot(start_m), spot(finish_m)))
-        });
-    }
-
-    fn search_oval(&self, lane: u8, distance_m: f64, found_m: f64, shortlist: &mut Shortlist) {
-        let line: &Line = self.layout().measure(lane);
-        let lap_m = line.lap_m();
-        let part_m = line.within_lap_m(distance_m);
-        let paint = self.lane_paint(Course::Oval, lane);
-        let spot = |to_finish_m: f64| Spot::on_oval(lane, to_finish_m);
-        if part_m > found_m || distance_m > lap_m {
-            shortlist.offer_finish_line(self, spot(part_m), spot(0.0));
-        }
-        shortlist.offer_paint(paint, |start_m| {
-            let finish_m = if start_m >= part_m { start_m - part_m } else { start_m - part_m + lap_m };
-            let is_found = start_m <= found_m && finish_m < start_m;
-            let is_finish_line = finish_m <= ON_PAINT_M || lap_m - finish_m <= ON_PAINT_M;
-            let is_in_run_out = lap_m - finish_m < RUN_OUT_M;
-            (!is_found && !is_finish_line && !is_in_run_out).then(|| (spot(start_m), spot(finish_m)))
-        });
     }
 }
 
 impl Shortlist {
-    /// Offers the one pair that finishes on the finish line.
-    fn offer_finish_line(&mut self, track: &Track, start: Spot, finish: Spot) {
-        let reading = track.read(start);
-        let off_cm = to_cm(reading.past_m);
-        let worth =
-            if reading.is_on_paint() { Worth::PaintToFinishLine } else { Worth::NearPaintToFinishLine };
-        self.offer(worth, Candidate { start, finish, ease: Ease::default(), off_cm });
+    /// Offers a pair; `lap_m` is the lap that goes round, infinite on a straight.
+    fn offer(&mut self, worth: Worth, candidate: Candidate, lap_m: f64) {
+        let list = &mut self.0[worth as usize];
+        let key = |held: &Candidate| held.key(worth);
+        // Where two marks share their paint, the better one stands for both.
+        if let Some(same) = list.iter_mut().find(|held| held.is_same_place(&candidate, lap_m)) {
+            if key(&candidate) < key(same) {
+                *same = candidate;
+                list.sort_by_key(key);
+            }
+            return;
+        }
+        let at = list.partition_point(|held| key(held) <= key(&candidate));
+        if at < MOST_EACH {
+            if list.is_full() {
+                list.pop();
+            }
+            list.insert(at, candidate);
+        }
+    }
+
+    /// Offers every pair of a run that is worth having.
+    fn offer_run(&mut self, track: &Track, run: &Run<'_>) {
+        let paint = track.lane_paint(run.course(), run.lane());
+        let candidate = |(start, finish): (Spot, Spot), ease: Ease, off_m: f64| {
+            let against = run.is_against();
+            let is_clear = track.is_clear(start) && track.is_clear(finish);
+            (is_clear && !track.is_barred(start, run.distance_m(), against)).then(|| Candidate {
+                start,
+                finish,
+                against,
+                ease,
+                off_cm: to_cm(off_m),
+            })
+        };
+        if let Some(pair) = run.ending_on_the_line() {
+            let reading = track.read(pair.0);
+            let worth =
+                if reading.is_on_paint() { Worth::PaintToFinishLine } else { Worth::NearPaintToFinishLine };
+            if let Some(candidate) = candidate(pair, Ease::default(), reading.past_m) {
+                self.offer(worth, candidate, run.lap_m());
+            }
+        }
+        self.offer_paint(paint, run, candidate);
+        if run.is_bounded() {
+            self.offer_spare(paint, run, candidate);
+        }
     }
 
     /// Offers every pair that starts on paint and does not finish on the finish line.
     ///
-    /// `pair` gives the spots for a start, or nothing where the run is not to be had. As starts
-    /// come nearer to the finish line, so do finishes: each search goes on from the last.
-    fn offer_paint(&mut self, paint: &LanePaint, pair: impl Fn(f64) -> Option<(Spot, Spot)>) {
-        let mut near_end = Walker::new(&paint.ends);
-        let mut near_anchor = Walker::new(&paint.anchors);
-        for begin in paint.ends.iter().filter(|begin| begin.ease.is_easy()) {
-            let Some((start, finish)) = pair(begin.to_finish_m) else {
+    /// As starts come nearer to the finish line, so do finishes: each look for the nearest mark goes
+    /// on from the last.
+    fn offer_paint(
+        &mut self,
+        paint: &LanePaint,
+        run: &Run<'_>,
+        candidate: impl Fn((Spot, Spot), Ease, f64) -> Option<Candidate>,
+    ) {
+        let mut near_end = Walker::new(&paint.meant, run.lap_m());
+        let mut near_anchor = Walker::new(&paint.anchors, run.lap_m());
+        for begin in &paint.starts {
+            let Some(pair) = run.starting_at(begin.to_finish_m) else {
                 continue;
             };
-            let (to_end_m, end) = near_end.nearest(finish.to_finish_m);
-            if let Some(end) = end.filter(|_| to_end_m <= ON_PAINT_M) {
-                if to_end_m <= MEANT_M && !end.ease.is_trap() {
-                    let ease = both(begin.ease, end.ease);
-                    let candidate = Candidate { start, finish, ease, off_cm: to_cm(to_end_m) };
-                    self.offer(Worth::PaintToPaint, candidate);
+            let finish_m = pair.1.to_finish_m;
+            let (to_end_m, end) = near_end.nearest(finish_m);
+            let (worth, offered) = match end {
+                Some(end) if to_end_m <= MEANT_M && !end.ease.is_trap() => {
+                    (Worth::PaintToPaint, candidate(pair, both(begin.ease, end.ease), to_end_m))
                 }
+                Some(_) if to_end_m <= ON_PAINT_M => continue,
+                _ => match near_anchor.nearest(finish_m) {
+                    (to_anchor_m, Some(_)) => {
+                        (Worth::PaintToNearPaint, candidate(pair, begin.ease, to_anchor_m))
+                    }
+                    (_, None) => continue,
+                },
+            };
+            if let Some(offered) = offered {
+                self.offer(worth, offered, run.lap_m());
+            }
+        }
+    }
+
+    /// Offers what is left where a place has little room: the finish on paint, and the place's own
+    /// beginning.
+    fn offer_spare(
+        &mut self,
+        paint: &LanePaint,
+        run: &Run<'_>,
+        candidate: impl Fn((Spot, Spot), Ease, f64) -> Option<Candidate>,
+    ) {
+        let mut near_anchor = Walker::new(&paint.anchors, run.lap_m());
+        for end in &paint.anchors {
+            let Some(pair) = run.finishing_at(end.to_finish_m) else {
                 continue;
+            };
+            let (off_m, _) = near_anchor.nearest(pair.0.to_finish_m);
+            if let Some(offered) = candidate(pair, end.ease, off_m) {
+                self.offer(Worth::NearPaintToPaint, offered, run.lap_m());
             }
-            let (to_anchor_m, anchor) = near_anchor.nearest(finish.to_finish_m);
-            if anchor.is_some() {
-                let candidate = Candidate { start, finish, ease: begin.ease, off_cm: to_cm(to_anchor_m) };
-                self.offer(Worth::PaintToNearPaint, candidate);
-            }
+        }
+        if let Some(offered) =
+            run.starting_with_its_place().and_then(|pair| candidate(pair, Ease::default(), 0.0))
+        {
+            self.offer(Worth::FromTheBeginning, offered, run.lap_m());
         }
     }
 }
@@ -309,29 +397,35 @@ impl Shortlist {
 struct Walker<'a> {
     marks: &'a [Painted],
     at: usize,
+    lap_m: f64,
 }
 
 impl<'a> Walker<'a> {
-    const fn new(marks: &'a [Painted]) -> Self {
-        Self { marks, at: 0 }
+    /// `lap_m` is the lap that goes round, infinite on a straight.
+    const fn new(marks: &'a [Painted], lap_m: f64) -> Self {
+        Self { marks, at: 0, lap_m }
     }
 
     fn nearest(&mut self, to_finish_m: f64) -> (f64, Option<&'a Painted>) {
-        let behind = |at: usize| self.marks[at].to_finish_m < to_finish_m;
-        if self.at > 0 && !behind(self.at - 1) {
+        let (Some(first), Some(last)) = (self.marks.first(), self.marks.last()) else {
+            return (f64::INFINITY, None);
+        };
+        if self.at > 0 && self.marks[self.at - 1].to_finish_m >= to_finish_m {
             self.at = self.marks.partition_point(|mark| mark.to_finish_m < to_finish_m);
         }
         while self.at < self.marks.len() && self.marks[self.at].to_finish_m < to_finish_m {
             self.at += 1;
         }
-        let neighbours = [self.at.checked_sub(1), Some(self.at)];
-        neighbours
-            .into_iter()
-            .flatten()
-            .filter_map(|at| self.marks.get(at))
-            .map(|mark| ((mark.to_finish_m - to_finish_m).abs(), mark))
-            .min_by(|a, b| a.0.total_cmp(&b.0))
-            .map_or((f64::INFINITY, None), |(off_m, mark)| (off_m, Some(mark)))
+        let before = match self.at {
+            0 => (to_finish_m + self.lap_m - last.to_finish_m, last),
+            at => (to_finish_m - self.marks[at - 1].to_finish_m, &self.marks[at - 1]),
+        };
+        let after = match self.marks.get(self.at) {
+            None => (first.to_finish_m + self.lap_m - to_finish_m, first),
+            Some(mark) => (mark.to_finish_m - to_finish_m, mark),
+        };
+        let (off_m, mark) = if before.0 <= after.0 { before } else { after };
+        if off_m.is_finite() { (off_m, Some(mark)) } else { (f64::INFINITY, None) }
     }
 }
 
@@ -342,8 +436,4 @@ fn to_cm(metres: f64) -> u32 {
 /// The ease of finding two marks: as unsure as the less sure of them, as hard as both together.
 fn both(a: Ease, b: Ease) -> Ease {
     Ease { set: a.set.max(b.set), form: a.form + b.form }
-}
-
-fn check_distance(distance_m: f64) -> Result<(), SearchError> {
-    if REP_RANGE_M.contains(&distance_m) { Ok(()) } else { Err(SearchError::Distance { distance_m }) }
 }

@@ -1,14 +1,18 @@
 //! A track: its ground, its paint, and what is closed.
 
 use crate::course::Course;
-use crate::fault::{Fault, key};
+use crate::fault::Fault;
+use crate::hazard::Hazard;
 use crate::lane::Lane;
 use crate::lane_error::LaneError;
 use crate::layout::Layout;
+use crate::line::Line;
 use crate::mark::{Mark, MarkId};
 use crate::paint::{LanePaint, Paint, Painted, check_bases};
 use crate::point::Point;
+use crate::search::Pair;
 use crate::spot::{PaintReading, Spot};
+use crate::tolerance::Tolerances;
 use crate::track_spec::TrackSpec;
 
 /// A track: its ground, its paint, and what is closed.
@@ -19,6 +23,10 @@ pub struct Track {
     marks: Vec<Mark>,
     paint: Paint,
     closed: Vec<u8>,
+    closed_because: Option<String>,
+    hazards: Vec<Hazard>,
+    tolerances: Tolerances,
+    bearing_deg: Option<f64>,
 }
 
 impl Track {
@@ -29,34 +37,39 @@ impl Track {
     /// Every fault of the description that can be told apart, each with its place.
     pub fn build(spec: &TrackSpec) -> Result<Self, Vec<Fault>> {
         let mut faults = Vec::new();
-        if spec.name.trim().is_empty() {
-            faults.push(Fault::new(key!["name"], "the track has no name"));
-        }
+        spec.check(&mut faults);
         let widths = spec.widths_m(&mut faults);
+        spec.check_lanes(widths.len() as u8, &mut faults);
         let path = spec.inner_path(&mut faults);
         let marks = spec.paint(&mut faults);
         check_bases(&marks, &mut faults);
-        let straights = [(&spec.home_straight, "home_straight"), (&spec.back_straight, "back_straight")];
-        let straights = straights.map(|(straight, name)| {
-            let chute_m = straight.chute.metres();
-            if !(0.0..=200.0).contains(&chute_m) {
-                faults.push(Fault::new(
-                    key![name, "chute"],
-                    format!("a chute of {chute_m} m is out of range: 0 m to 200 m"),
-                ));
-            }
-            (straight.lanes.unwrap_or(spec.lanes), chute_m)
-        });
-        let (Some(path), true) = (path, faults.is_empty()) else {
-            return Err(faults);
-        };
+        let Some(path) = path else { return Err(faults) };
         let lanes = Lane::side_by_side(spec.inner_edge, &widths);
-        let layout = Layout::new(path, lanes, spec.lanes, straights);
+        let Some(first) = lanes.first() else { return Err(faults) };
+        let scale = spec.scale(Line::parallel(&path, first.measure_m, 1.0).lap_m(), &mut faults);
+        let straights = [&spec.home_straight, &spec.back_straight]
+            .map(|straight| (straight.lanes.unwrap_or(spec.lanes), straight.chute.metres()));
+        let layout = Layout::new(path, lanes, spec.lanes, straights, scale);
+        spec.check_hazards(&layout, &mut faults);
+        spec.check_own_marks(&layout, &mut faults);
+        if !faults.is_empty() {
+            return Err(faults);
+        }
         let paint = Paint::resolve(&layout, &marks);
-        let track = Self { name: spec.name.clone(), layout, marks, paint, closed: Vec::new() };
-        track
-            .with_closed(&spec.closed_lanes)
-            .map_err(|error| vec![Fault::new(key!["closed_lanes"], error.to_string())])
+        let mut closed = spec.closed_lanes.lanes().to_vec();
+        closed.sort_unstable();
+        closed.dedup();
+        Ok(Self {
+            name: spec.name.clone(),
+            layout,
+            marks,
+            paint,
+            closed,
+            closed_because: spec.closed_lanes.reason().map(str::to_owned),
+            hazards: spec.hazards.clone(),
+            tolerances: spec.tolerances,
+            bearing_deg: spec.bearing,
+        })
     }
 
     /// The same track with more lanes closed.
@@ -73,6 +86,53 @@ impl Track {
         }
         self.closed.sort_unstable();
         Ok(self)
+    }
+
+    /// The same track with only those of its hazards that are in use.
+    pub fn with_hazards(mut self, mut in_use: impl FnMut(&Hazard) -> bool) -> Self {
+        self.hazards.retain(|hazard| in_use(hazard));
+        self
+    }
+
+    /// The hazards that are taken to be in use: no spot lies in one, and no run leads through a
+    /// closed stretch.
+    pub fn hazards(&self) -> &[Hazard] {
+        &self.hazards
+    }
+
+    /// The hazards that a run comes by.
+    pub fn hazards_of<'a>(&'a self, pair: &'a Pair) -> impl Iterator<Item = &'a Hazard> {
+        self.hazards
+            .iter()
+            .filter(|hazard| hazard.is_passed(&self.layout, pair.start, pair.distance_m, pair.against))
+    }
+
+    /// Whether no hazard holds a spot.
+    pub(crate) fn is_clear(&self, spot: Spot) -> bool {
+        !self.hazards.iter().any(|hazard| hazard.holds(&self.layout, spot))
+    }
+
+    /// Whether a run leads through a closed stretch.
+    pub(crate) fn is_barred(&self, start: Spot, distance_m: f64, against: bool) -> bool {
+        self.hazards.iter().any(|hazard| hazard.bars(&self.layout, start, distance_m, against))
+    }
+
+    /// How sure the distance of a pair is, in metres, plus or minus: see [`Tolerances`].
+    pub fn sure_m(&self, pair: &Pair) -> f64 {
+        let turned_rad = match pair.start.course {
+            Course::Oval => self.layout.turned_rad(pair.start, pair.distance_m),
+            _ => 0.0,
+        };
+        self.tolerances.of_run_m(pair.start.lane, turned_rad, 2 - pair.ends_on_paint())
+    }
+
+    /// How sure the distance of a spot to the finish line is, in metres, plus or minus.
+    pub fn spot_sure_m(&self, spot: Spot, reading: &PaintReading) -> f64 {
+        let turned_rad = match spot.course {
+            Course::Oval => self.layout.turned_rad(spot, spot.to_finish_m),
+            _ => 0.0,
+        };
+        self.tolerances.of_run_m(spot.lane, turned_rad, u8::from(!reading.is_on_paint()))
     }
 
     /// What the track is called.
@@ -98,6 +158,16 @@ impl Track {
     /// The lanes that are closed, in order.
     pub fn closed_lanes(&self) -> &[u8] {
         &self.closed
+    }
+
+    /// Why the track's own closed lanes are closed, if its description says so.
+    pub fn closed_because(&self) -> Option<&str> {
+        self.closed_because.as_deref()
+    }
+
+    /// Compass bearing in which the home straight is run, in degrees from north, if it is known.
+    pub const fn bearing_deg(&self) -> Option<f64> {
+        self.bearing_deg
     }
 
     /// The lanes of a course that are open, in order.

@@ -3,14 +3,18 @@
 use serde::Deserialize;
 
 use crate::arc::Arc;
+use crate::course::Course;
 use crate::fault::{Fault, Key, key};
+use crate::hazard::Hazard;
 use crate::lane::{InnerEdge, MOST_LANES};
+use crate::layout::Layout;
 use crate::length::Length;
-use crate::mark::{Mark, Worn};
+use crate::mark::{Mark, Rule, Worn};
 use crate::mark_set::{MarkSet, MarkSpec, OneOrMany};
 use crate::path::Path;
 use crate::straight::Straight;
 use crate::stretch::Piece;
+use crate::tolerance::Tolerances;
 
 /// The description of a track.
 ///
@@ -59,12 +63,71 @@ pub struct TrackSpec {
     /// The back straight, where it differs from the oval.
     #[serde(default)]
     pub back_straight: StraightSpec,
+    /// A surveyed lap of lane 1. It may differ from the computed one by 0.5 m; all distances are
+    /// then scaled to it.
+    #[serde(default)]
+    pub surveyed_lap: Option<Length>,
+    /// Compass bearing in which the home straight is run, in degrees from north.
+    #[serde(default)]
+    pub bearing: Option<f64>,
     /// Lanes closed to training.
     #[serde(default)]
-    pub closed_lanes: Vec<u8>,
+    pub closed_lanes: ClosedSpec,
     /// The paint.
     #[serde(default)]
     pub marks: MarksSpec,
+    /// Stretches that are not safe to stand on, or to run through, while in use.
+    #[serde(default)]
+    pub hazards: Vec<Hazard>,
+    /// How far the track may differ from this description.
+    #[serde(default)]
+    pub tolerances: Tolerances,
+}
+
+/// How far a surveyed lap may differ from the computed one, in metres.
+const SURVEY_M: f64 = 0.5;
+
+/// Lanes closed to training: a list of them, or a list with a reason.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(untagged)]
+pub enum ClosedSpec {
+    /// The lanes.
+    Lanes(Vec<u8>),
+    /// The lanes, and why they are closed.
+    Because(ClosedBecause),
+}
+
+/// Lanes that are closed for a reason.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ClosedBecause {
+    /// The lanes.
+    pub lanes: Vec<u8>,
+    /// Why they are closed.
+    pub reason: String,
+}
+
+impl Default for ClosedSpec {
+    fn default() -> Self {
+        Self::Lanes(Vec::new())
+    }
+}
+
+impl ClosedSpec {
+    /// The lanes that are closed.
+    pub fn lanes(&self) -> &[u8] {
+        match self {
+            Self::Lanes(lanes) | Self::Because(ClosedBecause { lanes, .. }) => lanes,
+        }
+    }
+
+    /// Why they are closed, if that is said.
+    pub fn reason(&self) -> Option<&str> {
+        match self {
+            Self::Lanes(_) => None,
+            Self::Because(because) => Some(&because.reason),
+        }
+    }
 }
 
 /// A piece of the path: either `straight`, or `radius` and `turn`.
@@ -164,11 +227,12 @@ impl TrackSpec {
             lanes.clamp(least, MOST_LANES)
         };
         let most = [
-            count(self.lanes, 1, key!["lanes"]),
-            count(self.home_straight.lanes.unwrap_or(self.lanes), 1, key!["home_straight", "lanes"]),
-            count(self.back_straight.lanes.unwrap_or(self.lanes), 1, key!["back_straight", "lanes"]),
+            (Some(self.lanes), key!["lanes"]),
+            (self.home_straight.lanes, key!["home_straight", "lanes"]),
+            (self.back_straight.lanes, key!["back_straight", "lanes"]),
         ]
         .into_iter()
+        .filter_map(|(lanes, at)| Some(count(lanes?, 1, at)))
         .fold(1, u8::max);
         let widths: Vec<f64> = match &self.lane_width {
             OneOrMany::One(width) => vec![width.metres(); most.into()],
@@ -197,13 +261,145 @@ impl TrackSpec {
         widths
     }
 
+    /// The surveyed lap as a part of the computed one.
+    pub(crate) fn scale(&self, computed_lap_m: f64, faults: &mut Vec<Fault>) -> f64 {
+        let Some(surveyed) = self.surveyed_lap else { return 1.0 };
+        let off_m = surveyed.metres() - computed_lap_m;
+        if off_m.abs() <= SURVEY_M {
+            return surveyed.metres() / computed_lap_m;
+        }
+        let message = format!(
+            "the surveyed lap of {:.3} m differs by {off_m:+.3} m from the computed lap of lane 1, {computed_lap_m:.3} m; \
+             the most allowed is {SURVEY_M} m",
+            surveyed.metres()
+        );
+        faults.push(
+            Fault::new(key!["surveyed_lap"], message)
+                .with_help("check the radii and straights against the survey"),
+        );
+        1.0
+    }
+
+    /// Faults of values that need no geometry.
+    pub(crate) fn check(&self, faults: &mut Vec<Fault>) {
+        if self.name.trim().is_empty() {
+            faults.push(Fault::new(key!["name"], "the track has no name"));
+        }
+        if let Some(bearing) = self.bearing
+            && !(0.0..360.0).contains(&bearing)
+        {
+            let message = format!("a bearing of {bearing}° is out of range: 0° to 360°, 0° is north");
+            faults.push(Fault::new(key!["bearing"], message));
+        }
+        for (straight, name) in
+            [(&self.home_straight, "home_straight"), (&self.back_straight, "back_straight")]
+        {
+            let chute_m = straight.chute.metres();
+            if !(0.0..=200.0).contains(&chute_m) {
+                let message = format!("a chute of {chute_m} m is out of range: 0 m to 200 m");
+                faults.push(Fault::new(key![name, "chute"], message));
+            }
+        }
+        let tolerances = &self.tolerances;
+        for (tolerance, name) in
+            [(tolerances.lane_width, "lane_width"), (tolerances.radius, "radius"), (tolerances.tape, "tape")]
+        {
+            let tolerance_m = tolerance.metres();
+            if !(0.0..=1.0).contains(&tolerance_m) {
+                let message = format!("a tolerance of {tolerance_m} m is out of range: 0 m to 1 m");
+                faults.push(Fault::new(key!["tolerances", name], message));
+            }
+        }
+    }
+
+    /// Faults of values that name a lane which no course has.
+    pub(crate) fn check_lanes(&self, most: u8, faults: &mut Vec<Fault>) {
+        let mut check = |lanes: &[u8], at: Vec<Key>| {
+            for (index, lane) in lanes.iter().enumerate() {
+                if !(1..=most).contains(lane) {
+                    let at = [at.as_slice(), &[Key::from(index)]].concat();
+                    let message = format!("there is no lane {lane}: the track has lanes 1 to {most}");
+                    faults.push(Fault::new(at, message));
+                }
+            }
+        };
+        let closed_at = match self.closed_lanes {
+            ClosedSpec::Lanes(_) => key!["closed_lanes"],
+            ClosedSpec::Because(_) => key!["closed_lanes", "lanes"],
+        };
+        check(self.closed_lanes.lanes(), closed_at);
+        for (index, hazard) in self.hazards.iter().enumerate() {
+            check(hazard.lanes.as_deref().unwrap_or_default(), key!["hazards", index, "lanes"]);
+        }
+        for (index, mark) in self.marks.own.iter().enumerate() {
+            check(mark.lanes.as_deref().unwrap_or_default(), key!["marks", "own", index, "lanes"]);
+        }
+        for (index, worn) in self.marks.worn.iter().enumerate() {
+            check(worn.lanes.as_deref().unwrap_or_default(), key!["marks", "worn", index, "lanes"]);
+        }
+    }
+
+    /// Faults of the track's own marks that would be painted nowhere.
+    pub(crate) fn check_own_marks(&self, layout: &Layout, faults: &mut Vec<Fault>) {
+        for (index, spec) in self.marks.own.iter().enumerate() {
+            for mark in spec.marks(0, &[]).unwrap_or_default() {
+                let Rule::BeforeFinish(course, before_m) = mark.rule else { continue };
+                let length_m = layout.straight(course).map_or(0.0, |ground| ground.length_m());
+                if before_m > length_m {
+                    let name = if spec.hurdles.is_some() { "hurdles" } else { "before_finish" };
+                    let message = format!(
+                        "the mark `{}` lies {before_m} m before the finish, off the {course}: it is {length_m:.2} m long with its chute",
+                        mark.name
+                    );
+                    faults.push(Fault::new(key!["marks", "own", index, name], message));
+                    break;
+                }
+            }
+        }
+    }
+
+    /// Faults of hazards that do not lie on their course.
+    pub(crate) fn check_hazards(&self, layout: &Layout, faults: &mut Vec<Fault>) {
+        for (index, hazard) in self.hazards.iter().enumerate() {
+            let length_m = match (hazard.on, layout.straight(hazard.on)) {
+                (Course::Oval, _) => layout.measure(1).lap_m(),
+                (_, Some(ground)) => ground.length_m(),
+                (course, None) => {
+                    faults
+                        .push(Fault::new(key!["hazards", index, "on"], format!("the track has no {course}")));
+                    continue;
+                }
+            };
+            for (place, name) in [(hazard.from, "from"), (hazard.to, "to")] {
+                let place_m = place.metres();
+                if !(0.0..=length_m).contains(&place_m) {
+                    let message = format!(
+                        "{place_m} m from the finish is not on the {}: 0 m to {length_m:.2} m",
+                        hazard.on
+                    );
+                    faults.push(Fault::new(key!["hazards", index, name], message));
+                }
+            }
+            if hazard.on != Course::Oval && hazard.from < hazard.to {
+                let message = "the hazard ends before it begins: distances count down to the finish";
+                faults
+                    .push(Fault::new(key!["hazards", index], message).with_help("exchange `from` and `to`"));
+            }
+        }
+    }
+
     /// The marks of every set, the track's own marks, less what has worn off.
     pub(crate) fn paint(&self, faults: &mut Vec<Fault>) -> Vec<Mark> {
         let default_sets = vec!["standard".to_owned()];
         let sets = self.marks.sets.as_ref().unwrap_or(&default_sets);
         let mut marks = Vec::new();
         for (index, name) in sets.iter().enumerate() {
-            let Some(set) = MarkSet::built_in(name) else {
+            if sets[..index].contains(name) {
+                let message = format!("the mark set `{name}` is listed twice");
+                faults.push(Fault::new(key!["marks", "sets", index], message).with_help("list it once"));
+                continue;
+            }
+            let Some(set) = MarkSet::built_in_marks(name) else {
                 let known: Vec<_> = MarkSet::built_in_names().map(|known| format!("`{known}`")).collect();
                 faults.push(
                     Fault::new(key!["marks", "sets", index], format!("there is no mark set `{name}`"))
@@ -211,13 +407,7 @@ impl TrackSpec {
                 );
                 continue;
             };
-            let at = key!["marks", "sets", index];
-            for spec in &set.marks {
-                match spec.marks(index as u8, &at) {
-                    Ok(more) => marks.extend(more),
-                    Err(more) => faults.extend(more),
-                }
-            }
+            marks.extend(set.iter().map(|mark| Mark { set: index as u8, ..mark.clone() }));
         }
         for (index, spec) in self.marks.own.iter().enumerate() {
             // The track's own paint is the surest of all: somebody looked at it.
