@@ -1,6 +1,6 @@
 //! What to take care of.
 
-use lane_distance::{LINE_MEASURE_M, LaneList, Track};
+use lane_distance::{LINE_MEASURE_M, LaneList, Pair, Track};
 
 /// The cautions that every plan carries.
 pub(crate) fn general(track: &Track) -> Vec<String> {
@@ -10,11 +10,20 @@ pub(crate) fn general(track: &Track) -> Vec<String> {
     };
     let mut cautions =
         vec![format!("Distances assume the measure line: 0.20 m outside a lane's inner line{kerb}.")];
+    if track.layout().scale() != 1.0 {
+        let lap_m = track.lap_m(1).unwrap_or_default();
+        cautions.push(format!(
+            "All distances are scaled by {:.6} to the surveyed lap of {lap_m:.3} m in lane 1.",
+            track.layout().scale()
+        ));
+    }
     if !track.closed_lanes().is_empty() {
         let closed = LaneList(track.closed_lanes()).to_string();
         let (verb, pronoun) =
             if track.closed_lanes().len() == 1 { ("stays", "it") } else { ("stay", "them") };
-        cautions.push(format!("Closed {closed} {verb} closed: do not run, walk or wait in {pronoun}."));
+        let because = track.closed_because().map_or_else(String::new, |reason| format!(" ({reason})"));
+        cautions
+            .push(format!("Closed {closed} {verb} closed{because}: do not run, walk or wait in {pronoun}."));
     }
     cautions.extend(
         [
@@ -26,4 +35,15 @@ pub(crate) fn general(track: &Track) -> Vec<String> {
         .map(str::to_owned),
     );
     cautions
+}
+
+/// The cautions of one run: what it comes by.
+pub(crate) fn of_run(track: &Track, pair: &Pair) -> Vec<String> {
+    track
+        .hazards_of(pair)
+        .map(|hazard| {
+            let note = hazard.note.as_ref().map_or_else(String::new, |note| format!(" ({note})"));
+            format!("passes the {} {}{note}: {}", hazard.kind, hazard.side, hazard.kind.caution())
+        })
+        .collect()
 }

@@ -3,11 +3,11 @@
 //!
 //! ```
 //! use lane_distance::Track;
-//! use session_plan::{Block, Session};
+//! use session_plan::{Block, Session, Venue};
 //!
-//! let track = Track::built_in("standard").expect("it comes with the crate");
+//! let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 //! let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
-//! let plan = session_plan::plan(&track, &session).expect("lane 2 is open");
+//! let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
 //! let rep = &plan.blocks[0].reps[5];
 //! assert_eq!(rep.start.words, "on the 200 m start line");
 //! assert_eq!(rep.finish.words, "on the finish line");
@@ -26,20 +26,27 @@
 pub mod notation;
 
 mod caution;
+mod file_kind;
+mod hours;
+mod house_rules;
+mod places;
 mod plan;
 mod planner;
 mod problem;
 mod session;
 mod session_file;
 mod setup;
-mod track_file;
+mod venue;
 mod yaml;
 
-pub use notation::{Block, Distance, Lanes, Seconds};
+pub use file_kind::FileKind;
+pub use hours::{Hours, HoursError};
+pub use house_rules::{Activity, Direction, HouseRules, InfieldCrossing, LaneRule, RuleCourse};
+pub use notation::{Block, Distance, Lanes, PlaceWords, Seconds};
 pub use plan::{Plan, PlanBlock, PlanLane, PlanTrack, Rep, SetupItem};
 pub use planner::{PlanError, pairs, plan};
 pub use problem::{Problem, Problems, SourceText};
 pub use session::Session;
 pub use session_file::{SessionFile, TrackName};
-pub use track_file::read_track;
+pub use venue::Venue;
 pub use yaml::LARGEST_FILE;

@@ -19,6 +19,8 @@ pub struct Plan {
     pub blocks: Vec<PlanBlock>,
     /// What to set out before the session, in the order met on one lap from the finish line.
     pub setup: Vec<SetupItem>,
+    /// How people behave on this track: the venue's rules.
+    pub etiquette: Vec<String>,
     /// What to take care of.
     pub cautions: Vec<String>,
     /// What the plan had to decide or could not do.
@@ -83,6 +85,12 @@ pub struct Rep {
     pub done_s: Option<f64>,
     /// The rest after it, in seconds; nothing after the last of its block.
     pub rest_s: Option<f64>,
+    /// Whether it is run on a straight the other way.
+    pub the_other_way: bool,
+    /// How sure its distance is, in metres, plus or minus.
+    pub plus_minus_m: f64,
+    /// What it comes by.
+    pub cautions: Vec<String>,
 }
 
 /// Something to set out before the session.

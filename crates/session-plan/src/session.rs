@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 
+use crate::hours::Hours;
 use crate::notation::Block;
 
 /// A training session: what is to be run, before it is laid out on a track.
@@ -11,6 +12,8 @@ pub struct Session {
     pub title: String,
     /// The day, if it is known.
     pub date: Option<NaiveDate>,
+    /// The booking: when the track is the squad's.
+    pub hours: Option<Hours>,
     /// The blocks, in the order they are run.
     pub blocks: Vec<Block>,
 }
@@ -18,6 +21,6 @@ pub struct Session {
 impl Session {
     /// A session of a single block.
     pub fn of_block(title: impl Into<String>, block: Block) -> Self {
-        Self { title: title.into(), date: None, blocks: vec![block] }
+        Self { title: title.into(), date: None, hours: None, blocks: vec![block] }
     }
 }

@@ -4,11 +4,13 @@ use chrono::NaiveDate;
 use lane_distance::Key;
 use serde::Deserialize;
 
+use crate::hours::Hours;
 use crate::notation::Block;
+use crate::places::Places;
 use crate::planner::PlanError;
 use crate::problem::{Problem, Problems, SourceText};
 use crate::session::Session;
-use crate::yaml::{self, Places};
+use crate::yaml;
 
 /// A session file: its text, what it describes, and where.
 ///
@@ -68,6 +70,8 @@ struct SessionSpec {
     #[serde(default)]
     date: Option<NaiveDate>,
     #[serde(default)]
+    hours: Option<Hours>,
+    #[serde(default)]
     track: Option<String>,
     #[serde(default)]
     closed_lanes: Vec<u8>,
@@ -81,11 +85,15 @@ impl SessionFile {
     ///
     /// [`Problems`] with the place of everything that is wrong, in every block.
     pub fn read(source: SourceText) -> Result<Self, Problems> {
-        let spec: SessionSpec = yaml::read(&source)?;
-        let mut problems = Vec::new();
+        let mut value = yaml::value(&source)?;
+        let (spec, faults) = yaml::typed::<SessionSpec>(&mut value, &[]);
+        let is_missing = faults.iter().any(|fault| fault.message == "missing field `blocks`");
+        let mut problems =
+            if faults.is_empty() { Vec::new() } else { yaml::locate(&source, faults).problems };
+        let Some(spec) = spec else { return Err(Problems::new(source, problems)) };
         let mut blocks = Vec::new();
-        if spec.blocks.is_empty() {
-            let span = Places::of(&source).span(&[Key::from("blocks")]);
+        if spec.blocks.is_empty() && !is_missing {
+            let span = Places::of(&source.text).value(&[Key::from("blocks")]);
             problems.push(
                 Problem::new(span, "the session has no blocks")
                     .with_help("write for example `- 6 x 200 in lane 2`"),
@@ -102,7 +110,7 @@ impl SessionFile {
         if !problems.is_empty() {
             return Err(Problems::new(source, problems));
         }
-        let session = Session { title: spec.title, date: spec.date, blocks };
+        let session = Session { title: spec.title, date: spec.date, hours: spec.hours, blocks };
         let track = spec.track.map(TrackName::new);
         Ok(Self { session, track, closed_lanes: spec.closed_lanes, source })
     }
@@ -118,7 +126,7 @@ impl SessionFile {
 
     /// The place of a value of the file, for a problem found outside it.
     pub fn problem_at(&self, key: &str, message: impl Into<String>) -> Problems {
-        let span = Places::of(&self.source).span(&[Key::from(key)]);
+        let span = Places::of(&self.source.text).value(&[Key::from(key)]);
         Problems::new(self.source.clone(), vec![Problem::new(span, message)])
     }
 }
@@ -126,7 +134,7 @@ impl SessionFile {
 /// A problem of a block's text, moved to the place of that text in the file. A text that the file
 /// writes in another way (folded, or with escapes) is marked as a whole.
 fn in_file(source: &SourceText, block: usize, text: &str, problem: Problem) -> Problem {
-    let span = Places::of(source).span(&[Key::from("blocks"), Key::from(block)]);
+    let span = Places::of(&source.text).value(&[Key::from("blocks"), Key::from(block)]);
     let written = &source.text[span.start..];
     let quote = usize::from(written.starts_with(['"', '\'']));
     if written[quote..].starts_with(text) {

@@ -2,6 +2,8 @@
 
 use std::ops::Range;
 
+use lane_distance::Place;
+
 use super::parser;
 use crate::problem::Problem;
 
@@ -19,6 +21,8 @@ pub struct Block {
     pub distance: Distance,
     /// The lanes that are run, if any are named.
     pub lanes: Option<Lanes>,
+    /// Where on the track it is run, if that is said.
+    pub place: Option<PlaceWords>,
     /// The target time of each repetition.
     pub target: Option<Seconds>,
     /// The standing rest between repetitions.
@@ -60,5 +64,14 @@ pub struct Lanes {
     /// The lanes' numbers, in the order written.
     pub numbers: Vec<u8>,
     /// Their bytes in the text.
+    pub span: Range<usize>,
+}
+
+/// Where on the track a block is run, and where that stands in the text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlaceWords {
+    /// The place.
+    pub place: Place,
+    /// Its bytes in the text.
     pub span: Range<usize>,
 }

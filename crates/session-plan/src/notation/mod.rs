@@ -7,6 +7,9 @@
 //! | `6x200m`, `2 x 1km`, `4 x 110yd`, `1 mile` | units: m (where none is written), km, yd, mile |
 //! | `in lane 2`, `lane 2` | all in lane 2 |
 //! | `in lanes 2-5`, `lanes 2,4,6` | each repetition in each of these lanes, side by side |
+//! | `on the bend` | each wholly on one bend |
+//! | `on the home straight`, `on the back straight` | on that straight with its chute |
+//! | `on the home straight the other way` | on that straight, against the direction of running |
 //! | `@ 48`, `@ 48s`, `@ 1:12` | target time of each repetition |
 //! | `rest 90s`, `rest 3min`, `rest 3:00` | standing rest between repetitions |
 //!
@@ -28,4 +31,32 @@ mod block;
 mod parser;
 mod token;
 
-pub use block::{Block, Distance, Lanes, MOST_REPS, Seconds};
+use crate::problem::Problem;
+
+pub use block::{Block, Distance, Lanes, MOST_REPS, PlaceWords, Seconds};
+
+/// Reads a distance alone, in metres: `200`, `1km`, `110 yd`.
+///
+/// ```
+/// assert_eq!(session_plan::notation::distance("1 mile"), Ok(1609.344));
+/// ```
+///
+/// # Errors
+///
+/// A [`Problem`] with its place in the text.
+pub fn distance(text: &str) -> Result<f64, Problem> {
+    parser::distance(text)
+}
+
+/// Reads a duration alone, in seconds: `48`, `48.5s`, `3min`, `1:12`.
+///
+/// ```
+/// assert_eq!(session_plan::notation::seconds("1:12.5"), Ok(72.5));
+/// ```
+///
+/// # Errors
+///
+/// A [`Problem`] with its place in the text.
+pub fn seconds(text: &str) -> Result<f64, Problem> {
+    parser::seconds(text)
+}

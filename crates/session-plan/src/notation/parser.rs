@@ -2,9 +2,9 @@
 
 use std::ops::Range;
 
-use lane_distance::{MOST_LANES, REP_RANGE_M};
+use lane_distance::{Course, MOST_LANES, Place, REP_RANGE_M};
 
-use super::block::{Block, Distance, Lanes, MOST_REPS, Seconds};
+use super::block::{Block, Distance, Lanes, MOST_REPS, PlaceWords, Seconds};
 use super::token::{Kind, Token, tokens};
 use crate::problem::Problem;
 
@@ -12,7 +12,7 @@ use crate::problem::Problem;
 const LONGEST_S: f64 = 6.0 * 3600.0;
 
 /// Words that begin a part of a block, for hints.
-const PARTS: [&str; 5] = ["in", "lane", "lanes", "rest", "x"];
+const PARTS: [&str; 6] = ["in", "lane", "lanes", "on", "rest", "x"];
 
 /// The longest text that is read, in bytes.
 const LONGEST_TEXT: usize = 10_000;
@@ -30,6 +30,29 @@ pub(crate) fn block(text: &str) -> Result<Block, Vec<Problem>> {
     match block {
         Some(block) if parser.problems.is_empty() => Ok(block),
         _ => Err(parser.problems),
+    }
+}
+
+/// A distance alone.
+pub(crate) fn distance(text: &str) -> Result<f64, Problem> {
+    alone(text, |parser| parser.distance().map(|distance| distance.metres))
+}
+
+/// A duration alone.
+pub(crate) fn seconds(text: &str) -> Result<f64, Problem> {
+    let help = "write for example `48`, `48s` or `1:12`";
+    alone(text, |parser| parser.seconds("a time", help).map(|seconds| seconds.seconds))
+}
+
+fn alone<T>(text: &str, read: impl FnOnce(&mut Parser<'_>) -> Option<T>) -> Result<T, Problem> {
+    let tokens = tokens(text);
+    let mut parser = Parser { text, tokens: &tokens, at: 0, problems: Vec::new() };
+    let value = read(&mut parser);
+    let here = parser.here();
+    match (value, parser.problems.into_iter().next()) {
+        (Some(value), None) if parser.at == tokens.len() => Ok(value),
+        (_, Some(problem)) => Err(problem),
+        _ => Err(Problem::new(here, format!("`{text}` is not understood"))),
     }
 }
 
@@ -104,6 +127,7 @@ impl<'a> Parser<'a> {
             count: count.unwrap_or(1),
             distance: distance.unwrap_or(Distance { metres: 0.0, span: 0..0 }),
             lanes: None,
+            place: None,
             target: None,
             rest: None,
         };
@@ -184,6 +208,7 @@ impl<'a> Parser<'a> {
                 }
             }
             (_, Some("lane" | "lanes")) => self.lanes_part(begins, block),
+            (_, Some("on")) => self.place_part(begins, block),
             (Kind::Sign('@'), _) => {
                 self.at += 1;
                 let target = self.seconds("a target time", "write for example `@ 48s` or `@ 1:12`");
@@ -207,7 +232,8 @@ impl<'a> Parser<'a> {
                 let message = format!("`{}` is not understood here", self.written(token));
                 let help = match near {
                     Some(near) => format!("did you mean `{near}`?"),
-                    None => "after the distance write `in lane 2`, `@ 48s` or `rest 3min`".to_owned(),
+                    None => "after the distance write `in lane 2`, `on the bend`, `@ 48s` or `rest 3min`"
+                        .to_owned(),
                 };
                 self.problem(begins, message, help);
                 self.at += 1;
@@ -228,12 +254,56 @@ impl<'a> Parser<'a> {
             let begins_part = token.kind == Kind::Sign('@')
                 || self
                     .peek_word()
-                    .is_some_and(|word| matches!(word.as_str(), "in" | "lane" | "lanes" | "rest"));
+                    .is_some_and(|word| matches!(word.as_str(), "in" | "lane" | "lanes" | "on" | "rest"));
             if begins_part {
                 break;
             }
             self.at += 1;
         }
+    }
+
+    fn place_part(&mut self, begins: Range<usize>, block: &mut Block) {
+        const HELP: &str = "write `on the bend`, `on the home straight` or `on the back straight`";
+        self.at += 1;
+        self.word(&["the", "a"]);
+        let here = self.here();
+        let mut end = here.end;
+        let place = if self.word(&["bend", "curve"]) {
+            Some(Place::Bend)
+        } else {
+            let course = if self.word(&["home"]) {
+                Some(Course::HomeStraight)
+            } else if self.word(&["back"]) {
+                Some(Course::BackStraight)
+            } else {
+                None
+            };
+            end = self.here().end;
+            course.filter(|_| self.word(&["straight"])).map(Place::On)
+        };
+        let Some(mut place) = place else {
+            self.problem(here, "expected a place after `on`", HELP);
+            self.skip_to_part();
+            return;
+        };
+        let before = self.at;
+        self.word(&["the"]);
+        let way = self.here();
+        if self.word(&["other"]) && self.word(&["way"]) {
+            end = self.tokens[self.at - 1].span.end;
+            match place {
+                Place::On(course) => place = Place::Against(course),
+                _ => self.problem(
+                    way.start..end,
+                    "a bend is run anticlockwise only",
+                    "leave out `the other way`",
+                ),
+            }
+        } else {
+            self.at = before;
+        }
+        self.once(block.place.is_some(), begins.clone(), "place");
+        block.place = Some(PlaceWords { place, span: begins.start..end });
     }
 
     fn lanes_part(&mut self, begins: Range<usize>, block: &mut Block) {

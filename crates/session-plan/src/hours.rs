@@ -1,0 +1,65 @@
+//! Times of day.
+
+use std::fmt;
+
+use chrono::{NaiveTime, TimeDelta};
+use serde::de::{self, Deserialize, Deserializer};
+
+/// A part of a day, such as `17:00-18:30`; it does not go past midnight.
+///
+/// ```
+/// use session_plan::Hours;
+///
+/// let throws: Hours = "17:00-18:30".parse()?;
+/// assert!(throws.overlaps(&"18:00-19:30".parse()?));
+/// assert!(!throws.overlaps(&"18:30-19:30".parse()?));
+/// # Ok::<(), session_plan::HoursError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Hours {
+    /// When it begins.
+    pub from: NaiveTime,
+    /// When it ends.
+    pub to: NaiveTime,
+}
+
+/// Why a text is no part of a day.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("`{0}` is no part of a day; write for example `17:00-18:30`, the earlier time first")]
+pub struct HoursError(String);
+
+impl Hours {
+    /// Whether two parts of a day have some time in common.
+    pub fn overlaps(&self, other: &Self) -> bool {
+        self.from < other.to && other.from < self.to
+    }
+
+    /// How long it is.
+    pub fn length(&self) -> TimeDelta {
+        self.to - self.from
+    }
+}
+
+impl std::str::FromStr for Hours {
+    type Err = HoursError;
+
+    fn from_str(text: &str) -> Result<Self, HoursError> {
+        let wrong = || HoursError(text.to_owned());
+        let (from, to) = text.split_once(['-', '–']).ok_or_else(wrong)?;
+        let time = |text: &str| NaiveTime::parse_from_str(text.trim(), "%H:%M").map_err(|_| wrong());
+        let hours = Self { from: time(from)?, to: time(to)? };
+        if hours.from < hours.to { Ok(hours) } else { Err(wrong()) }
+    }
+}
+
+impl fmt::Display for Hours {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}-{}", self.from.format("%H:%M"), self.to.format("%H:%M"))
+    }
+}
+
+impl<'de> Deserialize<'de> for Hours {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        String::deserialize(deserializer)?.parse().map_err(de::Error::custom)
+    }
+}

@@ -1,0 +1,150 @@
+//! A track with the rules and hours of its venue.
+
+use lane_distance::{Fault, Key, Track, TrackSpec};
+use serde_yaml::Value;
+
+use crate::hours::Hours;
+use crate::house_rules::HouseRules;
+use crate::problem::{Problems, SourceText};
+use crate::yaml;
+
+/// A track with the rules and hours of its venue: what a track file describes.
+///
+/// ```
+/// use session_plan::{SourceText, Venue};
+///
+/// let text = "
+/// name: a short one
+/// path: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.00 }]
+/// lanes: 6
+/// lane_width: 1.22
+/// ";
+/// let source = SourceText { name: "track.yaml".into(), text: text.into() };
+/// let error = Venue::read(&source).expect_err("one straight is shorter");
+/// assert!(error.to_string().starts_with("track.yaml:3:7: the path does not close"));
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Venue {
+    track: Track,
+    /// The hours of each hazard of the track; none means always.
+    hazard_hours: Vec<Vec<Hours>>,
+    /// The rules that the venue posts.
+    pub rules: HouseRules,
+}
+
+impl From<Track> for Venue {
+    /// A track with no rules, whose hazards are always in use.
+    fn from(track: Track) -> Self {
+        let hazard_hours = vec![Vec::new(); track.hazards().len()];
+        Self { track, hazard_hours, rules: HouseRules::default() }
+    }
+}
+
+impl Venue {
+    /// Reads a venue from the text of its track file.
+    ///
+    /// # Errors
+    ///
+    /// [`Problems`] with the place of everything that is wrong.
+    pub fn read(source: &SourceText) -> Result<Self, Problems> {
+        let mut value = yaml::value(source)?;
+        let (hazard_hours, mut faults) = take_hazard_hours(&mut value);
+        let rules_at = [Key::from("house_rules")];
+        let rules = match take(&mut value, "house_rules") {
+            None => Some(HouseRules::default()),
+            Some(mut rules) => {
+                let (rules, more) = yaml::typed::<HouseRules>(&mut rules, &rules_at);
+                faults.extend(more);
+                rules
+            }
+        };
+        let (spec, form_faults) = yaml::typed::<TrackSpec>(&mut value, &[]);
+        let unsure: Vec<Vec<Key>> = form_faults.iter().map(|fault| fault.at.clone()).collect();
+        let lacks = |fault: &Fault, name: &str| fault.message == format!("missing field `{name}`");
+        let missing: Vec<Key> = ["path", "lanes", "lane_width", "name"]
+            .into_iter()
+            .filter(|name| form_faults.iter().any(|fault| fault.at.is_empty() && lacks(fault, name)))
+            .map(Key::from)
+            .collect();
+        faults.extend(form_faults);
+        let track = spec.as_ref().map(Track::build).and_then(|built| match built {
+            Ok(track) => Some(track),
+            Err(more) => {
+                // What stood in for a missing or wrong value has no faults of its own, and a path
+                // that lacks a piece need not close.
+                let path = [Key::from("path")];
+                faults.extend(more.into_iter().filter(|fault| {
+                    let stands_in = unsure.iter().any(|at| !at.is_empty() && fault.at.starts_with(at))
+                        || fault.at.first().is_some_and(|key| missing.contains(key));
+                    let lacks_piece = fault.at == path && unsure.iter().any(|at| at.starts_with(&path));
+                    !stands_in && !lacks_piece
+                }));
+                None
+            }
+        });
+        if let (Some(rules), Some(spec)) = (&rules, &spec) {
+            let most_lanes = [Some(spec.lanes), spec.home_straight.lanes, spec.back_straight.lanes];
+            let most_lanes = most_lanes.into_iter().flatten().fold(1, u8::max);
+            faults.extend(rules.faults(most_lanes).into_iter().map(|(index, name, problem)| {
+                let at = vec![rules_at[0].clone(), Key::from("lanes"), Key::from(index), Key::from(name)];
+                Fault::new(at, problem.message)
+            }));
+        }
+        match (track, rules) {
+            (Some(track), Some(rules)) if faults.is_empty() => Ok(Self { track, hazard_hours, rules }),
+            _ => Err(yaml::locate(source, faults)),
+        }
+    }
+
+    /// The track, with all its hazards.
+    pub fn track(&self) -> &Track {
+        &self.track
+    }
+
+    /// The same venue with more lanes closed.
+    ///
+    /// # Errors
+    ///
+    /// [`lane_distance::LaneError`] where the track has no such lane.
+    pub fn with_closed(mut self, lanes: &[u8]) -> Result<Self, lane_distance::LaneError> {
+        self.track = self.track.with_closed(lanes)?;
+        Ok(self)
+    }
+
+    /// The track with the hazards that are in use at some time of these hours; where they are not
+    /// known, every hazard is taken to be in use.
+    pub fn track_at(&self, hours: Option<&Hours>) -> Track {
+        let mut in_use = self.hazard_hours.iter().map(|hazard| {
+            hazard.is_empty() || hours.is_none_or(|hours| hazard.iter().any(|used| used.overlaps(hours)))
+        });
+        self.track.clone().with_hazards(|_| in_use.next().unwrap_or(true))
+    }
+}
+
+fn take(value: &mut Value, name: &str) -> Option<Value> {
+    value.as_mapping_mut()?.remove(name)
+}
+
+/// Takes the hours out of the hazards: when a hazard is in use is no matter of the track's geometry.
+fn take_hazard_hours(value: &mut Value) -> (Vec<Vec<Hours>>, Vec<Fault>) {
+    let mut faults = Vec::new();
+    let hazards = value.get_mut("hazards").and_then(Value::as_sequence_mut);
+    let hours = hazards.into_iter().flatten().enumerate().map(|(index, hazard)| {
+        let Some(hours) = take(hazard, "hours") else { return Vec::new() };
+        let texts = match hours {
+            Value::Sequence(items) => items,
+            one => vec![one],
+        };
+        let at = || vec![Key::from("hazards"), Key::from(index), Key::from("hours")];
+        let mut read = Vec::new();
+        for text in texts {
+            match serde_yaml::from_value::<Hours>(text) {
+                Ok(hours) => read.push(hours),
+                Err(error) => faults.push(Fault::new(at(), error.to_string())),
+            }
+        }
+        read
+    });
+    let hours = hours.collect();
+    (hours, faults)
+}
