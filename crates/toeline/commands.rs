@@ -1,11 +1,13 @@
 //! What each command does.
 
-use anyhow::{Result, bail};
-use lane_distance::Course;
-use plan_sheet::{Choices, LaneTable, MarkTable, Measurement};
-use session_plan::{Block, Plan, PlanError, Problem, Problems, Session, SourceText};
+use std::path::Path;
 
-use crate::failure::InputError;
+use anyhow::{Result, anyhow, bail};
+use lane_distance::{Course, Track, Way};
+use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement};
+use session_plan::{Block, FileKind, Plan, PlanError, Problems, Session, SessionFile, SourceText, Venue};
+
+use crate::failure::{self, InputError};
 use crate::flags::{Command, Common};
 use crate::input;
 use crate::output;
@@ -19,54 +21,89 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             output::write(&plans, common)
         }
         Command::Spots { workout, .. } => output::write(&[spots(workout, common)?], common),
-        Command::Measure { lane, from, to, .. } => {
-            let track = input::track(common)?;
-            let place = |name: &str| track.landmark(name, *lane).map_err(InputError::new);
-            let (from, to) = (place(from)?, place(to)?);
-            output::write(&[Measurement::of(&track, from, to).map_err(InputError::new)?], common)
+        Command::Measure {
+            lane,
+            to_lane,
+            from,
+            to,
+            laps,
+            the_other_way,
+            time,
+            intended,
+            running_line,
+            ..
+        } => {
+            let venue = input::venue(common)?;
+            let track = venue.track();
+            let place = |name: &str, lane: u8| track.landmark(name, lane).map_err(InputError::new);
+            let (from, to) = (place(from, *lane)?, place(to, to_lane.unwrap_or(*lane))?);
+            let way = Way { from, to, against: *the_other_way, laps: *laps };
+            let mut measurement = Measurement::of(track, &way).map_err(InputError::new)?;
+            if let Some(time_s) = time {
+                measurement = measurement.timed(*time_s, *intended);
+            }
+            if let Some(outside_m) = running_line {
+                measurement =
+                    measurement.with_running_line(track, &way, *outside_m).map_err(InputError::new)?;
+            }
+            output::write(&[measurement], common)
         }
-        Command::Lanes { .. } => output::write(&[LaneTable::of(&input::track(common)?)], common),
+        Command::Curve { distance, at, .. } => {
+            let venue = input::venue(common)?;
+            let track = venue.track();
+            let inside = innermost_open(track)?;
+            let to_finish_m = match (at, distance) {
+                (Some(place), _) => {
+                    let spot = track.landmark(place, inside).map_err(InputError::new)?;
+                    let on_oval = track.layout().on_course(spot, Course::Oval);
+                    on_oval
+                        .ok_or_else(|| InputError::new(anyhow!("`{place}` is not on the oval")))?
+                        .to_finish_m
+                }
+                (None, distance_m) => distance_m.unwrap_or_default(),
+            };
+            output::write(&[Curve::of(track, inside, to_finish_m, *distance)], common)
+        }
+        Command::Check { files, .. } => check(files, common),
+        Command::Lanes { .. } => output::write(&[LaneTable::of(input::venue(common)?.track())], common),
         Command::Marks { lane, .. } => {
-            let track = input::track(common)?;
+            let venue = input::venue(common)?;
             // A closed lane can still be walked; a lane that does not exist cannot.
-            track.check_lane_exists(*lane).map_err(InputError::new)?;
-            output::write(&[MarkTable::of(&track, *lane)], common)
+            venue.track().check_lane_exists(*lane).map_err(InputError::new)?;
+            output::write(&[MarkTable::of(venue.track(), *lane)], common)
         }
     }
 }
 
 fn plan(workout: &str, common: &Common) -> Result<Plan> {
     if input::is_file_name(workout) {
-        let file = input::session_file(workout)?;
-        let track = input::track_of(&file, workout, common)?;
-        session_plan::plan(&track, &file.session)
-            .map_err(|errors| InputError::new(file.locate(errors)).into())
+        plan_file(&input::session_file(workout)?, workout, common)
     } else {
-        let track = input::track(common)?;
+        let venue = input::venue(common)?;
         let (source, block) = block(workout)?;
         let session = Session::of_block(workout.trim(), block);
-        session_plan::plan(&track, &session).map_err(|errors| in_text(source, errors).into())
+        session_plan::plan(&venue, &session).map_err(|errors| in_text(source, errors).into())
     }
 }
 
+fn plan_file(file: &SessionFile, path: &str, common: &Common) -> Result<Plan> {
+    let venue = input::venue_of(file, path, common)?;
+    session_plan::plan(&venue, &file.session).map_err(|errors| InputError::new(file.locate(errors)).into())
+}
+
 fn spots(workout: &str, common: &Common) -> Result<Choices> {
-    let track = input::track(common)?;
+    let venue = input::venue(common)?;
     let (source, block) = block(workout)?;
-    let lane = match block.lanes.as_ref().map(|lanes| lanes.numbers.as_slice()) {
-        None => match track.open_lanes(Course::Oval).first() {
-            Some(&lane) => lane,
-            None => bail!(InputError::new(anyhow::anyhow!("no lane of the oval is open"))),
-        },
-        Some([lane]) => *lane,
-        Some(_) => {
-            let span = block.lanes.map_or(0..0, |lanes| lanes.span);
-            let problem = Problem::new(span, "spots are looked for in one lane").with_help("name one lane");
-            bail!(InputError::new(Problems::new(source, vec![problem])));
-        }
-    };
-    let pairs = session_plan::pairs(&track, &block, lane)
+    let pairs = session_plan::pairs(&venue, &block)
         .map_err(|problem| InputError::new(Problems::new(source, vec![problem])))?;
-    Ok(Choices::of(&track, &pairs))
+    Ok(Choices::of(venue.track(), &pairs))
+}
+
+fn innermost_open(track: &Track) -> Result<u8> {
+    match track.open_lanes(Course::Oval).first() {
+        Some(&lane) => Ok(lane),
+        None => bail!(InputError::new(anyhow!("no lane of the oval is open"))),
+    }
 }
 
 fn block(workout: &str) -> Result<(SourceText, Block)> {
@@ -79,4 +116,45 @@ fn block(workout: &str) -> Result<(SourceText, Block)> {
 
 fn in_text(source: SourceText, errors: Vec<PlanError>) -> InputError {
     InputError::new(Problems::new(source, errors.into_iter().map(|error| error.problem).collect()))
+}
+
+/// Says everything that is wrong with each file; files that are right are named on standard output.
+fn check(files: &[String], common: &Common) -> Result<()> {
+    let mut worst = None;
+    for path in files {
+        match check_file(path, common) {
+            Ok(summary) => output::line(&format!("{path}: {summary}"))?,
+            Err(error) => {
+                failure::tell(&error);
+                // A file that cannot be read weighs more than one that is wrong.
+                if worst.is_none() || error.downcast_ref::<InputError>().is_none() {
+                    worst = Some(error);
+                }
+            }
+        }
+    }
+    match worst {
+        None => Ok(()),
+        Some(error) => Err(failure::Told(error).into()),
+    }
+}
+
+fn check_file(path: &str, common: &Common) -> Result<String> {
+    let source = input::source(Path::new(path))?;
+    match FileKind::of(&source) {
+        FileKind::Track => {
+            let venue = Venue::read(&source).map_err(InputError::new)?;
+            let track = venue.track();
+            Ok(format!(
+                "a track with {} lanes on the oval; nothing is wrong",
+                track.layout().lanes_of(Course::Oval)
+            ))
+        }
+        FileKind::Session => {
+            let file = SessionFile::read(source).map_err(InputError::new)?;
+            let plan = plan_file(&file, path, common)?;
+            let reps: usize = plan.blocks.iter().map(|block| block.reps.len()).sum();
+            Ok(format!("a session of {} blocks with {reps} runs; nothing is wrong", plan.blocks.len()))
+        }
+    }
 }

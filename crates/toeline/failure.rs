@@ -25,8 +25,32 @@ impl std::fmt::Display for InputError {
 
 impl std::error::Error for InputError {}
 
-/// Says on standard error what is wrong, and gives the exit status.
+/// An error that has been told already.
+#[derive(Debug)]
+pub(crate) struct Told(pub(crate) anyhow::Error);
+
+impl std::fmt::Display for Told {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+impl std::error::Error for Told {}
+
+/// Says on standard error what is wrong, unless that has been done, and gives the exit status.
 pub(crate) fn report(error: &anyhow::Error) -> ExitCode {
+    let error = match error.downcast_ref::<Told>() {
+        Some(Told(error)) => error,
+        None => {
+            tell(error);
+            error
+        }
+    };
+    ExitCode::from(if error.is::<InputError>() { 2 } else { 1 })
+}
+
+/// Says on standard error what is wrong.
+pub(crate) fn tell(error: &anyhow::Error) {
     let input = error.downcast_ref::<InputError>();
     match input.and_then(|input| input.0.downcast_ref::<Problems>()) {
         Some(problems) => {
@@ -34,10 +58,11 @@ pub(crate) fn report(error: &anyhow::Error) -> ExitCode {
                 say(&rendered(&problems.source, problem));
             }
         }
-        None => say(&Renderer::styled()
-            .render(&[Group::with_title(Level::ERROR.primary_title(format!("{error:#}")))])),
+        None => {
+            say(&Renderer::styled()
+                .render(&[Group::with_title(Level::ERROR.primary_title(format!("{error:#}")))]));
+        }
     }
-    ExitCode::from(if input.is_some() { 2 } else { 1 })
 }
 
 fn rendered(source: &SourceText, problem: &Problem) -> String {

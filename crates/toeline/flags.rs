@@ -33,7 +33,7 @@ pub(crate) enum Command {
         #[command(flatten)]
         common: Common,
     },
-    /// Say how far it really is from one place to another in a lane
+    /// Say how far it really is from one place to another
     ///
     /// A place is a painted mark, or some metres past or behind one: "400 m start", "finish line",
     /// "400 m start + 5", "200 m start - 2.5".
@@ -41,12 +41,49 @@ pub(crate) enum Command {
         /// The lane that is run
         #[arg(long)]
         lane: u8,
+        /// The lane in which the run ends, where it changes lanes by the shortest way
+        #[arg(long, value_name = "LANE")]
+        to_lane: Option<u8>,
         /// Where the run starts
         #[arg(long, value_name = "PLACE")]
         from: String,
         /// Where it finishes
         #[arg(long, value_name = "PLACE")]
         to: String,
+        /// Whole laps besides
+        #[arg(long, default_value_t = 0, value_parser = clap::value_parser!(u32).range(..=100))]
+        laps: u32,
+        /// Run clockwise
+        #[arg(long)]
+        the_other_way: bool,
+        /// The time that was run, such as 31.4 or 1:12
+        #[arg(long, value_parser = seconds)]
+        time: Option<f64>,
+        /// The distance that was meant, such as 200 or 1km
+        #[arg(long, value_name = "DISTANCE", value_parser = distance, requires = "time")]
+        intended: Option<f64>,
+        /// The line that is kept, in metres outside the lane's inner line
+        #[arg(long, value_name = "METRES", value_parser = running_line)]
+        running_line: Option<f64>,
+        #[command(flatten)]
+        common: Common,
+    },
+    /// Lay out the curved start line of a group that breaks for the inside at once
+    Curve {
+        /// The distance that is run, such as 1500
+        #[arg(value_parser = distance, required_unless_present = "at")]
+        distance: Option<f64>,
+        /// The place of the start in the innermost open lane, instead of a distance to the finish
+        #[arg(long, value_name = "PLACE", conflicts_with = "distance")]
+        at: Option<String>,
+        #[command(flatten)]
+        common: Common,
+    },
+    /// Say everything that is wrong with session and track files
+    Check {
+        /// Session and track files
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<String>,
         #[command(flatten)]
         common: Common,
     },
@@ -71,6 +108,8 @@ impl Command {
             Self::Plan { common, .. }
             | Self::Spots { common, .. }
             | Self::Measure { common, .. }
+            | Self::Curve { common, .. }
+            | Self::Check { common, .. }
             | Self::Lanes { common }
             | Self::Marks { common, .. } => common,
         }
@@ -95,6 +134,29 @@ pub(crate) struct Common {
     /// When to use colour and bold type
     #[arg(long, value_enum, default_value_t)]
     pub(crate) color: Color,
+}
+
+fn seconds(text: &str) -> Result<f64, String> {
+    session_plan::notation::seconds(text).map_err(|problem| sentence(&problem))
+}
+
+fn distance(text: &str) -> Result<f64, String> {
+    session_plan::notation::distance(text).map_err(|problem| sentence(&problem))
+}
+
+fn sentence(problem: &session_plan::Problem) -> String {
+    match &problem.help {
+        Some(help) => format!("{}; {help}", problem.message),
+        None => problem.message.clone(),
+    }
+}
+
+fn running_line(text: &str) -> Result<f64, String> {
+    let metres: Result<f64, _> = text.parse();
+    metres
+        .ok()
+        .filter(|metres| (0.0..=3.0).contains(metres))
+        .ok_or_else(|| "write metres from 0 to 3, such as 0.5".to_owned())
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -6,7 +6,7 @@ use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
-use session_plan::{LARGEST_FILE, SessionFile, SourceText, TrackName};
+use session_plan::{LARGEST_FILE, SessionFile, SourceText, TrackName, Venue};
 
 use crate::failure::InputError;
 use crate::flags::Common;
@@ -17,19 +17,18 @@ pub(crate) fn is_file_name(argument: &str) -> bool {
     ending.is_some_and(|ending| ending.eq_ignore_ascii_case("yaml") || ending.eq_ignore_ascii_case("yml"))
 }
 
-/// The track that the flags ask for.
-pub(crate) fn track(common: &Common) -> Result<Track> {
-    let track = named_track(common.track.as_deref().unwrap_or("standard"))?;
-    close(track, &common.closed)
+/// The venue that the flags ask for.
+pub(crate) fn venue(common: &Common) -> Result<Venue> {
+    close(named_venue(common.track.as_deref().unwrap_or("standard"))?, &common.closed)
 }
 
-/// The track of a session file: the one that the flags ask for, else its own, with its own lanes
+/// The venue of a session file: the one that the flags ask for, else its own, with its own lanes
 /// closed as well.
-pub(crate) fn track_of(file: &SessionFile, path: &str, common: &Common) -> Result<Track> {
-    let track = match (&common.track, &file.track) {
-        (Some(name), _) => named_track(name)?,
-        (None, None) => named_track("standard")?,
-        (None, Some(TrackName::BuiltIn(name))) => named_track(name)?,
+pub(crate) fn venue_of(file: &SessionFile, path: &str, common: &Common) -> Result<Venue> {
+    let venue = match (&common.track, &file.track) {
+        (Some(name), _) => named_venue(name)?,
+        (None, None) => named_venue("standard")?,
+        (None, Some(TrackName::BuiltIn(name))) => named_venue(name)?,
         (None, Some(TrackName::File(name))) => {
             let folder = Path::new(path).parent().unwrap_or(Path::new(""));
             let beside = folder.join(name);
@@ -41,13 +40,13 @@ pub(crate) fn track_of(file: &SessionFile, path: &str, common: &Common) -> Resul
                 );
                 bail!(InputError::new(file.problem_at("track", message)));
             }
-            track_file(&beside)?
+            read_venue(&beside)?
         }
     };
-    let track = track
+    let venue = venue
         .with_closed(&file.closed_lanes)
         .map_err(|error| InputError::new(file.problem_at("closed_lanes", error.to_string())))?;
-    close(track, &common.closed)
+    close(venue, &common.closed)
 }
 
 /// Reads a session file.
@@ -55,17 +54,17 @@ pub(crate) fn session_file(path: &str) -> Result<SessionFile> {
     Ok(SessionFile::read(source(Path::new(path))?).map_err(InputError::new)?)
 }
 
-fn close(track: Track, lanes: &[u8]) -> Result<Track> {
-    let closed = track.with_closed(lanes).map_err(|error| anyhow!("--closed: {error}"));
+fn close(venue: Venue, lanes: &[u8]) -> Result<Venue> {
+    let closed = venue.with_closed(lanes).map_err(|error| anyhow!("--closed: {error}"));
     Ok(closed.map_err(InputError::new)?)
 }
 
-fn named_track(name: &str) -> Result<Track> {
+fn named_venue(name: &str) -> Result<Venue> {
     if let Some(track) = Track::built_in(name) {
-        return Ok(track);
+        return Ok(track.into());
     }
     if is_file_name(name) || Path::new(name).is_file() {
-        return track_file(Path::new(name));
+        return read_venue(Path::new(name));
     }
     bail!(InputError::new(anyhow!(
         "there is no built-in track `{name}`; write one of {}, or the name of a track file",
@@ -73,15 +72,16 @@ fn named_track(name: &str) -> Result<Track> {
     )))
 }
 
+fn read_venue(path: &Path) -> Result<Venue> {
+    Ok(Venue::read(&source(path)?).map_err(InputError::new)?)
+}
+
 fn built_in_names() -> String {
     Track::built_in_names().collect::<Vec<_>>().join(", ")
 }
 
-fn track_file(path: &Path) -> Result<Track> {
-    Ok(session_plan::read_track(&source(path)?).map_err(InputError::new)?)
-}
-
-fn source(path: &Path) -> Result<SourceText> {
+/// Reads the text of a file that is not too large.
+pub(crate) fn source(path: &Path) -> Result<SourceText> {
     let name = path.display().to_string();
     let cannot = || format!("cannot read `{name}`");
     let file = File::open(path).with_context(cannot)?;

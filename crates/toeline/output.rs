@@ -35,16 +35,22 @@ pub(crate) fn write<V: View>(views: &[V], common: &Common) -> Result<()> {
             let text = rendered(views, format)?;
             replace(path, strip_str(&text).to_string().as_bytes())
         }
-        None => {
-            let text = rendered(views, common.format.unwrap_or(Format::Text))?;
-            let mut out = anstream::stdout().lock();
-            let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
-            match written {
-                // Whoever reads has read enough.
-                Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(()),
-                written => written.context("cannot write to standard output"),
-            }
-        }
+        None => print(&rendered(views, common.format.unwrap_or(Format::Text))?),
+    }
+}
+
+/// Writes a line to standard output.
+pub(crate) fn line(text: &str) -> Result<()> {
+    print(&format!("{text}\n"))
+}
+
+fn print(text: &str) -> Result<()> {
+    let mut out = anstream::stdout().lock();
+    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+    match written {
+        // Whoever reads has read enough.
+        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(()),
+        written => written.context("cannot write to standard output"),
     }
 }
 

@@ -3,7 +3,7 @@
 use lane_distance::{Pair, Placement, Track};
 use serde::Serialize;
 
-use crate::plan_text::metres;
+use crate::plan_text::sure;
 use crate::table::{heading, table};
 use crate::view::View;
 
@@ -25,6 +25,8 @@ pub struct Choice {
     pub distance_m: f64,
     /// How many of the two ends stand on paint.
     pub ends_on_paint: u8,
+    /// How sure the distance is, in metres, plus or minus.
+    pub plus_minus_m: f64,
 }
 
 impl Choices {
@@ -35,6 +37,7 @@ impl Choices {
             finish: Placement::told(track, pair.finish, pair.finish_reading),
             distance_m: pair.distance_m,
             ends_on_paint: pair.ends_on_paint(),
+            plus_minus_m: track.sure_m(pair),
         });
         Self { choices: choices.collect() }
     }
@@ -55,7 +58,8 @@ impl View for Choices {
             ]
         });
         let table = table(&["", "Stand", "Finish", "Course", "Ends on paint"], &[0, 4], rows);
-        let title = format!("{} m in lane {}, best first", metres(first.distance_m), first.start.lane);
+        let distance = sure(first.distance_m, first.plus_minus_m);
+        let title = format!("{distance} m in lane {}, best first", first.start.lane);
         format!("{}\n{table}\n", heading(&title))
     }
 }

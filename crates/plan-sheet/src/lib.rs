@@ -10,12 +10,13 @@
 //!
 //! let track = Track::built_in("standard").expect("it comes with the crate");
 //! let table = LaneTable::of(&track);
-//! assert!(table.text().contains("407.04"));
+//! assert!(table.text().contains("407.038"));
 //! assert!(table.json()?.starts_with("{"));
 //! # Ok::<(), serde_json::Error>(())
 //! ```
 
 mod choices;
+mod curve;
 mod lane_table;
 mod mark_table;
 mod measurement;
@@ -24,7 +25,8 @@ mod table;
 mod view;
 
 pub use choices::{Choice, Choices};
-pub use lane_table::{LaneRow, LaneTable};
+pub use curve::{Curve, CurveLane};
+pub use lane_table::{ClosedStart, LaneRow, LaneTable};
 pub use mark_table::{MarkRow, MarkTable};
-pub use measurement::Measurement;
+pub use measurement::{Measurement, RunningLine, Timed};
 pub use view::View;

@@ -15,6 +15,7 @@ pub(crate) fn text(plan: &Plan) -> String {
     }
     parts.extend(notes("Please note", &plan.warnings));
     parts.push(setup(plan));
+    parts.extend(notes("On this track", &plan.etiquette));
     parts.extend(notes("Take care", &plan.cautions));
     parts.join("\n\n") + "\n"
 }
@@ -43,7 +44,7 @@ fn block_text(number: usize, block: &PlanBlock) -> String {
         let mut cells = vec![
             row.reps(),
             numbers(&row.lanes),
-            metres(rep.distance_m),
+            sure(rep.distance_m, rep.plus_minus_m),
             rep.start.words.clone(),
             rep.finish.words.clone(),
         ];
@@ -56,13 +57,34 @@ fn block_text(number: usize, block: &PlanBlock) -> String {
     let lanes = block.reps.iter().map(|rep| rep.lane).collect::<BTreeSet<_>>().len();
     let total_m: f64 = block.reps.iter().map(|rep| rep.distance_m).sum();
     let each = if lanes > 1 { " in each lane" } else { "" };
-    format!(
+    let mut text = format!(
         "{}\n{}\nTotal {} m{each}.",
         heading(&format!("Block {number}: {}", block.text.trim())),
         table(&header, &[2], cells),
         metres(total_m / lanes.max(1) as f64),
-    )
+    );
+    if block.reps.iter().any(|rep| rep.the_other_way) {
+        text += " Run the other way: towards the start of the straight.";
+    }
+    let cautions: BTreeSet<&str> =
+        block.reps.iter().flat_map(|rep| &rep.cautions).map(String::as_str).collect();
+    for caution in cautions {
+        text += &format!("\n{}", item("!", caution));
+    }
+    text
 }
+
+/// A distance, with how sure it is where that matters on the ground.
+pub(crate) fn sure(distance_m: f64, plus_minus_m: f64) -> String {
+    if plus_minus_m < SHOWN_FROM_M {
+        metres(distance_m)
+    } else {
+        format!("{} ±{plus_minus_m:.1}", metres(distance_m))
+    }
+}
+
+/// A plus or minus is shown from here on, in metres.
+const SHOWN_FROM_M: f64 = 0.1;
 
 /// Repetitions that are alike but for their number and lane.
 struct Row<'a> {
