@@ -18,9 +18,9 @@ fn spots_are_listed_best_first() {
  2   on the second 4x100 m     on the tenth green tick   oval                 2
      takeover zone exit        (400 m hurdle tick 10)
      (yellow)
- 3   on the second 4x100 m     on the third yellow       oval                 2
-     takeover zone entry       tick (100 m hurdle tick
-     (yellow)                  3)
+ 3   on the second 4x100 m     on the 70 m start line    oval                 2
+     takeover zone entry
+     (yellow)
  4   5.00 m behind the         on the finish line        oval                 1
      seventh green tick (400
      m hurdle tick 7); tape
@@ -34,9 +34,9 @@ fn spots_are_listed_best_first() {
                                entry (yellow); tape
                                2.95 m on the inner
                                line
- 7   on the third yellow       7.04 m behind the first   oval                 1
-     tick (100 m hurdle tick   4x100 m takeover zone
-     3)                        entry (yellow); tape
+ 7   on the 70 m start line    7.04 m behind the first   oval                 1
+                               4x100 m takeover zone
+                               entry (yellow); tape
                                7.00 m on the inner
                                line
 ────────────────────────────────────────────────────────────────────────────────
@@ -111,6 +111,27 @@ Lap and stagger of each lane in metres, standard
 ──────────────────────────────────────────────────────────────
 A stagger is how far ahead of lane 1 a lane starts. The 800 m runs in lanes for
 one bend, the 4x400 m for three; both then break for lane 1.
+
+800 m with lane 2 as the innermost: the painted starts are wrong
+────────────────────────────────────────────────────────────────────────────────
+ Lane   Off by   Stand
+════════════════════════════════════════════════════════════════════════════════
+    2   +10.55   3.77 m past the later 4x400 m takeover zone exit line; tape
+                 3.75 m on the inner line
+    3   +10.53   3.21 m past the 400 m start line; tape 3.20 m on the inner
+                 line
+    4   +10.52   0.59 m behind the 400 m start line
+    5   +10.50   4.38 m behind the 400 m start line; tape 4.36 m on the inner
+                 line
+    6   +10.48   8.15 m behind the 400 m start line; tape 8.11 m on the inner
+                 line
+    7   +10.47   11.91 m behind the 400 m start line; tape 11.85 m on the inner
+                 line
+    8   +10.45   15.65 m behind the 400 m start line; tape 15.58 m on the inner
+                 line
+────────────────────────────────────────────────────────────────────────────────
+- "Off by" is how many metres behind (-) or past (+) the painted 800 m start to
+  stand.
 
 "#]]);
 }

@@ -15,13 +15,14 @@ fn keys(value: &Value) -> Vec<&str> {
     value.as_object().expect("it is an object").keys().map(String::as_str).collect()
 }
 
-const SPOT: [&str; 11] = [
+const SPOT: [&str; 12] = [
     "colour",
     "course",
     "from_finish_line_m",
     "lane",
     "mark",
     "past_mark_m",
+    "plus_minus_m",
     "tape_m",
     "to_finish_line_m",
     "words",
@@ -32,7 +33,10 @@ const SPOT: [&str; 11] = [
 #[test]
 fn a_plan_has_the_promised_keys() {
     let plan = answer(&["plan", "2 x 200 in lane 2 @ 32 rest 90", "--closed", "1"]);
-    assert_eq!(keys(&plan), ["blocks", "cautions", "date", "setup", "title", "track", "warnings"]);
+    assert_eq!(
+        keys(&plan),
+        ["blocks", "cautions", "date", "etiquette", "setup", "title", "track", "warnings"]
+    );
     assert_eq!(plan["track"]["name"], "standard");
     assert_eq!(plan["track"]["closed_lanes"], json!([1]));
     assert_eq!(keys(&plan["track"]["lanes"][0]), ["lane", "lap_m"]);
@@ -44,6 +48,7 @@ fn a_plan_has_the_promised_keys() {
         keys(&reps[0]),
         [
             "athletes",
+            "cautions",
             "course",
             "distance_m",
             "done_s",
@@ -51,10 +56,12 @@ fn a_plan_has_the_promised_keys() {
             "go_s",
             "group",
             "lane",
+            "plus_minus_m",
             "rep",
             "rest_s",
             "start",
             "target_s",
+            "the_other_way",
             "wave"
         ]
     );
@@ -84,15 +91,18 @@ fn the_200_m_start_of_lane_2_is_the_contracts_example() {
 #[test]
 fn spots_measure_lanes_and_marks_have_the_promised_keys() {
     let spots = answer(&["spots", "150 in lane 2"]);
-    assert_eq!(keys(&spots["choices"][0]), ["distance_m", "ends_on_paint", "finish", "start"]);
+    assert_eq!(
+        keys(&spots["choices"][0]),
+        ["distance_m", "ends_on_paint", "finish", "plus_minus_m", "start"]
+    );
     assert_eq!(spots["choices"][0]["ends_on_paint"], 2);
     let measure = answer(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"]);
-    assert_eq!(keys(&measure), ["distance_m", "from", "lane", "to"]);
+    assert_eq!(keys(&measure), ["distance_m", "from", "lane", "the_other_way", "to"]);
     assert!((measure["distance_m"].as_f64().expect("it is a number") - 200.0).abs() < 1e-9);
     let lanes = answer(&["lanes"]);
     assert_eq!(
         keys(&lanes["lanes"][1]),
-        ["lane", "lap_m", "stagger_200_m", "stagger_400_m", "stagger_4x400_m", "stagger_800_m"]
+        ["lane", "lap_m", "stagger_200_m", "stagger_400_m", "stagger_4x400_m", "stagger_800_m", "start_800"]
     );
     let marks = answer(&["marks", "--lane", "2"]);
     for spot in marks["marks"].as_array().expect("it is a list") {

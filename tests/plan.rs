@@ -130,7 +130,8 @@ Take care
 
 #[test]
 fn the_sprint_session_of_the_demonstration() {
-    toeline(&["plan", "sessions/wrenbeck/tuesday-sprints.yaml"]).assert().success().stdout_eq(str![[r#"
+    let shown = toeline(&["plan", "sessions/wrenbeck/tuesday-sprints.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
 Wrenbeck sprinters, Tuesday, Tuesday 13 April 2027
 Track: Wrenbeck, lane 1 closed
 
@@ -142,6 +143,8 @@ Block 1: 4 x 60 in lanes 5-7 rest 3min
                             start line
 ─────────────────────────────────────────────────────────────────────────────
 Total 240 m in each lane.
+! passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track
 
 Block 2: 4 x 150 in lanes 2-5 rest 5min
 ────────────────────────────────────────────────────────────────────────────────
@@ -152,6 +155,8 @@ Block 2: 4 x 150 in lanes 2-5 rest 5min
                                            tick 4)
 ────────────────────────────────────────────────────────────────────────────────
 Total 600 m in each lane.
+! passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed
 
 Block 3: 2 x 250 in lanes 3,5 @ 34 rest 8min
 ────────────────────────────────────────────────────────────────────────────────
@@ -162,6 +167,10 @@ Block 3: 2 x 250 in lanes 3,5 @ 34 rest 8min
                              m hurdle tick 4)
 ────────────────────────────────────────────────────────────────────────────────
 Total 500 m in each lane.
+! passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track
+! passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
@@ -191,10 +200,22 @@ One lap from the finish line sets it out
  15 to 17   start     5 to 7    on the 60 m start line   60 m of block 1
 ────────────────────────────────────────────────────────────────────────────────
 
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
+
 Take care
 - Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
   outside the kerb in lane 1.
-- Closed lane 1 stays closed: do not run, walk or wait in it.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
 - Look both ways before stepping on to the track; give way to those who are
   running.
 - Keep away from throws and jumps areas in use, and from kerb and water-jump
@@ -207,8 +228,8 @@ Take care
 
 #[test]
 fn the_middle_distance_session_of_the_demonstration() {
-    toeline(&["plan", "sessions/wrenbeck/thursday-middle-distance.yaml"]).assert().success().stdout_eq(str![
-        [r#"
+    let shown = toeline(&["plan", "sessions/wrenbeck/thursday-middle-distance.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
 Wrenbeck middle distance, Thursday, Thursday 15 April 2027
 Track: Wrenbeck, lane 1 closed
 
@@ -220,18 +241,25 @@ Block 1: 6 x 200 in lane 2 @ 34s rest 90s
                           start line
 ────────────────────────────────────────────────────────────────────────────
 Total 1200 m.
+! passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track
 
 Block 2: 3 x 1000 in lane 2 @ 3:20 rest 3min
 ────────────────────────────────────────────────────────────────────────────────
- Reps     Lane   Metres   Stand                   Finish          Target   Rest
+ Reps     Lane      Metres   Stand              Finish            Target   Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 3   2        1000   4.08 m past the         on the finish   3:20     3:00
-                          second 4x100 m          line
-                          takeover zone exit
-                          (yellow); tape 4.06 m
-                          on the inner line
+ 1 to 3   2      1000 ±0.2   4.08 m past the    on the finish     3:20     3:00
+                             second 4x100 m     line
+                             takeover zone
+                             exit (yellow);
+                             tape 4.06 m on
+                             the inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 3000 m.
+! passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track
+! passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed
 
 Block 3: 4 x 300 in lane 3 @ 54s rest 2min
 ────────────────────────────────────────────────────────────────────────────────
@@ -244,6 +272,10 @@ Block 3: 4 x 300 in lane 3 @ 54s rest 2min
                           on the inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 1200 m.
+! passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track
+! passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
@@ -263,10 +295,22 @@ One lap from the finish line sets it out
                       the inner line
 ────────────────────────────────────────────────────────────────────────────────
 
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
+
 Take care
 - Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
   outside the kerb in lane 1.
-- Closed lane 1 stays closed: do not run, walk or wait in it.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
 - Look both ways before stepping on to the track; give way to those who are
   running.
 - Keep away from throws and jumps areas in use, and from kerb and water-jump
@@ -274,59 +318,79 @@ Take care
 - Venue rules and the facility's staff come first. Load and pace are for a
   qualified coach or a doctor to judge.
 
-"#]
-    ]);
+"#]]);
 }
 
 #[test]
 fn the_session_for_one_athlete_alone_of_the_demonstration() {
-    toeline(&["plan", "sessions/wrenbeck/saturday-alone.yaml"]).assert().success().stdout_eq(str![[r#"
+    let shown = toeline(&["plan", "sessions/wrenbeck/saturday-alone.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
 One athlete alone, Saturday, Saturday 17 April 2027
 Track: Wrenbeck, lane 1 closed
 
 Block 1: 2 x 1 mile @ 6:00 rest 4min
 ────────────────────────────────────────────────────────────────────────────────
- Reps     Lane     Metres   Stand                 Finish          Target   Rest
+ Reps     Lane          Metres   Stand            Finish          Target   Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 2   2      1609.344   8.51 m past the       on the finish   6:00     4:00
-                            later 4x400 m         line
-                            takeover zone exit
-                            line; tape 8.46 m
-                            on the inner line
+ 1 to 2   2      1609.344 ±0.2   8.51 m past      on the finish   6:00     4:00
+                                 the later        line
+                                 4x400 m
+                                 takeover zone
+                                 exit line;
+                                 tape 8.46 m on
+                                 the inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 3218.688 m.
+! passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track
+! passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed
 
 Block 2: 6 x 100 rest 1:30
 ────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand          Finish               Target   Rest
 ════════════════════════════════════════════════════════════════════════════
- 1 to 6   2         100   on the 100 m   on the finish line            1:30
+ 1 to 6   5         100   on the 100 m   on the finish line            1:30
                           start line
 ────────────────────────────────────────────────────────────────────────────
 Total 600 m.
+! passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track
 
 Please note
-- `2 x 1 mile @ 6:00 rest 4min` names no lane: lane 2, the innermost open lane,
-  is used.
-- `6 x 100 rest 1:30` names no lane: lane 2, the innermost open lane, is used.
+- `2 x 1 mile @ 6:00 rest 4min` names no lane: lane 2 is used, by the house rule
+  "runs over 400 m in lane 2".
+- `6 x 100 rest 1:30` names no lane: lane 5 is used, by the house rule "runs up
+  to 100 m in lanes 5 to 7 on the straights".
 
 One lap from the finish line sets it out
-────────────────────────────────────────────────────────────────────────────────
-     Set out   Lane   Where                         For
-════════════════════════════════════════════════════════════════════════════════
- 1   finish    2      on the finish line            1609.344 m of block 1, 100
-                                                    m of block 2
- 2   start     2      8.51 m past the later 4x400   1609.344 m of block 1
-                      m takeover zone exit line;
-                      tape 8.46 m on the inner
-                      line
- 3   start     2      on the 100 m start line       100 m of block 2
-────────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────
+     Set out   Lane   Where                           For
+════════════════════════════════════════════════════════════════════════════
+ 1   finish    2      on the finish line              1609.344 m of block 1
+ 2   finish    5      on the finish line              100 m of block 2
+ 3   start     2      8.51 m past the later 4x400 m   1609.344 m of block 1
+                      takeover zone exit line; tape
+                      8.46 m on the inner line
+ 4   start     5      on the 100 m start line         100 m of block 2
+────────────────────────────────────────────────────────────────────────────
+
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
 
 Take care
 - Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
   outside the kerb in lane 1.
-- Closed lane 1 stays closed: do not run, walk or wait in it.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
 - Look both ways before stepping on to the track; give way to those who are
   running.
 - Keep away from throws and jumps areas in use, and from kerb and water-jump

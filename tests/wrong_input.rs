@@ -214,7 +214,14 @@ fn a_session_file_with_an_unknown_key() {
         text.as_bytes(),
         &["plan", "s.yaml"],
         str![[r#"
-error: unknown field `block`, expected one of `title`, `date`, `track`, `closed_lanes`, `blocks`
+error: the session has no blocks
+ --> s.yaml:1:1
+  |
+1 | title: Tuesday
+  | ^^^^^^^^^^^^^^
+  |
+help: write for example `- 6 x 200 in lane 2`
+error: unknown field `block`, expected one of `title`, `date`, `hours`, `track`, `closed_lanes`, `blocks`
  --> s.yaml:3:1
   |
 3 | block:
