@@ -35,7 +35,21 @@ fn a_plan_has_the_promised_keys() {
     let plan = answer(&["plan", "2 x 200 in lane 2 @ 32 rest 90", "--closed", "1"]);
     assert_eq!(
         keys(&plan),
-        ["blocks", "cautions", "date", "etiquette", "setup", "title", "track", "warnings"]
+        [
+            "begins",
+            "blocks",
+            "cautions",
+            "date",
+            "ends",
+            "etiquette",
+            "lasts_s",
+            "notes",
+            "setup",
+            "title",
+            "track",
+            "warnings",
+            "wind"
+        ]
     );
     assert_eq!(plan["track"]["name"], "standard");
     assert_eq!(plan["track"]["closed_lanes"], json!([1]));
@@ -52,6 +66,7 @@ fn a_plan_has_the_promised_keys() {
             "course",
             "distance_m",
             "done_s",
+            "effort",
             "finish",
             "go_s",
             "group",
@@ -59,8 +74,12 @@ fn a_plan_has_the_promised_keys() {
             "plus_minus_m",
             "rep",
             "rest_s",
+            "run_in",
+            "set",
+            "splits",
             "start",
             "target_s",
+            "target_to_s",
             "the_other_way",
             "wave"
         ]

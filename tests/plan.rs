@@ -45,10 +45,11 @@ Take care
 
 #[test]
 fn with_no_lane_named_the_innermost_open_lane_is_used_and_said() {
-    toeline(&["plan", "3 x 300 @ 48s rest 3min", "--closed", "1,2"]).assert().success().stdout_eq(str![[
-        r#"
+    let shown = toeline(&["plan", "3 x 300 @ 48s rest 3min", "--closed", "1,2"]).assert().success();
+    shown.stdout_eq(str![[r#"
 3 x 300 @ 48s rest 3min
 Track: standard, lanes 1 and 2 closed
+Lasts 8:24
 
 Block 1: 3 x 300 @ 48s rest 3min
 ────────────────────────────────────────────────────────────────────────────────
@@ -61,6 +62,7 @@ Block 1: 3 x 300 @ 48s rest 3min
                           on the inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 900 m.
+- Splits of 300 m: 100 m 16 s, 200 m 32 s
 
 Please note
 - `3 x 300 @ 48s rest 3min` names no lane: lane 3, the innermost open lane, is
@@ -87,8 +89,7 @@ Take care
 - Venue rules and the facility's staff come first. Load and pace are for a
   qualified coach or a doctor to judge.
 
-"#
-    ]]);
+"#]]);
 }
 
 #[test]
@@ -136,23 +137,22 @@ Wrenbeck sprinters, Tuesday, Tuesday 13 April 2027
 Track: Wrenbeck, lane 1 closed
 
 Block 1: 4 x 60 in lanes 5-7 rest 3min
-─────────────────────────────────────────────────────────────────────────────
- Reps     Lane     Metres   Stand         Finish               Target   Rest
-═════════════════════════════════════════════════════════════════════════════
- 1 to 4   5 to 7       60   on the 60 m   on the finish line            3:00
-                            start line
-─────────────────────────────────────────────────────────────────────────────
+───────────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                    Finish               Rest
+═══════════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       60   on the 60 m start line   on the finish line   3:00
+───────────────────────────────────────────────────────────────────────────────
 Total 240 m in each lane.
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track
 
 Block 2: 4 x 150 in lanes 2-5 rest 5min
 ────────────────────────────────────────────────────────────────────────────────
- Reps     Lane     Metres   Stand          Finish                 Target   Rest
+ Reps     Lane     Metres   Stand                   Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 4   2 to 5      150   on the 400 m   on the fourth green             5:00
-                            start line     tick (400 m hurdle
-                                           tick 4)
+ 1 to 4   2 to 5      150   on the 400 m start      on the fourth green    5:00
+                            line                    tick (400 m hurdle
+                                                    tick 4)
 ────────────────────────────────────────────────────────────────────────────────
 Total 600 m in each lane.
 ! passes the javelin runway inside: look for a thrower on the run-up before you
@@ -167,6 +167,7 @@ Block 3: 2 x 250 in lanes 3,5 @ 34 rest 8min
                              m hurdle tick 4)
 ────────────────────────────────────────────────────────────────────────────────
 Total 500 m in each lane.
+- Splits of 250 m: 100 m 13.6 s, 200 m 27.2 s
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track
 ! passes the javelin runway inside: look for a thrower on the run-up before you
@@ -232,6 +233,7 @@ fn the_middle_distance_session_of_the_demonstration() {
     shown.stdout_eq(str![[r#"
 Wrenbeck middle distance, Thursday, Thursday 15 April 2027
 Track: Wrenbeck, lane 1 closed
+Lasts 46:30
 
 Block 1: 6 x 200 in lane 2 @ 34s rest 90s
 ────────────────────────────────────────────────────────────────────────────
@@ -241,6 +243,9 @@ Block 1: 6 x 200 in lane 2 @ 34s rest 90s
                           start line
 ────────────────────────────────────────────────────────────────────────────
 Total 1200 m.
+- Splits of 200 m: 100 m 17 s
+! The rest of 1:30 in lane 2 is too short to walk the 200 m to the next start,
+  which takes 2:23 at 1.4 m/s: rest 2:25 or more, write `changing ends`, or jog.
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track
 
@@ -256,6 +261,8 @@ Block 2: 3 x 1000 in lane 2 @ 3:20 rest 3min
                              the inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 3000 m.
+- Splits of 1000 m: 100 m 20 s, 200 m 40 s, 300 m 1:00, 400 m 1:20, 500 m 1:40,
+  600 m 2:00, 700 m 2:20, 800 m 2:40, 900 m 3:00
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track
 ! passes the javelin runway inside: look for a thrower on the run-up before you
@@ -272,10 +279,15 @@ Block 3: 4 x 300 in lane 3 @ 54s rest 2min
                           on the inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 1200 m.
+- Splits of 300 m: 100 m 18 s, 200 m 36 s
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track
 ! passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed
+
+Please note
+- Between blocks 5:00 are assumed; `between_blocks` in the session file says
+  better.
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
@@ -347,12 +359,11 @@ Total 3218.688 m.
   pass, and wait until the throw has landed
 
 Block 2: 6 x 100 rest 1:30
-────────────────────────────────────────────────────────────────────────────
- Reps     Lane   Metres   Stand          Finish               Target   Rest
-════════════════════════════════════════════════════════════════════════════
- 1 to 6   5         100   on the 100 m   on the finish line            1:30
-                          start line
-────────────────────────────────────────────────────────────────────────────
+──────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                     Finish               Rest
+══════════════════════════════════════════════════════════════════════════════
+ 1 to 6   5         100   on the 100 m start line   on the finish line   1:30
+──────────────────────────────────────────────────────────────────────────────
 Total 600 m.
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track

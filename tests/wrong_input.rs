@@ -165,7 +165,7 @@ error: expected seconds below 60 after the colon
 1 | 6 x 200 @ 1:75 in lane 0
   |           ^
   |
-help: write for example `@ 48s` or `@ 1:12`
+help: write for example `@ 48s`, `@ 1:12`, `@ 75/400`, `@ 90%` or `@ 800 pace`
 error: `0` is no lane
  --> workout:1:24
   |
@@ -220,8 +220,8 @@ error: the session has no blocks
 1 | title: Tuesday
   | ^^^^^^^^^^^^^^
   |
-help: write for example `- 6 x 200 in lane 2`
-error: unknown field `block`, expected one of `title`, `date`, `hours`, `track`, `closed_lanes`, `blocks`
+help: write for example `- 6 x 200 in lane 2` below `blocks:`
+error: unknown field `block`, expected one of `title`, `date`, `hours`, `track`, `closed_lanes`, `wind`, `prefer`, `stride`, `between_blocks`, `bests`, `riegel_exponent`, `notes`, `groups`, `blocks`
  --> s.yaml:3:1
   |
 3 | block:
@@ -241,7 +241,7 @@ fn a_session_file_with_faults_in_two_blocks() {
         text.as_bytes(),
         &["plan", "s.yaml"],
         str![[r#"
-error: expected `lane` after `in`
+error: expected `lane` after `in`, found `lain`
  --> s.yaml:3:16
   |
 3 |   - 6 x 200 in lain 2

@@ -3,9 +3,9 @@
 use lane_distance::{Placement, Track};
 use serde::Serialize;
 
-use crate::plan_text::metres;
 use crate::table::{heading, item, table};
 use crate::view::View;
+use session_plan::plan_words::metres;
 
 /// The curved start line of a group that breaks for the inside at once.
 #[derive(Clone, Debug, PartialEq, Serialize)]

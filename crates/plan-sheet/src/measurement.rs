@@ -3,9 +3,9 @@
 use lane_distance::{NoWayError, Placement, Track, Way};
 use serde::Serialize;
 
-use crate::plan_text::{clock, metres};
 use crate::table::{heading, item};
 use crate::view::View;
+use session_plan::plan_words::{clock, metres};
 
 /// How far it is from one place to another.
 #[derive(Clone, Debug, PartialEq, Serialize)]

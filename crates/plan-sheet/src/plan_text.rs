@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use lane_distance::LaneList;
+use session_plan::plan_words::{clock, metres};
 use session_plan::{Plan, PlanBlock, Rep, SetupItem};
 
 use crate::table::{heading, item, table};
@@ -13,7 +14,7 @@ pub(crate) fn text(plan: &Plan) -> String {
     for (number, block) in (1..).zip(&plan.blocks) {
         parts.push(block_text(number, block));
     }
-    parts.extend(notes("Please note", &plan.warnings));
+    parts.extend(notes("Please note", &[plan.notes.as_slice(), &plan.warnings].concat()));
     parts.push(setup(plan));
     parts.extend(notes("On this track", &plan.etiquette));
     parts.extend(notes("Take care", &plan.cautions));
@@ -25,22 +26,130 @@ fn title(plan: &Plan) -> String {
     if let Some(date) = plan.date {
         line += &format!(", {}", date.format("%A %-d %B %Y"));
     }
+    let times = match (plan.begins, plan.ends, plan.lasts_s) {
+        (Some(begins), Some(ends), _) => format!("\n{} to {}", begins.format("%H:%M"), ends.format("%H:%M")),
+        (Some(begins), None, _) => format!("\nFrom {}", begins.format("%H:%M")),
+        (None, _, Some(lasts_s)) => format!("\nLasts {}", clock(lasts_s)),
+        (None, _, None) => String::new(),
+    };
+    let wind = plan.wind.as_ref().map_or_else(String::new, |wind| format!("\nWind: {wind}"));
     let closed = match plan.track.closed_lanes.as_slice() {
         [] => String::new(),
         closed => format!(", {} closed", LaneList(closed)),
     };
-    format!("{line}\nTrack: {}{closed}", plan.track.name)
+    format!("{line}\nTrack: {}{closed}{times}{wind}", plan.track.name)
 }
 
 fn block_text(number: usize, block: &PlanBlock) -> String {
-    let rows = rows(block);
-    let timed = rows.iter().any(|row| row.first.target_s.is_some() || row.first.rest_s.is_some());
-    let mut header = vec!["Reps", "Lane", "Metres", "Stand", "Finish"];
-    if timed {
-        header.extend(["Target", "Rest"]);
+    let title = heading(&format!("Block {number}: {}", block.text.trim()));
+    if block.reps.is_empty() {
+        let lasts = block
+            .lasts_s
+            .map_or_else(|| "No place is needed.".to_owned(), |s| format!("Lasts {}.", clock(s)));
+        return [vec![title, lasts], block.remarks.iter().map(|line| item("!", line)).collect()]
+            .concat()
+            .join("\n");
     }
-    let cells = rows.iter().map(|row| {
+    let rows = rows(block);
+    let columns = Columns::of(&rows);
+    let cells = rows.iter().map(|row| columns.cells(row));
+    let mut text =
+        format!("{title}\n{}\n{}", table(&columns.header(), &columns.right(), cells), total(block));
+    if block.reps.iter().any(|rep| rep.the_other_way) {
+        text += " Run the other way: towards the start of the straight.";
+    }
+    for line in splits(&rows) {
+        text += &format!("\n{}", item("-", &line));
+    }
+    let run_ins: BTreeSet<String> = (block.reps.iter())
+        .filter_map(|rep| Some(format!("Run-in in lane {}: {}", rep.lane, rep.run_in.as_ref()?.words)))
+        .collect();
+    for line in run_ins {
+        text += &format!("\n{}", item("-", &line));
+    }
+    let cautions: BTreeSet<&str> =
+        block.reps.iter().flat_map(|rep| &rep.cautions).map(String::as_str).collect();
+    for line in block.remarks.iter().map(String::as_str).chain(cautions) {
+        text += &format!("\n{}", item("!", line));
+    }
+    text
+}
+
+fn total(block: &PlanBlock) -> String {
+    let lanes = block.reps.iter().map(|rep| rep.lane).collect::<BTreeSet<_>>().len();
+    let total_m: f64 = block.reps.iter().map(|rep| rep.distance_m).sum();
+    let each = if lanes > 1 { " in each lane" } else { "" };
+    let group = block.reps.first().and_then(|rep| rep.group.as_ref());
+    let whom = group.map_or_else(String::new, |group| format!(" for {group}"));
+    format!("Total {} m{each}{whom}.", metres(total_m / lanes.max(1) as f64))
+}
+
+/// The splits at round distances, once for each distance and target.
+fn splits(rows: &[Row<'_>]) -> Vec<String> {
+    let mut lines = Vec::new();
+    for row in rows {
+        let round = row.first.splits.iter().filter(|split| split.round);
+        let times: Vec<String> =
+            round.map(|split| format!("{} m {}", metres(split.from_start_m), clock(split.time_s))).collect();
+        if times.is_empty() || times.len() > MOST_SPLITS {
+            continue;
+        }
+        let line = format!("Splits of {} m: {}", metres(row.first.distance_m), times.join(", "));
+        if !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    lines
+}
+
+/// More splits than this are left to the other views.
+const MOST_SPLITS: usize = 12;
+
+/// The columns that a block needs.
+struct Columns {
+    sets: bool,
+    targets: bool,
+    rests: bool,
+    go: bool,
+}
+
+impl Columns {
+    fn of(rows: &[Row<'_>]) -> Self {
+        let any = |is: &dyn Fn(&Rep) -> bool| rows.iter().any(|row| is(row.first));
+        Self {
+            sets: any(&|rep| rep.set > 1),
+            targets: any(&|rep| rep.target_s.is_some()),
+            rests: any(&|rep| rep.rest_s.is_some()),
+            // Start times tell most where each row is one run.
+            go: rows.len() > 1
+                && rows.iter().all(|row| row.first.rep == row.last && row.first.go_s.is_some()),
+        }
+    }
+
+    fn header(&self) -> Vec<&'static str> {
+        let mut header = vec!["Reps", "Lane", "Metres", "Stand", "Finish"];
+        if self.sets {
+            header.insert(0, "Set");
+        }
+        for (is_there, name) in [(self.targets, "Target"), (self.rests, "Rest"), (self.go, "Go at")] {
+            if is_there {
+                header.push(name);
+            }
+        }
+        header
+    }
+
+    fn right(&self) -> [usize; 1] {
+        [if self.sets { 3 } else { 2 }]
+    }
+
+    fn cells(&self, row: &Row<'_>) -> Vec<String> {
         let rep = row.first;
+        let time = |seconds: Option<f64>| seconds.map_or_else(String::new, clock);
+        let target = match (rep.target_s, rep.target_to_s) {
+            (Some(from_s), Some(to_s)) => format!("{} to {}", clock(from_s), clock(to_s)),
+            (target_s, _) => time(target_s),
+        };
         let mut cells = vec![
             row.reps(),
             numbers(&row.lanes),
@@ -48,30 +157,18 @@ fn block_text(number: usize, block: &PlanBlock) -> String {
             rep.start.words.clone(),
             rep.finish.words.clone(),
         ];
-        if timed {
-            cells.push(rep.target_s.map_or_else(String::new, clock));
-            cells.push(rep.rest_s.map_or_else(String::new, clock));
+        if self.sets {
+            cells.insert(0, rep.set.to_string());
+        }
+        for (is_there, cell) in
+            [(self.targets, target), (self.rests, time(rep.rest_s)), (self.go, time(rep.go_s))]
+        {
+            if is_there {
+                cells.push(cell);
+            }
         }
         cells
-    });
-    let lanes = block.reps.iter().map(|rep| rep.lane).collect::<BTreeSet<_>>().len();
-    let total_m: f64 = block.reps.iter().map(|rep| rep.distance_m).sum();
-    let each = if lanes > 1 { " in each lane" } else { "" };
-    let mut text = format!(
-        "{}\n{}\nTotal {} m{each}.",
-        heading(&format!("Block {number}: {}", block.text.trim())),
-        table(&header, &[2], cells),
-        metres(total_m / lanes.max(1) as f64),
-    );
-    if block.reps.iter().any(|rep| rep.the_other_way) {
-        text += " Run the other way: towards the start of the straight.";
     }
-    let cautions: BTreeSet<&str> =
-        block.reps.iter().flat_map(|rep| &rep.cautions).map(String::as_str).collect();
-    for caution in cautions {
-        text += &format!("\n{}", item("!", caution));
-    }
-    text
 }
 
 /// A distance, with how sure it is where that matters on the ground.
@@ -172,35 +269,4 @@ fn setup(plan: &Plan) -> String {
 fn notes(title: &str, lines: &[String]) -> Option<String> {
     let items: Vec<String> = lines.iter().map(|line| item("-", line)).collect();
     (!items.is_empty()).then(|| format!("{}\n{}", heading(title), items.join("\n")))
-}
-
-/// Metres without needless decimals.
-pub(crate) fn metres(metres: f64) -> String {
-    let text = format!("{metres:.3}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
-/// A duration as a stopwatch shows it.
-pub(crate) fn clock(seconds: f64) -> String {
-    if seconds < 60.0 {
-        return format!("{} s", metres((seconds * 10.0).round() / 10.0));
-    }
-    let tenths = (seconds * 10.0).round() as u64;
-    let (minutes, rest) = (tenths / 600, tenths % 600);
-    if rest % 10 == 0 {
-        format!("{minutes}:{:02}", rest / 10)
-    } else {
-        format!("{minutes}:{:02}.{}", rest / 10, rest % 10)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn durations_read_like_a_stopwatch() {
-        let shown = [48.0, 48.25, 60.0, 90.0, 72.5, 179.97].map(clock);
-        assert_eq!(shown, ["48 s", "48.3 s", "1:00", "1:30", "1:12.5", "3:00"]);
-    }
 }

@@ -24,29 +24,46 @@
 //! It opens no file and asks no clock: texts come in, values go out. It draws and prints nothing.
 
 pub mod notation;
+pub mod plan_words;
 
+mod bests;
+mod block_plan;
 mod caution;
+mod chain;
+mod clock;
 mod file_kind;
 mod hours;
 mod house_rules;
+mod pairing;
 mod places;
 mod plan;
 mod planner;
 mod problem;
+mod quantities;
 mod session;
 mod session_file;
+mod session_spec;
 mod setup;
+mod split;
+mod stride;
 mod venue;
+mod wherein;
 mod yaml;
 
+pub use bests::{Bests, RIEGEL_EXPONENT, RIEGEL_RANGE_S, TargetError, riegel};
+pub use block_plan::pairs;
+pub use chain::{WALK_M_PER_S, creep_m};
 pub use file_kind::FileKind;
 pub use hours::{Hours, HoursError};
 pub use house_rules::{Activity, Direction, HouseRules, InfieldCrossing, LaneRule, RuleCourse};
-pub use notation::{Block, Distance, Lanes, PlaceWords, Seconds};
+pub use notation::Block;
+pub use pairing::Prefer;
 pub use plan::{Plan, PlanBlock, PlanLane, PlanTrack, Rep, SetupItem};
-pub use planner::{PlanError, pairs, plan};
+pub use planner::{PlanError, plan};
 pub use problem::{Problem, Problems, SourceText};
-pub use session::Session;
+pub use session::{Athlete, BETWEEN_BLOCKS_S, Group, Session};
 pub use session_file::{SessionFile, TrackName};
+pub use split::Split;
+pub use stride::steps;
 pub use venue::Venue;
 pub use yaml::LARGEST_FILE;

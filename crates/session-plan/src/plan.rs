@@ -1,8 +1,10 @@
 //! The plan: what every view shows.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
 use lane_distance::{Course, Placement};
 use serde::Serialize;
+
+use crate::split::Split;
 
 /// A session laid out on a track: for every repetition, where it starts and finishes.
 ///
@@ -13,12 +15,22 @@ pub struct Plan {
     pub title: String,
     /// The day, if it is known.
     pub date: Option<NaiveDate>,
+    /// The time of day at which it begins, if it is known.
+    pub begins: Option<NaiveTime>,
+    /// The time of day at which the last run is done, if it is known.
+    pub ends: Option<NaiveTime>,
+    /// How long it lasts, in seconds, if that is known.
+    pub lasts_s: Option<f64>,
+    /// The wind, in words.
+    pub wind: Option<String>,
     /// The track.
     pub track: PlanTrack,
     /// The blocks, in the order they are run.
     pub blocks: Vec<PlanBlock>,
     /// What to set out before the session, in the order met on one lap from the finish line.
     pub setup: Vec<SetupItem>,
+    /// Anything else for the sheet.
+    pub notes: Vec<String>,
     /// How people behave on this track: the venue's rules.
     pub etiquette: Vec<String>,
     /// What to take care of.
@@ -54,6 +66,12 @@ pub struct PlanBlock {
     pub text: String,
     /// Its repetitions; where several lanes run side by side, each has its own.
     pub reps: Vec<Rep>,
+    /// What is done where it has no runs that start and finish somewhere.
+    pub note: Option<String>,
+    /// How long that lasts, in seconds, if it is said.
+    pub lasts_s: Option<f64>,
+    /// What is to be said of the block: how starts creep, walks back, rests that are too short.
+    pub remarks: Vec<String>,
 }
 
 /// One repetition in one lane.
@@ -61,6 +79,8 @@ pub struct PlanBlock {
 pub struct Rep {
     /// Its number within the block, from 1.
     pub rep: u32,
+    /// The set that it belongs to, from 1.
+    pub set: u32,
     /// The training group that runs it.
     pub group: Option<String>,
     /// The athletes who run it.
@@ -77,8 +97,14 @@ pub struct Rep {
     pub start: Placement,
     /// Where it finishes.
     pub finish: Placement,
-    /// Its target time, in seconds.
+    /// Where the run-in of a flying run begins.
+    pub run_in: Option<Placement>,
+    /// Its target time, in seconds; of a range the faster.
     pub target_s: Option<f64>,
+    /// Of a range the slower, in seconds.
+    pub target_to_s: Option<f64>,
+    /// How hard it is, in a word.
+    pub effort: Option<String>,
     /// When it starts, in seconds from the start of the session.
     pub go_s: Option<f64>,
     /// When it is done, in seconds from the start of the session.
@@ -89,6 +115,8 @@ pub struct Rep {
     pub the_other_way: bool,
     /// How sure its distance is, in metres, plus or minus.
     pub plus_minus_m: f64,
+    /// When the runner should pass the round distances and the paint on the way.
+    pub splits: Vec<Split>,
     /// What it comes by.
     pub cautions: Vec<String>,
 }

@@ -2,8 +2,13 @@
 
 use chrono::NaiveDate;
 
+use crate::bests::Bests;
 use crate::hours::Hours;
 use crate::notation::Block;
+use crate::pairing::Prefer;
+
+/// The break between two blocks where nobody says how long it is, in seconds.
+pub const BETWEEN_BLOCKS_S: f64 = 300.0;
 
 /// A training session: what is to be run, before it is laid out on a track.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,11 +21,70 @@ pub struct Session {
     pub hours: Option<Hours>,
     /// The blocks, in the order they are run.
     pub blocks: Vec<Block>,
+    /// The training groups; none means that everybody does the same.
+    pub groups: Vec<Group>,
+    /// The bests that targets are taken from where a group has none.
+    pub bests: Bests,
+    /// Which starts and finishes are wanted most.
+    pub prefer: Prefer,
+    /// The walker's stride, in metres, for those who set out without a tape.
+    pub stride_m: Option<f64>,
+    /// The break between two blocks, in seconds, if it is said.
+    pub between_blocks_s: Option<f64>,
+    /// The wind, in words.
+    pub wind: Option<String>,
+    /// Anything else for the sheet.
+    pub notes: Vec<String>,
+}
+
+/// A training group.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Group {
+    /// What it is called.
+    pub name: String,
+    /// Who belongs to it.
+    pub athletes: Vec<Athlete>,
+    /// Bests that stand for the whole group.
+    pub bests: Bests,
+    /// The lanes that it runs in where a block names none.
+    pub lanes: Option<Vec<u8>>,
+    /// Its own blocks; nothing means those of the session.
+    pub blocks: Option<Vec<Block>>,
+}
+
+/// Somebody who trains.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Athlete {
+    /// The name.
+    pub name: String,
+    /// Best times.
+    pub bests: Bests,
+    /// The target of each run, in seconds, where the athlete has one of their own.
+    pub target_s: Option<f64>,
+    /// The lanes that the athlete may run in, if not all.
+    pub lanes: Option<Vec<u8>>,
 }
 
 impl Session {
+    /// A session of some blocks.
+    pub fn of_blocks(title: impl Into<String>, blocks: Vec<Block>) -> Self {
+        Self {
+            title: title.into(),
+            date: None,
+            hours: None,
+            blocks,
+            groups: Vec::new(),
+            bests: Bests::default(),
+            prefer: Prefer::default(),
+            stride_m: None,
+            between_blocks_s: None,
+            wind: None,
+            notes: Vec::new(),
+        }
+    }
+
     /// A session of a single block.
     pub fn of_block(title: impl Into<String>, block: Block) -> Self {
-        Self { title: title.into(), date: None, hours: None, blocks: vec![block] }
+        Self::of_blocks(title, vec![block])
     }
 }

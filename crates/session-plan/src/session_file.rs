@@ -1,15 +1,12 @@
 //! Session files.
 
-use chrono::NaiveDate;
 use lane_distance::Key;
-use serde::Deserialize;
 
-use crate::hours::Hours;
-use crate::notation::Block;
 use crate::places::Places;
 use crate::planner::PlanError;
 use crate::problem::{Problem, Problems, SourceText};
 use crate::session::Session;
+use crate::session_spec::SessionSpec;
 use crate::yaml;
 
 /// A session file: its text, what it describes, and where.
@@ -20,13 +17,20 @@ use crate::yaml;
 /// let text = "
 /// title: Tuesday
 /// date: 2027-04-13
+/// hours: 18:00-19:30
 /// track: standard-6
 /// closed_lanes: [1]
+/// bests: { 400: 56.2, 800: 2:08 }
+/// groups:
+///   - name: sprinters
+///     athletes: [Ada, { name: Ben, bests: { 400: 54.9 } }]
 /// blocks:
-///   - 6 x 200 in lane 2 rest 3min
+///   - warm-up 15 min
+///   - 6 x 200 in lane 2 @ 800 pace rest 3min
 /// ";
 /// let file = SessionFile::read(SourceText { name: "tuesday.yaml".into(), text: text.into() })?;
-/// assert_eq!(file.session.blocks[0].count, 6);
+/// assert_eq!(file.session.blocks[1].count(), 6);
+/// assert_eq!(file.session.groups[0].athletes[1].name, "Ben");
 /// assert_eq!(file.closed_lanes, [1]);
 /// # Ok::<(), session_plan::Problems>(())
 /// ```
@@ -63,21 +67,6 @@ impl TrackName {
     }
 }
 
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct SessionSpec {
-    title: String,
-    #[serde(default)]
-    date: Option<NaiveDate>,
-    #[serde(default)]
-    hours: Option<Hours>,
-    #[serde(default)]
-    track: Option<String>,
-    #[serde(default)]
-    closed_lanes: Vec<u8>,
-    blocks: Vec<String>,
-}
-
 impl SessionFile {
     /// Reads a session file.
     ///
@@ -86,40 +75,41 @@ impl SessionFile {
     /// [`Problems`] with the place of everything that is wrong, in every block.
     pub fn read(source: SourceText) -> Result<Self, Problems> {
         let mut value = yaml::value(&source)?;
-        let (spec, faults) = yaml::typed::<SessionSpec>(&mut value, &[]);
-        let is_missing = faults.iter().any(|fault| fault.message == "missing field `blocks`");
-        let mut problems =
-            if faults.is_empty() { Vec::new() } else { yaml::locate(&source, faults).problems };
-        let Some(spec) = spec else { return Err(Problems::new(source, problems)) };
-        let mut blocks = Vec::new();
-        if spec.blocks.is_empty() && !is_missing {
-            let span = Places::of(&source.text).value(&[Key::from("blocks")]);
-            problems.push(
-                Problem::new(span, "the session has no blocks")
-                    .with_help("write for example `- 6 x 200 in lane 2`"),
+        let (spec, mut faults) = yaml::typed::<SessionSpec>(&mut value, &[]);
+        let mut problems = Vec::new();
+        let read = spec.map(|spec| {
+            let (session, more, in_blocks) = spec.session();
+            // A block that was left out for its form is told of already.
+            let known: Vec<Vec<Key>> = faults.iter().map(|fault| fault.at.clone()).collect();
+            let is_new = |at: &[Key]| at.is_empty() || !known.iter().any(|known| known.starts_with(at));
+            faults.extend(more.into_iter().filter(|fault| is_new(&fault.at)));
+            problems.extend(
+                in_blocks.into_iter().map(|(at, text, problem)| in_file(&source, &at, &text, problem)),
             );
-        }
-        for (index, text) in spec.blocks.iter().enumerate() {
-            match Block::parse(text) {
-                Ok(block) => blocks.push(block),
-                Err(wrong) => {
-                    problems.extend(wrong.into_iter().map(|problem| in_file(&source, index, text, problem)))
-                }
+            (spec.track.map(TrackName::new), spec.closed_lanes, session)
+        });
+        problems.extend(yaml::locate(&source, faults).problems);
+        match read {
+            Some((track, closed_lanes, session)) if problems.is_empty() => {
+                Ok(Self { source, session, track, closed_lanes })
             }
+            _ => Err(Problems::new(source, problems)),
         }
-        if !problems.is_empty() {
-            return Err(Problems::new(source, problems));
-        }
-        let session = Session { title: spec.title, date: spec.date, hours: spec.hours, blocks };
-        let track = spec.track.map(TrackName::new);
-        Ok(Self { session, track, closed_lanes: spec.closed_lanes, source })
     }
 
     /// Gives the problems of a plan their place in the file.
     pub fn locate(&self, errors: Vec<PlanError>) -> Problems {
         let problems = errors.into_iter().map(|error| {
-            let text = self.session.blocks.get(error.block).map_or("", |block| block.text.as_str());
-            in_file(&self.source, error.block, text, error.problem)
+            let (at, blocks) = match error.group {
+                None => (vec![Key::from("blocks")], Some(&self.session.blocks)),
+                Some(group) => (
+                    vec![Key::from("groups"), Key::from(group), Key::from("blocks")],
+                    self.session.groups.get(group).and_then(|group| group.blocks.as_ref()),
+                ),
+            };
+            let text =
+                blocks.and_then(|blocks| blocks.get(error.block)).map_or("", |block| block.text.as_str());
+            in_file(&self.source, &[at.as_slice(), &[Key::from(error.block)]].concat(), text, error.problem)
         });
         Problems::new(self.source.clone(), problems.collect())
     }
@@ -133,8 +123,8 @@ impl SessionFile {
 
 /// A problem of a block's text, moved to the place of that text in the file. A text that the file
 /// writes in another way (folded, or with escapes) is marked as a whole.
-fn in_file(source: &SourceText, block: usize, text: &str, problem: Problem) -> Problem {
-    let span = Places::of(&source.text).value(&[Key::from("blocks"), Key::from(block)]);
+fn in_file(source: &SourceText, at: &[Key], text: &str, problem: Problem) -> Problem {
+    let span = Places::of(&source.text).value(at);
     let written = &source.text[span.start..];
     let quote = usize::from(written.starts_with(['"', '\'']));
     if written[quote..].starts_with(text) {

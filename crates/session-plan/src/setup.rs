@@ -3,6 +3,7 @@
 use lane_distance::{Course, Placement, Spot, Track};
 
 use crate::plan::{PlanBlock, SetupItem};
+use crate::plan_words::metres;
 
 /// Spots closer than this share a cone, in metres.
 const SAME_SPOT_M: f64 = 0.005;
@@ -12,8 +13,9 @@ pub(crate) fn walk(track: &Track, blocks: &[PlanBlock]) -> Vec<SetupItem> {
     let mut items: Vec<SetupItem> = Vec::new();
     for (number, block) in (1..).zip(blocks) {
         for rep in &block.reps {
-            for (what, spot) in [("start", &rep.start), ("finish", &rep.finish)] {
-                let serves = format!("{} m of block {number}", rep.distance_m);
+            let run_in = rep.run_in.as_ref().map(|spot| ("run-in", spot));
+            for (what, spot) in [("start", &rep.start), ("finish", &rep.finish)].into_iter().chain(run_in) {
+                let serves = format!("{} m of block {number}", metres(rep.distance_m));
                 let known = items.iter_mut().find(|item| item.what == what && is_same(&item.spot, spot));
                 match known {
                     Some(item) if item.serves.split(", ").any(|known| known == serves) => {}
