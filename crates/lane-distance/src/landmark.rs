@@ -2,7 +2,8 @@
 
 use crate::course::Course;
 use crate::lane_error::{LaneError, LaneList};
-use crate::spot::Spot;
+use crate::mark::MarkId;
+use crate::spot::{PaintReading, Spot};
 use crate::track::Track;
 
 /// Why a name leads to no place in a lane.
@@ -98,6 +99,22 @@ impl Track {
     ///
     /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
     pub fn landmark(&self, name: &str, lane: u8) -> Result<Spot, LandmarkError> {
+        Ok(self.landmark_told(name, lane)?.0)
+    }
+
+    /// The place in a lane that a name means, told by the mark that the name means, trap or not.
+    ///
+    /// ```
+    /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// let (spot, reading) = track.landmark_told("break line + 5", 4)?;
+    /// assert_eq!(lane_distance::Placement::told(&track, spot, reading).words, "5.00 m past the break line");
+    /// # Ok::<(), lane_distance::LandmarkError>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
+    pub fn landmark_told(&self, name: &str, lane: u8) -> Result<(Spot, PaintReading), LandmarkError> {
         self.check_lane_exists(lane)?;
         let (mark_name, past_m) = split_metres(name)?;
         let index = self.mark_called(mark_name)?;
@@ -109,17 +126,19 @@ impl Track {
                 .collect(),
         })?;
         let to_finish_m = spot.to_finish_m - past_m;
-        match self.layout().straight(spot.course) {
-            None => Ok(Spot { to_finish_m: self.layout().measure(lane).within_lap_m(to_finish_m), ..spot }),
-            Some(ground) if (0.0..=ground.length_m()).contains(&to_finish_m) => {
-                Ok(Spot { to_finish_m, ..spot })
+        let place = match self.layout().straight(spot.course) {
+            None => Spot { to_finish_m: self.layout().measure(lane).within_lap_m(to_finish_m), ..spot },
+            Some(ground) if (0.0..=ground.length_m()).contains(&to_finish_m) => Spot { to_finish_m, ..spot },
+            Some(ground) => {
+                return Err(LandmarkError::OffCourse {
+                    name: name.to_owned(),
+                    course: spot.course,
+                    length_m: ground.length_m(),
+                });
             }
-            Some(ground) => Err(LandmarkError::OffCourse {
-                name: name.to_owned(),
-                course: spot.course,
-                length_m: ground.length_m(),
-            }),
-        }
+        };
+        let tape_m = self.layout().tape_m(spot, place);
+        Ok((place, PaintReading { mark: Some(MarkId(index as u16)), past_m, tape_m }))
     }
 
     /// A mark in a lane: on the oval where it lies there, else on its straight.

@@ -159,6 +159,27 @@ impl Paint {
     }
 }
 
+impl Paint {
+    /// Tells a spot by any mark that it stands on, trap or not, else as [`Paint::read`] does.
+    pub(crate) fn read_any(&self, layout: &Layout, spot: Spot) -> PaintReading {
+        let past_m =
+            |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
+        let all = &self.lane(spot.course, spot.lane).all;
+        let nearest = on_paint(all, spot, layout).min_by(|a, b| past_m(a).abs().total_cmp(&past_m(b).abs()));
+        match nearest {
+            None => self.read(layout, spot),
+            Some(painted) => {
+                let from = Spot { to_finish_m: painted.to_finish_m, ..spot };
+                PaintReading {
+                    mark: Some(painted.mark),
+                    past_m: past_m(painted),
+                    tape_m: layout.tape_m(from, spot),
+                }
+            }
+        }
+    }
+}
+
 /// The marks on whose paint a spot stands; the lap goes round.
 fn on_paint<'a>(marks: &'a [Painted], spot: Spot, layout: &Layout) -> impl Iterator<Item = &'a Painted> {
     let near = move |at_m: f64| {

@@ -240,6 +240,11 @@ impl Track {
         self.paint.read(&self.layout, spot)
     }
 
+    /// Tells a spot by any mark that it stands on, trap or not; else as [`Track::read`] does.
+    pub fn read_any(&self, spot: Spot) -> PaintReading {
+        self.paint.read_any(&self.layout, spot)
+    }
+
     /// The paint of a lane of a course, by distance to the finish.
     pub fn painted(&self, course: Course, lane: u8) -> &[Painted] {
         &self.lane_paint(course, lane).all
