@@ -25,6 +25,7 @@
 
 pub mod notation;
 pub mod plan_words;
+pub mod squad;
 
 mod bests;
 mod block_plan;
