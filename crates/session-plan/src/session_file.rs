@@ -1,8 +1,10 @@
 //! Session files.
 
+use std::fmt;
+
 use chrono::NaiveDate;
 use lane_distance::Key;
-use serde::Deserialize;
+use serde::de::{self, Deserialize, Deserializer, Visitor};
 
 use crate::hours::Hours;
 use crate::notation::Block;
@@ -63,7 +65,7 @@ impl TrackName {
     }
 }
 
-#[derive(Deserialize)]
+#[derive(serde::Deserialize)]
 #[serde(deny_unknown_fields)]
 struct SessionSpec {
     title: String,
@@ -75,7 +77,38 @@ struct SessionSpec {
     track: Option<String>,
     #[serde(default)]
     closed_lanes: Vec<u8>,
-    blocks: Vec<String>,
+    blocks: Vec<BlockText>,
+}
+
+/// The text of a block; a number alone is a distance, and YAML does not call that text.
+struct BlockText(String);
+
+impl<'de> Deserialize<'de> for BlockText {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Reader;
+
+        impl Visitor<'_> for Reader {
+            type Value = BlockText;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a string")
+            }
+
+            fn visit_u64<E: de::Error>(self, value: u64) -> Result<BlockText, E> {
+                Ok(BlockText(value.to_string()))
+            }
+
+            fn visit_f64<E: de::Error>(self, value: f64) -> Result<BlockText, E> {
+                Ok(BlockText(value.to_string()))
+            }
+
+            fn visit_str<E: de::Error>(self, value: &str) -> Result<BlockText, E> {
+                Ok(BlockText(value.to_owned()))
+            }
+        }
+
+        deserializer.deserialize_any(Reader)
+    }
 }
 
 impl SessionFile {
@@ -87,6 +120,8 @@ impl SessionFile {
     pub fn read(source: SourceText) -> Result<Self, Problems> {
         let mut value = yaml::value(&source)?;
         let (spec, faults) = yaml::typed::<SessionSpec>(&mut value, &[]);
+        // What stands in for a block that is no text has no faults of its own.
+        let unsure: Vec<Vec<Key>> = faults.iter().map(|fault| fault.at.clone()).collect();
         let is_missing = faults.iter().any(|fault| fault.message == "missing field `blocks`");
         let mut problems =
             if faults.is_empty() { Vec::new() } else { yaml::locate(&source, faults).problems };
@@ -99,7 +134,10 @@ impl SessionFile {
                     .with_help("write for example `- 6 x 200 in lane 2`"),
             );
         }
-        for (index, text) in spec.blocks.iter().enumerate() {
+        for (index, BlockText(text)) in spec.blocks.iter().enumerate() {
+            if unsure.contains(&vec![Key::from("blocks"), Key::from(index)]) {
+                continue;
+            }
             match Block::parse(text) {
                 Ok(block) => blocks.push(block),
                 Err(wrong) => {
