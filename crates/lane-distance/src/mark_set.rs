@@ -270,7 +270,7 @@ impl MarkSpec {
                 let message = format!("`{name}` of the mark `{}` gives no place", self.name);
                 faults.push(Fault::new(within(name), message).with_help("give it one at least"));
             }
-            let lengths = rules.iter().filter_map(|rule| match *rule {
+            let mut lengths = rules.iter().filter_map(|rule| match *rule {
                 Rule::ToFinish(length) | Rule::BeforeFinish(_, length) | Rule::Curve(length) => {
                     Some((length, 0.0))
                 }
@@ -278,13 +278,13 @@ impl MarkSpec {
                 Rule::Across(length) | Rule::From(_, length) => Some((length, -10_000.0)),
                 Rule::EndOfFirstBend => None,
             });
-            for (length, least) in lengths {
-                if !(least..=10_000.0).contains(&length) {
-                    faults.push(Fault::new(
-                        within(name),
-                        format!("{length} m is out of range for `{name}`: {least} to 10000 m"),
-                    ));
-                }
+            // Of a row of marks, the first that is out of range stands for all.
+            let wrong = lengths.find(|(length, least)| !(*least..=10_000.0).contains(length));
+            if let Some((length, least)) = wrong {
+                faults.push(Fault::new(
+                    within(name),
+                    format!("{length} m is out of range for `{name}`: {least} to 10000 m"),
+                ));
             }
         }
         match found.len() {
