@@ -8,7 +8,7 @@ use crate::lane_error::LaneError;
 use crate::layout::Layout;
 use crate::line::Line;
 use crate::mark::{Mark, MarkId};
-use crate::paint::{LanePaint, Paint, Painted, check_bases};
+use crate::paint::{LanePaint, Paint, Painted};
 use crate::point::Point;
 use crate::search::Pair;
 use crate::spot::{PaintReading, Spot};
@@ -42,7 +42,6 @@ impl Track {
         spec.check_lanes(widths.len() as u8, &mut faults);
         let path = spec.inner_path(&mut faults);
         let marks = spec.paint(&mut faults);
-        check_bases(&marks, &mut faults);
         let Some(path) = path else { return Err(faults) };
         let lanes = Lane::side_by_side(spec.inner_edge, &widths);
         let Some(first) = lanes.first() else { return Err(faults) };

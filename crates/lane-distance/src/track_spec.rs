@@ -393,6 +393,7 @@ impl TrackSpec {
         let default_sets = vec!["standard".to_owned()];
         let sets = self.marks.sets.as_ref().unwrap_or(&default_sets);
         let mut marks = Vec::new();
+        let mut is_every_set_known = true;
         for (index, name) in sets.iter().enumerate() {
             if sets[..index].contains(name) {
                 let message = format!("the mark set `{name}` is listed twice");
@@ -400,6 +401,7 @@ impl TrackSpec {
                 continue;
             }
             let Some(set) = MarkSet::built_in_marks(name) else {
+                is_every_set_known = false;
                 let known: Vec<_> = MarkSet::built_in_names().map(|known| format!("`{known}`")).collect();
                 faults.push(
                     Fault::new(key!["marks", "sets", index], format!("there is no mark set `{name}`"))
@@ -417,10 +419,56 @@ impl TrackSpec {
                 Err(more) => faults.extend(more),
             }
         }
+        let mut by_name = Vec::new();
         for (index, worn) in self.marks.worn.iter().enumerate() {
-            wear_off(&mut marks, worn, index, faults);
+            wear_off(&mut marks, worn, index, &mut by_name);
+        }
+        self.check_bases(&marks, &mut by_name);
+        // A name that no mark has may be one of a set that is not known.
+        if is_every_set_known {
+            faults.extend(by_name);
         }
         marks
+    }
+
+    /// Faults of marks that lean on each other: a base that is missing, or that leans back.
+    fn check_bases(&self, marks: &[Mark], faults: &mut Vec<Fault>) {
+        for mark in marks {
+            let at = || match self.marks.own.iter().position(|own| own.name == mark.name) {
+                Some(index) => key!["marks", "own", index, "from"],
+                None => key!["marks"],
+            };
+            let mut link = mark;
+            for _ in 0..=marks.len() {
+                let Rule::From(base, _) = &link.rule else { break };
+                let Some(next) = marks.iter().find(|other| other.name == *base) else {
+                    if !std::ptr::eq(link, mark) {
+                        // That is the fault of the mark on the way.
+                        break;
+                    }
+                    let message = format!(
+                        "the mark `{}` is placed from `{base}`, which the track does not have",
+                        mark.name
+                    );
+                    let near = nearest_name(base, marks.iter().map(|mark| mark.name.as_str()));
+                    faults.push(did_you_mean(Fault::new(at(), message), near));
+                    break;
+                };
+                if next.name == mark.name {
+                    let message = format!("the mark `{}` is placed from itself", mark.name);
+                    faults.push(Fault::new(at(), message));
+                    break;
+                }
+                link = next;
+            }
+        }
+    }
+}
+
+fn did_you_mean(fault: Fault, near: Option<&str>) -> Fault {
+    match near {
+        Some(near) => fault.with_help(format!("did you mean `{near}`?")),
+        None => fault,
     }
 }
 
@@ -440,10 +488,7 @@ fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<
             key!["marks", "worn", index, "mark"],
             format!("the track has no mark `{}` to wear off", worn.mark),
         );
-        faults.push(match near {
-            Some(near) => fault.with_help(format!("did you mean `{near}`?")),
-            None => fault,
-        });
+        faults.push(did_you_mean(fault, near));
     }
 }
 

@@ -220,7 +220,6 @@ marks:
             "path[3].straight: a straight of 500 m is out of range: 0.001 m to 400 m",
             "marks.sets[0]: there is no mark set `standart`",
             "marks.own[0]: nothing says where the mark `bare` is painted",
-            "marks.worn[0].mark: the track has no mark `finish line` to wear off",
         ]
     );
 }
