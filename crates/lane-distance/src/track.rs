@@ -3,7 +3,7 @@
 use crate::course::Course;
 use crate::fault::Fault;
 use crate::hazard::Hazard;
-use crate::lane::Lane;
+use crate::lane::{Lane, MOST_LANES};
 use crate::lane_error::LaneError;
 use crate::layout::Layout;
 use crate::line::Line;
@@ -38,8 +38,9 @@ impl Track {
     pub fn build(spec: &TrackSpec) -> Result<Self, Vec<Fault>> {
         let mut faults = Vec::new();
         spec.check(&mut faults);
-        let widths = spec.widths_m(&mut faults);
-        spec.check_lanes(widths.len() as u8, &mut faults);
+        let most = spec.most_lanes(&mut faults);
+        let widths = spec.widths_m(most, &mut faults);
+        spec.check_lanes(most.unwrap_or(MOST_LANES), &mut faults);
         let path = spec.inner_path(&mut faults);
         let marks = spec.paint(&mut faults);
         let Some(path) = path else { return Err(faults) };

@@ -215,50 +215,56 @@ impl TrackSpec {
         Path::close(pieces).map_err(|error| faults.push(Fault::new(key!["path"], error.to_string()))).ok()
     }
 
-    /// The width of each lane of the widest course, in metres.
-    pub(crate) fn widths_m(&self, faults: &mut Vec<Fault>) -> Vec<f64> {
-        let mut count = |lanes: u8, least: u8, at: Vec<Key>| {
-            if !(least..=MOST_LANES).contains(&lanes) {
-                faults.push(Fault::new(
-                    at,
-                    format!("{lanes} lanes are out of range: a track has {least} to {MOST_LANES}"),
-                ));
-            }
-            lanes.clamp(least, MOST_LANES)
-        };
-        let most = [
+    /// How many lanes the widest course has; nothing where a number of lanes is out of range.
+    pub(crate) fn most_lanes(&self, faults: &mut Vec<Fault>) -> Option<u8> {
+        let counts = [
             (Some(self.lanes), key!["lanes"]),
             (self.home_straight.lanes, key!["home_straight", "lanes"]),
             (self.back_straight.lanes, key!["back_straight", "lanes"]),
-        ]
-        .into_iter()
-        .filter_map(|(lanes, at)| Some(count(lanes?, 1, at)))
-        .fold(1, u8::max);
-        let widths: Vec<f64> = match &self.lane_width {
-            OneOrMany::One(width) => vec![width.metres(); most.into()],
-            OneOrMany::Many(widths) => widths.iter().map(|width| width.metres()).collect(),
-        };
-        if widths.len() != usize::from(most) {
-            faults.push(
-                Fault::new(
-                    key!["lane_width"],
-                    format!("{} lane widths are given for {most} lanes", widths.len()),
-                )
-                .with_help("give one width for all lanes, or one for each lane from lane 1 outwards"),
-            );
-        }
-        for (index, width) in widths.iter().enumerate() {
-            if !(0.5..=3.0).contains(width) {
-                let at = match self.lane_width {
-                    OneOrMany::One(_) => key!["lane_width"],
-                    OneOrMany::Many(_) => key!["lane_width", index],
-                };
-                faults
-                    .push(Fault::new(at, format!("a lane width of {width} m is out of range: 0.5 m to 3 m")));
-                break;
+        ];
+        let mut most = Some(1);
+        for (lanes, at) in counts {
+            let Some(lanes) = lanes else { continue };
+            if (1..=MOST_LANES).contains(&lanes) {
+                most = most.map(|most| lanes.max(most));
+            } else {
+                let message = format!("{lanes} lanes are out of range: a track has 1 to {MOST_LANES}");
+                faults.push(Fault::new(at, message));
+                most = None;
             }
         }
-        widths
+        most
+    }
+
+    /// The width of each lane of the widest course, in metres; where their number is not known, of as
+    /// many as there may be.
+    pub(crate) fn widths_m(&self, most: Option<u8>, faults: &mut Vec<Fault>) -> Vec<f64> {
+        let out_of_range = |width: Length, at: Vec<Key>| {
+            let width_m = width.metres();
+            (!(0.5..=3.0).contains(&width_m))
+                .then(|| Fault::new(at, format!("a lane width of {width_m} m is out of range: 0.5 m to 3 m")))
+        };
+        match &self.lane_width {
+            OneOrMany::One(width) => {
+                faults.extend(out_of_range(*width, key!["lane_width"]));
+                vec![width.metres(); most.unwrap_or(MOST_LANES).into()]
+            }
+            OneOrMany::Many(widths) => {
+                if let Some(most) = most
+                    && widths.len() != usize::from(most)
+                {
+                    let message = format!("{} lane widths are given for {most} lanes", widths.len());
+                    faults.push(Fault::new(key!["lane_width"], message).with_help(
+                        "give one width for all lanes, or one for each lane from lane 1 outwards",
+                    ));
+                }
+                let wrong = widths.iter().enumerate();
+                faults.extend(
+                    wrong.filter_map(|(index, width)| out_of_range(*width, key!["lane_width", index])),
+                );
+                widths.iter().map(|width| width.metres()).collect()
+            }
+        }
     }
 
     /// The surveyed lap as a part of the computed one.
