@@ -11,6 +11,7 @@ use crate::course::Course;
 use crate::fault::{Fault, Key};
 use crate::length::Length;
 use crate::mark::{Form, Hurdles, Mark, Rule, Worn};
+use crate::one_or_many::OneOrMany;
 
 /// The sets that come with the crate: name and YAML text.
 const BUILT_IN: [(&str, &str); 7] = [
@@ -69,25 +70,6 @@ fn built_in(name: &str) -> Option<&'static (MarkSet, Vec<Mark>)> {
         Some((set, marks.concat()))
     };
     READ[index].get_or_init(read).as_ref()
-}
-
-/// One value or a list of them.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(untagged)]
-pub enum OneOrMany<T> {
-    /// One value.
-    One(T),
-    /// A list of values.
-    Many(Vec<T>),
-}
-
-impl<T> OneOrMany<T> {
-    fn as_slice(&self) -> &[T] {
-        match self {
-            Self::One(value) => std::slice::from_ref(value),
-            Self::Many(values) => values,
-        }
-    }
 }
 
 /// A place that is known without a number.

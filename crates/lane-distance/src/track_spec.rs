@@ -3,6 +3,7 @@
 use serde::Deserialize;
 
 use crate::arc::Arc;
+use crate::closed_spec::ClosedSpec;
 use crate::course::Course;
 use crate::fault::{Fault, Key, key};
 use crate::hazard::Hazard;
@@ -10,7 +11,8 @@ use crate::lane::{InnerEdge, MOST_LANES};
 use crate::layout::Layout;
 use crate::length::Length;
 use crate::mark::{Mark, Rule, Worn};
-use crate::mark_set::{MarkSet, MarkSpec, OneOrMany};
+use crate::mark_set::{MarkSet, MarkSpec};
+use crate::one_or_many::OneOrMany;
 use crate::path::Path;
 use crate::straight::Straight;
 use crate::stretch::Piece;
@@ -86,49 +88,6 @@ pub struct TrackSpec {
 
 /// How far a surveyed lap may differ from the computed one, in metres.
 const SURVEY_M: f64 = 0.5;
-
-/// Lanes closed to training: a list of them, or a list with a reason.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(untagged)]
-pub enum ClosedSpec {
-    /// The lanes.
-    Lanes(Vec<u8>),
-    /// The lanes, and why they are closed.
-    Because(ClosedBecause),
-}
-
-/// Lanes that are closed for a reason.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ClosedBecause {
-    /// The lanes.
-    pub lanes: Vec<u8>,
-    /// Why they are closed.
-    pub reason: String,
-}
-
-impl Default for ClosedSpec {
-    fn default() -> Self {
-        Self::Lanes(Vec::new())
-    }
-}
-
-impl ClosedSpec {
-    /// The lanes that are closed.
-    pub fn lanes(&self) -> &[u8] {
-        match self {
-            Self::Lanes(lanes) | Self::Because(ClosedBecause { lanes, .. }) => lanes,
-        }
-    }
-
-    /// Why they are closed, if that is said.
-    pub fn reason(&self) -> Option<&str> {
-        match self {
-            Self::Lanes(_) => None,
-            Self::Because(because) => Some(&because.reason),
-        }
-    }
-}
 
 /// A piece of the path: either `straight`, or `radius` and `turn`.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Deserialize)]
