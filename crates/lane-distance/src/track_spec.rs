@@ -265,6 +265,13 @@ impl TrackSpec {
                 faults.push(Fault::new(key![name, "chute"], message));
             }
         }
+        for (index, hazard) in self.hazards.iter().enumerate() {
+            if hazard.on != Course::Oval && hazard.from < hazard.to {
+                let message = "the hazard ends before it begins: distances count down to the finish";
+                faults
+                    .push(Fault::new(key!["hazards", index], message).with_help("exchange `from` and `to`"));
+            }
+        }
         let tolerances = &self.tolerances;
         for (tolerance, name) in
             [(tolerances.lane_width, "lane_width"), (tolerances.radius, "radius"), (tolerances.tape, "tape")]
@@ -344,11 +351,6 @@ impl TrackSpec {
                     );
                     faults.push(Fault::new(key!["hazards", index, name], message));
                 }
-            }
-            if hazard.on != Course::Oval && hazard.from < hazard.to {
-                let message = "the hazard ends before it begins: distances count down to the finish";
-                faults
-                    .push(Fault::new(key!["hazards", index], message).with_help("exchange `from` and `to`"));
             }
         }
     }
@@ -461,7 +463,7 @@ fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<
 pub(crate) fn nearest_name<'a>(wrong: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     known
         .map(|name| (strsim::jaro_winkler(&wrong.to_lowercase(), &name.to_lowercase()), name))
-        .filter(|(likeness, _)| *likeness > 0.7)
+        .filter(|(likeness, _)| *likeness > 0.85)
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, name)| name)
 }

@@ -27,6 +27,9 @@ pub mod notation;
 
 mod caution;
 mod file_kind;
+mod follow;
+mod form;
+mod form_words;
 mod hours;
 mod house_rules;
 mod places;

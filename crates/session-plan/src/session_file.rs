@@ -6,13 +6,14 @@ use chrono::NaiveDate;
 use lane_distance::Key;
 use serde::de::{self, Deserialize, Deserializer, Visitor};
 
+use crate::form::{self, Typed};
 use crate::hours::Hours;
 use crate::notation::Block;
 use crate::places::Places;
 use crate::planner::PlanError;
 use crate::problem::{Problem, Problems, SourceText};
 use crate::session::Session;
-use crate::yaml;
+use crate::yaml::Yaml;
 
 /// A session file: its text, what it describes, and where.
 ///
@@ -118,16 +119,12 @@ impl SessionFile {
     ///
     /// [`Problems`] with the place of everything that is wrong, in every block.
     pub fn read(source: SourceText) -> Result<Self, Problems> {
-        let mut value = yaml::value(&source)?;
-        let (spec, faults) = yaml::typed::<SessionSpec>(&mut value, &[]);
-        // What stands in for a block that is no text has no faults of its own.
-        let unsure: Vec<Vec<Key>> = faults.iter().map(|fault| fault.at.clone()).collect();
-        let is_missing = faults.iter().any(|fault| fault.message == "missing field `blocks`");
-        let mut problems =
-            if faults.is_empty() { Vec::new() } else { yaml::locate(&source, faults).problems };
+        let mut yaml = Yaml::read(&source)?;
+        let Typed { value: spec, faults, unsure } = form::typed::<SessionSpec>(&mut yaml.value, &[]);
+        let mut problems = yaml.locate(faults).problems;
         let Some(spec) = spec else { return Err(Problems::new(source, problems)) };
         let mut blocks = Vec::new();
-        if spec.blocks.is_empty() && !is_missing {
+        if spec.blocks.is_empty() && !unsure.holds(&[Key::from("blocks")]) {
             let span = Places::of(&source.text).value(&[Key::from("blocks")]);
             problems.push(
                 Problem::new(span, "the session has no blocks")
@@ -135,7 +132,8 @@ impl SessionFile {
             );
         }
         for (index, BlockText(text)) in spec.blocks.iter().enumerate() {
-            if unsure.contains(&vec![Key::from("blocks"), Key::from(index)]) {
+            // What stands in for a block that is no text has no faults of its own.
+            if unsure.holds(&[Key::from("blocks"), Key::from(index)]) {
                 continue;
             }
             match Block::parse(text) {
