@@ -23,6 +23,17 @@ error: `4x100 m takeover zone exit` could be `first 4x100 m takeover zone exit`,
 }
 
 #[test]
+fn of_many_marks_the_first_are_named_and_the_others_counted() {
+    refused(
+        &["--lane", "2", "--from", "hurdle tick", "--to", "finish"],
+        str![[r#"
+error: `hurdle tick` could be `400 m hurdle tick 1`, `400 m hurdle tick 2`, `400 m hurdle tick 3`, `400 m hurdle tick 4`, `400 m hurdle tick 5`, `400 m hurdle tick 6` or one of 24 more
+
+"#]],
+    );
+}
+
+#[test]
 fn a_name_that_no_mark_has() {
     refused(
         &["--lane", "2", "--from", "pole vault", "--to", "finish"],
