@@ -244,6 +244,38 @@ Keeping 0.2 m outside the inner line makes a lap -0.63 m, this way -0.63 m
     );
 }
 
+/// A chute does not turn, and the bend behind the finish line does: half a lap of it, as above.
+#[test]
+fn out_of_the_chute_the_running_line_costs_what_the_bend_does() {
+    let way = ["--lane", "1", "--from", "110 m hurdles start", "--to", "200 m start"];
+    measured(
+        &[way.as_slice(), &["--running-line", "0.5"]].concat(),
+        str![[r#"
+310.00 m in lane 1
+from on the 110 m hurdles start line
+to   on the 200 m start line
+Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.63 m
+
+"#]],
+    );
+}
+
+/// From one place of the home straight nearly round to another: it is a lap's worth of bends.
+#[test]
+fn a_way_between_two_places_of_one_straight_turns_all_the_way_round() {
+    let way = ["--lane", "1", "--from", "50 m start", "--to", "80 m start"];
+    measured(
+        &[way.as_slice(), &["--running-line", "0.5"]].concat(),
+        str![[r#"
+370.00 m in lane 1
+from on the 50 m start line
+to   on the 80 m start line
+Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +1.26 m
+
+"#]],
+    );
+}
+
 #[test]
 fn of_a_change_of_lane_only_the_lap_has_a_running_line() {
     let change = ["--lane", "4", "--to-lane", "1", "--from", "break line", "--to", "200 m start"];

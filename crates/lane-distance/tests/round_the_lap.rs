@@ -3,10 +3,10 @@
 mod random_track;
 mod route;
 
-use lane_distance::{Course, Spot, Way};
+use lane_distance::{Course, Spot, Track, Way};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestCaseResult, TestRng, TestRunner};
-use random_track::any_ground;
+use random_track::{Ground, any_ground};
 
 /// The same tracks each time: a check that fails today fails tomorrow.
 fn for_any<S: Strategy>(strategy: S, check: impl Fn(S::Value) -> TestCaseResult) {
@@ -52,6 +52,34 @@ fn a_spot_lies_on_its_measure_line_and_square_to_lane_1() {
         let abreast = track.layout().abreast(spot, 1);
         let inside_m = (ground.lap_m(1) - ground.along_lane_1_m(lane, computed_m)) * ground.scale();
         prop_assert!((abreast.to_finish_m - inside_m).abs() < 1e-6, "{abreast:?}, computed {inside_m} m");
+        Ok(())
+    });
+}
+
+#[test]
+fn a_survey_scales_every_way_alike() {
+    let cases = (any_ground(), 2u8..=4, 1u8..=3, 0.0..1.0, 0.0..1.0);
+    for_any(cases, |(ground, lane, inside, a, b)| {
+        prop_assume!(inside < lane);
+        let plain = Ground { surveyed_off_m: None, hazards: Vec::new(), ..ground.clone() };
+        let (surveyed, plain, scale) = (ground.track(), plain.track(), ground.scale());
+        let lap_m = |lane| plain.lap_m(lane).expect("a track has four lanes at least");
+        let spots = [(lane, a), (inside, b)].map(|(lane, part)| Spot::on_oval(lane, part * lap_m(lane)));
+        let scaled = spots.map(|spot| Spot { to_finish_m: spot.to_finish_m * scale, ..spot });
+        for way in [[0, 1], [1, 0]] {
+            let [from, to] = way.map(|end| spots[end]);
+            let plain_m = plain.layout().crossing_m(from, to).expect("both are on the oval");
+            let [from, to] = way.map(|end| scaled[end]);
+            let surveyed_m = surveyed.layout().crossing_m(from, to).expect("both are on the oval");
+            prop_assert!((surveyed_m - plain_m * scale).abs() < 1e-6, "{surveyed_m} m, {plain_m} m");
+        }
+        let start_m = |track: &Track, scale: f64| {
+            let to_finish_m = b * lap_m(inside) * scale;
+            let spot = track.layout().curved_start(inside, to_finish_m, lane).expect("it lies outside");
+            spot.to_finish_m / (lap_m(lane) * scale)
+        };
+        let differs = (start_m(&surveyed, scale) - start_m(&plain, 1.0)).abs();
+        prop_assert!(differs.min(1.0 - differs) < 1e-9, "a curve differs by {differs} laps");
         Ok(())
     });
 }

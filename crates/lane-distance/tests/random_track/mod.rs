@@ -26,7 +26,7 @@ pub(crate) struct Ground {
     /// How much longer than computed a lap was surveyed, in metres.
     pub(crate) surveyed_off_m: Option<f64>,
     pub(crate) hazards: Vec<Hazard>,
-    sets: Vec<&'static str>,
+    pub(crate) sets: Vec<&'static str>,
 }
 
 const KINDS: [HazardKind; 4] =
