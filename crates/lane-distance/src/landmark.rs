@@ -18,12 +18,14 @@ pub enum LandmarkError {
         near: Vec<String>,
     },
     /// Several marks could be meant.
-    #[error("`{name}` could be {}", Alternatives(.near))]
+    #[error("`{name}` could be {}", Alternatives(.near, *.more))]
     Ambiguous {
         /// What was asked for.
         name: String,
-        /// The marks that could be meant.
+        /// The marks that could be meant, or the first of them.
         near: Vec<String>,
+        /// How many more there are.
+        more: usize,
     },
     /// The mark is not painted in this lane.
     #[error("the {mark} is not painted in lane {lane}; it is in {}", LaneList(.lanes))]
@@ -57,23 +59,25 @@ struct Suggested<'a>(&'a [String]);
 
 impl std::fmt::Display for Suggested<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        if self.0.is_empty() { Ok(()) } else { write!(f, "; near it: {}", Alternatives(self.0)) }
+        if self.0.is_empty() { Ok(()) } else { write!(f, "; near it: {}", Alternatives(self.0, 0)) }
     }
 }
 
-struct Alternatives<'a>(&'a [String]);
+/// Names, and how many more there are.
+struct Alternatives<'a>(&'a [String], usize);
 
 impl std::fmt::Display for Alternatives<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        for (index, name) in self.0.iter().enumerate() {
+        let Self(names, more) = self;
+        for (index, name) in names.iter().enumerate() {
             let separator = match index {
                 0 => "",
-                _ if index + 1 == self.0.len() => " or ",
+                _ if index + 1 == names.len() && *more == 0 => " or ",
                 _ => ", ",
             };
             write!(f, "{separator}`{name}`")?;
         }
-        Ok(())
+        if *more == 0 { Ok(()) } else { write!(f, " or one of {more} more") }
     }
 }
 
@@ -170,7 +174,12 @@ impl Track {
                 several => {
                     let near =
                         several.iter().take(MOST_SUGGESTED).map(|&index| self.marks()[index].name.clone());
-                    return Err(LandmarkError::Ambiguous { name: name.to_owned(), near: near.collect() });
+                    let more = several.len().saturating_sub(MOST_SUGGESTED);
+                    return Err(LandmarkError::Ambiguous {
+                        name: name.to_owned(),
+                        near: near.collect(),
+                        more,
+                    });
                 }
             }
         }

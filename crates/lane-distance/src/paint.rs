@@ -1,7 +1,6 @@
 //! Marks resolved to places in each lane of each course.
 
 use crate::course::Course;
-use crate::fault::{Fault, key};
 use crate::layout::Layout;
 use crate::line::Station;
 use crate::mark::{Form, Mark, MarkId, Rule};
@@ -261,33 +260,5 @@ fn place(layout: &Layout, marks: &[Mark], mark: &Mark, lane: u8) -> Option<Spot>
         }
         Rule::Curve(to_finish_m) => layout.curved_start(1, to_finish_m, lane),
         Rule::AfterBreak { race_m, bends } => layout.start_before_break(lane, race_m, bends, 1),
-    }
-}
-
-/// Faults of marks that lean on each other: a base that is missing, or that leans back.
-pub(crate) fn check_bases(marks: &[Mark], faults: &mut Vec<Fault>) {
-    for mark in marks {
-        let mut at = mark;
-        for _ in 0..=marks.len() {
-            let Rule::From(base, _) = &at.rule else { break };
-            let Some(next) = marks.iter().find(|other| other.name == *base) else {
-                faults.push(Fault::new(
-                    key!["marks"],
-                    format!(
-                        "the mark `{}` is placed from `{base}`, which the track does not have",
-                        mark.name
-                    ),
-                ));
-                break;
-            };
-            if next.name == mark.name {
-                faults.push(Fault::new(
-                    key!["marks"],
-                    format!("the mark `{}` is placed from itself", mark.name),
-                ));
-                break;
-            }
-            at = next;
-        }
     }
 }
