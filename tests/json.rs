@@ -76,6 +76,7 @@ fn a_plan_has_the_promised_keys() {
             "rest_s",
             "run_in",
             "set",
+            "sound_s",
             "splits",
             "start",
             "target_from_s",

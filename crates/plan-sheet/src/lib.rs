@@ -15,6 +15,7 @@
 //! # Ok::<(), serde_json::Error>(())
 //! ```
 
+mod board;
 mod choices;
 mod curve;
 mod lane_table;

@@ -111,6 +111,9 @@ pub struct Rep {
     pub done_s: Option<f64>,
     /// The rest after it, in seconds; nothing after the last of its block.
     pub rest_s: Option<f64>,
+    /// How long sound needs from the finish to the start, in seconds: a whistle blown at the finish is
+    /// heard so much late.
+    pub sound_s: f64,
     /// Whether it is run on a straight the other way.
     pub the_other_way: bool,
     /// How sure its distance is, in metres, plus or minus.
