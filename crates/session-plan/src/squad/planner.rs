@@ -160,7 +160,10 @@ pub fn plan_squads(sets: &[SquadSet], rules: &TimingRules) -> Result<SquadPlan, 
             let first = quickest(&network);
             let found = soonest(&mut network, &root, Some(first), deadline_s, &mut effort.branches);
             open_s = open_s.min(found.bound_s);
-            let Some((found_s, starts_s)) = found.found else { continue };
+            let Some((found_s, starts_s)) = found.found else {
+                is_rest_proven &= found.bound_s == f64::INFINITY;
+                continue;
+            };
             end_s = found_s.min(deadline_s);
             known = Some(starts_s);
         }
