@@ -1,7 +1,7 @@
 //! Which cut of each set goes with which of the others.
 
 use super::cut::{Cut, EXACT_WAVES};
-use super::floor::cut_floor_s;
+use super::floor::{cut_floor_s, cut_spare_s};
 use super::planner::SquadSet;
 use super::timing_rules::TimingRules;
 
@@ -12,8 +12,11 @@ const MOST_CHOICES: usize = 200_000;
 const FEW: usize = 6;
 
 /// A cut for each set, as an index into its cuts; and what no plan with them undercuts, in seconds.
+#[derive(Clone)]
 pub(super) struct Candidate {
     pub(super) floor_s: f64,
+    /// Nor is less rest spare: all of a wave wait for whoever is ready last.
+    pub(super) spare_s: f64,
     pub(super) cuts: Vec<usize>,
 }
 
@@ -23,53 +26,63 @@ pub(super) fn candidates(
     cuts: &[(Vec<Cut>, bool)],
     rules: &TimingRules,
 ) -> (Vec<Candidate>, bool) {
-    let floors_s: Vec<Vec<f64>> = (sets.iter().zip(cuts))
-        .map(|(set, (cuts, _))| cuts.iter().map(|cut| cut_floor_s(set, cut, rules)).collect())
+    let floors: Vec<Vec<Floor>> = (sets.iter().zip(cuts))
+        .map(|(set, (cuts, _))| {
+            let floor = |cut| Floor { end_s: cut_floor_s(set, cut, rules), spare_s: cut_spare_s(set, cut) };
+            cuts.iter().map(floor).collect()
+        })
         .collect();
     let waves: usize = cuts.iter().filter_map(|(cuts, _)| Some(cuts.first()?.waves.len())).sum();
     let choices = cuts.iter().try_fold(1_usize, |product, (cuts, _)| product.checked_mul(cuts.len()));
     let all = cuts.iter().all(|(_, all)| *all)
         && (sets.len() == 1 || waves <= EXACT_WAVES)
         && choices.is_some_and(|choices| choices <= MOST_CHOICES);
-    let mut candidates = if all { every(&floors_s) } else { likely(&floors_s) };
+    let mut candidates = if all { every(&floors) } else { likely(&floors) };
     candidates.sort_by(|a, b| a.floor_s.total_cmp(&b.floor_s).then_with(|| a.cuts.cmp(&b.cuts)));
     (candidates, all)
 }
 
-fn candidate(floors_s: &[Vec<f64>], cuts: Vec<usize>) -> Candidate {
-    let floor_s = cuts.iter().zip(floors_s).map(|(&cut, floors_s)| floors_s[cut]).fold(0.0, f64::max);
-    Candidate { floor_s, cuts }
+/// What no plan with a cut undercuts, in seconds.
+struct Floor {
+    end_s: f64,
+    spare_s: f64,
 }
 
-fn every(floors_s: &[Vec<f64>]) -> Vec<Candidate> {
+fn candidate(floors: &[Vec<Floor>], cuts: Vec<usize>) -> Candidate {
+    let chosen = || cuts.iter().zip(floors).map(|(&cut, floors)| &floors[cut]);
+    let floor_s = chosen().map(|floor| floor.end_s).fold(0.0, f64::max);
+    Candidate { floor_s, spare_s: chosen().map(|floor| floor.spare_s).sum(), cuts }
+}
+
+fn every(all: &[Vec<Floor>]) -> Vec<Candidate> {
     let mut choices: Vec<Vec<usize>> = vec![Vec::new()];
-    for floors_s in floors_s {
+    for floors in all {
         let longer = |choice: &Vec<usize>| {
             let choice = choice.clone();
-            (0..floors_s.len()).map(move |cut| [choice.as_slice(), &[cut]].concat())
+            (0..floors.len()).map(move |cut| [choice.as_slice(), &[cut]].concat())
         };
         choices = choices.iter().flat_map(longer).collect();
     }
-    choices.into_iter().map(|cuts| candidate(floors_s, cuts)).collect()
+    choices.into_iter().map(|cuts| candidate(all, cuts)).collect()
 }
 
 /// For each set the cuts that end first by themselves, one after the other with the best of the others.
-fn likely(floors_s: &[Vec<f64>]) -> Vec<Candidate> {
-    let best: Vec<Vec<usize>> = (floors_s.iter())
-        .map(|floors_s| {
-            let mut order: Vec<usize> = (0..floors_s.len()).collect();
-            order.sort_by(|&a, &b| floors_s[a].total_cmp(&floors_s[b]));
+fn likely(floors: &[Vec<Floor>]) -> Vec<Candidate> {
+    let best: Vec<Vec<usize>> = (floors.iter())
+        .map(|floors| {
+            let mut order: Vec<usize> = (0..floors.len()).collect();
+            order.sort_by(|&a, &b| floors[a].end_s.total_cmp(&floors[b].end_s));
             order.truncate(FEW);
             order
         })
         .collect();
     let first: Vec<usize> = best.iter().map(|order| order[0]).collect();
-    let mut candidates = vec![candidate(floors_s, first.clone())];
+    let mut candidates = vec![candidate(floors, first.clone())];
     for (set, order) in best.iter().enumerate() {
         for &cut in &order[1..] {
             let mut cuts = first.clone();
             cuts[set] = cut;
-            candidates.push(candidate(floors_s, cuts));
+            candidates.push(candidate(floors, cuts));
         }
     }
     candidates

@@ -75,3 +75,13 @@ pub(super) fn cut_floor_s(set: &SquadSet, cut: &Cut, rules: &TimingRules) -> f64
     }
     end_s
 }
+
+/// What rest no plan with a cut spares: all of a wave wait for whoever is ready last.
+pub(super) fn cut_spare_s(set: &SquadSet, cut: &Cut) -> f64 {
+    let wave = |members: &Vec<usize>| {
+        let ready_s = members.iter().map(|&runner| set.runners[runner].target_s + set.runners[runner].rest_s);
+        let last_s = ready_s.clone().fold(0.0, f64::max);
+        ready_s.map(|ready_s| last_s - ready_s).sum::<f64>()
+    };
+    f64::from(set.reps.saturating_sub(1)) * cut.waves.iter().map(wave).sum::<f64>()
+}

@@ -6,7 +6,7 @@ use super::first_plan::{Turn, first_plan};
 use super::floor::floor_s;
 use super::lane_turns::lane_turns;
 use super::network::{EXACT_S, Network};
-use super::rest::least_rest;
+use super::rest::{Span, least_rest, polished};
 use super::runner::{Mode, Runner};
 use super::soonest::soonest;
 use super::starts::network;
@@ -16,16 +16,21 @@ use super::timing_rules::TimingRules;
 const MOST_S: f64 = 6.0 * 3600.0;
 const MOST_M: f64 = 100_000.0;
 
-/// How much is looked into: branches on the way to the first end, and linear programmes on the way to
-/// the least rest.
+/// How much is looked into.
 struct Effort {
+    /// Candidates that get a first plan.
+    first_plans: usize,
+    /// Branches on the way to the first end, of all candidates and of one.
     branches: usize,
+    branches_each: usize,
+    /// Linear programmes on the way to the least rest.
     programmes: usize,
 }
 
 /// Where every way is looked at, and where the plan is to be quick.
-const EXACT: Effort = Effort { branches: 20_000, programmes: 400 };
-const QUICK: Effort = Effort { branches: 500, programmes: 1 };
+const EXACT: Effort =
+    Effort { first_plans: 3_000, branches: 60_000, branches_each: 6_000, programmes: 1_500 };
+const QUICK: Effort = Effort { first_plans: 30, branches: 500, branches_each: 250, programmes: 1 };
 
 /// So many repetitions of one distance for some runners.
 #[derive(Clone, Debug, PartialEq)]
@@ -131,64 +136,16 @@ pub fn plan_squads(sets: &[SquadSet], rules: &TimingRules) -> Result<SquadPlan, 
     check(sets, rules)?;
     let cuts = sets.iter().map(cuts).collect::<Result<Vec<_>, _>>()?;
     let (candidates, all) = candidates(sets, &cuts, rules);
-    let mut effort = if all { EXACT } else { QUICK };
-    let mut best: Option<Best<'_>> = None;
-    // What the ways that were not looked through undercut at most.
-    let mut open_s = if all { f64::INFINITY } else { floor_s(sets, rules) };
-    let mut is_rest_proven = true;
-    let candidates = if all { candidates } else { first_alone(sets, &cuts, candidates, rules) };
-    for candidate in &candidates {
-        if let Some(best) = &best {
-            let no_better = candidate.floor_s > best.end_s - EXACT_S && best.spare_s < EXACT_S;
-            if candidate.floor_s > best.end_s + EXACT_S || no_better {
-                break;
-            }
-            if effort.branches == 0 || effort.programmes == 0 {
-                open_s = open_s.min(candidate.floor_s);
-                is_rest_proven = false;
-                break;
-            }
-        }
-        let chosen = chosen(&cuts, candidate);
-        let (mut network, spans) = network(sets, &chosen, rules);
-        let deadline_s = best.as_ref().map_or(f64::INFINITY, |best| best.end_s);
-        let zeros = vec![0.0; network.events.len()];
-        let Some(root) = network.earliest(&zeros, deadline_s) else { continue };
-        let mut end_s = deadline_s;
-        let mut known = None;
-        if network.end_s(&root) < deadline_s - EXACT_S {
-            let first = quickest(&network);
-            let found = soonest(&mut network, &root, Some(first), deadline_s, &mut effort.branches);
-            open_s = open_s.min(found.bound_s);
-            let Some((found_s, starts_s)) = found.found else {
-                is_rest_proven &= found.bound_s == f64::INFINITY;
-                continue;
-            };
-            end_s = found_s.min(deadline_s);
-            known = Some(starts_s);
-        }
-        let asked_s = asked_s(sets, &chosen);
-        let is_sooner = best.as_ref().is_none_or(|best| end_s < best.end_s - EXACT_S);
-        let less_than_s = match &best {
-            Some(best) if !is_sooner => best.spare_s + asked_s,
-            _ => f64::INFINITY,
-        };
-        let programmes = &mut effort.programmes;
-        let (rested, is_proven) =
-            least_rest(&mut network, &spans, end_s, less_than_s, known.as_deref(), programmes);
-        is_rest_proven = is_proven && (is_sooner || is_rest_proven);
-        if let Some((value, starts_s)) = rested {
-            let spare_s = value - asked_s;
-            best = Some(Best { end_s: network.end_s(&starts_s), spare_s, cuts: chosen, starts_s });
-        }
-    }
-    let Some(best) = best else { return Err(SquadError::Nobody) };
-    let bound_s = open_s.min(best.end_s);
-    let is_proven = bound_s > best.end_s - 2.0 * EXACT_S;
+    let work = Work { sets, cuts: &cuts, rules };
+    let effort = if all { &EXACT } else { &QUICK };
+    let (end, open_s) = work.first_to_end(&candidates, effort);
+    let open_s = if all { open_s } else { open_s.min(floor_s(sets, rules)) };
+    let (best, is_rest_proven) = work.least_rest(&candidates, end, effort);
+    let is_proven = open_s > best.end_s - 3.0 * EXACT_S;
     Ok(SquadPlan {
-        sets: waves(sets, &best.cuts, &best.starts_s)?,
+        sets: waves(sets, &work.chosen(&best.candidate), &best.starts_s)?,
         end_s: best.end_s,
-        bound_s: if is_proven { best.end_s } else { bound_s },
+        bound_s: if is_proven { best.end_s } else { open_s },
         spare_rest_s: best.spare_s.max(0.0),
         is_proven,
         is_rest_proven: is_proven && all && is_rest_proven,
@@ -196,42 +153,129 @@ pub fn plan_squads(sets: &[SquadSet], rules: &TimingRules) -> Result<SquadPlan, 
 }
 
 /// The best that was found.
-struct Best<'a> {
+struct Best {
     end_s: f64,
     spare_s: f64,
-    cuts: Vec<&'a Cut>,
+    candidate: Candidate,
     starts_s: Vec<f64>,
 }
 
-fn chosen<'a>(cuts: &'a [(Vec<Cut>, bool)], candidate: &Candidate) -> Vec<&'a Cut> {
-    candidate.cuts.iter().zip(cuts).map(|(&cut, (cuts, _))| &cuts[cut]).collect()
+/// What is planned.
+struct Work<'a> {
+    sets: &'a [SquadSet],
+    cuts: &'a [(Vec<Cut>, bool)],
+    rules: &'a TimingRules,
+}
+
+impl<'a> Work<'a> {
+    fn chosen(&self, candidate: &Candidate) -> Vec<&'a Cut> {
+        candidate.cuts.iter().zip(self.cuts).map(|(&cut, (cuts, _))| &cuts[cut]).collect()
+    }
+
+    fn network(&self, candidate: &Candidate) -> (Network, Vec<Span>) {
+        network(self.sets, &self.chosen(candidate), self.rules)
+    }
+
+    /// The starts that end first, and what no starts of any candidate undercut.
+    fn first_to_end(&self, candidates: &[Candidate], effort: &Effort) -> (Best, f64) {
+        let mut best = Best {
+            end_s: f64::INFINITY,
+            spare_s: f64::INFINITY,
+            candidate: candidates[0].clone(),
+            starts_s: Vec::new(),
+        };
+        let mut open_s = f64::INFINITY;
+        // First a plan of each, start by start: where one ends as early as can be nothing is left to do.
+        let mut left: Vec<(f64, &Candidate)> = Vec::new();
+        for (number, candidate) in candidates.iter().enumerate() {
+            if candidate.floor_s > best.end_s - EXACT_S {
+                break;
+            }
+            if number == effort.first_plans {
+                open_s = open_s.min(candidate.floor_s);
+                break;
+            }
+            let (network, _) = self.network(candidate);
+            let zeros = vec![0.0; network.events.len()];
+            let Some(root) = network.earliest(&zeros, best.end_s) else { continue };
+            left.push((network.end_s(&root), candidate));
+            let starts_s = quickest(&network);
+            let end_s = network.end_s(&starts_s);
+            if end_s < best.end_s - EXACT_S {
+                best = Best { end_s, starts_s, candidate: candidate.clone(), ..best };
+            }
+        }
+        left.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let mut branches = effort.branches;
+        for (bound_s, candidate) in left {
+            if bound_s > best.end_s - 2.0 * EXACT_S {
+                break;
+            }
+            let mut own = effort.branches_each.min(branches);
+            branches -= own;
+            if own == 0 {
+                open_s = open_s.min(bound_s);
+                break;
+            }
+            let (mut network, _) = self.network(candidate);
+            let zeros = vec![0.0; network.events.len()];
+            let Some(root) = network.earliest(&zeros, best.end_s) else { continue };
+            let (found, bound_s) = soonest(&mut network, &root, best.end_s, &mut own);
+            branches += own;
+            open_s = open_s.min(bound_s);
+            if let Some(starts_s) = found {
+                best =
+                    Best { end_s: network.end_s(&starts_s), starts_s, candidate: candidate.clone(), ..best };
+            }
+        }
+        (best, open_s)
+    }
+
+    /// Of the starts that end no later the ones with the least rest; and whether that is certain.
+    fn least_rest(&self, candidates: &[Candidate], first: Best, effort: &Effort) -> (Best, bool) {
+        let end_s = first.end_s;
+        let mut programmes = effort.programmes;
+        let (mut network, spans) = self.network(&first.candidate);
+        let once_s = asked_s(self.sets, &self.chosen(&first.candidate));
+        let (value, starts_s) = polished(&network, &spans, end_s, &first.starts_s);
+        let mut best = Best { spare_s: value - once_s, starts_s, ..first };
+        let less_than_s = best.spare_s + once_s;
+        let (rested, mut is_proven) = least_rest(&mut network, &spans, end_s, less_than_s, &mut programmes);
+        if let Some((value, starts_s)) = rested {
+            best = Best { spare_s: value - once_s, starts_s, ..best };
+        }
+        let mut others: Vec<&Candidate> = (candidates.iter())
+            .take_while(|candidate| candidate.floor_s < end_s + EXACT_S)
+            .filter(|candidate| candidate.cuts != best.candidate.cuts)
+            .collect();
+        others.sort_by(|a, b| a.spare_s.total_cmp(&b.spare_s));
+        for candidate in others {
+            if candidate.spare_s > best.spare_s - EXACT_S {
+                break;
+            }
+            if programmes == 0 {
+                is_proven = false;
+                break;
+            }
+            programmes -= 1;
+            let (mut network, spans) = self.network(candidate);
+            let once_s = asked_s(self.sets, &self.chosen(candidate));
+            let less_than_s = best.spare_s + once_s;
+            let (rested, is_certain) = least_rest(&mut network, &spans, end_s, less_than_s, &mut programmes);
+            is_proven &= is_certain;
+            if let Some((value, starts_s)) = rested {
+                let spare_s = value - once_s;
+                best = Best { end_s, spare_s, starts_s, candidate: candidate.clone() };
+            }
+        }
+        (Best { end_s: self.network(&best.candidate).0.end_s(&best.starts_s), ..best }, is_proven)
+    }
 }
 
 /// Of two first plans the one that ends sooner.
 fn quickest(network: &Network) -> Vec<f64> {
     let (soonest, longest) = (first_plan(network, Turn::Soonest), first_plan(network, Turn::Longest));
     if network.end_s(&longest) < network.end_s(&soonest) { longest } else { soonest }
-}
-
-/// Of candidates that are too large to look through the one whose first plan ends first.
-fn first_alone(
-    sets: &[SquadSet],
-    cuts: &[(Vec<Cut>, bool)],
-    candidates: Vec<Candidate>,
-    rules: &TimingRules,
-) -> Vec<Candidate> {
-    let mut best: Option<(f64, Candidate)> = None;
-    for candidate in candidates {
-        if best.as_ref().is_some_and(|(end_s, _)| candidate.floor_s > end_s - EXACT_S) {
-            break;
-        }
-        let (network, _) = network(sets, &chosen(cuts, &candidate), rules);
-        let end_s = network.end_s(&quickest(&network));
-        if best.as_ref().is_none_or(|(best_s, _)| end_s < best_s - EXACT_S) {
-            best = Some((end_s, candidate));
-        }
-    }
-    best.into_iter().map(|(_, candidate)| candidate).collect()
 }
 
 fn check(sets: &[SquadSet], rules: &TimingRules) -> Result<(), SquadError> {

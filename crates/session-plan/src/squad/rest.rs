@@ -22,18 +22,15 @@ pub(super) fn least_rest(
     spans: &[Span],
     end_s: f64,
     less_than_s: f64,
-    known: Option<&[f64]>,
     programmes: &mut usize,
 ) -> (Option<(f64, Vec<f64>)>, bool) {
-    let known = known.map(|starts_s| polished(network, spans, end_s, starts_s));
-    let best = known.filter(|(value, _)| *value < less_than_s - EXACT_S);
-    let mut search = Search { less_than_s, best, programmes };
+    let mut search = Search { less_than_s, best: None, programmes };
     let is_proven = search.branch(network, spans, end_s);
     (search.best, is_proven)
 }
 
 /// The shortest spans with every choice made as in starts that are known.
-fn polished(network: &Network, spans: &[Span], end_s: f64, starts_s: &[f64]) -> (f64, Vec<f64>) {
+pub(super) fn polished(network: &Network, spans: &[Span], end_s: f64, starts_s: &[f64]) -> (f64, Vec<f64>) {
     let mut decided = network.clone();
     for choice in &network.choices {
         let is_late = starts_s[choice.to] - starts_s[choice.from] > choice.high_s - 2.0 * EXACT_S;

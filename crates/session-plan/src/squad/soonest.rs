@@ -2,32 +2,22 @@
 
 use super::network::{EXACT_S, Network};
 
-/// What was found: starts that end by the deadline, if there are any, and whether none end sooner.
-pub(super) struct Soonest {
-    pub(super) found: Option<(f64, Vec<f64>)>,
-    /// No starts end before this, in seconds.
-    pub(super) bound_s: f64,
-}
-
+/// Starts that end before `deadline_s`, as soon as can be, if there are any; and what none undercut.
+///
 /// Branch and bound over the choices, with the earliest starts as the bound: from `root`, the earliest
-/// starts without any choice, and perhaps a plan that is known. Takes what it uses off `branches`.
+/// starts without any choice. Takes what it uses off `branches`.
 pub(super) fn soonest(
     network: &mut Network,
     root: &[f64],
-    known: Option<Vec<f64>>,
     deadline_s: f64,
     branches: &mut usize,
-) -> Soonest {
+) -> (Option<Vec<f64>>, f64) {
     let bound_s = network.end_s(root);
-    let known = known.map(|starts_s| (network.end_s(&starts_s), starts_s));
-    let found = known.filter(|(end_s, _)| *end_s < deadline_s + EXACT_S);
-    let mut search = Search { found, deadline_s, bound_s, branches };
-    if !search.is_least() {
-        search.branch(network, root);
-    }
+    let mut search = Search { found: None, deadline_s, bound_s, branches };
+    search.branch(network, root);
     let is_proven = search.is_least() || *search.branches > 0;
-    let least_s = search.found.as_ref().map_or(f64::INFINITY, |(end_s, _)| *end_s);
-    Soonest { found: search.found, bound_s: if is_proven { least_s } else { bound_s } }
+    let least_s = search.found.as_ref().map_or(deadline_s, |(end_s, _)| *end_s);
+    (search.found.map(|(_, starts_s)| starts_s), if is_proven { least_s } else { bound_s })
 }
 
 struct Search<'a> {
@@ -52,7 +42,7 @@ impl Search<'_> {
             return;
         };
         for way in ways {
-            let deadline_s = self.found.as_ref().map_or(self.deadline_s, |(end_s, _)| end_s - 2.0 * EXACT_S);
+            let deadline_s = self.found.as_ref().map_or(self.deadline_s, |(end_s, _)| *end_s) - 2.0 * EXACT_S;
             let mut raised_s = starts_s.to_vec();
             if network.raise(&mut raised_s, way, deadline_s) {
                 network.with(way, |network| self.branch(network, &raised_s));
