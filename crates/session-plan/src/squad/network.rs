@@ -102,29 +102,27 @@ impl Network {
         starts_s.iter().zip(&self.events).map(|(start, event)| start + event.window_s.1).fold(0.0, f64::max)
     }
 
-    /// The ways out of the thing that these starts break most; nothing where they break none. Each way
-    /// is a least difference to add.
-    pub(super) fn ways_out(&self, starts_s: &[f64]) -> Option<Vec<Way>> {
-        let depth_s = |choice: &Choice| {
-            let apart_s = starts_s[choice.to] - starts_s[choice.from];
-            (apart_s - choice.low_s).min(choice.high_s - apart_s)
-        };
-        let mut deepest: Option<(f64, &Choice)> = None;
+    /// For each thing that these starts break the ways out of it, the thing that they break most in front;
+    /// nothing where they break none. Each way is a least difference to add.
+    pub(super) fn ways_out(&self, starts_s: &[f64]) -> Vec<Vec<Way>> {
+        let mut broken: Vec<(f64, Vec<Way>)> = Vec::new();
         for choice in &self.choices {
-            let by_s = depth_s(choice);
-            if by_s > EXACT_S && deepest.is_none_or(|(most_s, _)| by_s > most_s) {
-                deepest = Some((by_s, choice));
+            let apart_s = starts_s[choice.to] - starts_s[choice.from];
+            let (down_s, up_s) = (apart_s - choice.low_s, choice.high_s - apart_s);
+            if down_s > EXACT_S && up_s > EXACT_S {
+                let late = (choice.from, choice.to, choice.high_s);
+                let early = (choice.to, choice.from, -choice.low_s);
+                // The nearer way out first: it is the likelier one.
+                let ways = if up_s <= down_s { vec![late, early] } else { vec![early, late] };
+                broken.push((down_s.min(up_s), ways));
             }
         }
-        if let Some((_, choice)) = deepest {
-            let late = (choice.from, choice.to, choice.high_s);
-            let early = (choice.to, choice.from, -choice.low_s);
-            let apart_s = starts_s[choice.to] - starts_s[choice.from];
-            // The nearer way out first: it is the likelier one.
-            let late_first = choice.high_s - apart_s <= apart_s - choice.low_s;
-            return Some(if late_first { vec![late, early] } else { vec![early, late] });
+        broken.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let mut ways: Vec<Vec<Way>> = broken.into_iter().map(|(_, ways)| ways).collect();
+        if ways.is_empty() {
+            ways.extend(self.two_at_once_s.and_then(|gap_s| self.three_at_once(starts_s, gap_s)));
         }
-        self.two_at_once_s.and_then(|gap_s| self.three_at_once(starts_s, gap_s))
+        ways
     }
 
     /// Three finish windows that overlap, and the ways to move two of them apart.
@@ -152,9 +150,30 @@ impl Network {
 
     /// Adds a least difference for as long as `then` runs.
     pub(super) fn with<T>(&mut self, way: Way, then: impl FnOnce(&mut Self) -> T) -> T {
-        self.after[way.0].push((way.1, way.2));
+        self.add(way);
         let result = then(self);
-        self.after[way.0].pop();
+        self.take_back(way);
         result
+    }
+
+    pub(super) fn add(&mut self, (from, to, least_s): Way) {
+        self.after[from].push((to, least_s));
+    }
+
+    /// Takes back the least difference that was added last.
+    pub(super) fn take_back(&mut self, (from, ..): Way) {
+        self.after[from].pop();
+    }
+
+    /// Of the ways out those that leave the end where it is, each with the earliest starts after it.
+    pub(super) fn open_ways(&self, ways: &[Way], starts_s: &[f64], deadline_s: f64) -> Vec<(Way, Vec<f64>)> {
+        let mut open = Vec::with_capacity(ways.len());
+        for &way in ways {
+            let mut raised_s = starts_s.to_vec();
+            if self.raise(&mut raised_s, way, deadline_s) {
+                open.push((way, raised_s));
+            }
+        }
+        open
     }
 }

@@ -18,8 +18,8 @@ const MOST_M: f64 = 100_000.0;
 
 /// How much is looked into.
 struct Effort {
-    /// Candidates that get a first plan.
-    first_plans: usize,
+    /// Candidates: ways to cut the sets and to order their waves.
+    candidates: usize,
     /// Branches on the way to the first end, of all candidates and of one.
     branches: usize,
     branches_each: usize,
@@ -29,8 +29,8 @@ struct Effort {
 
 /// Where every way is looked at, and where the plan is to be quick.
 const EXACT: Effort =
-    Effort { first_plans: 3_000, branches: 60_000, branches_each: 6_000, programmes: 1_500 };
-const QUICK: Effort = Effort { first_plans: 30, branches: 500, branches_each: 250, programmes: 1 };
+    Effort { candidates: 20_000, branches: 60_000, branches_each: 6_000, programmes: 3_000 };
+const QUICK: Effort = Effort { candidates: 30, branches: 500, branches_each: 250, programmes: 1 };
 
 /// So many repetitions of one distance for some runners.
 #[derive(Clone, Debug, PartialEq)]
@@ -191,7 +191,7 @@ impl<'a> Work<'a> {
             if candidate.floor_s > best.end_s - EXACT_S {
                 break;
             }
-            if number == effort.first_plans {
+            if number == effort.candidates {
                 open_s = open_s.min(candidate.floor_s);
                 break;
             }
@@ -249,16 +249,19 @@ impl<'a> Work<'a> {
             .filter(|candidate| candidate.cuts != best.candidate.cuts)
             .collect();
         others.sort_by(|a, b| a.spare_s.total_cmp(&b.spare_s));
-        for candidate in others {
+        for (number, candidate) in others.into_iter().enumerate() {
             if candidate.spare_s > best.spare_s - EXACT_S {
                 break;
             }
-            if programmes == 0 {
+            if programmes == 0 || number == effort.candidates {
                 is_proven = false;
                 break;
             }
-            programmes -= 1;
             let (mut network, spans) = self.network(candidate);
+            let zeros = vec![0.0; network.events.len()];
+            if network.earliest(&zeros, end_s).is_none() {
+                continue;
+            }
             let once_s = asked_s(self.sets, &self.chosen(candidate));
             let less_than_s = best.spare_s + once_s;
             let (rested, is_certain) = least_rest(&mut network, &spans, end_s, less_than_s, &mut programmes);

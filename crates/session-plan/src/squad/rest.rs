@@ -1,6 +1,6 @@
 //! Of the plans that end first, the one with the least rest beyond what was asked.
 
-use super::network::{EXACT_S, Network};
+use super::network::{EXACT_S, Network, Way};
 use super::transport::carried;
 
 /// The first and the last start of one wave, and how many run in it.
@@ -41,7 +41,7 @@ pub(super) fn polished(network: &Network, spans: &[Span], end_s: f64, starts_s: 
         }
     }
     let shorter =
-        relaxed(&decided, spans, end_s).filter(|(_, starts_s)| network.ways_out(starts_s).is_none());
+        relaxed(&decided, spans, end_s).filter(|(_, starts_s)| network.ways_out(starts_s).is_empty());
     shorter.unwrap_or_else(|| (span_s(spans, starts_s), starts_s.to_vec()))
 }
 
@@ -70,12 +70,27 @@ impl Search<'_> {
         if value > limit_s {
             return true;
         }
-        let Some(ways) = network.ways_out(&starts_s) else {
+        let broken = network.ways_out(&starts_s);
+        if broken.is_empty() {
             self.best = Some((value, starts_s));
             return true;
-        };
+        }
+        // Whatever has one way out only, or none, comes before what has two.
+        let zeros = vec![0.0; network.events.len()];
+        let Some(earliest) = network.earliest(&zeros, end_s) else { return true };
+        let mut chosen: Option<Vec<Way>> = None;
+        for ways in &broken {
+            let open = network.open_ways(ways, &earliest, end_s);
+            if open.len() < 2 || chosen.is_none() {
+                let is_forced = open.len() < 2;
+                chosen = Some(open.into_iter().map(|(way, _)| way).collect());
+                if is_forced {
+                    break;
+                }
+            }
+        }
         let mut is_proven = true;
-        for way in ways {
+        for way in chosen.unwrap_or_default() {
             is_proven &= network.with(way, |network| self.branch(network, spans, end_s));
         }
         is_proven
