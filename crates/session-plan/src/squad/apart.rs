@@ -1,11 +1,18 @@
 //! How far apart two waves must start.
 
+use std::collections::HashMap;
+use std::rc::Rc;
+
 use super::runner::Runner;
 use super::timing_rules::{FOLLOW_M, STAND_S, Timers, TimingRules};
+
+/// What tells one wave from another: its set, first member, members and lane.
+pub(super) type WaveKey = (usize, usize, usize, Option<u8>);
 
 /// A wave as the clock sees it.
 #[derive(Clone, Debug)]
 pub(super) struct WaveTimes {
+    key: WaveKey,
     /// Of its members, in seconds.
     targets_s: Vec<f64>,
     /// The least time from one start to the next, in seconds.
@@ -23,11 +30,37 @@ pub(super) struct WaveTimes {
 /// Differences of two start times that may not be, as open intervals.
 pub(super) type Forbidden = Vec<(f64, f64)>;
 
+/// What was found to lie between two waves; the same two come up in many orders.
+#[derive(Default)]
+pub(super) struct Apart {
+    found: HashMap<(WaveKey, WaveKey), Rc<Forbidden>>,
+}
+
+impl Apart {
+    /// How far the start of `next` may not lie past that of a wave.
+    pub(super) fn forbidden(
+        &mut self,
+        wave: &WaveTimes,
+        next: &WaveTimes,
+        rules: &TimingRules,
+    ) -> Rc<Forbidden> {
+        let found =
+            self.found.entry((wave.key, next.key)).or_insert_with(|| wave.forbidden(next, rules).into());
+        Rc::clone(found)
+    }
+}
+
 impl WaveTimes {
-    pub(super) fn new(runners: &[&Runner], distance_m: f64, lap_m: (f64, f64), lanes: Vec<u8>) -> Self {
+    pub(super) fn new(
+        key: WaveKey,
+        runners: &[&Runner],
+        distance_m: f64,
+        lap_m: (f64, f64),
+        lanes: Vec<u8>,
+    ) -> Self {
         let period_s = runners.iter().map(|runner| runner.target_s + runner.rest_s).fold(0.0, f64::max);
         let targets_s = runners.iter().map(|runner| runner.target_s).collect();
-        Self { targets_s, period_s, members: runners.len(), distance_m, lap_m, lanes }
+        Self { key, targets_s, period_s, members: runners.len(), distance_m, lap_m, lanes }
     }
 
     /// When the first and the last of the wave finish, in seconds from its start.
@@ -37,7 +70,7 @@ impl WaveTimes {
     }
 
     /// How far the start of `next` may not lie past that of this wave.
-    pub(super) fn forbidden(&self, next: &Self, rules: &TimingRules) -> Forbidden {
+    fn forbidden(&self, next: &Self, rules: &TimingRules) -> Forbidden {
         let mut forbidden = vec![(-rules.start_gap_s, rules.start_gap_s)];
         if rules.timers == Timers::One {
             forbidden.push(self.timing(next, rules));
@@ -67,9 +100,19 @@ impl WaveTimes {
         (first_s - next_last_s - gap_s, last_s - next_first_s + gap_s)
     }
 
-    /// The shortest and the longest lap that a lane of both may have, in metres.
-    fn laps_m(&self, next: &Self) -> (f64, f64) {
-        (self.lap_m.0.min(next.lap_m.0), self.lap_m.1.max(next.lap_m.1))
+    /// The laps that come up between two waves, from the furthest behind to the furthest ahead: each as
+    /// the least and the most metres that it may be, in any lane. On a straight there is none but no lap.
+    fn laps_m(&self, next: &Self, far_m: f64) -> impl Iterator<Item = (f64, f64)> {
+        // Where one of two is on a straight, their lanes have the lap that the other tells.
+        let laps_m = [self.lap_m, next.lap_m].into_iter().filter(|lap_m| lap_m.0.is_finite());
+        let (shortest_m, longest_m) =
+            laps_m.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1))).unwrap_or((f64::INFINITY, f64::INFINITY));
+        let most = (far_m / shortest_m).ceil() as i32;
+        (-most..=most).map(move |laps| {
+            let laps = f64::from(laps);
+            let way_m = |lap_m: f64| if laps == 0.0 { 0.0 } else { laps * lap_m };
+            (way_m(shortest_m).min(way_m(longest_m)), way_m(shortest_m).max(way_m(longest_m)))
+        })
     }
 
     /// Two runners in one lane closer than 10 m while both run, on this lap or laps apart.
@@ -93,12 +136,8 @@ impl WaveTimes {
                 (lead_m + ahead_m) / ahead_v - behind_s
             }
         };
-        let (shortest_m, longest_m) = self.laps_m(next);
-        let most = ((ahead_m.max(behind_m) + FOLLOW_M) / shortest_m).ceil() as i32;
-        for laps in -most..=most {
-            let laps = f64::from(laps);
-            let low_m = (laps * shortest_m).min(laps * longest_m) - FOLLOW_M;
-            let high_m = (laps * shortest_m).max(laps * longest_m) + FOLLOW_M;
+        for (least_m, most_m) in self.laps_m(next, ahead_m.max(behind_m) + FOLLOW_M) {
+            let (low_m, high_m) = (least_m - FOLLOW_M, most_m + FOLLOW_M);
             if low_m < behind_m && high_m > -ahead_m {
                 let low_s = at_start(low_m).min(at_end(low_m)).max(-behind_s);
                 let high_s = at_start(high_m).max(at_end(high_m)).min(ahead_s);
@@ -109,15 +148,11 @@ impl WaveTimes {
 
     /// A runner who comes through the start of a wave that stands on it.
     fn standing(&self, target_s: f64, next: &Self, forbidden: &mut Forbidden) {
-        let (shortest_m, longest_m) = self.laps_m(next);
         let pace = target_s / self.distance_m;
         // The finish is one, so the starts lie apart by what the distances differ, and by laps.
         let further_m = self.distance_m - next.distance_m;
-        let most = (self.distance_m.max(next.distance_m) / shortest_m).ceil() as i32;
-        for laps in -most..=most {
-            let laps = f64::from(laps);
-            let from_m = further_m + (laps * shortest_m).min(laps * longest_m);
-            let to_m = further_m + (laps * shortest_m).max(laps * longest_m);
+        for (least_m, most_m) in self.laps_m(next, self.distance_m.max(next.distance_m)) {
+            let (from_m, to_m) = (further_m + least_m, further_m + most_m);
             // One's own start is not come through.
             if to_m > 0.0 && from_m <= self.distance_m {
                 let (from_m, to_m) = (from_m.max(0.0), to_m.min(self.distance_m));

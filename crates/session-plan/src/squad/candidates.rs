@@ -1,6 +1,6 @@
 //! Which cut of each set goes with which of the others.
 
-use super::cut::{Cut, EXACT_WAVES};
+use super::cut::Cut;
 use super::floor::{cut_floor_s, cut_spare_s};
 use super::planner::SquadSet;
 use super::timing_rules::TimingRules;
@@ -32,11 +32,8 @@ pub(super) fn candidates(
             cuts.iter().map(floor).collect()
         })
         .collect();
-    let waves: usize = cuts.iter().filter_map(|(cuts, _)| Some(cuts.first()?.waves.len())).sum();
     let choices = cuts.iter().try_fold(1_usize, |product, (cuts, _)| product.checked_mul(cuts.len()));
-    let all = cuts.iter().all(|(_, all)| *all)
-        && (sets.len() == 1 || waves <= EXACT_WAVES)
-        && choices.is_some_and(|choices| choices <= MOST_CHOICES);
+    let all = cuts.iter().all(|(_, all)| *all) && choices.is_some_and(|choices| choices <= MOST_CHOICES);
     let mut candidates = if all { every(&floors) } else { likely(&floors) };
     candidates.sort_by(|a, b| a.floor_s.total_cmp(&b.floor_s).then_with(|| a.cuts.cmp(&b.cuts)));
     (candidates, all)

@@ -1,6 +1,6 @@
 //! The ways to cut a set into waves and to order them.
 
-use std::collections::BTreeSet;
+use std::collections::HashSet;
 
 use super::apart::WaveTimes;
 use super::lane_turns::lane_turns;
@@ -11,6 +11,9 @@ use super::runner::{Mode, Runner};
 /// Up to so many waves and repetitions every order of the waves is looked at.
 pub(super) const EXACT_WAVES: usize = 6;
 const EXACT_REPS: u32 = 12;
+
+/// Up to so many ways to cut a set and to order its waves each is looked at.
+const MOST_CUTS: usize = 100_000;
 
 /// One way to cut a set into waves and to order them.
 #[derive(Clone, Debug)]
@@ -31,10 +34,13 @@ impl Cut {
         Some(Self { waves, lanes })
     }
 
-    pub(super) fn wave_times(&self, set: &SquadSet) -> Vec<WaveTimes> {
+    /// The waves as the clock sees them; the number of the set tells them from those of other sets.
+    pub(super) fn wave_times(&self, number: usize, set: &SquadSet) -> Vec<WaveTimes> {
         let times = |(place, members): (usize, &Vec<usize>)| {
             let lanes = self.lanes.get(place).map_or_else(|| set.lanes.clone(), |&lane| vec![lane]);
-            WaveTimes::new(&runners(set, members), set.distance_m, set.lap_m, lanes)
+            // Members are a stretch of the runners in order of target.
+            let key = (number, members[0], members.len(), self.lanes.get(place).copied());
+            WaveTimes::new(key, &runners(set, members), set.distance_m, set.lap_m, lanes)
         };
         self.waves.iter().enumerate().map(times).collect()
     }
@@ -51,16 +57,24 @@ pub(super) fn most_in_wave(set: &SquadSet) -> usize {
     }
 }
 
+/// How many waves a set has.
+pub(super) fn waves_of(set: &SquadSet) -> usize {
+    set.runners.len().div_ceil(most_in_wave(set))
+}
+
 /// The ways to cut a set into waves and to order them, and whether these are all. Of ways that the
-/// clock cannot tell apart there is one.
-pub(super) fn cuts(set: &SquadSet) -> Result<(Vec<Cut>, bool), SquadError> {
+/// clock cannot tell apart there is one; where it need not be exact, there are a few orders.
+pub(super) fn cuts(set: &SquadSet, is_exact: bool) -> Result<(Vec<Cut>, bool), SquadError> {
     let mut order: Vec<usize> = (0..set.runners.len()).collect();
     // Of those alike in target the ones who rest alike stay together: nobody waits for another's rest.
     let (target, rest) = (|n: usize| set.runners[n].target_s, |n: usize| set.runners[n].rest_s);
     order.sort_by(|&a, &b| target(a).total_cmp(&target(b)).then(rest(a).total_cmp(&rest(b))));
     let (sizes, mut all) = partitions(order.len(), most_in_wave(set));
+    let orders = (1..=waves_of(set)).fold(1, usize::saturating_mul);
+    let is_exact = is_exact && set.reps <= EXACT_REPS && sizes.len().saturating_mul(orders) <= MOST_CUTS;
     let mut cuts = Vec::new();
-    let mut seen = BTreeSet::new();
+    let classes = classes(set);
+    let mut seen = HashSet::new();
     let mut pinned = Vec::new();
     for sizes in &sizes {
         let mut rest = order.as_slice();
@@ -75,7 +89,7 @@ pub(super) fn cuts(set: &SquadSet) -> Result<(Vec<Cut>, bool), SquadError> {
             pinned = wave.iter().map(|&runner| set.runners[runner].name.clone()).collect();
             continue;
         }
-        let orders = if waves.len() <= EXACT_WAVES && set.reps <= EXACT_REPS {
+        let orders = if is_exact {
             permutations(waves.len())
         } else {
             all &= waves.len() == 1;
@@ -89,7 +103,7 @@ pub(super) fn cuts(set: &SquadSet) -> Result<(Vec<Cut>, bool), SquadError> {
         };
         for order in orders {
             let waves: Vec<Vec<usize>> = order.into_iter().map(|wave| waves[wave].clone()).collect();
-            if seen.insert(likeness(set, &waves)) {
+            if seen.insert(likeness(&classes, &waves)) {
                 match Cut::new(set, waves) {
                     Some(cut) => cuts.push(cut),
                     None => pinned = set.runners.iter().map(|runner| runner.name.clone()).collect(),
@@ -100,13 +114,22 @@ pub(super) fn cuts(set: &SquadSet) -> Result<(Vec<Cut>, bool), SquadError> {
     if cuts.is_empty() { Err(SquadError::Pins { names: pinned }) } else { Ok((cuts, all)) }
 }
 
-/// Target, rest and lanes of one runner.
-type Likeness = (u64, u64, Option<Vec<u8>>);
+/// For each runner the first who is like it: in target, rest, and lanes that are allowed.
+fn classes(set: &SquadSet) -> Vec<usize> {
+    let is_like =
+        |a: &Runner, b: &Runner| a.target_s == b.target_s && a.rest_s == b.rest_s && a.lanes == b.lanes;
+    (set.runners.iter())
+        .enumerate()
+        .map(|(n, runner)| set.runners.iter().position(|other| is_like(runner, other)).unwrap_or(n))
+        .collect()
+}
 
-/// What tells the waves of one cut from those of another: times, and lanes that are allowed.
-fn likeness(set: &SquadSet, waves: &[Vec<usize>]) -> Vec<Vec<Likeness>> {
-    let of = |runner: &Runner| (runner.target_s.to_bits(), runner.rest_s.to_bits(), runner.lanes.clone());
-    waves.iter().map(|wave| runners(set, wave).into_iter().map(of).collect()).collect()
+/// What tells one cut from another: its runners by their classes, and where each wave ends.
+fn likeness(classes: &[usize], waves: &[Vec<usize>]) -> Vec<usize> {
+    let of = |wave: &Vec<usize>| -> Vec<usize> {
+        wave.iter().map(|&runner| classes[runner]).chain([usize::MAX]).collect()
+    };
+    waves.iter().flat_map(of).collect()
 }
 
 /// Whether the members of a wave may run at once.

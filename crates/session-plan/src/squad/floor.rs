@@ -1,6 +1,6 @@
 //! What no plan undercuts.
 
-use super::cut::{Cut, most_in_wave};
+use super::cut::{Cut, most_in_wave, waves_of};
 use super::planner::SquadSet;
 use super::runner::Runner;
 use super::timing_rules::{Timers, TimingRules};
@@ -9,10 +9,6 @@ use super::timing_rules::{Timers, TimingRules};
 pub(super) fn floor_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
     let alone = sets.iter().map(|set| waves_in_a_row_s(set, rules)).fold(0.0, f64::max);
     alone.max(all_starts_s(sets, rules)).max(all_windows_s(sets, rules))
-}
-
-fn waves(set: &SquadSet) -> usize {
-    set.runners.len().div_ceil(most_in_wave(set))
 }
 
 /// The wave behind so many others starts so many start gaps after the first; then it has its runs and
@@ -29,7 +25,7 @@ fn waves_in_a_row_s(set: &SquadSet, rules: &TimingRules) -> f64 {
 
 /// All starts lie a start gap apart, and after the last of them somebody runs.
 fn all_starts_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
-    let starts: usize = sets.iter().map(|set| waves(set) * set.reps as usize).sum();
+    let starts: usize = sets.iter().map(|set| waves_of(set) * set.reps as usize).sum();
     starts.saturating_sub(1) as f64 * rules.start_gap_s + fastest_s(sets)
 }
 
@@ -47,8 +43,8 @@ fn all_windows_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
         let mut steps_s: Vec<f64> = targets_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
         steps_s.sort_by(f64::total_cmp);
         // Cuts fall where they save most: at the widest steps from target to target.
-        steps_s.truncate(steps_s.len() + 1 - waves(set));
-        let round_s = steps_s.iter().sum::<f64>() + waves(set) as f64 * rules.timing_gap_s;
+        steps_s.truncate(steps_s.len() + 1 - waves_of(set));
+        let round_s = steps_s.iter().sum::<f64>() + waves_of(set) as f64 * rules.timing_gap_s;
         all_s += f64::from(set.reps) * round_s;
     }
     fastest_s(sets) + all_s / timers - rules.timing_gap_s

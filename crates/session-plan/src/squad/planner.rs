@@ -1,7 +1,10 @@
 //! From runners to waves and start times.
 
+use std::cell::RefCell;
+
+use super::apart::Apart;
 use super::candidates::{Candidate, candidates};
-use super::cut::{Cut, cuts, runners};
+use super::cut::{Cut, EXACT_WAVES, cuts, runners, waves_of};
 use super::first_plan::{Turn, first_plan};
 use super::floor::floor_s;
 use super::lane_turns::lane_turns;
@@ -20,17 +23,41 @@ const MOST_M: f64 = 100_000.0;
 struct Effort {
     /// Candidates: ways to cut the sets and to order their waves.
     candidates: usize,
+    /// Those that get a first plan.
+    first_plans: usize,
     /// Branches on the way to the first end, of all candidates and of one.
     branches: usize,
     branches_each: usize,
     /// Linear programmes on the way to the least rest.
     programmes: usize,
+    /// What all of that may come to for one candidate, in starts and choices gone through.
+    steps: usize,
 }
 
 /// Where every way is looked at, and where the plan is to be quick.
-const EXACT: Effort =
-    Effort { candidates: 20_000, branches: 60_000, branches_each: 6_000, programmes: 3_000 };
-const QUICK: Effort = Effort { candidates: 30, branches: 500, branches_each: 250, programmes: 1 };
+const EXACT: Effort = Effort {
+    candidates: 20_000,
+    first_plans: 200,
+    branches: 60_000,
+    branches_each: 6_000,
+    programmes: 3_000,
+    steps: 40_000_000,
+};
+const QUICK: Effort = Effort {
+    candidates: 30,
+    first_plans: 30,
+    branches: 500,
+    branches_each: 250,
+    programmes: 1,
+    steps: 2_000_000,
+};
+
+impl Effort {
+    /// So many branches that going through a network for each stays within the steps.
+    fn within(&self, branches: usize, network: &Network) -> usize {
+        branches.min(self.steps / (network.events.len() + network.choices.len()))
+    }
+}
 
 /// So many repetitions of one distance for some runners.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,7 +66,7 @@ pub struct SquadSet {
     pub reps: u32,
     /// How far each is, in metres.
     pub distance_m: f64,
-    /// The shortest and the longest lap of the lanes, in metres.
+    /// The shortest and the longest lap of the lanes, in metres; infinite on a straight.
     pub lap_m: (f64, f64),
     /// The lanes that the set may use.
     pub lanes: Vec<u8>,
@@ -134,9 +161,10 @@ pub enum SquadError {
 /// may use do not suffice.
 pub fn plan_squads(sets: &[SquadSet], rules: &TimingRules) -> Result<SquadPlan, SquadError> {
     check(sets, rules)?;
-    let cuts = sets.iter().map(cuts).collect::<Result<Vec<_>, _>>()?;
+    let is_exact = sets.iter().map(waves_of).sum::<usize>() <= EXACT_WAVES;
+    let cuts = sets.iter().map(|set| cuts(set, is_exact)).collect::<Result<Vec<_>, _>>()?;
     let (candidates, all) = candidates(sets, &cuts, rules);
-    let work = Work { sets, cuts: &cuts, rules };
+    let work = Work { sets, cuts: &cuts, rules, apart: RefCell::default() };
     let effort = if all { &EXACT } else { &QUICK };
     let (end, open_s) = work.first_to_end(&candidates, effort);
     let open_s = if all { open_s } else { open_s.min(floor_s(sets, rules)) };
@@ -165,6 +193,7 @@ struct Work<'a> {
     sets: &'a [SquadSet],
     cuts: &'a [(Vec<Cut>, bool)],
     rules: &'a TimingRules,
+    apart: RefCell<Apart>,
 }
 
 impl<'a> Work<'a> {
@@ -173,7 +202,7 @@ impl<'a> Work<'a> {
     }
 
     fn network(&self, candidate: &Candidate) -> (Network, Vec<Span>) {
-        network(self.sets, &self.chosen(candidate), self.rules)
+        network(self.sets, &self.chosen(candidate), self.rules, &mut self.apart.borrow_mut())
     }
 
     /// The starts that end first, and what no starts of any candidate undercut.
@@ -199,6 +228,9 @@ impl<'a> Work<'a> {
             let zeros = vec![0.0; network.events.len()];
             let Some(root) = network.earliest(&zeros, best.end_s) else { continue };
             left.push((network.end_s(&root), candidate));
+            if number >= effort.first_plans {
+                continue;
+            }
             let starts_s = quickest(&network);
             let end_s = network.end_s(&starts_s);
             if end_s < best.end_s - EXACT_S {
@@ -211,13 +243,13 @@ impl<'a> Work<'a> {
             if bound_s > best.end_s - 2.0 * EXACT_S {
                 break;
             }
-            let mut own = effort.branches_each.min(branches);
-            branches -= own;
-            if own == 0 {
+            if branches == 0 {
                 open_s = open_s.min(bound_s);
                 break;
             }
             let (mut network, _) = self.network(candidate);
+            let mut own = effort.within(effort.branches_each.min(branches), &network);
+            branches -= own;
             let zeros = vec![0.0; network.events.len()];
             let Some(root) = network.earliest(&zeros, best.end_s) else { continue };
             let (found, bound_s) = soonest(&mut network, &root, best.end_s, &mut own);
@@ -234,8 +266,8 @@ impl<'a> Work<'a> {
     /// Of the starts that end no later the ones with the least rest; and whether that is certain.
     fn least_rest(&self, candidates: &[Candidate], first: Best, effort: &Effort) -> (Best, bool) {
         let end_s = first.end_s;
-        let mut programmes = effort.programmes;
         let (mut network, spans) = self.network(&first.candidate);
+        let mut programmes = effort.within(effort.programmes, &network);
         let once_s = asked_s(self.sets, &self.chosen(&first.candidate));
         let (value, starts_s) = polished(&network, &spans, end_s, &first.starts_s);
         let mut best = Best { spare_s: value - once_s, starts_s, ..first };
@@ -300,12 +332,11 @@ fn check_set(set: &SquadSet) -> Result<(), SquadError> {
     if set.lanes.is_empty() {
         return Err(SquadError::NoLanes);
     }
-    let lap_m = |lap_m: f64| lap_m > 0.0 && lap_m.is_finite();
     let numbers = [
         ("number of repetitions", f64::from(set.reps), set.reps > 0),
         ("distance", set.distance_m, set.distance_m > 0.0 && set.distance_m <= MOST_M),
-        ("shortest lap", set.lap_m.0, lap_m(set.lap_m.0)),
-        ("longest lap", set.lap_m.1, lap_m(set.lap_m.1) && set.lap_m.1 >= set.lap_m.0),
+        ("shortest lap", set.lap_m.0, set.lap_m.0 > 0.0),
+        ("longest lap", set.lap_m.1, set.lap_m.1 >= set.lap_m.0),
     ];
     if let Some(&(what, number, _)) = numbers.iter().find(|(.., makes_sense)| !makes_sense) {
         return Err(SquadError::Number { what, number });

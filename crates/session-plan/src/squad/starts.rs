@@ -1,6 +1,6 @@
 //! The network of all starts.
 
-use super::apart::WaveTimes;
+use super::apart::{Apart, WaveTimes};
 use super::cut::Cut;
 use super::network::{Choice, Network};
 use super::planner::SquadSet;
@@ -8,20 +8,25 @@ use super::rest::Span;
 use super::timing_rules::{Timers, TimingRules};
 
 /// The network of all starts of all sets, with the first and last start of each wave.
-pub(super) fn network(sets: &[SquadSet], cuts: &[&Cut], rules: &TimingRules) -> (Network, Vec<Span>) {
+pub(super) fn network(
+    sets: &[SquadSet],
+    cuts: &[&Cut],
+    rules: &TimingRules,
+    apart: &mut Apart,
+) -> (Network, Vec<Span>) {
     let two_at_once_s = (rules.timers == Timers::Two).then_some(rules.timing_gap_s);
     let mut network = Network { two_at_once_s, ..Network::default() };
     let mut spans = Vec::new();
     let mut blocks: Vec<(usize, Vec<WaveTimes>)> = Vec::new();
     for (index, (set, cut)) in sets.iter().zip(cuts).enumerate() {
-        let waves = cut.wave_times(set);
+        let waves = cut.wave_times(index, set);
         let begins = network.events.len();
         for _ in 0..set.reps {
             for wave in &waves {
                 network.event(index, wave.window_s());
             }
         }
-        one_set(&mut network, set, &waves, begins, rules);
+        one_set(&mut network, set, &waves, begins, rules, apart);
         for (place, wave) in waves.iter().enumerate() {
             let last = begins + (set.reps as usize - 1) * waves.len() + place;
             spans.push(Span { first: begins + place, last, members: wave.members });
@@ -35,6 +40,7 @@ pub(super) fn network(sets: &[SquadSet], cuts: &[&Cut], rules: &TimingRules) -> 
                 (*begins, waves, sets[index].reps),
                 (*other_begins, other_waves, sets[other].reps),
                 rules,
+                apart,
             );
         }
     }
@@ -42,7 +48,14 @@ pub(super) fn network(sets: &[SquadSet], cuts: &[&Cut], rules: &TimingRules) -> 
 }
 
 /// What keeps the starts of one set apart; their order is that of their numbers.
-fn one_set(network: &mut Network, set: &SquadSet, waves: &[WaveTimes], begins: usize, rules: &TimingRules) {
+fn one_set(
+    network: &mut Network,
+    set: &SquadSet,
+    waves: &[WaveTimes],
+    begins: usize,
+    rules: &TimingRules,
+    apart: &mut Apart,
+) {
     let count = waves.len();
     let events = count * set.reps as usize;
     for event in 1..events {
@@ -53,7 +66,7 @@ fn one_set(network: &mut Network, set: &SquadSet, waves: &[WaveTimes], begins: u
     }
     for from in 0..count {
         for to in (0..count).filter(|&to| to != from) {
-            let forbidden = waves[from].forbidden(&waves[to], rules);
+            let forbidden = apart.forbidden(&waves[from], &waves[to], rules);
             for from_rep in 0..set.reps as usize {
                 let first_rep = if to > from { from_rep } else { from_rep + 1 };
                 for to_rep in first_rep..set.reps as usize {
@@ -85,16 +98,16 @@ fn one_set(network: &mut Network, set: &SquadSet, waves: &[WaveTimes], begins: u
 type Block<'a> = (usize, &'a Vec<WaveTimes>, u32);
 
 /// What keeps the starts of two sets apart; either may be first.
-fn two_sets(network: &mut Network, a: Block<'_>, b: Block<'_>, rules: &TimingRules) {
+fn two_sets(network: &mut Network, a: Block<'_>, b: Block<'_>, rules: &TimingRules, apart: &mut Apart) {
     let ((a_begins, a_waves, a_reps), (b_begins, b_waves, b_reps)) = (a, b);
     for (a_place, a_wave) in a_waves.iter().enumerate() {
         for (b_place, b_wave) in b_waves.iter().enumerate() {
-            let forbidden = a_wave.forbidden(b_wave, rules);
+            let forbidden = apart.forbidden(a_wave, b_wave, rules);
             for a_rep in 0..a_reps as usize {
                 for b_rep in 0..b_reps as usize {
                     let from = a_begins + a_rep * a_waves.len() + a_place;
                     let to = b_begins + b_rep * b_waves.len() + b_place;
-                    for &(low_s, high_s) in &forbidden {
+                    for &(low_s, high_s) in forbidden.iter() {
                         network.choices.push(Choice { from, to, low_s, high_s });
                     }
                 }

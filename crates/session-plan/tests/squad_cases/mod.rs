@@ -75,6 +75,9 @@ fn one_set(dice: &mut Dice, size: &Size, lanes: Vec<u8>, runners: u64, shortest_
             Runner::new(n.to_string(), (distance_m * per_100_m / 100.0).round(), rest_s + extra_s)
         })
         .collect();
+    // Short runs may be on the straight.
+    let is_straight = distance_m <= 100.0 && dice.whole(0, 1) == 0;
+    let shortest_m = if is_straight { f64::INFINITY } else { shortest_m };
     let longest_m = shortest_m + 6.0 * (lanes.len() as f64 - 1.0);
     let reps = dice.whole(1, size.reps) as u32;
     SquadSet { reps, distance_m, lap_m: (shortest_m, longest_m), lanes, mode, runners }

@@ -28,6 +28,8 @@ impl Run {
 
 /// What two runs in one lane do to each other, if anything, where the lane's lap has a length.
 pub(crate) fn clash(a: &Run, b: &Run, lap_m: f64) -> Option<&'static str> {
+    // A straight is a lap that nobody comes to the end of.
+    let lap_m = lap_m.min(1e7);
     if too_close(a, b, lap_m) {
         return Some("runs too close to");
     }

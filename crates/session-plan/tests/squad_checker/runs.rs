@@ -145,8 +145,11 @@ fn crossings(sets: &[SquadSet], a: &Start, b: &Start, faults: &mut Vec<String>) 
     if !a.lanes.iter().any(|lane| b.lanes.contains(lane)) {
         return;
     }
-    let shortest_m = sets[a.set].lap_m.0.min(sets[b.set].lap_m.0);
-    let longest_m = sets[a.set].lap_m.1.max(sets[b.set].lap_m.1);
+    // Where one of two is on a straight, the lap is the other's.
+    let laps_m = [sets[a.set].lap_m, sets[b.set].lap_m];
+    let of = |lap_m: &&(f64, f64)| lap_m.0.is_finite() || laps_m.iter().all(|lap_m| lap_m.0.is_infinite());
+    let shortest_m = laps_m.iter().filter(of).map(|lap_m| lap_m.0).fold(f64::INFINITY, f64::min);
+    let longest_m = laps_m.iter().filter(of).map(|lap_m| lap_m.1).fold(0.0, f64::max);
     for lap_m in [shortest_m, f64::midpoint(shortest_m, longest_m), longest_m] {
         for one in &a.runs {
             for other in &b.runs {

@@ -67,7 +67,7 @@ fn clashes(sets: &[SquadSet], a: (usize, usize), b: (usize, usize)) -> Vec<(f64,
         target_s: sets[set].runners[member].target_s,
         distance_m: sets[set].distance_m,
     };
-    let lap_m = sets[a.0].lap_m.0;
+    let lap_m = sets[a.0].lap_m.0.min(sets[b.0].lap_m.0);
     let does = |apart_s: f64| clash(&run(a, 0.0), &run(b, apart_s), lap_m).is_some();
     // Where the answer changes, to a hundred-thousandth of a second.
     let edge = |mut before_s: f64, mut after_s: f64| {
