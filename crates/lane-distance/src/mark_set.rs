@@ -73,6 +73,8 @@ fn built_in(name: &str) -> Option<&'static (MarkSet, Vec<Mark>)> {
 
 /// One value or a list of them.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(untagged))]
 #[serde(untagged)]
 pub enum OneOrMany<T> {
     /// One value.
@@ -92,6 +94,7 @@ impl<T> OneOrMany<T> {
 
 /// A place that is known without a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Station {
     /// Where the first bend after the finish line ends.
     #[serde(rename = "end of the first bend")]
@@ -101,6 +104,7 @@ pub enum Station {
 /// A mark, or a row of them, as written in a mark set or a track file. Exactly one of the rules
 /// `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` and `race` places it.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct MarkSpec {
     /// The name used in the trade. In a row, `{n}` stands for 1, 2, 3 and `{nth}` for first, second.

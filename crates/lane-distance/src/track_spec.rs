@@ -37,6 +37,7 @@ use crate::tolerance::Tolerances;
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct TrackSpec {
     /// What the track is called on every sheet.
@@ -89,6 +90,8 @@ const SURVEY_M: f64 = 0.5;
 
 /// Lanes closed to training: a list of them, or a list with a reason.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(untagged))]
 #[serde(untagged)]
 pub enum ClosedSpec {
     /// The lanes.
@@ -99,6 +102,7 @@ pub enum ClosedSpec {
 
 /// Lanes that are closed for a reason.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ClosedBecause {
     /// The lanes.
@@ -132,6 +136,7 @@ impl ClosedSpec {
 
 /// A piece of the path: either `straight`, or `radius` and `turn`.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct PieceSpec {
     /// Length of a straight.
@@ -147,6 +152,7 @@ pub struct PieceSpec {
 
 /// Which line a radius belongs to.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum RadiusAt {
     /// The inner edge of lane 1.
     #[default]
@@ -159,6 +165,7 @@ pub enum RadiusAt {
 
 /// What a straight has beyond the oval.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct StraightSpec {
     /// Number of lanes; as many as the oval unless given.
@@ -171,6 +178,7 @@ pub struct StraightSpec {
 
 /// The paint of a track.
 #[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct MarksSpec {
     /// Names of mark sets, the surest first; `standard` unless given.
@@ -186,6 +194,7 @@ pub struct MarksSpec {
 
 /// A mark that has worn off.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct WornSpec {
     /// Its name.
