@@ -6,7 +6,8 @@ use crate::bests::Bests;
 use crate::caution;
 use crate::chain;
 use crate::clock::{Clock, Timing};
-use crate::notation::{Block, Body, RunKind, Step};
+use crate::nominal::{self, Nominal};
+use crate::notation::{Block, Body, RunKind, Step, Way};
 use crate::pairing;
 use crate::plan::{PlanBlock, Rep};
 use crate::problem::Problem;
@@ -53,7 +54,9 @@ pub(crate) fn plan_block(
 ) -> Result<PlanBlock, Problem> {
     let mut planned = PlanBlock {
         text: block.text.clone(),
+        group: who.name(),
         reps: Vec::new(),
+        timed_s: Vec::new(),
         note: None,
         lasts_s: None,
         remarks: Vec::new(),
@@ -91,10 +94,17 @@ pub(crate) fn plan_block(
     }
     for (index, step) in steps.iter().enumerate() {
         let (timing, clocked) = (&timings[index], &clocked[index]);
+        if let RunKind::Timed { seconds } = step.run.kind.value {
+            planned.timed_s.push(seconds);
+        }
         for (lane, chain) in &chains {
-            let Some(pair) = chain.pairs[index] else { continue };
-            let pair = if together { group_start(track, &pair, *lane) } else { pair };
-            planned.reps.push(rep(track, step, &pair, index, timing, clocked, who));
+            let Some(inside) = chain.pairs[index] else { continue };
+            let pair = if together { group_start(track, &inside, *lane) } else { inside };
+            let mut rep = rep(track, step, &pair, index, timing, clocked, who);
+            // A group that starts together runs in the inside lane soon enough.
+            let on_bends = track.bend_share(inside.start, inside.distance_m, inside.against);
+            (rep.bend_m, rep.bends) = (on_bends.metres, on_bends.bends);
+            planned.reps.push(rep);
         }
     }
     if planned.reps.is_empty() {
@@ -195,15 +205,23 @@ fn rep(
         lane: pair.start.lane,
         course: pair.start.course,
         distance_m: pair.distance_m,
+        nominal: Nominal::of(track, kind, pair.start.lane, pair.distance_m),
+        bend_m: 0.0,
+        bends: 0,
         start: told(Placement::told(track, pair.start, pair.start_reading)),
         finish: told(Placement::told(track, pair.finish, pair.finish_reading)),
         run_in: run_in.map(|spot| told(Placement::of(track, spot))),
+        run_in_m: nominal::run_in_m(kind),
         target_s: timing.target_s,
         target_to_s: timing.target_to_s,
         effort: step.effort.map(str::to_owned),
         go_s: clocked.go_s,
         done_s: clocked.done_s,
         rest_s: clocked.rest_s,
+        recovery_m: match step.way {
+            Some(Way::Jog(metres) | Way::Walk(metres)) => Some(metres),
+            _ => None,
+        },
         the_other_way: pair.against,
         plus_minus_m: track.sure_m(pair),
         splits: timing.target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),

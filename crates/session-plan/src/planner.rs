@@ -71,11 +71,13 @@ pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
         title: session.title.clone(),
         date: session.date,
         begins: session.hours.map(|hours| hours.from),
+        booked_until: session.hours.map(|hours| hours.to),
         ends: session.hours.zip(ends_s).map(|(hours, ends_s)| hours.from + seconds(ends_s)),
         lasts_s: ends_s,
         wind: session.wind.clone(),
         track: PlanTrack {
             name: track.name().to_owned(),
+            timezone: venue.timezone,
             closed_lanes: track.closed_lanes().to_vec(),
             lanes,
         },

@@ -1,10 +1,12 @@
 //! The contents of a session file, as written.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::fmt;
 
 use chrono::NaiveDate;
 use lane_distance::{Fault, Key};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 use serde::de::{self, Deserializer, MapAccess, Visitor};
 
@@ -16,7 +18,7 @@ use crate::quantities::{RaceDistance, Time};
 use crate::session::{Athlete, Group, Session};
 
 /// A session file.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct SessionSpec {
     /// What the session is called.
@@ -47,6 +49,7 @@ pub(crate) struct SessionSpec {
     pub(crate) between_blocks: Option<Time>,
     /// Best times by race distance, for targets.
     #[serde(default)]
+    #[schemars(with = "BTreeMap<String, Time>")]
     pub(crate) bests: BTreeMap<Distance, Time>,
     /// Riegel's exponent, by which bests are carried to other distances.
     #[serde(default)]
@@ -82,7 +85,7 @@ impl Ord for Distance {
 }
 
 /// A training group.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct GroupSpec {
     /// What it is called.
@@ -92,6 +95,7 @@ pub(crate) struct GroupSpec {
     pub(crate) athletes: Vec<AthleteSpec>,
     /// Bests that stand for the whole group.
     #[serde(default)]
+    #[schemars(with = "BTreeMap<String, Time>")]
     pub(crate) bests: BTreeMap<Distance, Time>,
     /// The lanes that it runs in where a block names none.
     #[serde(default)]
@@ -106,13 +110,14 @@ pub(crate) struct GroupSpec {
 pub(crate) struct AthleteSpec(NamedAthlete);
 
 /// Somebody who trains, with more than the name.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct NamedAthlete {
     /// The name.
     pub(crate) name: String,
     /// Best times by race distance.
     #[serde(default)]
+    #[schemars(with = "BTreeMap<String, Time>")]
     pub(crate) bests: BTreeMap<Distance, Time>,
     /// The target of each run, where the athlete has one of their own.
     #[serde(default)]
@@ -120,6 +125,19 @@ pub(crate) struct NamedAthlete {
     /// The lanes that the athlete may run in, if not all.
     #[serde(default)]
     pub(crate) lanes: Option<Vec<u8>>,
+}
+
+impl JsonSchema for AthleteSpec {
+    fn schema_name() -> Cow<'static, str> {
+        "Athlete".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "Somebody who trains: the name, or a mapping with more than the name.",
+            "anyOf": [{ "type": "string" }, generator.subschema_for::<NamedAthlete>()]
+        })
+    }
 }
 
 impl<'de> Deserialize<'de> for AthleteSpec {

@@ -6,6 +6,7 @@ use serde_yaml::Value;
 use crate::hours::Hours;
 use crate::house_rules::HouseRules;
 use crate::problem::{Problems, SourceText};
+use crate::timezone::Timezone;
 use crate::yaml;
 
 /// A track with the rules and hours of its venue: what a track file describes.
@@ -30,13 +31,15 @@ pub struct Venue {
     hazard_hours: Vec<Vec<Hours>>,
     /// The rules that the venue posts.
     pub rules: HouseRules,
+    /// The time zone of its clocks, if it is known.
+    pub timezone: Option<Timezone>,
 }
 
 impl From<Track> for Venue {
     /// A track with no rules, whose hazards are always in use.
     fn from(track: Track) -> Self {
         let hazard_hours = vec![Vec::new(); track.hazards().len()];
-        Self { track, hazard_hours, rules: HouseRules::default() }
+        Self { track, hazard_hours, rules: HouseRules::default(), timezone: None }
     }
 }
 
@@ -49,6 +52,8 @@ impl Venue {
     pub fn read(source: &SourceText) -> Result<Self, Problems> {
         let mut value = yaml::value(source)?;
         let (hazard_hours, mut faults) = take_hazard_hours(&mut value);
+        let (timezone, more) = take_timezone(&mut value);
+        faults.extend(more);
         let rules_at = [Key::from("house_rules")];
         let rules = match take(&mut value, "house_rules") {
             None => Some(HouseRules::default()),
@@ -91,7 +96,9 @@ impl Venue {
             }));
         }
         match (track, rules) {
-            (Some(track), Some(rules)) if faults.is_empty() => Ok(Self { track, hazard_hours, rules }),
+            (Some(track), Some(rules)) if faults.is_empty() => {
+                Ok(Self { track, hazard_hours, rules, timezone })
+            }
             _ => Err(yaml::locate(source, faults)),
         }
     }
@@ -123,6 +130,30 @@ impl Venue {
 
 fn take(value: &mut Value, name: &str) -> Option<Value> {
     value.as_mapping_mut()?.remove(name)
+}
+
+/// Takes the time zone out: the geometry knows no time.
+fn take_timezone(value: &mut Value) -> (Option<Timezone>, Option<Fault>) {
+    let Some(name) = take(value, "timezone") else { return (None, None) };
+    let fault = |message: String| Fault::new(vec![Key::from("timezone")], message);
+    let read = match name.as_str() {
+        Some(name) => name.parse::<Timezone>(),
+        None => {
+            let fault =
+                fault("a time zone is a name".to_owned()).with_help("write for example `Europe/London`");
+            return (None, Some(fault));
+        }
+    };
+    match read {
+        Ok(timezone) => (Some(timezone), None),
+        Err(error) => {
+            let help = match error.near {
+                Some(near) => format!("did you mean `{near}`?"),
+                None => "write a name of the IANA database, for example `Europe/London`".to_owned(),
+            };
+            (None, Some(fault(error.to_string()).with_help(help)))
+        }
+    }
 }
 
 /// Takes the hours out of the hazards: when a hazard is in use is no matter of the track's geometry.
