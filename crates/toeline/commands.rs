@@ -1,26 +1,32 @@
 //! What each command does.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, Track, Way};
-use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement};
-use session_plan::{Block, FileKind, Plan, PlanError, Problems, Session, SessionFile, SourceText, Venue};
+use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text};
+use session_plan::{
+    Block, FileKind, Plan, PlanError, Problems, Session, SessionFile, SourceText, Venue, Week,
+};
 
 use crate::failure::{self, InputError};
-use crate::flags::{Command, Common};
+use crate::flags::{Command, Common, Kind};
 use crate::input;
+use crate::manual;
 use crate::output;
 
 pub(crate) fn run(command: &Command) -> Result<()> {
-    let common = command.common();
     match command {
-        Command::Plan { workouts, .. } => {
+        Command::Plan { workouts, common } => {
             let plans =
                 workouts.iter().map(|workout| plan(workout, common)).collect::<Result<Vec<Plan>>>()?;
-            output::write(&plans, common)
+            output::write_plans(&plans, &plans, common)
         }
-        Command::Spots { workout, .. } => output::write(&[spots(workout, common)?], common),
+        Command::Week { paths, common } => {
+            let plans = plans_of(paths, common)?;
+            output::write_plans(&plans, &[Week::of(&plans)], common)
+        }
+        Command::Spots { workout, common } => output::write(&[spots(workout, common)?], common),
         Command::Measure {
             lane,
             to_lane,
@@ -31,7 +37,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             time,
             intended,
             running_line,
-            ..
+            common,
         } => {
             let venue = input::venue(common)?;
             let track = venue.track();
@@ -48,7 +54,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             }
             output::write(&[measurement], common)
         }
-        Command::Curve { distance, at, .. } => {
+        Command::Curve { distance, at, common } => {
             let venue = input::venue(common)?;
             let track = venue.track();
             let inside = innermost_open(track)?;
@@ -64,14 +70,51 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             };
             output::write(&[Curve::of(track, inside, to_finish_m, *distance)], common)
         }
-        Command::Check { files, .. } => check(files, common),
-        Command::Lanes { .. } => output::write(&[LaneTable::of(input::venue(common)?.track())], common),
-        Command::Marks { lane, .. } => {
+        Command::Check { files, common } => check(files, common),
+        Command::Lanes { common } => output::write(&[LaneTable::of(input::venue(common)?.track())], common),
+        Command::Marks { lane, common } => {
             let venue = input::venue(common)?;
             // A closed lane can still be walked; a lane that does not exist cannot.
             venue.track().check_lane_exists(*lane).map_err(InputError::new)?;
             output::write(&[MarkTable::of(venue.track(), *lane)], common)
         }
+        Command::Schema { kind } => {
+            let kind = match kind {
+                Kind::Session => FileKind::Session,
+                Kind::Track => FileKind::Track,
+            };
+            output::line(&serde_json::to_string_pretty(&kind.schema())?)
+        }
+        Command::Notation => output::print(&notation_text()),
+        Command::Completions { shell } => output::print(&manual::completions(*shell)),
+        Command::Manual { command } => output::print(&manual::page(command.as_deref())?),
+    }
+}
+
+/// The plans of all session files that paths mean. Each file that is wrong is told of.
+fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
+    let files = paths.iter().map(|path| input::session_paths(path)).collect::<Result<Vec<_>>>()?;
+    let mut plans = Vec::new();
+    let mut worst = None;
+    for path in files.concat() {
+        let path = path.display().to_string();
+        match input::session_file(&path).and_then(|file| plan_file(&file, &path, common)) {
+            Ok(plan) => plans.push(plan),
+            Err(error) => tell_of(error, &mut worst),
+        }
+    }
+    match worst {
+        None => Ok(plans),
+        Some(error) => Err(failure::Told(error).into()),
+    }
+}
+
+/// Tells an error, and keeps the worst: a file that cannot be read weighs more than one that is
+/// wrong.
+fn tell_of(error: anyhow::Error, worst: &mut Option<anyhow::Error>) {
+    failure::tell(&error);
+    if worst.is_none() || error.downcast_ref::<InputError>().is_none() {
+        *worst = Some(error);
     }
 }
 
@@ -124,13 +167,7 @@ fn check(files: &[String], common: &Common) -> Result<()> {
     for path in files {
         match check_file(path, common) {
             Ok(summary) => output::line(&format!("{path}: {summary}"))?,
-            Err(error) => {
-                failure::tell(&error);
-                // A file that cannot be read weighs more than one that is wrong.
-                if worst.is_none() || error.downcast_ref::<InputError>().is_none() {
-                    worst = Some(error);
-                }
-            }
+            Err(error) => tell_of(error, &mut worst),
         }
     }
     match worst {
@@ -154,7 +191,10 @@ fn check_file(path: &str, common: &Common) -> Result<String> {
             let file = SessionFile::read(source).map_err(InputError::new)?;
             let plan = plan_file(&file, path, common)?;
             let reps: usize = plan.blocks.iter().map(|block| block.reps.len()).sum();
-            Ok(format!("a session of {} blocks with {reps} runs; nothing is wrong", plan.blocks.len()))
+            let count =
+                |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });
+            let (blocks, runs) = (count(plan.blocks.len(), "block"), count(reps, "run"));
+            Ok(format!("a session of {blocks} with {runs}; nothing is wrong"))
         }
     }
 }
