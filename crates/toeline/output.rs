@@ -98,12 +98,16 @@ fn format_of(path: &Path) -> Result<Format> {
     if has_ending(path, "json") {
         return Ok(Format::Json);
     }
-    let message = if has_ending(path, "ics") {
-        "holds sessions, and this answer has none; write a name that ends in .txt or .json"
+    let name = path.display();
+    bail!(InputError::new(if has_ending(path, "ics") {
+        anyhow!(
+            "`{name}` would be a calendar, and this answer has no sessions; write a name that ends in .txt or .json"
+        )
     } else {
-        "picks no view; write a name that ends in .txt or .json, or in .ics for plans and weeks"
-    };
-    bail!(InputError::new(anyhow!("the ending of `{}` {message}", path.display())))
+        anyhow!(
+            "the ending of `{name}` picks no view; write a name that ends in .txt or .json, or in .ics for plans and weeks"
+        )
+    }))
 }
 
 /// Writes a file beside its place and renames it, so that the old one stays whole until the new one

@@ -15,7 +15,7 @@ use crate::week_load::Load;
 /// use session_plan::{Block, Session, Venue, Week};
 ///
 /// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-/// let block = Block::parse("4 x 1 lap in lane 2 to the finish line @ 80s rest 2min").expect("it is well formed");
+/// let block = Block::parse("4 x 1 lap to the finish line in lane 2 @ 80s rest 2min").expect("it is well formed");
 /// let plan = session_plan::plan(&venue, &Session::of_block("Tuesday", block)).expect("lane 2 is open");
 /// let week = Week::of(&[plan]);
 /// let load = &week.entries[0].load;
