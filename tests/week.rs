@@ -158,7 +158,8 @@ fn every_file_that_is_wrong_is_told_of() {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
     write(folder.path(), "a.yaml", "title: A\nblocks: [6 x]\n");
     write(folder.path(), "b.yaml", "title: B\nblocks: [200 in lane 9]\n");
-    toeline(&["week", "."]).current_dir(folder.path()).assert().code(2).stdout_eq(str![]).stderr_eq(str![[r#"
+    toeline(&["week", "."]).current_dir(folder.path()).assert().code(2).stdout_eq(str![]).stderr_eq(str![[
+        r#"
 error: expected a distance, found the end of the text
  --> ./a.yaml:2:13
   |
@@ -174,7 +175,8 @@ error: there is no lane 9 on the oval; open there: lanes 1 to 8
   |
 help: write for example `in lane 1`
 
-"#]]);
+"#
+    ]]);
 }
 
 #[test]
@@ -183,6 +185,14 @@ fn a_folder_without_sessions_is_wrong_input() {
     write(folder.path(), "other.yaml", "shopping: [bread, milk]");
     toeline(&["week", "."]).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
 error: there is no session file in `.`; a session file ends in .yaml or .yml and has a `title`
+
+"#]]);
+}
+
+#[test]
+fn a_track_file_is_no_session() {
+    toeline(&["week", "sessions/wrenbeck/track.yaml"]).assert().code(2).stderr_eq(str![[r#"
+error: `sessions/wrenbeck/track.yaml` is a track file; write the names of session files, or of their folder
 
 "#]]);
 }

@@ -58,6 +58,12 @@ pub(crate) fn session_file(path: &str) -> Result<SessionFile> {
 /// order of their names.
 pub(crate) fn session_paths(path: &Path) -> Result<Vec<PathBuf>> {
     if !path.is_dir() {
+        if FileKind::known(&source(path)?) == Some(FileKind::Track) {
+            bail!(InputError::new(anyhow!(
+                "`{}` is a track file; write the names of session files, or of their folder",
+                path.display()
+            )));
+        }
         return Ok(vec![path.to_owned()]);
     }
     let mut found = Vec::new();

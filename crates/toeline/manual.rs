@@ -29,6 +29,7 @@ pub(crate) fn page(name: Option<&str>) -> Result<String> {
         },
     };
     let mut text = Vec::new();
-    clap_mangen::Man::new(command.clone()).render(&mut text)?;
+    let version = concat!("toeline ", env!("CARGO_PKG_VERSION"));
+    clap_mangen::Man::new(command.clone()).source(version).render(&mut text)?;
     Ok(String::from_utf8_lossy(&text).into_owned())
 }

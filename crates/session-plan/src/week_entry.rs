@@ -140,8 +140,8 @@ impl WeekEntry {
 fn short(runs: &[&Rep]) -> String {
     let texts: Vec<&str> = runs.iter().map(|rep| rep.nominal.text.as_str()).collect();
     let count = texts.len();
-    let again =
-        (1..=count).find(|turn| count % turn == 0 && texts.chunks(*turn).all(|part| part == &texts[..*turn]));
+    let again = (1..=count)
+        .find(|turn| count.is_multiple_of(*turn) && texts.chunks(*turn).all(|part| part == &texts[..*turn]));
     let turn = &texts[..again.unwrap_or(count)];
     let once = turn.chunk_by(|a, b| a == b).map(|alike| times(alike.len(), alike[0]));
     let once = once.collect::<Vec<_>>().join(" + ");
