@@ -86,8 +86,8 @@ fn a_plan_has_the_promised_keys() {
             "set",
             "splits",
             "start",
+            "target_from_s",
             "target_s",
-            "target_to_s",
             "the_other_way",
             "wave"
         ]

@@ -111,6 +111,19 @@ fn what_the_schema_refuses_the_program_refuses_too() {
     }
 }
 
+#[test]
+fn keys_that_the_geometry_does_not_know_are_suggested_too() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let track = text(Path::new("sessions/wrenbeck/track.yaml"));
+    for (right, wrong) in [("timezone", "time_zone"), ("house_rules", "house_rule"), ("hours", "hour")] {
+        let track = track.replacen(&format!("{right}:"), &format!("{wrong}:"), 1);
+        fs::write(folder.path().join("x.yaml"), track).expect("the folder can be written");
+        let told = toeline(&["check", "x.yaml"]).current_dir(folder.path()).assert().code(2);
+        let told = String::from_utf8_lossy(&told.get_output().stderr).into_owned();
+        assert!(told.contains(&format!("help: did you mean `{right}`?")), "{told}");
+    }
+}
+
 /// Forms that the program reads, and that none of the files above need.
 #[test]
 fn what_the_program_reads_the_schema_accepts() {

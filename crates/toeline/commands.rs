@@ -41,10 +41,12 @@ pub(crate) fn run(command: &Command) -> Result<()> {
         } => {
             let venue = input::venue(common)?;
             let track = venue.track();
-            let place = |name: &str, lane: u8| track.landmark(name, lane).map_err(InputError::new);
-            let (from, to) = (place(from, *lane)?, place(to, to_lane.unwrap_or(*lane))?);
+            let place = |name: &str, lane: u8| track.landmark_told(name, lane).map_err(InputError::new);
+            let (from, told_from) = place(from, *lane)?;
+            let (to, told_to) = place(to, to_lane.unwrap_or(*lane))?;
             let way = Way { from, to, against: *the_other_way, laps: *laps };
-            let mut measurement = Measurement::of(track, &way).map_err(InputError::new)?;
+            let mut measurement =
+                Measurement::of(track, &way, [told_from, told_to]).map_err(InputError::new)?;
             if let Some(time_s) = time {
                 measurement = measurement.timed(*time_s, *intended);
             }

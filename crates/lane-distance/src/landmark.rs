@@ -2,7 +2,8 @@
 
 use crate::course::Course;
 use crate::lane_error::{LaneError, LaneList};
-use crate::spot::Spot;
+use crate::mark::MarkId;
+use crate::spot::{PaintReading, Spot};
 use crate::track::Track;
 
 /// Why a name leads to no place in a lane.
@@ -17,12 +18,14 @@ pub enum LandmarkError {
         near: Vec<String>,
     },
     /// Several marks could be meant.
-    #[error("`{name}` could be {}", Alternatives(.near))]
+    #[error("`{name}` could be {}", Alternatives(.near, *.more))]
     Ambiguous {
         /// What was asked for.
         name: String,
-        /// The marks that could be meant.
+        /// The marks that could be meant, or the first of them.
         near: Vec<String>,
+        /// How many more there are.
+        more: usize,
     },
     /// The mark is not painted in this lane.
     #[error("the {mark} is not painted in lane {lane}; it is in {}", LaneList(.lanes))]
@@ -56,23 +59,25 @@ struct Suggested<'a>(&'a [String]);
 
 impl std::fmt::Display for Suggested<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        if self.0.is_empty() { Ok(()) } else { write!(f, "; near it: {}", Alternatives(self.0)) }
+        if self.0.is_empty() { Ok(()) } else { write!(f, "; near it: {}", Alternatives(self.0, 0)) }
     }
 }
 
-struct Alternatives<'a>(&'a [String]);
+/// Names, and how many more there are.
+struct Alternatives<'a>(&'a [String], usize);
 
 impl std::fmt::Display for Alternatives<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        for (index, name) in self.0.iter().enumerate() {
+        let Self(names, more) = self;
+        for (index, name) in names.iter().enumerate() {
             let separator = match index {
                 0 => "",
-                _ if index + 1 == self.0.len() => " or ",
+                _ if index + 1 == names.len() && *more == 0 => " or ",
                 _ => ", ",
             };
             write!(f, "{separator}`{name}`")?;
         }
-        Ok(())
+        if *more == 0 { Ok(()) } else { write!(f, " or one of {more} more") }
     }
 }
 
@@ -98,6 +103,22 @@ impl Track {
     ///
     /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
     pub fn landmark(&self, name: &str, lane: u8) -> Result<Spot, LandmarkError> {
+        Ok(self.landmark_told(name, lane)?.0)
+    }
+
+    /// The place in a lane that a name means, told by the mark that the name means, trap or not.
+    ///
+    /// ```
+    /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// let (spot, reading) = track.landmark_told("break line + 5", 4)?;
+    /// assert_eq!(lane_distance::Placement::told(&track, spot, reading).words, "5.00 m past the break line");
+    /// # Ok::<(), lane_distance::LandmarkError>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
+    pub fn landmark_told(&self, name: &str, lane: u8) -> Result<(Spot, PaintReading), LandmarkError> {
         self.check_lane_exists(lane)?;
         let (mark_name, past_m) = split_metres(name)?;
         let index = self.mark_called(mark_name)?;
@@ -109,17 +130,19 @@ impl Track {
                 .collect(),
         })?;
         let to_finish_m = spot.to_finish_m - past_m;
-        match self.layout().straight(spot.course) {
-            None => Ok(Spot { to_finish_m: self.layout().measure(lane).within_lap_m(to_finish_m), ..spot }),
-            Some(ground) if (0.0..=ground.length_m()).contains(&to_finish_m) => {
-                Ok(Spot { to_finish_m, ..spot })
+        let place = match self.layout().straight(spot.course) {
+            None => Spot { to_finish_m: self.layout().measure(lane).within_lap_m(to_finish_m), ..spot },
+            Some(ground) if (0.0..=ground.length_m()).contains(&to_finish_m) => Spot { to_finish_m, ..spot },
+            Some(ground) => {
+                return Err(LandmarkError::OffCourse {
+                    name: name.to_owned(),
+                    course: spot.course,
+                    length_m: ground.length_m(),
+                });
             }
-            Some(ground) => Err(LandmarkError::OffCourse {
-                name: name.to_owned(),
-                course: spot.course,
-                length_m: ground.length_m(),
-            }),
-        }
+        };
+        let tape_m = self.layout().tape_m(spot, place);
+        Ok((place, PaintReading { mark: Some(MarkId(index as u16)), past_m, tape_m }))
     }
 
     /// A mark in a lane: on the oval where it lies there, else on its straight.
@@ -151,7 +174,12 @@ impl Track {
                 several => {
                     let near =
                         several.iter().take(MOST_SUGGESTED).map(|&index| self.marks()[index].name.clone());
-                    return Err(LandmarkError::Ambiguous { name: name.to_owned(), near: near.collect() });
+                    let more = several.len().saturating_sub(MOST_SUGGESTED);
+                    return Err(LandmarkError::Ambiguous {
+                        name: name.to_owned(),
+                        near: near.collect(),
+                        more,
+                    });
                 }
             }
         }

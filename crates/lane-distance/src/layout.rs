@@ -144,15 +144,25 @@ impl Layout {
     }
 
     /// The angle that a run turns through, in radians: from one spot on in the direction of running
-    /// for a distance.
+    /// for a distance, out of a chute and round the oval.
     pub(crate) fn turned_rad(&self, start: Spot, distance_m: f64) -> f64 {
-        let Some(start) = self.on_course(start, Course::Oval) else { return 0.0 };
-        let line = self.measure(start.lane);
-        let heading = |spot: Spot| self.pose(spot).heading_rad;
-        let laps = (distance_m / line.lap_m()).floor();
-        let part_m = distance_m - laps * line.lap_m();
-        let finish = Spot { to_finish_m: line.within_lap_m(start.to_finish_m - part_m), ..start };
-        laps * std::f64::consts::TAU + (heading(finish) - heading(start)).rem_euclid(std::f64::consts::TAU)
+        let (on_oval, in_chute_m) = match self.on_course(start, Course::Oval) {
+            Some(on_oval) => (Some(on_oval), 0.0),
+            // A chute and its straight do not turn.
+            None => (self.on_course(Spot { to_finish_m: 0.0, ..start }, Course::Oval), start.to_finish_m),
+        };
+        let Some(on_oval) = on_oval else { return 0.0 };
+        let line = self.measure(on_oval.lane);
+        // Headings count on from the finish line round the whole lap, so that a run of nearly a lap
+        // between two places of one straight is not taken for one that does not turn.
+        let turned_from_finish_rad = |from_finish_m: f64| {
+            let laps = (from_finish_m / line.lap_m()).floor();
+            let station = line.station(from_finish_m - laps * line.lap_m());
+            laps * std::f64::consts::TAU + self.inner_pose(station).heading_rad
+        };
+        let begins_m = self.from_finish_m(on_oval);
+        let ends_m = begins_m + (distance_m - in_chute_m).max(0.0);
+        turned_from_finish_rad(ends_m) - turned_from_finish_rad(begins_m)
     }
 
     /// Index of the piece that follows the first bend: the back straight, or the first straight.

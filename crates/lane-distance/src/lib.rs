@@ -41,6 +41,7 @@
 mod arc;
 mod bend_share;
 mod built_in;
+mod closed_spec;
 mod course;
 mod curved_start;
 mod fault;
@@ -55,6 +56,7 @@ mod line;
 mod mark;
 mod mark_set;
 mod measurement;
+mod one_or_many;
 mod paint;
 mod path;
 mod place;
@@ -72,6 +74,7 @@ mod track_spec;
 
 pub use arc::Arc;
 pub use bend_share::BendShare;
+pub use closed_spec::{ClosedBecause, ClosedSpec};
 pub use course::Course;
 pub use curved_start::CurvePoint;
 pub use fault::{Fault, Key};
@@ -84,8 +87,9 @@ pub use layout::{Layout, StraightCourse};
 pub use length::{Length, LengthError};
 pub use line::{Line, Station};
 pub use mark::{Form, Hurdles, Mark, MarkId, Rule, Worn};
-pub use mark_set::{MarkSet, MarkSpec, OneOrMany, Station as MarkStation};
+pub use mark_set::{MarkSet, MarkSpec, Station as MarkStation};
 pub use measurement::{NoWayError, Way};
+pub use one_or_many::OneOrMany;
 pub use paint::Painted;
 pub use path::{CLOSING_GAP_M, Path, PathError};
 pub use place::Place;
@@ -97,6 +101,4 @@ pub use straight::Straight;
 pub use stretch::{Piece, Stretch};
 pub use tolerance::Tolerances;
 pub use track::Track;
-pub use track_spec::{
-    ClosedBecause, ClosedSpec, MarksSpec, PieceSpec, RadiusAt, StraightSpec, TrackSpec, WornSpec,
-};
+pub use track_spec::{MarksSpec, PieceSpec, RadiusAt, StraightSpec, TrackSpec, WornSpec};

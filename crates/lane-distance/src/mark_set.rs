@@ -11,6 +11,7 @@ use crate::course::Course;
 use crate::fault::{Fault, Key};
 use crate::length::Length;
 use crate::mark::{Form, Hurdles, Mark, Rule, Worn};
+use crate::one_or_many::OneOrMany;
 
 /// The sets that come with the crate: name and YAML text.
 const BUILT_IN: [(&str, &str); 7] = [
@@ -69,27 +70,6 @@ fn built_in(name: &str) -> Option<&'static (MarkSet, Vec<Mark>)> {
         Some((set, marks.concat()))
     };
     READ[index].get_or_init(read).as_ref()
-}
-
-/// One value or a list of them.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(untagged))]
-#[serde(untagged)]
-pub enum OneOrMany<T> {
-    /// One value.
-    One(T),
-    /// A list of values.
-    Many(Vec<T>),
-}
-
-impl<T> OneOrMany<T> {
-    fn as_slice(&self) -> &[T] {
-        match self {
-            Self::One(value) => std::slice::from_ref(value),
-            Self::Many(values) => values,
-        }
-    }
 }
 
 /// A place that is known without a number.
@@ -274,7 +254,7 @@ impl MarkSpec {
                 let message = format!("`{name}` of the mark `{}` gives no place", self.name);
                 faults.push(Fault::new(within(name), message).with_help("give it one at least"));
             }
-            let lengths = rules.iter().filter_map(|rule| match *rule {
+            let mut lengths = rules.iter().filter_map(|rule| match *rule {
                 Rule::ToFinish(length) | Rule::BeforeFinish(_, length) | Rule::Curve(length) => {
                     Some((length, 0.0))
                 }
@@ -282,13 +262,13 @@ impl MarkSpec {
                 Rule::Across(length) | Rule::From(_, length) => Some((length, -10_000.0)),
                 Rule::EndOfFirstBend => None,
             });
-            for (length, least) in lengths {
-                if !(least..=10_000.0).contains(&length) {
-                    faults.push(Fault::new(
-                        within(name),
-                        format!("{length} m is out of range for `{name}`: {least} to 10000 m"),
-                    ));
-                }
+            // Of a row of marks, the first that is out of range stands for all.
+            let wrong = lengths.find(|(length, least)| !(*least..=10_000.0).contains(length));
+            if let Some((length, least)) = wrong {
+                faults.push(Fault::new(
+                    within(name),
+                    format!("{length} m is out of range for `{name}`: {least} to 10000 m"),
+                ));
             }
         }
         match found.len() {

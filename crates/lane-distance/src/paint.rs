@@ -1,7 +1,6 @@
 //! Marks resolved to places in each lane of each course.
 
 use crate::course::Course;
-use crate::fault::{Fault, key};
 use crate::layout::Layout;
 use crate::line::Station;
 use crate::mark::{Form, Mark, MarkId, Rule};
@@ -159,6 +158,27 @@ impl Paint {
     }
 }
 
+impl Paint {
+    /// Tells a spot by any mark that it stands on, trap or not, else as [`Paint::read`] does.
+    pub(crate) fn read_any(&self, layout: &Layout, spot: Spot) -> PaintReading {
+        let past_m =
+            |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
+        let all = &self.lane(spot.course, spot.lane).all;
+        let nearest = on_paint(all, spot, layout).min_by(|a, b| past_m(a).abs().total_cmp(&past_m(b).abs()));
+        match nearest {
+            None => self.read(layout, spot),
+            Some(painted) => {
+                let from = Spot { to_finish_m: painted.to_finish_m, ..spot };
+                PaintReading {
+                    mark: Some(painted.mark),
+                    past_m: past_m(painted),
+                    tape_m: layout.tape_m(from, spot),
+                }
+            }
+        }
+    }
+}
+
 /// The marks on whose paint a spot stands; the lap goes round.
 fn on_paint<'a>(marks: &'a [Painted], spot: Spot, layout: &Layout) -> impl Iterator<Item = &'a Painted> {
     let near = move |at_m: f64| {
@@ -240,33 +260,5 @@ fn place(layout: &Layout, marks: &[Mark], mark: &Mark, lane: u8) -> Option<Spot>
         }
         Rule::Curve(to_finish_m) => layout.curved_start(1, to_finish_m, lane),
         Rule::AfterBreak { race_m, bends } => layout.start_before_break(lane, race_m, bends, 1),
-    }
-}
-
-/// Faults of marks that lean on each other: a base that is missing, or that leans back.
-pub(crate) fn check_bases(marks: &[Mark], faults: &mut Vec<Fault>) {
-    for mark in marks {
-        let mut at = mark;
-        for _ in 0..=marks.len() {
-            let Rule::From(base, _) = &at.rule else { break };
-            let Some(next) = marks.iter().find(|other| other.name == *base) else {
-                faults.push(Fault::new(
-                    key!["marks"],
-                    format!(
-                        "the mark `{}` is placed from `{base}`, which the track does not have",
-                        mark.name
-                    ),
-                ));
-                break;
-            };
-            if next.name == mark.name {
-                faults.push(Fault::new(
-                    key!["marks"],
-                    format!("the mark `{}` is placed from itself", mark.name),
-                ));
-                break;
-            }
-            at = next;
-        }
     }
 }

@@ -3,12 +3,12 @@
 use crate::course::Course;
 use crate::fault::Fault;
 use crate::hazard::Hazard;
-use crate::lane::Lane;
+use crate::lane::{Lane, MOST_LANES};
 use crate::lane_error::LaneError;
 use crate::layout::Layout;
 use crate::line::Line;
 use crate::mark::{Mark, MarkId};
-use crate::paint::{LanePaint, Paint, Painted, check_bases};
+use crate::paint::{LanePaint, Paint, Painted};
 use crate::point::Point;
 use crate::search::Pair;
 use crate::spot::{PaintReading, Spot};
@@ -38,11 +38,11 @@ impl Track {
     pub fn build(spec: &TrackSpec) -> Result<Self, Vec<Fault>> {
         let mut faults = Vec::new();
         spec.check(&mut faults);
-        let widths = spec.widths_m(&mut faults);
-        spec.check_lanes(widths.len() as u8, &mut faults);
+        let most = spec.most_lanes(&mut faults);
+        let widths = spec.widths_m(most, &mut faults);
+        spec.check_lanes(most.unwrap_or(MOST_LANES), &mut faults);
         let path = spec.inner_path(&mut faults);
         let marks = spec.paint(&mut faults);
-        check_bases(&marks, &mut faults);
         let Some(path) = path else { return Err(faults) };
         let lanes = Lane::side_by_side(spec.inner_edge, &widths);
         let Some(first) = lanes.first() else { return Err(faults) };
@@ -238,6 +238,11 @@ impl Track {
     /// ```
     pub fn read(&self, spot: Spot) -> PaintReading {
         self.paint.read(&self.layout, spot)
+    }
+
+    /// Tells a spot by any mark that it stands on, trap or not; else as [`Track::read`] does.
+    pub fn read_any(&self, spot: Spot) -> PaintReading {
+        self.paint.read_any(&self.layout, spot)
     }
 
     /// The paint of a lane of a course, by distance to the finish.

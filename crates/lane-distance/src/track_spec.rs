@@ -3,6 +3,7 @@
 use serde::Deserialize;
 
 use crate::arc::Arc;
+use crate::closed_spec::ClosedSpec;
 use crate::course::Course;
 use crate::fault::{Fault, Key, key};
 use crate::hazard::Hazard;
@@ -10,7 +11,8 @@ use crate::lane::{InnerEdge, MOST_LANES};
 use crate::layout::Layout;
 use crate::length::Length;
 use crate::mark::{Mark, Rule, Worn};
-use crate::mark_set::{MarkSet, MarkSpec, OneOrMany};
+use crate::mark_set::{MarkSet, MarkSpec};
+use crate::one_or_many::OneOrMany;
 use crate::path::Path;
 use crate::straight::Straight;
 use crate::stretch::Piece;
@@ -87,52 +89,6 @@ pub struct TrackSpec {
 
 /// How far a surveyed lap may differ from the computed one, in metres.
 const SURVEY_M: f64 = 0.5;
-
-/// Lanes closed to training: a list of them, or a list with a reason.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(untagged))]
-#[serde(untagged)]
-pub enum ClosedSpec {
-    /// The lanes.
-    Lanes(Vec<u8>),
-    /// The lanes, and why they are closed.
-    Because(ClosedBecause),
-}
-
-/// Lanes that are closed for a reason.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct ClosedBecause {
-    /// The lanes.
-    pub lanes: Vec<u8>,
-    /// Why they are closed.
-    pub reason: String,
-}
-
-impl Default for ClosedSpec {
-    fn default() -> Self {
-        Self::Lanes(Vec::new())
-    }
-}
-
-impl ClosedSpec {
-    /// The lanes that are closed.
-    pub fn lanes(&self) -> &[u8] {
-        match self {
-            Self::Lanes(lanes) | Self::Because(ClosedBecause { lanes, .. }) => lanes,
-        }
-    }
-
-    /// Why they are closed, if that is said.
-    pub fn reason(&self) -> Option<&str> {
-        match self {
-            Self::Lanes(_) => None,
-            Self::Because(because) => Some(&because.reason),
-        }
-    }
-}
 
 /// A piece of the path: either `straight`, or `radius` and `turn`.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Deserialize)]
@@ -224,50 +180,56 @@ impl TrackSpec {
         Path::close(pieces).map_err(|error| faults.push(Fault::new(key!["path"], error.to_string()))).ok()
     }
 
-    /// The width of each lane of the widest course, in metres.
-    pub(crate) fn widths_m(&self, faults: &mut Vec<Fault>) -> Vec<f64> {
-        let mut count = |lanes: u8, least: u8, at: Vec<Key>| {
-            if !(least..=MOST_LANES).contains(&lanes) {
-                faults.push(Fault::new(
-                    at,
-                    format!("{lanes} lanes are out of range: a track has {least} to {MOST_LANES}"),
-                ));
-            }
-            lanes.clamp(least, MOST_LANES)
-        };
-        let most = [
+    /// How many lanes the widest course has; nothing where a number of lanes is out of range.
+    pub(crate) fn most_lanes(&self, faults: &mut Vec<Fault>) -> Option<u8> {
+        let counts = [
             (Some(self.lanes), key!["lanes"]),
             (self.home_straight.lanes, key!["home_straight", "lanes"]),
             (self.back_straight.lanes, key!["back_straight", "lanes"]),
-        ]
-        .into_iter()
-        .filter_map(|(lanes, at)| Some(count(lanes?, 1, at)))
-        .fold(1, u8::max);
-        let widths: Vec<f64> = match &self.lane_width {
-            OneOrMany::One(width) => vec![width.metres(); most.into()],
-            OneOrMany::Many(widths) => widths.iter().map(|width| width.metres()).collect(),
-        };
-        if widths.len() != usize::from(most) {
-            faults.push(
-                Fault::new(
-                    key!["lane_width"],
-                    format!("{} lane widths are given for {most} lanes", widths.len()),
-                )
-                .with_help("give one width for all lanes, or one for each lane from lane 1 outwards"),
-            );
-        }
-        for (index, width) in widths.iter().enumerate() {
-            if !(0.5..=3.0).contains(width) {
-                let at = match self.lane_width {
-                    OneOrMany::One(_) => key!["lane_width"],
-                    OneOrMany::Many(_) => key!["lane_width", index],
-                };
-                faults
-                    .push(Fault::new(at, format!("a lane width of {width} m is out of range: 0.5 m to 3 m")));
-                break;
+        ];
+        let mut most = Some(1);
+        for (lanes, at) in counts {
+            let Some(lanes) = lanes else { continue };
+            if (1..=MOST_LANES).contains(&lanes) {
+                most = most.map(|most| lanes.max(most));
+            } else {
+                let message = format!("{lanes} lanes are out of range: a track has 1 to {MOST_LANES}");
+                faults.push(Fault::new(at, message));
+                most = None;
             }
         }
-        widths
+        most
+    }
+
+    /// The width of each lane of the widest course, in metres; where their number is not known, of as
+    /// many as there may be.
+    pub(crate) fn widths_m(&self, most: Option<u8>, faults: &mut Vec<Fault>) -> Vec<f64> {
+        let out_of_range = |width: Length, at: Vec<Key>| {
+            let width_m = width.metres();
+            (!(0.5..=3.0).contains(&width_m))
+                .then(|| Fault::new(at, format!("a lane width of {width_m} m is out of range: 0.5 m to 3 m")))
+        };
+        match &self.lane_width {
+            OneOrMany::One(width) => {
+                faults.extend(out_of_range(*width, key!["lane_width"]));
+                vec![width.metres(); most.unwrap_or(MOST_LANES).into()]
+            }
+            OneOrMany::Many(widths) => {
+                if let Some(most) = most
+                    && widths.len() != usize::from(most)
+                {
+                    let message = format!("{} lane widths are given for {most} lanes", widths.len());
+                    faults.push(Fault::new(key!["lane_width"], message).with_help(
+                        "give one width for all lanes, or one for each lane from lane 1 outwards",
+                    ));
+                }
+                let wrong = widths.iter().enumerate();
+                faults.extend(
+                    wrong.filter_map(|(index, width)| out_of_range(*width, key!["lane_width", index])),
+                );
+                widths.iter().map(|width| width.metres()).collect()
+            }
+        }
     }
 
     /// The surveyed lap as a part of the computed one.
@@ -307,6 +269,13 @@ impl TrackSpec {
             if !(0.0..=200.0).contains(&chute_m) {
                 let message = format!("a chute of {chute_m} m is out of range: 0 m to 200 m");
                 faults.push(Fault::new(key![name, "chute"], message));
+            }
+        }
+        for (index, hazard) in self.hazards.iter().enumerate() {
+            if hazard.on != Course::Oval && hazard.from < hazard.to {
+                let message = "the hazard ends before it begins: distances count down to the finish";
+                faults
+                    .push(Fault::new(key!["hazards", index], message).with_help("exchange `from` and `to`"));
             }
         }
         let tolerances = &self.tolerances;
@@ -389,11 +358,6 @@ impl TrackSpec {
                     faults.push(Fault::new(key!["hazards", index, name], message));
                 }
             }
-            if hazard.on != Course::Oval && hazard.from < hazard.to {
-                let message = "the hazard ends before it begins: distances count down to the finish";
-                faults
-                    .push(Fault::new(key!["hazards", index], message).with_help("exchange `from` and `to`"));
-            }
         }
     }
 
@@ -402,6 +366,7 @@ impl TrackSpec {
         let default_sets = vec!["standard".to_owned()];
         let sets = self.marks.sets.as_ref().unwrap_or(&default_sets);
         let mut marks = Vec::new();
+        let mut is_every_set_known = true;
         for (index, name) in sets.iter().enumerate() {
             if sets[..index].contains(name) {
                 let message = format!("the mark set `{name}` is listed twice");
@@ -409,6 +374,7 @@ impl TrackSpec {
                 continue;
             }
             let Some(set) = MarkSet::built_in_marks(name) else {
+                is_every_set_known = false;
                 let known: Vec<_> = MarkSet::built_in_names().map(|known| format!("`{known}`")).collect();
                 faults.push(
                     Fault::new(key!["marks", "sets", index], format!("there is no mark set `{name}`"))
@@ -426,10 +392,56 @@ impl TrackSpec {
                 Err(more) => faults.extend(more),
             }
         }
+        let mut by_name = Vec::new();
         for (index, worn) in self.marks.worn.iter().enumerate() {
-            wear_off(&mut marks, worn, index, faults);
+            wear_off(&mut marks, worn, index, &mut by_name);
+        }
+        self.check_bases(&marks, &mut by_name);
+        // A name that no mark has may be one of a set that is not known.
+        if is_every_set_known {
+            faults.extend(by_name);
         }
         marks
+    }
+
+    /// Faults of marks that lean on each other: a base that is missing, or that leans back.
+    fn check_bases(&self, marks: &[Mark], faults: &mut Vec<Fault>) {
+        for mark in marks {
+            let at = || match self.marks.own.iter().position(|own| own.name == mark.name) {
+                Some(index) => key!["marks", "own", index, "from"],
+                None => key!["marks"],
+            };
+            let mut link = mark;
+            for _ in 0..=marks.len() {
+                let Rule::From(base, _) = &link.rule else { break };
+                let Some(next) = marks.iter().find(|other| other.name == *base) else {
+                    if !std::ptr::eq(link, mark) {
+                        // That is the fault of the mark on the way.
+                        break;
+                    }
+                    let message = format!(
+                        "the mark `{}` is placed from `{base}`, which the track does not have",
+                        mark.name
+                    );
+                    let near = nearest_name(base, marks.iter().map(|mark| mark.name.as_str()));
+                    faults.push(did_you_mean(Fault::new(at(), message), near));
+                    break;
+                };
+                if next.name == mark.name {
+                    let message = format!("the mark `{}` is placed from itself", mark.name);
+                    faults.push(Fault::new(at(), message));
+                    break;
+                }
+                link = next;
+            }
+        }
+    }
+}
+
+fn did_you_mean(fault: Fault, near: Option<&str>) -> Fault {
+    match near {
+        Some(near) => fault.with_help(format!("did you mean `{near}`?")),
+        None => fault,
     }
 }
 
@@ -449,10 +461,7 @@ fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<
             key!["marks", "worn", index, "mark"],
             format!("the track has no mark `{}` to wear off", worn.mark),
         );
-        faults.push(match near {
-            Some(near) => fault.with_help(format!("did you mean `{near}`?")),
-            None => fault,
-        });
+        faults.push(did_you_mean(fault, near));
     }
 }
 
@@ -460,7 +469,7 @@ fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<
 pub(crate) fn nearest_name<'a>(wrong: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     known
         .map(|name| (strsim::jaro_winkler(&wrong.to_lowercase(), &name.to_lowercase()), name))
-        .filter(|(likeness, _)| *likeness > 0.7)
+        .filter(|(likeness, _)| *likeness > 0.85)
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, name)| name)
 }

@@ -109,7 +109,7 @@ fn a_worn_mark_that_is_not_there_is_told_the_nearest_name() {
 fn a_base_that_is_not_there_is_named() {
     assert_fault(
         "own: [{ name: cone, colour: red, form: tick, from: the old oak, past: 3 }]",
-        vec![Key::from("marks")],
+        own(Some("from")),
         "the mark `cone` is placed from `the old oak`, which the track does not have",
         None,
     );
@@ -119,7 +119,7 @@ fn a_base_that_is_not_there_is_named() {
 fn a_mark_is_not_placed_from_itself() {
     assert_fault(
         "own: [{ name: cone, colour: red, form: tick, from: cone, past: 3 }]",
-        vec![Key::from("marks")],
+        own(Some("from")),
         "the mark `cone` is placed from itself",
         None,
     );
@@ -137,4 +137,10 @@ fn two_marks_are_not_placed_from_each_other() {
         said,
         ["the mark `left cone` is placed from itself", "the mark `right cone` is placed from itself"]
     );
+}
+
+#[test]
+fn names_are_not_looked_for_while_a_set_is_not_known() {
+    let faults = faults_of("sets: [standart]\nworn: [{ mark: finish line }]");
+    assert_eq!(faults.len(), 1, "the finish line may be of that set: {faults:?}");
 }

@@ -165,6 +165,30 @@ fn there_is_one_lane_width_or_one_for_each_lane() {
 }
 
 #[test]
+fn every_lane_width_that_is_wrong_is_told() {
+    let faults = faults_with("lane_width: 1.22", "lane_width: [0.1, 1.22, 1.22, 9]");
+    let said: Vec<String> = faults.iter().map(Fault::to_string).collect();
+    assert_eq!(
+        said,
+        [
+            "lane_width: 4 lane widths are given for 8 lanes",
+            "lane_width[0]: a lane width of 0.1 m is out of range: 0.5 m to 3 m",
+            "lane_width[3]: a lane width of 9 m is out of range: 0.5 m to 3 m",
+        ]
+    );
+}
+
+#[test]
+fn while_the_number_of_lanes_is_wrong_no_lane_is_missed() {
+    for lanes in ["0", "12"] {
+        let text = SOUND.replacen("lanes: 8", &format!("lanes: {lanes}\nclosed_lanes: [8]"), 1);
+        let text = text.replacen("lane_width: 1.22", "lane_width: [1.22, 1.22]", 1);
+        let says = format!("lanes: {lanes} lanes are out of range: a track has 1 to 10");
+        assert_fault(&faults_of(&text), &says);
+    }
+}
+
+#[test]
 fn a_chute_is_at_most_200_m() {
     for chute in ["-1", "201"] {
         let faults = faults_added(&format!("home_straight: {{ chute: {chute} }}\n"));
@@ -220,7 +244,6 @@ marks:
             "path[3].straight: a straight of 500 m is out of range: 0.001 m to 400 m",
             "marks.sets[0]: there is no mark set `standart`",
             "marks.own[0]: nothing says where the mark `bare` is painted",
-            "marks.worn[0].mark: the track has no mark `finish line` to wear off",
         ]
     );
 }

@@ -38,7 +38,7 @@ impl Curve {
         let lanes =
             points.into_iter().filter(|point| open.contains(&point.spot.lane)).map(|point| CurveLane {
                 lane: point.spot.lane,
-                spot: Placement::of(track, point.spot),
+                spot: Placement::told(track, point.spot, track.read_any(point.spot)),
                 past_square_m: point.past_square_m,
             });
         Self { inside_lane, distance_m, lanes: lanes.collect() }

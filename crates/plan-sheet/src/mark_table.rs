@@ -1,6 +1,6 @@
 //! The paint in a lane.
 
-use lane_distance::{Course, Placement, Track};
+use lane_distance::{Placement, Spot, Track};
 use serde::Serialize;
 
 use crate::table::{heading, item, table};
@@ -28,11 +28,17 @@ pub struct MarkRow {
     pub purpose: String,
     /// Why it misleads someone who trains in this lane.
     pub trap: Option<String>,
+    /// Whether it lies in a chute, behind the oval.
+    pub in_chute: bool,
 }
 
 impl MarkTable {
     /// The paint of one lane.
     pub fn of(track: &Track, lane: u8) -> Self {
+        let in_chute = |spot: Spot| {
+            let ground = track.layout().straight(spot.course);
+            ground.is_some_and(|ground| spot.to_finish_m > ground.straight_m)
+        };
         let row = |(spot, id)| {
             let mark = track.mark(id);
             let reading = lane_distance::PaintReading { mark: Some(id), past_m: 0.0, tape_m: 0.0 };
@@ -41,6 +47,7 @@ impl MarkTable {
                 form: mark.form.name(),
                 purpose: mark.purpose.clone(),
                 trap: mark.trap_in(lane).map(str::to_owned),
+                in_chute: in_chute(spot),
             }
         };
         Self { marks: track.walk(lane).into_iter().map(row).collect(), lane }
@@ -54,7 +61,7 @@ impl View for MarkTable {
             .map(|row| {
                 let name = row.spot.mark.as_deref().unwrap_or_default();
                 let trap = row.trap.as_deref().map(|trap| traps.push((name, trap)));
-                let place = if row.spot.course == Course::Oval { "" } else { " (chute)" };
+                let place = if row.in_chute { " (chute)" } else { "" };
                 let colour = row.spot.colour.as_deref().unwrap_or_default();
                 vec![
                     format!("{:.2}", row.spot.to_finish_line_m),

@@ -1,6 +1,6 @@
 //! How far it is from one place to another.
 
-use lane_distance::{NoWayError, Placement, Track, Way};
+use lane_distance::{NoWayError, PaintReading, Placement, Track, Way};
 use serde::Serialize;
 
 use crate::table::{heading, item};
@@ -55,16 +55,16 @@ pub struct RunningLine {
 }
 
 impl Measurement {
-    /// Measures a way.
+    /// Measures a way; its ends are told by the marks that they were asked for by.
     ///
     /// # Errors
     ///
     /// [`NoWayError`] where no way leads from one course to the other.
-    pub fn of(track: &Track, way: &Way) -> Result<Self, NoWayError> {
+    pub fn of(track: &Track, way: &Way, readings: [PaintReading; 2]) -> Result<Self, NoWayError> {
         Ok(Self {
             lane: way.from.lane,
-            from: Placement::of(track, way.from),
-            to: Placement::of(track, way.to),
+            from: Placement::told(track, way.from, readings[0]),
+            to: Placement::told(track, way.to, readings[1]),
             the_other_way: way.against,
             distance_m: track.length_m(way)?,
             timed: None,

@@ -46,7 +46,7 @@ fn block_lines(number: usize, block: &PlanBlock) -> String {
         if let Some(run_in) = &rep.run_in {
             line += &format!(", run-in {}", run_in.words);
         }
-        match (rep.target_s, rep.target_to_s) {
+        match (rep.target_from_s.or(rep.target_s), rep.target_from_s.and(rep.target_s)) {
             (Some(from_s), Some(to_s)) => line += &format!(", in {} to {}", clock(from_s), clock(to_s)),
             (Some(target_s), None) => line += &format!(", in {}", clock(target_s)),
             _ => {}

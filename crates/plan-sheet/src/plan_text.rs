@@ -146,8 +146,8 @@ impl Columns {
     fn cells(&self, row: &Row<'_>) -> Vec<String> {
         let rep = row.first;
         let time = |seconds: Option<f64>| seconds.map_or_else(String::new, clock);
-        let target = match (rep.target_s, rep.target_to_s) {
-            (Some(from_s), Some(to_s)) => format!("{} to {}", clock(from_s), clock(to_s)),
+        let target = match (rep.target_s, rep.target_from_s) {
+            (Some(to_s), Some(from_s)) => format!("{} to {}", clock(from_s), clock(to_s)),
             (target_s, _) => time(target_s),
         };
         let mut cells = vec![

@@ -41,8 +41,11 @@ pub fn riegel(time_s: f64, from_m: f64, to_m: f64, exponent: f64) -> Result<f64,
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum TargetError {
     /// No best is known at all.
-    #[error("no best is known to take {0} of")]
-    NoBest(String),
+    #[error("no best is known for {metres} m")]
+    NoBest {
+        /// The distance, in metres.
+        metres: f64,
+    },
     /// The only bests that are known cannot be carried over.
     #[error(
         "a time over {from_m} m cannot be carried to {to_m} m: Riegel's law holds for races of 1:30 to 4 h, \
@@ -97,7 +100,7 @@ impl Bests {
         let ratio = |from_m: f64| (from_m / metres).ln().abs();
         let nearest = self.times.iter().min_by(|a, b| ratio(a.0).total_cmp(&ratio(b.0)));
         match nearest {
-            None => Err(TargetError::NoBest(format!("a time over {metres} m"))),
+            None => Err(TargetError::NoBest { metres }),
             Some(&(from_m, time_s)) if (from_m - metres).abs() < 1e-6 => Ok(time_s),
             Some(&(from_m, time_s)) => riegel(time_s, from_m, metres, self.exponent),
         }

@@ -158,12 +158,15 @@ fn timings(
     let lane = wherein.lanes.first().copied().unwrap_or(1);
     let mut timings = Vec::with_capacity(steps.len());
     for step in steps {
-        let mut timing = Timing { target_s: None, target_to_s: None, gap: step.gap };
+        let mut timing = Timing { target_s: None, target_from_s: None, gap: step.gap };
         if let RunKind::Timed { seconds } = step.run.kind.value {
             timing.target_s = Some(seconds);
         } else if let (Some(pace), Some(distance_m)) = (step.pace, pairing::distance_m(track, step, lane)?) {
             match who.bests().target(pace, distance_m) {
-                Ok((target_s, to_s)) => (timing.target_s, timing.target_to_s) = (Some(target_s), to_s),
+                Ok((only_s, None)) => timing.target_s = Some(only_s),
+                Ok((from_s, Some(to_s))) => {
+                    (timing.target_s, timing.target_from_s) = (Some(to_s), Some(from_s));
+                }
                 Err(error) => {
                     let line = format!(
                         "No target for `@ {}`: {error}; give `bests` in the session file.",
@@ -213,7 +216,7 @@ fn rep(
         run_in: run_in.map(|spot| told(Placement::of(track, spot))),
         run_in_m: nominal::run_in_m(kind),
         target_s: timing.target_s,
-        target_to_s: timing.target_to_s,
+        target_from_s: timing.target_from_s,
         effort: step.effort.map(str::to_owned),
         go_s: clocked.go_s,
         done_s: clocked.done_s,

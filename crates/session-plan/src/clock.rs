@@ -5,9 +5,10 @@ use crate::notation::Gap;
 /// How long a run and the recovery after it last.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Timing {
+    /// The target; of a range the slower, which is waited for.
     pub(crate) target_s: Option<f64>,
-    /// The slower of two targets.
-    pub(crate) target_to_s: Option<f64>,
+    /// Of a range the faster.
+    pub(crate) target_from_s: Option<f64>,
     pub(crate) gap: Option<Gap>,
 }
 
@@ -60,8 +61,7 @@ impl Clock {
         let mut clocked = Vec::with_capacity(timings.len());
         for (index, timing) in timings.iter().enumerate() {
             let go_s = self.now_s;
-            // The slowest of a range is waited for.
-            let lasts_s = timing.target_to_s.or(timing.target_s);
+            let lasts_s = timing.target_s;
             let done_s = go_s.zip(lasts_s).map(|(go_s, lasts_s)| go_s + lasts_s);
             let is_last = index + 1 == timings.len();
             let rest_s = match timing.gap.filter(|_| !is_last) {

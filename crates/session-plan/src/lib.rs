@@ -25,6 +25,7 @@
 
 pub mod notation;
 pub mod plan_words;
+pub mod squad;
 
 mod bests;
 mod block_plan;
@@ -32,6 +33,9 @@ mod caution;
 mod chain;
 mod clock;
 mod file_kind;
+mod follow;
+mod form;
+mod form_words;
 mod hours;
 mod house_rules;
 mod nominal;

@@ -56,7 +56,7 @@ impl BandMetres {
 
 /// The place of a run's band among [`PACE_BANDS`].
 pub(crate) fn band_of(rep: &Rep) -> usize {
-    let target_s = rep.target_s.map(|from_s| rep.target_to_s.map_or(from_s, |to_s| (from_s + to_s) / 2.0));
+    let target_s = rep.target_s.map(|to_s| rep.target_from_s.map_or(to_s, |from_s| (from_s + to_s) / 2.0));
     let speed = target_s.filter(|target_s| *target_s > 0.0).map(|target_s| rep.distance_m / target_s);
     speed.map_or(PACE_BANDS.len() - 1, band_at)
 }

@@ -1,5 +1,6 @@
 //! Where each value of a YAML text stands.
 
+use std::collections::HashSet;
 use std::ops::Range;
 
 use lane_distance::Key;
@@ -13,8 +14,19 @@ pub(crate) struct Places<'a> {
     text: &'a str,
     line_starts: Vec<usize>,
     values: Vec<Value>,
+    repeated: Vec<Repeated>,
     /// Whether values are nested deeper than is read.
     pub(crate) too_deep: Option<Range<usize>>,
+}
+
+/// A name that its mapping has already.
+struct Repeated {
+    /// The bytes of the name.
+    name: Range<usize>,
+    /// Where its value ends.
+    ends: usize,
+    /// Whether the mapping is written in braces, with commas.
+    in_braces: bool,
 }
 
 struct Value {
@@ -28,16 +40,25 @@ struct Value {
 
 /// A mapping or a list that is being read.
 enum Open {
-    /// The name that was read last, and waits for its value.
-    Mapping(Option<(String, Range<usize>)>),
+    Mapping(OpenMapping),
     List(usize),
+}
+
+/// A mapping that is being read.
+struct OpenMapping {
+    /// The name that was read last, and waits for its value.
+    waiting: Option<(String, Range<usize>)>,
+    names: HashSet<String>,
+    in_braces: bool,
+    /// Whether the name that waits is a repeated one, the last that was found.
+    repeats: Option<usize>,
 }
 
 impl<'a> Places<'a> {
     pub(crate) fn of(text: &'a str) -> Self {
         let newlines = text.bytes().enumerate().filter(|(_, byte)| *byte == b'\n').map(|(at, _)| at + 1);
         let line_starts = std::iter::once(0).chain(newlines).collect();
-        let mut places = Self { text, line_starts, values: Vec::new(), too_deep: None };
+        let mut places = Self { text, line_starts, values: Vec::new(), repeated: Vec::new(), too_deep: None };
         places.read();
         places
     }
@@ -55,11 +76,7 @@ impl<'a> Places<'a> {
                     open.pop();
                     at.pop();
                     // A value inside a list or a mapping has ended with it.
-                    match open.last_mut() {
-                        Some(Open::List(next)) => *next += 1,
-                        Some(Open::Mapping(name)) => *name = None,
-                        None => {}
-                    }
+                    self.ends(open.last_mut(), span.end);
                     continue;
                 }
                 _ => continue,
@@ -67,13 +84,15 @@ impl<'a> Places<'a> {
             let (key, name) = match open.last_mut() {
                 None => (None, None),
                 Some(Open::List(next)) => (Some(Key::Index(*next)), None),
-                Some(Open::Mapping(waiting)) => match (waiting.take(), &event) {
-                    (Some((name, span)), _) => {
-                        *waiting = Some((name.clone(), span.clone()));
-                        (Some(Key::Name(name)), Some(span))
-                    }
+                Some(Open::Mapping(mapping)) => match (mapping.waiting.clone(), &event) {
+                    (Some((name, span)), _) => (Some(Key::Name(name)), Some(span)),
                     (None, Event::Scalar(name, ..)) => {
-                        *waiting = Some((name.to_string(), span));
+                        if !mapping.names.insert(name.to_string()) {
+                            mapping.repeats = Some(self.repeated.len());
+                            let in_braces = mapping.in_braces;
+                            self.repeated.push(Repeated { name: span.clone(), ends: span.end, in_braces });
+                        }
+                        mapping.waiting = Some((name.to_string(), span));
                         continue;
                     }
                     // A name that is no scalar: nothing in these files has one.
@@ -82,10 +101,16 @@ impl<'a> Places<'a> {
             };
             let is_root = key.is_none();
             at.extend(key);
+            let ends = span.end;
             let is_open = matches!(event, Event::MappingStart(..) | Event::SequenceStart(..));
             self.values.push(Value { at: at.clone(), span: span.clone(), name, is_open });
             let opens = match event {
-                Event::MappingStart(..) => Some(Open::Mapping(None)),
+                Event::MappingStart(..) => Some(Open::Mapping(OpenMapping {
+                    waiting: None,
+                    names: HashSet::new(),
+                    in_braces: self.text[span.start..].starts_with('{'),
+                    repeats: None,
+                })),
                 Event::SequenceStart(..) => Some(Open::List(0)),
                 _ => None,
             };
@@ -105,14 +130,45 @@ impl<'a> Places<'a> {
                     if !is_root {
                         at.pop();
                     }
-                    match open.last_mut() {
-                        Some(Open::List(next)) => *next += 1,
-                        Some(Open::Mapping(name)) => *name = None,
-                        None => {}
-                    }
+                    self.ends(open.last_mut(), ends);
                 }
             }
         }
+    }
+
+    /// Notes that a value of a list or a mapping has ended.
+    fn ends(&mut self, holder: Option<&mut Open>, ends: usize) {
+        match holder {
+            Some(Open::List(next)) => *next += 1,
+            Some(Open::Mapping(mapping)) => {
+                mapping.waiting = None;
+                if let Some(repeated) = mapping.repeats.take() {
+                    self.repeated[repeated].ends = ends;
+                }
+            }
+            None => {}
+        }
+    }
+
+    /// The bytes of the names that their mappings have already.
+    pub(crate) fn repeated(&self) -> impl Iterator<Item = Range<usize>> {
+        self.repeated.iter().map(|repeated| repeated.name.clone())
+    }
+
+    /// The text with spaces where a name is repeated, and its value: everything else stays in its place.
+    pub(crate) fn without_repeated(&self) -> String {
+        let mut bytes = self.text.as_bytes().to_vec();
+        for Repeated { name, ends, in_braces } in &self.repeated {
+            let before = self.text[..name.start].trim_end();
+            let begins = if *in_braces && before.ends_with(',') { before.len() - 1 } else { name.start };
+            for byte in &mut bytes[begins..*ends] {
+                if *byte != b'\n' {
+                    *byte = b' ';
+                }
+            }
+        }
+        // Whole characters were replaced, so that it is text still.
+        String::from_utf8(bytes).unwrap_or_default()
     }
 
     /// The bytes of the value that keys lead to, or of the last value on the way that exists.
@@ -191,6 +247,20 @@ mod tests {
     #[test]
     fn a_name_is_found_as_well() {
         assert_eq!(&TEXT[Places::of(TEXT).name(&[Key::from("c")])], "c");
+    }
+
+    #[test]
+    fn what_is_repeated_gives_way_to_spaces() {
+        for (text, without) in [
+            ("a: 1\nb: 2\na: 3\n", "a: 1\nb: 2\n    \n"),
+            ("{a: 1, a: [2, 3], b: 4}", "{a: 1           , b: 4}"),
+            ("a: 1\na:\n  - é\nb: 2\n", "a: 1\n  \n      \nb: 2\n"),
+            ("x: {a: 1}\ny: {a: 1}\n", "x: {a: 1}\ny: {a: 1}\n"),
+        ] {
+            let places = Places::of(text);
+            assert_eq!(places.without_repeated(), without);
+            assert!(places.repeated().all(|name| &text[name] == "a"));
+        }
     }
 
     #[test]

@@ -117,10 +117,10 @@ pub struct Rep {
     pub run_in: Option<Placement>,
     /// How long that run-in is, in metres.
     pub run_in_m: Option<f64>,
-    /// Its target time, in seconds; of a range the faster.
+    /// Its target time, in seconds; of a range the slower.
     pub target_s: Option<f64>,
-    /// Of a range the slower, in seconds.
-    pub target_to_s: Option<f64>,
+    /// Of a range the faster, in seconds.
+    pub target_from_s: Option<f64>,
     /// How hard it is, in a word.
     pub effort: Option<String>,
     /// When it starts, in seconds from the start of the session.

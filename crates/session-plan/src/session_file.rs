@@ -1,13 +1,14 @@
 //! Session files.
 
-use lane_distance::Key;
+use lane_distance::{Fault, Key};
 
+use crate::form::{self, Typed};
 use crate::places::Places;
 use crate::planner::PlanError;
 use crate::problem::{Problem, Problems, SourceText};
 use crate::session::Session;
 use crate::session_spec::SessionSpec;
-use crate::yaml;
+use crate::yaml::Yaml;
 
 /// A session file: its text, what it describes, and where.
 ///
@@ -74,27 +75,26 @@ impl SessionFile {
     ///
     /// [`Problems`] with the place of everything that is wrong, in every block.
     pub fn read(source: SourceText) -> Result<Self, Problems> {
-        let mut value = yaml::value(&source)?;
-        let (spec, mut faults) = yaml::typed::<SessionSpec>(&mut value, &[]);
-        let mut problems = Vec::new();
-        let read = spec.map(|spec| {
-            let (session, more, in_blocks) = spec.session();
-            // A block that was left out for its form is told of already.
-            let known: Vec<Vec<Key>> = faults.iter().map(|fault| fault.at.clone()).collect();
-            let is_new = |at: &[Key]| at.is_empty() || !known.iter().any(|known| known.starts_with(at));
-            faults.extend(more.into_iter().filter(|fault| is_new(&fault.at)));
-            problems.extend(
-                in_blocks.into_iter().map(|(at, text, problem)| in_file(&source, &at, &text, problem)),
-            );
-            (spec.track.map(TrackName::new), spec.closed_lanes, session)
-        });
-        problems.extend(yaml::locate(&source, faults).problems);
-        match read {
-            Some((track, closed_lanes, session)) if problems.is_empty() => {
-                Ok(Self { source, session, track, closed_lanes })
-            }
-            _ => Err(Problems::new(source, problems)),
+        let mut yaml = Yaml::read(&source)?;
+        let Typed { value: spec, faults, unsure } = form::typed::<SessionSpec>(&mut yaml.value, &[]);
+        let mut problems = yaml.locate(faults).problems;
+        let Some(spec) = spec else { return Err(Problems::new(source, problems)) };
+        let (session, faults, in_blocks) = spec.session();
+        // What stands in for a value that could not be read has no faults of its own.
+        let is_meant = |fault: &Fault| {
+            let Some(Key::Name(name)) = fault.at.first() else { return false };
+            problems.iter().any(|problem| problem.help == Some(format!("did you mean `{name}`?")))
+        };
+        let is_known = |fault: &Fault| unsure.holds(&fault.at) || is_meant(fault);
+        let faults = faults.into_iter().filter(|fault| !is_known(fault)).collect();
+        problems.extend(yaml.locate(faults).problems);
+        let in_blocks = in_blocks.into_iter().filter(|(at, ..)| !unsure.holds(at));
+        problems.extend(in_blocks.map(|(at, text, problem)| in_file(&source, &at, &text, problem)));
+        if !problems.is_empty() {
+            return Err(Problems::new(source, problems));
         }
+        let (track, closed_lanes) = (spec.track.map(TrackName::new), spec.closed_lanes);
+        Ok(Self { source, session, track, closed_lanes })
     }
 
     /// Gives the problems of a plan their place in the file.

@@ -62,7 +62,7 @@ pub(crate) struct SessionSpec {
     pub(crate) groups: Vec<GroupSpec>,
     /// What is done, a line of the notation each.
     #[serde(default)]
-    pub(crate) blocks: Vec<String>,
+    pub(crate) blocks: Vec<BlockText>,
 }
 
 /// A distance that orders, as keys must.
@@ -102,7 +102,7 @@ pub(crate) struct GroupSpec {
     pub(crate) lanes: Option<Vec<u8>>,
     /// Its own blocks; those of the session unless given.
     #[serde(default)]
-    pub(crate) blocks: Option<Vec<String>>,
+    pub(crate) blocks: Option<Vec<BlockText>>,
 }
 
 /// Somebody who trains.
@@ -158,6 +158,51 @@ impl<'de> Deserialize<'de> for AthleteSpec {
 
             fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<AthleteSpec, A::Error> {
                 NamedAthlete::deserialize(de::value::MapAccessDeserializer::new(map)).map(AthleteSpec)
+            }
+        }
+
+        deserializer.deserialize_any(Reader)
+    }
+}
+
+/// The text of a block; a number alone is a distance, and YAML does not call that text.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BlockText(String);
+
+impl JsonSchema for BlockText {
+    fn schema_name() -> Cow<'static, str> {
+        "Block".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "A line of the notation, such as 6 x 200 in lane 2.",
+            "type": ["string", "number"]
+        })
+    }
+}
+
+impl<'de> Deserialize<'de> for BlockText {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Reader;
+
+        impl Visitor<'_> for Reader {
+            type Value = BlockText;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a string")
+            }
+
+            fn visit_u64<E: de::Error>(self, value: u64) -> Result<BlockText, E> {
+                Ok(BlockText(value.to_string()))
+            }
+
+            fn visit_f64<E: de::Error>(self, value: f64) -> Result<BlockText, E> {
+                Ok(BlockText(value.to_string()))
+            }
+
+            fn visit_str<E: de::Error>(self, value: &str) -> Result<BlockText, E> {
+                Ok(BlockText(value.to_owned()))
             }
         }
 
@@ -257,9 +302,9 @@ fn bests(times: &BTreeMap<Distance, Time>, exponent: f64) -> Bests {
     Bests::new(times.iter().map(|(distance, time)| (distance.0.0, time.0)).collect(), exponent)
 }
 
-fn read_blocks(texts: &[String], within: &[Key], problems: &mut Vec<BlockProblem>) -> Vec<Block> {
+fn read_blocks(texts: &[BlockText], within: &[Key], problems: &mut Vec<BlockProblem>) -> Vec<Block> {
     let mut blocks = Vec::with_capacity(texts.len());
-    for (index, text) in texts.iter().enumerate() {
+    for (index, BlockText(text)) in texts.iter().enumerate() {
         match Block::parse(text) {
             Ok(block) => blocks.push(block),
             Err(wrong) => {

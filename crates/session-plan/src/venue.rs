@@ -1,13 +1,16 @@
 //! A track with the rules and hours of its venue.
 
-use lane_distance::{Fault, Key, Track, TrackSpec};
+use lane_distance::{Fault, Key, MOST_LANES, Track, TrackSpec};
 use serde_yaml::Value;
 
+use crate::follow::follows;
+use crate::form::{self, Unsure};
+use crate::form_words::{self, Wrong};
 use crate::hours::Hours;
 use crate::house_rules::HouseRules;
 use crate::problem::{Problems, SourceText};
 use crate::timezone::Timezone;
-use crate::yaml;
+use crate::yaml::Yaml;
 
 /// A track with the rules and hours of its venue: what a track file describes.
 ///
@@ -50,56 +53,43 @@ impl Venue {
     ///
     /// [`Problems`] with the place of everything that is wrong.
     pub fn read(source: &SourceText) -> Result<Self, Problems> {
-        let mut value = yaml::value(source)?;
-        let (hazard_hours, mut faults) = take_hazard_hours(&mut value);
-        let (timezone, more) = take_timezone(&mut value);
+        let mut yaml = Yaml::read(source)?;
+        let (hazard_hours, mut faults) = take_hazard_hours(&mut yaml.value);
+        let (timezone, more) = take_timezone(&mut yaml.value);
         faults.extend(more);
         let rules_at = [Key::from("house_rules")];
-        let rules = match take(&mut value, "house_rules") {
+        let mut unsure = Unsure::default();
+        let rules = match take(&mut yaml.value, "house_rules") {
             None => Some(HouseRules::default()),
             Some(mut rules) => {
-                let (rules, more) = yaml::typed::<HouseRules>(&mut rules, &rules_at);
-                faults.extend(more);
-                rules
+                let read = form::typed::<HouseRules>(&mut rules, &rules_at);
+                faults.extend(read.faults);
+                unsure.extend(read.unsure);
+                read.value
             }
         };
-        let (spec, form_faults) = yaml::typed::<TrackSpec>(&mut value, &[]);
-        let unsure: Vec<Vec<Key>> = form_faults.iter().map(|fault| fault.at.clone()).collect();
-        let lacks = |fault: &Fault, name: &str| fault.message == format!("missing field `{name}`");
-        let missing: Vec<Key> = ["path", "lanes", "lane_width", "name"]
-            .into_iter()
-            .filter(|name| form_faults.iter().any(|fault| fault.at.is_empty() && lacks(fault, name)))
-            .map(Key::from)
-            .collect();
-        faults.extend(form_faults);
-        let track = spec.as_ref().map(Track::build).and_then(|built| match built {
+        let read = form::typed::<TrackSpec>(&mut yaml.value, &[]);
+        faults.extend(read.faults.into_iter().map(with_own_keys));
+        unsure.extend(read.unsure);
+        let track = read.value.as_ref().map(Track::build).and_then(|built| match built {
             Ok(track) => Some(track),
             Err(more) => {
-                // What stood in for a missing or wrong value has no faults of its own, and a path
-                // that lacks a piece need not close.
-                let path = [Key::from("path")];
-                faults.extend(more.into_iter().filter(|fault| {
-                    let stands_in = unsure.iter().any(|at| !at.is_empty() && fault.at.starts_with(at))
-                        || fault.at.first().is_some_and(|key| missing.contains(key));
-                    let lacks_piece = fault.at == path && unsure.iter().any(|at| at.starts_with(&path));
-                    !stands_in && !lacks_piece
-                }));
+                faults.extend(more.into_iter().filter(|fault| !follows(fault, &unsure)));
                 None
             }
         });
-        if let (Some(rules), Some(spec)) = (&rules, &spec) {
-            let most_lanes = [Some(spec.lanes), spec.home_straight.lanes, spec.back_straight.lanes];
-            let most_lanes = most_lanes.into_iter().flatten().fold(1, u8::max);
-            faults.extend(rules.faults(most_lanes).into_iter().map(|(index, name, problem)| {
+        if let (Some(rules), Some(spec)) = (&rules, &read.value) {
+            let more = rules.faults(most_lanes(spec)).into_iter().map(|(index, name, problem)| {
                 let at = vec![rules_at[0].clone(), Key::from("lanes"), Key::from(index), Key::from(name)];
                 Fault::new(at, problem.message)
-            }));
+            });
+            faults.extend(more.filter(|fault| !follows(fault, &unsure)));
         }
         match (track, rules) {
-            (Some(track), Some(rules)) if faults.is_empty() => {
+            (Some(track), Some(rules)) if faults.is_empty() && yaml.is_sound() => {
                 Ok(Self { track, hazard_hours, rules, timezone })
             }
-            _ => Err(yaml::locate(source, faults)),
+            _ => Err(yaml.locate(faults)),
         }
     }
 
@@ -126,6 +116,35 @@ impl Venue {
         });
         self.track.clone().with_hazards(|_| in_use.next().unwrap_or(true))
     }
+}
+
+/// How many lanes the widest course has; as many as there may be, where a number is out of range.
+fn most_lanes(spec: &TrackSpec) -> u8 {
+    let counts = [Some(spec.lanes), spec.home_straight.lanes, spec.back_straight.lanes];
+    let counts = counts.into_iter().flatten();
+    if counts.clone().all(|lanes| (1..=MOST_LANES).contains(&lanes)) {
+        counts.fold(1, u8::max)
+    } else {
+        MOST_LANES
+    }
+}
+
+/// The keys that are taken out before the geometry is read are known as well.
+fn with_own_keys(mut fault: Fault) -> Fault {
+    if !fault.message.starts_with(form_words::NO_KEY) {
+        return fault;
+    }
+    let (name, known) = match fault.at.as_slice() {
+        [Key::Name(name)] => (name, ["house_rules", "timezone"].as_slice()),
+        [Key::Name(hazards), Key::Index(_), Key::Name(name)] if hazards == "hazards" => {
+            (name, ["hours"].as_slice())
+        }
+        _ => return fault,
+    };
+    if let Some(near) = known.iter().find(|known| strsim::jaro_winkler(name, known) > 0.85) {
+        fault.help = Some(format!("did you mean `{near}`?"));
+    }
+    fault
 }
 
 fn take(value: &mut Value, name: &str) -> Option<Value> {
@@ -166,12 +185,19 @@ fn take_hazard_hours(value: &mut Value) -> (Vec<Vec<Hours>>, Vec<Fault>) {
             Value::Sequence(items) => items,
             one => vec![one],
         };
-        let at = || vec![Key::from("hazards"), Key::from(index), Key::from("hours")];
+        let is_one = texts.len() == 1;
         let mut read = Vec::new();
-        for text in texts {
+        for (item, text) in texts.into_iter().enumerate() {
+            let mut at = vec![Key::from("hazards"), Key::from(index), Key::from("hours")];
+            if !is_one {
+                at.push(Key::from(item));
+            }
             match serde_yaml::from_value::<Hours>(text) {
                 Ok(hours) => read.push(hours),
-                Err(error) => faults.push(Fault::new(at(), error.to_string())),
+                Err(error) => {
+                    let (message, help) = form_words::words(&Wrong::of(&error.to_string()), &at);
+                    faults.push(Fault { at, message, help });
+                }
             }
         }
         read

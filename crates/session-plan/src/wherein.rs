@@ -86,24 +86,24 @@ pub(crate) fn wherein(
         rule.and_then(|rule| rule.lanes.iter().find(|lane| open.contains(lane)).map(|lane| (*lane, rule)));
     let (lane, because) = match (ruled, rule, open.first()) {
         (Some((lane, rule)), ..) => {
-            (lane, format!("lane {lane} is used, by the house rule \"{}\".", rule.line()))
+            (lane, format!(": lane {lane} is used, by the house rule \"{}\".", rule.line()))
         }
         (None, Some(rule), Some(&lane)) => {
             let line = rule.line();
             (
                 lane,
                 format!(
-                    "none of the house rule \"{line}\" is open: lane {lane}, the innermost open lane, is used."
+                    ", and none of the house rule \"{line}\" is open: lane {lane}, the innermost open lane, is used."
                 ),
             )
         }
-        (None, None, Some(&lane)) => (lane, format!("lane {lane}, the innermost open lane, is used.")),
+        (None, None, Some(&lane)) => (lane, format!(": lane {lane}, the innermost open lane, is used.")),
         (None, _, None) => {
             let message = format!("no lane of the {course} is open");
             return Err(Problem::new(step.run.kind.span.clone(), message)
                 .with_help("open a lane, or run on another day"));
         }
     };
-    said.push(format!("`{text}` names no lane: {because}"));
+    said.push(format!("`{text}` names no lane{because}"));
     Ok(Wherein { place, lanes: vec![lane], said })
 }

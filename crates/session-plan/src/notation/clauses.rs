@@ -224,6 +224,9 @@ impl Cursor<'_> {
                     place.span.end = span.end;
                 }
                 Place::Against(_) => {}
+                Place::Bend => {
+                    self.problem(span, "a bend is run anticlockwise only", "leave out the other way")
+                }
                 _ => self.problem(
                     span,
                     "round the track runs are anticlockwise only",

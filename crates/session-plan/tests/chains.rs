@@ -1,0 +1,89 @@
+//! Runs one after the other: where each starts, given how the runners get there.
+
+use lane_distance::Track;
+use session_plan::{Block, Plan, Rep, Session, Venue};
+
+fn plan(text: &str) -> Plan {
+    let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+    let block = Block::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}"));
+    session_plan::plan(&venue, &Session::of_block(text, block))
+        .unwrap_or_else(|errors| panic!("{text}: {errors:?}"))
+}
+
+fn reps(plan: &Plan) -> &[Rep] {
+    &plan.blocks[0].reps
+}
+
+/// How far each start lies past the one before, in metres, the shorter way round a lap.
+fn creeps_m(reps: &[Rep], lap_m: f64) -> Vec<f64> {
+    let on = |pair: &[Rep]| pair[1].start.from_finish_line_m - pair[0].start.from_finish_line_m;
+    reps.windows(2).map(|pair| (on(pair) + lap_m / 2.0).rem_euclid(lap_m) - lap_m / 2.0).collect()
+}
+
+// By hand: lane 2 of the standard track is measured 36.50 + 1.22 + 0.20 = 37.92 m out, so its lap is
+// 2 × 84.39 + 2π × 37.92 = 407.038 m. A run of 300 m and a jog of 100 m are 400 m: 7.038 m short of it.
+const LAP_2_M: f64 = 407.038;
+
+#[test]
+fn six_300s_with_a_jog_of_100_creep_back_by_the_stagger_of_a_lap() {
+    let plan = plan("6 x 300 jog 100 in lane 2");
+    let creeps = creeps_m(reps(&plan), LAP_2_M);
+    assert_eq!(creeps.len(), 5);
+    assert!(creeps.iter().all(|creep| (creep + 7.038).abs() < 0.001), "{creeps:?}");
+    assert_eq!(
+        plan.blocks[0].remarks,
+        ["In lane 2 each start lies 7.04 m behind the one before; a jog of 107.04 m would cancel it."]
+    );
+}
+
+#[test]
+fn the_jog_that_is_said_to_cancel_the_creep_does() {
+    let plan = plan("6 x 300 jog 107.038 in lane 2");
+    assert!(creeps_m(reps(&plan), LAP_2_M).iter().all(|creep| creep.abs() < 0.001));
+}
+
+#[test]
+fn each_run_of_a_chain_is_as_far_as_asked() {
+    let plan = plan("5 x 500 jog 150 in lane 3");
+    let lap_m = plan.track.lanes[2].lap_m;
+    for rep in reps(&plan) {
+        let way_m = (rep.start.to_finish_line_m - rep.finish.to_finish_line_m).rem_euclid(lap_m);
+        assert!((way_m - 500.0_f64.rem_euclid(lap_m)).abs() < 1e-6, "{rep:?}");
+    }
+}
+
+#[test]
+fn a_standing_rest_starts_where_the_last_run_ended() {
+    let plan = plan("4 x 150 in lane 4 standing rest 2min");
+    for pair in reps(&plan).windows(2) {
+        assert!((pair[1].start.from_finish_line_m - pair[0].finish.from_finish_line_m).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn runners_who_change_ends_alternate_between_the_two_starts_of_the_200() {
+    let plan = plan("4 x 200 in lane 2 changing ends rest 90s");
+    let ends: Vec<_> =
+        reps(&plan).iter().map(|rep| (rep.start.mark.as_deref(), rep.finish.mark.as_deref())).collect();
+    let home = (Some("200 m start"), Some("finish line"));
+    let away = (Some("400 m start"), Some("200 m start"));
+    assert_eq!(ends, [home, away, home, away]);
+    assert_eq!(plan.blocks[0].remarks, Vec::<String>::new());
+}
+
+#[test]
+fn a_walk_back_that_takes_longer_than_the_rest_is_told_with_its_remedy() {
+    let remarks = plan("8 x 100 in lane 2 walk back rest 45s").blocks[0].remarks.join("\n");
+    // 100 m at 1.4 m/s are 71.4 s.
+    assert!(remarks.contains("Walk back in lane 2: 100 m along the track, 1:12 at 1.4 m/s."), "{remarks}");
+    assert!(remarks.contains("rest 1:15 or more"), "{remarks}");
+    let long = plan("8 x 100 in lane 2 walk back rest 90s").blocks[0].remarks.join("\n");
+    assert!(!long.contains("too short"), "{long}");
+}
+
+#[test]
+fn between_starts_that_are_far_apart_the_shorter_way_is_walked() {
+    // From the finish line on to the start of a 300 in lane 2 it is 107 m, back it is 300 m.
+    let remarks = plan("3 x 300 in lane 2 walk back rest 60s").blocks[0].remarks.join("\n");
+    assert!(remarks.contains("107 m along the track"), "{remarks}");
+}

@@ -1,0 +1,143 @@
+//! `toeline curve`: the curved start line of a group, with lane 1 open and closed, from a place and for a distance.
+//!
+//! The places are checked against a string pulled taut in `crates/lane-distance/tests/taut_string.rs`;
+//! here the whole answer is compared.
+
+mod program;
+
+use program::toeline;
+use snapbox::str;
+
+#[test]
+fn the_1500_m_starts_300_m_from_the_finish_in_lane_1() {
+    toeline(&["curve", "1500"]).assert().success().stdout_eq(str![[r#"
+Group start of 1500 m, breaking for lane 1
+──────────────────────────────────────────
+ Lane   Past square   Stand
+══════════════════════════════════════════
+    1          0.00   on the 1500 m start
+    2          0.19   on the 1500 m start
+    3          0.58   on the 1500 m start
+    4          1.09   on the 1500 m start
+    5          1.65   on the 1500 m start
+    6          2.23   on the 1500 m start
+    7          2.82   on the 1500 m start
+    8          3.43   on the 1500 m start
+──────────────────────────────────────────
+- "Past square" is how many metres past the line straight across the track from
+  the innermost start each lane stands, along the lane.
+
+"#]]);
+}
+
+#[test]
+fn with_lane_1_closed_a_group_breaks_for_lane_2() {
+    toeline(&["curve", "1000", "--closed", "1"]).assert().success().stdout_eq(str![[r#"
+Group start of 1000 m, breaking for lane 2
+─────────────────────────────────────────────────────────────────────────────
+ Lane   Past square   Stand
+═════════════════════════════════════════════════════════════════════════════
+    2          0.00   4.08 m past the second 4x100 m takeover zone exit
+                      (yellow); tape 4.06 m on the inner line
+    3          0.21   1.02 m past the second 4x100 m takeover zone exit
+                      (yellow); tape 1.01 m on the inner line
+    4          0.60   1.85 m behind the second 4x100 m takeover zone exit
+                      (yellow); tape 1.84 m on the inner line
+    5          1.13   4.60 m behind the second 4x100 m takeover zone exit
+                      (yellow); tape 4.57 m on the inner line
+    6          1.76   2.77 m past the 200 m start line; tape 2.76 m on the
+                      inner line
+    7          2.50   0.25 m past the 200 m start line
+    8          3.34   2.18 m behind the 200 m start line; tape 2.17 m on the
+                      inner line
+─────────────────────────────────────────────────────────────────────────────
+- "Past square" is how many metres past the line straight across the track from
+  the innermost start each lane stands, along the lane.
+
+"#]]);
+}
+
+#[test]
+fn from_a_place_of_the_innermost_open_lane() {
+    toeline(&["curve", "--at", "200 m start + 5", "--closed", "1,2"]).assert().success().stdout_eq(str![[
+        r#"
+Group start, breaking for lane 3
+────────────────────────────────────────────────────────────────────────────────
+ Lane   Past square   Stand
+════════════════════════════════════════════════════════════════════════════════
+    3          0.00   5.00 m behind the second 4x100 m takeover zone exit
+                      (yellow); tape 4.97 m on the inner line
+    4          0.21   1.76 m past the 200 m start line; tape 1.75 m on the
+                      inner line
+    5          0.59   1.30 m behind the 200 m start line
+    6          1.11   4.23 m behind the 200 m start line; tape 4.22 m on the
+                      inner line
+    7          1.73   7.06 m behind the 200 m start line; tape 7.03 m on the
+                      inner line
+    8          2.46   5.22 m past the fifth green tick (400 m hurdle tick 5);
+                      tape 5.20 m on the inner line
+────────────────────────────────────────────────────────────────────────────────
+- "Past square" is how many metres past the line straight across the track from
+  the innermost start each lane stands, along the lane.
+
+"#
+    ]]);
+}
+
+#[test]
+fn a_closed_outer_lane_is_left_out() {
+    let output = toeline(&["curve", "1500", "--closed", "4", "--format", "json"]).assert().success();
+    let answer: serde_json::Value =
+        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
+    let lanes: Vec<_> = answer["lanes"].as_array().expect("it is a list").iter().collect();
+    let numbers: Vec<_> = lanes.iter().filter_map(|lane| lane["lane"].as_u64()).collect();
+    assert_eq!(numbers, [1, 2, 3, 5, 6, 7, 8]);
+    assert_eq!((&answer["inside_lane"], &answer["distance_m"]), (&1.into(), &1500.0.into()));
+    assert_eq!(lanes[0]["past_square_m"], 0.0);
+}
+
+/// Whatever the lane, a runner outside stands past the square line, and farther in every lane out.
+#[test]
+fn the_curve_sweeps_forwards_on_every_track() {
+    for track in ["standard", "double-bend-2", "oval-300", "indoor-200", "yards-440"] {
+        let output = toeline(&["curve", "1000", "--track", track, "--format", "json"]).assert().success();
+        let answer: serde_json::Value =
+            serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
+        let lanes = answer["lanes"].as_array().expect("it is a list");
+        let past: Vec<f64> = lanes.iter().filter_map(|lane| lane["past_square_m"].as_f64()).collect();
+        assert!(past.len() >= 4 && past.is_sorted() && past[0] == 0.0 && past[3] > 0.0, "{track}: {past:?}");
+    }
+}
+
+#[test]
+fn a_place_off_the_oval_is_refused() {
+    toeline(&["curve", "--at", "110 m hurdles start"]).assert().code(2).stdout_eq(str![]).stderr_eq(str![[
+        r#"
+error: `110 m hurdles start` is not on the oval
+
+"#
+    ]]);
+}
+
+#[test]
+fn an_unknown_place_is_refused() {
+    toeline(&["curve", "--at", "1500 m strat"]).assert().code(2).stdout_eq(str![]).stderr_eq(str![[r#"
+error: no mark is called `1500 m strat`; near it: `1500 m start`, `100 m start` or `50 m start`
+
+"#]]);
+}
+
+#[test]
+fn with_every_lane_closed_there_is_no_curve() {
+    toeline(&["curve", "1500", "--closed", "1,2,3,4,5,6,7,8"]).assert().code(2).stderr_eq(str![[r#"
+error: no lane of the oval is open
+
+"#]]);
+}
+
+#[test]
+fn a_distance_or_a_place_is_needed_and_not_both() {
+    toeline(&["curve"]).assert().code(2).stdout_eq(str![]);
+    toeline(&["curve", "1500", "--at", "finish"]).assert().code(2).stdout_eq(str![]);
+    toeline(&["curve", "far"]).assert().code(2).stdout_eq(str![]);
+}

@@ -1,0 +1,124 @@
+//! Hazards of a track file and their hours: what is avoided, what is passed with a caution, what is
+//! never run through. Each test writes its files into a folder of its own.
+
+mod program;
+mod venue;
+
+use serde_json::Value;
+use venue::{plan_of, refused_plan};
+
+/// A hammer cage whose sector lies across the 200 m starts, in use in the early evening.
+const CAGE: &str = "
+hazards:
+  - { kind: cage sector, from: 215, to: 185, side: across, hours: 17:00-18:30 }
+";
+
+fn session(hours: &str) -> String {
+    format!("title: Tuesday\ntrack: track.yaml\n{hours}\nblocks:\n  - 200 in lane 2\n")
+}
+
+fn first_rep(plan: &Value) -> &Value {
+    &plan["blocks"][0]["reps"][0]
+}
+
+fn start(plan: &Value) -> &str {
+    first_rep(plan)["start"]["words"].as_str().expect("a start is said in words")
+}
+
+fn cautions(plan: &Value) -> Vec<&str> {
+    let cautions = first_rep(plan)["cautions"].as_array().expect("it is a list");
+    cautions.iter().filter_map(Value::as_str).collect()
+}
+
+#[test]
+fn within_its_hours_nobody_starts_in_it() {
+    for hours in ["hours: 18:00-19:30", "hours: 17:30-18:00", "hours: 16:00-17:01"] {
+        let plan = plan_of(CAGE, &session(hours));
+        assert_ne!(start(&plan), "on the 200 m start line", "{hours}");
+        let to_finish_m = first_rep(&plan)["start"]["to_finish_line_m"].as_f64().expect("it is a number");
+        assert!((to_finish_m - 200.0).abs() > 10.0, "{hours}: {to_finish_m} m");
+    }
+}
+
+#[test]
+fn outside_its_hours_it_is_as_if_it_were_not_there() {
+    for hours in ["hours: 18:30-19:30", "hours: 09:00-11:00"] {
+        let plan = plan_of(CAGE, &session(hours));
+        assert_eq!(start(&plan), "on the 200 m start line", "{hours}");
+        assert_eq!(cautions(&plan), [""; 0], "{hours}");
+    }
+}
+
+#[test]
+fn where_the_hours_of_a_session_are_not_known_it_is_in_use() {
+    assert_ne!(start(&plan_of(CAGE, &session(""))), "on the 200 m start line");
+}
+
+#[test]
+fn a_hazard_without_hours_is_always_in_use() {
+    let always = CAGE.replace(", hours: 17:00-18:30", "");
+    assert_ne!(start(&plan_of(&always, &session("hours: 09:00-11:00"))), "on the 200 m start line");
+}
+
+#[test]
+fn a_hazard_may_have_several_hours() {
+    let twice = CAGE.replace("17:00-18:30", "[08:00-09:30, 17:00-18:30]");
+    for (hours, is_avoided) in [("09:00-11:00", true), ("10:00-11:00", false), ("18:00-19:00", true)] {
+        let plan = plan_of(&twice, &session(&format!("hours: {hours}")));
+        assert_eq!(start(&plan) != "on the 200 m start line", is_avoided, "{hours}");
+    }
+}
+
+#[test]
+fn a_run_that_comes_by_carries_the_caution() {
+    let gate = "
+hazards:
+  - { kind: gate, from: 60, to: 55, side: outside, note: the changing rooms }
+";
+    let text =
+        "title: Tuesday\ntrack: track.yaml\nblocks:\n  - 200 in lane 2\n  - 60 in lane 2 on the bend\n";
+    let plan = plan_of(gate, text);
+    let said = "passes the gate outside (the changing rooms): look for people who step on to the track";
+    assert_eq!(cautions(&plan), [said]);
+    // A run on the bend does not come by.
+    let on_bend = &plan["blocks"][1]["reps"][0]["cautions"];
+    assert_eq!(on_bend.as_array().map(Vec::len), Some(0), "{on_bend}");
+}
+
+#[test]
+fn a_hazard_in_one_lane_leaves_the_others_alone() {
+    let inside = CAGE.replace("hours: 17:00-18:30", "lanes: [1]");
+    let plan = plan_of(&inside, &session(""));
+    assert_eq!(start(&plan), "on the 200 m start line");
+    // It is passed all the same.
+    assert_eq!(cautions(&plan).len(), 1, "{plan}");
+}
+
+#[test]
+fn nobody_is_sent_through_a_closed_stretch() {
+    // Half of the back straight is fenced off: a lap does not lead past it, a run on the home straight does not meet it.
+    let fence = "
+hazards:
+  - { kind: closed stretch, from: 240, to: 205, side: across, note: works }
+";
+    let text = "title: Tuesday\ntrack: track.yaml\nblocks:\n  - 60 in lane 3\n  - 400 in lane 3\n";
+    let said = refused_plan(fence, text);
+    assert!(
+        said.contains("session.yaml:5:5")
+            && said.contains("no place is left for 400 m in lane 3: hazards in use or a closed stretch"),
+        "{said}"
+    );
+    assert!(!said.contains("session.yaml:4:"), "60 m fit on the home straight: {said}");
+}
+
+#[test]
+fn a_closed_stretch_is_open_outside_its_hours() {
+    let fence = "
+hazards:
+  - { kind: closed stretch, from: 240, to: 205, side: across, hours: 08:00-16:00 }
+";
+    let text =
+        |hours: &str| format!("title: T\ntrack: track.yaml\nhours: {hours}\nblocks: [400 in lane 3]\n");
+    assert!(refused_plan(fence, &text("15:30-17:00")).contains("no place is left"));
+    assert_eq!(start(&plan_of(fence, &text("16:00-17:00"))), "on the 400 m start line");
+}

@@ -1,0 +1,234 @@
+//! Where a block is laid: on a straight, on a bend, the other way; and what does not fit there.
+//!
+//! Lengths follow from World Athletics, Track and Field Facilities Manual, chapter 2, 400 m standard track
+//! (read): straights of 84.39 m; a bend of π · 37.92 m = 119.13 m in lane 2.
+
+mod program;
+
+use program::toeline;
+use serde_json::Value;
+use snapbox::{IntoData, str};
+
+fn planned(workout: &str) -> Value {
+    let output = toeline(&["plan", workout, "--format", "json"]).assert().success().get_output().clone();
+    let plan: Value = serde_json::from_slice(&output.stdout).expect("it is one JSON value");
+    plan["blocks"][0]["reps"][0].clone()
+}
+
+fn refused(workout: &str, stderr: impl IntoData) {
+    toeline(&["plan", workout]).assert().code(2).stdout_eq(str![]).stderr_eq(stderr);
+}
+
+fn number(value: &Value) -> f64 {
+    value.as_f64().unwrap_or_else(|| panic!("{value} is not a number"))
+}
+
+#[test]
+fn a_100_on_the_back_straight_is_refused_with_the_length_that_there_is() {
+    refused(
+        "4 x 100 in lane 4 on the back straight",
+        str![[r#"
+error: 100 m do not fit on the back straight, which is 84.39 m long with its chute
+ --> workout:1:5
+  |
+1 | 4 x 100 in lane 4 on the back straight
+  |     ^^^
+  |
+help: write at most 84 m
+
+"#]],
+    );
+}
+
+#[test]
+fn an_84_on_the_back_straight_fits_and_lies_wholly_on_it() {
+    let rep = planned("84 in lane 4 on the back straight");
+    assert_eq!(rep["course"], "back straight");
+    for end in ["start", "finish"] {
+        // The measure line of lane 4 on the back straight.
+        assert!((number(&rep[end]["y_m"]) - (36.50 + 3.0 * 1.22 + 0.20)).abs() < 1e-9, "{rep}");
+        assert!(number(&rep[end]["x_m"]).abs() <= 84.39 / 2.0 + 1e-9, "{rep}");
+    }
+    assert!(number(&rep["start"]["x_m"]) > number(&rep["finish"]["x_m"]), "it runs to the left: {rep}");
+}
+
+#[test]
+fn a_100_on_the_bend_fits_in_lane_2() {
+    let rep = planned("100 in lane 2 on the bend");
+    assert_eq!((&rep["course"], &rep["the_other_way"]), (&"oval".into(), &false.into()));
+    let (start, finish) = (&rep["start"], &rep["finish"]);
+    // Both beyond the ends of the straights, on the same side.
+    let half_m = 84.39 / 2.0;
+    let (a, b) = (number(&start["x_m"]), number(&finish["x_m"]));
+    assert!(a >= half_m - 1e-9 && b >= half_m - 1e-9 || a <= 1e-9 - half_m && b <= 1e-9 - half_m, "{rep}");
+    // The angle between them at the bend's centre, times the radius of lane 2, is 100 m.
+    let angle = |end: &Value| number(&end["y_m"]).atan2(number(&end["x_m"]) - half_m * a.signum());
+    let turned = (angle(finish) - angle(start)).rem_euclid(std::f64::consts::TAU);
+    assert!((turned * 37.92 - 100.0).abs() < 1e-6, "{rep}");
+}
+
+#[test]
+fn a_130_on_the_bend_in_lane_2_is_refused_with_the_longest_that_fits() {
+    refused(
+        "4 x 130 in lane 2 on the bend",
+        str![[r#"
+error: 130 m do not fit on a bend in lane 2; the longest that fits there is 119.13 m
+ --> workout:1:5
+  |
+1 | 4 x 130 in lane 2 on the bend
+  |     ^^^
+  |
+help: write at most 119 m
+
+"#]],
+    );
+}
+
+#[test]
+fn a_130_on_the_bend_fits_in_lane_8() {
+    // π · 45.24 m = 142.13 m.
+    assert_eq!(planned("130 in lane 8 on the bend")["course"], "oval");
+    refused(
+        "143 in lane 8 on the bend",
+        str![[r#"
+error: 143 m do not fit on a bend in lane 8; the longest that fits there is 142.13 m
+ --> workout:1:1
+  |
+1 | 143 in lane 8 on the bend
+  | ^^^
+  |
+help: write at most 142 m
+
+"#]],
+    );
+}
+
+#[test]
+fn the_other_way_on_the_home_straight_runs_away_from_the_finish_line() {
+    let rep = planned("60 in lane 4 on the home straight the other way");
+    assert_eq!((&rep["course"], &rep["the_other_way"]), (&"home straight".into(), &true.into()));
+    let x_m = |end: &str| number(&rep[end]["x_m"]);
+    assert!((x_m("start") - x_m("finish") - 60.0).abs() < 1e-9, "{rep}");
+}
+
+#[test]
+fn the_other_way_is_said_under_the_table() {
+    toeline(&["plan", "60 in lane 4 on the home straight the other way"]).assert().success().stdout_eq(str![
+        [r#"
+60 in lane 4 on the home straight the other way
+Track: standard
+
+Block 1: 60 in lane 4 on the home straight the other way
+────────────────────────────────────────────────────────────────────────────────
+ Reps   Lane   Metres   Stand                            Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1      4          60   on the later 4x400 m takeover    on the 70 m start line
+                        zone entry line
+────────────────────────────────────────────────────────────────────────────────
+Total 60 m. Run the other way: towards the start of the straight.
+
+One lap from the finish line sets it out
+───────────────────────────────────────────────────────────────────────────
+     Set out   Lane   Where                                For
+═══════════════════════════════════════════════════════════════════════════
+ 1   finish    4      on the 70 m start line               60 m of block 1
+ 2   start     4      on the later 4x400 m takeover zone   60 m of block 1
+                      entry line
+───────────────────────────────────────────────────────────────────────────
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
+"#]
+    ]);
+}
+
+#[test]
+fn a_run_too_long_for_the_home_straight_is_refused_either_way() {
+    refused(
+        "120 in lane 4 on the home straight",
+        str![[r#"
+error: 120 m do not fit on the home straight, which is 113.00 m long with its chute
+ --> workout:1:1
+  |
+1 | 120 in lane 4 on the home straight
+  | ^^^
+  |
+help: write at most 113 m
+
+"#]],
+    );
+    refused(
+        "120 in lane 4 on the home straight the other way",
+        str![[r#"
+error: 120 m do not fit on the home straight, which is 113.00 m long with its chute
+ --> workout:1:1
+  |
+1 | 120 in lane 4 on the home straight the other way
+  | ^^^
+  |
+help: write at most 113 m
+
+"#]],
+    );
+}
+
+#[test]
+fn a_bend_has_no_other_way() {
+    refused(
+        "60 in lane 4 on the bend the other way",
+        str![[r#"
+error: a bend is run anticlockwise only
+ --> workout:1:26
+  |
+1 | 60 in lane 4 on the bend the other way
+  |                          ^^^^^^^^^^^^^
+  |
+help: leave out the other way
+
+"#]],
+    );
+}
+
+#[test]
+fn spots_are_looked_for_at_a_place_as_well() {
+    toeline(&["spots", "110 in lane 5 on the bend"]).assert().success().stdout_eq(str![[r#"
+110 m in lane 5, best first
+────────────────────────────────────────────────────────────────────────────────
+     Stand                     Finish                    Course   Ends on paint
+════════════════════════════════════════════════════════════════════════════════
+ 1   on the 200 m start line   on the third 4x100 m      oval                 2
+                               takeover zone exit
+                               (yellow)
+ 2   on the later 4x400 m      11.26 m past the first    oval                 1
+     takeover zone exit line   4x100 m takeover zone
+                               entry (yellow); tape
+                               11.21 m on the inner
+                               line
+────────────────────────────────────────────────────────────────────────────────
+
+"#]]);
+}
+
+#[test]
+fn lanes_7_and_8_of_a_track_of_six_have_no_bend() {
+    let workout = ["plan", "60 in lane 7 on the bend", "--track", "standard-6"];
+    toeline(&workout).assert().code(2).stdout_eq(str![]).stderr_eq(str![[r#"
+error: there is no lane 7 on the oval; open there: lanes 1 to 6
+ --> workout:1:12
+  |
+1 | 60 in lane 7 on the bend
+  |            ^
+  |
+help: write for example `in lane 1`
+
+"#]]);
+    toeline(&["plan", "60 in lane 7 on the home straight", "--track", "standard-6"]).assert().success();
+}
