@@ -219,6 +219,20 @@ fn a_run_by_time_is_named_as_not_counted() {
     assert!(text.contains("4 x 100"), "{text}");
 }
 
+/// 200 m in 26 s are 7.7 m/s, in 40 s they are 5 m/s; in between, 33 s, they are 6.1 m/s.
+#[test]
+fn the_middle_of_a_range_picks_the_pace_band() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    write(folder.path(), "a.yaml", "{ title: A, date: 2027-04-13, blocks: [200 in lane 3 in 26-40s] }");
+    let output =
+        toeline(&["week", "a.yaml", "--format", "json"]).current_dir(folder.path()).assert().success();
+    let week: serde_json::Value =
+        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
+    let bands = week["entries"][0]["load"]["bands"].as_array().expect("it is a list");
+    let metres: Vec<_> = bands.iter().filter_map(|band| band["metres"].as_f64()).collect();
+    assert_eq!(metres, [0.0, 0.0, 200.0, 0.0, 0.0]);
+}
+
 #[test]
 fn no_line_is_wider_than_80_columns() {
     let output = toeline(&["week", "sessions/wrenbeck"]).assert().success().get_output().stdout.clone();

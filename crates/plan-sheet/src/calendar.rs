@@ -27,6 +27,7 @@ use crate::plan_lines::lines;
 /// let plan = session_plan::plan(&venue, &file.session).expect("it can be laid out");
 /// let calendar = Calendar::of(&[plan], chrono::DateTime::UNIX_EPOCH);
 /// assert!(calendar.text().contains("DTSTART:20270413T180000\r\n"));
+/// assert!(calendar.text().contains("DTSTAMP:19700101T000000Z\r\n"));
 /// # Ok::<(), session_plan::Problems>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
