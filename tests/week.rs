@@ -26,7 +26,7 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
                x 80
  Mon 12 Apr    middle distance                     5200       3006            6
  18:00-19:30   2 x 2000, 6 x 200                          26 bends        15:30
- Tue 13 Apr    sprinters                           1340        694            7
+ Tue 13 Apr    sprinters                           1340        687            7
  18:00-19:30   4 x 60, 4 x 150, 2 x 250                    6 bends        32:00
  Wed 14 Apr    hurdlers                            1228        561            8
  17:30-19:00   4 x 110h to hurdle 3, 3 x 110h              8 bends        31:00
@@ -41,7 +41,7 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  09:00-10:15   2 x 1609.34, 6 x 100                       16 bends        11:30
  Sun 18 Apr    Easy run, Sunday                    1221        715
                3 laps                                      6 bends
- In all        sprinters                           2560       1174           21
+ In all        sprinters                           2560       1167           21
                3 sessions                                 10 bends      1:24:00
  In all        middle distance                    10200       5770           14
                2 sessions                                 53 bends        32:00
@@ -217,6 +217,36 @@ fn a_run_by_time_is_named_as_not_counted() {
     let text = String::from_utf8_lossy(&output.get_output().stdout).into_owned();
     assert!(text.contains("Not counted: no distance is known\n- Tue 13 Apr, A: 20 min steady\n"), "{text}");
     assert!(text.contains("4 x 100"), "{text}");
+}
+
+/// Five runners in two lanes need three waves; each of them still runs 4 × 200.
+#[test]
+fn groups_that_share_a_session_count_one_runner_each() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let text = "title: A
+date: 2027-04-13
+groups:
+  - { name: fast, athletes: [a, b, c] }
+  - { name: steady, athletes: [d, e] }
+blocks:
+  - warm-up 10 min
+  - 4 x 200 in lanes 3,4 rest 3min
+";
+    write(folder.path(), "a.yaml", text);
+    let output =
+        toeline(&["week", "a.yaml", "--format", "json"]).current_dir(folder.path()).assert().success();
+    let week: serde_json::Value =
+        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
+    let entries = week["entries"].as_array().expect("it is a list");
+    let groups: Vec<_> = entries.iter().map(|entry| entry["group"].as_str().unwrap_or_default()).collect();
+    assert_eq!(groups, ["fast", "steady"]);
+    for entry in entries {
+        let load = &entry["load"];
+        assert_eq!((&load["runs"], &load["metres"]), (&4.into(), &800.0.into()), "{entry}");
+        // Nobody has a target, so that no start is timed: the rest is the one that is written.
+        assert_eq!((&load["recoveries"], &load["recovery_s"]), (&3.into(), &540.0.into()), "{entry}");
+        assert_eq!(entry["not_counted"][0], "warm-up 10 min");
+    }
 }
 
 /// 200 m in 26 s are 7.7 m/s, in 40 s they are 5 m/s; in between, 33 s, they are 6.1 m/s.

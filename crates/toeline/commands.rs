@@ -10,16 +10,16 @@ use session_plan::{
 };
 
 use crate::failure::{self, InputError};
-use crate::flags::{Command, Common, Kind};
+use crate::flags::{Command, Common, Kind, Lanes, SquadFlags};
 use crate::input;
 use crate::manual;
 use crate::output;
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
-        Command::Plan { workouts, common } => {
-            let plans =
-                workouts.iter().map(|workout| plan(workout, common)).collect::<Result<Vec<Plan>>>()?;
+        Command::Plan { workouts, squad, common } => {
+            let plan = |workout: &String| plan(workout, squad, common);
+            let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
             output::write_plans(&plans, &plans, common)
         }
         Command::Week { paths, common } => {
@@ -120,15 +120,37 @@ fn tell_of(error: anyhow::Error, worst: &mut Option<anyhow::Error>) {
     }
 }
 
-fn plan(workout: &str, common: &Common) -> Result<Plan> {
+fn plan(workout: &str, squad: &SquadFlags, common: &Common) -> Result<Plan> {
     if input::is_file_name(workout) {
-        plan_file(&input::session_file(workout)?, workout, common)
+        let mut file = input::session_file(workout)?;
+        squad_of(&mut file.session, squad)?;
+        plan_file(&file, workout, common)
     } else {
         let venue = input::venue(common)?;
         let (source, block) = block(workout)?;
-        let session = Session::of_block(workout.trim(), block);
+        let mut session = Session::of_block(workout.trim(), block);
+        squad_of(&mut session, squad)?;
         session_plan::plan(&venue, &session).map_err(|errors| in_text(source, errors).into())
     }
+}
+
+/// Puts into a session who runs it, as far as the flags say so.
+fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
+    if let Some(athletes) = squad.athletes {
+        session.add_athletes(athletes.into());
+    }
+    if let Some(Lanes(lanes)) = &squad.lanes {
+        if session.groups.is_empty() {
+            let error = "--lanes goes with --athletes, or with a session file that names athletes; \
+                         without them write the lanes into the workout";
+            bail!(InputError::new(anyhow!(error)));
+        }
+        session.squad.lanes = Some(lanes.clone());
+    }
+    for name in &squad.without {
+        session.leave_out(name).map_err(|error| InputError::new(anyhow!("--without: {error}")))?;
+    }
+    Ok(())
 }
 
 fn plan_file(file: &SessionFile, path: &str, common: &Common) -> Result<Plan> {

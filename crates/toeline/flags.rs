@@ -24,6 +24,8 @@ pub(crate) enum Command {
         #[arg(required = true, value_name = "WORKOUT|FILE")]
         workouts: Vec<String>,
         #[command(flatten)]
+        squad: SquadFlags,
+        #[command(flatten)]
         common: Common,
     },
     /// Show the week at a glance: runs, honest metres by pace, bends and recoveries of each group
@@ -148,6 +150,24 @@ impl Command {
     }
 }
 
+/// Who runs, where a workout does not say.
+#[derive(Debug, Default, Args)]
+pub(crate) struct SquadFlags {
+    /// How many athletes run, in waves over the lanes
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u8).range(1..=60))]
+    pub(crate) athletes: Option<u8>,
+    /// The lanes that the squad uses, such as 2-6
+    #[arg(long, value_name = "LANES", value_parser = lanes)]
+    pub(crate) lanes: Option<Lanes>,
+    /// An athlete who is absent; may be given several times
+    #[arg(long, value_name = "NAME")]
+    pub(crate) without: Vec<String>,
+}
+
+/// A list of lanes.
+#[derive(Clone, Debug)]
+pub(crate) struct Lanes(pub(crate) Vec<u8>);
+
 #[derive(Debug, Args)]
 pub(crate) struct Common {
     /// A built-in track, or a track file [built in: standard, standard-6, double-bend-1,
@@ -175,6 +195,10 @@ fn seconds(text: &str) -> Result<f64, String> {
 
 fn distance(text: &str) -> Result<f64, String> {
     session_plan::notation::distance(text).map_err(|problem| sentence(&problem))
+}
+
+fn lanes(text: &str) -> Result<Lanes, String> {
+    session_plan::notation::lanes(text).map(Lanes).map_err(|problem| sentence(&problem))
 }
 
 fn sentence(problem: &session_plan::Problem) -> String {

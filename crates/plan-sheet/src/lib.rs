@@ -15,6 +15,7 @@
 //! # Ok::<(), serde_json::Error>(())
 //! ```
 
+mod board;
 mod calendar;
 mod choices;
 mod curve;

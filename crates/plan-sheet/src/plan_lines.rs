@@ -4,6 +4,7 @@ use lane_distance::LaneList;
 use session_plan::plan_words::clock;
 use session_plan::{Plan, PlanBlock};
 
+use crate::board::{athletes, is_board};
 use crate::plan_text::{rows, sure};
 
 /// Lines that can be read on a narrow screen in any type: no table, no terminal codes.
@@ -33,11 +34,7 @@ fn block_lines(number: usize, block: &PlanBlock) -> String {
         let rep = row.first;
         let mut line = format!(
             "- {}, {} m in {}: start {}, finish {}",
-            if row.first.rep == row.last {
-                format!("run {}", row.last)
-            } else {
-                format!("runs {}", row.reps())
-            },
+            if row.from == row.last { format!("run {}", row.last) } else { format!("runs {}", row.reps()) },
             sure(rep.distance_m, rep.plus_minus_m),
             LaneList(&row.lanes),
             rep.start.words,
@@ -55,6 +52,9 @@ fn block_lines(number: usize, block: &PlanBlock) -> String {
             line += &format!(", then rest {}", clock(rest_s));
         }
         lines.push(line);
+    }
+    if is_board(block) {
+        lines.extend(athletes(block).iter().map(|line| format!("- {line}")));
     }
     lines.extend(block.remarks.iter().map(|remark| format!("! {remark}")));
     lines.join("\n")

@@ -2,17 +2,19 @@
 
 use std::collections::BTreeSet;
 
+use chrono::NaiveTime;
 use lane_distance::LaneList;
 use session_plan::plan_words::{clock, metres};
 use session_plan::{Plan, PlanBlock, Rep, SetupItem};
 
+use crate::board;
 use crate::table::{heading, item, table};
 
 /// The coach's question first: where do I stand, where do they finish.
 pub(crate) fn text(plan: &Plan) -> String {
     let mut parts = vec![title(plan)];
     for (number, block) in (1..).zip(&plan.blocks) {
-        parts.push(block_text(number, block));
+        parts.push(block_text(number, block, plan.begins));
     }
     parts.extend(notes("Please note", &[plan.notes.as_slice(), &plan.warnings].concat()));
     parts.push(setup(plan));
@@ -40,7 +42,7 @@ fn title(plan: &Plan) -> String {
     format!("{line}\nTrack: {}{closed}{times}{wind}", plan.track.name)
 }
 
-fn block_text(number: usize, block: &PlanBlock) -> String {
+fn block_text(number: usize, block: &PlanBlock, begins: Option<NaiveTime>) -> String {
     let title = heading(&format!("Block {number}: {}", block.text.trim()));
     if block.reps.is_empty() {
         let lasts = block
@@ -50,11 +52,15 @@ fn block_text(number: usize, block: &PlanBlock) -> String {
             .concat()
             .join("\n");
     }
-    let rows = rows(block);
-    let columns = Columns::of(&rows);
+    let is_board = board::is_board(block);
+    let rows = if is_board { lane_rows(block) } else { rows(block) };
+    let columns = if is_board { Columns::default() } else { Columns::of(&rows) };
     let cells = rows.iter().map(|row| columns.cells(row));
     let mut text =
         format!("{title}\n{}\n{}", table(&columns.header(), &columns.right(), cells), total(block));
+    if is_board {
+        text += &format!("\n\n{}", board::board(block, begins));
+    }
     if block.reps.iter().any(|rep| rep.the_other_way) {
         text += " Run the other way: towards the start of the straight.";
     }
@@ -76,6 +82,11 @@ fn block_text(number: usize, block: &PlanBlock) -> String {
 }
 
 fn total(block: &PlanBlock) -> String {
+    if board::is_board(block) {
+        let reps = block.reps.iter().map(|rep| rep.rep).max().unwrap_or(0);
+        let each_m = block.reps.first().map_or(0.0, |rep| rep.distance_m * f64::from(reps));
+        return format!("Total {} m for each athlete.", metres(each_m));
+    }
     let lanes = block.reps.iter().map(|rep| rep.lane).collect::<BTreeSet<_>>().len();
     let total_m: f64 = block.reps.iter().map(|rep| rep.distance_m).sum();
     let each = if lanes > 1 { " in each lane" } else { "" };
@@ -105,7 +116,22 @@ fn splits(rows: &[Row<'_>]) -> Vec<String> {
 /// More splits than this are left to the other views.
 const MOST_SPLITS: usize = 12;
 
+/// The first repetition of each lane: where its runners stand is the same in all.
+fn lane_rows(block: &PlanBlock) -> Vec<Row<'_>> {
+    let last = block.reps.iter().map(|rep| rep.rep).max().unwrap_or(1);
+    let mut rows: Vec<Row<'_>> = Vec::new();
+    for rep in &block.reps {
+        if !rows.iter().any(|row| row.first.lane == rep.lane) {
+            rows.push(Row { first: rep, from: 1, last, lanes: vec![rep.lane] });
+        }
+    }
+    rows.sort_by_key(|row| row.first.lane);
+    join_lanes(&mut rows, |_, _| true);
+    rows
+}
+
 /// The columns that a block needs.
+#[derive(Default)]
 struct Columns {
     sets: bool,
     targets: bool,
@@ -186,17 +212,14 @@ const SHOWN_FROM_M: f64 = 0.1;
 /// Repetitions that are alike but for their number and lane.
 pub(crate) struct Row<'a> {
     pub(crate) first: &'a Rep,
+    pub(crate) from: u32,
     pub(crate) last: u32,
     pub(crate) lanes: Vec<u8>,
 }
 
 impl Row<'_> {
     pub(crate) fn reps(&self) -> String {
-        if self.first.rep == self.last {
-            self.last.to_string()
-        } else {
-            format!("{} to {}", self.first.rep, self.last)
-        }
+        if self.from == self.last { self.last.to_string() } else { format!("{} to {}", self.from, self.last) }
     }
 }
 
@@ -206,6 +229,7 @@ pub(crate) fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
         let like = |row: &&mut Row<'_>| {
             let first = row.first;
             first.lane == rep.lane
+                && first.set == rep.set
                 && first.start == rep.start
                 && first.finish == rep.finish
                 && first.target_s == rep.target_s
@@ -215,22 +239,27 @@ pub(crate) fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
         };
         match rows.iter_mut().find(like) {
             Some(row) => row.last = rep.rep,
-            None => rows.push(Row { first: rep, last: rep.rep, lanes: vec![rep.lane] }),
+            None => rows.push(Row { first: rep, from: rep.rep, last: rep.rep, lanes: vec![rep.lane] }),
         }
     }
     rows.sort_by_key(|row| (row.first.rep, row.first.lane));
-    // Lanes side by side whose spots are said in the same words share a row.
+    join_lanes(&mut rows, |a, b| (a.target_s, a.rest_s) == (b.target_s, b.rest_s));
+    rows
+}
+
+/// Lanes side by side whose spots are said in the same words share a row, where `alike` says so.
+fn join_lanes(rows: &mut Vec<Row<'_>>, alike: impl Fn(&Rep, &Rep) -> bool) {
     rows.dedup_by(|next, row| {
         let (a, b) = (row.first, next.first);
-        let alike = (a.rep, row.last) == (b.rep, next.last)
+        let alike = (row.from, row.last) == (next.from, next.last)
             && (&a.start.words, &a.finish.words) == (&b.start.words, &b.finish.words)
-            && (a.distance_m, a.target_s, a.rest_s) == (b.distance_m, b.target_s, b.rest_s);
+            && a.distance_m == b.distance_m
+            && alike(a, b);
         if alike {
             row.lanes.append(&mut next.lanes);
         }
         alike
     });
-    rows
 }
 
 /// Lanes without the word: `2 to 5`.

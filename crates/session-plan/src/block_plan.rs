@@ -13,6 +13,7 @@ use crate::plan::{PlanBlock, Rep};
 use crate::problem::Problem;
 use crate::session::{Group, Session};
 use crate::split::splits;
+use crate::squad_block::sound_s;
 use crate::stride::with_strides;
 use crate::venue::Venue;
 use crate::wherein::{Wherein, wherein};
@@ -199,7 +200,11 @@ fn rep(
         RunKind::Flying { run_in_m, .. } => pairing::run_in(track, pair, run_in_m),
         _ => None,
     };
+    let start = told(Placement::told(track, pair.start, pair.start_reading));
+    let finish = told(Placement::told(track, pair.finish, pair.finish_reading));
+    let on_bends = track.bend_share(pair.start, pair.distance_m, pair.against);
     Rep {
+        sound_s: sound_s(&start, &finish),
         rep: index as u32 + 1,
         set: step.set,
         group: who.name(),
@@ -209,10 +214,10 @@ fn rep(
         course: pair.start.course,
         distance_m: pair.distance_m,
         nominal: Nominal::of(track, kind, pair.start.lane, pair.distance_m),
-        bend_m: 0.0,
-        bends: 0,
-        start: told(Placement::told(track, pair.start, pair.start_reading)),
-        finish: told(Placement::told(track, pair.finish, pair.finish_reading)),
+        bend_m: on_bends.metres,
+        bends: on_bends.bends,
+        start,
+        finish,
         run_in: run_in.map(|spot| told(Placement::of(track, spot))),
         run_in_m: nominal::run_in_m(kind),
         target_s: timing.target_s,
@@ -230,6 +235,20 @@ fn rep(
         splits: timing.target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
         cautions: caution::of_run(track, pair),
     }
+}
+
+/// One repetition of a squad, still without its athletes and times.
+pub(crate) fn run_rep(
+    track: &Track,
+    step: &Step<'_>,
+    pair: &Pair,
+    index: usize,
+    target_s: Option<f64>,
+    session: &Session,
+) -> Rep {
+    let timing = Timing { target_s, target_from_s: None, gap: step.gap };
+    let clocked = crate::clock::Clocked { go_s: None, done_s: None, rest_s: None };
+    rep(track, step, pair, index, &timing, &clocked, &Who { session, group: None })
 }
 
 /// The run of a lane further out in a group that starts together: on the curved line, and then in

@@ -43,6 +43,21 @@ impl Clock {
         self.now_s
     }
 
+    /// Goes on after a break, for runs whose end is found elsewhere.
+    pub(crate) fn begin_runs(&mut self) -> Option<f64> {
+        if !self.is_first && !self.after_note {
+            self.now_s = self.now_s.map(|now_s| now_s + self.between_blocks_s);
+            self.has_break = true;
+        }
+        (self.is_first, self.after_note) = (false, false);
+        self.now_s
+    }
+
+    /// The time when what was begun has ended.
+    pub(crate) const fn end_runs(&mut self, now_s: Option<f64>) {
+        self.now_s = now_s;
+    }
+
     /// Something that is not a run.
     pub(crate) fn note(&mut self, lasts_s: Option<f64>) {
         // A note without a duration takes no time of its own.
@@ -53,11 +68,7 @@ impl Clock {
 
     /// The runs of a block, one after the other.
     pub(crate) fn run(&mut self, timings: &[Timing]) -> Vec<Clocked> {
-        if !self.is_first && !self.after_note {
-            self.now_s = self.now_s.map(|now_s| now_s + self.between_blocks_s);
-            self.has_break = true;
-        }
-        (self.is_first, self.after_note) = (false, false);
+        self.begin_runs();
         let mut clocked = Vec::with_capacity(timings.len());
         for (index, timing) in timings.iter().enumerate() {
             let go_s = self.now_s;

@@ -29,6 +29,8 @@ pub struct Plan {
     pub wind: Option<String>,
     /// The track.
     pub track: PlanTrack,
+    /// The training groups, in the order of the session file.
+    pub groups: Vec<String>,
     /// The blocks, in the order they are run.
     pub blocks: Vec<PlanBlock>,
     /// What to set out before the session, in the order met on one lap from the finish line.
@@ -70,7 +72,7 @@ pub struct PlanLane {
 pub struct PlanBlock {
     /// The block as it was written.
     pub text: String,
-    /// The training group that does it.
+    /// The training group that does it; nothing where several or all do.
     pub group: Option<String>,
     /// Its repetitions; where several lanes run side by side, each has its own.
     pub reps: Vec<Rep>,
@@ -131,6 +133,9 @@ pub struct Rep {
     pub rest_s: Option<f64>,
     /// How far the runners jog or walk on after it, in metres.
     pub recovery_m: Option<f64>,
+    /// How long sound needs from the finish to the start, in seconds: a whistle blown at the finish is
+    /// heard so much late.
+    pub sound_s: f64,
     /// Whether it is run on a straight the other way.
     pub the_other_way: bool,
     /// How sure its distance is, in metres, plus or minus.

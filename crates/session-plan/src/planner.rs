@@ -5,14 +5,16 @@ use lane_distance::Course;
 
 use crate::block_plan::{Who, plan_block};
 use crate::caution;
+use crate::clash::clashes;
 use crate::clock::Clock;
 use crate::house_rules::HouseRules;
 use crate::notation::{Block, MOST_REPS};
 use crate::plan::{Plan, PlanBlock, PlanLane, PlanTrack};
 use crate::plan_words::clock;
 use crate::problem::Problem;
-use crate::session::{BETWEEN_BLOCKS_S, Group, Session};
+use crate::session::{BETWEEN_BLOCKS_S, Session};
 use crate::setup;
+use crate::squad_block::{self, Party};
 use crate::venue::Venue;
 
 /// What cannot be laid out on the track, and where it is written.
@@ -39,16 +41,16 @@ pub struct PlanError {
 pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
     let track = &venue.track_at(session.hours.as_ref());
     let mut planned = Planned::default();
-    // Without groups everybody does the same; with them each group has a clock of its own.
-    let groups: Vec<Option<(usize, &Group)>> = match session.groups.as_slice() {
-        [] => vec![None],
-        groups => groups.iter().enumerate().map(Some).collect(),
-    };
-    for group in groups {
-        let own = group.and_then(|(index, group)| Some((index, group.blocks.as_ref()?)));
-        let blocks = own.map_or(&session.blocks, |(_, blocks)| blocks);
-        let who = Who { session, group: group.map(|(_, group)| group) };
-        planned.add(venue, track, blocks, &who, own.map(|(index, _)| index));
+    if session.groups.iter().any(|group| !group.athletes.is_empty()) {
+        planned.add_squads(venue, track, session);
+    } else if session.groups.is_empty() {
+        planned.add(venue, track, &session.blocks, &Who { session, group: None }, None);
+    }
+    // Groups without athletes have a clock of their own each.
+    for (index, group) in session.groups.iter().enumerate().filter(|(_, group)| group.athletes.is_empty()) {
+        let blocks = group.blocks.as_ref().unwrap_or(&session.blocks);
+        let own = group.blocks.as_ref().map(|_| index);
+        planned.add(venue, track, blocks, &Who { session, group: Some(group) }, own);
     }
     if !planned.errors.is_empty() {
         return Err(planned.errors);
@@ -67,6 +69,9 @@ pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
     let ends_s = planned.ends_s;
     warnings.extend(ends_s.and_then(|ends_s| past_booking(session, ends_s)));
     let blocks = planned.blocks;
+    if !session.groups.is_empty() {
+        warnings.extend(clashes(&blocks, &session.squad.timing));
+    }
     Ok(Plan {
         title: session.title.clone(),
         date: session.date,
@@ -81,6 +86,7 @@ pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
             closed_lanes: track.closed_lanes().to_vec(),
             lanes,
         },
+        groups: session.groups.iter().map(|group| group.name.clone()).collect(),
         setup: setup::walk(track, &blocks),
         blocks,
         notes: session.notes.clone(),
@@ -104,6 +110,92 @@ struct Planned {
 }
 
 impl Planned {
+    /// The blocks of squads: those of all parties with the same place in their lists at once.
+    fn add_squads(&mut self, venue: &Venue, track: &lane_distance::Track, session: &Session) {
+        let parties: Vec<Party<'_>> = (squad_block::parties(session).into_iter())
+            .filter(|party| party.groups.iter().any(|group| !group.athletes.is_empty()))
+            .collect();
+        let mut clock = Clock::new(session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S));
+        let rounds = parties.iter().map(|party| party.blocks.len()).max().unwrap_or(0);
+        for round in 0..rounds {
+            if !self.add_round(venue, track, session, &parties, round, &mut clock) {
+                return;
+            }
+        }
+        self.end_at(clock.now_s());
+    }
+
+    /// One block of each party, all begun at the same time; false where the session is too long.
+    fn add_round(
+        &mut self,
+        venue: &Venue,
+        track: &lane_distance::Track,
+        session: &Session,
+        parties: &[Party<'_>],
+        round: usize,
+        clock: &mut Clock,
+    ) -> bool {
+        let mut made: Vec<(usize, PlanBlock)> = Vec::new();
+        let mut of = Vec::new();
+        let mut tasks = Vec::new();
+        let mut ends: Vec<Clock> = Vec::new();
+        for (place, party) in parties.iter().enumerate() {
+            let Some(block) = party.blocks.get(round) else { continue };
+            let error = |problem| PlanError { group: party.group, block: round, problem };
+            self.reps = self.reps.saturating_add(block.count());
+            if self.reps > MOST_REPS {
+                self.errors.push(error(too_many(block)));
+                return false;
+            }
+            match squad_block::task(venue, track, session, party, block, &mut self.warnings) {
+                Ok(Some(task)) => {
+                    of.push(place);
+                    tasks.push(task);
+                }
+                // What waves cannot run is done by each group together; what is no run by everybody.
+                Ok(None) => {
+                    let groups = if block.count() == 0 { &party.groups[..1] } else { &party.groups[..] };
+                    for group in groups {
+                        let mut own = *clock;
+                        let is_own = block.count() > 0 || party.group.is_some();
+                        let who = Who { session, group: is_own.then_some(*group) };
+                        match plan_block(venue, track, block, &who, &mut own, &mut self.warnings) {
+                            Ok(planned) => made.push((place, planned)),
+                            Err(problem) => self.errors.push(error(problem)),
+                        }
+                        ends.push(own);
+                    }
+                }
+                Err(problem) => self.errors.push(error(problem)),
+            }
+        }
+        if !tasks.is_empty() {
+            let mut own = *clock;
+            let begins_s = own.begin_runs();
+            match squad_block::plan_tasks(track, session, &tasks, begins_s) {
+                Ok((blocks, end_s)) => {
+                    made.extend(of.into_iter().zip(blocks));
+                    own.end_runs(end_s);
+                }
+                Err((index, problem)) => {
+                    let group = of.get(index).and_then(|&place| parties[place].group);
+                    self.errors.push(PlanError { group, block: round, problem });
+                }
+            }
+            ends.push(own);
+        }
+        made.sort_by_key(|(place, _)| *place);
+        self.blocks.extend(made.into_iter().map(|(_, planned)| planned));
+        // The next round begins when the last of this one is done.
+        let end_s = ends.iter().try_fold(0.0_f64, |latest, end| end.now_s().map(|end_s| latest.max(end_s)));
+        if let Some(last) = ends.pop() {
+            *clock = last;
+            clock.end_runs(end_s);
+        }
+        self.has_break |= clock.has_break && clock.now_s().is_some();
+        true
+    }
+
     fn add(
         &mut self,
         venue: &Venue,
@@ -116,10 +208,7 @@ impl Planned {
         for (index, block) in blocks.iter().enumerate() {
             self.reps = self.reps.saturating_add(block.count());
             if self.reps > MOST_REPS {
-                let message = format!("the session has more than {MOST_REPS} repetitions");
-                let problem =
-                    Problem::new(0..block.text.len(), message).with_help("split it into several sessions");
-                self.errors.push(PlanError { group, block: index, problem });
+                self.errors.push(PlanError { group, block: index, problem: too_many(block) });
                 return;
             }
             match plan_block(venue, track, block, who, &mut clock, &mut self.warnings) {
@@ -128,7 +217,11 @@ impl Planned {
             }
         }
         self.has_break |= clock.has_break && clock.now_s().is_some();
-        match clock.now_s() {
+        self.end_at(clock.now_s());
+    }
+
+    fn end_at(&mut self, now_s: Option<f64>) {
+        match now_s {
             Some(now_s) if !self.is_end_unknown => self.ends_s = Some(self.ends_s.unwrap_or(0.0).max(now_s)),
             _ => (self.ends_s, self.is_end_unknown) = (None, true),
         }
@@ -137,6 +230,11 @@ impl Planned {
             self.ends_s = None;
         }
     }
+}
+
+fn too_many(block: &Block) -> Problem {
+    let message = format!("the session has more than {MOST_REPS} repetitions");
+    Problem::new(0..block.text.len(), message).with_help("split it into several sessions")
 }
 
 fn past_booking(session: &Session, ends_s: f64) -> Option<String> {

@@ -6,6 +6,7 @@ use crate::bests::Bests;
 use crate::hours::Hours;
 use crate::notation::Block;
 use crate::pairing::Prefer;
+use crate::squad::{Mode, TimingRules};
 
 /// The break between two blocks where nobody says how long it is, in seconds.
 pub const BETWEEN_BLOCKS_S: f64 = 300.0;
@@ -23,6 +24,8 @@ pub struct Session {
     pub blocks: Vec<Block>,
     /// The training groups; none means that everybody does the same.
     pub groups: Vec<Group>,
+    /// How squads share lanes and time.
+    pub squad: SquadRules,
     /// The bests that targets are taken from where a group has none.
     pub bests: Bests,
     /// Which starts and finishes are wanted most.
@@ -35,6 +38,27 @@ pub struct Session {
     pub wind: Option<String>,
     /// Anything else for the sheet.
     pub notes: Vec<String>,
+}
+
+/// How squads share lanes and time.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SquadRules {
+    /// How a set shares the lanes; by its distance unless given.
+    pub mode: Option<Mode>,
+    /// The lanes that squads use where their blocks name none.
+    pub lanes: Option<Vec<u8>>,
+    /// What keeps waves apart.
+    pub timing: TimingRules,
+}
+
+/// Nobody in a session is called so.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("no athlete is called `{name}`; the session has {}", .names.join(", "))]
+pub struct NoAthlete {
+    /// The name that was asked for.
+    pub name: String,
+    /// The names that there are.
+    pub names: Vec<String>,
 }
 
 /// A training group.
@@ -74,6 +98,7 @@ impl Session {
             hours: None,
             blocks,
             groups: Vec::new(),
+            squad: SquadRules::default(),
             bests: Bests::default(),
             prefer: Prefer::default(),
             stride_m: None,
@@ -81,6 +106,34 @@ impl Session {
             wind: None,
             notes: Vec::new(),
         }
+    }
+
+    /// Adds a group of so many athletes, called by their numbers.
+    pub fn add_athletes(&mut self, count: usize) {
+        let athlete = |number: usize| Athlete { name: number.to_string(), ..Athlete::default() };
+        let athletes = (1..=count).map(athlete).collect();
+        self.groups.push(Group { name: "squad".to_owned(), athletes, ..Group::default() });
+    }
+
+    /// Leaves out an athlete who is absent.
+    ///
+    /// # Errors
+    ///
+    /// [`NoAthlete`] where nobody is called so.
+    pub fn leave_out(&mut self, name: &str) -> Result<(), NoAthlete> {
+        for group in &mut self.groups {
+            if let Some(place) = group.athletes.iter().position(|athlete| athlete.name == name) {
+                group.athletes.remove(place);
+                return Ok(());
+            }
+        }
+        let names: Vec<String> = self
+            .groups
+            .iter()
+            .flat_map(|group| &group.athletes)
+            .map(|athlete| athlete.name.clone())
+            .collect();
+        Err(NoAthlete { name: name.to_owned(), names })
     }
 
     /// A session of a single block.

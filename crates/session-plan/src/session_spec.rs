@@ -16,6 +16,7 @@ use crate::notation::Block;
 use crate::pairing::Prefer;
 use crate::quantities::{RaceDistance, Time};
 use crate::session::{Athlete, Group, Session};
+use crate::squad_spec::SquadSpec;
 
 /// A session file.
 #[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
@@ -54,6 +55,9 @@ pub(crate) struct SessionSpec {
     /// Riegel's exponent, by which bests are carried to other distances.
     #[serde(default)]
     pub(crate) riegel_exponent: Option<f64>,
+    /// How squads share lanes and time.
+    #[serde(default)]
+    pub(crate) squad: SquadSpec,
     /// Anything else for the sheet.
     #[serde(default)]
     pub(crate) notes: Vec<String>,
@@ -245,6 +249,7 @@ impl SessionSpec {
             hours: self.hours,
             blocks,
             groups,
+            squad: self.squad.rules(),
             bests: bests(&self.bests, exponent),
             prefer: self.prefer,
             stride_m: self.stride,

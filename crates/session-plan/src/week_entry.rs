@@ -64,13 +64,12 @@ impl WeekEntry {
     /// What a plan asks of each of its groups, in its order.
     pub(crate) fn of(plan: &Plan) -> Vec<Self> {
         let mut entries: Vec<Self> = Vec::new();
-        for block in &plan.blocks {
-            let place = entries.iter().position(|entry| entry.group == block.group);
-            let place = place.unwrap_or_else(|| {
-                entries.push(Self::empty(plan, block.group.clone()));
-                entries.len() - 1
-            });
-            entries[place].add(block);
+        for group in groups(plan) {
+            let mut entry = Self::empty(plan, group.map(str::to_owned));
+            for block in &plan.blocks {
+                entry.add(block);
+            }
+            entries.push(entry);
         }
         entries
     }
@@ -90,8 +89,12 @@ impl WeekEntry {
         }
     }
 
+    /// Adds a block, as far as it is the group's: a block that names no group is everybody's.
     fn add(&mut self, block: &PlanBlock) {
-        let runs = runs(block);
+        let runs = runs(block, self.group.as_deref());
+        if runs.is_empty() && (!block.reps.is_empty() || block.group.is_some() && block.group != self.group) {
+            return;
+        }
         for rep in &runs {
             self.load.add_run(rep);
             self.add_difference(rep);
@@ -134,6 +137,19 @@ impl WeekEntry {
             }),
         }
     }
+}
+
+/// The groups that a plan gives something to do; nothing stands for everybody where there are none.
+fn groups(plan: &Plan) -> Vec<Option<&str>> {
+    let does = |group: &&String| {
+        plan.blocks.iter().any(|block| {
+            block.group.as_ref() == Some(group)
+                || block.reps.iter().any(|rep| rep.group.as_ref() == Some(group))
+        })
+    };
+    let groups: Vec<Option<&str>> =
+        plan.groups.iter().filter(does).map(|group| Some(group.as_str())).collect();
+    if groups.is_empty() { vec![None] } else { groups }
 }
 
 /// Runs in short: what comes again and again is written once.

@@ -75,10 +75,10 @@ impl Load {
     }
 }
 
-/// The runs of a block as one runner does them.
-pub(crate) fn runs(block: &PlanBlock) -> Vec<&Rep> {
+/// The runs of a block as one runner of a group does them.
+pub(crate) fn runs<'a>(block: &'a PlanBlock, group: Option<&str>) -> Vec<&'a Rep> {
     let mut runs: Vec<&Rep> = Vec::new();
-    for rep in &block.reps {
+    for rep in block.reps.iter().filter(|rep| rep.group.as_deref() == group) {
         if runs.iter().all(|known| known.rep != rep.rep) {
             runs.push(rep);
         }

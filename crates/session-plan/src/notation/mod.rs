@@ -103,6 +103,19 @@ pub fn seconds(text: &str) -> Result<f64, Problem> {
     parser::seconds(text)
 }
 
+/// Reads lanes alone: `2`, `2-5`, `2,4,6`.
+///
+/// ```
+/// assert_eq!(session_plan::notation::lanes("2-4, 6"), Ok(vec![2, 3, 4, 6]));
+/// ```
+///
+/// # Errors
+///
+/// A [`Problem`] with its place in the text.
+pub fn lanes(text: &str) -> Result<Vec<u8>, Problem> {
+    parser::lanes(text)
+}
+
 /// Reads the distance of a race alone, in metres, up to 100 km: `800`, `5k`, `mile`.
 ///
 /// ```

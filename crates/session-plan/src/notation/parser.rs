@@ -73,6 +73,11 @@ pub(crate) fn distance(text: &str) -> Result<f64, Problem> {
     })
 }
 
+/// Lanes alone.
+pub(crate) fn lanes(text: &str) -> Result<Vec<u8>, Problem> {
+    alone(text, |cursor| cursor.lanes().map(|lanes| lanes.value))
+}
+
 /// The distance of a race alone.
 pub(crate) fn race_distance(text: &str) -> Result<f64, Problem> {
     alone(text, |cursor| {
