@@ -64,11 +64,19 @@
 mod block;
 mod clauses;
 mod cursor;
+mod effort;
+mod list;
+mod note;
+mod pace;
 mod parser;
 mod print;
 mod quantity;
+mod recovery;
+mod run;
 mod spanned;
 mod token;
+mod vocabulary;
+mod wherein;
 
 use crate::problem::Problem;
 

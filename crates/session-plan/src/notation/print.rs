@@ -20,7 +20,10 @@ impl fmt::Display for Group {
         if self.count != 1 {
             write!(f, "{} x ", self.count)?;
         }
-        let in_brackets = self.count != 1 && !matches!(self.items.as_slice(), [Item::Run(_)]);
+        // In brackets what is said behind several items cannot be taken for what is said of the last.
+        let is_said = self.details != Details::default();
+        let is_single_run = matches!(self.items.as_slice(), [Item::Run(_)]);
+        let in_brackets = !is_single_run && (self.count != 1 || is_said);
         if in_brackets {
             f.write_str("(")?;
         }
@@ -28,9 +31,14 @@ impl fmt::Display for Group {
             if index > 0 {
                 f.write_str(" + ")?;
             }
+            let is_last_of_several = index > 0 && index + 1 == self.items.len();
             match item {
                 Item::Run(run) => write!(f, "{run}")?,
-                Item::Group(group) if group.count == 1 => write!(f, "({group})")?,
+                Item::Group(group)
+                    if group.count == 1 || is_last_of_several && group.details != Details::default() =>
+                {
+                    write!(f, "({group})")?;
+                }
                 Item::Group(group) => write!(f, "{group}")?,
             }
         }
