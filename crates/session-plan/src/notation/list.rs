@@ -95,19 +95,14 @@ impl Cursor<'_> {
 
     /// `10 x 400, 90s`: a duration alone behind a comma could be a rest or a run.
     fn rest_or_run(&mut self) {
-        let before = self.place();
-        if !self.is_duration() {
+        if !self.is_duration_alone_at(0) {
             return;
         }
-        let problems = self.problems.len();
-        let seconds = self.seconds("", "");
-        let is_run = self.is_effort(0) || self.is_word(0, &["jog", "walk", "run"]);
-        self.problems.truncate(problems);
-        if let Some(seconds) = seconds.filter(|_| !is_run) {
-            let written = self.text[seconds.span.clone()].to_owned();
-            let message = format!("`{written}` could be a rest or a run");
+        let before = self.place();
+        if let Some(seconds) = self.seconds("", "") {
+            let written = &self.text[seconds.span.clone()];
             let help = format!("write `rest {written}`, or `{written} easy` for a run");
-            self.problem(seconds.span, message, help);
+            self.problem(seconds.span, format!("`{written}` could be a rest or a run"), help);
         }
         self.go_back(before);
     }

@@ -86,7 +86,10 @@ impl Cursor<'_> {
         if self.place() > 0 {
             while self.word(&["easy", "of", "jog", "jogging", "x"]) {}
         }
-        let is_named = self.is_word(0, names) && !(self.place() == 0 && self.is_labelled_strides());
+        // `20 min rest 60s` is a run by time.
+        let is_rest_of_run = self.place() > 0 && self.is_word(0, &["rest"]) && self.is_number(1);
+        let is_named =
+            self.is_word(0, names) && !is_rest_of_run && !(self.place() == 0 && self.is_labelled_strides());
         self.problems.clear();
         self.go_back(0);
         is_named

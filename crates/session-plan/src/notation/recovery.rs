@@ -336,7 +336,10 @@ impl Cursor<'_> {
             self.skip();
         }
         self.between_runs();
-        // `jog 200 in 90s`, `walk back 2min`: how long it may take.
+        // `jog 200 in 90s`, `walk back 2min`, `walk back, 2min`: how long it may take.
+        if self.is_sign(0, ',') && self.is_duration_alone_at(1) {
+            self.skip();
+        }
         let is_timed = self.is_word(0, &["in"]) && self.is_number(1);
         if is_timed {
             self.skip();
@@ -344,6 +347,20 @@ impl Cursor<'_> {
         if is_timed || self.is_duration() && !self.is_duration_gap() {
             self.gaps(details, begins, false);
         }
+    }
+
+    /// Whether a duration stands `ahead` that is neither a run by time nor a clause of its own.
+    pub(crate) fn is_duration_alone_at(&mut self, ahead: usize) -> bool {
+        let (before, problems) = (self.place(), self.problems.len());
+        (0..ahead).for_each(|_| self.skip());
+        let is_alone = self.is_duration()
+            && !self.is_duration_gap()
+            && self.seconds("", "").is_some()
+            && !self.is_effort(0)
+            && !self.is_word(0, &["jog", "walk", "run"]);
+        self.problems.truncate(problems);
+        self.go_back(before);
+        is_alone
     }
 
     /// `200 jog`, `100m easy walk`

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use winnow::ascii::{digit1, multispace0};
+use winnow::ascii::digit1;
 use winnow::combinator::{alt, opt, repeat};
 use winnow::prelude::*;
 use winnow::stream::LocatingSlice;
@@ -65,7 +65,7 @@ fn part_times_signs(text: &str, tokens: &mut Vec<Token>) {
 }
 
 fn token(input: &mut Input<'_>) -> ModalResult<Token> {
-    let _ = multispace0.parse_next(input)?;
+    let _ = take_while(0.., char::is_whitespace).parse_next(input)?;
     let kind = alt((
         number,
         take_while(1.., char::is_alphabetic).value(Kind::Word),
