@@ -110,7 +110,7 @@ impl Cursor<'_> {
         if self.is_number(0) {
             return self.number_clause(details);
         }
-        if self.is_sign(0, '(') {
+        if self.is_sign(0, '(') && !self.is_in_brackets {
             self.in_brackets(details);
             return true;
         }
@@ -194,6 +194,7 @@ impl Cursor<'_> {
     fn in_brackets(&mut self, details: &mut Details) {
         let begins = self.here();
         self.skip();
+        self.is_in_brackets = true;
         if self.is_duration() && !self.is_duration_gap() {
             let begins = self.place();
             self.gap_clause(details, begins);
@@ -205,6 +206,7 @@ impl Cursor<'_> {
             }
             self.not_understood();
         }
+        self.is_in_brackets = false;
         if !self.sign(')') {
             self.problem(begins, "this bracket is not closed", "add `)` after what belongs to the run");
         }

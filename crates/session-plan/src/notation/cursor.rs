@@ -11,6 +11,8 @@ pub(crate) struct Cursor<'a> {
     tokens: &'a [Token],
     at: usize,
     pub(crate) problems: Vec<Problem>,
+    /// Whether this is inside brackets behind a run, in which there are no others.
+    pub(crate) is_in_brackets: bool,
     /// Whether the rest of the text was left unread.
     pub(crate) has_given_up: bool,
     /// How often a token was looked at, so that a test can hold reading to linear time.
@@ -25,6 +27,7 @@ impl<'a> Cursor<'a> {
             tokens,
             at: 0,
             problems: Vec::new(),
+            is_in_brackets: false,
             has_given_up: false,
             #[cfg(test)]
             looks: std::cell::Cell::new(0),

@@ -5,12 +5,15 @@ use super::cursor::Cursor;
 use super::spanned::Spanned;
 use super::vocabulary;
 
-/// The deepest that groups may be nested.
-const DEEPEST: usize = 8;
+/// The deepest that counts and brackets may be nested: a block that is printed has more of them than
+/// groups, and the deepest that is read must fit.
+pub(crate) const DEEPEST_TEXT: usize = 40;
 
 /// A count below this is no distance, and a distance is not below it.
 const LEAST_RUN_M: f64 = 10.0;
 
+pub(crate) const TOO_DEEP: &str = "groups are nested too deep";
+pub(crate) const TOO_DEEP_HELP: &str = "write fewer counts and brackets";
 const BETWEEN_HELP: &str =
     "write `+` between two runs, or say what the number is: `@ 48s`, `rest 90s`, `in lane 2`";
 const FURTHER_HELP: &str = "after the distance write `in lane 2`, `on the bend`, `@ 48s` or `rest 3min`";
@@ -140,8 +143,8 @@ impl Cursor<'_> {
 
     /// A run or a group, with what is said behind it.
     fn item(&mut self, depth: usize) -> Option<Said> {
-        if depth >= DEEPEST {
-            self.problem(self.here(), "groups are nested too deep", "write fewer counts and brackets");
+        if depth >= DEEPEST_TEXT {
+            self.problem(self.here(), TOO_DEEP, TOO_DEEP_HELP);
             while !self.is_at_end() {
                 self.skip();
             }

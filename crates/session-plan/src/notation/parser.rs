@@ -1,13 +1,19 @@
 //! From a text to a block.
 
-use super::block::{Block, Body, Length, MOST_REPS};
+use std::ops::Range;
+
+use super::block::{Block, Body, Group, Item, Length, MOST_REPS};
 use super::cursor::Cursor;
+use super::list::{TOO_DEEP, TOO_DEEP_HELP};
 use super::quantity::EXAMPLE;
 use super::token::tokens;
 use crate::problem::Problem;
 
 /// The longest text that is read, in bytes.
 const LONGEST_TEXT: usize = 10_000;
+
+/// The deepest that groups may be nested.
+const DEEPEST: usize = 8;
 
 /// The most problems that are told of one text: nobody mends more at a time.
 const MOST_PROBLEMS: usize = 50;
@@ -39,12 +45,23 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Body, Vec<Problem>> {
     let Some(group) = group.filter(|_| problems.is_empty()) else {
         return Err(problems);
     };
+    if let Some(span) = too_deep(&group, 1) {
+        return Err(vec![Problem::new(span, TOO_DEEP).with_help(TOO_DEEP_HELP)]);
+    }
     if group.runs() > MOST_REPS {
         let message = format!("the block has more than {MOST_REPS} repetitions");
         let whole = 0..cursor.text.len();
         return Err(vec![Problem::new(whole, message).with_help("split it into several sessions")]);
     }
     Ok(Body::Runs(Box::new(group)))
+}
+
+/// A run that lies in more groups than may be nested.
+fn too_deep(group: &Group, depth: usize) -> Option<Range<usize>> {
+    group.items.iter().find_map(|item| match item {
+        Item::Run(run) => (depth > DEEPEST).then(|| run.kind.span.clone()),
+        Item::Group(group) => too_deep(group, depth + 1),
+    })
 }
 
 /// A distance alone.
@@ -92,5 +109,97 @@ fn alone<T>(text: &str, read: impl FnOnce(&mut Cursor<'_>) -> Option<T>) -> Resu
         (_, Some(problem)) => Err(problem),
         (Some(value), None) if is_at_end => Ok(value),
         _ => Err(Problem::new(here, format!("`{text}` is not understood"))),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::list::DEEPEST_TEXT;
+    use super::*;
+
+    /// Parts of texts that look ahead, go back, or are told of again and again.
+    const PARTS: [&str; 40] = [
+        "(",
+        ")",
+        "()",
+        "2x(",
+        "(2",
+        "2x",
+        "3 x (4 x 200) ",
+        "200 + ",
+        ",",
+        ", ,",
+        ",(",
+        "+",
+        "- ",
+        "-1",
+        "1-",
+        "1/",
+        "in ",
+        "in-and-",
+        "in lane 2,",
+        "lanes 2 and ",
+        "90s ",
+        "2min / ",
+        "2 min 30 ",
+        "1:",
+        "'",
+        "2'",
+        "@ ",
+        "@ 5k ",
+        "@ 48-",
+        "5k pace ",
+        "200 jog ",
+        "200 (2') ",
+        "(90s",
+        "from ",
+        "from the 400 m start + 5 ",
+        "rset ",
+        "easy and ",
+        "with ",
+        "between ",
+        "1,000",
+    ];
+
+    /// What may stand before them, so that they are met at every depth and in every kind of bracket.
+    fn befores() -> [String; 4] {
+        [String::new(), "(".repeat(DEEPEST_TEXT - 1), "2x".repeat(DEEPEST_TEXT - 1), "200 ((".to_owned()]
+    }
+
+    /// The most looks at tokens, for each token of the text: far more than any text in the tests needs,
+    /// and far fewer than twice the looks for twice the tokens would come to.
+    const MOST_LOOKS: usize = 500;
+
+    /// How often the tokens of a text are looked at for each of them.
+    fn looks(text: &str) -> usize {
+        let tokens = tokens(text);
+        let mut cursor = Cursor::new(text, &tokens);
+        let _ = read(&mut cursor);
+        cursor.looks.get() / tokens.len().max(1)
+    }
+
+    #[test]
+    fn reading_looks_at_each_token_so_many_times_however_long_the_text_is() {
+        for before in befores() {
+            for part in PARTS {
+                let short = format!("{before}{}", part.repeat(1000 / part.len()));
+                let long = format!("{before}{}", part.repeat((LONGEST_TEXT - before.len()) / part.len()));
+                let (short, long) = (looks(&short), looks(&long));
+                assert!(long <= MOST_LOOKS, "{long} looks at each token of {before}{part}…");
+                assert!(long <= short * 3 / 2 + 10, "{short} looks, then {long}, of {before}{part}…");
+            }
+        }
+    }
+
+    #[test]
+    fn two_parts_by_turns_take_no_more_looks_where_the_text_is_longer() {
+        for first in PARTS {
+            for second in PARTS {
+                let pair = format!("{first}{second}");
+                let (short, long) =
+                    (looks(&pair.repeat(100 / pair.len())), looks(&pair.repeat(500 / pair.len())));
+                assert!(long <= short * 3 / 2 + 10, "{short} looks, then {long}, of {pair}…");
+            }
+        }
     }
 }

@@ -80,8 +80,13 @@ impl fmt::Display for RunKind {
 
 impl fmt::Display for Details {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if let Some(effort) = &self.effort {
-            write!(f, " {}", effort.value)?;
+        // `easy jog 200` is an easy jog, and not an easy run.
+        let (first, last) = match self.effort.as_deref() {
+            Some(effort) if effort.ends_with("easy") => (None, Some(effort)),
+            effort => (effort, None),
+        };
+        if let Some(effort) = first {
+            write!(f, " {effort}")?;
         }
         if let Some(pace) = &self.pace {
             write!(f, " @ {}", pace.value)?;
@@ -109,7 +114,8 @@ impl fmt::Display for Details {
         if self.together.is_some() {
             f.write_str(" starting together")?;
         }
-        write!(f, "{}", self.recovery)
+        write!(f, "{}", self.recovery)?;
+        last.map_or(Ok(()), |effort| write!(f, " {effort}"))
     }
 }
 

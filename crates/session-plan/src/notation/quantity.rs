@@ -246,8 +246,9 @@ impl Cursor<'_> {
     /// Whether the list of lanes goes on: behind a comma stands a number that begins nothing else.
     fn is_lane_more(&self) -> bool {
         let is_separator = self.is_sign(0, ',') || self.is_word(0, &["and"]) || self.is_sign(0, '+');
-        // No track has so many lanes: it is a run.
-        let is_run = self.number_at(1).is_none_or(|value| value >= LEAST_RUN_M);
+        // No track has so many lanes: it is a run. A plus joins runs rather than lanes.
+        let least_run_m = if self.written() == Some("+") { *REP_RANGE_M.start() } else { LEAST_RUN_M };
+        let is_run = self.number_at(1).is_none_or(|value| value >= least_run_m);
         let is_else = self.is_times(2)
             || self.is_count_word(2)
             || self.seconds_in(2).is_some()
