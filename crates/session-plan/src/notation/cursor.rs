@@ -13,6 +13,8 @@ pub(crate) struct Cursor<'a> {
     pub(crate) problems: Vec<Problem>,
     /// Whether this is inside brackets behind a run, in which there are no others.
     pub(crate) is_in_brackets: bool,
+    /// Where reading went on behind the last word that fitted nowhere.
+    pub(crate) lost_at: Option<usize>,
     /// Whether the rest of the text was left unread.
     pub(crate) has_given_up: bool,
     /// How often a token was looked at, so that a test can hold reading to linear time.
@@ -28,6 +30,7 @@ impl<'a> Cursor<'a> {
             at: 0,
             problems: Vec::new(),
             is_in_brackets: false,
+            lost_at: None,
             has_given_up: false,
             #[cfg(test)]
             looks: std::cell::Cell::new(0),

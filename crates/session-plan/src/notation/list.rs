@@ -121,6 +121,13 @@ impl Cursor<'_> {
             self.skip();
             return;
         }
+        // Behind `finshing` the words `at the finish line` are no other fault.
+        if self.lost_at == Some(self.place()) && self.word_at(0).is_some_and(vocabulary::is_known) {
+            self.skip();
+            self.skip_to_clause();
+            self.lost_at = Some(self.place());
+            return;
+        }
         let near = self.word_at(0).and_then(vocabulary::did_you_mean);
         let message = format!("{} is not understood here", self.found());
         let further = if self.is_item(0) { BETWEEN_HELP } else { FURTHER_HELP };
@@ -130,6 +137,7 @@ impl Cursor<'_> {
         if self.place() == before {
             self.skip();
         }
+        self.lost_at = Some(self.place());
     }
 
     /// Whether an item begins `ahead` of the next token.
@@ -215,8 +223,9 @@ impl Cursor<'_> {
 
     fn count(&mut self) -> Option<u32> {
         let (value, span) = self.number()?;
+        let is_times = self.is_times(0);
         self.skip();
-        if self.is_times(0) || self.is_word(0, &["of"]) || self.is_sign(0, ':') {
+        if !is_times && self.is_times(0) || self.is_word(0, &["of"]) || self.is_sign(0, ':') {
             self.skip();
         }
         self.whole_count(value, span)

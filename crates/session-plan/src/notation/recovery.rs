@@ -254,10 +254,10 @@ impl Cursor<'_> {
             &["betw", "reps"],
             &["btw", "reps"],
         ];
-        // `between` alone, unless it is the one of `between sets`.
+        // `between` alone, where no word follows that says between what.
         self.one_of(&RUNS)
             || self.is_word(0, &["between"])
-                && !self.is_word(1, &["sets", "set", "the", "each"])
+                && (self.word_at(1).is_none() || self.is_clause(1) && !self.is_word(1, &["the"]))
                 && self.word(&["between"])
     }
 
