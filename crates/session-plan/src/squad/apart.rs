@@ -16,16 +16,18 @@ pub(super) struct WaveTimes {
     distance_m: f64,
     /// The shortest and the longest lap of its lanes, in metres.
     lap_m: (f64, f64),
+    /// Those that its members may run in.
+    lanes: Vec<u8>,
 }
 
 /// Differences of two start times that may not be, as open intervals.
 pub(super) type Forbidden = Vec<(f64, f64)>;
 
 impl WaveTimes {
-    pub(super) fn new(runners: &[&Runner], distance_m: f64, lap_m: (f64, f64)) -> Self {
+    pub(super) fn new(runners: &[&Runner], distance_m: f64, lap_m: (f64, f64), lanes: Vec<u8>) -> Self {
         let period_s = runners.iter().map(|runner| runner.target_s + runner.rest_s).fold(0.0, f64::max);
         let targets_s = runners.iter().map(|runner| runner.target_s).collect();
-        Self { targets_s, period_s, members: runners.len(), distance_m, lap_m }
+        Self { targets_s, period_s, members: runners.len(), distance_m, lap_m, lanes }
     }
 
     /// When the first and the last of the wave finish, in seconds from its start.
@@ -34,19 +36,25 @@ impl WaveTimes {
         (first, self.targets_s.iter().copied().fold(0.0, f64::max))
     }
 
-    /// How far the start of `next` may not lie past that of this wave; `share_lanes` where a runner of
-    /// one may run in the lane of a runner of the other.
-    pub(super) fn forbidden(&self, next: &Self, rules: &TimingRules, share_lanes: bool) -> Forbidden {
+    /// How far the start of `next` may not lie past that of this wave.
+    pub(super) fn forbidden(&self, next: &Self, rules: &TimingRules) -> Forbidden {
         let mut forbidden = vec![(-rules.start_gap_s, rules.start_gap_s)];
         if rules.timers == Timers::One {
             forbidden.push(self.timing(next, rules));
         }
-        if share_lanes {
+        if self.lanes.iter().any(|lane| next.lanes.contains(lane)) {
             for &ahead_s in &self.targets_s {
                 for &behind_s in &next.targets_s {
-                    self.following(ahead_s, behind_s, &mut forbidden);
+                    self.following(ahead_s, next, behind_s, &mut forbidden);
                 }
-                self.standing(ahead_s, &mut forbidden);
+                self.standing(ahead_s, next, &mut forbidden);
+            }
+            for &behind_s in &next.targets_s {
+                let from = forbidden.len();
+                next.standing(behind_s, self, &mut forbidden);
+                forbidden[from..].iter_mut().for_each(|(low_s, high_s)| {
+                    (*low_s, *high_s) = (-*high_s, -*low_s);
+                });
             }
         }
         merged(forbidden)
@@ -59,39 +67,62 @@ impl WaveTimes {
         (first_s - next_last_s - gap_s, last_s - next_first_s + gap_s)
     }
 
-    /// Two runners in one lane closer than 10 m while both run, on this lap or a lap apart.
-    fn following(&self, ahead_s: f64, behind_s: f64, forbidden: &mut Forbidden) {
-        let distance_m = self.distance_m;
-        let (ahead_v, behind_v) = (distance_m / ahead_s, distance_m / behind_s);
-        // After a difference d the first is d × its speed ahead at the second's start, and at its own
-        // end as far ahead as the second still has to go. Both grow with d.
-        let at = |lead_m: f64| {
-            let at_start = lead_m / ahead_v;
-            let at_end = ahead_s - (distance_m - lead_m) / behind_v;
-            (at_start.min(at_end), at_start.max(at_end))
+    /// The shortest and the longest lap that a lane of both may have, in metres.
+    fn laps_m(&self, next: &Self) -> (f64, f64) {
+        (self.lap_m.0.min(next.lap_m.0), self.lap_m.1.max(next.lap_m.1))
+    }
+
+    /// Two runners in one lane closer than 10 m while both run, on this lap or laps apart.
+    ///
+    /// Both end at one finish. What lies between them changes steadily from the moment when both run to
+    /// the moment when one is done, and both values grow with the difference of the starts. So it comes
+    /// under a limit where one of the two does, and over one where one of the two does.
+    fn following(&self, ahead_s: f64, next: &Self, behind_s: f64, forbidden: &mut Forbidden) {
+        let (ahead_m, behind_m) = (self.distance_m, next.distance_m);
+        let (ahead_v, behind_v) = (ahead_m / ahead_s, behind_m / behind_s);
+        // The difference of starts at which the lead is so much when the later one starts, and when the
+        // earlier one is done.
+        let at_start = |lead_m: f64| {
+            let run_m = lead_m + ahead_m - behind_m;
+            run_m / if run_m >= 0.0 { ahead_v } else { behind_v }
         };
-        // The least lead is 10 m, and the most that is run before the second starts is the whole way.
-        forbidden.push((0.0, at(FOLLOW_M).1.min(ahead_s)));
-        let (shortest_m, longest_m) = self.lap_m;
-        let mut laps = 1.0;
-        while laps * shortest_m - FOLLOW_M < distance_m {
-            let low = at(laps * shortest_m - FOLLOW_M).0;
-            let high = at(laps * longest_m + FOLLOW_M).1.min(ahead_s);
-            if low < high {
-                forbidden.push((low, high));
+        let at_end = |lead_m: f64| {
+            if lead_m >= 0.0 {
+                ahead_s - (behind_m - lead_m) / behind_v
+            } else {
+                (lead_m + ahead_m) / ahead_v - behind_s
             }
-            laps += 1.0;
+        };
+        let (shortest_m, longest_m) = self.laps_m(next);
+        let most = ((ahead_m.max(behind_m) + FOLLOW_M) / shortest_m).ceil() as i32;
+        for laps in -most..=most {
+            let laps = f64::from(laps);
+            let low_m = (laps * shortest_m).min(laps * longest_m) - FOLLOW_M;
+            let high_m = (laps * shortest_m).max(laps * longest_m) + FOLLOW_M;
+            if low_m < behind_m && high_m > -ahead_m {
+                let low_s = at_start(low_m).min(at_end(low_m)).max(-behind_s);
+                let high_s = at_start(high_m).max(at_end(high_m)).min(ahead_s);
+                forbidden.push((low_s, high_s));
+            }
         }
     }
 
-    /// A runner who comes round through the start of a wave that stands on it.
-    fn standing(&self, target_s: f64, forbidden: &mut Forbidden) {
-        let (shortest_m, longest_m) = self.lap_m;
+    /// A runner who comes through the start of a wave that stands on it.
+    fn standing(&self, target_s: f64, next: &Self, forbidden: &mut Forbidden) {
+        let (shortest_m, longest_m) = self.laps_m(next);
         let pace = target_s / self.distance_m;
-        let mut laps = 1.0;
-        while laps * shortest_m <= self.distance_m {
-            forbidden.push((laps * shortest_m * pace, laps * longest_m * pace + STAND_S));
-            laps += 1.0;
+        // The finish is one, so the starts lie apart by what the distances differ, and by laps.
+        let further_m = self.distance_m - next.distance_m;
+        let most = (self.distance_m.max(next.distance_m) / shortest_m).ceil() as i32;
+        for laps in -most..=most {
+            let laps = f64::from(laps);
+            let from_m = further_m + (laps * shortest_m).min(laps * longest_m);
+            let to_m = further_m + (laps * shortest_m).max(laps * longest_m);
+            // One's own start is not come through.
+            if to_m > 0.0 && from_m <= self.distance_m {
+                let (from_m, to_m) = (from_m.max(0.0), to_m.min(self.distance_m));
+                forbidden.push((from_m * pace, to_m * pace + STAND_S));
+            }
         }
     }
 }

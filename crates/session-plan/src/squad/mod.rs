@@ -31,12 +31,18 @@
 //! ```
 
 mod apart;
+mod candidates;
+mod cut;
+mod first_plan;
+mod floor;
 mod lane_turns;
 mod network;
 mod partition;
 mod planner;
 mod rest;
 mod runner;
+mod soonest;
+mod starts;
 mod timing_rules;
 
 pub use planner::{SquadError, SquadPlan, SquadSet, WavePlan, WaveSet, plan_squads};

@@ -1,5 +1,7 @@
 //! Start times that keep apart: a network of least differences, and the choices it leaves.
 
+use std::collections::VecDeque;
+
 /// How exactly start times are kept, in seconds.
 pub(super) const EXACT_S: f64 = 1e-6;
 
@@ -18,45 +20,33 @@ pub(super) struct Choice {
 pub(super) struct Event {
     /// From its start to the first finish and the last, in seconds.
     pub(super) window_s: (f64, f64),
+    /// The set that it is of.
+    pub(super) set: usize,
 }
+
+/// A least difference: the second starts at least so many seconds after the first.
+pub(super) type Way = (usize, usize, f64);
 
 /// Starts, the least differences between them, and the choices that are left.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Network {
     pub(super) events: Vec<Event>,
     /// For each start, the starts that lie at least so much later, in seconds; may be negative.
-    after: Vec<Vec<(usize, f64)>>,
-    choices: Vec<Choice>,
-    /// The most branches that are looked into before the best that was found must do.
-    pub(super) most_branches: usize,
+    pub(super) after: Vec<Vec<(usize, f64)>>,
+    pub(super) choices: Vec<Choice>,
     /// Where at most two finish windows may overlap: the gap that keeps two apart, in seconds.
     pub(super) two_at_once_s: Option<f64>,
 }
 
-/// Start times, and whether nothing better is left out.
-#[derive(Clone, Debug)]
-pub(super) struct Solved {
-    pub(super) starts_s: Vec<f64>,
-    /// What was minimised.
-    pub(super) value: f64,
-    /// No plan has less than this.
-    pub(super) bound: f64,
-}
-
 impl Network {
-    pub(super) fn event(&mut self, window_s: (f64, f64)) -> usize {
-        self.events.push(Event { window_s });
+    pub(super) fn event(&mut self, set: usize, window_s: (f64, f64)) {
+        self.events.push(Event { window_s, set });
         self.after.push(Vec::new());
-        self.events.len() - 1
     }
 
     /// `to` starts at least `least_s` after `from`.
     pub(super) fn later(&mut self, from: usize, to: usize, least_s: f64) {
         self.after[from].push((to, least_s));
-    }
-
-    pub(super) fn choice(&mut self, choice: Choice) {
-        self.choices.push(choice);
     }
 
     /// The earliest starts that keep every least difference and begin no earlier than `floor_s`;
@@ -84,19 +74,49 @@ impl Network {
         None
     }
 
+    /// Earliest starts brought up to date after a least difference was added; false where something
+    /// would end after `deadline_s`, or differences exclude each other.
+    pub(super) fn raise(&self, starts_s: &mut [f64], (from, to, least_s): Way, deadline_s: f64) -> bool {
+        if starts_s[from] + least_s <= starts_s[to] + EXACT_S * 1e-3 {
+            return true;
+        }
+        starts_s[to] = starts_s[from] + least_s;
+        let mut raised = VecDeque::from([to]);
+        while let Some(event) = raised.pop_front() {
+            // Whoever waits for itself waits for ever.
+            if event == from || starts_s[event] + self.events[event].window_s.1 > deadline_s + EXACT_S {
+                return false;
+            }
+            for &(next, least_s) in &self.after[event] {
+                if starts_s[event] + least_s > starts_s[next] + EXACT_S * 1e-3 {
+                    starts_s[next] = starts_s[event] + least_s;
+                    raised.push_back(next);
+                }
+            }
+        }
+        true
+    }
+
     /// When the last run of these starts ends.
     pub(super) fn end_s(&self, starts_s: &[f64]) -> f64 {
         starts_s.iter().zip(&self.events).map(|(start, event)| start + event.window_s.1).fold(0.0, f64::max)
     }
 
-    /// The ways out of the first thing that these starts break; nothing where they break none. Each way
+    /// The ways out of the thing that these starts break most; nothing where they break none. Each way
     /// is a least difference to add.
-    pub(super) fn ways_out(&self, starts_s: &[f64]) -> Option<Vec<(usize, usize, f64)>> {
-        let broken = self.choices.iter().find(|choice| {
+    pub(super) fn ways_out(&self, starts_s: &[f64]) -> Option<Vec<Way>> {
+        let depth_s = |choice: &Choice| {
             let apart_s = starts_s[choice.to] - starts_s[choice.from];
-            apart_s > choice.low_s + EXACT_S && apart_s < choice.high_s - EXACT_S
-        });
-        if let Some(choice) = broken {
+            (apart_s - choice.low_s).min(choice.high_s - apart_s)
+        };
+        let mut deepest: Option<(f64, &Choice)> = None;
+        for choice in &self.choices {
+            let by_s = depth_s(choice);
+            if by_s > EXACT_S && deepest.is_none_or(|(most_s, _)| by_s > most_s) {
+                deepest = Some((by_s, choice));
+            }
+        }
+        if let Some((_, choice)) = deepest {
             let late = (choice.from, choice.to, choice.high_s);
             let early = (choice.to, choice.from, -choice.low_s);
             let apart_s = starts_s[choice.to] - starts_s[choice.from];
@@ -108,7 +128,7 @@ impl Network {
     }
 
     /// Three finish windows that overlap, and the ways to move two of them apart.
-    fn three_at_once(&self, starts_s: &[f64], gap_s: f64) -> Option<Vec<(usize, usize, f64)>> {
+    fn three_at_once(&self, starts_s: &[f64], gap_s: f64) -> Option<Vec<Way>> {
         let mut windows: Vec<(f64, f64, usize)> = (starts_s.iter().zip(&self.events).enumerate())
             .map(|(index, (start, event))| (start + event.window_s.0, start + event.window_s.1, index))
             .collect();
@@ -131,46 +151,10 @@ impl Network {
     }
 
     /// Adds a least difference for as long as `then` runs.
-    pub(super) fn with<T>(&mut self, way: (usize, usize, f64), then: impl FnOnce(&mut Self) -> T) -> T {
+    pub(super) fn with<T>(&mut self, way: Way, then: impl FnOnce(&mut Self) -> T) -> T {
         self.after[way.0].push((way.1, way.2));
         let result = then(self);
         self.after[way.0].pop();
         result
-    }
-
-    /// The starts that end first, if any end by `deadline_s`: branch and bound over the choices, with
-    /// the earliest starts as the bound.
-    pub(super) fn ends_first(&mut self, deadline_s: f64) -> Option<Solved> {
-        let floor_s = vec![0.0; self.events.len()];
-        let bound = self.end_s(&self.earliest(&floor_s, deadline_s)?);
-        let mut best: Option<(f64, Vec<f64>)> = None;
-        let mut branches = 0;
-        self.branch(&floor_s, deadline_s, &mut best, &mut branches);
-        let is_proven = branches < self.most_branches;
-        best.map(|(value, starts_s)| Solved { starts_s, value, bound: if is_proven { value } else { bound } })
-    }
-
-    fn branch(
-        &mut self,
-        floor_s: &[f64],
-        deadline_s: f64,
-        best: &mut Option<(f64, Vec<f64>)>,
-        branches: &mut usize,
-    ) {
-        *branches += 1;
-        // The first descent is always finished: there is a plan in the end.
-        if *branches >= self.most_branches && best.is_some() {
-            return;
-        }
-        let deadline_s = best.as_ref().map_or(deadline_s, |(end_s, _)| end_s - 2.0 * EXACT_S);
-        let Some(starts_s) = self.earliest(floor_s, deadline_s) else { return };
-        match self.ways_out(&starts_s) {
-            None => *best = Some((self.end_s(&starts_s), starts_s)),
-            Some(ways) => {
-                for way in ways {
-                    self.with(way, |network| network.branch(floor_s, deadline_s, best, branches));
-                }
-            }
-        }
     }
 }

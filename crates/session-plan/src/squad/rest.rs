@@ -2,7 +2,7 @@
 
 use microlp::{ComparisonOp, OptimizationDirection, Problem, SolveOutcome, Variable};
 
-use super::network::{EXACT_S, Network, Solved};
+use super::network::{EXACT_S, Network};
 
 /// The first and the last start of one wave, and how many run in it.
 #[derive(Clone, Copy, Debug)]
@@ -12,47 +12,89 @@ pub(super) struct Span {
     pub(super) members: usize,
 }
 
-/// The starts with the shortest spans, each counted once for every member, that end by `end_s`.
+/// The starts with the shortest spans, each counted once for every member, that end by `end_s`: nothing
+/// where none have spans under `less_than_s`; and whether that is certain.
 ///
 /// All rest beyond what was asked is what makes a wave's span longer than its runs and rests. With the
 /// choices made, only the first and last starts of the waves matter: a linear programme over them,
-/// with the longest ways through the network as least differences.
-pub(super) fn least_rest(network: &mut Network, spans: &[Span], end_s: f64, known: Solved) -> Solved {
-    let mut best = (span_s(spans, &known.starts_s), known.starts_s);
-    let mut branches = 0;
-    let bound = relaxed(network, spans, end_s).map_or(best.0, |(value, _)| value);
-    branch(network, spans, end_s, &mut best, &mut branches);
-    let is_proven = branches < network.most_branches;
-    Solved { value: best.0, bound: if is_proven { best.0 } else { bound.min(best.0) }, starts_s: best.1 }
+/// with the longest ways through the network as least differences. Takes what it uses off `programmes`.
+pub(super) fn least_rest(
+    network: &mut Network,
+    spans: &[Span],
+    end_s: f64,
+    less_than_s: f64,
+    known: Option<&[f64]>,
+    programmes: &mut usize,
+) -> (Option<(f64, Vec<f64>)>, bool) {
+    let known = known.map(|starts_s| polished(network, spans, end_s, starts_s));
+    let best = known.filter(|(value, _)| *value < less_than_s - EXACT_S);
+    let mut search = Search { less_than_s, best, programmes };
+    let is_proven = search.branch(network, spans, end_s);
+    (search.best, is_proven)
+}
+
+/// The shortest spans with every choice made as in starts that are known.
+fn polished(network: &Network, spans: &[Span], end_s: f64, starts_s: &[f64]) -> (f64, Vec<f64>) {
+    let mut decided = network.clone();
+    for choice in &network.choices {
+        let is_late = starts_s[choice.to] - starts_s[choice.from] > choice.high_s - 2.0 * EXACT_S;
+        if is_late {
+            decided.later(choice.from, choice.to, choice.high_s);
+        } else {
+            decided.later(choice.to, choice.from, -choice.low_s);
+        }
+    }
+    let shorter =
+        relaxed(&decided, spans, end_s).filter(|(_, starts_s)| network.ways_out(starts_s).is_none());
+    shorter.unwrap_or_else(|| (span_s(spans, starts_s), starts_s.to_vec()))
 }
 
 fn span_s(spans: &[Span], starts_s: &[f64]) -> f64 {
     spans.iter().map(|span| span.members as f64 * (starts_s[span.last] - starts_s[span.first])).sum()
 }
 
-fn branch(
-    network: &mut Network,
-    spans: &[Span],
-    end_s: f64,
-    best: &mut (f64, Vec<f64>),
-    branches: &mut usize,
-) {
-    *branches += 1;
-    if *branches >= network.most_branches {
-        return;
-    }
-    let Some((value, starts_s)) = relaxed(network, spans, end_s) else { return };
-    if value > best.0 - EXACT_S {
-        return;
-    }
-    match network.ways_out(&starts_s) {
-        None => *best = (value, starts_s),
-        Some(ways) => {
-            for way in ways {
-                network.with(way, |network| branch(network, spans, end_s, best, branches));
-            }
+struct Search<'a> {
+    less_than_s: f64,
+    best: Option<(f64, Vec<f64>)>,
+    programmes: &'a mut usize,
+}
+
+impl Search<'_> {
+    /// Looks for shorter spans; whether everything was looked at.
+    fn branch(&mut self, network: &mut Network, spans: &[Span], end_s: f64) -> bool {
+        let limit_s = self.best.as_ref().map_or(self.less_than_s, |(value, _)| *value) - EXACT_S;
+        if longest_s(network, spans) > limit_s {
+            return true;
         }
+        if *self.programmes == 0 {
+            return false;
+        }
+        *self.programmes -= 1;
+        let Some((value, starts_s)) = relaxed(network, spans, end_s) else { return true };
+        if value > limit_s {
+            return true;
+        }
+        let Some(ways) = network.ways_out(&starts_s) else {
+            self.best = Some((value, starts_s));
+            return true;
+        };
+        let mut is_proven = true;
+        for way in ways {
+            is_proven &= network.with(way, |network| self.branch(network, spans, end_s));
+        }
+        is_proven
     }
+}
+
+/// What no spans undercut: each by itself as short as the longest way through it.
+fn longest_s(network: &Network, spans: &[Span]) -> f64 {
+    let span_s = |span: &Span| {
+        let mut floor_s = vec![f64::NEG_INFINITY; network.events.len()];
+        floor_s[span.first] = 0.0;
+        let longest = network.earliest(&floor_s, f64::INFINITY).map_or(f64::INFINITY, |at_s| at_s[span.last]);
+        span.members as f64 * longest
+    };
+    spans.iter().map(span_s).sum()
 }
 
 /// The shortest spans with the choices that are made, whatever the others; and their starts.

@@ -1,0 +1,192 @@
+//! The ways to cut a set into waves and to order them.
+
+use std::collections::BTreeSet;
+
+use super::apart::WaveTimes;
+use super::lane_turns::lane_turns;
+use super::partition::partitions;
+use super::planner::{SquadError, SquadSet};
+use super::runner::{Mode, Runner};
+
+/// Up to so many waves and repetitions every order of the waves is looked at.
+pub(super) const EXACT_WAVES: usize = 6;
+const EXACT_REPS: u32 = 12;
+
+/// One way to cut a set into waves and to order them.
+#[derive(Clone, Debug)]
+pub(super) struct Cut {
+    /// The members of each wave, as indices into the runners of the set.
+    pub(super) waves: Vec<Vec<usize>>,
+    /// The lane of each group, where groups run in one lane each.
+    pub(super) lanes: Vec<u8>,
+}
+
+impl Cut {
+    /// A cut with lanes for its groups, if their members may run in any.
+    fn new(set: &SquadSet, waves: Vec<Vec<usize>>) -> Option<Self> {
+        let lanes = match set.mode {
+            Mode::OneToALane { .. } => Vec::new(),
+            Mode::GroupToALane { .. } => group_lanes(set, &waves)?,
+        };
+        Some(Self { waves, lanes })
+    }
+
+    pub(super) fn wave_times(&self, set: &SquadSet) -> Vec<WaveTimes> {
+        let times = |(place, members): (usize, &Vec<usize>)| {
+            let lanes = self.lanes.get(place).map_or_else(|| set.lanes.clone(), |&lane| vec![lane]);
+            WaveTimes::new(&runners(set, members), set.distance_m, set.lap_m, lanes)
+        };
+        self.waves.iter().enumerate().map(times).collect()
+    }
+}
+
+pub(super) fn runners<'a>(set: &'a SquadSet, members: &[usize]) -> Vec<&'a Runner> {
+    members.iter().map(|&runner| &set.runners[runner]).collect()
+}
+
+pub(super) fn most_in_wave(set: &SquadSet) -> usize {
+    match set.mode {
+        Mode::OneToALane { most } => most.unwrap_or(usize::MAX).clamp(1, set.lanes.len()),
+        Mode::GroupToALane { most } => most.max(1),
+    }
+}
+
+/// The ways to cut a set into waves and to order them, and whether these are all. Of ways that the
+/// clock cannot tell apart there is one.
+pub(super) fn cuts(set: &SquadSet) -> Result<(Vec<Cut>, bool), SquadError> {
+    let mut order: Vec<usize> = (0..set.runners.len()).collect();
+    order.sort_by(|&a, &b| set.runners[a].target_s.total_cmp(&set.runners[b].target_s));
+    let (sizes, mut all) = partitions(order.len(), most_in_wave(set));
+    let mut cuts = Vec::new();
+    let mut seen = BTreeSet::new();
+    let mut pinned = Vec::new();
+    for sizes in &sizes {
+        let mut rest = order.as_slice();
+        let waves: Vec<Vec<usize>> = (sizes.iter())
+            .map(|&size| {
+                let (wave, behind) = rest.split_at(size);
+                rest = behind;
+                wave.to_vec()
+            })
+            .collect();
+        if let Some(wave) = waves.iter().find(|wave| !has_lanes(set, wave)) {
+            pinned = wave.iter().map(|&runner| set.runners[runner].name.clone()).collect();
+            continue;
+        }
+        let orders = if waves.len() <= EXACT_WAVES && set.reps <= EXACT_REPS {
+            permutations(waves.len())
+        } else {
+            all &= waves.len() == 1;
+            let forward: Vec<usize> = (0..waves.len()).collect();
+            let mut longest_first = forward.clone();
+            let period_s = |wave: usize| {
+                runners(set, &waves[wave]).iter().map(|r| r.target_s + r.rest_s).fold(0.0, f64::max)
+            };
+            longest_first.sort_by(|&a, &b| period_s(b).total_cmp(&period_s(a)).then(b.cmp(&a)));
+            vec![longest_first, forward.iter().rev().copied().collect(), forward]
+        };
+        for order in orders {
+            let waves: Vec<Vec<usize>> = order.into_iter().map(|wave| waves[wave].clone()).collect();
+            if seen.insert(likeness(set, &waves)) {
+                match Cut::new(set, waves) {
+                    Some(cut) => cuts.push(cut),
+                    None => pinned = set.runners.iter().map(|runner| runner.name.clone()).collect(),
+                }
+            }
+        }
+    }
+    if cuts.is_empty() { Err(SquadError::Pins { names: pinned }) } else { Ok((cuts, all)) }
+}
+
+/// Target, rest and lanes of one runner.
+type Likeness = (u64, u64, Option<Vec<u8>>);
+
+/// What tells the waves of one cut from those of another: times, and lanes that are allowed.
+fn likeness(set: &SquadSet, waves: &[Vec<usize>]) -> Vec<Vec<Likeness>> {
+    let of = |runner: &Runner| (runner.target_s.to_bits(), runner.rest_s.to_bits(), runner.lanes.clone());
+    waves.iter().map(|wave| runners(set, wave).into_iter().map(of).collect()).collect()
+}
+
+/// Whether the members of a wave may run at once.
+fn has_lanes(set: &SquadSet, members: &[usize]) -> bool {
+    let runners = runners(set, members);
+    match set.mode {
+        Mode::OneToALane { .. } => {
+            runners.iter().all(|runner| runner.lanes.is_none())
+                || lane_turns(&runners, &set.lanes, 1).is_some()
+        }
+        Mode::GroupToALane { .. } => set.lanes.iter().any(|&lane| may_use(&runners, lane)),
+    }
+}
+
+fn may_use(runners: &[&Runner], lane: u8) -> bool {
+    runners.iter().all(|runner| runner.lanes.as_ref().is_none_or(|own| own.contains(&lane)))
+}
+
+/// A lane for each group, in turn; where some may not use every lane, one they may use with as few
+/// groups in a lane as can be.
+fn group_lanes(set: &SquadSet, waves: &[Vec<usize>]) -> Option<Vec<u8>> {
+    let count = set.lanes.len();
+    let may: Vec<Vec<usize>> = (waves.iter().enumerate())
+        .map(|(place, members)| {
+            let runners = runners(set, members);
+            let in_turn = (0..count).map(|lane| (place + lane) % count);
+            in_turn.filter(|&lane| may_use(&runners, set.lanes[lane])).collect()
+        })
+        .collect();
+    (waves.len().div_ceil(count)..=waves.len()).find_map(|most| {
+        let mut groups: Vec<Vec<usize>> = vec![Vec::new(); count];
+        for place in 0..waves.len() {
+            if !settle(place, &may, most, &mut groups, &mut vec![false; count]) {
+                return None;
+            }
+        }
+        let lane_of = |place| groups.iter().position(|groups| groups.contains(&place));
+        (0..waves.len()).map(|place| lane_of(place).map(|lane| set.lanes[lane])).collect()
+    })
+}
+
+/// Finds a lane for a group, moving others on if need be.
+fn settle(
+    place: usize,
+    may: &[Vec<usize>],
+    most: usize,
+    groups: &mut [Vec<usize>],
+    tried: &mut [bool],
+) -> bool {
+    for &lane in &may[place] {
+        if groups[lane].len() < most {
+            groups[lane].push(place);
+            return true;
+        }
+    }
+    for &lane in &may[place] {
+        if std::mem::replace(&mut tried[lane], true) {
+            continue;
+        }
+        for index in 0..groups[lane].len() {
+            let other = groups[lane][index];
+            if settle(other, may, most, groups, tried) {
+                groups[lane].retain(|&group| group != other);
+                groups[lane].push(place);
+                return true;
+            }
+        }
+    }
+    false
+}
+
+fn permutations(count: usize) -> Vec<Vec<usize>> {
+    if count == 0 {
+        return vec![Vec::new()];
+    }
+    let mut all = Vec::new();
+    for shorter in permutations(count - 1) {
+        for place in 0..count {
+            let mut order = shorter.clone();
+            order.insert(place, count - 1);
+            all.push(order);
+        }
+    }
+    all
+}
