@@ -210,20 +210,20 @@ Who goes when
 ────────────────────────────────────────────────────────────────────────────────
  Go         Rep   Wave   Lane: who         From                        In at
 ════════════════════════════════════════════════════════════════════════════════
- 19:01:52   1     1      3: Cleo           fourth green tick (400 m    19:02:26
+ 19:01:52   1     1      3: Ada; 5: Bela   fourth green tick (400 m    19:02:26
                                            hurdle tick 4)
- 19:02:02   1     2      3: Ada; 5: Bela   fourth green tick (400 m    19:02:36
+ 19:02:02   1     2      3: Cleo           fourth green tick (400 m    19:02:36
                                            hurdle tick 4)
- 19:10:26   2     1      5: Cleo           fourth green tick (400 m    19:11:00
+ 19:10:26   2     1      3: Bela; 5: Ada   fourth green tick (400 m    19:11:00
                                            hurdle tick 4)
- 19:10:36   2     2      3: Bela; 5: Ada   fourth green tick (400 m    19:11:10
+ 19:10:36   2     2      5: Cleo           fourth green tick (400 m    19:11:10
                                            hurdle tick 4)
 ────────────────────────────────────────────────────────────────────────────────
-- Cleo: wave 1, 34 s, lanes 3 and 5, rest 8:00 at least
-- Ada: wave 2, 34 s, lanes 3 and 5, rest 8:00 at least
-- Bela: wave 2, 34 s, lanes 5 and 3, rest 8:00 at least
+- Ada: wave 1, 34 s, lanes 3 and 5, rest 8:00 at least
+- Bela: wave 1, 34 s, lanes 5 and 3, rest 8:00 at least
+- Cleo: wave 2, 34 s, lanes 3 and 5, rest 8:00 at least
 - Splits of 250 m: 100 m 13.6 s, 200 m 27.2 s
-! 2 waves of 1, 2 in lanes 3 and 5.
+! 2 waves of 2, 1 in lanes 3 and 5.
 ! The set takes 9:18; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.26 to 0.28 s late at the 250 m starts:
   times started by ear are so much too short. Raise an arm with it.

@@ -124,13 +124,31 @@ fn plan(workout: &str, squad: &SquadFlags, common: &Common) -> Result<Plan> {
     if input::is_file_name(workout) {
         let mut file = input::session_file(workout)?;
         squad_of(&mut file.session, squad)?;
-        plan_file(&file, workout, common)
+        let is_late_change = !squad.without.is_empty() || !common.closed.is_empty();
+        let before = (is_late_change && !file.session.groups.is_empty())
+            .then(|| input::own_venue(&file, workout, common))
+            .transpose()?
+            // A plan that could not be made before has no waves to keep.
+            .and_then(|venue| session_plan::plan(&venue, &file.session).ok());
+        leave_out(&mut file.session, squad)?;
+        let venue = input::venue_of(&file, workout, common)?;
+        let planned = match before {
+            Some(before) => session_plan::replan(&venue, &file.session, &before),
+            None => session_plan::plan(&venue, &file.session),
+        };
+        planned.map_err(|errors| InputError::new(file.locate(errors)).into())
     } else {
         let venue = input::venue(common)?;
         let (source, block) = block(workout)?;
         let mut session = Session::of_block(workout.trim(), block);
         squad_of(&mut session, squad)?;
-        session_plan::plan(&venue, &session).map_err(|errors| in_text(source, errors).into())
+        let before = (!squad.without.is_empty()).then(|| session_plan::plan(&venue, &session).ok()).flatten();
+        leave_out(&mut session, squad)?;
+        let planned = match before {
+            Some(before) => session_plan::replan(&venue, &session, &before),
+            None => session_plan::plan(&venue, &session),
+        };
+        planned.map_err(|errors| in_text(source, errors).into())
     }
 }
 
@@ -147,6 +165,11 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
         }
         session.squad.lanes = Some(lanes.clone());
     }
+    Ok(())
+}
+
+/// Leaves out of a session who is absent.
+fn leave_out(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     for name in &squad.without {
         session.leave_out(name).map_err(|error| InputError::new(anyhow!("--without: {error}")))?;
     }

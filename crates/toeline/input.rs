@@ -25,6 +25,11 @@ pub(crate) fn venue(common: &Common) -> Result<Venue> {
 /// The venue of a session file: the one that the flags ask for, else its own, with its own lanes
 /// closed as well.
 pub(crate) fn venue_of(file: &SessionFile, path: &str, common: &Common) -> Result<Venue> {
+    close(own_venue(file, path, common)?, &common.closed)
+}
+
+/// The venue of a session file before any lane is closed by a flag.
+pub(crate) fn own_venue(file: &SessionFile, path: &str, common: &Common) -> Result<Venue> {
     let venue = match (&common.track, &file.track) {
         (Some(name), _) => named_venue(name)?,
         (None, None) => named_venue("standard")?,
@@ -43,10 +48,8 @@ pub(crate) fn venue_of(file: &SessionFile, path: &str, common: &Common) -> Resul
             read_venue(&beside)?
         }
     };
-    let venue = venue
-        .with_closed(&file.closed_lanes)
-        .map_err(|error| InputError::new(file.problem_at("closed_lanes", error.to_string())))?;
-    close(venue, &common.closed)
+    let closed = venue.with_closed(&file.closed_lanes);
+    Ok(closed.map_err(|error| InputError::new(file.problem_at("closed_lanes", error.to_string())))?)
 }
 
 /// Reads a session file.

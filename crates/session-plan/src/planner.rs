@@ -8,12 +8,12 @@ use crate::caution;
 use crate::clash::clashes;
 use crate::clock::Clock;
 use crate::house_rules::HouseRules;
+use crate::kept::Kept;
 use crate::notation::{Block, MOST_REPS};
 use crate::plan::{Plan, PlanBlock, PlanLane, PlanTrack};
 use crate::plan_words::clock;
 use crate::problem::Problem;
 use crate::session::{BETWEEN_BLOCKS_S, Session};
-use crate::kept::Kept;
 use crate::setup;
 use crate::squad_block::{self, Party};
 use crate::venue::Venue;
@@ -40,7 +40,7 @@ pub struct PlanError {
 ///
 /// Every block that names a lane that is missing or closed, or a run that does not fit.
 pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
-    plan_with(venue, session, &Kept::default())
+    plan_with(venue, session, Kept::default())
 }
 
 /// Lays a session out anew after a late change, such as an athlete who is absent or a lane that has
@@ -51,14 +51,14 @@ pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
 ///
 /// As for [`plan`].
 pub fn replan(venue: &Venue, session: &Session, before: &Plan) -> Result<Plan, Vec<PlanError>> {
-    plan_with(venue, session, &Kept::of(before))
+    plan_with(venue, session, Kept::of(before))
 }
 
-fn plan_with(venue: &Venue, session: &Session, kept: &Kept) -> Result<Plan, Vec<PlanError>> {
+fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<PlanError>> {
     let track = &venue.track_at(session.hours.as_ref());
-    let mut planned = Planned::default();
+    let mut planned = Planned { kept, ..Planned::default() };
     if session.groups.iter().any(|group| !group.athletes.is_empty()) {
-        planned.add_squads(venue, track, session, kept);
+        planned.add_squads(venue, track, session);
     } else if session.groups.is_empty() {
         planned.add(venue, track, &session.blocks, &Who { session, group: None }, None);
     }
@@ -115,6 +115,8 @@ fn plan_with(venue: &Venue, session: &Session, kept: &Kept) -> Result<Plan, Vec<
 /// What has been laid out so far.
 #[derive(Default)]
 struct Planned {
+    /// The waves of a plan that was made before.
+    kept: Kept,
     blocks: Vec<PlanBlock>,
     errors: Vec<PlanError>,
     warnings: Vec<String>,
@@ -127,14 +129,14 @@ struct Planned {
 
 impl Planned {
     /// The blocks of squads: those of all parties with the same place in their lists at once.
-    fn add_squads(&mut self, venue: &Venue, track: &lane_distance::Track, session: &Session, kept: &Kept) {
+    fn add_squads(&mut self, venue: &Venue, track: &lane_distance::Track, session: &Session) {
         let parties: Vec<Party<'_>> = (squad_block::parties(session).into_iter())
             .filter(|party| party.groups.iter().any(|group| !group.athletes.is_empty()))
             .collect();
         let mut clock = Clock::new(session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S));
         let rounds = parties.iter().map(|party| party.blocks.len()).max().unwrap_or(0);
         for round in 0..rounds {
-            if !self.add_round(venue, track, session, kept, &parties, round, &mut clock) {
+            if !self.add_round(venue, track, session, &parties, round, &mut clock) {
                 return;
             }
         }
@@ -147,7 +149,6 @@ impl Planned {
         venue: &Venue,
         track: &lane_distance::Track,
         session: &Session,
-        kept: &Kept,
         parties: &[Party<'_>],
         round: usize,
         clock: &mut Clock,
@@ -189,7 +190,7 @@ impl Planned {
         if !tasks.is_empty() {
             let mut own = *clock;
             let begins_s = own.begin_runs();
-            match squad_block::plan_tasks(track, session, &tasks, kept, begins_s) {
+            match squad_block::plan_tasks(track, session, &tasks, &self.kept, begins_s) {
                 Ok((blocks, end_s)) => {
                     made.extend(of.into_iter().zip(blocks));
                     own.end_runs(end_s);

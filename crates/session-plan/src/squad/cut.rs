@@ -1,6 +1,6 @@
 //! The ways to cut a set into waves and to order them.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
 use super::apart::WaveTimes;
 use super::lane_turns::lane_turns;
@@ -52,13 +52,13 @@ pub(super) fn most_in_wave(set: &SquadSet) -> usize {
 }
 
 /// The ways to cut a set into waves and to order them, and whether these are all. Of ways that the
-/// clock cannot tell apart there is one.
-pub(super) fn cuts(set: &SquadSet) -> Result<(Vec<Cut>, bool), SquadError> {
+/// clock cannot tell apart there is one: that which leaves most runners in the waves of `before`.
+pub(super) fn cuts(set: &SquadSet, before: &[Option<usize>]) -> Result<(Vec<Cut>, bool), SquadError> {
     let mut order: Vec<usize> = (0..set.runners.len()).collect();
     order.sort_by(|&a, &b| set.runners[a].target_s.total_cmp(&set.runners[b].target_s));
     let (sizes, mut all) = partitions(order.len(), most_in_wave(set));
-    let mut cuts = Vec::new();
-    let mut seen = BTreeSet::new();
+    let mut cuts: Vec<Cut> = Vec::new();
+    let mut seen: BTreeMap<Vec<Vec<Likeness>>, usize> = BTreeMap::new();
     let mut pinned = Vec::new();
     for sizes in &sizes {
         let mut rest = order.as_slice();
@@ -87,15 +87,31 @@ pub(super) fn cuts(set: &SquadSet) -> Result<(Vec<Cut>, bool), SquadError> {
         };
         for order in orders {
             let waves: Vec<Vec<usize>> = order.into_iter().map(|wave| waves[wave].clone()).collect();
-            if seen.insert(likeness(set, &waves)) {
-                match Cut::new(set, waves) {
-                    Some(cut) => cuts.push(cut),
-                    None => pinned = set.runners.iter().map(|runner| runner.name.clone()).collect(),
+            let likeness = likeness(set, &waves);
+            let known = seen.get(&likeness).copied();
+            let is_better = |known: usize| kept(&waves, before) > kept(&cuts[known].waves, before);
+            if known.is_some_and(|known| !is_better(known)) {
+                continue;
+            }
+            match (Cut::new(set, waves), known) {
+                (Some(cut), Some(known)) => cuts[known] = cut,
+                (Some(cut), None) => {
+                    seen.insert(likeness, cuts.len());
+                    cuts.push(cut);
                 }
+                (None, _) => pinned = set.runners.iter().map(|runner| runner.name.clone()).collect(),
             }
         }
     }
     if cuts.is_empty() { Err(SquadError::Pins { names: pinned }) } else { Ok((cuts, all)) }
+}
+
+/// How many runners are in the waves that they had before, counted from 0.
+pub(super) fn kept(waves: &[Vec<usize>], before: &[Option<usize>]) -> usize {
+    let stays = |wave: usize, members: &[usize]| {
+        members.iter().filter(|&&member| before.get(member) == Some(&Some(wave))).count()
+    };
+    waves.iter().enumerate().map(|(wave, members)| stays(wave, members)).sum()
 }
 
 /// Target, rest and lanes of one runner.
@@ -182,7 +198,7 @@ fn permutations(count: usize) -> Vec<Vec<usize>> {
     }
     let mut all = Vec::new();
     for shorter in permutations(count - 1) {
-        for place in 0..count {
+        for place in (0..count).rev() {
             let mut order = shorter.clone();
             order.insert(place, count - 1);
             all.push(order);

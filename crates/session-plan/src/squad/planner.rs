@@ -1,7 +1,7 @@
 //! From runners to waves and start times.
 
 use super::candidates::{Candidate, candidates};
-use super::cut::{Cut, cuts, runners};
+use super::cut::{self, Cut, cuts, runners};
 use super::first_plan::{Turn, first_plan};
 use super::floor::floor_s;
 use super::lane_turns::lane_turns;
@@ -128,9 +128,32 @@ pub enum SquadError {
 /// [`SquadError`] where nobody runs, no lane is open, a number makes no sense, or the lanes that runners
 /// may use do not suffice.
 pub fn plan_squads(sets: &[SquadSet], rules: &TimingRules) -> Result<SquadPlan, SquadError> {
+    plan_squads_like(sets, rules, &[])
+}
+
+/// The same after a late change: of plans that are as good, one in which as many runners as can be stay
+/// in the waves that they had before. `before` holds for each set and runner the wave, counted from 0;
+/// nothing for a runner who is new.
+///
+/// # Errors
+///
+/// As for [`plan_squads`].
+pub fn plan_squads_like(
+    sets: &[SquadSet],
+    rules: &TimingRules,
+    before: &[Vec<Option<usize>>],
+) -> Result<SquadPlan, SquadError> {
     check(sets, rules)?;
-    let cuts = sets.iter().map(cuts).collect::<Result<Vec<_>, _>>()?;
-    let (candidates, all) = candidates(sets, &cuts, rules);
+    let before_of = |set: usize| before.get(set).map_or(&[][..], Vec::as_slice);
+    let cuts = (sets.iter().enumerate())
+        .map(|(index, set)| cuts(set, before_of(index)))
+        .collect::<Result<Vec<_>, _>>()?;
+    let (mut candidates, all) = candidates(sets, &cuts, rules);
+    // The first of plans that are as good is taken.
+    candidates.sort_by(|a, b| {
+        let kept = |candidate: &Candidate| kept(&chosen(&cuts, candidate), before);
+        a.floor_s.total_cmp(&b.floor_s).then_with(|| kept(b).cmp(&kept(a)))
+    });
     let mut effort = if all { EXACT } else { QUICK };
     let mut best: Option<Best<'_>> = None;
     // What the ways that were not looked through undercut at most.
@@ -190,6 +213,11 @@ pub fn plan_squads(sets: &[SquadSet], rules: &TimingRules) -> Result<SquadPlan, 
         is_proven,
         is_rest_proven: is_proven && all && is_rest_proven,
     })
+}
+
+/// How many runners have the wave that they had before.
+fn kept(cuts: &[&Cut], before: &[Vec<Option<usize>>]) -> usize {
+    cuts.iter().zip(before).map(|(cut, before)| cut::kept(&cut.waves, before)).sum()
 }
 
 /// The best that was found.
