@@ -127,14 +127,18 @@ impl WaveTimes {
     }
 }
 
-/// Intervals in order, with none that overlap.
+/// Between two spans that may not be, less than this is nothing that anybody could start in, in seconds:
+/// a wave would go while another's runner finishes on its very spot.
+const MOMENT_S: f64 = 1e-3;
+
+/// Intervals in order, with none that overlap or touch.
 pub(super) fn merged(mut intervals: Forbidden) -> Forbidden {
     intervals.retain(|(low, high)| low < high);
     intervals.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut merged: Forbidden = Vec::with_capacity(intervals.len());
     for (low, high) in intervals {
         match merged.last_mut() {
-            Some(last) if low < last.1 => last.1 = last.1.max(high),
+            Some(last) if low < last.1 + MOMENT_S => last.1 = last.1.max(high),
             _ => merged.push((low, high)),
         }
     }

@@ -55,7 +55,9 @@ pub(super) fn most_in_wave(set: &SquadSet) -> usize {
 /// clock cannot tell apart there is one: that which leaves most runners in the waves of `before`.
 pub(super) fn cuts(set: &SquadSet, before: &[Option<usize>]) -> Result<(Vec<Cut>, bool), SquadError> {
     let mut order: Vec<usize> = (0..set.runners.len()).collect();
-    order.sort_by(|&a, &b| set.runners[a].target_s.total_cmp(&set.runners[b].target_s));
+    // Of those alike in target the ones who rest alike stay together: nobody waits for another's rest.
+    let (target, rest) = (|n: usize| set.runners[n].target_s, |n: usize| set.runners[n].rest_s);
+    order.sort_by(|&a, &b| target(a).total_cmp(&target(b)).then(rest(a).total_cmp(&rest(b))));
     let (sizes, mut all) = partitions(order.len(), most_in_wave(set));
     let mut cuts: Vec<Cut> = Vec::new();
     let mut seen: BTreeMap<Vec<Vec<Likeness>>, usize> = BTreeMap::new();

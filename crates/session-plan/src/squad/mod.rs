@@ -44,6 +44,7 @@ mod runner;
 mod soonest;
 mod starts;
 mod timing_rules;
+mod transport;
 
 pub use planner::{SquadError, SquadPlan, SquadSet, WavePlan, WaveSet, plan_squads, plan_squads_like};
 pub use runner::{Mode, Runner};

@@ -24,7 +24,7 @@ struct Effort {
 }
 
 /// Where every way is looked at, and where the plan is to be quick.
-const EXACT: Effort = Effort { branches: 20_000, programmes: 400 };
+const EXACT: Effort = Effort { branches: 20_000, programmes: 5_000 };
 const QUICK: Effort = Effort { branches: 500, programmes: 1 };
 
 /// So many repetitions of one distance for some runners.
@@ -183,7 +183,10 @@ pub fn plan_squads_like(
             let first = quickest(&network);
             let found = soonest(&mut network, &root, Some(first), deadline_s, &mut effort.branches);
             open_s = open_s.min(found.bound_s);
-            let Some((found_s, starts_s)) = found.found else { continue };
+            let Some((found_s, starts_s)) = found.found else {
+                is_rest_proven &= found.bound_s == f64::INFINITY;
+                continue;
+            };
             end_s = found_s.min(deadline_s);
             known = Some(starts_s);
         }

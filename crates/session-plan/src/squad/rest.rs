@@ -1,8 +1,7 @@
 //! Of the plans that end first, the one with the least rest beyond what was asked.
 
-use microlp::{ComparisonOp, OptimizationDirection, Problem, SolveOutcome, Variable};
-
 use super::network::{EXACT_S, Network};
+use super::transport::carried;
 
 /// The first and the last start of one wave, and how many run in it.
 #[derive(Clone, Copy, Debug)]
@@ -100,41 +99,54 @@ fn longest_s(network: &Network, spans: &[Span]) -> f64 {
 /// The shortest spans with the choices that are made, whatever the others; and their starts.
 fn relaxed(network: &Network, spans: &[Span], end_s: f64) -> Option<(f64, Vec<f64>)> {
     let count = network.events.len();
-    let mut terminals: Vec<usize> = spans.iter().flat_map(|span| [span.first, span.last]).collect();
-    terminals.dedup();
-    let mut problem = Problem::new(OptimizationDirection::Minimize);
     let earliest = network.earliest(&vec![0.0; count], end_s)?;
-    let variables: Vec<Variable> = terminals
-        .iter()
-        .map(|&event| {
-            let cost: f64 = (spans.iter())
-                .map(|span| {
-                    let sign =
-                        f64::from(i8::from(span.last == event)) - f64::from(i8::from(span.first == event));
-                    sign * span.members as f64
-                })
-                .sum();
-            let latest = end_s - network.events[event].window_s.1;
-            problem.add_var(cost, (earliest[event], latest.max(earliest[event])))
-        })
-        .collect();
-    for (index, &from) in terminals.iter().enumerate() {
+    // The firsts, then the lasts, then the beginning of all, with the least differences of every two.
+    let ends: Vec<usize> =
+        spans.iter().map(|span| span.first).chain(spans.iter().map(|span| span.last)).collect();
+    let beginning = ends.len();
+    let mut least_s = vec![vec![f64::NEG_INFINITY; beginning + 1]; beginning + 1];
+    least_s[beginning][beginning] = 0.0;
+    for (index, &from) in ends.iter().enumerate() {
         let mut floor_s = vec![f64::NEG_INFINITY; count];
         floor_s[from] = 0.0;
         let longest = network.earliest(&floor_s, f64::INFINITY)?;
-        for (other, &to) in terminals.iter().enumerate() {
-            if other != index && longest[to].is_finite() {
-                let terms = [(variables[other], 1.0), (variables[index], -1.0)];
-                problem.add_constraint(terms, ComparisonOp::Ge, longest[to]);
-            }
+        for (other, &to) in ends.iter().enumerate() {
+            least_s[index][other] = longest[to];
+        }
+        least_s[beginning][index] = earliest[from];
+        least_s[index][beginning] = network.events[from].window_s.1 - end_s;
+    }
+    close(&mut least_s);
+    let members: Vec<usize> = spans.iter().map(|span| span.members).collect();
+    let pays: Vec<Vec<f64>> =
+        least_s[..spans.len()].iter().map(|row| row[spans.len()..beginning].to_vec()).collect();
+    let carried = carried(&members, &members, &pays);
+    for (first, carried) in carried.iter().enumerate() {
+        for last in (0..spans.len()).filter(|&last| carried[last] > 0) {
+            let tight = &mut least_s[spans.len() + last][first];
+            *tight = tight.max(-pays[first][last]);
         }
     }
-    let Ok(SolveOutcome::Solution(solution)) = problem.solve() else { return None };
-    let mut floor_s = vec![0.0; count];
-    for (variable, &event) in variables.iter().zip(&terminals) {
-        // To the microsecond: what the solver leaves of rounding is no delay.
-        floor_s[event] = (solution[*variable] * 1e6).round() / 1e6;
+    close(&mut least_s);
+    let mut floor_s = earliest;
+    for (index, &event) in ends.iter().enumerate() {
+        floor_s[event] = floor_s[event].max(least_s[beginning][index]);
     }
     let starts_s = network.earliest(&floor_s, end_s)?;
     Some((span_s(spans, &starts_s), starts_s))
+}
+
+/// Adds up least differences until every two have theirs, whatever lies between.
+fn close(least_s: &mut [Vec<f64>]) {
+    for by in 0..least_s.len() {
+        let behind = least_s[by].clone();
+        for row in least_s.iter_mut() {
+            let here_s = row[by];
+            if here_s > f64::NEG_INFINITY {
+                for (cell, by_s) in row.iter_mut().zip(&behind) {
+                    *cell = cell.max(here_s + by_s);
+                }
+            }
+        }
+    }
 }

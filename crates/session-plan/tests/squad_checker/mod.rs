@@ -3,6 +3,7 @@
 
 mod lanes;
 mod members;
+pub(crate) mod pair;
 mod runs;
 
 use session_plan::squad::{SquadPlan, SquadSet, TimingRules};
