@@ -93,6 +93,7 @@ pub(crate) fn plan_block(
         }
         chains.push((lane, chain));
     }
+    let mut made: Vec<(Pair, usize, Option<f64>)> = Vec::new();
     for (index, step) in steps.iter().enumerate() {
         let (timing, clocked) = (&timings[index], &clocked[index]);
         if let RunKind::Timed { seconds } = step.run.kind.value {
@@ -101,11 +102,23 @@ pub(crate) fn plan_block(
         for (lane, chain) in &chains {
             let Some(inside) = chain.pairs[index] else { continue };
             let pair = if together { group_start(track, &inside, *lane) } else { inside };
-            let mut rep = rep(track, step, &pair, index, timing, clocked, who);
-            // A group that starts together runs in the inside lane soon enough.
-            let on_bends = track.bend_share(inside.start, inside.distance_m, inside.against);
-            (rep.bend_m, rep.bends) = (on_bends.metres, on_bends.bends);
-            planned.reps.push(rep);
+            // Most repetitions are the one before again, at another time.
+            let alike = made.iter().position(|(known, of, target_s)| {
+                *known == pair && steps[*of].run.kind == step.run.kind && *target_s == timing.target_s
+            });
+            let mut made_rep = match alike {
+                Some(alike) => planned.reps[alike].clone(),
+                None => rep(track, step, &pair, index, timing, clocked, who),
+            };
+            if alike.is_some() {
+                again(&mut made_rep, step, index, timing, clocked);
+            } else {
+                // A group that starts together runs in the inside lane soon enough.
+                let on_bends = track.bend_share(inside.start, inside.distance_m, inside.against);
+                (made_rep.bend_m, made_rep.bends) = (on_bends.metres, on_bends.bends);
+            }
+            made.push((pair, index, timing.target_s));
+            planned.reps.push(made_rep);
         }
     }
     if planned.reps.is_empty() {
@@ -226,14 +239,32 @@ fn rep(
         go_s: clocked.go_s,
         done_s: clocked.done_s,
         rest_s: clocked.rest_s,
-        recovery_m: match step.way {
-            Some(Way::Jog(metres) | Way::Walk(metres)) => Some(metres),
-            _ => None,
-        },
+        recovery_m: recovery_m(step),
         the_other_way: pair.against,
         plus_minus_m: track.sure_m(pair),
         splits: timing.target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
         cautions: caution::of_run(track, pair),
+    }
+}
+
+/// Makes a repetition that is another one again into the one of its own step: another number, another
+/// time.
+fn again(rep: &mut Rep, step: &Step<'_>, index: usize, timing: &Timing, clocked: &crate::clock::Clocked) {
+    rep.rep = index as u32 + 1;
+    rep.set = step.set;
+    rep.target_from_s = timing.target_from_s;
+    rep.effort = step.effort.map(str::to_owned);
+    rep.go_s = clocked.go_s;
+    rep.done_s = clocked.done_s;
+    rep.rest_s = clocked.rest_s;
+    rep.recovery_m = recovery_m(step);
+}
+
+/// How far the runners jog or walk on after a run, in metres.
+const fn recovery_m(step: &Step<'_>) -> Option<f64> {
+    match step.way {
+        Some(Way::Jog(metres) | Way::Walk(metres)) => Some(metres),
+        _ => None,
     }
 }
 
