@@ -38,10 +38,12 @@ fn a_plan_has_the_promised_keys() {
         [
             "begins",
             "blocks",
+            "booked_until",
             "cautions",
             "date",
             "ends",
             "etiquette",
+            "groups",
             "lasts_s",
             "notes",
             "setup",
@@ -53,8 +55,10 @@ fn a_plan_has_the_promised_keys() {
     );
     assert_eq!(plan["track"]["name"], "standard");
     assert_eq!(plan["track"]["closed_lanes"], json!([1]));
+    assert_eq!(keys(&plan["track"]), ["closed_lanes", "lanes", "name", "timezone"]);
     assert_eq!(keys(&plan["track"]["lanes"][0]), ["lane", "lap_m"]);
     let block = &plan["blocks"][0];
+    assert_eq!(keys(block), ["group", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]);
     assert_eq!(block["text"], "2 x 200 in lane 2 @ 32 rest 90");
     let reps = block["reps"].as_array().expect("it is a list");
     assert_eq!(reps.len(), 2);
@@ -62,6 +66,8 @@ fn a_plan_has_the_promised_keys() {
         keys(&reps[0]),
         [
             "athletes",
+            "bend_m",
+            "bends",
             "cautions",
             "course",
             "distance_m",
@@ -71,10 +77,13 @@ fn a_plan_has_the_promised_keys() {
             "go_s",
             "group",
             "lane",
+            "nominal",
             "plus_minus_m",
+            "recovery_m",
             "rep",
             "rest_s",
             "run_in",
+            "run_in_m",
             "set",
             "sound_s",
             "splits",
@@ -140,4 +149,26 @@ fn several_session_files_make_a_list_of_plans() {
     ]);
     assert_eq!(plans.as_array().expect("it is a list").len(), 2);
     assert_eq!(plans[0]["date"], "2027-04-13");
+}
+
+#[test]
+fn a_week_has_its_keys_and_its_pace_bands_can_be_read() {
+    let week = answer(&["week", "sessions/wrenbeck"]);
+    assert_eq!(keys(&week), ["entries", "from", "groups", "sessions", "to"]);
+    let entry = &week["entries"][0];
+    assert_eq!(
+        keys(entry),
+        ["begins", "date", "differences", "ends", "group", "load", "not_counted", "runs", "title", "track"]
+    );
+    assert_eq!(keys(&entry["runs"][0]), ["distances_m", "reps", "short", "text"]);
+    assert_eq!(keys(&entry["differences"][0]), ["metres", "nominal_m", "runs", "text", "why"]);
+    assert_eq!(
+        keys(&entry["load"]),
+        ["bands", "bend_m", "bends", "metres", "nominal_m", "recoveries", "recovery_m", "recovery_s", "runs"]
+    );
+    let bands = entry["load"]["bands"].as_array().expect("it is a list");
+    let cuts: Vec<&Value> = bands.iter().map(|band| &band["from_m_per_s"]).collect();
+    assert_eq!(cuts, [&json!(0.0), &json!(4.0), &json!(5.5), &json!(7.0), &Value::Null]);
+    let total: f64 = bands.iter().filter_map(|band| band["metres"].as_f64()).sum();
+    assert_eq!(Some(total), entry["load"]["metres"].as_f64());
 }

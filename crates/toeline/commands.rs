@@ -1,26 +1,32 @@
 //! What each command does.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, Track, Way};
-use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement};
-use session_plan::{Block, FileKind, Plan, PlanError, Problems, Session, SessionFile, SourceText, Venue};
+use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text};
+use session_plan::{
+    Block, FileKind, Plan, PlanError, Problems, Session, SessionFile, SourceText, Venue, Week,
+};
 
 use crate::failure::{self, InputError};
-use crate::flags::{Command, Common, Lanes, SquadFlags};
+use crate::flags::{Command, Common, Kind, Lanes, SquadFlags};
 use crate::input;
+use crate::manual;
 use crate::output;
 
 pub(crate) fn run(command: &Command) -> Result<()> {
-    let common = command.common();
     match command {
-        Command::Plan { workouts, squad, .. } => {
+        Command::Plan { workouts, squad, common } => {
             let plan = |workout: &String| plan(workout, squad, common);
             let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
-            output::write(&plans, common)
+            output::write_plans(&plans, &plans, common)
         }
-        Command::Spots { workout, .. } => output::write(&[spots(workout, common)?], common),
+        Command::Week { paths, common } => {
+            let plans = plans_of(paths, common)?;
+            output::write_plans(&plans, &[Week::of(&plans)], common)
+        }
+        Command::Spots { workout, common } => output::write(&[spots(workout, common)?], common),
         Command::Measure {
             lane,
             to_lane,
@@ -31,7 +37,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             time,
             intended,
             running_line,
-            ..
+            common,
         } => {
             let venue = input::venue(common)?;
             let track = venue.track();
@@ -50,7 +56,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             }
             output::write(&[measurement], common)
         }
-        Command::Curve { distance, at, .. } => {
+        Command::Curve { distance, at, common } => {
             let venue = input::venue(common)?;
             let track = venue.track();
             let inside = innermost_open(track)?;
@@ -66,14 +72,51 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             };
             output::write(&[Curve::of(track, inside, to_finish_m, *distance)], common)
         }
-        Command::Check { files, .. } => check(files, common),
-        Command::Lanes { .. } => output::write(&[LaneTable::of(input::venue(common)?.track())], common),
-        Command::Marks { lane, .. } => {
+        Command::Check { files, common } => check(files, common),
+        Command::Lanes { common } => output::write(&[LaneTable::of(input::venue(common)?.track())], common),
+        Command::Marks { lane, common } => {
             let venue = input::venue(common)?;
             // A closed lane can still be walked; a lane that does not exist cannot.
             venue.track().check_lane_exists(*lane).map_err(InputError::new)?;
             output::write(&[MarkTable::of(venue.track(), *lane)], common)
         }
+        Command::Schema { kind } => {
+            let kind = match kind {
+                Kind::Session => FileKind::Session,
+                Kind::Track => FileKind::Track,
+            };
+            output::line(&serde_json::to_string_pretty(&kind.schema())?)
+        }
+        Command::Notation => output::print(&notation_text()),
+        Command::Completions { shell } => output::print(&manual::completions(*shell)),
+        Command::Manual { command } => output::print(&manual::page(command.as_deref())?),
+    }
+}
+
+/// The plans of all session files that paths mean. Each file that is wrong is told of.
+fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
+    let files = paths.iter().map(|path| input::session_paths(path)).collect::<Result<Vec<_>>>()?;
+    let mut plans = Vec::new();
+    let mut worst = None;
+    for path in files.concat() {
+        let path = path.display().to_string();
+        match input::session_file(&path).and_then(|file| plan_file(&file, &path, common)) {
+            Ok(plan) => plans.push(plan),
+            Err(error) => tell_of(error, &mut worst),
+        }
+    }
+    match worst {
+        None => Ok(plans),
+        Some(error) => Err(failure::Told(error).into()),
+    }
+}
+
+/// Tells an error, and keeps the worst: a file that cannot be read weighs more than one that is
+/// wrong.
+fn tell_of(error: anyhow::Error, worst: &mut Option<anyhow::Error>) {
+    failure::tell(&error);
+    if worst.is_none() || error.downcast_ref::<InputError>().is_none() {
+        *worst = Some(error);
     }
 }
 
@@ -81,13 +124,31 @@ fn plan(workout: &str, squad: &SquadFlags, common: &Common) -> Result<Plan> {
     if input::is_file_name(workout) {
         let mut file = input::session_file(workout)?;
         squad_of(&mut file.session, squad)?;
-        plan_file(&file, workout, common)
+        let is_late_change = !squad.without.is_empty() || !common.closed.is_empty();
+        let before = (is_late_change && !file.session.groups.is_empty())
+            .then(|| input::own_venue(&file, workout, common))
+            .transpose()?
+            // A plan that could not be made before has no waves to keep.
+            .and_then(|venue| session_plan::plan(&venue, &file.session).ok());
+        leave_out(&mut file.session, squad)?;
+        let venue = input::venue_of(&file, workout, common)?;
+        let planned = match before {
+            Some(before) => session_plan::replan(&venue, &file.session, &before),
+            None => session_plan::plan(&venue, &file.session),
+        };
+        planned.map_err(|errors| InputError::new(file.locate(errors)).into())
     } else {
         let venue = input::venue(common)?;
         let (source, block) = block(workout)?;
         let mut session = Session::of_block(workout.trim(), block);
         squad_of(&mut session, squad)?;
-        session_plan::plan(&venue, &session).map_err(|errors| in_text(source, errors).into())
+        let before = (!squad.without.is_empty()).then(|| session_plan::plan(&venue, &session).ok()).flatten();
+        leave_out(&mut session, squad)?;
+        let planned = match before {
+            Some(before) => session_plan::replan(&venue, &session, &before),
+            None => session_plan::plan(&venue, &session),
+        };
+        planned.map_err(|errors| in_text(source, errors).into())
     }
 }
 
@@ -104,6 +165,11 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
         }
         session.squad.lanes = Some(lanes.clone());
     }
+    Ok(())
+}
+
+/// Leaves out of a session who is absent.
+fn leave_out(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     for name in &squad.without {
         session.leave_out(name).map_err(|error| InputError::new(anyhow!("--without: {error}")))?;
     }
@@ -148,13 +214,7 @@ fn check(files: &[String], common: &Common) -> Result<()> {
     for path in files {
         match check_file(path, common) {
             Ok(summary) => output::line(&format!("{path}: {summary}"))?,
-            Err(error) => {
-                failure::tell(&error);
-                // A file that cannot be read weighs more than one that is wrong.
-                if worst.is_none() || error.downcast_ref::<InputError>().is_none() {
-                    worst = Some(error);
-                }
-            }
+            Err(error) => tell_of(error, &mut worst),
         }
     }
     match worst {
@@ -178,7 +238,10 @@ fn check_file(path: &str, common: &Common) -> Result<String> {
             let file = SessionFile::read(source).map_err(InputError::new)?;
             let plan = plan_file(&file, path, common)?;
             let reps: usize = plan.blocks.iter().map(|block| block.reps.len()).sum();
-            Ok(format!("a session of {} blocks with {reps} runs; nothing is wrong", plan.blocks.len()))
+            let count =
+                |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });
+            let (blocks, runs) = (count(plan.blocks.len(), "block"), count(reps, "run"));
+            Ok(format!("a session of {blocks} with {runs}; nothing is wrong"))
         }
     }
 }

@@ -65,6 +65,11 @@ pub(crate) fn tell(error: &anyhow::Error) {
     }
 }
 
+/// Says on standard error what the user should know though nothing is wrong.
+pub(crate) fn note(text: &str) {
+    say(&Renderer::styled().render(&[Group::with_title(Level::NOTE.primary_title(text))]));
+}
+
 fn rendered(source: &SourceText, problem: &Problem) -> String {
     let annotation = AnnotationKind::Primary.span(problem.span.clone());
     let snippet = Snippet::source(&source.text).path(&source.name).annotation(annotation);

@@ -28,6 +28,17 @@ pub(crate) enum Command {
         #[command(flatten)]
         common: Common,
     },
+    /// Show the week at a glance: runs, honest metres by pace, bends and recoveries of each group
+    ///
+    /// A folder means every session file in it and in its sub-folders. With --out, a name that ends
+    /// in .ics makes a calendar of the sessions that have a date.
+    Week {
+        /// Session files, or folders of them
+        #[arg(required = true, value_name = "PATH")]
+        paths: Vec<PathBuf>,
+        #[command(flatten)]
+        common: Common,
+    },
     /// Show where one repetition can start and finish, best first
     Spots {
         /// One repetition, such as "150 in lane 2"
@@ -102,18 +113,39 @@ pub(crate) enum Command {
         #[command(flatten)]
         common: Common,
     },
+    /// Write the JSON Schema of session or track files, for an editor
+    Schema {
+        /// The kind of file
+        kind: Kind,
+    },
+    /// Show how a workout is written
+    #[command(after_long_help = plan_sheet::notation_text())]
+    Notation,
+    /// Write the completions of a shell
+    Completions {
+        /// The shell
+        shell: clap_complete::Shell,
+    },
+    /// Write the manual page, or that of one command
+    Manual {
+        /// The command
+        command: Option<String>,
+    },
 }
 
 impl Command {
-    pub(crate) const fn common(&self) -> &Common {
+    /// The options that the commands share which answer about a track or a session.
+    pub(crate) const fn common(&self) -> Option<&Common> {
         match self {
             Self::Plan { common, .. }
+            | Self::Week { common, .. }
             | Self::Spots { common, .. }
             | Self::Measure { common, .. }
             | Self::Curve { common, .. }
             | Self::Check { common, .. }
             | Self::Lanes { common }
-            | Self::Marks { common, .. } => common,
+            | Self::Marks { common, .. } => Some(common),
+            Self::Schema { .. } | Self::Notation | Self::Completions { .. } | Self::Manual { .. } => None,
         }
     }
 }
@@ -148,7 +180,8 @@ pub(crate) struct Common {
     /// How the answer is written to standard output
     #[arg(long, value_enum)]
     pub(crate) format: Option<Format>,
-    /// Write the answer to a file instead; its ending picks the view (.txt, .json)
+    /// Write the answer to a file instead; its ending picks the view (.txt, .json; .ics for
+    /// plans and weeks)
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
     /// When to use colour and bold type
@@ -189,6 +222,14 @@ pub(crate) enum Format {
     Text,
     /// One JSON value for programs
     Json,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Kind {
+    /// What is run, and when
+    Session,
+    /// The ground, its paint, and the rules of the venue
+    Track,
 }
 
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]

@@ -2,11 +2,11 @@
 
 use std::fs::File;
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
-use session_plan::{LARGEST_FILE, SessionFile, SourceText, TrackName, Venue};
+use session_plan::{FileKind, LARGEST_FILE, SessionFile, SourceText, TrackName, Venue};
 
 use crate::failure::InputError;
 use crate::flags::Common;
@@ -25,6 +25,11 @@ pub(crate) fn venue(common: &Common) -> Result<Venue> {
 /// The venue of a session file: the one that the flags ask for, else its own, with its own lanes
 /// closed as well.
 pub(crate) fn venue_of(file: &SessionFile, path: &str, common: &Common) -> Result<Venue> {
+    close(own_venue(file, path, common)?, &common.closed)
+}
+
+/// The venue of a session file before any lane is closed by a flag.
+pub(crate) fn own_venue(file: &SessionFile, path: &str, common: &Common) -> Result<Venue> {
     let venue = match (&common.track, &file.track) {
         (Some(name), _) => named_venue(name)?,
         (None, None) => named_venue("standard")?,
@@ -43,15 +48,56 @@ pub(crate) fn venue_of(file: &SessionFile, path: &str, common: &Common) -> Resul
             read_venue(&beside)?
         }
     };
-    let venue = venue
-        .with_closed(&file.closed_lanes)
-        .map_err(|error| InputError::new(file.problem_at("closed_lanes", error.to_string())))?;
-    close(venue, &common.closed)
+    let closed = venue.with_closed(&file.closed_lanes);
+    Ok(closed.map_err(|error| InputError::new(file.problem_at("closed_lanes", error.to_string())))?)
 }
 
 /// Reads a session file.
 pub(crate) fn session_file(path: &str) -> Result<SessionFile> {
     Ok(SessionFile::read(source(Path::new(path))?).map_err(InputError::new)?)
+}
+
+/// The session files that a path means: itself, or all of a folder and of its sub-folders, in the
+/// order of their names.
+pub(crate) fn session_paths(path: &Path) -> Result<Vec<PathBuf>> {
+    if !path.is_dir() {
+        if FileKind::known(&source(path)?) == Some(FileKind::Track) {
+            bail!(InputError::new(anyhow!(
+                "`{}` is a track file; write the names of session files, or of their folder",
+                path.display()
+            )));
+        }
+        return Ok(vec![path.to_owned()]);
+    }
+    let mut found = Vec::new();
+    add_sessions_of(path, &mut found)?;
+    if found.is_empty() {
+        bail!(InputError::new(anyhow!(
+            "there is no session file in `{}`; a session file ends in .yaml or .yml and has a `title`",
+            path.display()
+        )));
+    }
+    Ok(found)
+}
+
+fn add_sessions_of(folder: &Path, found: &mut Vec<PathBuf>) -> Result<()> {
+    let cannot = || format!("cannot read `{}`", folder.display());
+    let entries = std::fs::read_dir(folder).with_context(cannot)?;
+    let mut entries = entries.collect::<std::io::Result<Vec<_>>>().with_context(cannot)?;
+    entries.sort_by_key(std::fs::DirEntry::file_name);
+    for entry in entries {
+        let path = entry.path();
+        // A link to a folder is not followed: it might lead round in a circle.
+        if entry.file_type().with_context(cannot)?.is_dir() {
+            add_sessions_of(&path, found)?;
+        } else if path.is_file()
+            && is_file_name(&path.to_string_lossy())
+            && FileKind::known(&source(&path)?) == Some(FileKind::Session)
+        {
+            found.push(path);
+        }
+    }
+    Ok(())
 }
 
 fn close(venue: Venue, lanes: &[u8]) -> Result<Venue> {

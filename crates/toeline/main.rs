@@ -4,6 +4,7 @@ mod commands;
 mod failure;
 mod flags;
 mod input;
+mod manual;
 mod output;
 
 use std::process::ExitCode;
@@ -12,7 +13,7 @@ use clap::Parser;
 
 fn main() -> ExitCode {
     let flags = flags::Flags::parse();
-    output::choose_color(flags.command.common().color);
+    output::choose_color(flags.command.common().map_or(flags::Color::Auto, |common| common.color));
     match commands::run(&flags.command) {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => failure::report(&error),

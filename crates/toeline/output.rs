@@ -5,9 +5,10 @@ use std::path::Path;
 
 use anstream::adapter::strip_str;
 use anyhow::{Context, Result, anyhow, bail};
-use plan_sheet::View;
+use plan_sheet::{Calendar, View};
+use session_plan::Plan;
 
-use crate::failure::InputError;
+use crate::failure::{self, InputError};
 use crate::flags::{Color, Common, Format};
 
 /// Chooses for the whole run whether colour is used.
@@ -27,10 +28,7 @@ pub(crate) fn write<V: View>(views: &[V], common: &Common) -> Result<()> {
         Some(path) => {
             let format = format_of(path)?;
             if common.format.is_some_and(|asked| asked != format) {
-                bail!(InputError::new(anyhow!(
-                    "`--format` and the ending of `{}` ask for different views; leave out `--format`",
-                    path.display()
-                )));
+                bail!(two_views(path));
             }
             let text = rendered(views, format)?;
             replace(path, strip_str(&text).to_string().as_bytes())
@@ -39,12 +37,43 @@ pub(crate) fn write<V: View>(views: &[V], common: &Common) -> Result<()> {
     }
 }
 
+/// Writes plans as a calendar where that is asked for, else as another view of them.
+pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common) -> Result<()> {
+    let Some(path) = common.out.as_ref().filter(|path| has_ending(path, "ics")) else {
+        return write(views, common);
+    };
+    if common.format.is_some() {
+        bail!(two_views(path));
+    }
+    let calendar = Calendar::of(plans, chrono::Utc::now());
+    let left_out = calendar.left_out.iter().map(|title| format!("`{title}`")).collect::<Vec<_>>().join(", ");
+    let remedy = "write for example `date: 2027-04-13` in its session file";
+    if calendar.is_empty() {
+        bail!(InputError::new(anyhow!("a calendar needs dates, and {left_out} has none; {remedy}")));
+    }
+    if !left_out.is_empty() {
+        failure::note(&format!("left out of the calendar, having no date: {left_out}; {remedy}"));
+    }
+    replace(path, calendar.text().as_bytes())
+}
+
 /// Writes a line to standard output.
 pub(crate) fn line(text: &str) -> Result<()> {
     print(&format!("{text}\n"))
 }
 
-fn print(text: &str) -> Result<()> {
+fn two_views(path: &Path) -> InputError {
+    InputError::new(anyhow!(
+        "`--format` and the ending of `{}` ask for different views; leave out `--format`",
+        path.display()
+    ))
+}
+
+fn has_ending(path: &Path, wanted: &str) -> bool {
+    path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case(wanted))
+}
+
+pub(crate) fn print(text: &str) -> Result<()> {
     let mut out = anstream::stdout().lock();
     let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
     match written {
@@ -63,14 +92,22 @@ fn rendered<V: View>(views: &[V], format: Format) -> Result<String> {
 }
 
 fn format_of(path: &Path) -> Result<Format> {
-    match path.extension().map(|ending| ending.to_ascii_lowercase()) {
-        Some(ending) if ending == "txt" => Ok(Format::Text),
-        Some(ending) if ending == "json" => Ok(Format::Json),
-        _ => bail!(InputError::new(anyhow!(
-            "the ending of `{}` picks no view; write a name that ends in .txt or .json",
-            path.display()
-        ))),
+    if has_ending(path, "txt") {
+        return Ok(Format::Text);
     }
+    if has_ending(path, "json") {
+        return Ok(Format::Json);
+    }
+    let name = path.display();
+    bail!(InputError::new(if has_ending(path, "ics") {
+        anyhow!(
+            "`{name}` would be a calendar, and this answer has no sessions; write a name that ends in .txt or .json"
+        )
+    } else {
+        anyhow!(
+            "the ending of `{name}` picks no view; write a name that ends in .txt or .json, or in .ics for plans and weeks"
+        )
+    }))
 }
 
 /// Writes a file beside its place and renames it, so that the old one stays whole until the new one

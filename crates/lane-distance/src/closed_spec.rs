@@ -7,6 +7,7 @@ use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 
 /// Lanes closed to training: a list of them, or a list with a reason.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(untagged))]
 pub enum ClosedSpec {
     /// The lanes.
     Lanes(Vec<u8>),
@@ -16,6 +17,7 @@ pub enum ClosedSpec {
 
 /// Lanes that are closed for a reason.
 #[derive(Clone, Debug, PartialEq, serde::Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ClosedBecause {
     /// The lanes.

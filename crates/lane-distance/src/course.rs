@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// Where a run is laid out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Course {
     /// Round the track.
     #[serde(rename = "oval")]

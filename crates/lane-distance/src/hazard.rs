@@ -11,6 +11,7 @@ use crate::spot::Spot;
 
 /// What makes a stretch unsafe.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum HazardKind {
     /// The run-up of the javelin.
     #[serde(rename = "javelin runway")]
@@ -75,6 +76,7 @@ impl fmt::Display for HazardKind {
 
 /// On which side of the running lanes it lies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Side {
     /// On the infield side.
     #[serde(rename = "inside")]
@@ -99,6 +101,7 @@ impl fmt::Display for Side {
 
 /// A stretch of a course that is not safe while in use, as a track file gives it.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Hazard {
     /// What it is.

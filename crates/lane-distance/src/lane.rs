@@ -7,6 +7,7 @@ pub const MOST_LANES: u8 = 10;
 
 /// What bounds lane 1 on the infield side.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum InnerEdge {
     /// A raised kerb all the way round: lane 1 is measured 0.30 m outside it.
     #[default]

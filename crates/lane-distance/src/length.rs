@@ -101,3 +101,18 @@ impl<'de> Deserialize<'de> for Length {
         deserializer.deserialize_any(Reader)
     }
 }
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Length {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Length".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({
+            "description": "A length: metres as a number, or text such as \"110 yd\" or \"4 ft 6 in\".",
+            "type": ["number", "string"],
+            "pattern": r"^\s*([-+]?[0-9.]+\s*([mM]|[cC][mM]|[kK][mM]|[yY][dD]|[fF][tT]|[iI][nN])?\s*)+$"
+        })
+    }
+}

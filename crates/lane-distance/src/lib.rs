@@ -39,6 +39,7 @@
 //! * Nothing here reads a file, a clock or the environment, or knows of workouts, athletes or time.
 
 mod arc;
+mod bend_share;
 mod built_in;
 mod closed_spec;
 mod course;
@@ -72,6 +73,7 @@ mod track;
 mod track_spec;
 
 pub use arc::Arc;
+pub use bend_share::BendShare;
 pub use closed_spec::{ClosedBecause, ClosedSpec};
 pub use course::Course;
 pub use curved_start::CurvePoint;

@@ -18,6 +18,7 @@ impl MarkId {
 
 /// The shape of a mark on the ground.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Form {
     /// A line from one lane line to the next.
     #[serde(rename = "line across")]
@@ -147,6 +148,7 @@ pub enum Rule {
 
 /// The spacing of a hurdles race.
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Hurdles {
     /// Length of the race.

@@ -74,6 +74,7 @@ fn built_in(name: &str) -> Option<&'static (MarkSet, Vec<Mark>)> {
 
 /// A place that is known without a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Station {
     /// Where the first bend after the finish line ends.
     #[serde(rename = "end of the first bend")]
@@ -83,6 +84,7 @@ pub enum Station {
 /// A mark, or a row of them, as written in a mark set or a track file. Exactly one of the rules
 /// `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` and `race` places it.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct MarkSpec {
     /// The name used in the trade. In a row, `{n}` stands for 1, 2, 3 and `{nth}` for first, second.

@@ -8,6 +8,7 @@ use serde::de::{self, Deserialize, Deserializer, SeqAccess, Visitor};
 
 /// One value or a list of them.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(untagged))]
 pub enum OneOrMany<T> {
     /// One value.
     One(T),

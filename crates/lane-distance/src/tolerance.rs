@@ -17,6 +17,7 @@ use crate::length::Length;
 /// So a run that turns through φ in lane n, with k ends off the paint, is sure to
 /// √(φ²·((n − 1)·`lane_width`² + `radius`²) + k·`tape`²).
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Tolerances {
     /// Of the width of each lane: 0.01 m by the Technical Rules.

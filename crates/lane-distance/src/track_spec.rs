@@ -39,6 +39,7 @@ use crate::tolerance::Tolerances;
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct TrackSpec {
     /// What the track is called on every sheet.
@@ -91,6 +92,7 @@ const SURVEY_M: f64 = 0.5;
 
 /// A piece of the path: either `straight`, or `radius` and `turn`.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct PieceSpec {
     /// Length of a straight.
@@ -106,6 +108,7 @@ pub struct PieceSpec {
 
 /// Which line a radius belongs to.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum RadiusAt {
     /// The inner edge of lane 1.
     #[default]
@@ -118,6 +121,7 @@ pub enum RadiusAt {
 
 /// What a straight has beyond the oval.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct StraightSpec {
     /// Number of lanes; as many as the oval unless given.
@@ -130,6 +134,7 @@ pub struct StraightSpec {
 
 /// The paint of a track.
 #[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct MarksSpec {
     /// Names of mark sets, the surest first; `standard` unless given.
@@ -145,6 +150,7 @@ pub struct MarksSpec {
 
 /// A mark that has worn off.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct WornSpec {
     /// Its name.

@@ -84,7 +84,7 @@ impl Does<'_> {
 }
 
 /// What each athlete does, in one line; by wave, then as they were listed.
-fn athletes(block: &PlanBlock) -> Vec<String> {
+pub(crate) fn athletes(block: &PlanBlock) -> Vec<String> {
     let mut listed: Vec<&str> = Vec::new();
     let mut does: BTreeMap<(u32, usize), Does<'_>> = BTreeMap::new();
     for rep in &block.reps {

@@ -16,18 +16,24 @@
 //! ```
 
 mod board;
+mod calendar;
 mod choices;
 mod curve;
 mod lane_table;
 mod mark_table;
 mod measurement;
+mod notation_text;
+mod plan_lines;
 mod plan_text;
 mod table;
 mod view;
+mod week_text;
 
+pub use calendar::Calendar;
 pub use choices::{Choice, Choices};
 pub use curve::{Curve, CurveLane};
 pub use lane_table::{ClosedStart, LaneRow, LaneTable};
 pub use mark_table::{MarkRow, MarkTable};
 pub use measurement::{Measurement, RunningLine, Timed};
+pub use notation_text::notation_text;
 pub use view::View;

@@ -210,20 +210,20 @@ pub(crate) fn sure(distance_m: f64, plus_minus_m: f64) -> String {
 const SHOWN_FROM_M: f64 = 0.1;
 
 /// Repetitions that are alike but for their number and lane.
-struct Row<'a> {
-    first: &'a Rep,
-    from: u32,
-    last: u32,
-    lanes: Vec<u8>,
+pub(crate) struct Row<'a> {
+    pub(crate) first: &'a Rep,
+    pub(crate) from: u32,
+    pub(crate) last: u32,
+    pub(crate) lanes: Vec<u8>,
 }
 
 impl Row<'_> {
-    fn reps(&self) -> String {
+    pub(crate) fn reps(&self) -> String {
         if self.from == self.last { self.last.to_string() } else { format!("{} to {}", self.from, self.last) }
     }
 }
 
-fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
+pub(crate) fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
     let mut rows: Vec<Row<'_>> = Vec::new();
     for rep in &block.reps {
         let like = |row: &&mut Row<'_>| {

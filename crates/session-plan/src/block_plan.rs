@@ -6,7 +6,8 @@ use crate::bests::Bests;
 use crate::caution;
 use crate::chain;
 use crate::clock::{Clock, Timing};
-use crate::notation::{Block, Body, RunKind, Step};
+use crate::nominal::{self, Nominal};
+use crate::notation::{Block, Body, RunKind, Step, Way};
 use crate::pairing;
 use crate::plan::{PlanBlock, Rep};
 use crate::problem::Problem;
@@ -54,7 +55,9 @@ pub(crate) fn plan_block(
 ) -> Result<PlanBlock, Problem> {
     let mut planned = PlanBlock {
         text: block.text.clone(),
+        group: who.name(),
         reps: Vec::new(),
+        timed_s: Vec::new(),
         note: None,
         lasts_s: None,
         remarks: Vec::new(),
@@ -90,12 +93,32 @@ pub(crate) fn plan_block(
         }
         chains.push((lane, chain));
     }
+    let mut made: Vec<(Pair, usize, Option<f64>)> = Vec::new();
     for (index, step) in steps.iter().enumerate() {
         let (timing, clocked) = (&timings[index], &clocked[index]);
+        if let RunKind::Timed { seconds } = step.run.kind.value {
+            planned.timed_s.push(seconds);
+        }
         for (lane, chain) in &chains {
-            let Some(pair) = chain.pairs[index] else { continue };
-            let pair = if together { group_start(track, &pair, *lane) } else { pair };
-            planned.reps.push(rep(track, step, &pair, index, timing, clocked, who));
+            let Some(inside) = chain.pairs[index] else { continue };
+            let pair = if together { group_start(track, &inside, *lane) } else { inside };
+            // Most repetitions are the one before again, at another time.
+            let alike = made.iter().position(|(known, of, target_s)| {
+                *known == pair && steps[*of].run.kind == step.run.kind && *target_s == timing.target_s
+            });
+            let mut made_rep = match alike {
+                Some(alike) => planned.reps[alike].clone(),
+                None => rep(track, step, &pair, index, timing, clocked, who),
+            };
+            if alike.is_some() {
+                again(&mut made_rep, step, index, timing, clocked);
+            } else {
+                // A group that starts together runs in the inside lane soon enough.
+                let on_bends = track.bend_share(inside.start, inside.distance_m, inside.against);
+                (made_rep.bend_m, made_rep.bends) = (on_bends.metres, on_bends.bends);
+            }
+            made.push((pair, index, timing.target_s));
+            planned.reps.push(made_rep);
         }
     }
     if planned.reps.is_empty() {
@@ -192,6 +215,7 @@ fn rep(
     };
     let start = told(Placement::told(track, pair.start, pair.start_reading));
     let finish = told(Placement::told(track, pair.finish, pair.finish_reading));
+    let on_bends = track.bend_share(pair.start, pair.distance_m, pair.against);
     Rep {
         sound_s: sound_s(&start, &finish),
         rep: index as u32 + 1,
@@ -202,19 +226,45 @@ fn rep(
         lane: pair.start.lane,
         course: pair.start.course,
         distance_m: pair.distance_m,
+        nominal: Nominal::of(track, kind, pair.start.lane, pair.distance_m),
+        bend_m: on_bends.metres,
+        bends: on_bends.bends,
         start,
         finish,
         run_in: run_in.map(|spot| told(Placement::of(track, spot))),
+        run_in_m: nominal::run_in_m(kind),
         target_s: timing.target_s,
         target_from_s: timing.target_from_s,
         effort: step.effort.map(str::to_owned),
         go_s: clocked.go_s,
         done_s: clocked.done_s,
         rest_s: clocked.rest_s,
+        recovery_m: recovery_m(step),
         the_other_way: pair.against,
         plus_minus_m: track.sure_m(pair),
         splits: timing.target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
         cautions: caution::of_run(track, pair),
+    }
+}
+
+/// Makes a repetition that is another one again into the one of its own step: another number, another
+/// time.
+fn again(rep: &mut Rep, step: &Step<'_>, index: usize, timing: &Timing, clocked: &crate::clock::Clocked) {
+    rep.rep = index as u32 + 1;
+    rep.set = step.set;
+    rep.target_from_s = timing.target_from_s;
+    rep.effort = step.effort.map(str::to_owned);
+    rep.go_s = clocked.go_s;
+    rep.done_s = clocked.done_s;
+    rep.rest_s = clocked.rest_s;
+    rep.recovery_m = recovery_m(step);
+}
+
+/// How far the runners jog or walk on after a run, in metres.
+const fn recovery_m(step: &Step<'_>) -> Option<f64> {
+    match step.way {
+        Some(Way::Jog(metres) | Way::Walk(metres)) => Some(metres),
+        _ => None,
     }
 }
 

@@ -25,15 +25,34 @@ impl FileKind {
     /// assert_eq!(kind("name: Wrenbeck\npath: []"), FileKind::Track);
     /// ```
     pub fn of(source: &SourceText) -> Self {
+        Self::known(source).unwrap_or(Self::Session)
+    }
+
+    /// The kind of a text that has one of the names of its kind; nothing where it has none, and so
+    /// need not be for this program at all.
+    ///
+    /// ```
+    /// use session_plan::{FileKind, SourceText};
+    ///
+    /// let kind = |text: &str| FileKind::known(&SourceText { name: "x.yaml".into(), text: text.into() });
+    /// assert_eq!(kind("title: Tuesday"), Some(FileKind::Session));
+    /// assert_eq!(kind("shopping: [bread, milk]"), None);
+    /// ```
+    pub fn known(source: &SourceText) -> Option<Self> {
         const TRACK: [&str; 5] = ["path", "lane_width", "lanes", "home_straight", "inner_edge"];
         const SESSION: [&str; 2] = ["blocks", "title"];
-        let has = |names: &[&str]| match serde_yaml::from_str::<Value>(&source.text) {
+        let read = serde_yaml::from_str::<Value>(&source.text);
+        let has = |names: &[&str]| match &read {
             Ok(value) => names.iter().any(|name| value.get(name).is_some()),
             // It is not YAML: the names at the beginning of a line tell enough.
             Err(_) => {
                 names.iter().any(|name| source.text.lines().any(|line| line.starts_with(&format!("{name}:"))))
             }
         };
-        if has(&TRACK) && !has(&SESSION) { Self::Track } else { Self::Session }
+        match (has(&TRACK), has(&SESSION)) {
+            (true, false) => Some(Self::Track),
+            (_, true) => Some(Self::Session),
+            (false, false) => None,
+        }
     }
 }

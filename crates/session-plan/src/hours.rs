@@ -1,8 +1,10 @@
 //! Times of day.
 
+use std::borrow::Cow;
 use std::fmt;
 
 use chrono::{NaiveTime, TimeDelta};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::{self, Deserialize, Deserializer};
 
 /// A part of a day, such as `17:00-18:30`; it does not go past midnight.
@@ -61,5 +63,19 @@ impl fmt::Display for Hours {
 impl<'de> Deserialize<'de> for Hours {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         String::deserialize(deserializer)?.parse().map_err(de::Error::custom)
+    }
+}
+
+impl JsonSchema for Hours {
+    fn schema_name() -> Cow<'static, str> {
+        "Hours".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "A part of a day, such as 17:00-18:30.",
+            "type": "string",
+            "pattern": r"^\s*[0-9]{1,2}:[0-9]{2}\s*[-–]\s*[0-9]{1,2}:[0-9]{2}\s*$"
+        })
     }
 }

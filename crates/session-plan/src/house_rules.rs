@@ -1,6 +1,7 @@
 //! The rules that a venue posts.
 
 use lane_distance::{Course, LaneList, MOST_LANES, Place};
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 use crate::problem::Problem;
@@ -23,7 +24,7 @@ use crate::problem::Problem;
 /// assert_eq!(rules.for_run(200.0).map(|rule| rule.lanes.as_slice()), Some([2, 3, 4].as_slice()));
 /// # Ok::<(), serde_yaml::Error>(())
 /// ```
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct HouseRules {
     /// Which lanes serve what; the first rule that fits a run counts.
@@ -41,7 +42,7 @@ pub struct HouseRules {
 }
 
 /// Which lanes serve what.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct LaneRule {
     /// What is done in these lanes.
@@ -65,7 +66,7 @@ pub struct LaneRule {
 }
 
 /// What is done in a lane.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
 pub enum Activity {
     /// Repetitions.
     #[default]
@@ -80,7 +81,7 @@ pub enum Activity {
 }
 
 /// Where a rule sends runs.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
 pub enum RuleCourse {
     /// Wherever they fit.
     #[default]
@@ -92,7 +93,7 @@ pub enum RuleCourse {
 }
 
 /// In which direction people run.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
 pub enum Direction {
     /// Anticlockwise round the oval; either way on the straights.
     #[default]
@@ -104,7 +105,7 @@ pub enum Direction {
 }
 
 /// Whether people may cross the infield.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
 pub enum InfieldCrossing {
     /// They may.
     #[default]

@@ -6,7 +6,7 @@ use crate::notation::{Length, RunKind, Step};
 use crate::problem::Problem;
 
 /// Which pairs are wanted most.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize, schemars::JsonSchema)]
 pub enum Prefer {
     /// The fewest tapes: both ends on paint before all.
     #[default]

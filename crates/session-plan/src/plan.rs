@@ -4,7 +4,9 @@ use chrono::{NaiveDate, NaiveTime};
 use lane_distance::{Course, Placement};
 use serde::Serialize;
 
+use crate::nominal::Nominal;
 use crate::split::Split;
+use crate::timezone::Timezone;
 
 /// A session laid out on a track: for every repetition, where it starts and finishes.
 ///
@@ -17,6 +19,8 @@ pub struct Plan {
     pub date: Option<NaiveDate>,
     /// The time of day at which it begins, if it is known.
     pub begins: Option<NaiveTime>,
+    /// The time of day until which the track is booked, if it is known.
+    pub booked_until: Option<NaiveTime>,
     /// The time of day at which the last run is done, if it is known.
     pub ends: Option<NaiveTime>,
     /// How long it lasts, in seconds, if that is known.
@@ -25,6 +29,8 @@ pub struct Plan {
     pub wind: Option<String>,
     /// The track.
     pub track: PlanTrack,
+    /// The training groups, in the order of the session file.
+    pub groups: Vec<String>,
     /// The blocks, in the order they are run.
     pub blocks: Vec<PlanBlock>,
     /// What to set out before the session, in the order met on one lap from the finish line.
@@ -44,6 +50,8 @@ pub struct Plan {
 pub struct PlanTrack {
     /// What it is called.
     pub name: String,
+    /// The time zone of its clocks, if it is known.
+    pub timezone: Option<Timezone>,
     /// The lanes that are closed.
     pub closed_lanes: Vec<u8>,
     /// The lanes of the oval.
@@ -64,8 +72,12 @@ pub struct PlanLane {
 pub struct PlanBlock {
     /// The block as it was written.
     pub text: String,
+    /// The training group that does it; nothing where several or all do.
+    pub group: Option<String>,
     /// Its repetitions; where several lanes run side by side, each has its own.
     pub reps: Vec<Rep>,
+    /// Its runs by time, in seconds: no plan can know how far they go.
+    pub timed_s: Vec<f64>,
     /// What is done where it has no runs that start and finish somewhere.
     pub note: Option<String>,
     /// How long that lasts, in seconds, if it is said.
@@ -93,12 +105,20 @@ pub struct Rep {
     pub course: Course,
     /// How far it is, in metres.
     pub distance_m: f64,
+    /// What the numbers in the workout alone would count.
+    pub nominal: Nominal,
+    /// How much of it lies on bends, in metres.
+    pub bend_m: f64,
+    /// How many bends it runs, wholly or in part.
+    pub bends: u32,
     /// Where it starts.
     pub start: Placement,
     /// Where it finishes.
     pub finish: Placement,
     /// Where the run-in of a flying run begins.
     pub run_in: Option<Placement>,
+    /// How long that run-in is, in metres.
+    pub run_in_m: Option<f64>,
     /// Its target time, in seconds; of a range the slower.
     pub target_s: Option<f64>,
     /// Of a range the faster, in seconds.
@@ -111,6 +131,8 @@ pub struct Rep {
     pub done_s: Option<f64>,
     /// The rest after it, in seconds; nothing after the last of its block.
     pub rest_s: Option<f64>,
+    /// How far the runners jog or walk on after it, in metres.
+    pub recovery_m: Option<f64>,
     /// How long sound needs from the finish to the start, in seconds: a whistle blown at the finish is
     /// heard so much late.
     pub sound_s: f64,

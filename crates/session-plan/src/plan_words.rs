@@ -11,6 +11,15 @@ pub fn metres(metres: f64) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
+/// Metres to the centimetre, without needless decimals.
+///
+/// ```
+/// assert_eq!(session_plan::plan_words::to_cm(407.0378), "407.04");
+/// ```
+pub fn to_cm(length_m: f64) -> String {
+    metres((length_m * 100.0).round() / 100.0)
+}
+
 /// A duration as a stopwatch shows it.
 ///
 /// ```

@@ -8,6 +8,7 @@ use crate::caution;
 use crate::clash::clashes;
 use crate::clock::Clock;
 use crate::house_rules::HouseRules;
+use crate::kept::Kept;
 use crate::notation::{Block, MOST_REPS};
 use crate::plan::{Plan, PlanBlock, PlanLane, PlanTrack};
 use crate::plan_words::clock;
@@ -39,8 +40,23 @@ pub struct PlanError {
 ///
 /// Every block that names a lane that is missing or closed, or a run that does not fit.
 pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
+    plan_with(venue, session, Kept::default())
+}
+
+/// Lays a session out anew after a late change, such as an athlete who is absent or a lane that has
+/// been closed: as [`plan`] does, and of the plans that are as good, one in which as many as can be
+/// stay in the waves that `before` gave them.
+///
+/// # Errors
+///
+/// As for [`plan`].
+pub fn replan(venue: &Venue, session: &Session, before: &Plan) -> Result<Plan, Vec<PlanError>> {
+    plan_with(venue, session, Kept::of(before))
+}
+
+fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<PlanError>> {
     let track = &venue.track_at(session.hours.as_ref());
-    let mut planned = Planned::default();
+    let mut planned = Planned { kept, ..Planned::default() };
     if session.groups.iter().any(|group| !group.athletes.is_empty()) {
         planned.add_squads(venue, track, session);
     } else if session.groups.is_empty() {
@@ -76,14 +92,17 @@ pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
         title: session.title.clone(),
         date: session.date,
         begins: session.hours.map(|hours| hours.from),
+        booked_until: session.hours.map(|hours| hours.to),
         ends: session.hours.zip(ends_s).map(|(hours, ends_s)| hours.from + seconds(ends_s)),
         lasts_s: ends_s,
         wind: session.wind.clone(),
         track: PlanTrack {
             name: track.name().to_owned(),
+            timezone: venue.timezone,
             closed_lanes: track.closed_lanes().to_vec(),
             lanes,
         },
+        groups: session.groups.iter().map(|group| group.name.clone()).collect(),
         setup: setup::walk(track, &blocks),
         blocks,
         notes: session.notes.clone(),
@@ -96,6 +115,8 @@ pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
 /// What has been laid out so far.
 #[derive(Default)]
 struct Planned {
+    /// The waves of a plan that was made before.
+    kept: Kept,
     blocks: Vec<PlanBlock>,
     errors: Vec<PlanError>,
     warnings: Vec<String>,
@@ -154,7 +175,8 @@ impl Planned {
                     let groups = if block.count() == 0 { &party.groups[..1] } else { &party.groups[..] };
                     for group in groups {
                         let mut own = *clock;
-                        let who = Who { session, group: (block.count() > 0).then_some(*group) };
+                        let is_own = block.count() > 0 || party.group.is_some();
+                        let who = Who { session, group: is_own.then_some(*group) };
                         match plan_block(venue, track, block, &who, &mut own, &mut self.warnings) {
                             Ok(planned) => made.push((place, planned)),
                             Err(problem) => self.errors.push(error(problem)),
@@ -168,7 +190,7 @@ impl Planned {
         if !tasks.is_empty() {
             let mut own = *clock;
             let begins_s = own.begin_runs();
-            match squad_block::plan_tasks(track, session, &tasks, begins_s) {
+            match squad_block::plan_tasks(track, session, &tasks, &self.kept, begins_s) {
                 Ok((blocks, end_s)) => {
                     made.extend(of.into_iter().zip(blocks));
                     own.end_runs(end_s);

@@ -1,7 +1,9 @@
 //! Distances and times as session files write them.
 
+use std::borrow::Cow;
 use std::fmt;
 
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::{self, Deserialize, Deserializer, Visitor};
 
 use crate::notation;
@@ -60,5 +62,15 @@ impl Visitor<'_> for Quantity {
 
     fn visit_u64<E: de::Error>(self, value: u64) -> Result<f64, E> {
         self.visit_str(&value.to_string())
+    }
+}
+
+impl JsonSchema for Time {
+    fn schema_name() -> Cow<'static, str> {
+        "Time".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "description": "A time, such as 48.5, 2:08 or 5min.", "type": ["number", "string"] })
     }
 }

@@ -1,10 +1,12 @@
 //! The contents of a session file, as written.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::fmt;
 
 use chrono::NaiveDate;
 use lane_distance::{Fault, Key};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 use serde::de::{self, Deserializer, MapAccess, Visitor};
 
@@ -17,7 +19,7 @@ use crate::session::{Athlete, Group, Session};
 use crate::squad_spec::SquadSpec;
 
 /// A session file.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct SessionSpec {
     /// What the session is called.
@@ -48,6 +50,7 @@ pub(crate) struct SessionSpec {
     pub(crate) between_blocks: Option<Time>,
     /// Best times by race distance, for targets.
     #[serde(default)]
+    #[schemars(with = "BTreeMap<String, Time>")]
     pub(crate) bests: BTreeMap<Distance, Time>,
     /// Riegel's exponent, by which bests are carried to other distances.
     #[serde(default)]
@@ -86,7 +89,7 @@ impl Ord for Distance {
 }
 
 /// A training group.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct GroupSpec {
     /// What it is called.
@@ -96,6 +99,7 @@ pub(crate) struct GroupSpec {
     pub(crate) athletes: Vec<AthleteSpec>,
     /// Bests that stand for the whole group.
     #[serde(default)]
+    #[schemars(with = "BTreeMap<String, Time>")]
     pub(crate) bests: BTreeMap<Distance, Time>,
     /// The lanes that it runs in where a block names none.
     #[serde(default)]
@@ -110,13 +114,14 @@ pub(crate) struct GroupSpec {
 pub(crate) struct AthleteSpec(NamedAthlete);
 
 /// Somebody who trains, with more than the name.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct NamedAthlete {
     /// The name.
     pub(crate) name: String,
     /// Best times by race distance.
     #[serde(default)]
+    #[schemars(with = "BTreeMap<String, Time>")]
     pub(crate) bests: BTreeMap<Distance, Time>,
     /// The target of each run, where the athlete has one of their own.
     #[serde(default)]
@@ -124,6 +129,19 @@ pub(crate) struct NamedAthlete {
     /// The lanes that the athlete may run in, if not all.
     #[serde(default)]
     pub(crate) lanes: Option<Vec<u8>>,
+}
+
+impl JsonSchema for AthleteSpec {
+    fn schema_name() -> Cow<'static, str> {
+        "Athlete".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "Somebody who trains: the name, or a mapping with more than the name.",
+            "anyOf": [{ "type": "string" }, generator.subschema_for::<NamedAthlete>()]
+        })
+    }
 }
 
 impl<'de> Deserialize<'de> for AthleteSpec {
@@ -154,6 +172,19 @@ impl<'de> Deserialize<'de> for AthleteSpec {
 /// The text of a block; a number alone is a distance, and YAML does not call that text.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct BlockText(String);
+
+impl JsonSchema for BlockText {
+    fn schema_name() -> Cow<'static, str> {
+        "Block".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "A line of the notation, such as 6 x 200 in lane 2.",
+            "type": ["string", "number"]
+        })
+    }
+}
 
 impl<'de> Deserialize<'de> for BlockText {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {

@@ -1,5 +1,7 @@
 //! The walk that sets everything out before the session.
 
+use std::collections::BTreeSet;
+
 use lane_distance::{Course, Placement, Spot, Track};
 
 use crate::plan::{PlanBlock, SetupItem};
@@ -12,7 +14,14 @@ const SAME_SPOT_M: f64 = 0.005;
 pub(crate) fn walk(track: &Track, blocks: &[PlanBlock]) -> Vec<SetupItem> {
     let mut items: Vec<SetupItem> = Vec::new();
     for (number, block) in (1..).zip(blocks) {
+        let mut met = BTreeSet::new();
         for rep in &block.reps {
+            // Repetitions between the same two spots need the same cones.
+            let bits =
+                [rep.start.to_finish_line_m, rep.finish.to_finish_line_m, rep.distance_m].map(f64::to_bits);
+            if !met.insert((rep.lane, rep.course, rep.run_in.is_some(), bits)) {
+                continue;
+            }
             let run_in = rep.run_in.as_ref().map(|spot| ("run-in", spot));
             for (what, spot) in [("start", &rep.start), ("finish", &rep.finish)].into_iter().chain(run_in) {
                 let serves = format!("{} m of block {number}", metres(rep.distance_m));

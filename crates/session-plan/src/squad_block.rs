@@ -6,13 +6,14 @@ use lane_distance::{Course, Pair, Placement, Track};
 
 use crate::bests::Bests;
 use crate::block_plan::run_rep;
+use crate::kept::Kept;
 use crate::notation::{Block, Gap, RunKind, Step, Way};
 use crate::pairing;
 use crate::plan::{PlanBlock, Rep};
 use crate::plan_words::{clock, metres};
 use crate::problem::Problem;
 use crate::session::{Athlete, Group, Session};
-use crate::squad::{Mode, Runner, SquadSet, WavePlan, plan_squads};
+use crate::squad::{Mode, Runner, SquadSet, WavePlan, plan_squads_like};
 use crate::venue::Venue;
 use crate::wherein::{Wherein, wherein};
 
@@ -21,6 +22,12 @@ const SPRINT_M: f64 = 400.0;
 
 /// The most runners of a group in one lane unless the session says otherwise.
 const GROUP_OF: usize = 8;
+
+/// Longer than any run: nobody comes round on a straight.
+const NO_LAP_M: f64 = 1e6;
+
+/// A set that takes so many times as long as one athlete alone is worth a warning.
+const MUCH_LONGER: f64 = 1.5;
 
 /// How fast sound travels at about 20 °C, in metres a second.
 const SOUND_M_PER_S: f64 = 343.0;
@@ -142,8 +149,8 @@ pub(crate) fn task<'a>(
         Mode::GroupToALane { most: GROUP_OF }
     });
     let lap = |lane: &u8| match pairs.get(lane).map(|pair| pair.start.course) {
-        Some(Course::Oval) => track.lap_m(*lane).unwrap_or(f64::INFINITY),
-        _ => f64::INFINITY,
+        Some(Course::Oval) => track.lap_m(*lane).unwrap_or(NO_LAP_M),
+        _ => NO_LAP_M,
     };
     let laps_m: Vec<f64> = found.lanes.iter().map(lap).collect();
     let lap_m =
@@ -236,10 +243,16 @@ pub(crate) fn plan_tasks(
     track: &Track,
     session: &Session,
     tasks: &[Task<'_>],
+    kept: &Kept,
     begins_s: Option<f64>,
 ) -> Result<(Vec<PlanBlock>, Option<f64>), (usize, Problem)> {
     let sets: Vec<SquadSet> = share_out(tasks);
-    let planned = plan_squads(&sets, &session.squad.timing).map_err(|error| {
+    let before: Vec<Vec<Option<usize>>> = (tasks.iter().zip(&sets))
+        .map(|(task, set)| {
+            set.runners.iter().map(|runner| kept.wave(&task.block.text, &runner.name)).collect()
+        })
+        .collect();
+    let planned = plan_squads_like(&sets, &session.squad.timing, &before).map_err(|error| {
         let index = tasks.iter().position(|task| task.set.lanes.is_empty()).unwrap_or(0);
         let span = tasks.get(index).map_or(0..0, |task| pairing::lane_span(&task.step));
         (index, Problem::new(span, error.to_string()))
@@ -250,7 +263,12 @@ pub(crate) fn plan_tasks(
     for ((task, set), waves) in tasks.iter().zip(&sets).zip(&planned.sets) {
         let mut block = PlanBlock {
             text: task.block.text.clone(),
+            group: match task.party.groups.as_slice() {
+                [one] => Some(one.name.clone()),
+                _ => None,
+            },
             reps: Vec::new(),
+            timed_s: Vec::new(),
             note: None,
             lasts_s: is_timed.then_some(planned.end_s),
             remarks: task.remarks.clone(),
@@ -260,7 +278,10 @@ pub(crate) fn plan_tasks(
                 wave_reps(track, session, task, set, wave, (number, rep), begins_s, &mut block.reps);
             }
         }
-        block.remarks.extend(remarks(task, set, &waves.waves, is_timed.then_some(&planned)));
+        if !kept.is_empty() {
+            block.remarks.push(kept_words(&before[blocks.len()], &waves.waves));
+        }
+        block.remarks.extend(remarks(set, &waves.waves, is_timed.then_some(&planned)));
         block.remarks.extend(sound(track, task, set));
         blocks.push(block);
     }
@@ -338,6 +359,10 @@ fn wave_reps(
         made.go_s = go_s;
         made.done_s = go_s.zip(target_s).map(|(go_s, target_s)| go_s + target_s);
         made.rest_s = next_s.zip(made.done_s).map(|(next_s, done_s)| next_s - done_s);
+        // Without times there is still the rest that the block names.
+        if let (None, Some(Gap::Rest(rest_s)), false) = (go_s, task.step.gap, rep + 1 == set.reps as usize) {
+            made.rest_s = Some(rest_s);
+        }
         reps.push(made);
     };
     match set.mode {
@@ -353,16 +378,14 @@ fn wave_reps(
     }
 }
 
-fn remarks(
-    task: &Task<'_>,
-    set: &SquadSet,
-    waves: &[WavePlan],
-    timed: Option<&crate::squad::SquadPlan>,
-) -> Vec<String> {
+fn remarks(set: &SquadSet, waves: &[WavePlan], timed: Option<&crate::squad::SquadPlan>) -> Vec<String> {
     let sizes: Vec<String> = waves.iter().map(|wave| wave.members.len().to_string()).collect();
     let lanes = lane_distance::LaneList(&set.lanes);
     let waves = match sizes.as_slice() {
         [size] => format!("One wave of {size} in {lanes}."),
+        [first, others @ ..] if others.iter().all(|size| size == first) => {
+            format!("{} waves of {first} in {lanes}.", sizes.len())
+        }
         sizes => format!("{} waves of {} in {lanes}.", sizes.len(), sizes.join(", ")),
     };
     let mut lines = vec![waves];
@@ -376,15 +399,30 @@ fn remarks(
                 clock(planned.bound_s)
             )
         });
-        let longest_s =
-            task.set.runners.iter().map(|runner| runner.target_s).fold(0.0, f64::max) * f64::from(set.reps);
-        if planned.end_s > 3.0 * longest_s.max(1800.0) {
-            lines.push(
-                "That is long for so many in so few lanes: open more lanes, or split the squad.".to_owned(),
-            );
+        let alone_s = (set.runners.iter())
+            .map(|runner| f64::from(set.reps) * runner.target_s + f64::from(set.reps - 1) * runner.rest_s)
+            .fold(0.0, f64::max);
+        if planned.end_s > MUCH_LONGER * alone_s {
+            lines.push(format!(
+                "One athlete alone would take {}: open more lanes, or split the squad.",
+                clock(alone_s)
+            ));
         }
     }
     lines
+}
+
+/// How many athletes kept the wave that they had before a late change.
+fn kept_words(before: &[Option<usize>], waves: &[WavePlan]) -> String {
+    let stay = |(wave, plan): (usize, &WavePlan)| {
+        plan.members.iter().filter(|&&member| before.get(member) == Some(&Some(wave))).count()
+    };
+    let stayed: usize = waves.iter().enumerate().map(stay).sum();
+    if stayed == before.len() {
+        "Everybody keeps the wave of the plan before.".to_owned()
+    } else {
+        format!("{stayed} of {} keep the wave of the plan before.", before.len())
+    }
 }
 
 /// How late a whistle at the finish is heard at the starts.

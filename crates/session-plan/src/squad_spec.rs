@@ -1,5 +1,6 @@
 //! How squads share lanes and time, as session files write it.
 
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 use crate::quantities::Time;
@@ -7,7 +8,7 @@ use crate::session::SquadRules;
 use crate::squad::{Mode, Timers, TimingRules};
 
 /// How squads share lanes and time.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct SquadSpec {
     /// How a set shares the lanes; by its distance unless given.
@@ -31,7 +32,7 @@ pub(crate) struct SquadSpec {
 }
 
 /// How a set shares the lanes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
 enum ModeSpec {
     /// One athlete to a lane.
     #[serde(rename = "one to a lane")]
@@ -42,7 +43,7 @@ enum ModeSpec {
 }
 
 /// How many people time.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
 enum TimersSpec {
     /// One.
     #[default]

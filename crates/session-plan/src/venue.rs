@@ -9,6 +9,7 @@ use crate::form_words::{self, Wrong};
 use crate::hours::Hours;
 use crate::house_rules::HouseRules;
 use crate::problem::{Problems, SourceText};
+use crate::timezone::Timezone;
 use crate::yaml::Yaml;
 
 /// A track with the rules and hours of its venue: what a track file describes.
@@ -33,13 +34,15 @@ pub struct Venue {
     hazard_hours: Vec<Vec<Hours>>,
     /// The rules that the venue posts.
     pub rules: HouseRules,
+    /// The time zone of its clocks, if it is known.
+    pub timezone: Option<Timezone>,
 }
 
 impl From<Track> for Venue {
     /// A track with no rules, whose hazards are always in use.
     fn from(track: Track) -> Self {
         let hazard_hours = vec![Vec::new(); track.hazards().len()];
-        Self { track, hazard_hours, rules: HouseRules::default() }
+        Self { track, hazard_hours, rules: HouseRules::default(), timezone: None }
     }
 }
 
@@ -52,6 +55,8 @@ impl Venue {
     pub fn read(source: &SourceText) -> Result<Self, Problems> {
         let mut yaml = Yaml::read(source)?;
         let (hazard_hours, mut faults) = take_hazard_hours(&mut yaml.value);
+        let (timezone, more) = take_timezone(&mut yaml.value);
+        faults.extend(more);
         let rules_at = [Key::from("house_rules")];
         let mut unsure = Unsure::default();
         let rules = match take(&mut yaml.value, "house_rules") {
@@ -64,7 +69,7 @@ impl Venue {
             }
         };
         let read = form::typed::<TrackSpec>(&mut yaml.value, &[]);
-        faults.extend(read.faults);
+        faults.extend(read.faults.into_iter().map(with_own_keys));
         unsure.extend(read.unsure);
         let track = read.value.as_ref().map(Track::build).and_then(|built| match built {
             Ok(track) => Some(track),
@@ -82,7 +87,7 @@ impl Venue {
         }
         match (track, rules) {
             (Some(track), Some(rules)) if faults.is_empty() && yaml.is_sound() => {
-                Ok(Self { track, hazard_hours, rules })
+                Ok(Self { track, hazard_hours, rules, timezone })
             }
             _ => Err(yaml.locate(faults)),
         }
@@ -124,8 +129,50 @@ fn most_lanes(spec: &TrackSpec) -> u8 {
     }
 }
 
+/// The keys that are taken out before the geometry is read are known as well.
+fn with_own_keys(mut fault: Fault) -> Fault {
+    if !fault.message.starts_with(form_words::NO_KEY) {
+        return fault;
+    }
+    let (name, known) = match fault.at.as_slice() {
+        [Key::Name(name)] => (name, ["house_rules", "timezone"].as_slice()),
+        [Key::Name(hazards), Key::Index(_), Key::Name(name)] if hazards == "hazards" => {
+            (name, ["hours"].as_slice())
+        }
+        _ => return fault,
+    };
+    if let Some(near) = known.iter().find(|known| strsim::jaro_winkler(name, known) > 0.85) {
+        fault.help = Some(format!("did you mean `{near}`?"));
+    }
+    fault
+}
+
 fn take(value: &mut Value, name: &str) -> Option<Value> {
     value.as_mapping_mut()?.remove(name)
+}
+
+/// Takes the time zone out: the geometry knows no time.
+fn take_timezone(value: &mut Value) -> (Option<Timezone>, Option<Fault>) {
+    let Some(name) = take(value, "timezone") else { return (None, None) };
+    let fault = |message: String| Fault::new(vec![Key::from("timezone")], message);
+    let read = match name.as_str() {
+        Some(name) => name.parse::<Timezone>(),
+        None => {
+            let fault =
+                fault("a time zone is a name".to_owned()).with_help("write for example `Europe/London`");
+            return (None, Some(fault));
+        }
+    };
+    match read {
+        Ok(timezone) => (Some(timezone), None),
+        Err(error) => {
+            let help = match error.near {
+                Some(near) => format!("did you mean `{near}`?"),
+                None => "write a name of the IANA database, for example `Europe/London`".to_owned(),
+            };
+            (None, Some(fault(error.to_string()).with_help(help)))
+        }
+    }
 }
 
 /// Takes the hours out of the hazards: when a hazard is in use is no matter of the track's geometry.

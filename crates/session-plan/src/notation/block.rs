@@ -279,29 +279,37 @@ impl Group {
         outer.push(&self.details);
         let once = self.runs() / self.count.max(1);
         for turn in 0..self.count {
-            for item in &self.items {
+            for (index, item) in self.items.iter().enumerate() {
                 // A set is a turn of the outermost group whose turns have several runs.
                 let set = if once > 1 && outer.len() <= 2 && self.count > 1 { turn + 1 } else { set };
                 match item {
                     Item::Run(run) => steps.push(step(run, outer, set)),
-                    Item::Group(group) => group.flatten(outer, set, steps),
+                    Item::Group(group) => {
+                        group.flatten(outer, set, steps);
+                        // `4 x 200 + 4 x 100` are sets as well, where a recovery between sets is said.
+                        if group.runs() > 1 && index + 1 < self.items.len() {
+                            set_gap(steps, outer, None);
+                        }
+                    }
                 }
                 if steps.len() > MOST_REPS as usize {
                     break;
                 }
             }
             // Between the turns of a group with several runs lies the recovery between sets.
-            if once > 1
-                && let Some(last) = steps.last_mut()
-            {
-                let said = outer.iter().rev().find_map(|details| details.recovery.sets.as_ref());
-                let own = self.details.recovery.between.as_ref();
-                if let Some(gap) = said.or(own) {
-                    last.gap = Some(gap.value);
-                }
+            if once > 1 {
+                set_gap(steps, outer, self.details.recovery.between.as_ref());
             }
         }
         outer.pop();
+    }
+}
+
+/// Puts the recovery between sets behind the last step: the one that is said, else the group's own.
+fn set_gap(steps: &mut [Step<'_>], outer: &[&Details], own: Option<&Spanned<Gap>>) {
+    let said = outer.iter().rev().find_map(|details| details.recovery.sets.as_ref());
+    if let (Some(last), Some(gap)) = (steps.last_mut(), said.or(own)) {
+        last.gap = Some(gap.value);
     }
 }
 

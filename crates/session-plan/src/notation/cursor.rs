@@ -11,11 +11,30 @@ pub(crate) struct Cursor<'a> {
     tokens: &'a [Token],
     at: usize,
     pub(crate) problems: Vec<Problem>,
+    /// Whether this is inside brackets behind a run, in which there are no others.
+    pub(crate) is_in_brackets: bool,
+    /// Where reading went on behind the last word that fitted nowhere.
+    pub(crate) lost_at: Option<usize>,
+    /// Whether the rest of the text was left unread.
+    pub(crate) has_given_up: bool,
+    /// How often a token was looked at, so that a test can hold reading to linear time.
+    #[cfg(test)]
+    pub(crate) looks: std::cell::Cell<usize>,
 }
 
 impl<'a> Cursor<'a> {
     pub(crate) const fn new(text: &'a str, tokens: &'a [Token]) -> Self {
-        Self { text, tokens, at: 0, problems: Vec::new() }
+        Self {
+            text,
+            tokens,
+            at: 0,
+            problems: Vec::new(),
+            is_in_brackets: false,
+            lost_at: None,
+            has_given_up: false,
+            #[cfg(test)]
+            looks: std::cell::Cell::new(0),
+        }
     }
 
     pub(crate) const fn is_at_end(&self) -> bool {
@@ -36,6 +55,8 @@ impl<'a> Cursor<'a> {
 
     /// The token `ahead` of the next one.
     fn token(&self, ahead: usize) -> Option<&'a Token> {
+        #[cfg(test)]
+        self.looks.set(self.looks.get() + 1);
         self.tokens.get(self.at + ahead)
     }
 
@@ -49,17 +70,18 @@ impl<'a> Cursor<'a> {
 
     /// The next token as it is written.
     pub(crate) fn written(&self) -> Option<&'a str> {
-        self.token(0).map(|token| &self.text[token.span.clone()])
+        self.written_at(0)
     }
 
-    /// A word of the text, in small letters; nothing where that token is no word.
-    pub(crate) fn word_at(&self, ahead: usize) -> Option<String> {
+    /// A word of the text as it is written; nothing where that token is no word.
+    pub(crate) fn word_at(&self, ahead: usize) -> Option<&'a str> {
         let token = self.token(ahead).filter(|token| token.kind == Kind::Word)?;
-        Some(self.text[token.span.clone()].to_lowercase())
+        Some(&self.text[token.span.clone()])
     }
 
+    /// Whether one of these words, given in small letters, stands `ahead`.
     pub(crate) fn is_word(&self, ahead: usize, words: &[&str]) -> bool {
-        self.word_at(ahead).is_some_and(|word| words.contains(&word.as_str()))
+        self.word_at(ahead).is_some_and(|word| words.iter().any(|known| word.eq_ignore_ascii_case(known)))
     }
 
     pub(crate) fn is_sign(&self, ahead: usize, sign: char) -> bool {
@@ -73,7 +95,7 @@ impl<'a> Cursor<'a> {
         found
     }
 
-    /// Steps over several words, or a word and signs, if they come next in this order.
+    /// Steps over several words, or words and signs, if they come next in this order.
     pub(crate) fn phrase(&mut self, words: &[&str]) -> bool {
         let is_here = words.iter().enumerate().all(|(ahead, word)| match word.chars().next() {
             Some(sign) if word.len() == 1 && !sign.is_alphabetic() => self.is_sign(ahead, sign),
@@ -92,6 +114,31 @@ impl<'a> Cursor<'a> {
         found
     }
 
+    /// Steps over one of several phrases; the longest goes first.
+    pub(crate) fn one_of(&mut self, phrases: &[&[&str]]) -> bool {
+        phrases.iter().any(|phrase| self.phrase(phrase))
+    }
+
+    /// Whether the token `ahead` stands right behind the one before it.
+    pub(crate) fn is_glued(&self, ahead: usize) -> bool {
+        let before = (self.at + ahead).checked_sub(1).and_then(|before| self.tokens.get(before));
+        before.zip(self.token(ahead)).is_some_and(|(before, token)| before.span.end == token.span.start)
+    }
+
+    /// Whether the token that was stepped over last is this sign.
+    pub(crate) fn is_behind(&self, sign: char) -> bool {
+        let before = self.at.checked_sub(1).and_then(|before| self.tokens.get(before));
+        before.is_some_and(|token| token.kind == Kind::Sign(sign))
+    }
+
+    /// The number that stands `ahead`.
+    pub(crate) fn number_at(&self, ahead: usize) -> Option<f64> {
+        match self.kind(ahead)? {
+            Kind::Number(value) => Some(value),
+            _ => None,
+        }
+    }
+
     /// Whether a times sign is there: x, ×, * or the letter.
     pub(crate) fn is_times(&self, ahead: usize) -> bool {
         self.is_sign(ahead, 'x') || self.is_word(ahead, &["x"])
@@ -107,6 +154,11 @@ impl<'a> Cursor<'a> {
         let start = self.tokens.get(place).map_or(self.text.len(), |token| token.span.start);
         let last = self.at.checked_sub(1).and_then(|last| self.tokens.get(last));
         start..last.map_or(start, |token| token.span.end).max(start)
+    }
+
+    /// The token `ahead` as it is written.
+    pub(crate) fn written_at(&self, ahead: usize) -> Option<&'a str> {
+        self.token(ahead).map(|token| &self.text[token.span.clone()])
     }
 
     pub(crate) fn number(&mut self) -> Option<(f64, Range<usize>)> {

@@ -20,7 +20,10 @@ impl fmt::Display for Group {
         if self.count != 1 {
             write!(f, "{} x ", self.count)?;
         }
-        let in_brackets = self.count != 1 && !matches!(self.items.as_slice(), [Item::Run(_)]);
+        // In brackets what is said behind several items cannot be taken for what is said of the last.
+        let is_said = self.details != Details::default();
+        let is_single_run = matches!(self.items.as_slice(), [Item::Run(_)]);
+        let in_brackets = !is_single_run && (self.count != 1 || is_said);
         if in_brackets {
             f.write_str("(")?;
         }
@@ -28,9 +31,14 @@ impl fmt::Display for Group {
             if index > 0 {
                 f.write_str(" + ")?;
             }
+            let is_last_of_several = index > 0 && index + 1 == self.items.len();
             match item {
                 Item::Run(run) => write!(f, "{run}")?,
-                Item::Group(group) if group.count == 1 => write!(f, "({group})")?,
+                Item::Group(group)
+                    if group.count == 1 || is_last_of_several && group.details != Details::default() =>
+                {
+                    write!(f, "({group})")?;
+                }
                 Item::Group(group) => write!(f, "{group}")?,
             }
         }
@@ -72,8 +80,13 @@ impl fmt::Display for RunKind {
 
 impl fmt::Display for Details {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if let Some(effort) = &self.effort {
-            write!(f, " {}", effort.value)?;
+        // `easy jog 200` is an easy jog, and not an easy run.
+        let (first, last) = match self.effort.as_deref() {
+            Some(effort) if effort.ends_with("easy") => (None, Some(effort)),
+            effort => (effort, None),
+        };
+        if let Some(effort) = first {
+            write!(f, " {effort}")?;
         }
         if let Some(pace) = &self.pace {
             write!(f, " @ {}", pace.value)?;
@@ -101,7 +114,8 @@ impl fmt::Display for Details {
         if self.together.is_some() {
             f.write_str(" starting together")?;
         }
-        write!(f, "{}", self.recovery)
+        write!(f, "{}", self.recovery)?;
+        last.map_or(Ok(()), |effort| write!(f, " {effort}"))
     }
 }
 

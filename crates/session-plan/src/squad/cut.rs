@@ -1,6 +1,6 @@
 //! The ways to cut a set into waves and to order them.
 
-use std::collections::HashSet;
+use std::collections::HashMap;
 
 use super::apart::WaveTimes;
 use super::lane_turns::lane_turns;
@@ -63,8 +63,12 @@ pub(super) fn waves_of(set: &SquadSet) -> usize {
 }
 
 /// The ways to cut a set into waves and to order them, and whether these are all. Of ways that the
-/// clock cannot tell apart there is one; where it need not be exact, there are a few orders.
-pub(super) fn cuts(set: &SquadSet, is_exact: bool) -> Result<(Vec<Cut>, bool), SquadError> {
+/// clock cannot tell apart there is one, that which leaves most runners in the waves of `before`; where it need not be exact, there are a few orders.
+pub(super) fn cuts(
+    set: &SquadSet,
+    before: &[Option<usize>],
+    is_exact: bool,
+) -> Result<(Vec<Cut>, bool), SquadError> {
     let mut order: Vec<usize> = (0..set.runners.len()).collect();
     // Of those alike in target the ones who rest alike stay together: nobody waits for another's rest.
     let (target, rest) = (|n: usize| set.runners[n].target_s, |n: usize| set.runners[n].rest_s);
@@ -72,9 +76,9 @@ pub(super) fn cuts(set: &SquadSet, is_exact: bool) -> Result<(Vec<Cut>, bool), S
     let (sizes, mut all) = partitions(order.len(), most_in_wave(set));
     let orders = (1..=waves_of(set)).fold(1, usize::saturating_mul);
     let is_exact = is_exact && set.reps <= EXACT_REPS && sizes.len().saturating_mul(orders) <= MOST_CUTS;
-    let mut cuts = Vec::new();
+    let mut cuts: Vec<Cut> = Vec::new();
     let classes = classes(set);
-    let mut seen = HashSet::new();
+    let mut seen: HashMap<Vec<usize>, usize> = HashMap::new();
     let mut pinned = Vec::new();
     for sizes in &sizes {
         let mut rest = order.as_slice();
@@ -103,15 +107,31 @@ pub(super) fn cuts(set: &SquadSet, is_exact: bool) -> Result<(Vec<Cut>, bool), S
         };
         for order in orders {
             let waves: Vec<Vec<usize>> = order.into_iter().map(|wave| waves[wave].clone()).collect();
-            if seen.insert(likeness(&classes, &waves)) {
-                match Cut::new(set, waves) {
-                    Some(cut) => cuts.push(cut),
-                    None => pinned = set.runners.iter().map(|runner| runner.name.clone()).collect(),
+            let likeness = likeness(&classes, &waves);
+            let known = seen.get(&likeness).copied();
+            let is_better = |known: usize| kept(&waves, before) > kept(&cuts[known].waves, before);
+            if known.is_some_and(|known| !is_better(known)) {
+                continue;
+            }
+            match (Cut::new(set, waves), known) {
+                (Some(cut), Some(known)) => cuts[known] = cut,
+                (Some(cut), None) => {
+                    seen.insert(likeness, cuts.len());
+                    cuts.push(cut);
                 }
+                (None, _) => pinned = set.runners.iter().map(|runner| runner.name.clone()).collect(),
             }
         }
     }
     if cuts.is_empty() { Err(SquadError::Pins { names: pinned }) } else { Ok((cuts, all)) }
+}
+
+/// How many runners are in the waves that they had before, counted from 0.
+pub(super) fn kept(waves: &[Vec<usize>], before: &[Option<usize>]) -> usize {
+    let stays = |wave: usize, members: &[usize]| {
+        members.iter().filter(|&&member| before.get(member) == Some(&Some(wave))).count()
+    };
+    waves.iter().enumerate().map(|(wave, members)| stays(wave, members)).sum()
 }
 
 /// For each runner the first who is like it: in target, rest, and lanes that are allowed.
@@ -207,7 +227,7 @@ fn permutations(count: usize) -> Vec<Vec<usize>> {
     }
     let mut all = Vec::new();
     for shorter in permutations(count - 1) {
-        for place in 0..count {
+        for place in (0..count).rev() {
             let mut order = shorter.clone();
             order.insert(place, count - 1);
             all.push(order);

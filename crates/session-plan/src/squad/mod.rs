@@ -46,6 +46,6 @@ mod starts;
 mod timing_rules;
 mod transport;
 
-pub use planner::{SquadError, SquadPlan, SquadSet, WavePlan, WaveSet, plan_squads};
+pub use planner::{SquadError, SquadPlan, SquadSet, WavePlan, WaveSet, plan_squads, plan_squads_like};
 pub use runner::{Mode, Runner};
 pub use timing_rules::{Timers, TimingRules};

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 
 use super::apart::Apart;
 use super::candidates::{Candidate, candidates};
-use super::cut::{Cut, EXACT_WAVES, cuts, runners, waves_of};
+use super::cut::{self, Cut, EXACT_WAVES, cuts, runners, waves_of};
 use super::first_plan::{Turn, first_plan};
 use super::floor::floor_s;
 use super::lane_turns::lane_turns;
@@ -160,11 +160,34 @@ pub enum SquadError {
 /// [`SquadError`] where nobody runs, no lane is open, a number makes no sense, or the lanes that runners
 /// may use do not suffice.
 pub fn plan_squads(sets: &[SquadSet], rules: &TimingRules) -> Result<SquadPlan, SquadError> {
+    plan_squads_like(sets, rules, &[])
+}
+
+/// The same after a late change: of plans that are as good, one in which as many runners as can be stay
+/// in the waves that they had before. `before` holds for each set and runner the wave, counted from 0;
+/// nothing for a runner who is new.
+///
+/// # Errors
+///
+/// As for [`plan_squads`].
+pub fn plan_squads_like(
+    sets: &[SquadSet],
+    rules: &TimingRules,
+    before: &[Vec<Option<usize>>],
+) -> Result<SquadPlan, SquadError> {
     check(sets, rules)?;
     let is_exact = sets.iter().map(waves_of).sum::<usize>() <= EXACT_WAVES;
-    let cuts = sets.iter().map(|set| cuts(set, is_exact)).collect::<Result<Vec<_>, _>>()?;
-    let (candidates, all) = candidates(sets, &cuts, rules);
-    let work = Work { sets, cuts: &cuts, rules, apart: RefCell::default() };
+    let before_of = |set: usize| before.get(set).map_or(&[][..], Vec::as_slice);
+    let cuts = (sets.iter().enumerate())
+        .map(|(index, set)| cuts(set, before_of(index), is_exact))
+        .collect::<Result<Vec<_>, _>>()?;
+    let (mut candidates, all) = candidates(sets, &cuts, rules);
+    let work = Work { sets, cuts: &cuts, rules, before, apart: RefCell::default() };
+    if !before.is_empty() {
+        // The first of plans that are as good is taken.
+        candidates
+            .sort_by(|a, b| a.floor_s.total_cmp(&b.floor_s).then_with(|| work.kept(b).cmp(&work.kept(a))));
+    }
     let effort = if all { &EXACT } else { &QUICK };
     let (end, open_s) = work.first_to_end(&candidates, effort);
     let open_s = if all { open_s } else { open_s.min(floor_s(sets, rules)) };
@@ -193,12 +216,20 @@ struct Work<'a> {
     sets: &'a [SquadSet],
     cuts: &'a [(Vec<Cut>, bool)],
     rules: &'a TimingRules,
+    /// The waves that runners had before.
+    before: &'a [Vec<Option<usize>>],
     apart: RefCell<Apart>,
 }
 
 impl<'a> Work<'a> {
     fn chosen(&self, candidate: &Candidate) -> Vec<&'a Cut> {
         candidate.cuts.iter().zip(self.cuts).map(|(&cut, (cuts, _))| &cuts[cut]).collect()
+    }
+
+    /// How many runners have the wave that they had before.
+    fn kept(&self, candidate: &Candidate) -> usize {
+        let cuts = self.chosen(candidate).into_iter().zip(self.before);
+        cuts.map(|(cut, before)| cut::kept(&cut.waves, before)).sum()
     }
 
     fn network(&self, candidate: &Candidate) -> (Network, Vec<Span>) {
@@ -282,8 +313,11 @@ impl<'a> Work<'a> {
             .collect();
         others.sort_by(|a, b| a.spare_s.total_cmp(&b.spare_s));
         for (number, candidate) in others.into_iter().enumerate() {
-            if candidate.spare_s > best.spare_s - EXACT_S {
-                break;
+            // One as good is as welcome where it leaves more runners in their waves.
+            let keeps_more = !self.before.is_empty() && self.kept(candidate) > self.kept(&best.candidate);
+            let limit_s = best.spare_s + if keeps_more { 3.0 * EXACT_S } else { 0.0 };
+            if candidate.spare_s > limit_s - EXACT_S {
+                continue;
             }
             if programmes == 0 || number == effort.candidates {
                 is_proven = false;
@@ -295,7 +329,7 @@ impl<'a> Work<'a> {
                 continue;
             }
             let once_s = asked_s(self.sets, &self.chosen(candidate));
-            let less_than_s = best.spare_s + once_s;
+            let less_than_s = limit_s + once_s;
             let (rested, is_certain) = least_rest(&mut network, &spans, end_s, less_than_s, &mut programmes);
             is_proven &= is_certain;
             if let Some((value, starts_s)) = rested {

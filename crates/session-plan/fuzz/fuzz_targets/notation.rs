@@ -1,0 +1,39 @@
+//! Any text is a block or has problems, with places inside it; a block is the same after printing
+//! and reading, and a track takes it or says why not.
+
+#![no_main]
+
+use std::sync::LazyLock;
+
+use lane_distance::Track;
+use libfuzzer_sys::fuzz_target;
+use session_plan::notation::{self, Block};
+use session_plan::{Problem, Session, Venue};
+
+static VENUE: LazyLock<Venue> =
+    LazyLock::new(|| Venue::from(Track::built_in("standard").expect("it comes with the crate")));
+
+fn check(text: &str, problem: &Problem) {
+    assert!(text.get(problem.span.clone()).is_some(), "{problem:?} lies outside {text:?}");
+}
+
+fuzz_target!(|text: &str| {
+    for read in [notation::distance, notation::seconds, notation::race_distance] {
+        if let Err(problem) = read(text) {
+            check(text, &problem);
+        }
+    }
+    match Block::parse(text) {
+        Ok(block) => {
+            let printed = block.to_string();
+            assert_eq!(Block::parse(&printed).as_ref(), Ok(&block), "{text:?} prints as {printed:?}");
+            if let Err(errors) = session_plan::plan(&VENUE, &Session::of_block("fuzz", block)) {
+                errors.iter().for_each(|error| check(text, &error.problem));
+            }
+        }
+        Err(problems) => {
+            assert!(!problems.is_empty(), "{text:?} is refused without a word");
+            problems.iter().for_each(|problem| check(text, problem));
+        }
+    }
+});

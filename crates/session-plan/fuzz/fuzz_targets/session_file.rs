@@ -1,0 +1,30 @@
+//! Any text is a session or has problems that can be shown; a session can be laid out or says where
+//! it cannot.
+
+#![no_main]
+
+use std::sync::LazyLock;
+
+use lane_distance::Track;
+use libfuzzer_sys::fuzz_target;
+use session_plan::{FileKind, SessionFile, SourceText, Venue};
+
+static VENUE: LazyLock<Venue> =
+    LazyLock::new(|| Venue::from(Track::built_in("standard").expect("it comes with the crate")));
+
+fuzz_target!(|text: &str| {
+    let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
+    let _ = FileKind::of(&source);
+    match SessionFile::read(source) {
+        Ok(file) => {
+            let Ok(venue) = VENUE.clone().with_closed(&file.closed_lanes) else { return };
+            if let Err(errors) = session_plan::plan(&venue, &file.session) {
+                assert!(!file.locate(errors).to_string().is_empty());
+            }
+        }
+        Err(problems) => {
+            assert!(!problems.problems.is_empty());
+            assert!(!problems.to_string().is_empty());
+        }
+    }
+});

@@ -1,0 +1,196 @@
+//! Squads: waves, lanes and start times of the built program.
+
+mod program;
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+
+use program::toeline;
+use serde_json::Value;
+
+fn plan(arguments: &[&str]) -> Value {
+    let arguments = [&["plan"], arguments, &["--format", "json"]].concat();
+    let output = toeline(&arguments).assert().success().get_output().stdout.clone();
+    serde_json::from_slice(&output).expect("it is one JSON value")
+}
+
+fn reps(plan: &Value) -> &Vec<Value> {
+    plan["blocks"][0]["reps"].as_array().expect("it is a list")
+}
+
+fn number(value: &Value) -> f64 {
+    value.as_f64().expect("it is a number")
+}
+
+/// The wave of each athlete.
+fn waves(plan: &Value) -> BTreeMap<String, u64> {
+    let runs = reps(plan).iter().map(|rep| {
+        let name = rep["athletes"][0].as_str().expect("it is a name").to_owned();
+        (name, rep["wave"].as_u64().expect("it is a number"))
+    });
+    runs.collect()
+}
+
+const FOURTEEN: [&str; 9] = [
+    "6 x 200 @ 34 rest 3min",
+    "--athletes",
+    "14",
+    "--lanes",
+    "2-6",
+    "--track",
+    "standard-6",
+    "--closed",
+    "1",
+];
+
+#[test]
+fn fourteen_athletes_run_six_200s_in_three_waves_in_lanes_2_to_6() {
+    let plan = plan(&FOURTEEN);
+    assert_eq!(reps(&plan).len(), 6 * 14);
+    let sizes = waves(&plan).values().fold(BTreeMap::new(), |mut sizes: BTreeMap<u64, u32>, &wave| {
+        *sizes.entry(wave).or_default() += 1;
+        sizes
+    });
+    assert_eq!((sizes.len(), sizes.values().max()), (3, Some(&5)));
+    let lanes: BTreeSet<u64> = reps(&plan).iter().filter_map(|rep| rep["lane"].as_u64()).collect();
+    assert_eq!(lanes, (2..=6).collect());
+    for rep in reps(&plan) {
+        assert_eq!(
+            (&rep["start"]["mark"], number(&rep["start"]["past_mark_m"])),
+            (&"200 m start".into(), 0.0)
+        );
+        assert_eq!(rep["start"]["lane"], rep["lane"]);
+        assert!(rep["rest_s"].is_null() || number(&rep["rest_s"]) >= 180.0 - 1e-6, "{rep}");
+    }
+    // With equal targets the slowest wave's own end, and a start gap of 10 s for each wave behind it.
+    let end_s = reps(&plan).iter().map(|rep| number(&rep["done_s"])).fold(0.0, f64::max);
+    assert!((end_s - (6.0 * 34.0 + 5.0 * 180.0 + 2.0 * 10.0)).abs() < 1e-3, "{end_s}");
+}
+
+#[test]
+fn every_athlete_has_each_lane_as_often_as_the_numbers_allow() {
+    let plan = plan(&FOURTEEN);
+    let mut used: BTreeMap<(String, u64), u32> = BTreeMap::new();
+    for rep in reps(&plan) {
+        let name = rep["athletes"][0].to_string();
+        *used.entry((name, rep["lane"].as_u64().expect("it is a number"))).or_default() += 1;
+    }
+    // Six repetitions in five lanes: each lane once, one of them twice.
+    assert!(used.values().all(|&count| count <= 2), "{used:?}");
+    assert_eq!(used.len(), 14 * 5);
+}
+
+#[test]
+fn a_whistle_at_the_finish_needs_its_time_to_the_start() {
+    let plan = plan(&FOURTEEN);
+    let rep = &reps(&plan)[0];
+    let metre = |end: &str, key: &str| number(&rep[end][key]);
+    let away_m = (metre("start", "x_m") - metre("finish", "x_m"))
+        .hypot(metre("start", "y_m") - metre("finish", "y_m"));
+    // Sound travels 343 m/s at 20 °C; a 200 m start lies about 115 m away across the infield.
+    assert!((number(&rep["sound_s"]) - away_m / 343.0).abs() < 1e-9);
+    assert!((0.3..=0.6).contains(&number(&rep["sound_s"])));
+}
+
+#[test]
+fn without_targets_the_waves_are_made_and_the_plan_says_so() {
+    let plan = plan(&["6 x 200 rest 3min", "--athletes", "14", "--lanes", "2-6"]);
+    assert!(reps(&plan).iter().all(|rep| rep["go_s"].is_null()));
+    assert_eq!(waves(&plan).len(), 14);
+    assert!(plan["blocks"][0]["remarks"].to_string().contains("No target is known for anybody"));
+}
+
+#[test]
+fn an_absent_athlete_leaves_the_waves_of_the_others_alone() {
+    let before = waves(&plan(&FOURTEEN));
+    for absent in ["1", "7", "14"] {
+        let after = waves(&plan(&[FOURTEEN.as_slice(), &["--without", absent]].concat()));
+        assert_eq!(after.len(), 13);
+        let moved: Vec<_> = after.iter().filter(|(name, wave)| before[*name] != **wave).collect();
+        assert!(moved.is_empty(), "without {absent}: {moved:?}");
+    }
+    toeline(&["plan", "6 x 200 @ 34 rest 3min", "--athletes", "3", "--without", "Zoe"]).assert().code(2);
+}
+
+#[test]
+fn a_lane_that_closes_is_not_used() {
+    let plan =
+        plan(&["6 x 200 @ 34 rest 3min", "--athletes", "14", "--track", "standard-6", "--closed", "1,4"]);
+    assert!(reps(&plan).iter().all(|rep| rep["lane"] != 1 && rep["lane"] != 4));
+    assert_eq!(waves(&plan).values().max(), Some(&4));
+}
+
+#[test]
+fn two_groups_at_once_never_finish_together_nor_share_a_lane() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let text = "
+title: two groups
+track: standard-6
+closed_lanes: [1]
+groups:
+  - name: sprinters
+    athletes: [{ name: Ada, target: 18.5 }, { name: Ben, target: 19 }, { name: Cy, target: 20, lanes: [5, 6] }]
+    blocks: [4 x 150 rest 4min]
+  - name: middle distance
+    athletes: [{ name: Fay, target: 1:52 }, { name: Gil, target: 1:58 }]
+    blocks: [4 x 600 rest 2min]
+";
+    fs::write(folder.path().join("s.yaml"), text).expect("the folder can be written");
+    let output =
+        toeline(&["plan", "s.yaml", "--format", "json"]).current_dir(folder.path()).assert().success();
+    let plan: Value = serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
+    let all: Vec<&Value> =
+        (0..2).flat_map(|block| plan["blocks"][block]["reps"].as_array().expect("it is a list")).collect();
+    for (index, a) in all.iter().enumerate() {
+        assert!(a["athletes"] != Value::from(vec!["Cy"]) || a["lane"].as_u64() >= Some(5), "{a}");
+        for b in &all[index + 1..] {
+            if a["group"] != b["group"] {
+                assert_ne!(a["lane"], b["lane"]);
+                assert!((number(&a["go_s"]) - number(&b["go_s"])).abs() >= 10.0 - 1e-3);
+            }
+        }
+    }
+    assert_eq!(plan["warnings"].to_string().matches("Clash").count(), 0);
+}
+
+/// The session file is refused, with this in the message, or planned, with this in the text.
+fn session(groups: &str, block: &str, code: i32, says: &str) {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let text = format!("title: t\ntrack: standard-6\ngroups:\n{groups}\nblocks: [{block}]\n");
+    fs::write(folder.path().join("s.yaml"), text).expect("the folder can be written");
+    let run = toeline(&["plan", "s.yaml"]).current_dir(folder.path()).assert().code(code);
+    let output = run.get_output();
+    let said = String::from_utf8_lossy(if code == 0 { &output.stdout } else { &output.stderr }).into_owned();
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains(says), "{said}");
+}
+
+#[test]
+fn squads_that_make_no_sense_are_refused() {
+    session(
+        "  - { name: a, athletes: [Ada, Ben, Ada] }",
+        "4 x 100 @ 14 rest 2min",
+        2,
+        "two athletes are called `Ada`",
+    );
+    session(
+        "  - { name: a, athletes: [{ name: Ada, target: 0 }] }",
+        "4 x 100 rest 2min",
+        2,
+        "`0` is out of range",
+    );
+    let pinned = "  - { name: a, athletes: [{ name: Ada, lanes: [3] }, { name: Ben, lanes: [3] }] }";
+    session(pinned, "4 x 200 in lanes 2-5 @ 30 rest 2min", 2, "do not suffice");
+    toeline(&["plan", "200 @ 30", "--athletes", "4", "--closed", "1,2,3,4,5,6,7,8"]).assert().code(2);
+}
+
+#[test]
+fn forty_one_athletes_in_one_lane_are_planned_with_a_warning() {
+    let plan = plan(&["6 x 200 @ 34 rest 3min", "--athletes", "41", "--lanes", "2"]);
+    assert_eq!(waves(&plan).values().max(), Some(&41));
+    assert!(
+        plan["blocks"][0]["remarks"].to_string().contains("open more lanes, or split the squad"),
+        "{}",
+        plan["blocks"][0]["remarks"]
+    );
+}

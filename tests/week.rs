@@ -1,0 +1,271 @@
+//! `toeline week`: what each session asks of each group.
+
+mod program;
+
+use std::fs;
+use std::path::Path;
+
+use program::toeline;
+use snapbox::str;
+
+fn write(folder: &Path, name: &str, text: &str) {
+    fs::write(folder.join(name), text).expect("the folder can be written");
+}
+
+#[test]
+fn the_week_of_the_demonstration() {
+    toeline(&["week", "sessions/wrenbeck"]).assert().success().stderr_eq(str![]).stdout_eq(str![[r#"
+The week at a glance, Monday 12 April to Sunday 18 April 2027
+7 sessions. Track: Wrenbeck
+
+────────────────────────────────────────────────────────────────────────────────
+ When          Who runs what                     Metres   On bends   Recoveries
+════════════════════════════════════════════════════════════════════════════════
+ Mon 12 Apr    sprinters                            560                       6
+ 18:00-19:30   4 x flying 30 with 30 run-in, 4                            24:00
+               x 80
+ Mon 12 Apr    middle distance                     5200       3006            6
+ 18:00-19:30   2 x 2000, 6 x 200                          26 bends        15:30
+ Tue 13 Apr    sprinters                           1340        679            7
+ 18:00-19:30   4 x 60, 4 x 150, 2 x 250                    6 bends        32:00
+ Wed 14 Apr    hurdlers                            1228        561            8
+ 17:30-19:00   4 x 110h to hurdle 3, 3 x 110h              8 bends        31:00
+               to hurdle 5, 4 x exchange zone
+               2, 2 laps in-and-out 50s
+ Thu 15 Apr    middle distance                     5000       2764            8
+ 18:00-19:30   3 x 1000, 4 x 300, 4 x 200                 27 bends        16:30
+                                                                          300 m
+ Fri 16 Apr    sprinters                            660        480            8
+ 17:30-18:30   6 x 30, 4 x 120                             4 bends        28:00
+ Sat 17 Apr    One athlete alone, Saturday         3819       1868            6
+ 09:00-10:15   2 x 1609.34, 6 x 100                       16 bends        11:30
+ Sun 18 Apr    Easy run, Sunday                    1221        715
+               3 laps                                      6 bends
+ In all        sprinters                           2560       1159           21
+               3 sessions                                 10 bends      1:24:00
+ In all        middle distance                    10200       5770           14
+               2 sessions                                 53 bends        32:00
+                                                                          300 m
+────────────────────────────────────────────────────────────────────────────────
+
+Metres by pace, the target in m/s
+────────────────────────────────────────────────────────────────────────────────
+ When         Who            below 4   4 to 5.5   5.5 to 7   from 7   no target
+════════════════════════════════════════════════════════════════════════════════
+ Mon 12 Apr   sprinters                                         440         120
+ Mon 12 Apr   middle                       5200
+              distance
+ Tue 13 Apr   sprinters                                        1340
+ Wed 14 Apr   hurdlers                                                     1228
+ Thu 15 Apr   middle                       4200        800
+              distance
+ Fri 16 Apr   sprinters                                180      480
+ Sat 17 Apr   One athlete                  3219                             600
+              alone,
+              Saturday
+ Sun 18 Apr   Easy run,         1221
+              Sunday
+ In all       sprinters                                180     2260         120
+ In all       middle                       9400        800
+              distance
+────────────────────────────────────────────────────────────────────────────────
+- Bands go by the target of each run: 4 m/s is 400 m in 1:40, 5.5 m/s is 400 m
+  in 1:12.7, 7 m/s is 400 m in 57.1 s.
+
+Where plain addition goes wrong
+- Mon 12 Apr, sprinters: 4 x flying 30 with 30 run-in: 240 m, not 120 m; the
+  run-in is 30 m.
+- Wed 14 Apr, hurdlers: 4 x 110h to hurdle 3: 128 m, not 440 m; there it is 32
+  m.
+- Wed 14 Apr, hurdlers: 3 x 110h to hurdle 5: 150.84 m, not 330 m; there it is
+  50.28 m.
+- Wed 14 Apr, hurdlers: 4 x exchange zone 2: 120 m, not 0 m; the takeover zone
+  is 30 m.
+- Wed 14 Apr, hurdlers: 2 laps in-and-out 50s: 829.41 m, not 800 m; a lap of
+  lane 3 is 414.7 m.
+- Sun 18 Apr, Easy run, Sunday: 3 laps: 1221.12 m, not 1200 m; a lap of lane 2
+  is 407.04 m.
+
+Not counted: no distance is known
+- Mon 12 Apr, sprinters: warm-up 20 min; drills
+- Mon 12 Apr, middle distance: warm-up 20 min
+- Tue 13 Apr, sprinters: warm-up 20 min
+- Wed 14 Apr, hurdlers: warm-up 20 min with hurdle walks
+- Thu 15 Apr, middle distance: warm-up 15 min
+- Fri 16 Apr, sprinters: warm-up 15 min
+- Sat 17 Apr, One athlete alone, Saturday: warm-up 10 min
+- Sun 18 Apr, Easy run, Sunday: 40 min easy
+
+"#]]);
+}
+
+/// 2 × 200 + 400 in lane 2, by hand: 200 m to the finish hold a whole home straight of 84.39 m, and
+/// a lap holds two.
+#[test]
+fn metres_recoveries_and_bends_can_be_added_up_by_hand() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let blocks = "[2 x 200 in lane 2 @ 32 rest 90s, 1 lap to the finish line in lane 2 @ 80]";
+    write(folder.path(), "a.yaml", &format!("{{ title: A, date: 2027-04-13, blocks: {blocks} }}"));
+    toeline(&["week", "a.yaml"]).current_dir(folder.path()).assert().success().stdout_eq(str![[r#"
+The week at a glance, Tuesday 13 April 2027
+1 session. Track: standard
+
+──────────────────────────────────────────────────────────────
+ When         Who runs what    Metres   On bends   Recoveries
+══════════════════════════════════════════════════════════════
+ Tue 13 Apr   A                   807        469            1
+              2 x 200, 1 lap             4 bends         1:30
+──────────────────────────────────────────────────────────────
+
+Metres by pace, the target in m/s
+───────────────────────────────────────────────────────────────────────
+ When         Who   below 4   4 to 5.5   5.5 to 7   from 7   no target
+═══════════════════════════════════════════════════════════════════════
+ Tue 13 Apr   A                    407        400
+───────────────────────────────────────────────────────────────────────
+- Bands go by the target of each run: 4 m/s is 400 m in 1:40, 5.5 m/s is 400 m
+  in 1:12.7, 7 m/s is 400 m in 57.1 s.
+
+Where plain addition goes wrong
+- Tue 13 Apr, A: 1 lap: 407.04 m, not 400 m; a lap of lane 2 is 407.04 m.
+
+"#]]);
+}
+
+#[test]
+fn a_folder_means_its_session_files_and_those_of_its_sub_folders() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let inner = folder.path().join("spring").join("april");
+    fs::create_dir_all(&inner).expect("the folder can be written");
+    write(&inner, "b.yml", "{ title: Second, date: 2027-04-14, track: ../track.yaml, blocks: [6 x 200] }");
+    write(folder.path(), "a.yaml", "{ title: First, date: 2027-04-13, blocks: [6 x 100] }");
+    // Neither a track nor anything else is a session, and a text is none either.
+    let track = fs::read_to_string("sessions/wrenbeck/track.yaml").expect("it is there");
+    write(&folder.path().join("spring"), "track.yaml", &track);
+    write(folder.path(), "other.yaml", "shopping: [bread, milk]");
+    write(folder.path(), "notes.txt", "title: not a session");
+    let output = toeline(&["week", ".", "--format", "json"]).current_dir(folder.path()).assert().success();
+    let week: serde_json::Value =
+        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
+    let entries = week["entries"].as_array().expect("it is a list");
+    let titles: Vec<_> = entries.iter().map(|entry| entry["title"].as_str().unwrap_or_default()).collect();
+    assert_eq!(titles, ["First", "Second"]);
+    assert_eq!(week["entries"][1]["track"], "Wrenbeck");
+}
+
+#[test]
+fn every_file_that_is_wrong_is_told_of() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    write(folder.path(), "a.yaml", "title: A\nblocks: [6 x]\n");
+    write(folder.path(), "b.yaml", "title: B\nblocks: [200 in lane 9]\n");
+    toeline(&["week", "."]).current_dir(folder.path()).assert().code(2).stdout_eq(str![]).stderr_eq(str![[
+        r#"
+error: expected a distance, found the end of the text
+ --> ./a.yaml:2:13
+  |
+2 | blocks: [6 x]
+  |             ^
+  |
+help: write for example `6 x 200 in lane 2`
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> ./b.yaml:2:22
+  |
+2 | blocks: [200 in lane 9]
+  |                      ^
+  |
+help: write for example `in lane 1`
+
+"#
+    ]]);
+}
+
+#[test]
+fn a_folder_without_sessions_is_wrong_input() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    write(folder.path(), "other.yaml", "shopping: [bread, milk]");
+    toeline(&["week", "."]).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
+error: there is no session file in `.`; a session file ends in .yaml or .yml and has a `title`
+
+"#]]);
+}
+
+#[test]
+fn a_track_file_is_no_session() {
+    toeline(&["week", "sessions/wrenbeck/track.yaml"]).assert().code(2).stderr_eq(str![[r#"
+error: `sessions/wrenbeck/track.yaml` is a track file; write the names of session files, or of their folder
+
+"#]]);
+}
+
+#[test]
+fn a_path_that_is_not_there_cannot_be_read() {
+    toeline(&["week", "no-such-folder"]).assert().code(1).stderr_eq(str![[r#"
+error: cannot read `no-such-folder`: No such file or directory (os error 2)
+
+"#]]);
+}
+
+#[test]
+fn a_run_by_time_is_named_as_not_counted() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    write(
+        folder.path(),
+        "a.yaml",
+        "{ title: A, date: 2027-04-13, blocks: [20 min steady, 4 x 100 in lane 3] }",
+    );
+    let output = toeline(&["week", "a.yaml"]).current_dir(folder.path()).assert().success();
+    let text = String::from_utf8_lossy(&output.get_output().stdout).into_owned();
+    assert!(text.contains("Not counted: no distance is known\n- Tue 13 Apr, A: 20 min steady\n"), "{text}");
+    assert!(text.contains("4 x 100"), "{text}");
+}
+
+/// Five runners in two lanes need three waves; each of them still runs 4 × 200.
+#[test]
+fn groups_that_share_a_session_count_one_runner_each() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let text = "title: A
+date: 2027-04-13
+groups:
+  - { name: fast, athletes: [a, b, c] }
+  - { name: steady, athletes: [d, e] }
+blocks:
+  - warm-up 10 min
+  - 4 x 200 in lanes 3,4 rest 3min
+";
+    write(folder.path(), "a.yaml", text);
+    let output =
+        toeline(&["week", "a.yaml", "--format", "json"]).current_dir(folder.path()).assert().success();
+    let week: serde_json::Value =
+        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
+    let entries = week["entries"].as_array().expect("it is a list");
+    let groups: Vec<_> = entries.iter().map(|entry| entry["group"].as_str().unwrap_or_default()).collect();
+    assert_eq!(groups, ["fast", "steady"]);
+    for entry in entries {
+        let load = &entry["load"];
+        assert_eq!((&load["runs"], &load["metres"]), (&4.into(), &800.0.into()), "{entry}");
+        // Nobody has a target, so that no start is timed: the rest is the one that is written.
+        assert_eq!((&load["recoveries"], &load["recovery_s"]), (&3.into(), &540.0.into()), "{entry}");
+        assert_eq!(entry["not_counted"][0], "warm-up 10 min");
+    }
+}
+
+/// 200 m in 26 s are 7.7 m/s, in 40 s they are 5 m/s; in between, 33 s, they are 6.1 m/s.
+#[test]
+fn the_middle_of_a_range_picks_the_pace_band() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    write(folder.path(), "a.yaml", "{ title: A, date: 2027-04-13, blocks: [200 in lane 3 in 26-40s] }");
+    let output =
+        toeline(&["week", "a.yaml", "--format", "json"]).current_dir(folder.path()).assert().success();
+    let week: serde_json::Value =
+        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
+    let bands = week["entries"][0]["load"]["bands"].as_array().expect("it is a list");
+    let metres: Vec<_> = bands.iter().filter_map(|band| band["metres"].as_f64()).collect();
+    assert_eq!(metres, [0.0, 0.0, 200.0, 0.0, 0.0]);
+}
+
+#[test]
+fn no_line_is_wider_than_80_columns() {
+    let output = toeline(&["week", "sessions/wrenbeck"]).assert().success().get_output().stdout.clone();
+    let text = String::from_utf8(output).expect("text views are UTF-8");
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+}
