@@ -49,6 +49,7 @@ fn a_plan_has_the_promised_keys() {
             "setup",
             "title",
             "track",
+            "walk",
             "warnings",
             "wind"
         ]
@@ -58,7 +59,7 @@ fn a_plan_has_the_promised_keys() {
     assert_eq!(keys(&plan["track"]), ["closed_lanes", "lanes", "name", "timezone"]);
     assert_eq!(keys(&plan["track"]["lanes"][0]), ["lane", "lap_m"]);
     let block = &plan["blocks"][0];
-    assert_eq!(keys(block), ["group", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]);
+    assert_eq!(keys(block), ["coach", "group", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]);
     assert_eq!(block["text"], "2 x 200 in lane 2 @ 32 rest 90");
     let reps = block["reps"].as_array().expect("it is a list");
     assert_eq!(reps.len(), 2);
@@ -100,7 +101,9 @@ fn a_plan_has_the_promised_keys() {
         (&json!(0.0), &json!(32.0), &json!(90.0))
     );
     assert_eq!((&reps[1]["go_s"], &reps[1]["rest_s"]), (&json!(122.0), &Value::Null));
-    assert_eq!(keys(&plan["setup"][0]), ["for", "order", "spot", "what"]);
+    assert_eq!(keys(&block["coach"]), ["words", "x_m", "y_m"]);
+    assert_eq!(keys(&plan["setup"][0]), ["for", "order", "spot", "strides", "what"]);
+    assert_eq!(keys(&plan["walk"]), ["cones", "is_stride_assumed", "stride_m", "walk_m", "walk_s"]);
     assert_eq!(plan["date"], Value::Null);
 }
 

@@ -19,14 +19,16 @@ Block 1: 6 x 200 in lane 2
  1 to 6   2         200   on the 200 m start line   on the finish line
 ───────────────────────────────────────────────────────────────────────
 Total 1200 m.
+- Coach: outside lane 8, level with the finish line.
 
 One lap from the finish line sets it out
-─────────────────────────────────────────────────────────────────
-     Set out   Lane   Where                     For
-═════════════════════════════════════════════════════════════════
- 1   finish    2      on the finish line        200 m of block 1
- 2   start     2      on the 200 m start line   200 m of block 1
-─────────────────────────────────────────────────────────────────
+───────────────────────────────────────────────────────────────────
+ Cone   Marks    Lane   Where                     For
+═══════════════════════════════════════════════════════════════════
+    1   finish   2      on the finish line        200 m of block 1
+    2   start    2      on the 200 m start line   200 m of block 1
+───────────────────────────────────────────────────────────────────
+2 cones; the walk is 407 m and takes 5 minutes without taping.
 
 Take care
 - Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
@@ -63,6 +65,7 @@ Block 1: 3 x 300 @ 48s rest 3min
 ────────────────────────────────────────────────────────────────────────────────
 Total 900 m.
 - Splits of 300 m: 100 m 16 s, 200 m 32 s
+- Coach: outside lane 8, level with the finish line.
 
 Please note
 - `3 x 300 @ 48s rest 3min` names no lane: lane 3, the innermost open lane, is
@@ -70,13 +73,16 @@ Please note
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
-     Set out   Lane   Where                                    For
+ Cone   Marks    Lane   Where                          Steps   For
 ════════════════════════════════════════════════════════════════════════════════
- 1   finish    3      on the finish line                       300 m of block 1
- 2   start     3      10.00 m behind the first 4x100 m         300 m of block 1
-                      takeover zone exit (yellow); tape 9.96
-                      m on the inner line
+    1   finish   3      on the finish line                     300 m of block 1
+    2   start    3      10.00 m behind the first       13½     300 m of block 1
+                        4x100 m takeover zone exit
+                        (yellow); tape 9.96 m on the
+                        inner line
 ────────────────────────────────────────────────────────────────────────────────
+2 cones; the walk is 415 m and takes 5 minutes without taping.
+Steps are of 0.75 m.
 
 Take care
 - Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
@@ -106,15 +112,18 @@ Block 1: 4 × 150 in lanes 2-5
                                                       (400 m hurdle tick 4)
 ────────────────────────────────────────────────────────────────────────────────
 Total 600 m in each lane.
+- Coach: outside lane 8, level with the finish in lane 2: on the fourth green
+  tick (400 m hurdle tick 4).
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
-          Set out   Lane     Where                             For
+   Cone   Marks    Lane     Where                              For
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 4   start     2 to 5   on the 400 m start line           150 m of block 1
- 5 to 8   finish    2 to 5   on the fourth green tick (400 m   150 m of block 1
-                             hurdle tick 4)
+ 1 to 4   start    2 to 5   on the 400 m start line            150 m of block 1
+ 5 to 8   finish   2 to 5   on the fourth green tick (400 m    150 m of block 1
+                            hurdle tick 4)
 ────────────────────────────────────────────────────────────────────────────────
+8 cones; the walk is 425 m and takes 6 minutes without taping.
 
 Take care
 - Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
@@ -161,6 +170,7 @@ Who goes when
 - Ada: wave 1, 8.2 s, lanes 5, 6, 7 and 5, rest 3:00 at least
 - Bela: wave 1, 8.2 s, lanes 6, 7, 5 and 6, rest 3:00 at least
 - Cleo: wave 1, 8.2 s, lanes 7, 5, 6 and 7, rest 3:00 at least
+- Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 9:32.8; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.17 to 0.17 s late at the 60 m starts: times
@@ -190,6 +200,8 @@ Who goes when
 - Bela: wave 1, 20 s, lanes 4, 5, 3 and 4, rest 5:00 at least
 - Cleo: wave 1, 20 s, lanes 5, 3, 4 and 5, rest 5:00 at least
 - Splits of 150 m: 100 m 13.3 s
+- Coach: outside lane 6, level with the finish in lane 3: on the fourth green
+  tick (400 m hurdle tick 4).
 ! One wave of 3 in lanes 3 to 5.
 ! The set takes 16:20; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.27 to 0.31 s late at the 150 m starts:
@@ -223,6 +235,7 @@ Who goes when
 - Bela: wave 1, 34 s, lanes 5 and 3, rest 8:00 at least
 - Cleo: wave 2, 34 s, lanes 3 and 5, rest 8:00 at least
 - Splits of 250 m: 100 m 13.6 s, 200 m 27.2 s
+- Coach: outside lane 8, level with the finish line.
 ! 2 waves of 2, 1 in lanes 3 and 5.
 ! The set takes 9:18; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.26 to 0.28 s late at the 250 m starts:
@@ -237,28 +250,29 @@ Please note
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
-            Set out   Lane      Where                    For
+     Cone   Marks              Lane      Where                For
 ════════════════════════════════════════════════════════════════════════════════
-        1   finish    3         on the finish line       250 m of block 4
-        2   finish    5         on the finish line       60 m of block 2, 250 m
-                                                         of block 4
-   3 to 4   finish    6 and 7   on the finish line       60 m of block 2
-   5 to 7   start     3 to 5    on the 400 m start       150 m of block 3
-                                line
-        8   start     3         on the fourth green      250 m of block 4
-                                tick (400 m hurdle
-                                tick 4)
-  9 to 10   finish    3 and 4   on the fourth green      150 m of block 3
-                                tick (400 m hurdle
-                                tick 4)
-       11   start     5         on the fourth green      250 m of block 4
-                                tick (400 m hurdle
-                                tick 4)
-       12   finish    5         on the fourth green      150 m of block 3
-                                tick (400 m hurdle
-                                tick 4)
- 13 to 15   start     5 to 7    on the 60 m start line   60 m of block 2
+        1   finish             3         on the finish line   250 m of block 4
+        2   finish             5         on the finish line   60 m of block 2,
+                                                              250 m of block 4
+   3 to 4   finish             6 and 7   on the finish line   60 m of block 2
+   5 to 7   start              3 to 5    on the 400 m start   150 m of block 3
+                                         line
+        8   finish and start   3         on the fourth        finish of 150 m
+                                         green tick (400 m    of block 3; start
+                                         hurdle tick 4)       of 250 m of block
+                                                              4
+        9   finish             4         on the fourth        150 m of block 3
+                                         green tick (400 m
+                                         hurdle tick 4)
+       10   finish and start   5         on the fourth        finish of 150 m
+                                         green tick (400 m    of block 3; start
+                                         hurdle tick 4)       of 250 m of block
+                                                              4
+ 11 to 13   start              5 to 7    on the 60 m start    60 m of block 2
+                                         line
 ────────────────────────────────────────────────────────────────────────────────
+13 cones; the walk is 435 m and takes 6 minutes without taping.
 
 On this track
 - Look both ways, then step on where you start.
@@ -333,6 +347,7 @@ Who goes when
 - Kaya: wave 1, lane 2, rest 3:00 at least
 - Splits of 1000 m: 100 m 21 s, 200 m 42 s, 300 m 1:03, 400 m 1:24, 500 m 1:45,
   600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
+- Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lane 2.
 ! The set takes 16:30; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.36 to 0.36 s late at the 1000 m starts:
@@ -381,6 +396,7 @@ Who goes when
 - Jory: wave 1, lane 2, rest 1:00 at least
 - Kaya: wave 1, lane 2, rest 1:00 at least
 - Splits of 300 m: 100 m 18.7 s, 200 m 37.3 s
+- Coach: outside lane 8, level with the finish line.
 ! In lane 2 each start lies 7.04 m behind the one before; a jog of 107.04 m
   would cancel it.
 ! passes the gate outside (the changing rooms' gate): look for people who step
@@ -413,6 +429,7 @@ Who goes when
 - Jory: wave 1, 34 s, lanes 4, 5, 3 and 4, rest 2:30 at least
 - Kaya: wave 1, 34 s, lanes 5, 3, 4 and 5, rest 2:30 at least
 - Splits of 200 m: 100 m 17 s
+- Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 3 to 5.
 ! The set takes 9:46; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.35 to 0.37 s late at the 200 m starts:
@@ -426,47 +443,51 @@ Please note
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
-           Set out   Lane     Where                     For
+    Cone   Marks    Lane     Where                  Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-       1   finish    2        on the finish line        1000 m of block 2, 300
-                                                        m of block 3
-  2 to 4   finish    3 to 5   on the finish line        200 m of block 4
-       5   start     2        1.12 m behind the first   300 m of block 3
-                              4x100 m takeover zone
-                              entry (yellow); tape
-                              1.11 m on the inner
-                              line
-       6   start     2        5.92 m past the first     300 m of block 3
-                              4x100 m takeover zone
-                              entry (yellow); tape
-                              5.89 m on the inner
-                              line
-       7   start     2        12.96 m past the first    300 m of block 3
-                              4x100 m takeover zone
-                              entry (yellow); tape
-                              12.89 m on the inner
-                              line
-       8   start     2        10.00 m behind the        300 m of block 3
-                              first 4x100 m takeover
-                              zone exit (yellow);
-                              tape 9.95 m on the
-                              inner line
- 9 to 11   start     3 to 5   on the 200 m start line   200 m of block 4
-      12   start     2        4.08 m past the second    1000 m of block 2
-                              4x100 m takeover zone
-                              exit (yellow); tape
-                              4.06 m on the inner
-                              line
-      13   finish    2        2.04 m past the ninth     300 m of block 3
-                              blue tick (110 m hurdle
-                              tick 9)
-      14   finish    2        0.06 m behind the tenth   300 m of block 3
-                              blue tick (110 m hurdle
-                              tick 10)
-      15   finish    2        2.96 m past the later     300 m of block 3
-                              4x400 m takeover zone
-                              entry line
+       1   finish   2        on the finish line             1000 m of block 2,
+                                                            300 m of block 3
+  2 to 4   finish   3 to 5   on the finish line             200 m of block 4
+       5   start    2        1.12 m behind the      1½      300 m of block 3
+                             first 4x100 m
+                             takeover zone entry
+                             (yellow); tape 1.11
+                             m on the inner line
+       6   start    2        5.92 m past the        8       300 m of block 3
+                             first 4x100 m
+                             takeover zone entry
+                             (yellow); tape 5.89
+                             m on the inner line
+       7   start    2        12.96 m past the       17      300 m of block 3
+                             first 4x100 m
+                             takeover zone entry
+                             (yellow); tape 12.89
+                             m on the inner line
+       8   start    2        10.00 m behind the     13½     300 m of block 3
+                             first 4x100 m
+                             takeover zone exit
+                             (yellow); tape 9.95
+                             m on the inner line
+ 9 to 11   start    3 to 5   on the 200 m start             200 m of block 4
+                             line
+      12   start    2        4.08 m past the        5½      1000 m of block 2
+                             second 4x100 m
+                             takeover zone exit
+                             (yellow); tape 4.06
+                             m on the inner line
+      13   finish   2        2.04 m past the        2½      300 m of block 3
+                             ninth blue tick (110
+                             m hurdle tick 9)
+      14   finish   2        0.06 m behind the      0       300 m of block 3
+                             tenth blue tick (110
+                             m hurdle tick 10)
+      15   finish   2        2.96 m past the        4       300 m of block 3
+                             later 4x400 m
+                             takeover zone entry
+                             line
 ────────────────────────────────────────────────────────────────────────────────
+15 cones; the walk is 418 m and takes 5 minutes without taping.
+Steps are of 0.75 m.
 
 On this track
 - Look both ways, then step on where you start.
@@ -519,6 +540,7 @@ Block 2: 2 x 1 mile in lane 2 @ 6:00 rest 4min
                                  line; 10 steps
 ────────────────────────────────────────────────────────────────────────────────
 Total 3218.688 m.
+- Coach: outside lane 8, level with the finish line.
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track
 
@@ -529,21 +551,23 @@ Block 3: 6 x 100 in lane 5 rest 1:30
  1 to 6   5         100   on the 100 m start line   on the finish line   1:30
 ──────────────────────────────────────────────────────────────────────────────
 Total 600 m.
+- Coach: outside lane 8, level with the finish line.
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track
 
 One lap from the finish line sets it out
-────────────────────────────────────────────────────────────────────────────
-     Set out   Lane   Where                           For
-════════════════════════════════════════════════════════════════════════════
- 1   finish    2      on the finish line              1609.344 m of block 2
- 2   finish    5      on the finish line              100 m of block 3
- 3   start     2      8.51 m past the later 4x400 m   1609.344 m of block 2
-                      takeover zone exit line; tape
-                      8.46 m on the inner line; 10
-                      steps
- 4   start     5      on the 100 m start line         100 m of block 3
-────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────────
+ Cone   Marks    Lane   Where                             For
+════════════════════════════════════════════════════════════════════════════════
+    1   finish   2      on the finish line                1609.344 m of block 2
+    2   finish   5      on the finish line                100 m of block 3
+    3   start    2      8.51 m past the later 4x400 m     1609.344 m of block 2
+                        takeover zone exit line; tape
+                        8.46 m on the inner line; 10
+                        steps
+    4   start    5      on the 100 m start line           100 m of block 3
+────────────────────────────────────────────────────────────────────────────────
+4 cones; the walk is 454 m and takes 6 minutes without taping.
 
 On this track
 - Look both ways, then step on where you start.
@@ -618,6 +642,7 @@ Who goes when
 - Ines: wave 1, lane 2, rest 3:00 at least
 - Jory: wave 1, lane 2, rest 3:00 at least
 - Kaya: wave 1, lane 2, rest 3:00 at least
+- Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lane 2.
 ! The set takes 17:35.7; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.10 to 0.10 s late at the 2000 m starts:
@@ -650,6 +675,8 @@ Who goes when
 - Run-in in lane 5: on the 110 m hurdles start line
 - Run-in in lane 6: on the 110 m hurdles start line
 - Run-in in lane 7: on the 110 m hurdles start line
+- Coach: outside lane 8, level with the finish in lane 5: on the 50 m start
+  line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 16:14; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.09 to 0.09 s late at the 30 m starts: times
@@ -684,6 +711,7 @@ Who goes when
 - Jory: wave 1, 37.3 s, lanes 3, 4, 2, 3, 4 and 2, rest 2:30 at least
 - Kaya: wave 1, 37.3 s, lanes 4, 2, 3, 4, 2 and 3, rest 2:30 at least
 - Splits of 200 m: 100 m 18.7 s
+- Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 2 to 4.
 ! The set takes 16:14; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.34 to 0.36 s late at the 200 m starts:
@@ -711,6 +739,7 @@ Who goes when
 - Ada: wave 1, 11 s, lanes 5, 6, 7 and 5, rest 4:00 at least
 - Bela: wave 1, 11 s, lanes 6, 7, 5 and 6, rest 4:00 at least
 - Cleo: wave 1, 11 s, lanes 7, 5, 6 and 7, rest 4:00 at least
+- Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 12:44; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.23 to 0.23 s late at the 80 m starts: times
@@ -724,25 +753,28 @@ Please note
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
-            Set out   Lane      Where                    For
+     Cone   Marks    Lane      Where                 Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-        1   finish    2         on the finish line       2000 m of block 4, 200
-                                                         m of block 6
-   2 to 3   finish    3 and 4   on the finish line       200 m of block 6
-   4 to 6   finish    5 to 7    on the finish line       80 m of block 7
-        7   start     2         16.85 m behind the       2000 m of block 4
-                                first green tick (400
-                                m hurdle tick 1); tape
-                                16.76 m on the inner
-                                line
-  8 to 10   start     2 to 4    on the 200 m start       200 m of block 6
-                                line
- 11 to 13   run-in    5 to 7    on the 110 m hurdles     30 m of block 5
-                                start line
- 14 to 16   start     5 to 7    on the 80 m start line   30 m of block 5, 80 m
-                                                         of block 7
- 17 to 19   finish    5 to 7    on the 50 m start line   30 m of block 5
+        1   finish   2         on the finish line            2000 m of block 4,
+                                                             200 m of block 6
+   2 to 3   finish   3 and 4   on the finish line            200 m of block 6
+   4 to 6   finish   5 to 7    on the finish line            80 m of block 7
+        7   start    2         16.85 m behind the    22½     2000 m of block 4
+                               first green tick
+                               (400 m hurdle tick
+                               1); tape 16.76 m on
+                               the inner line
+  8 to 10   start    2 to 4    on the 200 m start            200 m of block 6
+                               line
+ 11 to 13   run-in   5 to 7    on the 110 m                  30 m of block 5
+                               hurdles start line
+ 14 to 16   start    5 to 7    on the 80 m start             30 m of block 5,
+                               line                          80 m of block 7
+ 17 to 19   finish   5 to 7    on the 50 m start             30 m of block 5
+                               line
 ────────────────────────────────────────────────────────────────────────────────
+19 cones; the walk is 484 m and takes 6 minutes without taping.
+Steps are of 0.75 m.
 
 On this track
 - Look both ways, then step on where you start.
@@ -790,6 +822,8 @@ Block 2: 4 x 110h to hurdle 3 in lanes 6,7 rest 4min
                                                     tick 3)
 ────────────────────────────────────────────────────────────────────────────────
 Total 128 m in each lane for hurdlers.
+- Coach: outside lane 8, level with the finish in lane 6: on the third blue tick
+  (110 m hurdle tick 3).
 
 Block 3: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
 ────────────────────────────────────────────────────────────────────────────────
@@ -800,6 +834,8 @@ Block 3: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
                                                     tick 5)
 ────────────────────────────────────────────────────────────────────────────────
 Total 150.84 m in each lane for hurdlers.
+- Coach: outside lane 8, level with the finish in lane 6: on the fifth blue tick
+  (110 m hurdle tick 5).
 
 Block 4: 4 x exchange zone 2 in lanes 3,4 rest 3min
 ────────────────────────────────────────────────────────────────────────────────
@@ -810,6 +846,8 @@ Block 4: 4 x exchange zone 2 in lanes 3,4 rest 3min
                              entry (yellow)         (yellow)
 ────────────────────────────────────────────────────────────────────────────────
 Total 120 m in each lane for hurdlers.
+- Coach: outside lane 6, level with the finish in lane 3: on the second 4x100 m
+  takeover zone exit (yellow).
 
 Block 5: 2 laps in-and-out 50s in lane 3
 ──────────────────────────────────────────────────────────────────────
@@ -818,6 +856,7 @@ Block 5: 2 laps in-and-out 50s in lane 3
  1      3      829.408 ±0.2   on the finish line   on the finish line
 ──────────────────────────────────────────────────────────────────────
 Total 829.408 m for hurdlers.
+- Coach: outside lane 8, level with the finish line.
 ! passes the gate outside (the changing rooms' gate): look for people who step
   on to the track
 ! passes the javelin runway inside: look for a thrower on the run-up before you
@@ -828,23 +867,30 @@ Please note
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
-            Set out   Lane      Where                    For
+     Cone   Marks              Lane      Where                For
 ════════════════════════════════════════════════════════════════════════════════
-        1   start     3         on the finish line       829.408 m of block 5
-        2   finish    3         on the finish line       829.408 m of block 5
-   3 to 4   start     3 and 4   on the second 4x100 m    30 m of block 4
-                                takeover zone entry
-                                (yellow)
-   5 to 6   finish    3 and 4   on the second 4x100 m    30 m of block 4
-                                takeover zone exit
-                                (yellow)
-   7 to 8   start     6 and 7   on the 110 m hurdles     32 m of block 2, 50.28
-                                start line               m of block 3
-  9 to 10   finish    6 and 7   on the third blue tick   32 m of block 2
-                                (110 m hurdle tick 3)
- 11 to 12   finish    6 and 7   on the fifth blue tick   50.28 m of block 3
-                                (110 m hurdle tick 5)
+        1   start and finish   3         on the finish line   start of 829.408
+                                                              m of block 5;
+                                                              finish of 829.408
+                                                              m of block 5
+   2 to 3   start              3 and 4   on the second        30 m of block 4
+                                         4x100 m takeover
+                                         zone entry
+                                         (yellow)
+   4 to 5   finish             3 and 4   on the second        30 m of block 4
+                                         4x100 m takeover
+                                         zone exit (yellow)
+   6 to 7   start              6 and 7   on the 110 m         32 m of block 2,
+                                         hurdles start line   50.28 m of block
+                                                              3
+   8 to 9   finish             6 and 7   on the third blue    32 m of block 2
+                                         tick (110 m hurdle
+                                         tick 3)
+ 10 to 11   finish             6 and 7   on the fifth blue    50.28 m of block
+                                         tick (110 m hurdle   3
+                                         tick 5)
 ────────────────────────────────────────────────────────────────────────────────
+11 cones; the walk is 477 m and takes 6 minutes without taping.
 
 On this track
 - Look both ways, then step on where you start.

@@ -37,14 +37,34 @@ pub(crate) fn write<V: View>(views: &[V], common: &Common) -> Result<()> {
     }
 }
 
-/// Writes plans as a calendar where that is asked for, else as another view of them.
+/// Writes plans as the sheet that the ending of `--out` picks, else as another view of them.
 pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common) -> Result<()> {
-    let Some(path) = common.out.as_ref().filter(|path| has_ending(path, "ics")) else {
-        return write(views, common);
-    };
+    let sheet = common.out.as_ref().and_then(|path| Some((path, Sheet::of(path)?)));
+    let Some((path, sheet)) = sheet else { return write(views, common) };
     if common.format.is_some() {
         bail!(two_views(path));
     }
+    let bytes = match sheet {
+        Sheet::Calendar => calendar(plans)?.into_bytes(),
+    };
+    replace(path, &bytes)
+}
+
+/// A view that only plans have, by the ending that picks it.
+#[derive(Clone, Copy, Debug)]
+enum Sheet {
+    Calendar,
+}
+
+impl Sheet {
+    const ALL: [(&str, Self); 1] = [("ics", Self::Calendar)];
+
+    fn of(path: &Path) -> Option<Self> {
+        Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, sheet)| sheet)
+    }
+}
+
+fn calendar(plans: &[Plan]) -> Result<String> {
     let calendar = Calendar::of(plans, chrono::Utc::now());
     let left_out = calendar.left_out.iter().map(|title| format!("`{title}`")).collect::<Vec<_>>().join(", ");
     let remedy = "write for example `date: 2027-04-13` in its session file";
@@ -54,7 +74,7 @@ pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common)
     if !left_out.is_empty() {
         failure::note(&format!("left out of the calendar, having no date: {left_out}; {remedy}"));
     }
-    replace(path, calendar.text().as_bytes())
+    Ok(calendar.text())
 }
 
 /// Writes a line to standard output.
@@ -99,13 +119,14 @@ fn format_of(path: &Path) -> Result<Format> {
         return Ok(Format::Json);
     }
     let name = path.display();
-    bail!(InputError::new(if has_ending(path, "ics") {
+    let plans_only = Sheet::ALL.map(|(ending, _)| format!(".{ending}")).join(", ");
+    bail!(InputError::new(if Sheet::of(path).is_some() {
         anyhow!(
-            "`{name}` would be a calendar, and this answer has no sessions; write a name that ends in .txt or .json"
+            "`{name}` would show a plan, and this answer has none; write a name that ends in .txt or .json"
         )
     } else {
         anyhow!(
-            "the ending of `{name}` picks no view; write a name that ends in .txt or .json, or in .ics for plans and weeks"
+            "the ending of `{name}` picks no view; write a name that ends in .txt or .json, or for plans in {plans_only}"
         )
     }))
 }

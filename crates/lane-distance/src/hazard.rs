@@ -165,7 +165,7 @@ impl Hazard {
     }
 
     /// Whether a spot lies within it, whatever the lane.
-    fn covers(&self, layout: &Layout, spot: Spot) -> bool {
+    pub fn covers(&self, layout: &Layout, spot: Spot) -> bool {
         self.extent_m(layout, spot.course, spot.lane).is_some_and(|(begins_m, ends_m)| match spot.course {
             Course::Oval => {
                 let line = layout.measure(spot.lane);

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use chrono::{NaiveTime, TimeDelta};
+use chrono::NaiveTime;
 use session_plan::plan_words::clock;
 use session_plan::{PlanBlock, Rep};
 
+use crate::sheet::time_at;
 use crate::table::{heading, item, table};
 
 /// Whether a block is run by a squad.
@@ -30,13 +31,13 @@ pub(crate) fn board(block: &PlanBlock, begins: Option<NaiveTime>) -> String {
         );
         let who: Vec<String> =
             reps.iter().map(|rep| format!("{}: {}", rep.lane, rep.athletes.join(", "))).collect();
-        let done = match (at(begins, first), at(begins, last)) {
+        let done = match (time_at(begins, first), time_at(begins, last)) {
             _ if !last.is_finite() => String::new(),
             (first, last) if first == last => last,
             (first, last) => format!("{first} to {last}"),
         };
         vec![
-            go_s.map_or_else(String::new, |go_s| at(begins, go_s)),
+            go_s.map_or_else(String::new, |go_s| time_at(begins, go_s)),
             rep.to_string(),
             wave.to_string(),
             who.join("; "),
@@ -105,15 +106,4 @@ pub(crate) fn athletes(block: &PlanBlock) -> Vec<String> {
         }
     }
     does.into_iter().map(|((wave, _), does)| does.line(wave)).collect()
-}
-
-/// A time of the session: of the day where that is known, else from the start.
-fn at(begins: Option<NaiveTime>, seconds: f64) -> String {
-    match begins {
-        None => clock(seconds),
-        Some(begins) => {
-            let time = begins + TimeDelta::milliseconds((seconds * 1000.0).round() as i64);
-            time.format("%H:%M:%S").to_string()
-        }
-    }
 }

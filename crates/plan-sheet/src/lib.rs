@@ -25,8 +25,10 @@ mod measurement;
 mod notation_text;
 mod plan_lines;
 mod plan_text;
+mod sheet;
 mod table;
 mod view;
+mod walk_words;
 mod week_text;
 
 pub use calendar::Calendar;
@@ -36,4 +38,5 @@ pub use lane_table::{ClosedStart, LaneRow, LaneTable};
 pub use mark_table::{MarkRow, MarkTable};
 pub use measurement::{Measurement, RunningLine, Timed};
 pub use notation_text::notation_text;
+pub use sheet::{Card, CardRun, ConeRow, Sheet, SheetBlock, SheetRow, SheetSplit};
 pub use view::View;

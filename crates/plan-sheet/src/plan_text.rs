@@ -5,10 +5,11 @@ use std::collections::BTreeSet;
 use chrono::NaiveTime;
 use lane_distance::LaneList;
 use session_plan::plan_words::{clock, metres};
-use session_plan::{Plan, PlanBlock, Rep, SetupItem};
+use session_plan::{Plan, PlanBlock, Rep, SetupItem, steps};
 
 use crate::board;
 use crate::table::{heading, item, table};
+use crate::walk_words;
 
 /// The coach's question first: where do I stand, where do they finish.
 pub(crate) fn text(plan: &Plan) -> String {
@@ -75,6 +76,9 @@ fn block_text(number: usize, block: &PlanBlock, begins: Option<NaiveTime>) -> St
     }
     let cautions: BTreeSet<&str> =
         block.reps.iter().flat_map(|rep| &rep.cautions).map(String::as_str).collect();
+    if let Some(coach) = &block.coach {
+        text += &format!("\n{}", item("-", &format!("Coach: {}.", coach.words)));
+    }
     for line in block.remarks.iter().map(String::as_str).chain(cautions) {
         text += &format!("\n{}", item("!", line));
     }
@@ -282,17 +286,33 @@ fn setup(plan: &Plan) -> String {
             _ => groups.push((item, vec![item.spot.lane], item.order)),
         }
     }
+    let stride = walk_words::stride(plan);
+    let has_steps = stride.is_some();
     let rows = groups.iter().map(|(item, lanes, last)| {
-        vec![
+        let mut cells = vec![
             if item.order == *last { last.to_string() } else { format!("{} to {last}", item.order) },
-            item.what.to_owned(),
+            item.what.clone(),
             numbers(lanes),
             item.spot.words.clone(),
             item.serves.clone(),
-        ]
+        ];
+        if has_steps {
+            let is_off_paint = item.strides > 0.0;
+            let steps = is_off_paint.then(|| steps(item.spot.tape_m, plan.walk.stride_m));
+            cells.insert(4, steps.unwrap_or_default());
+        }
+        cells
     });
-    let table = table(&["", "Set out", "Lane", "Where", "For"], &[0], rows);
-    format!("{}\n{table}", heading("One lap from the finish line sets it out"))
+    let mut header = vec!["Cone", "Marks", "Lane", "Where", "For"];
+    if has_steps {
+        header.insert(4, "Steps");
+    }
+    let table = table(&header, &[0], rows);
+    let mut text = format!("{}\n{table}\n{}", heading(walk_words::TITLE), walk_words::walk(&plan.walk));
+    if let Some(stride) = stride {
+        text += &format!("\n{stride}");
+    }
+    text
 }
 
 fn notes(title: &str, lines: &[String]) -> Option<String> {

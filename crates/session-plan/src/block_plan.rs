@@ -60,6 +60,7 @@ pub(crate) fn plan_block(
         timed_s: Vec::new(),
         note: None,
         lasts_s: None,
+        coach: None,
         remarks: Vec::new(),
     };
     let steps = block.steps();

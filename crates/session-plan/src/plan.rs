@@ -1,10 +1,14 @@
 //! The plan: what every view shows.
 
+use std::sync::Arc;
+
 use chrono::{NaiveDate, NaiveTime};
-use lane_distance::{Course, Placement};
+use lane_distance::{Course, Placement, Track};
 use serde::Serialize;
 
+use crate::coach_place::CoachPlace;
 use crate::nominal::Nominal;
+use crate::setup_walk::{SetupItem, SetupWalk};
 use crate::split::Split;
 use crate::timezone::Timezone;
 
@@ -35,6 +39,8 @@ pub struct Plan {
     pub blocks: Vec<PlanBlock>,
     /// What to set out before the session, in the order met on one lap from the finish line.
     pub setup: Vec<SetupItem>,
+    /// How far that lap is to walk.
+    pub walk: SetupWalk,
     /// Anything else for the sheet.
     pub notes: Vec<String>,
     /// How people behave on this track: the venue's rules.
@@ -56,6 +62,9 @@ pub struct PlanTrack {
     pub closed_lanes: Vec<u8>,
     /// The lanes of the oval.
     pub lanes: Vec<PlanLane>,
+    /// The track itself as the plan used it, for pictures: with what is closed and in use.
+    #[serde(skip)]
+    pub ground: Arc<Track>,
 }
 
 /// A lane of the oval.
@@ -82,6 +91,8 @@ pub struct PlanBlock {
     pub note: Option<String>,
     /// How long that lasts, in seconds, if it is said.
     pub lasts_s: Option<f64>,
+    /// Where to stand to see most of its finishes; nothing where it has none.
+    pub coach: Option<CoachPlace>,
     /// What is to be said of the block: how starts creep, walks back, rests that are too short.
     pub remarks: Vec<String>,
 }
@@ -146,16 +157,9 @@ pub struct Rep {
     pub cautions: Vec<String>,
 }
 
-/// Something to set out before the session.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SetupItem {
-    /// Its place on the walk, from 1.
-    pub order: u32,
-    /// `start` or `finish`.
-    pub what: &'static str,
-    /// The repetitions that it serves.
-    #[serde(rename = "for")]
-    pub serves: String,
-    /// Where it goes.
-    pub spot: Placement,
+impl Plan {
+    /// The cone that stands on a spot, by its number on the walk that sets everything out.
+    pub fn cone_on(&self, spot: &Placement) -> Option<u32> {
+        self.setup.iter().find(|item| item.stands_on(spot)).map(|item| item.order)
+    }
 }

@@ -1,5 +1,7 @@
 //! From a session and a venue to a plan.
 
+use std::sync::Arc;
+
 use chrono::TimeDelta;
 use lane_distance::Course;
 
@@ -7,6 +9,7 @@ use crate::block_plan::{Who, plan_block};
 use crate::caution;
 use crate::clash::clashes;
 use crate::clock::Clock;
+use crate::coach_place::CoachPlace;
 use crate::house_rules::HouseRules;
 use crate::kept::Kept;
 use crate::notation::{Block, MOST_REPS};
@@ -14,7 +17,7 @@ use crate::plan::{Plan, PlanBlock, PlanLane, PlanTrack};
 use crate::plan_words::clock;
 use crate::problem::Problem;
 use crate::session::{BETWEEN_BLOCKS_S, Session};
-use crate::setup;
+use crate::setup_walk::{SetupWalk, USUAL_STRIDE_M, walk};
 use crate::squad_block::{self, Party};
 use crate::venue::Venue;
 
@@ -55,7 +58,8 @@ pub fn replan(venue: &Venue, session: &Session, before: &Plan) -> Result<Plan, V
 }
 
 fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<PlanError>> {
-    let track = &venue.track_at(session.hours.as_ref());
+    let ground = Arc::new(venue.track_at(session.hours.as_ref()));
+    let track = ground.as_ref();
     let mut planned = Planned { kept, ..Planned::default() };
     if session.groups.iter().any(|group| !group.athletes.is_empty()) {
         planned.add_squads(venue, track, session);
@@ -84,7 +88,11 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
     }
     let ends_s = planned.ends_s;
     warnings.extend(ends_s.and_then(|ends_s| past_booking(session, ends_s)));
-    let blocks = planned.blocks;
+    let mut blocks = planned.blocks;
+    for block in &mut blocks {
+        block.coach = CoachPlace::of(track, &block.reps);
+    }
+    let setup = walk(track, &blocks, session.stride_m.unwrap_or(USUAL_STRIDE_M));
     if !session.groups.is_empty() {
         warnings.extend(clashes(&blocks, &session.squad.timing));
     }
@@ -101,9 +109,11 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
             timezone: venue.timezone,
             closed_lanes: track.closed_lanes().to_vec(),
             lanes,
+            ground: Arc::clone(&ground),
         },
         groups: session.groups.iter().map(|group| group.name.clone()).collect(),
-        setup: setup::walk(track, &blocks),
+        walk: SetupWalk::of(track, &setup, session.stride_m),
+        setup,
         blocks,
         notes: session.notes.clone(),
         etiquette,

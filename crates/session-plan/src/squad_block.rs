@@ -271,6 +271,7 @@ pub(crate) fn plan_tasks(
             timed_s: Vec::new(),
             note: None,
             lasts_s: is_timed.then_some(planned.end_s),
+            coach: None,
             remarks: task.remarks.clone(),
         };
         for rep in 0..set.reps as usize {

@@ -1,0 +1,25 @@
+//! The walk that sets everything out, in words.
+
+use session_plan::plan_words::metres;
+use session_plan::{Plan, SetupWalk};
+
+/// What the list of cones is called.
+pub(crate) const TITLE: &str = "One lap from the finish line sets it out";
+
+/// How many cones are set out, and how far and how long the walk is.
+pub(crate) fn walk(walk: &SetupWalk) -> String {
+    let count = |count: f64, one: &str| format!("{count:.0} {one}{}", if count == 1.0 { "" } else { "s" });
+    format!(
+        "{}; the walk is {:.0} m and takes {} without taping.",
+        count(walk.cones as f64, "cone"),
+        walk.walk_m,
+        count((walk.walk_s / 60.0).ceil(), "minute")
+    )
+}
+
+/// How long the steps are that cones off the paint are told in; nothing where none is, or where the
+/// session names a stride, for then the words of a spot tell the steps already.
+pub(crate) fn stride(plan: &Plan) -> Option<String> {
+    let has_steps = plan.walk.is_stride_assumed && plan.setup.iter().any(|item| item.strides > 0.0);
+    has_steps.then(|| format!("Steps are of {} m.", metres(plan.walk.stride_m)))
+}
