@@ -113,8 +113,8 @@ fn the_other_way_on_the_home_straight_runs_away_from_the_finish_line() {
 
 #[test]
 fn the_other_way_is_said_under_the_table() {
-    toeline(&["plan", "60 in lane 4 on the home straight the other way"]).assert().success().stdout_eq(str![
-        [r#"
+    let shown = toeline(&["plan", "60 in lane 4 on the home straight the other way"]).assert().success();
+    shown.stdout_eq(str![[r#"
 60 in lane 4 on the home straight the other way
 Track: standard
 
@@ -126,15 +126,18 @@ Block 1: 60 in lane 4 on the home straight the other way
                         zone entry line
 ────────────────────────────────────────────────────────────────────────────────
 Total 60 m. Run the other way: towards the start of the straight.
+- Coach: outside lane 8, level with the finish in lane 4: on the 70 m start
+  line.
 
 One lap from the finish line sets it out
-───────────────────────────────────────────────────────────────────────────
-     Set out   Lane   Where                                For
-═══════════════════════════════════════════════════════════════════════════
- 1   finish    4      on the 70 m start line               60 m of block 1
- 2   start     4      on the later 4x400 m takeover zone   60 m of block 1
-                      entry line
-───────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────────────────
+ Cone   Marks    Lane   Where                                For
+═════════════════════════════════════════════════════════════════════════════
+    1   finish   4      on the 70 m start line               60 m of block 1
+    2   start    4      on the later 4x400 m takeover zone   60 m of block 1
+                        entry line
+─────────────────────────────────────────────────────────────────────────────
+2 cones; the walk is 422 m and takes 6 minutes without taping.
 
 Take care
 - Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
@@ -146,8 +149,7 @@ Take care
 - Venue rules and the facility's staff come first. Load and pace are for a
   qualified coach or a doctor to judge.
 
-"#]
-    ]);
+"#]]);
 }
 
 #[test]
