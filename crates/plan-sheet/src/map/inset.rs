@@ -34,8 +34,9 @@ pub(super) struct Inset<'a> {
     title_height: f64,
 }
 
-/// Millimetres to a metre, at most: a lane is then as high as a line of small type.
-const LARGEST: f64 = 3.3;
+/// Millimetres to a metre, at most, the first that lets all insets stand on the infield: with the larger a
+/// lane is as high as a line of small type.
+pub(super) const LARGEST: [f64; 2] = [3.3, 2.6];
 
 /// How broad and how high an inset's picture may be, in millimetres.
 const MOST_MM: (f64, f64) = (62.0, 44.0);
@@ -43,14 +44,14 @@ const MOST_MM: (f64, f64) = (62.0, 44.0);
 impl<'a> Inset<'a> {
     /// The inset of a cluster; nothing for a cone by itself. Where numbers find no room it is made
     /// larger.
-    pub(super) fn of(cluster: &'a Cluster<'a>, ground: Ground<'_>, mm: f64) -> Option<Self> {
+    pub(super) fn of(cluster: &'a Cluster<'a>, ground: Ground<'_>, largest: f64, mm: f64) -> Option<Self> {
         if cluster.cones.len() < 2 {
             return None;
         }
-        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, mm, larger))
+        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, (largest, larger), mm))
     }
 
-    fn fitting(cluster: &'a Cluster<'a>, ground: Ground<'_>, mm: f64, larger: f64) -> Option<Self> {
+    fn fitting(cluster: &'a Cluster<'a>, ground: Ground<'_>, (largest, larger): (f64, f64), mm: f64) -> Option<Self> {
         // The whole breadth of each cone's lane, a little beyond.
         let reach = cluster.cones.iter().flat_map(|cone| {
             let (inner, outer) = ground.across(Frame::METRES, cones::spot(cone));
@@ -59,11 +60,11 @@ impl<'a> Inset<'a> {
         let shown = around(reach).inflate(1.5, 1.5);
         let most = Size::new(MOST_MM.0 * mm, MOST_MM.1 * mm) * larger;
         let room = Vec2::new(9.0, 7.0) * mm;
-        let scale = (LARGEST * mm * larger.min(1.3))
+        let scale = (largest * mm * larger.min(1.3))
             .min((most.width - room.x) / shown.width())
             .min((most.height - room.y) / shown.height());
         let size = Size::new(
-            (shown.width() * scale + room.x).max(26.0 * mm),
+            (shown.width() * scale + room.x).max(21.0 * mm),
             (shown.height() * scale + room.y).max(16.0 * mm),
         );
         let middle = lane_distance::Point::new(shown.center().x, -shown.center().y);

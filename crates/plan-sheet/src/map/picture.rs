@@ -22,6 +22,10 @@ pub(super) const WIDTH_MM: f64 = 180.0;
 /// Room for flags beside the lanes, in millimetres.
 const RIM_MM: f64 = 13.0;
 
+/// How far insets keep from the lanes, and from each other, in millimetres.
+const INFIELD_MM: f64 = 8.0;
+const INSETS_MM: f64 = 4.0;
+
 /// How close cones share a flag, in metres: the first distance at which every flag finds its place counts.
 const CLOSE_M: [f64; 7] = [4.6, 7.0, 11.0, 18.0, 30.0, 60.0, 1000.0];
 
@@ -68,14 +72,16 @@ impl Picture {
         close_m: f64,
     ) -> Option<Self> {
         let clusters = Cluster::all(plan, close_m);
-        let insets: Vec<Option<Inset<'_>>> =
-            clusters.iter().map(|cluster| Inset::of(cluster, ground, mm)).collect();
-        let is_without =
-            |(cluster, inset): (&Cluster<'_>, &Option<Inset<'_>>)| cluster.cones.len() > 1 && inset.is_none();
-        if clusters.iter().zip(&insets).any(is_without) {
-            return None;
-        }
-        let insets: Vec<Inset<'_>> = insets.into_iter().flatten().collect();
+        let mut sizes = inset::LARGEST.into_iter().map(|largest| -> Option<Vec<Inset<'_>>> {
+            let several = clusters.iter().filter(|cluster| cluster.cones.len() > 1);
+            several.map(|cluster| Inset::of(cluster, ground, largest, mm)).collect()
+        });
+        let (first, second) = (sizes.next().flatten()?, sizes.next().flatten());
+        let fits = |insets: &Vec<Inset<'_>>| {
+            inset::shelves(insets.iter().collect(), ground.infield(INFIELD_MM * mm), INSETS_MM * mm).1.is_empty()
+        };
+        // Smaller ones are worth it only where then all stand on the infield.
+        let insets = if fits(&first) { first } else { second.filter(fits).unwrap_or(first) };
         Some(Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &insets))
     }
 
@@ -90,8 +96,8 @@ impl Picture {
         let frame = Frame::METRES;
         let mut patterns = Patterns::new(prefix, mm);
         let mut labels = Labels::new(map, 0.5 * mm);
-        let infield = ground.infield(8.0 * mm);
-        let gap = 4.0 * mm;
+        let infield = ground.infield(INFIELD_MM * mm);
+        let gap = INSETS_MM * mm;
         let (put, left_over, _) = inset::shelves(insets.iter().collect(), infield, gap);
         for (at, inset) in &put {
             labels.keep_free(Rect::from_origin_size(*at, inset.size).inflate(mm, mm));

@@ -2,7 +2,6 @@
 
 use kurbo::{Point, Rect, Size};
 use session_plan::Plan;
-use session_plan::plan_words::to_cm;
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -112,15 +111,17 @@ impl Unrolled {
         drawing.append(lane(ribbon, scale, &y));
         let thin = Pen::new("#000000", 0.18);
         for (row, (up, middle)) in rows.iter().zip(wished.iter().zip(&middles)) {
-            let beside = Point::new(WORDS_MM - 1.0, y(*middle));
-            drawing.append(line(Point::new(LANE_MM.1, y(*up)), beside, thin));
             let letters = Type { bold: row.bold, ..small };
+            let metres = format!("{:.2}", row.from_start_m);
             let first = y(*middle) - row.lines.len() as f64 * small.leading() / 2.0;
+            let beside = Point::new(WORDS_MM - 1.0, first + small.leading() / 2.0);
+            let to = Point::new((WORDS_MM + METRES_MM - 2.8 - letters.width(&metres)).max(beside.x), beside.y);
+            drawing.append(line(Point::new(LANE_MM.1, y(*up)), beside, thin));
+            drawing.append(line(beside, to, thin));
             let baseline = |index: usize| first + small.drop() + index as f64 * small.leading();
-            let mut metres =
-                text(&to_cm(row.from_start_m), Point::new(WORDS_MM + METRES_MM - 2.0, baseline(0)), letters);
-            metres.assign("text-anchor", "end");
-            drawing.append(metres);
+            let mut shown = text(&metres, Point::new(WORDS_MM + METRES_MM - 2.0, baseline(0)), letters);
+            shown.assign("text-anchor", "end");
+            drawing.append(shown);
             for (index, words) in row.lines.iter().enumerate() {
                 drawing.append(text(words, Point::new(WORDS_MM + METRES_MM, baseline(index)), letters));
             }
@@ -141,7 +142,7 @@ impl Unrolled {
         }
         let said = rows
             .iter()
-            .map(|row| format!("{} m: {}.", to_cm(row.from_start_m), row.lines.join(" ")))
+            .map(|row| format!("{} m: {}.", format!("{:.2}", row.from_start_m), row.lines.join(" ")))
             .collect::<Vec<_>>()
             .join(" ");
         let size = Size::new(WIDTH_MM, top + highest - lowest + 1.0);
