@@ -181,7 +181,7 @@ pub(crate) struct Common {
     #[arg(long, value_enum)]
     pub(crate) format: Option<Format>,
     /// Write the answer to a file instead; its ending picks the view (.txt, .json; .ics for
-    /// plans and weeks)
+    /// plans and weeks; .svg for the map of one plan)
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
     /// When to use colour and bold type

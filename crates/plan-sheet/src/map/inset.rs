@@ -48,10 +48,17 @@ impl<'a> Inset<'a> {
         if cluster.cones.len() < 2 {
             return None;
         }
-        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, (largest, larger), mm))
+        [1.0, 1.3, 1.7, 2.2, 2.7]
+            .into_iter()
+            .find_map(|larger| Self::fitting(cluster, ground, (largest, larger), mm))
     }
 
-    fn fitting(cluster: &'a Cluster<'a>, ground: Ground<'_>, (largest, larger): (f64, f64), mm: f64) -> Option<Self> {
+    fn fitting(
+        cluster: &'a Cluster<'a>,
+        ground: Ground<'_>,
+        (largest, larger): (f64, f64),
+        mm: f64,
+    ) -> Option<Self> {
         // The whole breadth of each cone's lane, a little beyond.
         let reach = cluster.cones.iter().flat_map(|cone| {
             let (inner, outer) = ground.across(Frame::METRES, cones::spot(cone));
@@ -171,7 +178,7 @@ fn lane_names(
         }
         let spot = cones::spot(cone);
         let middle_m = lane.inner_line_m + lane.width_m / 2.0 - lane.measure_m;
-        let (width, height) = (letters.width(&name), letters.size * 0.8);
+
         // Along the lane, from the cone outwards: behind it and past it in turn.
         let place = (4..80).find_map(|step| {
             let along_m = f64::from(step / 2) * 0.5 * if step % 2 == 0 { 1.0 } else { -1.0 };
@@ -187,7 +194,7 @@ fn lane_names(
                 Some(_) => return None,
             };
             let centre = frame.at(layout.pose(there).outwards(middle_m));
-            let place = Rect::from_center_size(centre, (width, height));
+            let place = letters.centred(&name, centre);
             labels.take(place).then_some(place)
         });
         names.extend(place.map(|place| (name, place)));
