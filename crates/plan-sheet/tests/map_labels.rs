@@ -88,11 +88,10 @@ fn a_block_in_every_lane_of_every_built_in_track() {
     for track in Track::built_in_names() {
         let lanes =
             Track::built_in(track).expect("it was named").layout().lanes_of(lane_distance::Course::Oval);
-        let blocks =
-            ["60", "100", "150", "200", "250"].map(|metres| format!("2 x {metres} in lanes 1-{lanes}"));
+        let blocks = ["60", "150", "200"].map(|metres| format!("2 x {metres} in lanes 1-{lanes}"));
         let plan = planned(track, &[], &blocks).expect("some of it fits");
         assert_eq!(check(&plan), Ok(()));
-        let plan = planned(track, &[], &blocks[2..3]).expect("150 m fit");
+        let plan = planned(track, &[], &blocks[1..2]).expect("150 m fit");
         assert_eq!(check(&plan), Ok(()));
     }
 }
@@ -127,7 +126,7 @@ fn random_sessions() {
         format!("2 x {metres}{place} in lanes {}-{}", a.min(b), a.max(b))
     });
     let session = (0..tracks.len(), prop::collection::vec(block, 1..14), 0_u8..4);
-    let mut runner = TestRunner::new(Config { cases: 12, failure_persistence: None, ..Config::default() });
+    let mut runner = TestRunner::new(Config { cases: 10, failure_persistence: None, ..Config::default() });
     let outcome = runner.run(&session, |(track, blocks, closed)| {
         let closed = if closed == 0 { vec![] } else { vec![closed] };
         if let Some(plan) = planned(tracks[track], &closed, &blocks) {

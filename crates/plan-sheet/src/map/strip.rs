@@ -129,15 +129,16 @@ impl Unrolled {
         }
         let (start, finish) = ribbon.cones();
         let middle = (LANE_MM.0 + LANE_MM.1) / 2.0;
-        for (what, numbers, up) in [("start", start, 0.0), ("finish", finish, length)] {
+        let letters = Type::bold(3.0);
+        // The flags of a very short run stand apart all the same.
+        let apart = spread(&[0.0, length], &[letters.height() + 0.4; 2]);
+        let ends = [("start", start, 0.0), ("finish", finish, length)];
+        for ((what, numbers, up), flag_up) in ends.into_iter().zip(apart) {
             drawing.append(cones::sign(what, Point::new(middle, y(up)), 1.05));
             if !numbers.is_empty() {
-                let letters = Type::bold(3.0);
                 let (width, height) = flags::size(&numbers, letters, 1.0);
-                let place = Rect::from_origin_size(
-                    Point::new((LANE_MM.0 - 1.0 - width).max(0.0), y(up) - height / 2.0),
-                    (width, height),
-                );
+                let corner = Point::new((LANE_MM.0 - 1.0 - width).max(0.0), y(flag_up) - height / 2.0);
+                let place = Rect::from_origin_size(corner, (width, height));
                 drawing.append(flags::flag(&numbers, place, letters, 1.0));
             }
         }
