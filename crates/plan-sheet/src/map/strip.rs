@@ -170,10 +170,17 @@ fn lane(ribbon: &Ribbon, scale: f64, y: &dyn Fn(f64) -> f64) -> Element {
     for up in [0.0, length] {
         all.append(line(Point::new(left, y(up)), Point::new(right, y(up)), Pen::new("#000000", 0.6)));
     }
-    let at = Point::new(left - 5.0, y(length / 2.0));
-    all.append(line(Point::new(at.x, at.y + 4.0), Point::new(at.x, at.y - 3.0), Pen::new("#000000", 0.45)));
-    let head = [(0.0, -5.0), (-1.2, -2.0), (1.2, -2.0)].map(|(x, y)| Point::new(at.x + x, at.y + y));
-    all.append(polygon(&head, "#000000"));
+    // Where the flags leave room for it.
+    if length > 16.0 {
+        let at = Point::new(left - 5.0, y(length / 2.0));
+        all.append(line(
+            Point::new(at.x, at.y + 4.0),
+            Point::new(at.x, at.y - 3.0),
+            Pen::new("#000000", 0.45),
+        ));
+        let head = [(0.0, -5.0), (-1.2, -2.0), (1.2, -2.0)].map(|(x, y)| Point::new(at.x + x, at.y + y));
+        all.append(polygon(&head, "#000000"));
+    }
     all
 }
 
