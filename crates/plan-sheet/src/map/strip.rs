@@ -144,7 +144,7 @@ impl Unrolled {
         }
         let said = rows
             .iter()
-            .map(|row| format!("{} m: {}.", format!("{:.2}", row.from_start_m), row.lines.join(" ")))
+            .map(|row| format!("{:.2} m: {}.", row.from_start_m, row.lines.join(" ")))
             .collect::<Vec<_>>()
             .join(" ");
         let size = Size::new(WIDTH_MM, top + highest - lowest + 1.0);
