@@ -88,7 +88,6 @@ impl Picture {
     }
 
     /// Draws everything; and tells whether every flag found its place.
-
     fn laid_out(
         plan: &Plan,
         ground: Ground<'_>,
