@@ -42,6 +42,11 @@ impl<'a> ConeGroup<'a> {
         groups
     }
 
+    /// Their numbers, one by one.
+    pub(crate) fn orders(&self) -> impl Iterator<Item = u32> {
+        self.first.order..=self.last
+    }
+
     /// Their numbers: `5`, or `5 to 7`.
     pub(crate) fn numbers(&self) -> String {
         if self.first.order == self.last {

@@ -92,10 +92,7 @@ fn setup_lines(plan: &Plan, marks: Marks) -> String {
             marks.text(&item.serves)
         );
     }
-    text += &format!("\n\n{}", walk_words::walk(&plan.walk));
-    if let Some(stride) = walk_words::stride(plan) {
-        text += &format!(" {stride}");
-    }
+    text += &format!("\n\n{}", walk_words::told(plan));
     text
 }
 

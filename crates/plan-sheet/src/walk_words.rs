@@ -23,3 +23,8 @@ pub(crate) fn stride(plan: &Plan) -> Option<String> {
     let has_steps = plan.walk.is_stride_assumed && plan.setup.iter().any(|item| item.strides > 0.0);
     has_steps.then(|| format!("Steps are of {} m.", metres(plan.walk.stride_m)))
 }
+
+/// The walk, and the steps where they are told.
+pub(crate) fn told(plan: &Plan) -> String {
+    [Some(walk(&plan.walk)), stride(plan)].into_iter().flatten().collect::<Vec<_>>().join(" ")
+}

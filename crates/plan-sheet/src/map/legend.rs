@@ -1,13 +1,14 @@
 //! The list of cones beside the map.
 
 use kurbo::Point;
-use session_plan::{Plan, SetupItem};
+use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
 use super::cones::ranges;
 use super::ink::{Pen, group, line, text};
 use super::lettering::{SMALL_MM, Type};
+use crate::cone_group::ConeGroup;
 
 /// The columns, each with how broad it is in millimetres.
 const COLUMNS: [(&str, f64); 5] =
@@ -37,14 +38,18 @@ pub(super) fn draw(plan: &Plan, at: Point, mm: f64) -> (Element, f64) {
         y += 0.4 * mm;
     };
     row(COLUMNS.map(|(name, _)| name.to_owned()), bold, bold);
-    for cones in alike(plan) {
-        let Some(first) = cones.first() else { continue };
+    for cones in ConeGroup::of(plan) {
+        let (first, place) = (cones.first, &cones.first.spot.words);
+        let place = match &cones.steps {
+            Some(steps) => format!("{place}; {steps} steps"),
+            None => place.clone(),
+        };
         row(
             [
-                ranges(cones.iter().map(|cone| cone.order)),
+                ranges(cones.orders()),
                 first.what.clone(),
-                ranges(cones.iter().map(|cone| u32::from(cone.spot.lane))),
-                first.spot.words.clone(),
+                ranges(cones.lanes.iter().copied().map(u32::from)),
+                place,
                 first.serves.clone(),
             ],
             bold,
@@ -52,19 +57,4 @@ pub(super) fn draw(plan: &Plan, at: Point, mm: f64) -> (Element, f64) {
         );
     }
     (all, y - at.y)
-}
-
-/// Cones that follow each other and differ in their lane only.
-fn alike(plan: &Plan) -> Vec<Vec<&SetupItem>> {
-    let mut rows: Vec<Vec<&SetupItem>> = Vec::new();
-    for cone in &plan.setup {
-        let is_like = |other: &SetupItem| {
-            (&other.what, &other.serves, &other.spot.words) == (&cone.what, &cone.serves, &cone.spot.words)
-        };
-        match rows.last_mut() {
-            Some(row) if row.first().is_some_and(|first| is_like(first)) => row.push(cone),
-            _ => rows.push(vec![cone]),
-        }
-    }
-    rows
 }

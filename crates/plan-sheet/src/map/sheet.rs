@@ -10,6 +10,7 @@ use super::ink::{group, number, text};
 use super::legend;
 use super::lettering::{SMALL_MM, Type};
 use super::strip::{self, Unrolled};
+use crate::walk_words;
 
 /// Space between the parts, in millimetres.
 const APART_MM: f64 = 6.0;
@@ -30,7 +31,8 @@ pub(super) fn around(plan: &Plan, map: Element, bounds: Rect, mm: f64) -> (Vec<E
     let mut y = bounds.y1 + APART_MM * mm;
     if !plan.setup.is_empty() {
         let mut title = Text { x: bounds.x0, y, width: bounds.width(), drawing: group("heading") };
-        title.lines("Cones, in the order of the walk from the finish line", heading);
+        title.lines(walk_words::TITLE, heading);
+        title.lines(&walk_words::told(plan), small);
         let (list, height) = legend::draw(plan, Point::new(bounds.x0, title.y), mm);
         y = title.y + height + APART_MM * mm;
         drawings.extend([title.drawing, list]);
