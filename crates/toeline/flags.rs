@@ -31,7 +31,7 @@ pub(crate) enum Command {
     /// Show the week at a glance: runs, honest metres by pace, bends and recoveries of each group
     ///
     /// A folder means every session file in it and in its sub-folders. With --out, a name that ends
-    /// in .ics makes a calendar of the sessions that have a date.
+    /// in .html makes a page of all sessions, and one in .ics a calendar of those that have a date.
     Week {
         /// Session files, or folders of them
         #[arg(required = true, value_name = "PATH")]
@@ -180,8 +180,8 @@ pub(crate) struct Common {
     /// How the answer is written to standard output
     #[arg(long, value_enum)]
     pub(crate) format: Option<Format>,
-    /// Write the answer to a file instead; its ending picks the view (.txt, .json; .ics for
-    /// plans and weeks)
+    /// Write the answer to a file instead; its ending picks the view (.txt, .json; for
+    /// plans and weeks also .html, a page for phone and paper, and .ics, a calendar)
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
     /// When to use colour and bold type

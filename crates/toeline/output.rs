@@ -46,6 +46,7 @@ pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common)
     }
     let bytes = match sheet {
         Sheet::Calendar => calendar(plans)?.into_bytes(),
+        Sheet::Page => plan_sheet::page(plans)?.into_bytes(),
     };
     replace(path, &bytes)
 }
@@ -54,10 +55,11 @@ pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common)
 #[derive(Clone, Copy, Debug)]
 enum Sheet {
     Calendar,
+    Page,
 }
 
 impl Sheet {
-    const ALL: [(&str, Self); 1] = [("ics", Self::Calendar)];
+    const ALL: [(&str, Self); 2] = [("html", Self::Page), ("ics", Self::Calendar)];
 
     fn of(path: &Path) -> Option<Self> {
         Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, sheet)| sheet)
