@@ -46,6 +46,7 @@ pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common)
     }
     let bytes = match sheet {
         Sheet::Calendar => calendar(plans)?.into_bytes(),
+        Sheet::Map => plan_sheet::map_svg(one(plans, path)?).into_bytes(),
         Sheet::Page => plan_sheet::page(plans)?.into_bytes(),
     };
     replace(path, &bytes)
@@ -55,14 +56,27 @@ pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common)
 #[derive(Clone, Copy, Debug)]
 enum Sheet {
     Calendar,
+    Map,
     Page,
 }
 
 impl Sheet {
-    const ALL: [(&str, Self); 2] = [("html", Self::Page), ("ics", Self::Calendar)];
+    const ALL: [(&str, Self); 3] = [("html", Self::Page), ("ics", Self::Calendar), ("svg", Self::Map)];
 
     fn of(path: &Path) -> Option<Self> {
         Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, sheet)| sheet)
+    }
+}
+
+/// The only plan, for a view that holds one.
+fn one<'a>(plans: &'a [Plan], path: &Path) -> Result<&'a Plan> {
+    match plans {
+        [plan] => Ok(plan),
+        plans => bail!(InputError::new(anyhow!(
+            "`{}` holds one session, and there are {}; write one session at a time",
+            path.display(),
+            plans.len()
+        ))),
     }
 }
 

@@ -136,7 +136,7 @@ impl Hazard {
     /// Where it begins and ends in a lane of a course, as distances to that course's finish; on the
     /// oval the end may lie beyond the finish line, and is then the larger one. Nothing where the
     /// course does not reach it.
-    fn extent_m(&self, layout: &Layout, course: Course, lane: u8) -> Option<(f64, f64)> {
+    pub fn extent_m(&self, layout: &Layout, course: Course, lane: u8) -> Option<(f64, f64)> {
         let (from_m, to_m) = (self.from.metres(), self.to.metres());
         let in_lane = |to_finish_m: f64| {
             let inside = Spot::on_oval(1, layout.measure(1).within_lap_m(to_finish_m));

@@ -4,6 +4,7 @@ use session_plan::{Plan, PlanBlock};
 use sha2::{Digest, Sha256};
 
 use super::run::{Run, runs};
+use crate::map::map_picture;
 use crate::sheet::{Sheet, SheetBlock};
 
 /// A session as its part of the page shows it.
@@ -14,7 +15,7 @@ pub(super) struct PageSession {
     pub(super) key: String,
     pub(super) sheet: Sheet,
     /// The track with its spots, as SVG.
-    pub(super) map: Option<String>,
+    pub(super) map: String,
     pub(super) blocks: Vec<PageBlock>,
 }
 
@@ -32,7 +33,7 @@ impl PageSession {
     pub(super) fn of(number: usize, plan: &Plan) -> Self {
         let sheet = Sheet::of(plan);
         let blocks = sheet.blocks.iter().zip(&plan.blocks).map(|(block, planned)| PageBlock::of(block, planned));
-        Self { number, key: key(&sheet), map: None, blocks: blocks.collect(), sheet }
+        Self { number, key: key(&sheet), map: map_picture(plan), blocks: blocks.collect(), sheet }
     }
 
     /// When and where it is, the wind, the closed lanes.

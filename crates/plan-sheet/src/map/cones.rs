@@ -1,0 +1,100 @@
+//! Cones by their numbers, and those that lie close to each other.
+
+use kurbo::Point;
+use lane_distance::Spot;
+use session_plan::{Plan, SetupItem};
+use svg::node::Node;
+use svg::node::element::Element;
+
+use super::frame::Frame;
+use super::ink::{Pen, circle, group, line, n};
+
+/// Cones that lie so close to each other that they share a flag on the map.
+#[derive(Clone, Debug)]
+pub(super) struct Cluster<'a> {
+    /// In the order of their numbers.
+    pub(super) cones: Vec<&'a SetupItem>,
+}
+
+impl<'a> Cluster<'a> {
+    /// Cones closer than some metres to another of the same cluster, each cluster by its first cone.
+    pub(super) fn all(plan: &'a Plan, close_m: f64) -> Vec<Self> {
+        let mut clusters: Vec<Self> = Vec::new();
+        for cone in &plan.setup {
+            let is_close = |cluster: &Self| {
+                let spot = &cone.spot;
+                (cluster.cones.iter())
+                    .any(|other| (other.spot.x_m - spot.x_m).hypot(other.spot.y_m - spot.y_m) < close_m)
+            };
+            let (near, mut far): (Vec<Self>, Vec<Self>) = clusters.into_iter().partition(is_close);
+            let mut cones: Vec<&SetupItem> = near.into_iter().flat_map(|cluster| cluster.cones).collect();
+            cones.push(cone);
+            cones.sort_by_key(|cone| cone.order);
+            far.push(Self { cones });
+            clusters = far;
+        }
+        clusters.sort_by_key(|cluster| cluster.cones[0].order);
+        clusters
+    }
+
+    /// The numbers of its cones, such as `5–7, 9`.
+    pub(super) fn numbers(&self) -> String {
+        let orders: Vec<u32> = self.cones.iter().map(|cone| cone.order).collect();
+        let mut ranges: Vec<(u32, u32)> = Vec::new();
+        for order in orders {
+            match ranges.last_mut() {
+                Some((_, last)) if *last + 1 == order => *last = order,
+                _ => ranges.push((order, order)),
+            }
+        }
+        let word = |&(first, last): &(u32, u32)| match last - first {
+            0 => first.to_string(),
+            _ => format!("{first}–{last}"),
+        };
+        ranges.iter().map(word).collect::<Vec<_>>().join(", ")
+    }
+}
+
+/// The spot of a cone.
+pub(super) fn spot(cone: &SetupItem) -> Spot {
+    let place = &cone.spot;
+    Spot { course: place.course, lane: place.lane, to_finish_m: place.to_finish_line_m }
+}
+
+/// Where a cone lies on the page.
+pub(super) fn at(cone: &SetupItem, frame: Frame) -> Point {
+    frame.at(lane_distance::Point::new(cone.spot.x_m, cone.spot.y_m))
+}
+
+/// The sign of a cone: filled where runs start, a ring where they finish, a ring with a point where they do
+/// both, a ring with a bar where a run-in begins.
+pub(super) fn sign(what: &str, centre: Point, radius: f64) -> Element {
+    let mut sign = group("sign");
+    let pen = Pen::new("#000000", 0.42 * radius);
+    let (starts, finishes) = (what.contains("start"), what.contains("finish"));
+    // A white rim keeps it apart from paint.
+    sign.append(circle(centre, 1.35 * radius, "#ffffff", Pen::new("none", 0.0)));
+    match (starts, finishes) {
+        (true, false) => sign.append(circle(centre, radius, "#000000", Pen::new("none", 0.0))),
+        (true, true) => {
+            sign.append(circle(centre, 0.85 * radius, "#ffffff", pen));
+            sign.append(circle(centre, 0.38 * radius, "#000000", Pen::new("none", 0.0)));
+        }
+        _ => sign.append(circle(centre, 0.8 * radius, "#ffffff", pen)),
+    }
+    if what.contains("run-in") {
+        let reach = kurbo::Vec2::new(1.3 * radius, 0.0);
+        sign.append(line(centre - reach, centre + reach, Pen::new("#000000", 0.4 * radius)));
+    }
+    sign
+}
+
+/// A cone on the map: its centre is where the solver put the spot.
+pub(super) fn draw(cone: &SetupItem, frame: Frame, radius: f64) -> Element {
+    let mut sign = sign(&cone.what, at(cone, frame), radius);
+    sign.assign("class", "cone");
+    sign.assign("data-cone", cone.order);
+    sign.assign("data-x-m", n(cone.spot.x_m));
+    sign.assign("data-y-m", n(cone.spot.y_m));
+    sign
+}

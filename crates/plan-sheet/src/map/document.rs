@@ -1,0 +1,74 @@
+//! Whole SVG files.
+
+use kurbo::Rect;
+use session_plan::Plan;
+use svg::node::element::Element;
+use svg::node::{Node, Text};
+
+use super::ink::{Pen, n, number, readable, rect};
+use super::lettering::FAMILY;
+use super::picture::{Picture, WIDTH_MM};
+
+/// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
+/// cones, the lanes unrolled and the cautions themselves. It is 180 mm wide.
+///
+/// ```
+/// use lane_distance::Track;
+/// use session_plan::{Block, Session, Venue};
+///
+/// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+/// let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
+/// let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
+/// let map = plan_sheet::map_picture(&plan);
+/// assert!(map.starts_with("<svg"));
+/// assert!(map.contains("data-cone=\"2\""));
+/// ```
+pub fn map_picture(plan: &Plan) -> String {
+    let picture = Picture::of(plan, "map");
+    let title = format!("Map of {}", plan.title);
+    document(&title, &description(plan), picture.bounds, picture.mm, vec![picture.drawing])
+}
+
+/// The map of a plan as a sheet of its own: title, track, list of cones, lanes unrolled, cautions.
+pub fn map_svg(plan: &Plan) -> String {
+    map_picture(plan)
+}
+
+/// What the picture shows, for those who do not see it.
+fn description(plan: &Plan) -> String {
+    let mut words = format!("The track {} to scale.", plan.track.name);
+    for cone in &plan.setup {
+        words +=
+            &format!(" Cone {}, {}, lane {}: {}.", cone.order, cone.what, cone.spot.lane, cone.spot.words);
+    }
+    words
+}
+
+/// A picture with its title and what it shows in words; `mm` is how long a millimetre is on its page.
+pub(super) fn document(
+    title: &str,
+    description: &str,
+    bounds: Rect,
+    mm: f64,
+    drawings: Vec<Element>,
+) -> String {
+    let mut svg = Element::new("svg");
+    svg.assign("xmlns", "http://www.w3.org/2000/svg");
+    let view = [bounds.x0, bounds.y0, bounds.width(), bounds.height()].map(number);
+    svg.assign("viewBox", view.join(" "));
+    svg.assign("width", format!("{}mm", number(bounds.width() / mm)));
+    svg.assign("height", format!("{}mm", number(bounds.height() / mm)));
+    svg.assign("role", "img");
+    svg.assign("font-family", FAMILY);
+    for (name, words) in [("title", title), ("desc", description)] {
+        let mut said = Element::new(name);
+        said.append(Text::new(readable(words)));
+        svg.append(said);
+    }
+    svg.append(rect(bounds, "#ffffff", Pen::new("none", 0.0)));
+    for drawing in drawings {
+        svg.append(drawing);
+    }
+    let _ = (WIDTH_MM, n);
+    svg.to_string() + "\n"
+}

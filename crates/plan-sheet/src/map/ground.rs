@@ -1,0 +1,277 @@
+//! The lanes, to scale: bends, straights, chutes, and what is closed.
+
+use kurbo::{Point, Rect};
+use lane_distance::{Course, Lane, Layout, Line, Piece, Spot, Station, Stretch, Track};
+use svg::node::element::Element;
+use svg::node::{Node, Value};
+
+use super::frame::{Frame, around};
+use super::ink::{Pen, element, group, line, pair, stroke};
+use super::way::Way;
+
+/// The ground of a track, ready to be drawn.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Ground<'a> {
+    pub(super) track: &'a Track,
+}
+
+/// What the lanes are filled with.
+pub(super) const SURFACE: &str = "#f1f1f1";
+const LANE_LINE: &str = "#8a8a8a";
+const EDGE: &str = "#000000";
+
+impl<'a> Ground<'a> {
+    pub(super) const fn of(track: &'a Track) -> Self {
+        Self { track }
+    }
+
+    pub(super) fn layout(self) -> &'a Layout {
+        self.track.layout()
+    }
+
+    fn lane(self, lane: u8) -> Lane {
+        self.layout().lanes()[usize::from(lane) - 1]
+    }
+
+    /// How far the outer edge of the outermost lane of a course lies outside the inner edge, in metres.
+    pub(super) fn outer_m(self, course: Course) -> f64 {
+        let lane = self.lane(self.layout().lanes_of(course).max(1));
+        lane.inner_line_m + lane.width_m
+    }
+
+    /// The courses that are straights, with their ends on the inner edge: that of the chute, then the
+    /// finish.
+    fn straights(self) -> impl Iterator<Item = (Course, lane_distance::Pose, f64)> + use<'a> {
+        let layout = self.layout();
+        Course::ALL.into_iter().filter_map(move |course| {
+            let straight = layout.straight(course)?;
+            let start = layout.path().starts()[straight.piece];
+            let end = layout.path().pieces()[straight.piece].pose_at(start, 1.0);
+            Some((course, end, straight.length_m() / layout.scale()))
+        })
+    }
+
+    /// The box that holds all lanes, chutes and all, in metres on the page.
+    pub(super) fn bounds(self) -> Rect {
+        let layout = self.layout();
+        let outer_m = self.outer_m(Course::Oval);
+        let (low, high) = layout.path().bounds();
+        let oval = Rect::new(low.x - outer_m, -high.y - outer_m, high.x + outer_m, -low.y + outer_m);
+        self.straights().fold(oval, |bounds, (course, end, length_m)| {
+            let behind = lane_distance::Pose { point: end.point.towards(end.heading_rad, -length_m), ..end };
+            let outer_m = self.outer_m(course);
+            let corners = [end.point, behind.point, end.outwards(outer_m), behind.outwards(outer_m)];
+            bounds.union(around(corners.map(|corner| Frame::METRES.at(corner))))
+        })
+    }
+
+    /// The infield, as the largest upright box that holds no lane of an ordinary oval.
+    pub(super) fn infield(self) -> Rect {
+        let layout = self.layout();
+        let (low, high) = layout.path().bounds();
+        // The inner edge bulges most half way along each bend: keep within its corners.
+        let half = (high.x - low.x) / 2.0;
+        let tall = (high.y - low.y) / 2.0;
+        let inset = tall * (1.0 - std::f64::consts::FRAC_1_SQRT_2) * 0.92;
+        Rect::new(-half + inset, -tall, half - inset, tall)
+    }
+
+    /// Whether a place on the page of the map lies on a lane, or within some metres of one.
+    pub(super) fn is_on_lanes(self, page: Point, clear_m: f64) -> bool {
+        let point = lane_distance::Point::new(page.x, -page.y);
+        let on_oval = self.outside_m(point);
+        if on_oval > -clear_m && on_oval < self.outer_m(Course::Oval) + clear_m {
+            return true;
+        }
+        self.straights().any(|(course, end, length_m)| {
+            let (sin, cos) = end.heading_rad.sin_cos();
+            let (dx, dy) = (point.x - end.point.x, point.y - end.point.y);
+            let (along, out) = (dx * cos + dy * sin, dx * sin - dy * cos);
+            (-length_m - clear_m..clear_m).contains(&along)
+                && (-clear_m..self.outer_m(course) + clear_m).contains(&out)
+        })
+    }
+
+    /// How far a place lies outside the inner edge, in metres: negative on the infield.
+    fn outside_m(self, point: lane_distance::Point) -> f64 {
+        let path = self.layout().path();
+        let of_piece = |(piece, &start): (&Piece, &lane_distance::Pose)| match piece {
+            Piece::Straight(straight) => {
+                let (sin, cos) = start.heading_rad.sin_cos();
+                let (dx, dy) = (point.x - start.point.x, point.y - start.point.y);
+                let along = dx * cos + dy * sin;
+                (0.0..=straight.length_m).contains(&along).then_some(dx * sin - dy * cos)
+            }
+            Piece::Arc(arc) => {
+                let centre = arc.centre(start);
+                let away = point.distance(centre);
+                let angle = (point.y - centre.y).atan2(point.x - centre.x);
+                let begins = start.heading_rad - std::f64::consts::FRAC_PI_2;
+                let turned = (angle - begins).rem_euclid(std::f64::consts::TAU);
+                (turned <= arc.turn_rad).then_some(away - arc.radius_m)
+            }
+        };
+        // Deep in the infield several pieces answer: the nearest counts.
+        let nearest = path.pieces().iter().zip(path.starts()).filter_map(of_piece);
+        nearest.min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(f64::NEG_INFINITY)
+    }
+
+    /// The part of the oval between two stations and two distances outside the inner edge.
+    pub(super) fn band(
+        self,
+        frame: Frame,
+        ends: (Station, Station),
+        (inner_m, outer_m): (f64, f64),
+    ) -> String {
+        let path = self.layout().path();
+        let out = Way::of(path, frame, ends, outer_m);
+        let back = Way::of(path, frame, ends, inner_m);
+        format!("{}{}Z", out.forward(), back.back())
+    }
+
+    /// A whole lap, some metres outside the inner edge, as path data.
+    fn lap(self, frame: Frame, outside_m: f64) -> String {
+        Way::lap(self.layout().path(), frame, outside_m).forward() + "Z"
+    }
+
+    /// The way between two stations, some metres outside the inner edge.
+    pub(super) fn way(self, frame: Frame, ends: (Station, Station), outside_m: f64) -> Way {
+        Way::of(self.layout().path(), frame, ends, outside_m)
+    }
+
+    /// The measure line of a lane.
+    pub(super) fn measure(self, lane: u8) -> Line {
+        Line::parallel(self.layout().path(), self.lane(lane).measure_m, self.layout().scale())
+    }
+
+    /// The station of a spot on the oval.
+    pub(super) fn station(self, spot: Spot) -> Station {
+        self.measure(spot.lane).station(self.layout().from_finish_m(spot))
+    }
+
+    /// Where a line across a lane begins and ends at a spot: on its inner line, then on its outer one.
+    pub(super) fn across(self, frame: Frame, spot: Spot) -> (Point, Point) {
+        let lane = self.lane(spot.lane);
+        let pose = self.layout().pose(spot);
+        let from_measure_m = lane.inner_line_m - lane.measure_m;
+        (frame.at(pose.outwards(from_measure_m)), frame.at(pose.outwards(from_measure_m + lane.width_m)))
+    }
+
+    /// A part of a straight: between two distances to its finish, and two outside the inner edge.
+    pub(super) fn box_of_straight(
+        self,
+        frame: Frame,
+        course: Course,
+        (from_m, to_m): (f64, f64),
+        (inner_m, outer_m): (f64, f64),
+    ) -> Vec<Point> {
+        let scale = self.layout().scale();
+        let Some((_, end, _)) = self.straights().find(|(known, ..)| *known == course) else {
+            return Vec::new();
+        };
+        let at = |to_finish_m: f64, out_m: f64| {
+            let point = end.point.towards(end.heading_rad, -to_finish_m / scale);
+            frame.at(lane_distance::Pose { point, ..end }.outwards(out_m))
+        };
+        vec![at(from_m, inner_m), at(to_m, inner_m), at(to_m, outer_m), at(from_m, outer_m)]
+    }
+
+    /// The lanes, with what is closed hatched across.
+    pub(super) fn draw(self, frame: Frame, shown: Rect, mm: f64) -> Element {
+        let mut all = group("ground");
+        let layout = self.layout();
+        let oval_lanes = layout.lanes_of(Course::Oval);
+        let ring = format!("{}{}", self.lap(frame, self.outer_m(Course::Oval)), self.lap(frame, 0.0));
+        let straights: Vec<String> = self
+            .straights()
+            .map(|(course, _, length_m)| {
+                let whole = (length_m * layout.scale(), 0.0);
+                outline(&self.box_of_straight(frame, course, whole, (0.0, self.outer_m(course))))
+            })
+            .collect();
+        // Edges first, then the surface over them: so that no edge crosses a lane where a chute leaves the bend.
+        for d in std::iter::once(&ring).chain(&straights) {
+            all.append(stroke(d.clone(), Pen::new(EDGE, 0.7 * mm)));
+        }
+        for d in std::iter::once(ring).chain(straights) {
+            let rule = ("fill-rule", Value::from("evenodd"));
+            all.append(element("path", [("d", d.into()), ("fill", SURFACE.into()), rule]));
+        }
+        let thin = Pen::new(LANE_LINE, 0.12 * mm);
+        for lane in 2..=oval_lanes {
+            all.append(stroke(self.lap(frame, self.lane(lane).inner_line_m), thin));
+        }
+        for (course, _, length_m) in self.straights() {
+            let begins_m = length_m * layout.scale();
+            for lane in 2..=layout.lanes_of(course) {
+                // Where the oval has the lane its line is drawn already.
+                let ends_m = if lane <= oval_lanes { self.straight_m(course) } else { 0.0 };
+                let out_m = self.lane(lane).inner_line_m;
+                if begins_m > ends_m {
+                    let ends = self.box_of_straight(frame, course, (begins_m, ends_m), (out_m, out_m));
+                    all.append(line(ends[0], ends[1], thin));
+                }
+            }
+        }
+        let hatching = self.hatching(frame, shown, mm);
+        if !hatching.is_empty() {
+            all.append(stroke(hatching, Pen::new(EDGE, 0.3 * mm)));
+        }
+        all
+    }
+
+    fn straight_m(self, course: Course) -> f64 {
+        self.layout().straight(course).map_or(0.0, |straight| straight.straight_m)
+    }
+
+    /// Strokes across the closed lanes, slanting and equally far apart, as far as they are shown.
+    fn hatching(self, frame: Frame, shown: Rect, mm: f64) -> String {
+        let layout = self.layout();
+        let apart_m = 1.3 * mm / frame.scale;
+        let mut d = String::new();
+        for &number in self.track.closed_lanes() {
+            let lane = self.lane(number);
+            let (inner_m, outer_m) =
+                (lane.inner_line_m - lane.measure_m, lane.inner_line_m + lane.width_m - lane.measure_m);
+            let mut stroke = |course: Course, to_finish_m: f64| {
+                let at = |to_finish_m: f64, out_m: f64| {
+                    let to_finish_m = match course {
+                        Course::Oval => self.measure(number).within_lap_m(to_finish_m),
+                        _ => to_finish_m,
+                    };
+                    frame.at(layout.pose(Spot { course, lane: number, to_finish_m }).outwards(out_m))
+                };
+                let (from, to) = (at(to_finish_m, inner_m), at(to_finish_m - lane.width_m, outer_m));
+                if shown.contains(from) || shown.contains(to) {
+                    d += &format!("M{}L{}", pair(from), pair(to));
+                }
+            };
+            if number <= layout.lanes_of(Course::Oval) {
+                let lap_m = self.measure(number).lap_m();
+                let count = (lap_m / apart_m).round().max(1.0);
+                for index in 0..count as u32 {
+                    stroke(Course::Oval, lap_m * f64::from(index) / count);
+                }
+            }
+            for (course, _, length_m) in self.straights() {
+                if number > layout.lanes_of(course) {
+                    continue;
+                }
+                let begins_m = length_m * layout.scale();
+                let is_on_oval = number <= layout.lanes_of(Course::Oval);
+                let ends_m = if is_on_oval { self.straight_m(course) } else { lane.width_m };
+                let count = ((begins_m - ends_m) / apart_m).floor().max(0.0);
+                for index in 0..count as u32 {
+                    stroke(course, begins_m - f64::from(index) * apart_m);
+                }
+            }
+        }
+        d
+    }
+}
+
+/// A shape with straight sides, as path data.
+pub(super) fn outline(corners: &[Point]) -> String {
+    let corners: Vec<String> = corners.iter().map(|corner| pair(*corner)).collect();
+    format!("M{}Z", corners.join("L"))
+}

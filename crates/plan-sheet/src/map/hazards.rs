@@ -1,0 +1,122 @@
+//! What is not safe while in use.
+
+use kurbo::Vec2;
+use lane_distance::{Course, Hazard, Side, Spot};
+use svg::node::Node;
+use svg::node::element::Element;
+
+use super::frame::Frame;
+use super::ground::{Ground, outline};
+use super::ink::{element, group, n};
+use super::labels::Wish;
+
+/// How wide a hazard beside the lanes is drawn, in metres: how far it reaches is not known.
+pub(super) const BESIDE_M: f64 = 2.5;
+
+/// Where a hazard is drawn, as distances outside the inner edge.
+fn breadth_m(hazard: &Hazard, ground: Ground<'_>) -> (f64, f64) {
+    let outer_m = ground.outer_m(hazard.on).max(ground.outer_m(widest(ground, hazard.on)));
+    match hazard.side {
+        Side::Inside => (-BESIDE_M, 0.0),
+        Side::Outside => (outer_m, outer_m + BESIDE_M),
+        Side::Across => (0.0, ground.outer_m(hazard.on)),
+    }
+}
+
+/// Where lanes beyond those of the oval lie on a straight, something outside lies outside them too.
+fn widest(ground: Ground<'_>, on: Course) -> Course {
+    let layout = ground.layout();
+    match on {
+        Course::Oval => Course::Oval,
+        straight if layout.lanes_of(straight) > layout.lanes_of(Course::Oval) => straight,
+        _ => Course::Oval,
+    }
+}
+
+/// The shape of a hazard as path data; nothing where the track does not reach it.
+fn shape(hazard: &Hazard, ground: Ground<'_>, frame: Frame) -> Option<String> {
+    let mut breadth_m = breadth_m(hazard, ground);
+    if hazard.on != Course::Oval {
+        let extent = hazard.extent_m(ground.layout(), hazard.on, 1)?;
+        let corners = ground.box_of_straight(frame, hazard.on, extent, breadth_m);
+        return Some(outline(&corners));
+    }
+    let (from_m, to_m) = hazard.extent_m(ground.layout(), Course::Oval, 1)?;
+    if hazard.side == Side::Outside {
+        let beside_m = outside_there_m(ground, from_m).max(outside_there_m(ground, to_m));
+        breadth_m = (beside_m, beside_m + BESIDE_M);
+    }
+    let station = |to_finish_m: f64| ground.station(Spot::on_oval(1, to_finish_m));
+    Some(ground.band(frame, (station(from_m), station(to_m)), breadth_m))
+}
+
+/// How far the outermost lane's outer edge lies outside the inner edge at a place of the oval.
+pub(super) fn outside_there_m(ground: Ground<'_>, to_finish_m: f64) -> f64 {
+    let spot = Spot::on_oval(1, to_finish_m);
+    let courses = Course::ALL.into_iter().filter(|&course| ground.layout().on_course(spot, course).is_some());
+    courses.map(|course| ground.outer_m(course)).fold(0.0, f64::max)
+}
+
+/// Draws hazards, filled by a pattern of that id.
+pub(super) fn draw(ground: Ground<'_>, frame: Frame, dots: &str, mm: f64) -> Element {
+    let mut all = group("hazards");
+    for hazard in ground.track.hazards() {
+        if let Some(d) = shape(hazard, ground, frame) {
+            all.append(element(
+                "path",
+                [
+                    ("d", d.into()),
+                    ("fill", format!("url(#{dots})").into()),
+                    ("stroke", "#000000".into()),
+                    ("stroke-width", n(0.35 * mm)),
+                ],
+            ));
+        }
+    }
+    all
+}
+
+/// What a hazard is called on the map.
+pub(super) fn name(hazard: &Hazard) -> String {
+    let name = hazard.kind.to_string();
+    match &hazard.lanes {
+        Some(lanes) if hazard.side == Side::Across => {
+            format!("{name}, {}", lane_distance::LaneList(lanes))
+        }
+        _ => name,
+    }
+}
+
+/// Where the name of a hazard may stand: on its own side of the lanes first.
+pub(super) fn wishes(hazard: &Hazard, ground: Ground<'_>, frame: Frame, gap: f64) -> Vec<Wish> {
+    let layout = ground.layout();
+    let Some((from_m, to_m)) = hazard.extent_m(layout, hazard.on, 1) else { return Vec::new() };
+    let middle_m = match hazard.on {
+        Course::Oval if to_m > from_m => from_m,
+        _ => (from_m + to_m) / 2.0,
+    };
+    let pose = layout.pose(Spot { course: hazard.on, lane: 1, to_finish_m: middle_m });
+    let breadth_m = match (hazard.side, hazard.on) {
+        (Side::Outside, Course::Oval) => {
+            let outer_m = outside_there_m(ground, middle_m);
+            (outer_m, outer_m + BESIDE_M)
+        }
+        _ => breadth_m(hazard, ground),
+    };
+    let measure_m = layout.lanes()[0].measure_m;
+    let beside = |out_m: f64| frame.at(pose.outwards(out_m - measure_m));
+    let middle = beside((breadth_m.0 + breadth_m.1) / 2.0);
+    let outwards = (beside(1.0) - beside(0.0)) / frame.length(1.0);
+    let wish = |way: Vec2, from: f64, worse: f64| Wish { anchor: middle, way, from, worse };
+    let half = frame.length(breadth_m.1 - breadth_m.0) / 2.0;
+    let across = frame.length(outside_there_m(ground, middle_m));
+    match hazard.side {
+        Side::Inside => {
+            vec![wish(-outwards, half + gap, 0.0), wish(outwards, half + across + gap, 6.0 * gap)]
+        }
+        Side::Outside => {
+            vec![wish(outwards, half + gap, 0.0), wish(-outwards, half + across + gap, 6.0 * gap)]
+        }
+        Side::Across => vec![wish(outwards, half + gap, 0.0), wish(-outwards, half + gap, 4.0 * gap)],
+    }
+}

@@ -1,0 +1,209 @@
+//! Places that lie close to each other, magnified.
+
+use kurbo::{Point, Rect, Size, Vec2};
+use svg::node::Node;
+use svg::node::element::Element;
+
+use super::cones::{self, Cluster};
+use super::flags;
+use super::frame::{Frame, around};
+use super::ground::Ground;
+use super::ink::{Pen, group, line, rect, text};
+use super::labels::{Labels, Placed, Wish};
+use super::lettering::{SMALL_MM, Type};
+use super::paint::{self, UsedPaint};
+use super::patterns::Patterns;
+
+/// A part of the ground, magnified, with a number at each cone.
+#[derive(Clone, Debug)]
+pub(super) struct Inset<'a> {
+    cluster: &'a Cluster<'a>,
+    /// Units of the page to a metre.
+    scale: f64,
+    /// The middle of what it shows.
+    middle: lane_distance::Point,
+    title: Vec<String>,
+    labels: Vec<(String, Placed)>,
+    /// Its breadth and height with its title.
+    pub(super) size: Size,
+    title_height: f64,
+}
+
+/// Millimetres to a metre, at most: a lane is then as high as a line of small type.
+const LARGEST: f64 = 3.3;
+
+/// How broad and how high an inset's picture may be, in millimetres.
+const MOST_MM: (f64, f64) = (62.0, 44.0);
+
+impl<'a> Inset<'a> {
+    /// The inset of a cluster; nothing for a cone by itself. Where numbers find no room it is made
+    /// larger.
+    pub(super) fn of(cluster: &'a Cluster<'a>, ground: Ground<'_>, mm: f64) -> Option<Self> {
+        if cluster.cones.len() < 2 {
+            return None;
+        }
+        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, mm, larger))
+    }
+
+    fn fitting(cluster: &'a Cluster<'a>, ground: Ground<'_>, mm: f64, larger: f64) -> Option<Self> {
+        // The whole breadth of each cone's lane, a little beyond.
+        let reach = cluster.cones.iter().flat_map(|cone| {
+            let (inner, outer) = ground.across(Frame::METRES, cones::spot(cone));
+            [inner, outer]
+        });
+        let shown = around(reach).inflate(1.5, 1.5);
+        let most = Size::new(MOST_MM.0 * mm, MOST_MM.1 * mm) * larger;
+        let room = Vec2::new(9.0, 7.0) * mm;
+        let scale = (LARGEST * mm * larger.min(1.3))
+            .min((most.width - room.x) / shown.width())
+            .min((most.height - room.y) / shown.height());
+        let size = Size::new(
+            (shown.width() * scale + room.x).max(26.0 * mm),
+            (shown.height() * scale + room.y).max(16.0 * mm),
+        );
+        let middle = lane_distance::Point::new(shown.center().x, -shown.center().y);
+        let frame = Frame::with(scale, middle, Rect::from_origin_size(Point::ORIGIN, size).center());
+        let letters = Type::bold(3.0 * mm);
+        let mut labels = Labels::new(Rect::from_origin_size(Point::ORIGIN, size).inset(-0.6 * mm), 0.25 * mm);
+        for cone in &cluster.cones {
+            let dot = 1.4 * mm;
+            labels.keep_free(Rect::from_center_size(cones::at(cone, frame), (2.0 * dot, 2.0 * dot)));
+        }
+        let mut placed = Vec::new();
+        for cone in &cluster.cones {
+            let number = cone.order.to_string();
+            let box_size = flags::size(&number, letters, mm);
+            let anchor = cones::at(cone, frame);
+            let wishes: Vec<Wish> = (0..16)
+                .map(|turn| {
+                    let way = Vec2::from_angle(f64::from(turn) * std::f64::consts::TAU / 16.0);
+                    // Beside the cone first, where the lane itself leads.
+                    Wish { anchor, way, from: 1.9 * mm, worse: if turn % 8 == 0 { 0.0 } else { 1.5 * mm } }
+                })
+                .collect();
+            let label = labels.place(box_size, &wishes, (0.8 * mm, 16.0 * mm), |_| false)?;
+            placed.push((number, label));
+        }
+        let letters = Type::plain(SMALL_MM * mm);
+        let title = wrapped_title(cluster, letters, size.width);
+        let title_height = letters.leading() * title.len() as f64 + 0.8 * mm;
+        let size = Size::new(size.width, size.height + title_height);
+        Some(Self { cluster, scale, middle, title, labels: placed, size, title_height })
+    }
+
+    /// Draws it with its upper left corner at a place.
+    pub(super) fn draw(
+        &self,
+        at: Point,
+        ground: Ground<'_>,
+        paint: &[UsedPaint<'_>],
+        patterns: &mut Patterns,
+        mm: f64,
+    ) -> Element {
+        let mut all = group("inset");
+        let picture = Rect::from_origin_size(at, self.size)
+            .with_origin(Point::new(at.x, at.y + self.title_height))
+            .with_size(Size::new(self.size.width, self.size.height - self.title_height));
+        let letters = Type::plain(SMALL_MM * mm);
+        for (index, line) in self.title.iter().enumerate() {
+            let baseline = at.y + letters.drop() + index as f64 * letters.leading();
+            let weight = if index == 0 { Type { bold: true, ..letters } } else { letters };
+            all.append(text(line, Point::new(at.x, baseline), weight));
+        }
+        let frame = Frame::with(self.scale, self.middle, picture.center());
+        let clip = patterns.clip(picture);
+        let mut inside = group("magnified");
+        inside.assign("clip-path", format!("url(#{clip})"));
+        inside.append(rect(picture, "#ffffff", Pen::new("none", 0.0)));
+        inside.append(ground.draw(frame, picture, mm));
+        inside.append(super::hazards::draw(ground, frame, patterns.dots(), mm));
+        inside.append(paint::finish_line(ground, frame, mm));
+        let shown: Vec<UsedPaint<'_>> = paint
+            .iter()
+            .filter(|used| self.cluster.cones.iter().any(|cone| cone.order == used.cone))
+            .cloned()
+            .collect();
+        inside.append(paint::draw(&shown, ground, frame, 1.6 * mm));
+        all.append(inside);
+        let moved = picture.origin().to_vec2();
+        for (_, label) in &self.labels {
+            all.append(line(label.leader.p0 + moved, label.leader.p1 + moved, Pen::new("#000000", 0.2 * mm)));
+        }
+        for cone in &self.cluster.cones {
+            let mut sign = cones::sign(&cone.what, cones::at(cone, frame), 1.05 * mm);
+            sign.assign("data-inset-cone", cone.order);
+            all.append(sign);
+        }
+        for (number, label) in &self.labels {
+            all.append(flags::flag(number, label.place + moved, Type::bold(3.0 * mm), mm));
+        }
+        all.append(rect(picture, "none", Pen::new("#000000", 0.35 * mm)));
+        all
+    }
+}
+
+/// The numbers and the lanes, then the paint by which the places are told.
+fn wrapped_title(cluster: &Cluster<'_>, letters: Type, width: f64) -> Vec<String> {
+    let mut lanes: Vec<u8> = cluster.cones.iter().map(|cone| cone.spot.lane).collect();
+    lanes.sort_unstable();
+    lanes.dedup();
+    let numbers = format!("{}: {}", cluster.numbers(), lane_distance::LaneList(&lanes));
+    let mut lines = Type { bold: true, ..letters }.wrapped(&numbers, width);
+    lines.truncate(1);
+    let mut marks: Vec<String> = Vec::new();
+    for cone in &cluster.cones {
+        let told = match &cone.spot.mark {
+            Some(mark) => mark.clone(),
+            None => continue,
+        };
+        if !marks.contains(&told) {
+            marks.push(told);
+        }
+    }
+    let told = letters.wrapped(&marks.join(", "), width);
+    lines.extend(told);
+    lines
+}
+
+/// Puts insets into a part of the page, in rows from its top; those that find no room are given back.
+pub(super) fn shelves<'b, 'a>(
+    insets: Vec<&'b Inset<'a>>,
+    within: Rect,
+    gap: f64,
+) -> (Vec<(Point, &'b Inset<'a>)>, Vec<&'b Inset<'a>>, f64) {
+    let mut put = Vec::new();
+    let mut left_over = Vec::new();
+    let mut rows: Vec<Vec<&Inset<'a>>> = Vec::new();
+    let width = |row: &[&Inset<'a>]| {
+        row.iter().map(|inset| inset.size.width).sum::<f64>() + gap * row.len().saturating_sub(1) as f64
+    };
+    let height = |row: &[&Inset<'a>]| row.iter().map(|inset| inset.size.height).fold(0.0, f64::max);
+    let total = |rows: &[Vec<&Inset<'a>>]| {
+        rows.iter().map(|row| height(row)).sum::<f64>() + gap * rows.len().saturating_sub(1) as f64
+    };
+    for inset in insets {
+        let mut tried = rows.clone();
+        match tried.last_mut() {
+            Some(row) if width(row) + gap + inset.size.width <= within.width() => row.push(inset),
+            _ => tried.push(vec![inset]),
+        }
+        let fits = tried.iter().all(|row| width(row) <= within.width()) && total(&tried) <= within.height();
+        if fits && left_over.is_empty() {
+            rows = tried;
+        } else {
+            left_over.push(inset);
+        }
+    }
+    let used = total(&rows);
+    let mut top = if within.height().is_finite() { within.center().y - used / 2.0 } else { within.y0 };
+    for row in rows {
+        let mut left = within.center().x - width(&row) / 2.0;
+        let high = height(&row);
+        for inset in row {
+            put.push((Point::new(left, top), inset));
+            left += inset.size.width + gap;
+        }
+        top += high + gap;
+    }
+    (put, left_over, used)
+}

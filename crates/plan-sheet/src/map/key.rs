@@ -1,0 +1,88 @@
+//! What the signs mean, in words.
+
+use kurbo::{Point, Rect};
+use session_plan::Plan;
+use svg::node::Node;
+use svg::node::element::Element;
+
+use super::ink::{Pen, group, line, polygon, rect, text};
+use super::lettering::{SMALL_MM, Type};
+use super::patterns::Patterns;
+use super::{cones, ground};
+
+/// The sign of a place where the coach stands.
+pub(super) fn coach(at: Point, mm: f64) -> Element {
+    let point = |x: f64, y: f64| Point::new(at.x + x * mm, at.y + y * mm);
+    let mut sign = group("coach");
+    sign.append(polygon(&[point(0.0, -1.7), point(1.7, 0.0), point(0.0, 1.7), point(-1.7, 0.0)], "#ffffff"));
+    sign.append(polygon(&[point(0.0, -1.3), point(1.3, 0.0), point(0.0, 1.3), point(-1.3, 0.0)], "#000000"));
+    sign
+}
+
+/// The signs that a plan's map has, each with its meaning, in rows of a width; and how high they are.
+pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: f64) -> (Element, f64) {
+    let letters = Type::plain(SMALL_MM * mm);
+    let mut all = group("key");
+    let has = |what: &str| plan.setup.iter().any(|cone| cone.what == what);
+    let mut items: Vec<(Element, &str)> = Vec::new();
+    let centre = Point::ORIGIN;
+    let radius = 1.05 * mm;
+    if has("start") {
+        items.push((cones::sign("start", centre, radius), "start"));
+    }
+    if has("finish") {
+        items.push((cones::sign("finish", centre, radius), "finish"));
+    }
+    if plan.setup.iter().any(|cone| cone.what.contains("start") && cone.what.contains("finish")) {
+        items.push((cones::sign("start and finish", centre, radius), "start and finish"));
+    }
+    if plan.setup.iter().any(|cone| cone.what.contains("run-in")) {
+        items.push((cones::sign("run-in", centre, radius), "with a bar: run-in"));
+    }
+    if plan.blocks.iter().any(|block| block.coach.is_some()) {
+        items.push((coach(centre, mm), "coach"));
+    }
+    if plan.setup.iter().any(|cone| cone.spot.mark.is_some()) {
+        let (from, to) = (Point::new(0.0, -1.5 * mm), Point::new(0.0, 1.5 * mm));
+        let mut paint = group("sign");
+        paint.append(line(from, to, Pen::new("#000000", 1.0 * mm)));
+        paint.append(line(from, to, Pen::new("#ffffff", 0.45 * mm)));
+        items.push((paint, "paint that tells a place"));
+    }
+    let swatch = Rect::from_center_size(centre, (4.0 * mm, 2.4 * mm));
+    let pen = Pen::new("#000000", 0.3 * mm);
+    if !plan.track.closed_lanes.is_empty() {
+        let mut closed = group("sign");
+        closed.append(rect(swatch, ground::SURFACE, pen));
+        for index in 0..4 {
+            let x = swatch.x0 + f64::from(index) * 1.1 * mm;
+            let to = Point::new((x + 1.2 * mm).min(swatch.x1), swatch.y0);
+            closed.append(line(Point::new(x, swatch.y1), to, pen));
+        }
+        items.push((closed, "closed lane"));
+    }
+    if !plan.track.ground.hazards().is_empty() {
+        items.push((rect(swatch, &format!("url(#{})", patterns.dots()), pen), "in use: keep clear"));
+    }
+    let (mut x, mut y) = (at.x, at.y);
+    for (sign, words) in items {
+        let wide = 6.0 * mm + letters.width(words) + 4.0 * mm;
+        if x + wide > at.x + width && x > at.x {
+            x = at.x;
+            y += letters.leading() + 0.8 * mm;
+        }
+        let mut item = group("meaning");
+        let middle = y + letters.leading() / 2.0;
+        let mut moved = group("moved");
+        moved.assign(
+            "transform",
+            format!("translate({} {})", super::ink::number(x + 2.5 * mm), super::ink::number(middle)),
+        );
+        moved.append(sign);
+        item.append(moved);
+        item.append(text(words, Point::new(x + 6.0 * mm, middle + 0.36 * letters.size), letters));
+        all.append(item);
+        x += wide;
+    }
+    (all, y - at.y + letters.leading() + 0.8 * mm)
+}

@@ -1,0 +1,135 @@
+//! Labels that never lie over each other.
+
+use kurbo::{Line, Point, Rect, Vec2};
+
+/// What has been put on a part of the page: labels, and the lines that lead to them.
+#[derive(Clone, Debug)]
+pub(super) struct Labels {
+    /// Where labels may be.
+    bounds: Rect,
+    taken: Vec<Rect>,
+    leaders: Vec<Line>,
+    /// How far labels keep from each other.
+    clear: f64,
+}
+
+/// A label at its place, with the line that leads from what it names to it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Placed {
+    pub(super) place: Rect,
+    pub(super) leader: Line,
+}
+
+/// Where a label would like to be.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Wish {
+    /// What it names.
+    pub(super) anchor: Point,
+    /// The way in which it should lie from there, of length 1.
+    pub(super) way: Vec2,
+    /// How far it should keep from the anchor at least.
+    pub(super) from: f64,
+    /// How much worse this way is than others, as a distance.
+    pub(super) worse: f64,
+}
+
+impl Labels {
+    pub(super) const fn new(bounds: Rect, clear: f64) -> Self {
+        Self { bounds, taken: Vec::new(), leaders: Vec::new(), clear }
+    }
+
+    /// Keeps a part of the page free of labels.
+    pub(super) fn keep_free(&mut self, place: Rect) {
+        self.taken.push(place);
+    }
+
+    /// Puts a label of a size as near as it can be to one of the places that it would like, in steps
+    /// up to a reach; nothing where there is no room. `blocked` says where no label may lie.
+    pub(super) fn place(
+        &mut self,
+        (width, height): (f64, f64),
+        wishes: &[Wish],
+        (step, reach): (f64, f64),
+        blocked: impl Fn(Rect) -> bool,
+    ) -> Option<Placed> {
+        let steps = (reach / step).round() as i32;
+        let mut tries: Vec<(f64, usize, i32, i32)> = Vec::new();
+        for (index, wish) in wishes.iter().enumerate() {
+            for out in 0..=steps {
+                for along in -steps..=steps {
+                    let cost = f64::from(out) + 1.3 * f64::from(along.abs());
+                    tries.push((cost * step + wish.worse, index, out, along));
+                }
+            }
+        }
+        tries.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let found = tries.into_iter().find_map(|(_, index, out, along)| {
+            let wish = wishes[index];
+            let deep = (wish.way.x.abs() * width + wish.way.y.abs() * height) / 2.0;
+            let across = Vec2::new(-wish.way.y, wish.way.x);
+            let centre = wish.anchor
+                + wish.way * (wish.from + deep + f64::from(out) * step)
+                + across * (f64::from(along) * step);
+            let place = Rect::from_center_size(centre, (width, height));
+            let nearest =
+                Point::new(wish.anchor.x.clamp(place.x0, place.x1), wish.anchor.y.clamp(place.y0, place.y1));
+            let placed = Placed { place, leader: Line::new(wish.anchor, nearest) };
+            (self.is_free(&placed) && !blocked(place)).then_some(placed)
+        })?;
+        self.taken.push(found.place);
+        self.leaders.push(found.leader);
+        Some(found)
+    }
+
+    fn is_free(&self, label: &Placed) -> bool {
+        let inflated = label.place.inflate(self.clear, self.clear);
+        self.bounds.union(label.place) == self.bounds
+            && !self.taken.iter().any(|taken| overlap(*taken, inflated))
+            // What holds the anchor itself is what the line leads out of.
+            && !self.taken.iter().any(|taken| !taken.contains(label.leader.p0) && crosses(label.leader, *taken))
+            && !self.leaders.iter().any(|leader| {
+                crosses(*leader, label.place) || meet(*leader, label.leader)
+            })
+    }
+}
+
+fn overlap(a: Rect, b: Rect) -> bool {
+    a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
+}
+
+/// Whether a line and a box have a place in common.
+fn crosses(line: Line, place: Rect) -> bool {
+    if place.contains(line.p0) || place.contains(line.p1) {
+        return true;
+    }
+    let corners = [
+        Point::new(place.x0, place.y0),
+        Point::new(place.x1, place.y0),
+        Point::new(place.x1, place.y1),
+        Point::new(place.x0, place.y1),
+    ];
+    (0..4).any(|side| meet(line, Line::new(corners[side], corners[(side + 1) % 4])))
+}
+
+/// Whether two lines cross between their ends.
+fn meet(a: Line, b: Line) -> bool {
+    let side = |line: Line, point: Point| (line.p1 - line.p0).cross(point - line.p0);
+    side(a, b.p0) * side(a, b.p1) < 0.0 && side(b, a.p0) * side(b, a.p1) < 0.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn labels_of_one_place_go_side_by_side_until_there_is_no_room() {
+        let mut labels = Labels::new(Rect::new(0.0, 0.0, 30.0, 30.0), 1.0);
+        let wish = Wish { anchor: Point::new(15.0, 15.0), way: Vec2::new(0.0, -1.0), from: 1.0, worse: 0.0 };
+        let mut put = Vec::new();
+        while let Some(placed) = labels.place((8.0, 4.0), &[wish], (1.0, 20.0), |_| false) {
+            assert!(put.iter().all(|other: &Placed| !overlap(other.place, placed.place)));
+            put.push(placed);
+        }
+        assert!(put.len() > 3, "{put:?}");
+    }
+}

@@ -1,0 +1,27 @@
+//! The map of a plan, to scale, and its lanes unrolled, as SVG.
+//!
+//! On the map a unit of the page is a metre of track: the centre of a cone is at its `x_m` and at
+//! minus its `y_m`. Nothing is told by colour alone, and no text is smaller than eight points where the
+//! picture is printed 180 mm wide.
+
+mod compass;
+mod cones;
+mod document;
+mod flags;
+mod frame;
+mod ground;
+mod hazards;
+mod ink;
+mod inset;
+mod key;
+mod labels;
+mod legend;
+mod lettering;
+mod paint;
+mod patterns;
+mod picture;
+mod strip;
+mod way;
+
+pub use document::{map_picture, map_svg};
+pub use strip::{Strip, strips};

@@ -1,0 +1,95 @@
+//! The paint that a plan uses.
+
+use kurbo::Point;
+use lane_distance::{Course, Form, Mark, Placement, Spot};
+use session_plan::Plan;
+use svg::node::Node;
+use svg::node::element::Element;
+
+use super::frame::Frame;
+use super::ground::Ground;
+use super::ink::{Pen, group, line};
+
+/// A mark by which a cone is told, in the cone's lane.
+#[derive(Clone, Debug)]
+pub(super) struct UsedPaint<'a> {
+    pub(super) spot: Spot,
+    pub(super) mark: &'a Mark,
+    /// The cone.
+    pub(super) cone: u32,
+}
+
+/// Every mark that a plan's places are told by, in each lane where one is.
+pub(super) fn used(plan: &Plan) -> Vec<UsedPaint<'_>> {
+    let ground = Ground::of(&plan.track.ground);
+    let marks = plan.track.ground.marks();
+    plan.setup
+        .iter()
+        .filter_map(|item| {
+            let name = item.spot.mark.as_ref()?;
+            let mark = marks.iter().find(|mark| mark.name == *name)?;
+            Some(UsedPaint { spot: told_by(ground, &item.spot), mark, cone: item.order })
+        })
+        .collect()
+}
+
+/// Where the mark lies that a place is told by.
+fn told_by(ground: Ground<'_>, place: &Placement) -> Spot {
+    let to_finish_m = place.to_finish_line_m + place.past_mark_m;
+    let to_finish_m = match place.course {
+        Course::Oval => ground.measure(place.lane).within_lap_m(to_finish_m),
+        _ => to_finish_m,
+    };
+    Spot { course: place.course, lane: place.lane, to_finish_m }
+}
+
+/// Draws marks as lines across their lanes, in their colour between black edges.
+pub(super) fn draw(paint: &[UsedPaint<'_>], ground: Ground<'_>, frame: Frame, mm: f64) -> Element {
+    let mut all = group("paint");
+    for used in paint {
+        let (inner, outer) = ground.across(frame, used.spot);
+        let (from, to) = reach(used.mark.form);
+        let (from, to) = (inner.lerp(outer, from), inner.lerp(outer, to));
+        let core = core(&used.mark.colour);
+        all.append(line(from, to, Pen::new("#000000", 0.65 * mm)));
+        if core != "#000000" {
+            all.append(line(from, to, Pen::new(core, 0.3 * mm)));
+        }
+    }
+    all
+}
+
+/// The part of the lane that a mark reaches across, from the inner line.
+const fn reach(form: Form) -> (f64, f64) {
+    match form {
+        Form::Line | Form::Edge | Form::Curve => (0.0, 1.0),
+        Form::ShortLine => (0.2, 0.8),
+        Form::Tick => (0.0, 0.4),
+    }
+}
+
+/// The colour of a mark, of those that marks have in the trade; white for others.
+pub(super) fn core(colour: &str) -> &'static str {
+    // Of two colours, as in white with blue, the one that tells it from other marks.
+    let known = [
+        ("yellow", "#ffd400"),
+        ("blue", "#2a6fdb"),
+        ("green", "#1f9d55"),
+        ("red", "#e03131"),
+        ("orange", "#f08c00"),
+        ("black", "#000000"),
+    ];
+    known.iter().find(|(name, _)| colour.contains(name)).map_or("#ffffff", |(_, colour)| *colour)
+}
+
+/// The finish line across all lanes of the home straight.
+pub(super) fn finish_line(ground: Ground<'_>, frame: Frame, mm: f64) -> Element {
+    let layout = ground.layout();
+    let lanes = layout.lanes_of(Course::HomeStraight).max(layout.lanes_of(Course::Oval));
+    let at = |lane: u8| {
+        let course = if lane <= layout.lanes_of(Course::Oval) { Course::Oval } else { Course::HomeStraight };
+        ground.across(frame, Spot { course, lane, to_finish_m: 0.0 })
+    };
+    let (from, to): (Point, Point) = (at(1).0, at(lanes).1);
+    line(from, to, Pen::new("#000000", 0.5 * mm))
+}

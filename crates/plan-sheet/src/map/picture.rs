@@ -1,0 +1,297 @@
+//! The map alone: the track, flags, insets, north, and what the signs mean.
+
+use kurbo::{Point, Rect, Vec2};
+use lane_distance::{Course, LaneList, Spot};
+use session_plan::Plan;
+use svg::node::Node;
+use svg::node::element::Element;
+
+use super::cones::{self, Cluster};
+use super::frame::Frame;
+use super::ground::Ground;
+use super::ink::{Pen, group, line, polygon, stroke, text_in};
+use super::inset::{self, Inset};
+use super::labels::{Labels, Placed, Wish};
+use super::lettering::{SMALL_MM, Type};
+use super::patterns::Patterns;
+use super::{compass, flags, hazards, key, paint};
+
+/// How wide the picture is printed, in millimetres.
+pub(super) const WIDTH_MM: f64 = 180.0;
+
+/// Room for flags beside the lanes, in millimetres.
+const RIM_MM: f64 = 13.0;
+
+/// How close cones share a flag, in metres: the first distance at which every flag finds its place counts.
+const CLOSE_M: [f64; 7] = [4.6, 7.0, 11.0, 18.0, 30.0, 60.0, 1000.0];
+
+/// The map of a plan.
+#[derive(Debug)]
+pub(super) struct Picture {
+    /// What is drawn, in metres: the centre of the infield is the origin, +y is down.
+    pub(super) drawing: Element,
+    /// The part of the page that it takes.
+    pub(super) bounds: Rect,
+    /// Metres of the page that are printed as a millimetre.
+    pub(super) mm: f64,
+}
+
+/// A name of a place that is no cone.
+struct Name {
+    words: Vec<String>,
+    wishes: Vec<Wish>,
+    sign: Option<Element>,
+}
+
+impl Picture {
+    /// Draws the map of a plan; ids begin with a prefix, and definitions are added to `patterns`.
+    pub(super) fn of(plan: &Plan, prefix: &str) -> Self {
+        let ground = Ground::of(&plan.track.ground);
+        let lanes = ground.bounds();
+        let mm = lanes.width() / (WIDTH_MM - 2.0 * RIM_MM);
+        let map = lanes.inflate(RIM_MM * mm, RIM_MM * mm);
+        CLOSE_M
+            .into_iter()
+            .find_map(|close_m| Self::fitting(plan, ground, prefix, (map, mm), close_m))
+            .unwrap_or_else(|| {
+                // One flag for all: there is always room for one.
+                let clusters = [];
+                Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &[])
+            })
+    }
+
+    fn fitting(
+        plan: &Plan,
+        ground: Ground<'_>,
+        prefix: &str,
+        (map, mm): (Rect, f64),
+        close_m: f64,
+    ) -> Option<Self> {
+        let clusters = Cluster::all(plan, close_m);
+        let insets: Vec<Option<Inset<'_>>> =
+            clusters.iter().map(|cluster| Inset::of(cluster, ground, mm)).collect();
+        let is_without =
+            |(cluster, inset): (&Cluster<'_>, &Option<Inset<'_>>)| cluster.cones.len() > 1 && inset.is_none();
+        if clusters.iter().zip(&insets).any(is_without) {
+            return None;
+        }
+        let insets: Vec<Inset<'_>> = insets.into_iter().flatten().collect();
+        Some(Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &insets))
+    }
+
+    fn laid_out(
+        plan: &Plan,
+        ground: Ground<'_>,
+        prefix: &str,
+        (map, mm): (Rect, f64),
+        clusters: &[Cluster<'_>],
+        insets: &[Inset<'_>],
+    ) -> Self {
+        let frame = Frame::METRES;
+        let mut patterns = Patterns::new(prefix, mm);
+        let mut labels = Labels::new(map, 0.5 * mm);
+        let infield = ground.infield().inflate(-2.0 * mm, -12.0 * mm);
+        let gap = 4.0 * mm;
+        let (put, left_over, _) = inset::shelves(insets.iter().collect(), infield, gap);
+        for (at, inset) in &put {
+            labels.keep_free(Rect::from_origin_size(*at, inset.size).inflate(mm, mm));
+        }
+        let mut all = group("map");
+        all.append(ground.draw(frame, map, mm));
+        all.append(hazards::draw(ground, frame, patterns.dots(), mm));
+        all.append(paint::finish_line(ground, frame, mm));
+        let used = paint::used(plan);
+        all.append(paint::draw(&used, ground, frame, mm));
+        if let Some(bearing_deg) = plan.track.ground.bearing_deg() {
+            let side = compass::NORTH_MM * mm;
+            let place = Rect::from_origin_size(map.origin(), (side, side));
+            labels.keep_free(place);
+            all.append(compass::north(bearing_deg, place, mm));
+        }
+        let metres = if map.width() > 120.0 { 20.0 } else { 10.0 };
+        let corner = Point::new(map.x1 - metres - 2.0 * mm, map.y0 + mm);
+        let place = Rect::from_origin_size(corner, (metres, 6.0 * mm));
+        labels.keep_free(place.inflate(2.0 * mm, 0.0));
+        all.append(compass::scale_bar(place, metres, mm));
+        all.append(arrows(ground, frame, &mut labels, mm));
+        let names = names(plan, ground, frame, mm);
+        let dot = |at: Point, radius: f64| Rect::from_center_size(at, (2.0 * radius, 2.0 * radius));
+        for name in names.iter().filter(|name| name.sign.is_some()) {
+            if let Some(wish) = name.wishes.first() {
+                labels.keep_free(dot(wish.anchor, 1.6 * mm));
+            }
+        }
+        for cone in &plan.setup {
+            labels.keep_free(dot(cones::at(cone, frame), 0.4 * mm));
+        }
+        let letters = Type::bold(3.3 * mm);
+        let mut put_flags: Vec<(String, Placed)> = Vec::new();
+        let blocked = |place: Rect| is_on_lanes(ground, place, 0.4 * mm);
+        for cluster in clusters {
+            let numbers = cluster.numbers();
+            let wishes = flags::wishes(cluster, ground, frame, 2.2 * mm);
+            let size = flags::size(&numbers, letters, mm);
+            if let Some(placed) = labels.place(size, &wishes, (mm, 40.0 * mm), blocked) {
+                put_flags.push((numbers, placed));
+            }
+        }
+        let thin = Pen::new("#000000", 0.22 * mm);
+        for cluster in clusters {
+            let mut spine = cluster.cones.iter().map(|cone| cones::at(cone, frame));
+            if let Some(mut before) = spine.next() {
+                for next in spine {
+                    all.append(line(before, next, thin));
+                    before = next;
+                }
+            }
+        }
+        for (_, flag) in &put_flags {
+            all.append(line(flag.leader.p0, flag.leader.p1, thin));
+        }
+        for name in names {
+            let letters = Type::plain(SMALL_MM * mm);
+            let width = name.words.iter().map(|line| letters.width(line)).fold(0.0, f64::max);
+            let size = (width, letters.leading() * name.words.len() as f64);
+            if let Some(placed) = labels.place(size, &name.wishes, (mm, 40.0 * mm), blocked) {
+                all.append(line(placed.leader.p0, placed.leader.p1, thin));
+                for (index, words) in name.words.iter().enumerate() {
+                    let centre = Point::new(
+                        placed.place.center().x,
+                        placed.place.y0 + letters.leading() * (index as f64 + 0.5),
+                    );
+                    all.append(text_in(words, letters.centred(words, centre), letters));
+                }
+            }
+            if let Some(sign) = name.sign {
+                all.append(sign);
+            }
+        }
+        for cone in &plan.setup {
+            all.append(cones::draw(cone, frame, 0.5 * mm));
+        }
+        for (numbers, flag) in &put_flags {
+            all.append(flags::flag(numbers, flag.place, letters, mm));
+        }
+        for (at, inset) in put {
+            all.append(inset.draw(at, ground, &used, &mut patterns, mm));
+        }
+        let mut bottom = map.y1;
+        if !left_over.is_empty() {
+            let below = Rect::new(map.x0, bottom + gap, map.x1, f64::INFINITY);
+            let (put, _, height) = inset::shelves(left_over, below, gap);
+            for (at, inset) in put {
+                all.append(inset.draw(at, ground, &used, &mut patterns, mm));
+            }
+            bottom += height + 2.0 * gap;
+        }
+        let (drawn, height) = key::draw(plan, Point::new(map.x0, bottom + mm), map.width(), &patterns, mm);
+        all.append(drawn);
+        bottom += height + mm;
+        let mut drawing = group("picture");
+        drawing.append(patterns.definitions());
+        drawing.append(all);
+        Self { drawing, bounds: Rect::new(map.x0, map.y0, map.x1, bottom), mm }
+    }
+}
+
+/// Whether a box on the page of the map lies over a lane.
+fn is_on_lanes(ground: Ground<'_>, place: Rect, clear_m: f64) -> bool {
+    (0..=4).any(|across| {
+        (0..=2).any(|down| {
+            let point = Point::new(
+                place.x0 + place.width() * f64::from(across) / 4.0,
+                place.y0 + place.height() * f64::from(down) / 2.0,
+            );
+            ground.is_on_lanes(point, clear_m)
+        })
+    })
+}
+
+/// Arrows in the direction of running, on the infield beside each piece of the lap.
+fn arrows(ground: Ground<'_>, frame: Frame, labels: &mut Labels, mm: f64) -> Element {
+    let mut all = group("arrows");
+    let pen = Pen::new("#000000", 0.45 * mm);
+    let line = ground.measure(1);
+    let half_m = 7.0 * mm;
+    for quarter in 0..4 {
+        let middle_m = line.lap_m() * (f64::from(quarter) + 0.5) / 4.0;
+        let ends = (line.station(middle_m - half_m), line.station(middle_m + half_m));
+        let way = ground.way(frame, ends, -(hazards::BESIDE_M + 1.7 * mm));
+        all.append(stroke(way.forward(), pen));
+        let (tip, before) = way.end();
+        let along = (tip - before).normalize();
+        let side = Vec2::new(-along.y, along.x);
+        all.append(polygon(
+            &[tip + along * 1.4 * mm, tip - along * mm + side * 1.1 * mm, tip - along * mm - side * 1.1 * mm],
+            "#000000",
+        ));
+        labels.keep_free(Rect::from_points(tip, before).inflate(1.5 * mm, 1.5 * mm));
+    }
+    all
+}
+
+/// What else is named: the finish line, where the coach stands, hazards, a chute.
+fn names(plan: &Plan, ground: Ground<'_>, frame: Frame, mm: f64) -> Vec<Name> {
+    let layout = ground.layout();
+    let gap = 2.0 * mm;
+    let mut names = Vec::new();
+    let mut coaches: Vec<(Point, Vec<usize>)> = Vec::new();
+    for (number, block) in (1..).zip(&plan.blocks) {
+        let Some(coach) = &block.coach else { continue };
+        let at = frame.at(lane_distance::Point::new(coach.x_m, coach.y_m));
+        match coaches.iter_mut().find(|(known, _)| known.distance(at) < 0.5) {
+            Some((_, blocks)) => blocks.push(number),
+            None => coaches.push((at, vec![number])),
+        }
+    }
+    let several = coaches.len() > 1;
+    for (at, blocks) in coaches {
+        let list = blocks.iter().map(usize::to_string).collect::<Vec<_>>().join(", ");
+        let noun = if blocks.len() == 1 { "block" } else { "blocks" };
+        let words = if several { format!("coach, {noun} {list}") } else { "coach".to_owned() };
+        let wishes = (0..8).map(|turn| Wish {
+            anchor: at,
+            way: Vec2::from_angle(f64::from(turn) * std::f64::consts::FRAC_PI_4),
+            from: 1.6 * mm,
+            worse: 0.0,
+        });
+        names.push(Name { words: vec![words], wishes: wishes.collect(), sign: Some(key::coach(at, mm)) });
+    }
+    for hazard in ground.track.hazards() {
+        names.push(Name {
+            words: vec![hazards::name(hazard)],
+            wishes: hazards::wishes(hazard, ground, frame, gap),
+            sign: None,
+        });
+    }
+    let outer = layout.lanes_of(Course::HomeStraight).max(layout.lanes_of(Course::Oval));
+    let course = if outer <= layout.lanes_of(Course::Oval) { Course::Oval } else { Course::HomeStraight };
+    let (_, end) = ground.across(frame, Spot { course, lane: outer, to_finish_m: 0.0 });
+    let (inside, _) = ground.across(frame, Spot::on_oval(1, 0.0));
+    names.push(Name {
+        words: vec!["finish line".to_owned()],
+        wishes: vec![
+            Wish { anchor: end, way: Vec2::new(0.0, 1.0), from: gap, worse: 0.0 },
+            Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
+        ],
+        sign: None,
+    });
+    let closed = ground.track.closed_lanes();
+    if let Some(&lane) = closed.first() {
+        let line = ground.measure(1);
+        let spot = Spot::on_oval(1, line.within_lap_m(line.lap_m() * 0.30));
+        if lane <= layout.lanes_of(Course::Oval) {
+            let (inner, outer) = ground.across(frame, layout.abreast(spot, lane));
+            let way = (inner - outer).normalize();
+            let anchor = inner.midpoint(outer);
+            let from = anchor.distance(ground.across(frame, spot).0) + gap;
+            let words = format!("{} closed", LaneList(closed));
+            names.push(Name {
+                words: vec![words],
+                wishes: vec![Wish { anchor, way, from, worse: 0.0 }],
+                sign: None,
+            });
+        }
+    }
+    names
+}
