@@ -73,27 +73,13 @@
 
   // --- The page as a model -----------------------------------------------------------------------------
 
-  /** The places that the lanes of a run pass, in the order of their times. */
-  const promptsOf = (element) => {
-    const lanes = element.querySelectorAll("tr.lane");
-    const found = new Map();
-    for (const lane of lanes) {
-      for (const item of lane.querySelectorAll("[data-at]")) {
-        const words = text(item);
-        const known = found.get(words);
-        if (known) known.lanes.push(lane.dataset.lane);
-        else {
-          const { at, heard } = item.dataset;
-          found.set(words, { at: Number(at) * 1000, heard: heard !== undefined, words, lanes: [lane.dataset.lane] });
-        }
-      }
-    }
-    const prompts = [...found.values()].sort((a, b) => a.at - b.at);
-    for (const prompt of prompts) {
-      if (prompt.lanes.length < lanes.length) prompt.words = `Lane ${prompt.lanes.join(", ")}: ${prompt.words}`;
-    }
-    return prompts;
-  };
+  /** The places that a run comes by, in the order of their times. */
+  const promptsOf = (element) =>
+    [...element.querySelectorAll("[data-at]")].map((item) => ({
+      at: Number(item.dataset.at) * 1000,
+      heard: item.dataset.heard !== undefined,
+      words: text(item),
+    }));
 
   /** Keys stay the same when the session stands on another page, where its number is another. */
   const keyOf = (id) => id.replace(/^s\d+-/, "");
@@ -112,6 +98,7 @@
         name: body.dataset.name,
         goMs: body.dataset.go === undefined ? null : Number(body.dataset.go) * 1000,
         prompts: promptsOf(body),
+        lastStop: null,
         boxes: [...body.querySelectorAll("input")].map((input) => ({
           input,
           key: keyOf(input.id),
@@ -235,6 +222,7 @@
     run.session.kept.clocks[run.key] = { start: at, stopped: [] };
     run.session.kept.gone[run.key] = true;
     run.heardUntil = now() - at;
+    run.lastStop = null;
     run.session.kept.save();
     refresh(run);
   };
@@ -266,6 +254,7 @@
     if (elapsed < BOUNCE_MS) return;
     const words = taken(elapsed);
     const open = boxes.filter((box) => isOpen(run, box));
+    run.lastStop = { clock: { ...clock }, values: open.map((box) => [box, box.input.value]) };
     for (const box of open) setTime(run, box, words);
     clock.stopped = [...(clock.stopped ?? []), ...open.map((box) => box.key)];
     if (run.boxes.every((box) => clock.stopped.includes(box.key))) delete run.session.kept.clocks[run.key];
@@ -277,7 +266,20 @@
     tick();
   };
 
+  /** Takes back the last stop, if there was one; else the clock itself. */
   const cancel = (run) => {
+    if (run.lastStop !== null) {
+      const { clock, values } = run.lastStop;
+      run.lastStop = null;
+      for (const [box, words] of values) setTime(run, box, words);
+      run.session.kept.clocks[run.key] = clock;
+      run.session.kept.save();
+      say(`${titleOf(run)} is running on.`);
+      refresh(run);
+      refreshKept(run.session);
+      tick();
+      return;
+    }
     delete run.session.kept.clocks[run.key];
     run.session.kept.save();
     say(`The clock of ${lower(titleOf(run))} is cancelled.`);
@@ -346,15 +348,17 @@
     run.start.setAttribute("aria-label", `${run.start.textContent} ${lower(run.name)}`);
     if (isRunning) {
       show(run.stopAll, true);
-      show(run.cancel, true);
       show(run.start, false, run.stopAll);
     } else {
       show(run.start, true);
       show(run.stopAll, false, run.start);
-      show(run.cancel, false, run.start);
     }
+    const hasStopped = run.lastStop !== null;
+    run.cancel.textContent = hasStopped ? "Undo stop" : "Cancel";
+    run.cancel.setAttribute("aria-label", `${run.cancel.textContent}, ${lower(run.name)}`);
+    show(run.cancel, isRunning || hasStopped, run.start);
     for (const box of run.boxes) {
-      if (box.stop) show(box.stop, isRunning && isOpen(run, box), run.boxes.find((other) => isOpen(run, other) && other !== box)?.stop ?? run.start);
+      if (box.stop) show(box.stop, isRunning && isOpen(run, box), run.cancel);
     }
     refreshBlock(run.block);
   };
@@ -497,7 +501,9 @@
       .filter(({ left }) => left > 0)
       .sort((a, b) => a.left - b.left);
     byId("next-split").hidden = coming.length === 0;
-    if (coming.length > 0) byId("next-split").textContent = `${coming[0].prompt.words}, in ${still(coming[0].left)}`;
+    if (coming.length === 0) return;
+    byId("next-split-place").textContent = coming[0].prompt.words;
+    byId("next-split-time").textContent = `in ${still(coming[0].left)}`;
   };
 
   // --- One block at a time ---------------------------------------------------------------------------------
@@ -573,6 +579,7 @@
     for (const block of session.blocks) {
       for (const run of block.runs) {
         for (const box of run.boxes) box.input.value = "";
+        run.lastStop = null;
         refresh(run);
       }
     }
@@ -611,6 +618,13 @@
     session.element.querySelector(".save").addEventListener("click", () => save(session));
     session.element.querySelector(".clear").addEventListener("click", () => clear(session));
   }
+  for (const button of document.querySelectorAll(".enlarge")) {
+    button.addEventListener("click", () => {
+      const isLarge = button.closest(".map").classList.toggle("is-large");
+      button.setAttribute("aria-pressed", String(isLarge));
+    });
+  }
+  byId("pager").hidden = blocks.length < 2;
   const switches = [...document.querySelectorAll(".sound")];
   for (const box of switches) {
     box.addEventListener("change", () => {

@@ -1,5 +1,7 @@
 //! The places on the way of a run that a coach has time to look at.
 
+use lane_distance::LaneList;
+
 use crate::sheet::{SheetRow, SheetSplit};
 
 /// A place on the way of a run, and when the runner should pass it.
@@ -47,6 +49,28 @@ pub(super) fn prompts(row: &SheetRow) -> Vec<Prompt> {
     }
     prompts.sort_by(|a, b| a.time_s.total_cmp(&b.time_s));
     prompts
+}
+
+/// The same of all lanes of a run, in the order of their times; where lanes differ, the place is told
+/// with its lanes.
+pub(super) fn passes(lanes: &[(u8, Vec<Prompt>)]) -> Vec<Prompt> {
+    let mut passes: Vec<(Prompt, Vec<u8>)> = Vec::new();
+    for (lane, prompts) in lanes {
+        for prompt in prompts {
+            match passes.iter_mut().find(|(known, _)| known == prompt) {
+                Some((_, alike)) => alike.push(*lane),
+                None => passes.push((prompt.clone(), vec![*lane])),
+            }
+        }
+    }
+    passes.sort_by(|(a, _), (b, _)| a.time_s.total_cmp(&b.time_s));
+    let told = |(prompt, alike): (Prompt, Vec<u8>)| {
+        if alike.len() == lanes.len() {
+            return prompt;
+        }
+        Prompt { place: format!("{}: {}", LaneList(&alike), prompt.place), ..prompt }
+    };
+    passes.into_iter().map(told).collect()
 }
 
 impl Prompt {

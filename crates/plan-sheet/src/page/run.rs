@@ -1,6 +1,6 @@
 //! A run of the page: all lanes that go together.
 
-use super::prompts::{Prompt, prompts};
+use super::prompts::{Prompt, passes, prompts};
 use crate::sheet::{SheetBlock, SheetRow};
 
 /// One repetition of one wave, in all its lanes: what one clock times.
@@ -16,12 +16,14 @@ pub(super) struct Run {
     /// The rest after it, where it is the same in all lanes.
     pub(super) rest: Option<String>,
     pub(super) lanes: Vec<RunLane>,
+    /// The places that its lanes come by and their times.
+    pub(super) passes: Vec<Prompt>,
 }
 
 /// One lane of a run.
 pub(super) struct RunLane {
     pub(super) row: SheetRow,
-    pub(super) prompts: Vec<Prompt>,
+    prompts: Vec<Prompt>,
 }
 
 impl Run {
@@ -30,16 +32,14 @@ impl Run {
         matches!(self.lanes.as_slice(), [lane] if lane.row.athletes.len() < 2)
     }
 
-    /// Whether two runs have their starts, finishes and splits in common.
+    /// How many rows of a table it takes.
+    pub(super) fn rows(&self) -> usize {
+        self.lanes.len() + usize::from(!self.passes.is_empty())
+    }
+
+    /// Whether each of its lanes has the start, the finish and the splits that it has in another run.
     fn is_laid_out_as(&self, other: &Self) -> bool {
-        self.lanes.len() == other.lanes.len()
-            && self.lanes.iter().zip(&other.lanes).all(|(a, b)| {
-                let place = |lane: &RunLane| {
-                    let row = &lane.row;
-                    (row.lane, row.metres.clone(), row.start.clone(), row.finish.clone(), row.run_in.clone())
-                };
-                place(a) == place(b) && a.prompts == b.prompts && a.row.the_other_way == b.row.the_other_way
-            })
+        self.lanes.iter().all(|lane| other.lanes.iter().any(|known| lane.is_laid_out_as(known)))
     }
 }
 
@@ -50,6 +50,16 @@ impl RunLane {
             [] => vec![None],
             athletes => athletes.iter().map(|athlete| Some(athlete.as_str())).collect(),
         }
+    }
+}
+
+impl RunLane {
+    fn is_laid_out_as(&self, other: &Self) -> bool {
+        let places = |lane: &Self| {
+            let SheetRow { lane, metres, start, finish, run_in, the_other_way, .. } = lane.row.clone();
+            (lane, metres, start, finish, run_in, the_other_way)
+        };
+        places(self) == places(other) && self.prompts == other.prompts
     }
 }
 
@@ -71,9 +81,15 @@ pub(super) fn runs(block: &SheetBlock) -> Vec<Run> {
                 go_s: row.go_s,
                 rest: row.rest.clone(),
                 lanes: vec![lane],
+                passes: Vec::new(),
             }),
         }
         last = Some((row.rep, row.wave));
+    }
+    for run in &mut runs {
+        let lanes: Vec<(u8, Vec<Prompt>)> =
+            run.lanes.iter().map(|lane| (lane.row.lane, lane.prompts.clone())).collect();
+        run.passes = passes(&lanes);
     }
     for index in 1..runs.len() {
         let (before, from) = runs.split_at_mut(index);

@@ -62,6 +62,20 @@ impl PageBlock {
         let (cautions, remarks) = block.remarks.iter().cloned().partition(is_caution);
         Self { sheet: block.clone(), cautions, remarks, runs: runs(block) }
     }
+
+    /// Whether any run has a target, or a rest of its own in a lane.
+    pub(super) fn has_target(&self) -> bool {
+        self.runs.iter().any(|run| {
+            run.lanes.iter().any(|lane| {
+                lane.row.target.is_some() || (run.rest.is_none() && lane.row.rest.is_some())
+            })
+        })
+    }
+
+    /// How many columns lie beside those of the whole run.
+    pub(super) fn columns(&self) -> u8 {
+        if self.has_target() { 6 } else { 5 }
+    }
 }
 
 /// Plans with the same words and places have the same key.
