@@ -5,7 +5,7 @@ use lane_distance::LaneList;
 use crate::sheet::{SheetRow, SheetSplit};
 
 /// A place on the way of a run, and when the runner should pass it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub(super) struct Prompt {
     /// The place: how far it is, or the paint there, or both.
     pub(super) place: String,
@@ -57,7 +57,7 @@ pub(super) fn passes(lanes: &[(u8, Vec<Prompt>)]) -> Vec<Prompt> {
     let mut passes: Vec<(Prompt, Vec<u8>)> = Vec::new();
     for (lane, prompts) in lanes {
         for prompt in prompts {
-            match passes.iter_mut().find(|(known, _)| known == prompt) {
+            match passes.iter_mut().find(|(known, _)| known.is_alike(prompt)) {
                 Some((_, alike)) => alike.push(*lane),
                 None => passes.push((prompt.clone(), vec![*lane])),
             }
@@ -74,6 +74,11 @@ pub(super) fn passes(lanes: &[(u8, Vec<Prompt>)]) -> Vec<Prompt> {
 }
 
 impl Prompt {
+    /// Whether two read alike.
+    pub(super) fn is_alike(&self, other: &Self) -> bool {
+        (&self.place, &self.time) == (&other.place, &other.time)
+    }
+
     /// Whether a sound tells it.
     pub(super) const fn is_heard(&self) -> bool {
         self.is_round

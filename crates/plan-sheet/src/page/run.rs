@@ -59,7 +59,9 @@ impl RunLane {
             let SheetRow { lane, metres, start, finish, run_in, the_other_way, .. } = lane.row.clone();
             (lane, metres, start, finish, run_in, the_other_way)
         };
-        places(self) == places(other) && self.prompts == other.prompts
+        places(self) == places(other)
+            && self.prompts.len() == other.prompts.len()
+            && self.prompts.iter().zip(&other.prompts).all(|(a, b)| a.is_alike(b))
     }
 }
 

@@ -32,7 +32,8 @@ pub(super) struct PageBlock {
 impl PageSession {
     pub(super) fn of(number: usize, plan: &Plan) -> Self {
         let sheet = Sheet::of(plan);
-        let blocks = sheet.blocks.iter().zip(&plan.blocks).map(|(block, planned)| PageBlock::of(block, planned));
+        let blocks =
+            sheet.blocks.iter().zip(&plan.blocks).map(|(block, planned)| PageBlock::of(block, planned));
         Self { number, key: key(&sheet), map: map_picture(plan), blocks: blocks.collect(), sheet }
     }
 
@@ -66,9 +67,9 @@ impl PageBlock {
     /// Whether any run has a target, or a rest of its own in a lane.
     pub(super) fn has_target(&self) -> bool {
         self.runs.iter().any(|run| {
-            run.lanes.iter().any(|lane| {
-                lane.row.target.is_some() || (run.rest.is_none() && lane.row.rest.is_some())
-            })
+            run.lanes
+                .iter()
+                .any(|lane| lane.row.target.is_some() || (run.rest.is_none() && lane.row.rest.is_some()))
         })
     }
 
