@@ -39,20 +39,32 @@ impl<'a> Cluster<'a> {
 
     /// The numbers of its cones, such as `5–7, 9`.
     pub(super) fn numbers(&self) -> String {
-        let orders: Vec<u32> = self.cones.iter().map(|cone| cone.order).collect();
-        let mut ranges: Vec<(u32, u32)> = Vec::new();
-        for order in orders {
-            match ranges.last_mut() {
-                Some((_, last)) if *last + 1 == order => *last = order,
-                _ => ranges.push((order, order)),
-            }
-        }
-        let word = |&(first, last): &(u32, u32)| match last - first {
-            0 => first.to_string(),
-            _ => format!("{first}–{last}"),
-        };
-        ranges.iter().map(word).collect::<Vec<_>>().join(", ")
+        ranges(self.cones.iter().map(|cone| cone.order))
     }
+
+    /// Its lanes, such as `lanes 3–5`.
+    pub(super) fn lanes(&self) -> String {
+        let lanes: std::collections::BTreeSet<u32> =
+            self.cones.iter().map(|cone| cone.spot.lane.into()).collect();
+        let noun = if lanes.len() == 1 { "lane" } else { "lanes" };
+        format!("{noun} {}", ranges(lanes))
+    }
+}
+
+/// Rising numbers, with a dash from the first to the last of those that follow each other.
+pub(super) fn ranges(numbers: impl IntoIterator<Item = u32>) -> String {
+    let mut ranges: Vec<(u32, u32)> = Vec::new();
+    for number in numbers {
+        match ranges.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => ranges.push((number, number)),
+        }
+    }
+    let word = |&(first, last): &(u32, u32)| match last - first {
+        0 => first.to_string(),
+        _ => format!("{first}–{last}"),
+    };
+    ranges.iter().map(word).collect::<Vec<_>>().join(", ")
 }
 
 /// The spot of a cone.

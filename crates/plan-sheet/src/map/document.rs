@@ -5,9 +5,10 @@ use session_plan::Plan;
 use svg::node::element::Element;
 use svg::node::{Node, Text};
 
-use super::ink::{Pen, n, number, readable, rect};
+use super::ink::{Pen, number, readable, rect};
 use super::lettering::FAMILY;
-use super::picture::{Picture, WIDTH_MM};
+use super::picture::Picture;
+use super::sheet;
 
 /// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
 /// cones, the lanes unrolled and the cautions themselves. It is 180 mm wide.
@@ -30,8 +31,21 @@ pub fn map_picture(plan: &Plan) -> String {
 }
 
 /// The map of a plan as a sheet of its own: title, track, list of cones, lanes unrolled, cautions.
+///
+/// ```
+/// # use lane_distance::Track;
+/// # use session_plan::{Block, Session, Venue};
+/// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+/// # let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
+/// # let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
+/// assert!(plan_sheet::map_svg(&plan).contains("Distances assume the measure line"));
+/// ```
 pub fn map_svg(plan: &Plan) -> String {
-    map_picture(plan)
+    let picture = Picture::of(plan, "sheet");
+    let title = format!("Map of {}", plan.title);
+    let (bounds, mm) = (picture.bounds, picture.mm);
+    let (drawings, bounds) = sheet::around(plan, picture.drawing, bounds, mm);
+    document(&title, &description(plan), bounds, mm, drawings)
 }
 
 /// What the picture shows, for those who do not see it.
@@ -69,6 +83,5 @@ pub(super) fn document(
     for drawing in drawings {
         svg.append(drawing);
     }
-    let _ = (WIDTH_MM, n);
     svg.to_string() + "\n"
 }

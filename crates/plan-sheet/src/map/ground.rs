@@ -65,15 +65,20 @@ impl<'a> Ground<'a> {
         })
     }
 
-    /// The infield, as the largest upright box that holds no lane of an ordinary oval.
-    pub(super) fn infield(self) -> Rect {
-        let layout = self.layout();
-        let (low, high) = layout.path().bounds();
-        // The inner edge bulges most half way along each bend: keep within its corners.
-        let half = (high.x - low.x) / 2.0;
-        let tall = (high.y - low.y) / 2.0;
-        let inset = tall * (1.0 - std::f64::consts::FRAC_1_SQRT_2) * 0.92;
-        Rect::new(-half + inset, -tall, half - inset, tall)
+    /// A box on the infield that keeps some metres away from the straights, and as many from the bends.
+    pub(super) fn infield(self, clear_m: f64) -> Rect {
+        let (low, high) = self.layout().path().bounds();
+        let tall = ((high.y - low.y) / 2.0 - clear_m).max(0.0);
+        let mut half = (high.x - low.x) / 2.0;
+        let is_on_infield = |x: f64| {
+            [(x, tall), (-x, tall), (x, -tall), (-x, -tall)]
+                .into_iter()
+                .all(|(x, y)| self.outside_m(lane_distance::Point::new(x, y)) < -0.5 * clear_m)
+        };
+        while half > 0.0 && !is_on_infield(half) {
+            half -= 1.0;
+        }
+        Rect::new(-half.max(0.0), -tall, half.max(0.0), tall)
     }
 
     /// Whether a place on the page of the map lies on a lane, or within some metres of one.
@@ -113,7 +118,7 @@ impl<'a> Ground<'a> {
         };
         // Deep in the infield several pieces answer: the nearest counts.
         let nearest = path.pieces().iter().zip(path.starts()).filter_map(of_piece);
-        nearest.min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(f64::NEG_INFINITY)
+        nearest.min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(f64::INFINITY)
     }
 
     /// The part of the oval between two stations and two distances outside the inner edge.

@@ -8,7 +8,7 @@ use super::cones::{self, Cluster};
 use super::flags;
 use super::frame::{Frame, around};
 use super::ground::Ground;
-use super::ink::{Pen, group, line, rect, text};
+use super::ink::{Pen, group, line, rect, text, text_in};
 use super::labels::{Labels, Placed, Wish};
 use super::lettering::{SMALL_MM, Type};
 use super::paint::{self, UsedPaint};
@@ -22,15 +22,21 @@ pub(super) struct Inset<'a> {
     scale: f64,
     /// The middle of what it shows.
     middle: lane_distance::Point,
-    title: Vec<String>,
+    /// Its lines, and whether each is bold.
+    title: Vec<(String, bool)>,
     labels: Vec<(String, Placed)>,
+    /// The names of lanes, each in its lane.
+    lanes: Vec<(String, Rect)>,
     /// Its breadth and height with its title.
     pub(super) size: Size,
+    /// The same of its picture alone.
+    picture: Size,
     title_height: f64,
 }
 
-/// Millimetres to a metre, at most: a lane is then as high as a line of small type.
-const LARGEST: f64 = 3.3;
+/// Millimetres to a metre, at most, the first that lets all insets stand on the infield: with the larger a
+/// lane is as high as a line of small type.
+pub(super) const LARGEST: [f64; 2] = [3.3, 2.6];
 
 /// How broad and how high an inset's picture may be, in millimetres.
 const MOST_MM: (f64, f64) = (62.0, 44.0);
@@ -38,14 +44,14 @@ const MOST_MM: (f64, f64) = (62.0, 44.0);
 impl<'a> Inset<'a> {
     /// The inset of a cluster; nothing for a cone by itself. Where numbers find no room it is made
     /// larger.
-    pub(super) fn of(cluster: &'a Cluster<'a>, ground: Ground<'_>, mm: f64) -> Option<Self> {
+    pub(super) fn of(cluster: &'a Cluster<'a>, ground: Ground<'_>, largest: f64, mm: f64) -> Option<Self> {
         if cluster.cones.len() < 2 {
             return None;
         }
-        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, mm, larger))
+        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, (largest, larger), mm))
     }
 
-    fn fitting(cluster: &'a Cluster<'a>, ground: Ground<'_>, mm: f64, larger: f64) -> Option<Self> {
+    fn fitting(cluster: &'a Cluster<'a>, ground: Ground<'_>, (largest, larger): (f64, f64), mm: f64) -> Option<Self> {
         // The whole breadth of each cone's lane, a little beyond.
         let reach = cluster.cones.iter().flat_map(|cone| {
             let (inner, outer) = ground.across(Frame::METRES, cones::spot(cone));
@@ -54,11 +60,11 @@ impl<'a> Inset<'a> {
         let shown = around(reach).inflate(1.5, 1.5);
         let most = Size::new(MOST_MM.0 * mm, MOST_MM.1 * mm) * larger;
         let room = Vec2::new(9.0, 7.0) * mm;
-        let scale = (LARGEST * mm * larger.min(1.3))
+        let scale = (largest * mm * larger.min(1.3))
             .min((most.width - room.x) / shown.width())
             .min((most.height - room.y) / shown.height());
         let size = Size::new(
-            (shown.width() * scale + room.x).max(26.0 * mm),
+            (shown.width() * scale + room.x).max(21.0 * mm),
             (shown.height() * scale + room.y).max(16.0 * mm),
         );
         let middle = lane_distance::Point::new(shown.center().x, -shown.center().y);
@@ -85,10 +91,14 @@ impl<'a> Inset<'a> {
             placed.push((number, label));
         }
         let letters = Type::plain(SMALL_MM * mm);
-        let title = wrapped_title(cluster, letters, size.width);
+        let lanes = lane_names(cluster, ground, frame, &mut labels, letters);
+        // A title may be broader than its picture.
+        let title_width = Type { bold: true, ..letters }.width(&headline(cluster)).min(most.width);
+        let title = wrapped_title(cluster, letters, size.width.max(title_width));
         let title_height = letters.leading() * title.len() as f64 + 0.8 * mm;
-        let size = Size::new(size.width, size.height + title_height);
-        Some(Self { cluster, scale, middle, title, labels: placed, size, title_height })
+        let picture = size;
+        let size = Size::new(size.width.max(title_width), size.height + title_height);
+        Some(Self { cluster, scale, middle, title, labels: placed, lanes, picture, size, title_height })
     }
 
     /// Draws it with its upper left corner at a place.
@@ -101,14 +111,11 @@ impl<'a> Inset<'a> {
         mm: f64,
     ) -> Element {
         let mut all = group("inset");
-        let picture = Rect::from_origin_size(at, self.size)
-            .with_origin(Point::new(at.x, at.y + self.title_height))
-            .with_size(Size::new(self.size.width, self.size.height - self.title_height));
+        let picture = Rect::from_origin_size(Point::new(at.x, at.y + self.title_height), self.picture);
         let letters = Type::plain(SMALL_MM * mm);
-        for (index, line) in self.title.iter().enumerate() {
+        for (index, (words, bold)) in self.title.iter().enumerate() {
             let baseline = at.y + letters.drop() + index as f64 * letters.leading();
-            let weight = if index == 0 { Type { bold: true, ..letters } } else { letters };
-            all.append(text(line, Point::new(at.x, baseline), weight));
+            all.append(text(words, Point::new(at.x, baseline), Type { bold: *bold, ..letters }));
         }
         let frame = Frame::with(self.scale, self.middle, picture.center());
         let clip = patterns.clip(picture);
@@ -126,6 +133,9 @@ impl<'a> Inset<'a> {
         inside.append(paint::draw(&shown, ground, frame, 1.6 * mm));
         all.append(inside);
         let moved = picture.origin().to_vec2();
+        for (name, place) in &self.lanes {
+            all.append(text_in(name, *place + moved, letters));
+        }
         for (_, label) in &self.labels {
             all.append(line(label.leader.p0 + moved, label.leader.p1 + moved, Pen::new("#000000", 0.2 * mm)));
         }
@@ -142,14 +152,59 @@ impl<'a> Inset<'a> {
     }
 }
 
+/// The name of each cone's lane, where it finds room within the lane.
+fn lane_names(
+    cluster: &Cluster<'_>,
+    ground: Ground<'_>,
+    frame: Frame,
+    labels: &mut Labels,
+    letters: Type,
+) -> Vec<(String, Rect)> {
+    let layout = ground.layout();
+    let mut names: Vec<(String, Rect)> = Vec::new();
+    for cone in &cluster.cones {
+        let name = format!("lane {}", cone.spot.lane);
+        let lane = layout.lanes()[usize::from(cone.spot.lane) - 1];
+        let is_too_narrow = frame.length(lane.width_m) < letters.size * 1.2;
+        if is_too_narrow || names.iter().any(|(known, _)| *known == name) {
+            continue;
+        }
+        let spot = cones::spot(cone);
+        let middle_m = lane.inner_line_m + lane.width_m / 2.0 - lane.measure_m;
+        let (width, height) = (letters.width(&name), letters.size * 0.8);
+        // Along the lane, from the cone outwards: behind it and past it in turn.
+        let place = (4..80).find_map(|step| {
+            let along_m = f64::from(step / 2) * 0.5 * if step % 2 == 0 { 1.0 } else { -1.0 };
+            let to_finish_m = spot.to_finish_m + along_m;
+            let there = match layout.straight(spot.course) {
+                None => lane_distance::Spot {
+                    to_finish_m: ground.measure(spot.lane).within_lap_m(to_finish_m),
+                    ..spot
+                },
+                Some(straight) if (0.0..=straight.length_m()).contains(&to_finish_m) => {
+                    lane_distance::Spot { to_finish_m, ..spot }
+                }
+                Some(_) => return None,
+            };
+            let centre = frame.at(layout.pose(there).outwards(middle_m));
+            let place = Rect::from_center_size(centre, (width, height));
+            labels.take(place).then_some(place)
+        });
+        names.extend(place.map(|place| (name, place)));
+    }
+    names
+}
+
+fn headline(cluster: &Cluster<'_>) -> String {
+    format!("{}: {}", cluster.numbers(), cluster.lanes())
+}
+
 /// The numbers and the lanes, then the paint by which the places are told.
-fn wrapped_title(cluster: &Cluster<'_>, letters: Type, width: f64) -> Vec<String> {
-    let mut lanes: Vec<u8> = cluster.cones.iter().map(|cone| cone.spot.lane).collect();
-    lanes.sort_unstable();
-    lanes.dedup();
-    let numbers = format!("{}: {}", cluster.numbers(), lane_distance::LaneList(&lanes));
-    let mut lines = Type { bold: true, ..letters }.wrapped(&numbers, width);
-    lines.truncate(1);
+fn wrapped_title(cluster: &Cluster<'_>, letters: Type, width: f64) -> Vec<(String, bool)> {
+    let numbers = headline(cluster);
+    let bold = Type { bold: true, ..letters };
+    let mut lines: Vec<(String, bool)> =
+        bold.wrapped(&numbers, width).into_iter().map(|line| (line, true)).collect();
     let mut marks: Vec<String> = Vec::new();
     for cone in &cluster.cones {
         let told = match &cone.spot.mark {
@@ -161,7 +216,7 @@ fn wrapped_title(cluster: &Cluster<'_>, letters: Type, width: f64) -> Vec<String
         }
     }
     let told = letters.wrapped(&marks.join(", "), width);
-    lines.extend(told);
+    lines.extend(told.into_iter().map(|line| (line, false)));
     lines
 }
 
@@ -177,7 +232,10 @@ pub(super) fn shelves<'b, 'a>(
     let width = |row: &[&Inset<'a>]| {
         row.iter().map(|inset| inset.size.width).sum::<f64>() + gap * row.len().saturating_sub(1) as f64
     };
-    let height = |row: &[&Inset<'a>]| row.iter().map(|inset| inset.size.height).fold(0.0, f64::max);
+    // The pictures of a row begin at one height, so that the highest title and picture count.
+    let titles = |row: &[&Inset<'a>]| row.iter().map(|inset| inset.title_height).fold(0.0, f64::max);
+    let height =
+        |row: &[&Inset<'a>]| titles(row) + row.iter().map(|inset| inset.picture.height).fold(0.0, f64::max);
     let total = |rows: &[Vec<&Inset<'a>>]| {
         rows.iter().map(|row| height(row)).sum::<f64>() + gap * rows.len().saturating_sub(1) as f64
     };
@@ -198,9 +256,9 @@ pub(super) fn shelves<'b, 'a>(
     let mut top = if within.height().is_finite() { within.center().y - used / 2.0 } else { within.y0 };
     for row in rows {
         let mut left = within.center().x - width(&row) / 2.0;
-        let high = height(&row);
+        let (high, title) = (height(&row), titles(&row));
         for inset in row {
-            put.push((Point::new(left, top), inset));
+            put.push((Point::new(left, top + title - inset.title_height), inset));
             left += inset.size.width + gap;
         }
         top += high + gap;

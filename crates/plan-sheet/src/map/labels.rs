@@ -43,6 +43,17 @@ impl Labels {
         self.taken.push(place);
     }
 
+    /// Takes a place for a label that can be nowhere else; tells whether it was free.
+    pub(super) fn take(&mut self, place: Rect) -> bool {
+        let is_free = self.bounds.union(place) == self.bounds
+            && !self.taken.iter().any(|taken| overlap(*taken, place))
+            && !self.leaders.iter().any(|leader| crosses(*leader, place));
+        if is_free {
+            self.taken.push(place);
+        }
+        is_free
+    }
+
     /// Puts a label of a size as near as it can be to one of the places that it would like, in steps
     /// up to a reach; nothing where there is no room. `blocked` says where no label may lie.
     pub(super) fn place(

@@ -1,1 +1,70 @@
-//! legend
+//! The list of cones beside the map.
+
+use kurbo::Point;
+use session_plan::{Plan, SetupItem};
+use svg::node::Node;
+use svg::node::element::Element;
+
+use super::cones::ranges;
+use super::ink::{Pen, group, line, text};
+use super::lettering::{SMALL_MM, Type};
+
+/// The columns, each with how broad it is in millimetres.
+const COLUMNS: [(&str, f64); 5] =
+    [("Cone", 16.0), ("Marks", 26.0), ("Lane", 14.0), ("Where", 72.0), ("For", 52.0)];
+
+/// Draws the list with its upper left corner at a place; and tells how high it is.
+pub(super) fn draw(plan: &Plan, at: Point, mm: f64) -> (Element, f64) {
+    let small = Type::plain(SMALL_MM * mm);
+    let bold = Type { bold: true, ..small };
+    let mut all = group("legend");
+    let mut y = at.y;
+    let mut row = |cells: [String; 5], first: Type, others: Type| {
+        let mut x = at.x;
+        let mut lines = 1;
+        for (index, (cell, (_, width))) in cells.iter().zip(COLUMNS).enumerate() {
+            let letters = if index == 0 { first } else { others };
+            let wrapped = letters.wrapped(cell, (width - 2.0) * mm);
+            for (number, words) in wrapped.iter().enumerate() {
+                let baseline = y + letters.drop() + number as f64 * letters.leading();
+                all.append(text(words, Point::new(x, baseline), letters));
+            }
+            lines = lines.max(wrapped.len());
+            x += width * mm;
+        }
+        y += lines as f64 * small.leading() + 0.4 * mm;
+        all.append(line(Point::new(at.x, y), Point::new(x, y), Pen::new("#8a8a8a", 0.15 * mm)));
+        y += 0.4 * mm;
+    };
+    row(COLUMNS.map(|(name, _)| name.to_owned()), bold, bold);
+    for cones in alike(plan) {
+        let Some(first) = cones.first() else { continue };
+        row(
+            [
+                ranges(cones.iter().map(|cone| cone.order)),
+                first.what.clone(),
+                ranges(cones.iter().map(|cone| u32::from(cone.spot.lane))),
+                first.spot.words.clone(),
+                first.serves.clone(),
+            ],
+            bold,
+            small,
+        );
+    }
+    (all, y - at.y)
+}
+
+/// Cones that follow each other and differ in their lane only.
+fn alike(plan: &Plan) -> Vec<Vec<&SetupItem>> {
+    let mut rows: Vec<Vec<&SetupItem>> = Vec::new();
+    for cone in &plan.setup {
+        let is_like = |other: &SetupItem| {
+            (&other.what, &other.serves, &other.spot.words) == (&cone.what, &cone.serves, &cone.spot.words)
+        };
+        match rows.last_mut() {
+            Some(row) if row.first().is_some_and(|first| is_like(first)) => row.push(cone),
+            _ => rows.push(vec![cone]),
+        }
+    }
+    rows
+}

@@ -20,6 +20,9 @@ mod lettering;
 mod paint;
 mod patterns;
 mod picture;
+mod ribbon;
+mod sheet;
+mod spread;
 mod strip;
 mod way;
 

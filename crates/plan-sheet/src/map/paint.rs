@@ -60,7 +60,7 @@ pub(super) fn draw(paint: &[UsedPaint<'_>], ground: Ground<'_>, frame: Frame, mm
 }
 
 /// The part of the lane that a mark reaches across, from the inner line.
-const fn reach(form: Form) -> (f64, f64) {
+pub(super) const fn reach(form: Form) -> (f64, f64) {
     match form {
         Form::Line | Form::Edge | Form::Curve => (0.0, 1.0),
         Form::ShortLine => (0.2, 0.8),

@@ -22,6 +22,10 @@ pub(super) const WIDTH_MM: f64 = 180.0;
 /// Room for flags beside the lanes, in millimetres.
 const RIM_MM: f64 = 13.0;
 
+/// How far insets keep from the lanes, and from each other, in millimetres.
+const INFIELD_MM: f64 = 8.0;
+const INSETS_MM: f64 = 4.0;
+
 /// How close cones share a flag, in metres: the first distance at which every flag finds its place counts.
 const CLOSE_M: [f64; 7] = [4.6, 7.0, 11.0, 18.0, 30.0, 60.0, 1000.0];
 
@@ -68,14 +72,16 @@ impl Picture {
         close_m: f64,
     ) -> Option<Self> {
         let clusters = Cluster::all(plan, close_m);
-        let insets: Vec<Option<Inset<'_>>> =
-            clusters.iter().map(|cluster| Inset::of(cluster, ground, mm)).collect();
-        let is_without =
-            |(cluster, inset): (&Cluster<'_>, &Option<Inset<'_>>)| cluster.cones.len() > 1 && inset.is_none();
-        if clusters.iter().zip(&insets).any(is_without) {
-            return None;
-        }
-        let insets: Vec<Inset<'_>> = insets.into_iter().flatten().collect();
+        let mut sizes = inset::LARGEST.into_iter().map(|largest| -> Option<Vec<Inset<'_>>> {
+            let several = clusters.iter().filter(|cluster| cluster.cones.len() > 1);
+            several.map(|cluster| Inset::of(cluster, ground, largest, mm)).collect()
+        });
+        let (first, second) = (sizes.next().flatten()?, sizes.next().flatten());
+        let fits = |insets: &Vec<Inset<'_>>| {
+            inset::shelves(insets.iter().collect(), ground.infield(INFIELD_MM * mm), INSETS_MM * mm).1.is_empty()
+        };
+        // Smaller ones are worth it only where then all stand on the infield.
+        let insets = if fits(&first) { first } else { second.filter(fits).unwrap_or(first) };
         Some(Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &insets))
     }
 
@@ -90,8 +96,8 @@ impl Picture {
         let frame = Frame::METRES;
         let mut patterns = Patterns::new(prefix, mm);
         let mut labels = Labels::new(map, 0.5 * mm);
-        let infield = ground.infield().inflate(-2.0 * mm, -12.0 * mm);
-        let gap = 4.0 * mm;
+        let infield = ground.infield(INFIELD_MM * mm);
+        let gap = INSETS_MM * mm;
         let (put, left_over, _) = inset::shelves(insets.iter().collect(), infield, gap);
         for (at, inset) in &put {
             labels.keep_free(Rect::from_origin_size(*at, inset.size).inflate(mm, mm));
@@ -214,7 +220,16 @@ fn arrows(ground: Ground<'_>, frame: Frame, labels: &mut Labels, mm: f64) -> Ele
     let line = ground.measure(1);
     let half_m = 7.0 * mm;
     for quarter in 0..4 {
-        let middle_m = line.lap_m() * (f64::from(quarter) + 0.5) / 4.0;
+        // Where nothing in use lies beside it, if there is such a place.
+        let near = |middle_m: f64| {
+            [-1.5, 0.0, 1.5].iter().any(|part| {
+                let to_finish_m = line.within_lap_m(line.lap_m() - middle_m - part * half_m);
+                let spot = Spot::on_oval(1, to_finish_m);
+                ground.track.hazards().iter().any(|hazard| hazard.covers(ground.layout(), spot))
+            })
+        };
+        let tries = [0.5, 0.3, 0.7, 0.15, 0.85].map(|part| line.lap_m() * (f64::from(quarter) + part) / 4.0);
+        let middle_m = tries.into_iter().find(|middle_m| !near(*middle_m)).unwrap_or(tries[0]);
         let ends = (line.station(middle_m - half_m), line.station(middle_m + half_m));
         let way = ground.way(frame, ends, -(hazards::BESIDE_M + 1.7 * mm));
         all.append(stroke(way.forward(), pen));
@@ -235,6 +250,19 @@ fn names(plan: &Plan, ground: Ground<'_>, frame: Frame, mm: f64) -> Vec<Name> {
     let layout = ground.layout();
     let gap = 2.0 * mm;
     let mut names = Vec::new();
+    let outer = layout.lanes_of(Course::HomeStraight).max(layout.lanes_of(Course::Oval));
+    let course = if outer <= layout.lanes_of(Course::Oval) { Course::Oval } else { Course::HomeStraight };
+    let (_, end) = ground.across(frame, Spot { course, lane: outer, to_finish_m: 0.0 });
+    let (inside, _) = ground.across(frame, Spot::on_oval(1, 0.0));
+    names.push(Name {
+        words: vec!["finish line".to_owned()],
+        wishes: vec![
+            Wish { anchor: end, way: Vec2::new(0.8, 0.6), from: gap, worse: 0.0 },
+            Wish { anchor: end, way: Vec2::new(-0.8, 0.6), from: gap, worse: 0.5 * gap },
+            Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
+        ],
+        sign: None,
+    });
     let mut coaches: Vec<(Point, Vec<usize>)> = Vec::new();
     for (number, block) in (1..).zip(&plan.blocks) {
         let Some(coach) = &block.coach else { continue };
@@ -264,18 +292,6 @@ fn names(plan: &Plan, ground: Ground<'_>, frame: Frame, mm: f64) -> Vec<Name> {
             sign: None,
         });
     }
-    let outer = layout.lanes_of(Course::HomeStraight).max(layout.lanes_of(Course::Oval));
-    let course = if outer <= layout.lanes_of(Course::Oval) { Course::Oval } else { Course::HomeStraight };
-    let (_, end) = ground.across(frame, Spot { course, lane: outer, to_finish_m: 0.0 });
-    let (inside, _) = ground.across(frame, Spot::on_oval(1, 0.0));
-    names.push(Name {
-        words: vec!["finish line".to_owned()],
-        wishes: vec![
-            Wish { anchor: end, way: Vec2::new(0.0, 1.0), from: gap, worse: 0.0 },
-            Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
-        ],
-        sign: None,
-    });
     let closed = ground.track.closed_lanes();
     if let Some(&lane) = closed.first() {
         let line = ground.measure(1);

@@ -1,0 +1,193 @@
+//! A run as its lane is unrolled: what is passed, and after how many metres.
+
+use lane_distance::{Course, Form, Layout, Spot};
+use session_plan::plan_words::{metres, to_cm};
+use session_plan::{Plan, Rep};
+
+use super::cones::ranges;
+
+/// Paint that a runner passes.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Passed {
+    /// Metres from where the ribbon begins, along the measure line.
+    pub(super) from_start_m: f64,
+    pub(super) name: String,
+    pub(super) colour: String,
+    pub(super) form: Form,
+}
+
+/// A run of one lane or of several that pass the same paint after the same distances.
+#[derive(Clone, Debug)]
+pub(super) struct Ribbon {
+    /// The number of its first block.
+    block: usize,
+    lanes: Vec<u8>,
+    distance_m: f64,
+    /// Whole laps that are run before what is shown.
+    laps: u32,
+    lap_m: f64,
+    /// How long the part is that is shown.
+    pub(super) shown_m: f64,
+    pub(super) passed: Vec<Passed>,
+    /// The parts of it that lie on a bend.
+    pub(super) bends: Vec<(f64, f64)>,
+    start_cones: Vec<u32>,
+    finish_cones: Vec<u32>,
+    pub(super) start: String,
+    pub(super) finish: String,
+}
+
+/// How far off the start or finish paint counts as lying there, in metres.
+const THERE_M: f64 = 0.055;
+
+impl Ribbon {
+    /// Every run of a plan that differs from the others, in the order in which they are run.
+    pub(super) fn all(plan: &Plan) -> Vec<Self> {
+        let mut ribbons: Vec<Self> = Vec::new();
+        let mut met: Vec<(u8, [u64; 3])> = Vec::new();
+        for (number, block) in (1..).zip(&plan.blocks) {
+            let mut reps: Vec<&Rep> = block.reps.iter().collect();
+            reps.sort_by_key(|rep| (rep.rep, rep.lane));
+            for rep in reps {
+                let places = [rep.start.to_finish_line_m, rep.finish.to_finish_line_m, rep.distance_m]
+                    .map(f64::to_bits);
+                if met.contains(&(rep.lane, places)) {
+                    continue;
+                }
+                met.push((rep.lane, places));
+                let ribbon = Self::of(plan, number, rep);
+                match ribbons.iter_mut().find(|known| known.is_like(&ribbon)) {
+                    Some(known) => known.join(ribbon),
+                    None => ribbons.push(ribbon),
+                }
+            }
+        }
+        ribbons
+    }
+
+    fn of(plan: &Plan, block: usize, rep: &Rep) -> Self {
+        let track = &plan.track.ground;
+        let layout = track.layout();
+        let course = rep.start.course;
+        let start = Spot { course, lane: rep.lane, to_finish_m: rep.start.to_finish_line_m };
+        let lap_m = match course {
+            Course::Oval => track.lap_m(rep.lane).unwrap_or(f64::INFINITY),
+            _ => f64::INFINITY,
+        };
+        let laps = ((rep.distance_m + THERE_M) / lap_m).floor();
+        let rest_m = rep.distance_m - laps * if lap_m.is_finite() { lap_m } else { 0.0 };
+        // A run of whole laps shows one of them.
+        let (laps, shown_m) = if rest_m > THERE_M { (laps, rest_m) } else { (laps - 1.0, lap_m) };
+        let mut passed: Vec<Passed> = (track.painted(course, rep.lane).iter())
+            .filter_map(|painted| {
+                let from_start_m = match course {
+                    Course::Oval => {
+                        let past_m = (start.to_finish_m - painted.to_finish_m).rem_euclid(lap_m);
+                        // A hair behind the start is at the start, not a lap away.
+                        if lap_m - past_m < THERE_M { past_m - lap_m } else { past_m }
+                    }
+                    _ if rep.the_other_way => painted.to_finish_m - start.to_finish_m,
+                    _ => start.to_finish_m - painted.to_finish_m,
+                };
+                let mark = track.mark(painted.mark);
+                (from_start_m > THERE_M && from_start_m < shown_m - THERE_M).then(|| Passed {
+                    from_start_m,
+                    name: mark.name.clone(),
+                    colour: mark.colour.clone(),
+                    form: mark.form,
+                })
+            })
+            .collect();
+        passed.sort_by(|a, b| a.from_start_m.total_cmp(&b.from_start_m));
+        Self {
+            block,
+            lanes: vec![rep.lane],
+            distance_m: rep.distance_m,
+            laps: laps as u32,
+            lap_m,
+            shown_m,
+            passed,
+            bends: bends(layout, start, shown_m, rep.the_other_way),
+            start_cones: plan.cone_on(&rep.start).into_iter().collect(),
+            finish_cones: plan.cone_on(&rep.finish).into_iter().collect(),
+            start: rep.start.words.clone(),
+            finish: rep.finish.words.clone(),
+        }
+    }
+
+    /// Whether another run passes the same paint after the same distances, to the millimetre.
+    fn is_like(&self, other: &Self) -> bool {
+        let same = |a: f64, b: f64| (a - b).abs() < 0.0005;
+        self.block == other.block
+            && same(self.distance_m, other.distance_m)
+            && same(self.shown_m, other.shown_m)
+            && (&self.start, &self.finish) == (&other.start, &other.finish)
+            && self.passed.len() == other.passed.len()
+            && (self.passed.iter().zip(&other.passed))
+                .all(|(a, b)| a.name == b.name && same(a.from_start_m, b.from_start_m))
+            && self.bends.len() == other.bends.len()
+    }
+
+    fn join(&mut self, other: Self) {
+        self.lanes.extend(other.lanes);
+        self.start_cones.extend(other.start_cones);
+        self.finish_cones.extend(other.finish_cones);
+    }
+
+    /// How far it is, in which lanes, of which block.
+    pub(super) fn title(&self) -> String {
+        let noun = if self.lanes.len() == 1 { "lane" } else { "lanes" };
+        let lanes = ranges(self.lanes.iter().map(|lane| u32::from(*lane)));
+        format!("Block {}: {} m, {noun} {lanes}", self.block, metres(self.distance_m))
+    }
+
+    /// The whole laps that are not shown.
+    pub(super) fn laps(&self) -> Option<String> {
+        let noun = |laps: u32| if laps == 1 { "lap" } else { "laps" };
+        let lap = to_cm(self.lap_m);
+        let all = self.laps + 1;
+        match self.laps {
+            _ if self.shown_m == self.lap_m => Some(match all {
+                1 => format!("one lap of {lap} m"),
+                all => format!("{all} laps of {lap} m; one is shown"),
+            }),
+            0 => None,
+            laps => Some(format!(
+                "{laps} {} of {lap} m back to the start, then {} m as shown",
+                noun(laps),
+                to_cm(self.shown_m)
+            )),
+        }
+    }
+
+    /// The numbers of the cones at its start, and at its finish.
+    pub(super) fn cones(&self) -> (String, String) {
+        (ranges(self.start_cones.iter().copied()), ranges(self.finish_cones.iter().copied()))
+    }
+}
+
+/// The parts of a run that lie on a bend, as distances from its start.
+fn bends(layout: &Layout, start: Spot, shown_m: f64, the_other_way: bool) -> Vec<(f64, f64)> {
+    if the_other_way || start.course != Course::Oval {
+        return Vec::new();
+    }
+    let line = lane_distance::Line::parallel(
+        layout.path(),
+        layout.lanes()[usize::from(start.lane) - 1].measure_m,
+        layout.scale(),
+    );
+    let lap_m = line.lap_m();
+    let begins_m = layout.from_finish_m(start);
+    let is_arc = |piece: &lane_distance::Piece| matches!(piece, lane_distance::Piece::Arc(_));
+    let mut parts = Vec::new();
+    for lap in [0.0, 1.0] {
+        for (index, _) in layout.path().pieces().iter().enumerate().filter(|(_, piece)| is_arc(piece)) {
+            let from_m = (line.start_of_m(index) + lap * lap_m - begins_m).max(0.0);
+            let to_m = (line.start_of_m(index + 1) + lap * lap_m - begins_m).min(shown_m);
+            if from_m < to_m {
+                parts.push((from_m, to_m));
+            }
+        }
+    }
+    parts
+}
