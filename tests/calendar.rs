@@ -172,7 +172,7 @@ error: a calendar needs dates, and `B` has none; write for example `date: 2027-0
 #[test]
 fn only_sessions_go_into_a_calendar() {
     toeline(&["lanes", "--out", "lanes.ics"]).assert().code(2).stderr_eq(str![[r#"
-error: `lanes.ics` would show a plan, and this answer has none; write a name that ends in .txt or .json
+error: `lanes.ics` would show a plan, and this answer has none; write a name that ends in .txt, .json or .csv
 
 "#]]);
     toeline(&["plan", "200", "--format", "json", "--out", "plan.ics"]).assert().code(2).stderr_eq(str![[

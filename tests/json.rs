@@ -129,7 +129,7 @@ fn spots_measure_lanes_and_marks_have_the_promised_keys() {
     );
     assert_eq!(spots["choices"][0]["ends_on_paint"], 2);
     let measure = answer(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"]);
-    assert_eq!(keys(&measure), ["distance_m", "from", "lane", "the_other_way", "to"]);
+    assert_eq!(keys(&measure), ["cautions", "distance_m", "from", "lane", "the_other_way", "to"]);
     assert!((measure["distance_m"].as_f64().expect("it is a number") - 200.0).abs() < 1e-9);
     let lanes = answer(&["lanes"]);
     assert_eq!(
@@ -157,7 +157,7 @@ fn several_session_files_make_a_list_of_plans() {
 #[test]
 fn a_week_has_its_keys_and_its_pace_bands_can_be_read() {
     let week = answer(&["week", "sessions/wrenbeck"]);
-    assert_eq!(keys(&week), ["entries", "from", "groups", "sessions", "to"]);
+    assert_eq!(keys(&week), ["cautions", "entries", "from", "groups", "sessions", "to"]);
     let entry = &week["entries"][0];
     assert_eq!(
         keys(entry),

@@ -22,6 +22,16 @@ fn from_mark_to_mark() {
 from on the first green tick (400 m hurdle tick 1)
 to   on the tenth green tick (400 m hurdle tick 10)
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
 }
@@ -35,6 +45,16 @@ fn some_metres_behind_a_mark_and_past_one() {
 from 5.00 m behind the 400 m start line; tape 4.97 m on the inner line
 to   2.50 m past the 200 m start line; tape 2.49 m on the inner line
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
 }
@@ -47,6 +67,16 @@ fn past_the_finish_line_it_goes_on_round() {
 390.00 m in lane 1
 from 10.00 m past the finish line; tape 9.92 m on the inner line
 to   on the finish line
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );
@@ -62,6 +92,16 @@ fn whole_laps_besides() {
 from on the 400 m start line
 to   on the 200 m start line
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
 }
@@ -76,6 +116,16 @@ fn from_a_mark_to_itself_it_is_a_lap_or_as_many_as_are_asked_for() {
 from on the finish line
 to   on the finish line
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
     measured(
@@ -84,6 +134,16 @@ to   on the finish line
 1221.12 m in lane 2
 from on the finish line
 to   on the finish line
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );
@@ -99,6 +159,16 @@ fn from_the_chute_and_on_round_the_bend() {
 from on the 110 m hurdles start line
 to   on the 200 m start line
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
 }
@@ -111,6 +181,16 @@ fn clockwise() {
 200.00 m in lane 2, clockwise
 from on the 200 m start line
 to   on the 400 m start line
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );
@@ -126,6 +206,16 @@ fn from_lane_to_lane() {
 from on the break line
 to   on the 200 m start line
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
     measured(
@@ -134,6 +224,16 @@ to   on the 200 m start line
 200.07 m from lane 1 to lane 4
 from on the 200 m start line
 to   on the finish line
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );
@@ -149,6 +249,16 @@ fn a_short_way_wins_seconds() {
 from 195.00 m behind the finish line; tape 194.42 m on the inner line
 to   on the finish line
 31.4 s is 2:41 a kilometre, or 32.21 s for 200 m: the line won 0.81 s
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );
@@ -176,6 +286,16 @@ from 3.52 m behind the 200 m start line; tape 3.50 m on the inner line
 to   on the finish line
 32 s is 2:37.2 a kilometre, or 31.45 s for 200 m: the line lost 0.55 s
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
 }
@@ -190,6 +310,16 @@ fn a_time_alone_gives_the_pace() {
 from on the 400 m start line
 to   on the finish line
 1:12 is 3:00 a kilometre
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );
@@ -207,6 +337,16 @@ from on the 400 m start line
 to   on the finish line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +1.26 m
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
     measured(
@@ -216,6 +356,16 @@ Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +1.26 m
 from on the 200 m start line
 to   on the finish line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.63 m
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );
@@ -228,6 +378,16 @@ from on the 80 m start line
 to   on the finish line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.00 m
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
     // Nearer to the kerb it wins some.
@@ -238,6 +398,16 @@ Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.00 m
 from on the 400 m start line
 to   on the finish line
 Keeping 0.2 m outside the inner line makes a lap -0.63 m, this way -0.63 m
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );
@@ -255,6 +425,16 @@ from on the 110 m hurdles start line
 to   on the 200 m start line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.63 m
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
 }
@@ -271,6 +451,16 @@ from on the 50 m start line
 to   on the 80 m start line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +1.26 m
 
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
 "#]],
     );
 }
@@ -285,6 +475,16 @@ fn of_a_change_of_lane_only_the_lap_has_a_running_line() {
 from on the break line
 to   on the 200 m start line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
 
 "#]],
     );

@@ -38,11 +38,134 @@ fn an_old_file_stays_whole_where_the_new_one_is_refused() {
 }
 
 #[test]
-fn a_folder_that_is_not_there_is_an_error_of_writing() {
-    toeline(&["plan", "200", "--out", "no-such-folder/plan.txt"]).assert().code(1).stderr_eq(str![[r#"
-error: cannot write `no-such-folder/plan.txt`: entity not found
+fn what_cannot_be_written_is_an_error_that_says_what_to_do() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let at = |name: &str| folder.path().join(name).to_str().expect("the path is UTF-8").to_owned();
+    fs::create_dir(at("folder.txt")).expect("the folder can be written");
+    fs::write(at("file"), "").expect("the folder can be written");
+    for (name, reason) in [
+        ("no-such-folder/plan.txt", "its folder is not there; make it first, or name another"),
+        ("folder.txt", "it is a folder; name a file in it"),
+        ("file/plan.txt", "a part of its path is a file, not a folder"),
+    ] {
+        let told = format!("error: cannot write `{}`: {reason}\n", at(name));
+        toeline(&["plan", "200", "--out", &at(name)]).assert().code(1).stderr_eq(told);
+    }
+}
 
-"#]]);
+/// The kernel's `/sys` takes no new file from anybody, not even from root, whom the modes of other
+/// folders do not hold back.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_folder_that_takes_no_files_is_an_error_of_writing() {
+    let shown = toeline(&["plan", "200", "--out", "/sys/plan.txt"]).assert().code(1);
+    let told = String::from_utf8(shown.get_output().stderr.clone()).expect("it is text");
+    let reasons = ["writing is not allowed there; name another folder", "the disk can only be read"];
+    assert!(told.starts_with("error: cannot write `/sys/plan.txt`: "), "{told}");
+    assert!(reasons.iter().any(|reason| told.contains(reason)), "{told}");
+}
+
+/// The device `/dev/full` answers every write as a full disk does.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_full_disk_is_an_error_of_writing_and_a_device_is_never_replaced() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let link = folder.path().join("plan.txt");
+    std::os::unix::fs::symlink("/dev/full", &link).expect("the folder can be written");
+    let name = link.to_str().expect("the path is UTF-8");
+    toeline(&["plan", "200", "--out", name]).assert().code(1).stderr_eq(format!(
+        "error: cannot write `{name}`: the disk is full; make room, or name a folder on another one\n"
+    ));
+    assert_eq!(fs::read_link(&link).expect("it is a link still"), std::path::Path::new("/dev/full"));
+}
+
+/// A limit on the size of files stops the writing half-way, as a disk that fills up does.
+#[cfg(unix)]
+#[test]
+fn an_old_file_stays_whole_where_the_new_one_finds_no_room() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let path = folder.path().join("plan.json");
+    fs::write(&path, "the old plan").expect("the folder can be written");
+    // One block of 512 or 1024 bytes is less than the plan needs; the signal that tells of it is
+    // ignored, so that the write fails instead.
+    let script = r#"trap '' XFSZ; ulimit -f 1; exec "$0" plan "20 x 200 in lanes 2-6" --out "$1""#;
+    let program = snapbox::cmd::cargo_bin!("toeline");
+    let shown =
+        snapbox::cmd::Command::new("sh").args(["-c", script]).arg(program).arg(&path).assert().code(1);
+    let told = String::from_utf8(shown.get_output().stderr.clone()).expect("it is text");
+    assert!(told.ends_with("the file would be larger than the system allows\n"), "{told}");
+    assert_eq!(fs::read_to_string(&path).expect("it is still there"), "the old plan");
+    assert_eq!(fs::read_dir(folder.path()).expect("it can be read").count(), 1, "nothing lies beside it");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_new_file_is_open_to_others_and_an_old_one_keeps_its_mode_and_its_link() {
+    use std::os::unix::fs::PermissionsExt;
+
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let mode = |name: &str| {
+        let found = fs::metadata(folder.path().join(name)).expect("it was written");
+        found.permissions().mode() & 0o777
+    };
+    let at = |name: &str| folder.path().join(name).to_str().expect("the path is UTF-8").to_owned();
+    // What any new file gets is a matter of the umask.
+    fs::write(at("any"), "").expect("the folder can be written");
+    toeline(&["plan", "200", "--out", &at("new.txt")]).assert().success();
+    assert_eq!(mode("new.txt"), mode("any"));
+
+    fs::write(at("old.txt"), "the old plan").expect("the folder can be written");
+    fs::set_permissions(at("old.txt"), fs::Permissions::from_mode(0o640)).expect("it is ours");
+    std::os::unix::fs::symlink("old.txt", at("link.txt")).expect("the folder can be written");
+    toeline(&["plan", "200", "--out", &at("link.txt")]).assert().success();
+    assert_eq!(fs::read_link(at("link.txt")).expect("it is a link still"), std::path::Path::new("old.txt"));
+    assert_eq!(mode("old.txt"), 0o640);
+    assert_eq!(
+        fs::read(at("old.txt")).expect("it was written"),
+        fs::read(at("new.txt")).expect("it was written")
+    );
+}
+
+/// However a kill falls, the file is the old one or the new one, whole.
+#[test]
+fn a_kill_while_it_writes_leaves_a_whole_file() {
+    use std::process::{Command, Stdio};
+    use std::time::{Duration, Instant};
+
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let path = folder.path().join("plan.json");
+    let start = || {
+        Command::new(snapbox::cmd::cargo_bin!("toeline"))
+            .args(["plan", "200 x 100 in lanes 1-8", "--out"])
+            .arg(&path)
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("the program can be started")
+    };
+    let begun = Instant::now();
+    assert!(start().wait().expect("it ends").success());
+    let whole = begun.elapsed();
+    let new = fs::read(&path).expect("it was written");
+    let old = b"the old plan".to_vec();
+    let (mut kept, mut replaced) = (0, 0);
+    // The kills fall all over the run; how long it takes decides where, not whether they must pass.
+    let mut part = 0.0;
+    while part < 1.6 {
+        fs::write(&path, &old).expect("the folder can be written");
+        let mut running = start();
+        std::thread::sleep(Duration::from_secs_f64(whole.as_secs_f64() * part));
+        // It may be done already.
+        let _ = running.kill();
+        running.wait().expect("it ends");
+        let found = fs::read(&path).expect("it is there");
+        match (found == old, found == new) {
+            (true, _) => kept += 1,
+            (_, true) => replaced += 1,
+            _ => panic!("{} bytes of {} after a kill at {part:.2} of the run", found.len(), new.len()),
+        }
+        part += 0.04;
+    }
+    assert!(kept > 0, "no kill came before the file was replaced ({replaced} after)");
 }
 
 #[test]

@@ -258,17 +258,17 @@ One lap from the finish line sets it out
    3 to 4   finish             6 and 7   on the finish line   60 m of block 2
    5 to 7   start              3 to 5    on the 400 m start   150 m of block 3
                                          line
-        8   finish and start   3         on the fourth        finish of 150 m
-                                         green tick (400 m    of block 3; start
-                                         hurdle tick 4)       of 250 m of block
-                                                              4
+        8   start and finish   3         on the fourth        start of 250 m of
+                                         green tick (400 m    block 4; finish
+                                         hurdle tick 4)       of 150 m of block
+                                                              3
         9   finish             4         on the fourth        150 m of block 3
                                          green tick (400 m
                                          hurdle tick 4)
-       10   finish and start   5         on the fourth        finish of 150 m
-                                         green tick (400 m    of block 3; start
-                                         hurdle tick 4)       of 250 m of block
-                                                              4
+       10   start and finish   5         on the fourth        start of 250 m of
+                                         green tick (400 m    block 4; finish
+                                         hurdle tick 4)       of 150 m of block
+                                                              3
  11 to 13   start              5 to 7    on the 60 m start    60 m of block 2
                                          line
 ────────────────────────────────────────────────────────────────────────────────

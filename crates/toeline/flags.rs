@@ -180,8 +180,9 @@ pub(crate) struct Common {
     /// How the answer is written to standard output
     #[arg(long, value_enum)]
     pub(crate) format: Option<Format>,
-    /// Write the answer to a file instead; its ending picks the view (.txt, .json; for
-    /// plans and weeks also .html, a page for phone and paper, and .ics, a calendar)
+    /// Write the answer to a file instead; its ending picks the view (.txt, .json, .csv; for
+    /// plans and weeks also .html, a page for phone and paper, .ics, a calendar, and .md, a
+    /// message; for one plan .svg, its map)
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
     /// When to use colour and bold type
@@ -222,6 +223,8 @@ pub(crate) enum Format {
     Text,
     /// One JSON value for programs
     Json,
+    /// A row for each run, choice, lane or mark, for spreadsheets
+    Csv,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

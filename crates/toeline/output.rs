@@ -5,11 +5,12 @@ use std::path::Path;
 
 use anstream::adapter::strip_str;
 use anyhow::{Context, Result, anyhow, bail};
-use plan_sheet::{Calendar, View};
+use plan_sheet::{Calendar, CsvTable, View, message};
 use session_plan::Plan;
 
 use crate::failure::{self, InputError};
 use crate::flags::{Color, Common, Format};
+use crate::whole_file::replace;
 
 /// Chooses for the whole run whether colour is used.
 pub(crate) fn choose_color(color: Color) {
@@ -47,6 +48,7 @@ pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common)
     let bytes = match sheet {
         Sheet::Calendar => calendar(plans)?.into_bytes(),
         Sheet::Map => plan_sheet::map_svg(one(plans, path)?).into_bytes(),
+        Sheet::Message => message(plans).into_bytes(),
         Sheet::Page => plan_sheet::page(plans)?.into_bytes(),
     };
     replace(path, &bytes)
@@ -57,11 +59,13 @@ pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common)
 enum Sheet {
     Calendar,
     Map,
+    Message,
     Page,
 }
 
 impl Sheet {
-    const ALL: [(&str, Self); 3] = [("html", Self::Page), ("ics", Self::Calendar), ("svg", Self::Map)];
+    const ALL: [(&str, Self); 4] =
+        [("html", Self::Page), ("ics", Self::Calendar), ("md", Self::Message), ("svg", Self::Map)];
 
     fn of(path: &Path) -> Option<Self> {
         Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, sheet)| sheet)
@@ -122,45 +126,26 @@ pub(crate) fn print(text: &str) -> Result<()> {
 fn rendered<V: View>(views: &[V], format: Format) -> Result<String> {
     Ok(match (format, views) {
         (Format::Text, views) => views.iter().map(View::text).collect::<Vec<_>>().join("\n"),
+        (Format::Csv, views) => CsvTable::joined(views.iter().map(View::csv)),
         (Format::Json, [view]) => view.json()?,
         (Format::Json, views) => serde_json::to_string_pretty(views)? + "\n",
     })
 }
 
 fn format_of(path: &Path) -> Result<Format> {
-    if has_ending(path, "txt") {
-        return Ok(Format::Text);
-    }
-    if has_ending(path, "json") {
-        return Ok(Format::Json);
+    let formats = [("txt", Format::Text), ("json", Format::Json), ("csv", Format::Csv)];
+    if let Some((_, format)) = formats.into_iter().find(|(ending, _)| has_ending(path, ending)) {
+        return Ok(format);
     }
     let name = path.display();
     let plans_only = Sheet::ALL.map(|(ending, _)| format!(".{ending}")).join(", ");
     bail!(InputError::new(if Sheet::of(path).is_some() {
         anyhow!(
-            "`{name}` would show a plan, and this answer has none; write a name that ends in .txt or .json"
+            "`{name}` would show a plan, and this answer has none; write a name that ends in .txt, .json or .csv"
         )
     } else {
         anyhow!(
-            "the ending of `{name}` picks no view; write a name that ends in .txt or .json, or for plans in {plans_only}"
+            "the ending of `{name}` picks no view; write a name that ends in .txt, .json or .csv, or for plans in {plans_only}"
         )
     }))
-}
-
-/// Writes a file beside its place and renames it, so that the old one stays whole until the new one
-/// is.
-fn replace(path: &Path, bytes: &[u8]) -> Result<()> {
-    let cannot = || format!("cannot write `{}`", path.display());
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let mut beside =
-        tempfile::NamedTempFile::new_in(folder).map_err(without_own_path).with_context(cannot)?;
-    beside.write_all(bytes).with_context(cannot)?;
-    beside.as_file().sync_all().with_context(cannot)?;
-    beside.persist(path).map_err(|error| error.error).with_context(cannot)?;
-    Ok(())
-}
-
-/// The name of the file beside means nothing to the reader of the message.
-fn without_own_path(error: std::io::Error) -> std::io::Error {
-    error.kind().into()
 }

@@ -5,7 +5,7 @@ use icalendar::{CalendarDateTime, Component, DatePerhapsTime, EventLike, Propert
 use session_plan::Plan;
 use uuid::Uuid;
 
-use crate::plan_lines::lines;
+use crate::plan_lines::{Marks, lines};
 
 /// Sessions as an iCalendar file (RFC 5545): one event a session, the plan in its description.
 ///
@@ -93,7 +93,7 @@ fn event(plan: &Plan, date: NaiveDate, uid: &str, written: DateTime<Utc>) -> ica
         .timestamp(written)
         .summary(&plan.title)
         .location(&plan.track.name)
-        .description(&lines(plan));
+        .description(&lines(plan, Marks::Plain));
     match plan.begins {
         // The day after is the first that the event does not take.
         None => {

@@ -2,9 +2,13 @@
 
 use lane_distance::{Pair, Placement, Track};
 use serde::Serialize;
+use session_plan::cautions;
 
+use crate::csv_table::{Cell, CsvTable};
 use crate::plan_text::sure;
+use crate::spot_columns::{self, MEASURE_LINE};
 use crate::table::{heading, table};
+use crate::take_care::take_care;
 use crate::view::View;
 
 /// Pairs of start and finish, best first.
@@ -12,6 +16,8 @@ use crate::view::View;
 pub struct Choices {
     /// The pairs.
     pub choices: Vec<Choice>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
 }
 
 /// A start and a finish.
@@ -39,7 +45,7 @@ impl Choices {
             ends_on_paint: pair.ends_on_paint(),
             plus_minus_m: track.sure_m(pair),
         });
-        Self { choices: choices.collect() }
+        Self { choices: choices.collect(), cautions: cautions(track) }
     }
 }
 
@@ -60,6 +66,32 @@ impl View for Choices {
         let table = table(&["", "Stand", "Finish", "Course", "Ends on paint"], &[0, 4], rows);
         let distance = sure(first.distance_m, first.plus_minus_m);
         let title = format!("{distance} m in lane {}, best first", first.start.lane);
-        format!("{}\n{table}\n", heading(&title))
+        format!("{}\n{table}\n\n{}", heading(&title), take_care(&self.cautions))
+    }
+
+    fn csv(&self) -> CsvTable {
+        let columns: Vec<String> =
+            ["choice", "lane", "course", "distance_m", "plus_minus_m", "ends_on_paint"]
+                .map(str::to_owned)
+                .into_iter()
+                .chain(spot_columns::header("start"))
+                .chain(spot_columns::header("finish"))
+                .chain(["note".to_owned()])
+                .collect();
+        let mut table = CsvTable::new(columns.iter().map(String::as_str));
+        for (number, choice) in (1_u32..).zip(&self.choices) {
+            let first = [
+                number.into(),
+                choice.start.lane.into(),
+                choice.start.course.to_string().into(),
+                choice.distance_m.into(),
+                choice.plus_minus_m.into(),
+                choice.ends_on_paint.into(),
+            ];
+            let (start, finish) = (spot_columns::cells(&choice.start), spot_columns::cells(&choice.finish));
+            let row: [&[Cell]; 4] = [&first, &start, &finish, &[MEASURE_LINE.into()]];
+            table.row(row.concat());
+        }
+        table
     }
 }

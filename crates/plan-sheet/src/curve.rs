@@ -2,10 +2,14 @@
 
 use lane_distance::{Placement, Track};
 use serde::Serialize;
-
-use crate::table::{heading, item, table};
-use crate::view::View;
+use session_plan::cautions;
 use session_plan::plan_words::metres;
+
+use crate::csv_table::{Cell, CsvTable};
+use crate::spot_columns::{self, MEASURE_LINE};
+use crate::table::{heading, item, table};
+use crate::take_care::take_care;
+use crate::view::View;
 
 /// The curved start line of a group that breaks for the inside at once.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -16,6 +20,8 @@ pub struct Curve {
     pub distance_m: Option<f64>,
     /// The lanes, from the inside outwards.
     pub lanes: Vec<CurveLane>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
 }
 
 /// One lane's place on a curved start line.
@@ -41,7 +47,7 @@ impl Curve {
                 spot: Placement::told(track, point.spot, track.read_any(point.spot)),
                 past_square_m: point.past_square_m,
             });
-        Self { inside_lane, distance_m, lanes: lanes.collect() }
+        Self { inside_lane, distance_m, lanes: lanes.collect(), cautions: cautions(track) }
     }
 }
 
@@ -58,6 +64,22 @@ impl View for Curve {
             "\"Past square\" is how many metres past the line straight across the track from the innermost \
              start each lane stands, along the lane.",
         );
-        format!("{}\n{}\n{note}\n", heading(&title), table(&["Lane", "Past square", "Stand"], &[0, 1], rows))
+        let table = table(&["Lane", "Past square", "Stand"], &[0, 1], rows);
+        format!("{}\n{table}\n{note}\n\n{}", heading(&title), take_care(&self.cautions))
+    }
+
+    fn csv(&self) -> CsvTable {
+        let columns: Vec<String> = ["lane".to_owned(), "past_square_m".to_owned()]
+            .into_iter()
+            .chain(spot_columns::header("stand"))
+            .chain(["note".to_owned()])
+            .collect();
+        let mut table = CsvTable::new(columns.iter().map(String::as_str));
+        for lane in &self.lanes {
+            let first = [lane.lane.into(), lane.past_square_m.into()];
+            let row: [&[Cell]; 3] = [&first, &spot_columns::cells(&lane.spot), &[MEASURE_LINE.into()]];
+            table.row(row.concat());
+        }
+        table
     }
 }

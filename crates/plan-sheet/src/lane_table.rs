@@ -2,8 +2,12 @@
 
 use lane_distance::{Course, Placement, Track};
 use serde::Serialize;
+use session_plan::cautions;
 
+use crate::csv_table::CsvTable;
+use crate::spot_columns::MEASURE_LINE;
 use crate::table::{heading, item, table};
+use crate::take_care::take_care;
 use crate::view::View;
 
 /// Lap and stagger of each lane of the oval.
@@ -13,6 +17,8 @@ pub struct LaneTable {
     pub lanes: Vec<LaneRow>,
     /// The innermost open lane, for which those in lanes break.
     pub inside_lane: Option<u8>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
     #[serde(skip)]
     track: String,
     #[serde(skip)]
@@ -77,6 +83,7 @@ impl LaneTable {
         Self {
             lanes: (1..=layout.lanes_of(Course::Oval)).filter_map(row).collect(),
             inside_lane,
+            cautions: cautions(track),
             track: track.name().to_owned(),
             closed: track.closed_lanes().to_vec(),
         }
@@ -122,7 +129,38 @@ impl View for LaneTable {
             );
             text.push('\n');
         }
-        text
+        text + "\n" + &take_care(&self.cautions)
+    }
+
+    fn csv(&self) -> CsvTable {
+        let mut table = CsvTable::new([
+            "lane",
+            "closed",
+            "lap_m",
+            "stagger_200_m",
+            "stagger_400_m",
+            "stagger_800_m",
+            "stagger_4x400_m",
+            "start_800",
+            "start_800_past_painted_m",
+            "note",
+        ]);
+        for row in &self.lanes {
+            let start = row.start_800.as_ref();
+            table.row([
+                row.lane.into(),
+                if self.closed.contains(&row.lane) { "yes" } else { "no" }.into(),
+                row.lap_m.into(),
+                row.stagger_200_m.into(),
+                row.stagger_400_m.into(),
+                row.stagger_800_m.into(),
+                row.stagger_4x400_m.into(),
+                start.map(|start| start.spot.words.as_str()).into(),
+                start.map(|start| start.past_painted_m).into(),
+                MEASURE_LINE.into(),
+            ]);
+        }
+        table
     }
 }
 

@@ -2,8 +2,12 @@
 
 use lane_distance::{Placement, Spot, Track};
 use serde::Serialize;
+use session_plan::cautions;
 
+use crate::csv_table::CsvTable;
+use crate::spot_columns::MEASURE_LINE;
 use crate::table::{heading, item, table};
+use crate::take_care::take_care;
 use crate::view::View;
 
 /// The paint in a lane, in walking order from the finish line; chutes come last.
@@ -11,6 +15,8 @@ use crate::view::View;
 pub struct MarkTable {
     /// The marks.
     pub marks: Vec<MarkRow>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
     #[serde(skip)]
     lane: u8,
 }
@@ -50,7 +56,7 @@ impl MarkTable {
                 in_chute: in_chute(spot),
             }
         };
-        Self { marks: track.walk(lane).into_iter().map(row).collect(), lane }
+        Self { marks: track.walk(lane).into_iter().map(row).collect(), cautions: cautions(track), lane }
     }
 }
 
@@ -80,6 +86,43 @@ impl View for MarkTable {
                 text += &(item("-", &format!("{name}: {trap}.")) + "\n");
             }
         }
-        text
+        text + "\n" + &take_care(&self.cautions)
+    }
+
+    fn csv(&self) -> CsvTable {
+        let mut table = CsvTable::new([
+            "lane",
+            "mark",
+            "colour",
+            "form",
+            "for",
+            "course",
+            "to_finish_line_m",
+            "from_finish_line_m",
+            "x_m",
+            "y_m",
+            "in_chute",
+            "trap",
+            "note",
+        ]);
+        for row in &self.marks {
+            let spot = &row.spot;
+            table.row([
+                spot.lane.into(),
+                spot.mark.as_deref().into(),
+                spot.colour.as_deref().into(),
+                row.form.into(),
+                row.purpose.as_str().into(),
+                spot.course.to_string().into(),
+                spot.to_finish_line_m.into(),
+                spot.from_finish_line_m.into(),
+                spot.x_m.into(),
+                spot.y_m.into(),
+                if row.in_chute { "yes" } else { "no" }.into(),
+                row.trap.as_deref().into(),
+                MEASURE_LINE.into(),
+            ]);
+        }
+        table
     }
 }

@@ -2,10 +2,14 @@
 
 use lane_distance::{NoWayError, PaintReading, Placement, Track, Way};
 use serde::Serialize;
-
-use crate::table::{heading, item};
-use crate::view::View;
+use session_plan::cautions;
 use session_plan::plan_words::{clock, metres};
+
+use crate::csv_table::{Cell, CsvTable};
+use crate::spot_columns::{self, MEASURE_LINE};
+use crate::table::{heading, item};
+use crate::take_care::take_care;
+use crate::view::View;
 
 /// How far it is from one place to another.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -26,6 +30,8 @@ pub struct Measurement {
     /// What keeping another line than the measure line costs.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub running_line: Option<RunningLine>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
 }
 
 /// What a time over a measured way means.
@@ -69,6 +75,7 @@ impl Measurement {
             distance_m: track.length_m(way)?,
             timed: None,
             running_line: None,
+            cautions: cautions(track),
         })
     }
 
@@ -142,6 +149,36 @@ impl View for Measurement {
             }
             text += "\n";
         }
-        text
+        text + "\n" + &take_care(&self.cautions)
+    }
+
+    fn csv(&self) -> CsvTable {
+        let columns: Vec<String> = ["lane", "to_lane", "the_other_way", "distance_m"]
+            .map(str::to_owned)
+            .into_iter()
+            .chain(spot_columns::header("from"))
+            .chain(spot_columns::header("to"))
+            .chain(["time_s", "pace_s_per_km", "intended_m", "intended_s", "lost_s"].map(str::to_owned))
+            .chain(["running_line_m", "running_line_lap_m", "running_line_way_m", "note"].map(str::to_owned))
+            .collect();
+        let mut table = CsvTable::new(columns.iter().map(String::as_str));
+        let way = if self.the_other_way { "yes" } else { "no" };
+        let first = [self.lane.into(), self.to.lane.into(), way.into(), self.distance_m.into()];
+        let (timed, line) = (self.timed, self.running_line);
+        let last = [
+            timed.map(|timed| timed.time_s).into(),
+            timed.map(|timed| timed.pace_s_per_km).into(),
+            timed.and_then(|timed| timed.intended_m).into(),
+            timed.and_then(|timed| timed.intended_s).into(),
+            timed.and_then(|timed| timed.lost_s).into(),
+            line.map(|line| line.outside_inner_line_m).into(),
+            line.map(|line| line.lap_m).into(),
+            line.and_then(|line| line.way_m).into(),
+            MEASURE_LINE.into(),
+        ];
+        let row: [&[Cell]; 4] =
+            [&first, &spot_columns::cells(&self.from), &spot_columns::cells(&self.to), &last];
+        table.row(row.concat());
+        table
     }
 }

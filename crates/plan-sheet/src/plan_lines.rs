@@ -1,18 +1,69 @@
 //! A plan as plain lines, for places that keep no columns.
 
+use std::borrow::Cow;
+use std::collections::BTreeSet;
+
 use lane_distance::LaneList;
 use session_plan::plan_words::clock;
 use session_plan::{Plan, PlanBlock};
 
 use crate::board::{athletes, is_board};
-use crate::plan_text::{rows, sure};
+use crate::cone_group::ConeGroup;
+use crate::plan_text::{lane_rows, rows, sure};
+use crate::walk_words;
+
+/// How headings are marked, and text kept apart from marks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Marks {
+    /// None: text as it stands.
+    Plain,
+    /// Those of CommonMark.
+    Markdown,
+}
+
+impl Marks {
+    fn heading(self, text: &str) -> String {
+        match self {
+            Self::Plain => self.text(text).into_owned(),
+            // Readers that need no blank line after a heading do not mind one.
+            Self::Markdown => format!("## {}\n", self.text(text)),
+        }
+    }
+
+    /// Text in which nothing is taken for a mark.
+    pub(crate) fn text(self, text: &str) -> Cow<'_, str> {
+        if self == Self::Plain {
+            return Cow::Borrowed(text);
+        }
+        let mut escaped = String::with_capacity(text.len());
+        // A line that begins so begins a list, a heading or a quotation.
+        let number = text.trim_start_matches(|c: char| c.is_ascii_digit());
+        let number_ends = text.len() - number.len();
+        for (at, letter) in text.char_indices() {
+            let begins = at == 0 && matches!(letter, '#' | '+' | '-' | '=');
+            let numbers = at > 0 && at == number_ends && matches!(letter, '.' | ')');
+            if begins
+                || numbers
+                || matches!(letter, '\\' | '`' | '*' | '_' | '[' | ']' | '<' | '>' | '&' | '~' | '|')
+            {
+                escaped.push('\\');
+            }
+            // A line of its own would begin anew.
+            escaped.push(if letter.is_control() { ' ' } else { letter });
+        }
+        Cow::Owned(escaped)
+    }
+}
 
 /// Lines that can be read on a narrow screen in any type: no table, no terminal codes.
-pub(crate) fn lines(plan: &Plan) -> String {
+pub(crate) fn lines(plan: &Plan, marks: Marks) -> String {
     let mut parts: Vec<String> =
-        (1..).zip(&plan.blocks).map(|(number, block)| block_lines(number, block)).collect();
+        (1..).zip(&plan.blocks).map(|(number, block)| block_lines(number, block, marks)).collect();
     if let Some(wind) = &plan.wind {
-        parts.insert(0, format!("Wind: {wind}"));
+        parts.insert(0, format!("Wind: {}", marks.text(wind)));
+    }
+    if !plan.setup.is_empty() {
+        parts.push(setup_lines(plan, marks));
     }
     for (title, lines) in [
         ("Please note", [plan.notes.as_slice(), &plan.warnings].concat()),
@@ -20,42 +71,73 @@ pub(crate) fn lines(plan: &Plan) -> String {
         ("Take care", plan.cautions.clone()),
     ] {
         if !lines.is_empty() {
-            let lines: Vec<String> = lines.iter().map(|line| format!("- {line}")).collect();
-            parts.push(format!("{title}\n{}", lines.join("\n")));
+            let lines: Vec<String> = lines.iter().map(|line| format!("- {}", marks.text(line))).collect();
+            parts.push(format!("{}\n{}", marks.heading(title), lines.join("\n")));
         }
     }
     parts.join("\n\n")
 }
 
-fn block_lines(number: usize, block: &PlanBlock) -> String {
+fn setup_lines(plan: &Plan, marks: Marks) -> String {
+    let mut text = marks.heading(walk_words::TITLE);
+    for group in ConeGroup::of(plan) {
+        let item = group.first;
+        let steps = group.steps.as_ref().map_or_else(String::new, |steps| format!(", {steps} steps"));
+        text += &format!(
+            "\n- {}, {}: {} {}{steps}; {}",
+            group.numbers(),
+            LaneList(&group.lanes),
+            item.what,
+            marks.text(&item.spot.words),
+            marks.text(&item.serves)
+        );
+    }
+    text += &format!("\n\n{}", walk_words::walk(&plan.walk));
+    if let Some(stride) = walk_words::stride(plan) {
+        text += &format!(" {stride}");
+    }
+    text
+}
+
+fn block_lines(number: usize, block: &PlanBlock, marks: Marks) -> String {
     let whom = block.group.as_ref().map_or_else(String::new, |group| format!(", {group}"));
-    let mut lines = vec![format!("{number}{whom}: {}", block.text.trim())];
-    for row in rows(block) {
+    let mut lines = vec![marks.heading(&format!("{number}{whom}: {}", block.text.trim()))];
+    // A squad's times are its athletes', and told with them.
+    let is_board = is_board(block);
+    for row in if is_board { lane_rows(block) } else { rows(block) } {
         let rep = row.first;
         let mut line = format!(
             "- {}, {} m in {}: start {}, finish {}",
             if row.from == row.last { format!("run {}", row.last) } else { format!("runs {}", row.reps()) },
             sure(rep.distance_m, rep.plus_minus_m),
             LaneList(&row.lanes),
-            rep.start.words,
-            rep.finish.words
+            marks.text(&rep.start.words),
+            marks.text(&rep.finish.words)
         );
         if let Some(run_in) = &rep.run_in {
-            line += &format!(", run-in {}", run_in.words);
+            line += &format!(", run-in {}", marks.text(&run_in.words));
         }
-        match (rep.target_from_s.or(rep.target_s), rep.target_from_s.and(rep.target_s)) {
-            (Some(from_s), Some(to_s)) => line += &format!(", in {} to {}", clock(from_s), clock(to_s)),
-            (Some(target_s), None) => line += &format!(", in {}", clock(target_s)),
-            _ => {}
-        }
-        if let Some(rest_s) = rep.rest_s {
-            line += &format!(", then rest {}", clock(rest_s));
+        if !is_board {
+            match (rep.target_from_s.or(rep.target_s), rep.target_from_s.and(rep.target_s)) {
+                (Some(from_s), Some(to_s)) => line += &format!(", in {} to {}", clock(from_s), clock(to_s)),
+                (Some(target_s), None) => line += &format!(", in {}", clock(target_s)),
+                _ => {}
+            }
+            if let Some(rest_s) = rep.rest_s {
+                line += &format!(", then rest {}", clock(rest_s));
+            }
         }
         lines.push(line);
     }
-    if is_board(block) {
-        lines.extend(athletes(block).iter().map(|line| format!("- {line}")));
+    if is_board {
+        lines.extend(athletes(block).iter().map(|line| format!("- {}", marks.text(line))));
     }
-    lines.extend(block.remarks.iter().map(|remark| format!("! {remark}")));
+    if let Some(coach) = &block.coach {
+        lines.push(format!("- Coach: {}", marks.text(&coach.words)));
+    }
+    let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
+    let cautions: BTreeSet<&String> = block.reps.iter().flat_map(|rep| &rep.cautions).collect();
+    let said = block.remarks.iter().chain(cautions);
+    lines.extend(said.map(|line| format!("{bullet} {}", marks.text(line))));
     lines.join("\n")
 }

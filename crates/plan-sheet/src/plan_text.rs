@@ -5,10 +5,12 @@ use std::collections::BTreeSet;
 use chrono::NaiveTime;
 use lane_distance::LaneList;
 use session_plan::plan_words::{clock, metres};
-use session_plan::{Plan, PlanBlock, Rep, SetupItem, steps};
+use session_plan::{Plan, PlanBlock, Rep};
 
 use crate::board;
+use crate::cone_group::ConeGroup;
 use crate::table::{heading, item, table};
+use crate::take_care::take_care;
 use crate::walk_words;
 
 /// The coach's question first: where do I stand, where do they finish.
@@ -20,8 +22,8 @@ pub(crate) fn text(plan: &Plan) -> String {
     parts.extend(notes("Please note", &[plan.notes.as_slice(), &plan.warnings].concat()));
     parts.push(setup(plan));
     parts.extend(notes("On this track", &plan.etiquette));
-    parts.extend(notes("Take care", &plan.cautions));
-    parts.join("\n\n") + "\n"
+    parts.push(take_care(&plan.cautions));
+    parts.join("\n\n")
 }
 
 fn title(plan: &Plan) -> String {
@@ -121,7 +123,7 @@ fn splits(rows: &[Row<'_>]) -> Vec<String> {
 const MOST_SPLITS: usize = 12;
 
 /// The first repetition of each lane: where its runners stand is the same in all.
-fn lane_rows(block: &PlanBlock) -> Vec<Row<'_>> {
+pub(crate) fn lane_rows(block: &PlanBlock) -> Vec<Row<'_>> {
     let last = block.reps.iter().map(|rep| rep.rep).max().unwrap_or(1);
     let mut rows: Vec<Row<'_>> = Vec::new();
     for rep in &block.reps {
@@ -273,38 +275,23 @@ fn numbers(lanes: &[u8]) -> String {
 }
 
 fn setup(plan: &Plan) -> String {
-    let mut groups: Vec<(&SetupItem, Vec<u8>, u32)> = Vec::new();
-    for item in &plan.setup {
-        match groups.last_mut() {
-            Some((first, lanes, last))
-                if (&first.what, &first.serves, &first.spot.words)
-                    == (&item.what, &item.serves, &item.spot.words) =>
-            {
-                lanes.push(item.spot.lane);
-                *last = item.order;
-            }
-            _ => groups.push((item, vec![item.spot.lane], item.order)),
-        }
-    }
     let stride = walk_words::stride(plan);
-    let has_steps = stride.is_some();
-    let rows = groups.iter().map(|(item, lanes, last)| {
+    let rows = ConeGroup::of(plan).into_iter().map(|group| {
+        let item = group.first;
         let mut cells = vec![
-            if item.order == *last { last.to_string() } else { format!("{} to {last}", item.order) },
+            group.numbers(),
             item.what.clone(),
-            numbers(lanes),
+            numbers(&group.lanes),
             item.spot.words.clone(),
             item.serves.clone(),
         ];
-        if has_steps {
-            let is_off_paint = item.strides > 0.0;
-            let steps = is_off_paint.then(|| steps(item.spot.tape_m, plan.walk.stride_m));
-            cells.insert(4, steps.unwrap_or_default());
+        if stride.is_some() {
+            cells.insert(4, group.steps.unwrap_or_default());
         }
         cells
     });
     let mut header = vec!["Cone", "Marks", "Lane", "Where", "For"];
-    if has_steps {
+    if stride.is_some() {
         header.insert(4, "Steps");
     }
     let table = table(&header, &[0], rows);

@@ -3,12 +3,16 @@
 use serde::Serialize;
 use session_plan::Plan;
 
-use crate::plan_text;
+use crate::csv_table::CsvTable;
+use crate::{plan_csv, plan_text};
 
 /// An answer that can be shown to a person or given to a program.
 pub trait View: Serialize {
     /// For a terminal of 80 columns; headings are bold.
     fn text(&self) -> String;
+
+    /// For a spreadsheet: a row for each run, choice, lane or mark.
+    fn csv(&self) -> CsvTable;
 
     /// For another program: one JSON value and a line end, unrounded.
     ///
@@ -23,5 +27,9 @@ pub trait View: Serialize {
 impl View for Plan {
     fn text(&self) -> String {
         plan_text::text(self)
+    }
+
+    fn csv(&self) -> CsvTable {
+        plan_csv::csv(self)
     }
 }

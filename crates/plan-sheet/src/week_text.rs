@@ -3,7 +3,10 @@
 use session_plan::plan_words::{clock, to_cm};
 use session_plan::{Load, PACE_BANDS, Week, WeekEntry};
 
+use crate::csv_table::{Cell, CsvTable};
+use crate::spot_columns::MEASURE_LINE;
 use crate::table::{heading, item, table};
+use crate::take_care::take_care;
 use crate::view::View;
 
 impl View for Week {
@@ -11,7 +14,43 @@ impl View for Week {
         let mut parts = vec![title(self), sessions(self), bands(self)];
         parts.extend(list("Where plain addition goes wrong", differences(self)));
         parts.extend(list("Not counted: no distance is known", not_counted(self)));
-        parts.join("\n\n") + "\n"
+        parts.push(take_care(&self.cautions));
+        parts.join("\n\n")
+    }
+
+    fn csv(&self) -> CsvTable {
+        let bands = PACE_BANDS.map(|band| format!("metres at {}", band.name));
+        let columns = ["date", "begins", "ends", "session", "group", "track", "runs", "in_short", "metres"]
+            .into_iter()
+            .chain(["nominal_m", "bend_m", "bends", "recoveries", "recovery_s", "recovery_m"])
+            .chain(bands.iter().map(String::as_str))
+            .chain(["note"]);
+        let mut table = CsvTable::new(columns);
+        for entry in &self.entries {
+            let load = &entry.load;
+            let in_short = entry.runs.iter().map(|run| run.short.as_str()).collect::<Vec<_>>().join(", ");
+            let first = [
+                entry.date.map(|date| date.to_string()).into(),
+                entry.begins.map(|begins| begins.format("%H:%M").to_string()).into(),
+                entry.ends.map(|ends| ends.format("%H:%M").to_string()).into(),
+                entry.title.as_str().into(),
+                entry.group.as_deref().into(),
+                entry.track.as_str().into(),
+                load.runs.into(),
+                in_short.into(),
+                load.metres.into(),
+                load.nominal_m.into(),
+                load.bend_m.into(),
+                load.bends.into(),
+                load.recoveries.into(),
+                load.recovery_s.into(),
+                load.recovery_m.into(),
+            ];
+            let bands = load.bands.each_ref().map(|band| Cell::from(band.metres));
+            let row: [&[Cell]; 3] = [&first, &bands, &[MEASURE_LINE.into()]];
+            table.row(row.concat());
+        }
+        table
     }
 }
 

@@ -2,8 +2,8 @@
 
 use lane_distance::{LINE_MEASURE_M, LaneList, Pair, Track};
 
-/// The cautions that every plan carries.
-pub(crate) fn general(track: &Track) -> Vec<String> {
+/// The cautions that every plan and every answer about a track carries.
+pub fn cautions(track: &Track) -> Vec<String> {
     let kerb = match track.layout().lanes() {
         [first, ..] if first.measure_m > LINE_MEASURE_M => ", 0.30 m outside the kerb in lane 1",
         _ => "",

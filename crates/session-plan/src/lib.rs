@@ -69,6 +69,7 @@ mod yaml;
 
 pub use bests::{Bests, RIEGEL_EXPONENT, RIEGEL_RANGE_S, TargetError, riegel};
 pub use block_plan::pairs;
+pub use caution::cautions;
 pub use chain::{WALK_M_PER_S, creep_m};
 pub use coach_place::CoachPlace;
 pub use file_kind::FileKind;

@@ -6,7 +6,7 @@ use chrono::TimeDelta;
 use lane_distance::Course;
 
 use crate::block_plan::{Who, plan_block};
-use crate::caution;
+use crate::caution::cautions;
 use crate::clash::clashes;
 use crate::clock::Clock;
 use crate::coach_place::CoachPlace;
@@ -117,7 +117,7 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
         blocks,
         notes: session.notes.clone(),
         etiquette,
-        cautions: caution::general(track),
+        cautions: cautions(track),
         warnings,
     })
 }

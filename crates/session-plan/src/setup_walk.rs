@@ -78,6 +78,9 @@ impl SetupWalk {
     }
 }
 
+/// What a cone can mark, in the order in which it is told.
+const USES: [&str; 3] = ["start", "finish", "run-in"];
+
 /// Everything that a cone is for.
 struct Cone {
     spot: Placement,
@@ -94,7 +97,8 @@ impl Cone {
         }
     }
 
-    fn item(self, order: u32, stride_m: f64) -> SetupItem {
+    fn item(mut self, order: u32, stride_m: f64) -> SetupItem {
+        self.uses.sort_by_key(|(what, _)| USES.iter().position(|known| known == what));
         let what: Vec<&str> = self.uses.iter().map(|(what, _)| *what).collect();
         let serves = match self.uses.as_slice() {
             [(_, runs)] => runs.join(", "),
@@ -121,8 +125,8 @@ pub(crate) fn walk(track: &Track, blocks: &[PlanBlock], stride_m: f64) -> Vec<Se
                 continue;
             }
             let run = format!("{} m of block {number}", metres(rep.distance_m));
-            let run_in = rep.run_in.as_ref().map(|spot| ("run-in", spot));
-            for (what, spot) in [("start", &rep.start), ("finish", &rep.finish)].into_iter().chain(run_in) {
+            let spots = [Some(&rep.start), Some(&rep.finish), rep.run_in.as_ref()];
+            for (what, spot) in USES.into_iter().zip(spots).filter_map(|(what, spot)| Some((what, spot?))) {
                 let known = cones.iter_mut().find(|cone| is_same(&cone.spot, spot));
                 match known {
                     Some(cone) => cone.serve(what, &run),

@@ -35,6 +35,8 @@ pub struct Week {
     pub entries: Vec<WeekEntry>,
     /// What the groups that train more than once run in all.
     pub groups: Vec<GroupLoad>,
+    /// What to take care of, on each of its tracks.
+    pub cautions: Vec<String>,
 }
 
 /// What a group runs in all.
@@ -68,7 +70,14 @@ impl Week {
             }
         }
         groups.retain(|group| group.sessions > 1);
+        let mut cautions: Vec<String> = Vec::new();
+        for caution in ordered.iter().flat_map(|plan| &plan.cautions) {
+            if !cautions.contains(caution) {
+                cautions.push(caution.clone());
+            }
+        }
         Self {
+            cautions,
             from: plans.iter().filter_map(|plan| plan.date).min(),
             to: plans.iter().filter_map(|plan| plan.date).max(),
             sessions: plans.len() as u32,

@@ -4,7 +4,7 @@ use session_plan::{Plan, PlanBlock};
 use sha2::{Digest, Sha256};
 
 use super::run::{Run, runs};
-use crate::map::map_picture;
+use crate::map::map_picture_with_ids;
 use crate::sheet::{Sheet, SheetBlock};
 
 /// A session as its part of the page shows it.
@@ -34,7 +34,7 @@ impl PageSession {
         let sheet = Sheet::of(plan);
         let blocks =
             sheet.blocks.iter().zip(&plan.blocks).map(|(block, planned)| PageBlock::of(block, planned));
-        Self { number, key: key(&sheet), map: map_picture(plan), blocks: blocks.collect(), sheet }
+        Self { number, key: key(&sheet), map: map_picture_with_ids(plan, &format!("s{number}-map-")), blocks: blocks.collect(), sheet }
     }
 
     /// When and where it is, the wind, the closed lanes.

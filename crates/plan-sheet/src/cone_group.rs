@@ -1,0 +1,53 @@
+//! Cones side by side.
+
+use session_plan::{Plan, SetupItem, steps};
+
+use crate::walk_words;
+
+/// Cones that follow each other on the walk and are told in the same words, but for their lanes.
+pub(crate) struct ConeGroup<'a> {
+    /// The first of them.
+    pub(crate) first: &'a SetupItem,
+    /// The number of the last.
+    last: u32,
+    /// Their lanes.
+    pub(crate) lanes: Vec<u8>,
+    /// How many steps they are from the paint, where that is to be told.
+    pub(crate) steps: Option<String>,
+}
+
+impl<'a> ConeGroup<'a> {
+    /// All cones of a plan, in the order of the walk.
+    pub(crate) fn of(plan: &'a Plan) -> Vec<Self> {
+        let has_steps = walk_words::stride(plan).is_some();
+        let mut groups: Vec<Self> = Vec::new();
+        for item in &plan.setup {
+            match groups.last_mut() {
+                Some(group)
+                    if (&group.first.what, &group.first.serves, &group.first.spot.words)
+                        == (&item.what, &item.serves, &item.spot.words) =>
+                {
+                    group.lanes.push(item.spot.lane);
+                    group.last = item.order;
+                }
+                _ => groups.push(Self {
+                    first: item,
+                    last: item.order,
+                    lanes: vec![item.spot.lane],
+                    steps: (has_steps && item.strides > 0.0)
+                        .then(|| steps(item.spot.tape_m, plan.walk.stride_m)),
+                }),
+            }
+        }
+        groups
+    }
+
+    /// Their numbers: `5`, or `5 to 7`.
+    pub(crate) fn numbers(&self) -> String {
+        if self.first.order == self.last {
+            self.last.to_string()
+        } else {
+            format!("{} to {}", self.first.order, self.last)
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! What every answer carries, however it is shown: its cautions, and what its distances assume.
+
+mod program;
+
+use std::fs;
+
+use program::toeline;
+
+const TUESDAY: &str = "sessions/wrenbeck/tuesday-sprints.yaml";
+
+/// As one line, so that it does not matter where a view breaks lines.
+fn in_one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn every_answer_says_what_its_distances_assume() {
+    for arguments in [
+        &["plan", TUESDAY][..],
+        &["plan", "6 x 200"],
+        &["week", "sessions/wrenbeck"],
+        &["spots", "150 in lane 2"],
+        &["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"],
+        &["curve", "1500"],
+        &["lanes"],
+        &["marks", "--lane", "2"],
+    ] {
+        for format in ["text", "json", "csv"] {
+            let shown = toeline(&[arguments, &["--format", format]].concat()).assert().success();
+            let text = in_one_line(&String::from_utf8_lossy(&shown.get_output().stdout));
+            assert!(text.contains("istances assume the measure line"), "{arguments:?} as {format}");
+            if format != "csv" {
+                for caution in ["Look both ways", "Venue rules and the facility's staff come first."] {
+                    assert!(text.contains(caution), "{arguments:?} as {format}: {caution}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn every_file_of_a_plan_says_what_its_distances_assume() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    for ending in ["txt", "json", "csv", "md", "ics"] {
+        let path = folder.path().join(format!("plan.{ending}"));
+        toeline(&["plan", TUESDAY, "--out", path.to_str().expect("the path is UTF-8")]).assert().success();
+        let text = fs::read_to_string(&path).expect("it was written");
+        // A calendar breaks lines within words.
+        let text = in_one_line(&text.replace("\r\n ", ""));
+        assert!(text.contains("istances assume the measure line"), "{ending}");
+        if ending != "csv" {
+            assert!(text.contains("Venue rules and the facility's staff come first."), "{ending}");
+        }
+        // The hazard that these runs come by.
+        assert!(text.contains("look for a thrower on the run-up"), "{ending}");
+    }
+}
