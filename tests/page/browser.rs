@@ -11,6 +11,8 @@ use headless_chrome::types::PrintToPdfOptions;
 use headless_chrome::{Browser, LaunchOptions, Tab};
 use serde_json::Value;
 
+use crate::made::Made;
+
 /// How long anything may take on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(90);
 
@@ -26,6 +28,8 @@ pub(crate) struct Shown {
     asked: Arc<Mutex<Vec<String>>>,
     /// Every dialog that opened, by its words. Each is answered with yes.
     dialogs: Arc<Mutex<Vec<String>>>,
+    /// Kept, for its folder ends with it.
+    pub(crate) made: Made,
     /// Kept, for the browser ends with it.
     _browser: Browser,
 }
@@ -41,8 +45,8 @@ pub(crate) struct Set {
     pub(crate) dark: bool,
 }
 
-/// Shows a file.
-pub(crate) fn show(path: &Path, screen: (u32, u32), set: Set) -> Shown {
+/// Shows a page in a browser of its own.
+pub(crate) fn show(made: Made, screen: (u32, u32), set: Set) -> Shown {
     let options = LaunchOptions {
         sandbox: false,
         idle_browser_timeout: Duration::from_secs(600),
@@ -114,14 +118,18 @@ pub(crate) fn show(path: &Path, screen: (u32, u32), set: Set) -> Shown {
         })
         .expect("a script can be put first");
     }
-    let shown = Shown { tab, asked, dialogs, _browser: browser };
-    shown.go(path);
+    let shown = Shown { tab, asked, dialogs, made, _browser: browser };
+    shown.go(&shown.made.path);
     shown
 }
 
 impl Shown {
     /// The value of an expression of the page; a promise is waited for.
     pub(crate) fn value(&self, expression: &str) -> Value {
+        self.try_value(expression).unwrap_or_else(|why| panic!("`{expression}`: {why}"))
+    }
+
+    fn try_value(&self, expression: &str) -> Result<Value, String> {
         let answer = self.tab.call_method(Runtime::Evaluate {
             expression: expression.to_owned(),
             return_by_value: Some(true),
@@ -140,12 +148,12 @@ impl Shown {
             unique_context_id: None,
             serialization_options: None,
         });
-        let answer = answer.unwrap_or_else(|error| panic!("`{expression}` gives a value: {error}"));
+        let answer = answer.map_err(|error| error.to_string())?;
         if let Some(thrown) = answer.exception_details {
             let what = thrown.exception.and_then(|exception| exception.description);
-            panic!("`{expression}`: {}", what.unwrap_or(thrown.text));
+            return Err(what.unwrap_or(thrown.text));
         }
-        answer.result.value.unwrap_or_default()
+        Ok(answer.result.value.unwrap_or_default())
     }
 
     /// The text of an expression of the page.
@@ -196,7 +204,14 @@ impl Shown {
     pub(crate) fn reload(&self) {
         self.value("window.wasHereBefore = true");
         self.tab.reload(false, None).expect("the page can be loaded again");
-        self.wait("document.readyState === 'complete' && window.wasHereBefore === undefined");
+        // Between the two there is a page of which nothing can be asked.
+        let is_new = "location.protocol === 'file:' && document.readyState === 'complete' \
+                      && window.wasHereBefore === undefined";
+        let begun = Instant::now();
+        while self.try_value(is_new) != Ok(Value::Bool(true)) {
+            assert!(begun.elapsed() < PATIENCE, "the page never came back");
+            std::thread::sleep(Duration::from_millis(20));
+        }
     }
 
     /// What has been asked for so far, by address.

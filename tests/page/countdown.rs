@@ -18,7 +18,7 @@ fn next_go(page: &Shown) -> String {
 
 #[test]
 fn the_first_go_is_ten_seconds_after_the_start_of_its_block_and_is_heard() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     assert_eq!(next_go(&page), "Rep 1 goes in 10 s");
     assert_eq!(tones(&page), json!([]));
@@ -30,7 +30,7 @@ fn the_first_go_is_ten_seconds_after_the_start_of_its_block_and_is_heard() {
 
 #[test]
 fn a_go_starts_the_clock_of_its_run_and_the_next_follows_after_run_and_rest() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     // The page looks a little late: the clock runs from the go all the same.
     page.set_clock(10_070);
@@ -48,7 +48,7 @@ fn a_go_starts_the_clock_of_its_run_and_the_next_follows_after_run_and_rest() {
 
 #[test]
 fn sound_is_switched_off_even_for_a_go_that_is_near() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(6_500);
     page.wait("tones.length === 4");
@@ -61,7 +61,7 @@ fn sound_is_switched_off_even_for_a_go_that_is_near() {
 
 #[test]
 fn a_countdown_is_put_off_stopped_and_goes_on_with_the_run_that_is_next() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(6_500);
     page.wait("tones.length === 4");
@@ -83,7 +83,7 @@ fn a_countdown_is_put_off_stopped_and_goes_on_with_the_run_that_is_next() {
 
 #[test]
 fn a_run_started_by_hand_moves_the_goes_that_follow() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(9_000);
     page.tap("#s1-b1-r1 .start");
@@ -93,7 +93,7 @@ fn a_run_started_by_hand_moves_the_goes_that_follow() {
 
 #[test]
 fn a_countdown_goes_on_over_a_reload() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(4_000);
     page.reload();
@@ -102,7 +102,7 @@ fn a_countdown_goes_on_over_a_reload() {
 
 #[test]
 fn the_next_split_is_counted_down_to_and_heard() {
-    let page = show(&made(&SPRINTERS).path, PHONE, STUBS);
+    let page = show(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#next");
     page.tap("#next");
     page.tap("#s1-b3-r1 .start");

@@ -3,11 +3,12 @@
 use std::fs;
 use std::time::{Duration, Instant};
 
-use crate::browser::{PHONE, Set, show};
+use crate::browser::{PHONE, Set, Shown, show};
 use crate::made::{made, made_of};
 
 /// The file that a page saves, read by a reader that is not the page's own (RFC 4180).
-fn saved(page: &crate::browser::Shown, folder: &std::path::Path) -> Vec<Vec<String>> {
+fn saved(page: &Shown) -> Vec<Vec<String>> {
+    let folder = &page.made.folder();
     page.save_downloads_in(folder);
     page.tap(".session.is-shown .save");
     let begun = Instant::now();
@@ -30,11 +31,11 @@ fn saved(page: &crate::browser::Shown, folder: &std::path::Path) -> Vec<Vec<Stri
 #[test]
 fn every_run_is_a_row_with_its_places_and_its_time() {
     let made = made(&crate::made::SPRINTERS);
-    let page = show(&made.path, PHONE, Set::default());
+    let page = show(made, PHONE, Set::default());
     page.tap("#next");
     page.tap("#s1-b2-r1-l2-1");
     page.type_in("8.1");
-    let rows = saved(&page, &made.folder());
+    let rows = saved(&page);
     assert_eq!(rows.len(), 1 + 12 + 12 + 6);
     let head =
         "session,date,block,workout,group,set,rep,wave,lane,athlete,metres,start,finish,go,target,time";
@@ -75,10 +76,10 @@ blocks: [1 x 100 in lanes 2-5 @ 14]
         "name: Ground\npath: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]\nlanes: 8\nlane_width: 1.22\n",
         session,
     );
-    let page = show(&made.path, PHONE, Set::default());
+    let page = show(made, PHONE, Set::default());
     page.tap("#s1-b1-r1-l1-1");
     page.type_in("=2+2");
-    let rows = saved(&page, &made.folder());
+    let rows = saved(&page);
     for cell in rows.iter().flatten() {
         // What spreadsheets take for a formula: OWASP, CSV injection.
         assert!(!cell.starts_with(['=', '+', '-', '@', '\t', '\r']), "{cell}");

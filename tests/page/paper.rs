@@ -57,7 +57,7 @@ fn pages(pdf: &[u8]) -> Vec<(f64, f64, Vec<Word>)> {
 }
 
 fn fits(arguments: &[&str], paper: (f64, f64)) {
-    let page = show(&made(arguments).path, PHONE, Set::default());
+    let page = show(made(arguments), PHONE, Set::default());
     let pdf = page.print(paper.0, paper.1);
     let pages = pages(&pdf);
     let words: usize = pages.iter().map(|(.., words)| words.len()).sum();
@@ -118,7 +118,7 @@ fn forty_athletes_fit_both() {
 
 #[test]
 fn times_that_were_taken_are_printed() {
-    let page = show(&made(&crate::made::LONE).path, PHONE, Set::default());
+    let page = show(made(&crate::made::LONE), PHONE, Set::default());
     page.tap("#s1-b1-r2-l1-1");
     page.type_in("31.7");
     let printed = pdftotext(&page.print(A4.0, A4.1), "-raw");

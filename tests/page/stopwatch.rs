@@ -6,7 +6,7 @@ use crate::stub::STUBS;
 
 #[test]
 fn a_run_is_clocked_to_the_tenth_that_was_begun() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(34_160);
     page.wait("document.querySelector('#s1-b1-r1 .watch').textContent === '34.1'");
@@ -19,7 +19,7 @@ fn a_run_is_clocked_to_the_tenth_that_was_begun() {
 
 #[test]
 fn a_stop_by_mistake_is_taken_back() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(20_000);
     page.tap("#s1-b1-r1 .stop-all");
@@ -33,7 +33,7 @@ fn a_stop_by_mistake_is_taken_back() {
 
 #[test]
 fn a_second_tap_right_after_the_start_stops_nothing() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(300);
     page.tap("#s1-b1-r1 .stop-all");
@@ -43,7 +43,7 @@ fn a_second_tap_right_after_the_start_stops_nothing() {
 
 #[test]
 fn each_athlete_of_a_run_has_a_stop_of_their_own() {
-    let page = show(&made(&SPRINTERS).path, PHONE, STUBS);
+    let page = show(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#next");
     page.tap("#s1-b2-r1 .start");
     for (lane, at_ms) in [(2, 8_010), (3, 8_290), (1, 8_400)] {
@@ -58,7 +58,7 @@ fn each_athlete_of_a_run_has_a_stop_of_their_own() {
 
 #[test]
 fn a_running_clock_goes_on_over_a_reload() {
-    let page = show(&made(&SPRINTERS).path, PHONE, STUBS);
+    let page = show(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#next");
     page.tap("#s1-b2-r1 .start");
     page.set_clock(8_000);
@@ -74,7 +74,7 @@ fn a_running_clock_goes_on_over_a_reload() {
 #[test]
 fn a_time_that_was_typed_is_still_there_after_a_reload_and_only_in_its_own_plan() {
     let (lone, other) = (made(&LONE), made(&["plan", "6 x 200 in lane 3 @ 34 rest 3min"]));
-    let page = show(&lone.path, PHONE, Set::default());
+    let page = show(lone, PHONE, Set::default());
     page.tap("#s1-b1-r2-l1-1");
     page.type_in("33.9");
     page.reload();
@@ -85,7 +85,7 @@ fn a_time_that_was_typed_is_still_there_after_a_reload_and_only_in_its_own_plan(
     );
     page.go(&other.path);
     assert_eq!(page.in_box("s1-b1-r2-l1-1"), "");
-    page.go(&lone.path);
+    page.go(&page.made.path);
     assert_eq!(page.in_box("s1-b1-r2-l1-1"), "33.9");
 }
 
@@ -98,7 +98,7 @@ fn a_browser_that_keeps_nothing_is_said_and_clocks_all_the_same() {
         ),
         ..Set::default()
     };
-    let page = show(&made(&LONE).path, PHONE, denied);
+    let page = show(made(&LONE), PHONE, denied);
     assert!(page.text("document.querySelector('.kept').textContent").contains("This browser keeps nothing"));
     page.tap("#s1-b1-r1 .start");
     page.wait("parseFloat(document.querySelector('#s1-b1-r1 .watch').textContent) > 0.6");
@@ -108,7 +108,7 @@ fn a_browser_that_keeps_nothing_is_said_and_clocks_all_the_same() {
 
 #[test]
 fn times_are_cleared_after_asking() {
-    let page = show(&made(&LONE).path, PHONE, Set::default());
+    let page = show(made(&LONE), PHONE, Set::default());
     page.tap("#s1-b1-r2-l1-1");
     page.type_in("33.9");
     page.tap(".clear");
@@ -120,7 +120,7 @@ fn times_are_cleared_after_asking() {
 
 #[test]
 fn the_screen_stays_lit_while_a_clock_runs() {
-    let page = show(&made(&LONE).path, PHONE, STUBS);
+    let page = show(made(&LONE), PHONE, STUBS);
     assert_eq!(page.value("lit"), false);
     page.tap("#s1-b1-r1 .start");
     page.wait("lit");

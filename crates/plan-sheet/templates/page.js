@@ -345,7 +345,7 @@
     run.element.classList.toggle("is-running", isRunning);
     run.watch.hidden = !isRunning;
     run.start.textContent = wasTimed ? "Again" : "Start";
-    run.start.setAttribute("aria-label", `${run.start.textContent} ${lower(run.name)}`);
+    run.start.setAttribute("aria-label", `${run.start.textContent}, ${lower(run.name)}`);
     if (isRunning) {
       show(run.stopAll, true);
       show(run.start, false, run.stopAll);

@@ -48,10 +48,17 @@ impl<'a> Inset<'a> {
         if cluster.cones.len() < 2 {
             return None;
         }
-        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, (largest, larger), mm))
+        [1.0, 1.3, 1.7, 2.2, 2.7]
+            .into_iter()
+            .find_map(|larger| Self::fitting(cluster, ground, (largest, larger), mm))
     }
 
-    fn fitting(cluster: &'a Cluster<'a>, ground: Ground<'_>, (largest, larger): (f64, f64), mm: f64) -> Option<Self> {
+    fn fitting(
+        cluster: &'a Cluster<'a>,
+        ground: Ground<'_>,
+        (largest, larger): (f64, f64),
+        mm: f64,
+    ) -> Option<Self> {
         // The whole breadth of each cone's lane, a little beyond.
         let reach = cluster.cones.iter().flat_map(|cone| {
             let (inner, outer) = ground.across(Frame::METRES, cones::spot(cone));

@@ -78,7 +78,9 @@ impl Picture {
         });
         let (first, second) = (sizes.next().flatten()?, sizes.next().flatten());
         let fits = |insets: &Vec<Inset<'_>>| {
-            inset::shelves(insets.iter().collect(), ground.infield(INFIELD_MM * mm), INSETS_MM * mm).1.is_empty()
+            inset::shelves(insets.iter().collect(), ground.infield(INFIELD_MM * mm), INSETS_MM * mm)
+                .1
+                .is_empty()
         };
         // Smaller ones are worth it only where then all stand on the infield.
         let insets = if fits(&first) { first } else { second.filter(fits).unwrap_or(first) };

@@ -115,7 +115,8 @@ impl Unrolled {
             let metres = format!("{:.2}", row.from_start_m);
             let first = y(*middle) - row.lines.len() as f64 * small.leading() / 2.0;
             let beside = Point::new(WORDS_MM - 1.0, first + small.leading() / 2.0);
-            let to = Point::new((WORDS_MM + METRES_MM - 2.8 - letters.width(&metres)).max(beside.x), beside.y);
+            let to =
+                Point::new((WORDS_MM + METRES_MM - 2.8 - letters.width(&metres)).max(beside.x), beside.y);
             drawing.append(line(Point::new(LANE_MM.1, y(*up)), beside, thin));
             drawing.append(line(beside, to, thin));
             let baseline = |index: usize| first + small.drop() + index as f64 * small.leading();

@@ -4,7 +4,7 @@ use session_plan::{Plan, PlanBlock};
 use sha2::{Digest, Sha256};
 
 use super::run::{Run, runs};
-use crate::map::map_picture_with_ids;
+use crate::map::{Strip, map_picture_with_ids, strips};
 use crate::sheet::{Sheet, SheetBlock};
 
 /// A session as its part of the page shows it.
@@ -16,6 +16,8 @@ pub(super) struct PageSession {
     pub(super) sheet: Sheet,
     /// The track with its spots, as SVG.
     pub(super) map: String,
+    /// Its lanes unrolled.
+    pub(super) strips: Vec<Strip>,
     pub(super) blocks: Vec<PageBlock>,
 }
 
@@ -34,7 +36,14 @@ impl PageSession {
         let sheet = Sheet::of(plan);
         let blocks =
             sheet.blocks.iter().zip(&plan.blocks).map(|(block, planned)| PageBlock::of(block, planned));
-        Self { number, key: key(&sheet), map: map_picture_with_ids(plan, &format!("s{number}-map-")), blocks: blocks.collect(), sheet }
+        Self {
+            number,
+            key: key(&sheet),
+            map: map_picture_with_ids(plan, &format!("s{number}-map")),
+            strips: strips(plan),
+            blocks: blocks.collect(),
+            sheet,
+        }
     }
 
     /// When and where it is, the wind, the closed lanes.
