@@ -95,7 +95,7 @@ pub(super) fn runs(block: &SheetBlock) -> Vec<Run> {
     }
     for index in 1..runs.len() {
         let (before, from) = runs.split_at_mut(index);
-        let first = before.iter().find(|run| run.is_laid_out_as(&from[0]));
+        let first = before.iter().find(|run| from[0].is_laid_out_as(run));
         from[0].as_in = first.map(|run| run.name.clone());
     }
     runs
