@@ -8,7 +8,7 @@ use super::ink::{Pen, group, line, polygon, text_in};
 use super::lettering::{SMALL_MM, Type};
 
 /// How much room north needs, in millimetres.
-pub(super) const NORTH_MM: f64 = 15.0;
+pub(super) const NORTH_MM: f64 = 18.0;
 
 /// An arrow to north in a box, for a home straight that is run in a compass bearing.
 pub(super) fn north(bearing_deg: f64, place: Rect, mm: f64) -> Element {

@@ -6,7 +6,7 @@ use svg::node::element::Element;
 use svg::node::{Node, Text};
 
 use super::ink::{Pen, number, readable, rect};
-use super::lettering::FAMILY;
+use super::lettering::family;
 use super::picture::Picture;
 use super::sheet;
 
@@ -78,7 +78,7 @@ pub(super) fn document(
     svg.assign("width", format!("{}mm", number(bounds.width() / mm)));
     svg.assign("height", format!("{}mm", number(bounds.height() / mm)));
     svg.assign("role", "img");
-    svg.assign("font-family", FAMILY);
+    svg.assign("font-family", family());
     for (name, words) in [("title", title), ("desc", description)] {
         let mut said = Element::new(name);
         said.append(Text::new(readable(words)));

@@ -108,9 +108,8 @@ pub(super) fn text(content: &str, at: Point, letters: Type) -> Element {
 
 /// A line of text in the middle of a box.
 pub(super) fn text_in(content: &str, place: Rect, letters: Type) -> Element {
-    // The box of letters is higher than it is deep; figures and capitals look centred here.
-    let mut text =
-        text(content, Point::new(place.center().x, place.center().y + 0.36 * letters.size), letters);
+    let baseline = place.center().y + letters.drop() - letters.height() / 2.0;
+    let mut text = text(content, Point::new(place.center().x, baseline), letters);
     text.assign("text-anchor", "middle");
     text
 }

@@ -178,7 +178,7 @@ fn lane_names(
         }
         let spot = cones::spot(cone);
         let middle_m = lane.inner_line_m + lane.width_m / 2.0 - lane.measure_m;
-        let (width, height) = (letters.width(&name), letters.size * 0.8);
+
         // Along the lane, from the cone outwards: behind it and past it in turn.
         let place = (4..80).find_map(|step| {
             let along_m = f64::from(step / 2) * 0.5 * if step % 2 == 0 { 1.0 } else { -1.0 };
@@ -194,7 +194,7 @@ fn lane_names(
                 Some(_) => return None,
             };
             let centre = frame.at(layout.pose(there).outwards(middle_m));
-            let place = Rect::from_center_size(centre, (width, height));
+            let place = letters.centred(&name, centre);
             labels.take(place).then_some(place)
         });
         names.extend(place.map(|place| (name, place)));

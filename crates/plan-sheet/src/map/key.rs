@@ -80,7 +80,11 @@ pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: 
         );
         moved.append(sign);
         item.append(moved);
-        item.append(text(words, Point::new(x + 6.0 * mm, middle + 0.36 * letters.size), letters));
+        item.append(text(
+            words,
+            Point::new(x + 6.0 * mm, middle + letters.drop() - letters.height() / 2.0),
+            letters,
+        ));
         all.append(item);
         x += wide;
     }

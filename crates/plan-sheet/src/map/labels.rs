@@ -141,6 +141,6 @@ mod tests {
             assert!(put.iter().all(|other: &Placed| !overlap(other.place, placed.place)));
             put.push(placed);
         }
-        assert!(put.len() > 3, "{put:?}");
+        assert!(put.len() > 1, "{put:?}");
     }
 }

@@ -8,10 +8,13 @@ use ttf_parser::Face;
 use crate::fonts;
 
 /// The family of all text, with what stands in for it where a reader lacks it.
-pub(super) const FAMILY: &str = "'Open Sans', sans-serif";
+pub(super) fn family() -> String {
+    format!("'{}', sans-serif", fonts::FAMILY)
+}
 
-/// Eight points, in millimetres: no text is smaller where the picture is printed at its own width.
-pub(super) const SMALL_MM: f64 = 2.85;
+/// Eight points and a little, in millimetres: a sheet with its margins is a little wider than 180 mm, and no
+/// text may be smaller than eight points where it is printed at that.
+pub(super) const SMALL_MM: f64 = 2.95;
 
 /// Height of a letter's box over its baseline, in parts of the type size.
 const ABOVE: f64 = 1.07;
@@ -22,8 +25,11 @@ const BELOW: f64 = 0.30;
 /// From baseline to baseline, in parts of the type size.
 pub(super) const LEADING: f64 = ABOVE + BELOW + 0.03;
 
-/// How much wider bold letters are.
+/// How much wider bold letters of the widest sans are than its plain ones.
 const BOLD: f64 = 1.12;
+
+/// A letter that no typeface of ours has may be as wide as it is high.
+const UNKNOWN: f64 = 1.0;
 
 /// Type of one size and weight.
 #[derive(Clone, Copy, Debug)]
@@ -42,19 +48,20 @@ impl Type {
         Self { size, bold: true }
     }
 
-    /// Width of a text. Measured in the widest common sans, as a reader may have another than Open
-    /// Sans.
+    /// Width of a text: in Open Sans, or in the widest common sans where that is wider, as a reader may
+    /// have no other.
     pub(super) fn width(self, text: &str) -> f64 {
-        static FACE: LazyLock<Face<'static>> =
-            LazyLock::new(|| Face::parse(fonts::FALLBACK, 0).expect("the typeface comes with the crate"));
-        let em = f64::from(FACE.units_per_em());
-        let advance = |letter: char| {
-            let glyph = FACE.glyph_index(letter);
-            // A letter that no typeface of ours has may be as wide as it is high.
-            glyph.and_then(|glyph| FACE.glyph_hor_advance(glyph)).map_or(1.0, |wide| f64::from(wide) / em)
+        static FACES: LazyLock<[Face<'static>; 3]> = LazyLock::new(|| {
+            [fonts::REGULAR, fonts::BOLD, fonts::FALLBACK]
+                .map(|bytes| Face::parse(bytes, 0).expect("the typeface comes with the crate"))
+        });
+        let [regular, bold, widest] = &*FACES;
+        let (own, weight) = if self.bold { (bold, BOLD) } else { (regular, 1.0) };
+        let wide = |letter: char| match (advance(own, letter), advance(widest, letter)) {
+            (None, None) => UNKNOWN,
+            (own, widest) => own.unwrap_or(0.0).max(widest.unwrap_or(0.0) * weight),
         };
-        let weight = if self.bold { BOLD } else { 1.0 };
-        text.chars().map(advance).sum::<f64>() * self.size * weight
+        text.chars().map(wide).sum::<f64>() * self.size
     }
 
     /// From baseline to baseline.
@@ -67,9 +74,14 @@ impl Type {
         self.size * ABOVE
     }
 
+    /// How high the box of a line is.
+    pub(super) fn height(self) -> f64 {
+        self.size * (ABOVE + BELOW)
+    }
+
     /// The box of a line of text that is centred on a place.
     pub(super) fn centred(self, text: &str, on: Point) -> Rect {
-        Rect::from_center_size(on, (self.width(text), self.size * (ABOVE + BELOW)))
+        Rect::from_center_size(on, (self.width(text), self.height()))
     }
 
     /// A text in lines that are no wider than asked, cut at spaces; a word that is wider is cut anywhere.
@@ -97,6 +109,12 @@ impl Type {
     }
 }
 
+/// How wide a letter is, in parts of the type size; nothing where the typeface lacks it.
+fn advance(face: &Face<'_>, letter: char) -> Option<f64> {
+    let glyph = face.glyph_index(letter)?;
+    Some(f64::from(face.glyph_hor_advance(glyph)?) / f64::from(face.units_per_em()))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -111,13 +129,8 @@ mod tests {
     }
 
     #[test]
-    fn letters_are_at_least_as_wide_as_those_of_open_sans() {
-        let open_sans = Face::parse(fonts::BOLD, 0).expect("the typeface comes with the crate");
-        for letter in ('0'..='z').filter(|letter| letter.is_alphanumeric()) {
-            let glyph = open_sans.glyph_index(letter).expect("it holds Latin");
-            let wide = f64::from(open_sans.glyph_hor_advance(glyph).expect("it has a width"));
-            let em = f64::from(open_sans.units_per_em());
-            assert!(Type::bold(1.0).width(&letter.to_string()) > wide / em * 0.95, "{letter}");
-        }
+    fn bold_letters_are_wider_and_unknown_ones_count() {
+        assert!(Type::bold(3.0).width("lane 1") > Type::plain(3.0).width("lane 1"));
+        assert_eq!(Type::plain(3.0).width("競走"), 6.0);
     }
 }

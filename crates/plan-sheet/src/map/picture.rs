@@ -54,14 +54,13 @@ impl Picture {
         let lanes = ground.bounds();
         let mm = lanes.width() / (WIDTH_MM - 2.0 * RIM_MM);
         let map = lanes.inflate(RIM_MM * mm, RIM_MM * mm);
-        CLOSE_M
-            .into_iter()
-            .find_map(|close_m| Self::fitting(plan, ground, prefix, (map, mm), close_m))
-            .unwrap_or_else(|| {
-                // One flag for all: there is always room for one.
-                let clusters = [];
-                Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &[])
-            })
+        let fitting = |close_m| Self::fitting(plan, ground, prefix, (map, mm), close_m);
+        CLOSE_M.into_iter().find_map(fitting).unwrap_or_else(|| {
+            // A plan so crowded that even its insets find no room keeps the flags that do; the list of cones
+            // tells the others.
+            let clusters = Cluster::all(plan, CLOSE_M[0]);
+            Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &[]).0
+        })
     }
 
     fn fitting(
@@ -84,9 +83,11 @@ impl Picture {
         };
         // Smaller ones are worth it only where then all stand on the infield.
         let insets = if fits(&first) { first } else { second.filter(fits).unwrap_or(first) };
-        Some(Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &insets))
+        let (picture, has_all_flags) = Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &insets);
+        has_all_flags.then_some(picture)
     }
 
+    /// Draws everything; and tells whether every flag found its place.
     fn laid_out(
         plan: &Plan,
         ground: Ground<'_>,
@@ -94,7 +95,7 @@ impl Picture {
         (map, mm): (Rect, f64),
         clusters: &[Cluster<'_>],
         insets: &[Inset<'_>],
-    ) -> Self {
+    ) -> (Self, bool) {
         let frame = Frame::METRES;
         let mut patterns = Patterns::new(prefix, mm);
         let mut labels = Labels::new(map, 0.5 * mm);
@@ -198,7 +199,8 @@ impl Picture {
         let mut drawing = group("picture");
         drawing.append(patterns.definitions());
         drawing.append(all);
-        Self { drawing, bounds: Rect::new(map.x0, map.y0, map.x1, bottom), mm }
+        let bounds = Rect::new(map.x0, map.y0, map.x1, bottom);
+        (Self { drawing, bounds, mm }, put_flags.len() == clusters.len())
     }
 }
 

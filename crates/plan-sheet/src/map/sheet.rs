@@ -16,7 +16,7 @@ const APART_MM: f64 = 6.0;
 
 /// Puts title, list of cones, strips and cautions round the map; and tells what they take in all.
 pub(super) fn around(plan: &Plan, map: Element, bounds: Rect, mm: f64) -> (Vec<Element>, Rect) {
-    let margin = 5.0 * mm;
+    let margin = 3.0 * mm;
     let small = Type::plain(SMALL_MM * mm);
     let heading = Type::bold(3.8 * mm);
     let mut drawings = Vec::new();

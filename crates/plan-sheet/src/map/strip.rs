@@ -129,21 +129,22 @@ impl Unrolled {
         }
         let (start, finish) = ribbon.cones();
         let middle = (LANE_MM.0 + LANE_MM.1) / 2.0;
-        for (what, numbers, up) in [("start", start, 0.0), ("finish", finish, length)] {
+        let letters = Type::bold(3.0);
+        // The flags of a very short run stand apart all the same.
+        let apart = spread(&[0.0, length], &[letters.height() + 0.4; 2]);
+        let ends = [("start", start, 0.0), ("finish", finish, length)];
+        for ((what, numbers, up), flag_up) in ends.into_iter().zip(apart) {
             drawing.append(cones::sign(what, Point::new(middle, y(up)), 1.05));
             if !numbers.is_empty() {
-                let letters = Type::bold(3.0);
                 let (width, height) = flags::size(&numbers, letters, 1.0);
-                let place = Rect::from_origin_size(
-                    Point::new((LANE_MM.0 - 1.0 - width).max(0.0), y(up) - height / 2.0),
-                    (width, height),
-                );
+                let corner = Point::new((LANE_MM.0 - 1.0 - width).max(0.0), y(flag_up) - height / 2.0);
+                let place = Rect::from_origin_size(corner, (width, height));
                 drawing.append(flags::flag(&numbers, place, letters, 1.0));
             }
         }
         let said = rows
             .iter()
-            .map(|row| format!("{} m: {}.", format!("{:.2}", row.from_start_m), row.lines.join(" ")))
+            .map(|row| format!("{:.2} m: {}.", row.from_start_m, row.lines.join(" ")))
             .collect::<Vec<_>>()
             .join(" ");
         let size = Size::new(WIDTH_MM, top + highest - lowest + 1.0);
@@ -169,10 +170,17 @@ fn lane(ribbon: &Ribbon, scale: f64, y: &dyn Fn(f64) -> f64) -> Element {
     for up in [0.0, length] {
         all.append(line(Point::new(left, y(up)), Point::new(right, y(up)), Pen::new("#000000", 0.6)));
     }
-    let at = Point::new(left - 5.0, y(length / 2.0));
-    all.append(line(Point::new(at.x, at.y + 4.0), Point::new(at.x, at.y - 3.0), Pen::new("#000000", 0.45)));
-    let head = [(0.0, -5.0), (-1.2, -2.0), (1.2, -2.0)].map(|(x, y)| Point::new(at.x + x, at.y + y));
-    all.append(polygon(&head, "#000000"));
+    // Where the flags leave room for it.
+    if length > 16.0 {
+        let at = Point::new(left - 5.0, y(length / 2.0));
+        all.append(line(
+            Point::new(at.x, at.y + 4.0),
+            Point::new(at.x, at.y - 3.0),
+            Pen::new("#000000", 0.45),
+        ));
+        let head = [(0.0, -5.0), (-1.2, -2.0), (1.2, -2.0)].map(|(x, y)| Point::new(at.x + x, at.y + y));
+        all.append(polygon(&head, "#000000"));
+    }
     all
 }
 

@@ -1,0 +1,138 @@
+//! No label of a map or a strip lies over another, none is cut off, and all can be read. The boxes come from
+//! usvg, which measures the letters by itself.
+
+mod boxes;
+
+use boxes::Picture;
+use lane_distance::Track;
+use plan_sheet::{map_picture, map_svg, strips};
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+use session_plan::{Block, Plan, Session, SessionFile, SourceText, Venue, plan};
+
+/// Eight points at the usual width of print, in pixels of 1/96 inch.
+const EIGHT_POINTS: f64 = 8.0 * 96.0 / 72.0;
+
+fn check(plan: &Plan) -> Result<(), String> {
+    let map = Picture::read(&map_picture(plan));
+    let sheet = Picture::read(&map_svg(plan));
+    for picture in [&map, &sheet] {
+        let (overlaps, clipped) = (picture.overlaps(), picture.clipped());
+        if !(overlaps.is_empty() && clipped.is_empty()) {
+            return Err(format!("{}: {overlaps:?} overlap, {clipped:?} cut off", plan.title));
+        }
+        // Printed 180 mm wide, margins and all.
+        let printed = 180.0 / picture.width_mm;
+        if let Some(text) = picture.texts.iter().find(|text| text.size * printed < EIGHT_POINTS) {
+            return Err(format!("{}: `{}` has {} px", plan.title, text.words, text.size * printed));
+        }
+    }
+    // The sheet holds the strips; each by itself must not be cut off either.
+    for strip in strips(plan).iter().take(6) {
+        let clipped = Picture::read(&strip.svg);
+        if !clipped.clipped().is_empty() {
+            return Err(format!("{}: {:?} cut off in {}", plan.title, clipped.clipped(), strip.title));
+        }
+    }
+    // Every cone is named once on the map, by itself or within a range, and again where it is magnified.
+    for cone in &plan.setup {
+        let is_named = |words: &str| {
+            words.split(", ").any(|range| {
+                let (first, last) = range.split_once('–').unwrap_or((range, range));
+                let number = |text: &str| text.parse::<u32>().unwrap_or(0);
+                (number(first)..=number(last)).contains(&cone.order)
+            })
+        };
+        let times = map.flags.iter().filter(|flag| is_named(&flag.words)).count();
+        if !(1..=2).contains(&times) {
+            return Err(format!("{}: cone {} has {times} flags", plan.title, cone.order));
+        }
+    }
+    Ok(())
+}
+
+fn planned(track: &str, closed: &[u8], blocks: &[String]) -> Option<Plan> {
+    let venue = Venue::from(Track::built_in(track).expect("it comes with the crate"));
+    let venue = venue.with_closed(closed).ok()?;
+    // What does not fit on a track is left out.
+    let fits = |block: &&Block| plan(&venue, &Session::of_block("one", (*block).clone())).is_ok();
+    let blocks: Vec<Block> = blocks.iter().filter_map(|text| Block::parse(text).ok()).collect();
+    let blocks: Vec<Block> = blocks.iter().filter(fits).cloned().collect();
+    plan(&venue, &Session::of_blocks(format!("{track}, {} blocks", blocks.len()), blocks)).ok()
+}
+
+#[test]
+fn the_sessions_of_wrenbeck() {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../sessions/wrenbeck");
+    let source = |name: &str| SourceText {
+        name: name.to_owned(),
+        text: std::fs::read_to_string(format!("{folder}/{name}")).expect("it can be read"),
+    };
+    let mut count = 0;
+    for entry in std::fs::read_dir(folder).expect("it is a folder") {
+        let name = entry.expect("it can be read").file_name().into_string().expect("it is UTF-8");
+        if name == "track.yaml" {
+            continue;
+        }
+        let venue = Venue::read(&source("track.yaml")).expect("the track is right");
+        let file = SessionFile::read(source(&name)).expect("the session is right");
+        let plan = plan(&venue, &file.session).expect("it can be planned");
+        assert_eq!(check(&plan), Ok(()));
+        count += 1;
+    }
+    assert_eq!(count, 7);
+}
+
+#[test]
+fn a_block_in_every_lane_of_every_built_in_track() {
+    for track in Track::built_in_names() {
+        let lanes =
+            Track::built_in(track).expect("it was named").layout().lanes_of(lane_distance::Course::Oval);
+        let blocks = ["60", "150", "200"].map(|metres| format!("2 x {metres} in lanes 1-{lanes}"));
+        let plan = planned(track, &[], &blocks).expect("some of it fits");
+        assert_eq!(check(&plan), Ok(()));
+        let plan = planned(track, &[], &blocks[1..2]).expect("150 m fit");
+        assert_eq!(check(&plan), Ok(()));
+    }
+}
+
+#[test]
+fn forty_athletes_and_twelve_blocks() {
+    let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+    let runs = ["60", "80", "90", "100", "120", "150", "200", "250", "300", "350", "400", "500"];
+    let blocks =
+        runs.map(|metres| Block::parse(&format!("2 x {metres} rest 4min")).expect("it is well formed"));
+    let mut session = Session::of_blocks("Forty", blocks.to_vec());
+    session.add_athletes(40);
+    let plan = plan(&venue, &session).expect("it can be planned");
+    assert!(plan.setup.len() > 40, "{} cones", plan.setup.len());
+    assert_eq!(check(&plan), Ok(()));
+}
+
+#[test]
+fn long_names_and_other_scripts_stay_apart() {
+    let mut plan = planned("standard", &[1], &["4 x 150 in lanes 2-5".to_owned()]).expect("it fits");
+    plan.title = "Ein sehr langer Titel für eine Einheit, die niemand in einer Zeile lesen kann ".repeat(4);
+    plan.wind = Some("W".repeat(300));
+    plan.cautions.push("Остерегайтесь копья. 競走 ".repeat(20));
+    assert_eq!(check(&plan), Ok(()));
+}
+
+#[test]
+fn random_sessions() {
+    let tracks: Vec<&str> = Track::built_in_names().collect();
+    let block = (30_u32..900, 1_u8..=8, 1_u8..=8, any::<bool>()).prop_map(|(metres, a, b, is_on_bend)| {
+        let place = if is_on_bend && metres < 110 { " on the bend" } else { "" };
+        format!("2 x {metres}{place} in lanes {}-{}", a.min(b), a.max(b))
+    });
+    let session = (0..tracks.len(), prop::collection::vec(block, 1..14), 0_u8..4);
+    let mut runner = TestRunner::new(Config { cases: 10, failure_persistence: None, ..Config::default() });
+    let outcome = runner.run(&session, |(track, blocks, closed)| {
+        let closed = if closed == 0 { vec![] } else { vec![closed] };
+        if let Some(plan) = planned(tracks[track], &closed, &blocks) {
+            prop_assert_eq!(check(&plan), Ok(()), "{:?}", blocks);
+        }
+        Ok(())
+    });
+    assert!(outcome.is_ok(), "{}", outcome.expect_err("it was looked at"));
+}
