@@ -31,7 +31,7 @@ pub(crate) enum Command {
     /// Show the week at a glance: runs, honest metres by pace, bends and recoveries of each group
     ///
     /// A folder means every session file in it and in its sub-folders. With --out, a name that ends
-    /// in .ics makes a calendar of the sessions that have a date.
+    /// in .html makes a page of all sessions, and one in .ics a calendar of those that have a date.
     Week {
         /// Session files, or folders of them
         #[arg(required = true, value_name = "PATH")]
@@ -181,7 +181,8 @@ pub(crate) struct Common {
     #[arg(long, value_enum)]
     pub(crate) format: Option<Format>,
     /// Write the answer to a file instead; its ending picks the view (.txt, .json, .csv; for
-    /// plans and weeks also .ics, a calendar, and .md, a message; for one plan .svg, its map)
+    /// plans and weeks also .html, a page for phone and paper, .ics, a calendar, and .md, a
+    /// message; for one plan .svg, its map)
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
     /// When to use colour and bold type

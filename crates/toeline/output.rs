@@ -49,6 +49,7 @@ pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common)
         Sheet::Calendar => calendar(plans)?.into_bytes(),
         Sheet::Map => plan_sheet::map_svg(one(plans, path)?).into_bytes(),
         Sheet::Message => message(plans).into_bytes(),
+        Sheet::Page => plan_sheet::page(plans)?.into_bytes(),
     };
     replace(path, &bytes)
 }
@@ -59,10 +60,12 @@ enum Sheet {
     Calendar,
     Map,
     Message,
+    Page,
 }
 
 impl Sheet {
-    const ALL: [(&str, Self); 3] = [("ics", Self::Calendar), ("md", Self::Message), ("svg", Self::Map)];
+    const ALL: [(&str, Self); 4] =
+        [("html", Self::Page), ("ics", Self::Calendar), ("md", Self::Message), ("svg", Self::Map)];
 
     fn of(path: &Path) -> Option<Self> {
         Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, sheet)| sheet)

@@ -1,7 +1,7 @@
 //! A plan as the sheets print it: every value in words.
 
 use chrono::{NaiveTime, TimeDelta};
-use lane_distance::LaneList;
+use lane_distance::{LaneList, Mark};
 use serde::Serialize;
 use session_plan::plan_words::{clock, metres};
 use session_plan::{Plan, PlanBlock, Rep, SetupItem, steps};
@@ -277,10 +277,16 @@ impl SheetRow {
                 .map(|round| split(round, format!("{} m", metres(round.from_start_m))))
                 .collect(),
             paint: (rep.splits.iter())
-                .filter_map(|painted| Some(split(painted, painted.mark.clone()?)))
+                .filter_map(|painted| Some(split(painted, spoken(plan, painted.mark.as_ref()?))))
                 .collect(),
         }
     }
+}
+
+/// What a walker looks for to find a mark.
+fn spoken(plan: &Plan, mark: &str) -> String {
+    let known = plan.track.ground.marks().iter().find(|known| known.name == mark);
+    known.map_or_else(|| mark.to_owned(), Mark::spoken)
 }
 
 impl ConeRow {

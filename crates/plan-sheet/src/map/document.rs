@@ -25,7 +25,12 @@ use super::sheet;
 /// assert!(map.contains("data-cone=\"2\""));
 /// ```
 pub fn map_picture(plan: &Plan) -> String {
-    let picture = Picture::of(plan, "map");
+    map_picture_with_ids(plan, "map")
+}
+
+/// The same with identifiers that begin with a word of one's own, for pages that show several maps.
+pub(crate) fn map_picture_with_ids(plan: &Plan, prefix: &str) -> String {
+    let picture = Picture::of(plan, prefix);
     let title = format!("Map of {}", plan.title);
     document(&title, &description(plan), picture.bounds, picture.mm, vec![picture.drawing])
 }

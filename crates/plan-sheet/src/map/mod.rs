@@ -26,5 +26,6 @@ mod spread;
 mod strip;
 mod way;
 
+pub(crate) use document::map_picture_with_ids;
 pub use document::{map_picture, map_svg};
 pub use strip::{Strip, strips};

@@ -1,0 +1,95 @@
+//! A session of the page.
+
+use session_plan::{Plan, PlanBlock};
+use sha2::{Digest, Sha256};
+
+use super::run::{Run, runs};
+use crate::map::{Strip, map_picture_with_ids, strips};
+use crate::sheet::{Sheet, SheetBlock};
+
+/// A session as its part of the page shows it.
+pub(super) struct PageSession {
+    /// Its place among the sessions of the page, from 1.
+    pub(super) number: usize,
+    /// What its times are kept under: other contents, other times.
+    pub(super) key: String,
+    pub(super) sheet: Sheet,
+    /// The track with its spots, as SVG.
+    pub(super) map: String,
+    /// Its lanes unrolled.
+    pub(super) strips: Vec<Strip>,
+    pub(super) blocks: Vec<PageBlock>,
+}
+
+/// A block as its part of the page shows it.
+pub(super) struct PageBlock {
+    pub(super) sheet: SheetBlock,
+    /// What its runs come by, to be read before it is run.
+    pub(super) cautions: Vec<String>,
+    /// What else there is to say of it.
+    pub(super) remarks: Vec<String>,
+    pub(super) runs: Vec<Run>,
+}
+
+impl PageSession {
+    pub(super) fn of(number: usize, plan: &Plan) -> Self {
+        let sheet = Sheet::of(plan);
+        let blocks =
+            sheet.blocks.iter().zip(&plan.blocks).map(|(block, planned)| PageBlock::of(block, planned));
+        Self {
+            number,
+            key: key(&sheet),
+            map: map_picture_with_ids(plan, &format!("s{number}-map")),
+            strips: strips(plan),
+            blocks: blocks.collect(),
+            sheet,
+        }
+    }
+
+    /// When and where it is, the wind, the closed lanes.
+    pub(super) fn facts(&self) -> Vec<String> {
+        let sheet = &self.sheet;
+        let wind = sheet.wind.as_ref().map(|wind| format!("Wind: {wind}"));
+        let track = match &sheet.closed {
+            Some(closed) => format!("{}, {closed}", sheet.track),
+            None => sheet.track.clone(),
+        };
+        [sheet.date.clone(), sheet.times.clone(), Some(track), wind].into_iter().flatten().collect()
+    }
+
+    /// The name of the file that its times are saved in, without the ending.
+    pub(super) fn file_name(&self) -> String {
+        let title = self.sheet.title.to_lowercase();
+        let words = title.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+        let name = words.take(8).collect::<Vec<_>>().join("-");
+        if name.is_empty() { "times".to_owned() } else { format!("times-{name}") }
+    }
+}
+
+impl PageBlock {
+    fn of(block: &SheetBlock, planned: &PlanBlock) -> Self {
+        let is_caution = |line: &String| planned.reps.iter().any(|rep| rep.cautions.contains(line));
+        let (cautions, remarks) = block.remarks.iter().cloned().partition(is_caution);
+        Self { sheet: block.clone(), cautions, remarks, runs: runs(block) }
+    }
+
+    /// Whether any run has a target, or a rest of its own in a lane.
+    pub(super) fn has_target(&self) -> bool {
+        self.runs.iter().any(|run| {
+            run.lanes
+                .iter()
+                .any(|lane| lane.row.target.is_some() || (run.rest.is_none() && lane.row.rest.is_some()))
+        })
+    }
+
+    /// How many columns lie beside those of the whole run.
+    pub(super) fn columns(&self) -> u8 {
+        if self.has_target() { 6 } else { 5 }
+    }
+}
+
+/// Plans with the same words and places have the same key.
+fn key(sheet: &Sheet) -> String {
+    let digest = Sha256::digest(format!("{sheet:?}"));
+    digest.iter().take(12).map(|byte| format!("{byte:02x}")).collect()
+}

@@ -1,0 +1,120 @@
+//! Each go is counted down to and heard, and so is each split.
+
+use serde_json::json;
+
+use crate::browser::{PHONE, Shown, show};
+use crate::made::{LONE, SPRINTERS, made};
+use crate::stub::STUBS;
+
+/// When which tones are heard, in milliseconds from when the page was first shown; those that were taken
+/// back are left out.
+fn tones(page: &Shown) -> serde_json::Value {
+    page.value("tones.filter((tone) => !tone.hushed).map((tone) => [tone.at, tone.pitch])")
+}
+
+fn next_go(page: &Shown) -> String {
+    page.text("document.getElementById('next-go').innerText.replace(/\\s+/g, ' ').trim()")
+}
+
+#[test]
+fn the_first_go_is_ten_seconds_after_the_start_of_its_block_and_is_heard() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    assert_eq!(next_go(&page), "Rep 1 goes in 10 s");
+    assert_eq!(tones(&page), json!([]));
+    page.set_clock(6_500);
+    page.wait("tones.length === 4");
+    assert_eq!(tones(&page), json!([[7_000, 660], [8_000, 660], [9_000, 660], [10_000, 1320]]));
+    assert_eq!(next_go(&page), "Rep 1 goes in 4 s");
+}
+
+#[test]
+fn a_go_starts_the_clock_of_its_run_and_the_next_follows_after_run_and_rest() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    // The page looks a little late: the clock runs from the go all the same.
+    page.set_clock(10_070);
+    page.wait("document.querySelector('#s1-b1-r1').classList.contains('is-running')");
+    page.set_clock(40_000);
+    page.wait("document.querySelector('#s1-b1-r1 .watch').textContent === '30.0'");
+    // 34 s and 3 min after the first go, 30 s of which have gone by.
+    page.wait("document.getElementById('next-go-time').textContent === '3:04'");
+    page.set_clock(44_500);
+    page.tap("#s1-b1-r1 .stop-all");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.5");
+    page.set_clock(10_000 + 214_000);
+    page.wait("document.querySelector('#s1-b1-r2').classList.contains('is-running')");
+}
+
+#[test]
+fn sound_is_switched_off_even_for_a_go_that_is_near() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    page.set_clock(6_500);
+    page.wait("tones.length === 4");
+    page.tap("#s1-b1 .sound");
+    assert_eq!(tones(&page), json!([]));
+    page.set_clock(10_100);
+    page.wait("document.querySelector('#s1-b1-r1').classList.contains('is-running')");
+    assert_eq!(tones(&page), json!([]));
+}
+
+#[test]
+fn a_countdown_is_put_off_stopped_and_goes_on_with_the_run_that_is_next() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    page.set_clock(6_500);
+    page.wait("tones.length === 4");
+    page.tap("#s1-b1 .count-later");
+    page.wait("document.getElementById('next-go-time').textContent === '14 s'");
+    assert_eq!(tones(&page), json!([]));
+    page.set_clock(20_050);
+    page.wait("document.querySelector('#s1-b1-r1').classList.contains('is-running')");
+    page.tap("#s1-b1 .count-down");
+    page.wait("document.getElementById('next-go').hidden");
+    assert_eq!(
+        page.text("document.querySelector('#s1-b1 .count-down').textContent"),
+        "Go on with rep 2: go in 10 s"
+    );
+    page.set_clock(60_000);
+    page.tap("#s1-b1 .count-down");
+    assert_eq!(next_go(&page), "Rep 2 goes in 10 s");
+}
+
+#[test]
+fn a_run_started_by_hand_moves_the_goes_that_follow() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    page.set_clock(9_000);
+    page.tap("#s1-b1-r1 .start");
+    // One second early: 34 s and 3 min from now.
+    page.wait("document.getElementById('next-go-time').textContent === '3:34'");
+}
+
+#[test]
+fn a_countdown_goes_on_over_a_reload() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    page.set_clock(4_000);
+    page.reload();
+    assert_eq!(next_go(&page), "Rep 1 goes in 6 s");
+}
+
+#[test]
+fn the_next_split_is_counted_down_to_and_heard() {
+    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    page.tap("#next");
+    page.tap("#next");
+    page.tap("#s1-b3-r1 .start");
+    let split = "document.getElementById('next-split').innerText.replace(/\\s+/g, ' ').trim()";
+    // 150 m in 20 s at an even pace: 45 m to the first green tick in 6 s, 100 m in 13.3 s.
+    page.wait(&format!("{split} === 'first green tick (400 m hurdle tick 1): 6 s in 6 s'"));
+    page.set_clock(8_000);
+    page.wait(&format!("{split} === '100 m: 13.3 s in 6 s'"));
+    assert_eq!(tones(&page), json!([]));
+    page.set_clock(13_400);
+    page.wait("tones.length === 1");
+    assert_eq!(tones(&page), json!([[13_400, 990]]));
+    assert_eq!(page.text("document.getElementById('said').textContent"), "100 m: 13.3 s");
+    page.wait("document.getElementById('next-split').hidden");
+}

@@ -1,0 +1,92 @@
+//! Times are saved as CSV.
+
+use std::fs;
+use std::time::{Duration, Instant};
+
+use crate::browser::{PHONE, Set, Shown, show};
+use crate::made::{made, made_of};
+
+/// The file that a page saves, read by a reader that is not the page's own (RFC 4180).
+fn saved(page: &Shown) -> Vec<Vec<String>> {
+    let folder = &page.made.folder();
+    page.save_downloads_in(folder);
+    page.tap(".session.is-shown .save");
+    let begun = Instant::now();
+    let path = loop {
+        let files = fs::read_dir(folder).expect("the folder can be read").flatten().map(|file| file.path());
+        if let Some(path) =
+            files.into_iter().find(|path| path.extension().is_some_and(|ending| ending == "csv"))
+        {
+            break path;
+        }
+        assert!(begun.elapsed() < Duration::from_secs(90), "nothing was saved");
+        std::thread::sleep(Duration::from_millis(20));
+    };
+    let bytes = fs::read(path).expect("it was saved");
+    let text = bytes.strip_prefix(b"\xef\xbb\xbf").expect("spreadsheets are told that it is UTF-8");
+    let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(false).from_reader(text);
+    reader.records().map(|row| row.expect("it is a row").iter().map(str::to_owned).collect()).collect()
+}
+
+#[test]
+fn every_run_is_a_row_with_its_places_and_its_time() {
+    let made = made(&crate::made::SPRINTERS);
+    let page = show(made, PHONE, Set::default());
+    page.tap("#next");
+    page.tap("#s1-b2-r1-l2-1");
+    page.type_in("8.1");
+    let rows = saved(&page);
+    assert_eq!(rows.len(), 1 + 12 + 12 + 6);
+    let head =
+        "session,date,block,workout,group,set,rep,wave,lane,athlete,metres,start,finish,go,target,time";
+    assert_eq!(rows[0].join(","), head);
+    let expected = [
+        "Wrenbeck sprinters, Tuesday",
+        "Tuesday 13 April 2027",
+        "2",
+        "4 x 60 in lanes 5-7 @ 8.2 rest 3min",
+        "sprinters",
+        "1",
+        "1",
+        "1",
+        "6",
+        "Bela",
+        "60",
+        "on the 60 m start line",
+        "on the finish line",
+        "18:20:00",
+        "8.2 s",
+        "8.1",
+    ];
+    assert_eq!(rows[2], expected);
+    assert!(rows[3..].iter().all(|row| row[15].is_empty()));
+}
+
+#[test]
+fn no_cell_is_a_formula() {
+    let session = r#"
+title: "=1+1, or so"
+track: track.yaml
+groups:
+  - name: "@SUM(A1)"
+    athletes: ['=HYPERLINK("http://127.0.0.1/")', "+44", "-1", "Anne-Marie \"Ann\", the first"]
+blocks: [1 x 100 in lanes 2-5 @ 14]
+"#;
+    let made = made_of(
+        "name: Ground\npath: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]\nlanes: 8\nlane_width: 1.22\n",
+        session,
+    );
+    let page = show(made, PHONE, Set::default());
+    page.tap("#s1-b1-r1-l1-1");
+    page.type_in("=2+2");
+    let rows = saved(&page);
+    for cell in rows.iter().flatten() {
+        // What spreadsheets take for a formula: OWASP, CSV injection.
+        assert!(!cell.starts_with(['=', '+', '-', '@', '\t', '\r']), "{cell}");
+    }
+    let mut athletes: Vec<&str> = rows[1..].iter().map(|row| row[9].as_str()).collect();
+    athletes.sort_unstable();
+    let names = ["'+44", "'-1", r#"'=HYPERLINK("http://127.0.0.1/")"#, r#"Anne-Marie "Ann", the first"#];
+    assert_eq!(athletes, names);
+    assert_eq!(rows.iter().filter(|row| row[15] == "'=2+2").count(), 1);
+}

@@ -1,0 +1,65 @@
+//! Pages that the built program makes.
+
+use std::fs;
+use std::path::PathBuf;
+
+use serde_json::Value;
+use tempfile::TempDir;
+
+use crate::program::toeline;
+
+/// A page in a folder of its own.
+pub(crate) struct Made {
+    folder: TempDir,
+    pub(crate) path: PathBuf,
+}
+
+impl Made {
+    /// The folder that the page is in.
+    pub(crate) fn folder(&self) -> PathBuf {
+        self.folder.path().to_owned()
+    }
+}
+
+/// The page that a command makes.
+pub(crate) fn made(arguments: &[&str]) -> Made {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let path = folder.path().join("page.html");
+    let name = path.to_str().expect("the path is UTF-8");
+    toeline(&[arguments, &["--out", name]].concat()).assert().success();
+    Made { folder, path }
+}
+
+/// The page of a session file, on a track of these lines.
+pub(crate) fn made_of(track: &str, session: &str) -> Made {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let path = folder.path().join("page.html");
+    fs::write(folder.path().join("track.yaml"), track).expect("the folder can be written");
+    fs::write(folder.path().join("session.yaml"), session).expect("the folder can be written");
+    toeline(&["plan", "session.yaml", "--out", "page.html"]).current_dir(folder.path()).assert().success();
+    Made { folder, path }
+}
+
+/// The plan behind a page, as other programs get it.
+pub(crate) fn plan_of(arguments: &[&str]) -> Value {
+    let output =
+        toeline(&[arguments, &["--format", "json"]].concat()).assert().success().get_output().stdout.clone();
+    serde_json::from_slice(&output).expect("it is one JSON value")
+}
+
+/// One repetition after the other in one lane.
+pub(crate) const LONE: [&str; 2] = ["plan", "6 x 200 in lane 2 @ 34 rest 3min"];
+
+/// Three sprinters side by side, in several blocks.
+pub(crate) const SPRINTERS: [&str; 2] = ["plan", "sessions/wrenbeck/tuesday-sprints.yaml"];
+
+/// Every session of Wrenbeck.
+pub(crate) const WRENBECK: [&str; 7] = [
+    "monday-two-groups",
+    "tuesday-sprints",
+    "wednesday-hurdles-and-relay",
+    "thursday-middle-distance",
+    "friday-starts",
+    "saturday-alone",
+    "sunday-easy",
+];

@@ -1,0 +1,17 @@
+//! `--out x.html`: the page of a plan, made by the built program and used in a real browser.
+
+#[path = "../program/mod.rs"]
+mod program;
+
+mod access;
+mod blocks;
+mod browser;
+mod countdown;
+mod csv;
+mod keyboard;
+mod made;
+mod paper;
+mod spoiled;
+mod stopwatch;
+mod stub;
+mod words;

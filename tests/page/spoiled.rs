@@ -1,0 +1,62 @@
+//! Names that look like something else are shown as they are written.
+
+use serde_json::json;
+
+use crate::browser::{PHONE, Set, show};
+use crate::made::made_of;
+
+const NAMES: [&str; 6] = [
+    "<script>alert(1)</script>",
+    "\"><img src=x onerror=alert(2)>",
+    "#include <stdio.h>",
+    "=HYPERLINK(\"http://127.0.0.1/\")",
+    "</script><script>alert(3)</script>",
+    "</title></style>&amp; 'n' {{ 7 * 7 }}",
+];
+
+#[test]
+fn no_name_becomes_an_element() {
+    let quoted = |name: &str| format!("'{}'", name.replace('\'', "''"));
+    let athletes: Vec<String> = NAMES.iter().map(|name| quoted(name)).collect();
+    let session = format!(
+        "title: {}\ntrack: track.yaml\nwind: {}\nnotes: [{}]\ngroups:\n  - name: {}\n    athletes: [{}]\nblocks: [{}, '1 x 100 in lanes 2-7 @ 14']\n",
+        athletes[5],
+        athletes[1],
+        athletes.join(", "),
+        athletes[0],
+        athletes.join(", "),
+        quoted("warm-up <b>bold</b> </option>"),
+    );
+    let track = format!(
+        "name: {}\npath: [{{ radius: 36.50, turn: 180 }}, {{ straight: 84.39 }}, {{ radius: 36.50, turn: 180 }}, {{ straight: 84.39 }}]\nlanes: 8\nlane_width: 1.22\nclosed_lanes: {{ lanes: [1], reason: {} }}\nhazards: [{{ kind: gate, from: 60, to: 50, side: outside, note: {} }}]\n",
+        athletes[4], athletes[0], athletes[1]
+    );
+    let page = show(made_of(&track, &session), PHONE, Set::default());
+    assert_eq!(page.text("document.title"), NAMES[5]);
+    assert_eq!(page.text("document.querySelector('h1').textContent"), NAMES[5]);
+    let who = page.value("[...document.querySelectorAll('.who')].map((one) => one.textContent).sort()");
+    let mut names = NAMES;
+    names.sort_unstable();
+    assert_eq!(who, json!(names));
+    assert_eq!(
+        page.value("[...document.querySelectorAll('.notes')].at(0).querySelectorAll('li').length >= 6"),
+        true
+    );
+    assert_eq!(
+        page.text("document.querySelector('#choose option').textContent"),
+        "1 of 2: warm-up <b>bold</b> </option>"
+    );
+    let facts = page.text("document.querySelector('.facts').textContent");
+    assert!(facts.contains(NAMES[4]) && facts.contains(NAMES[1]), "{facts}");
+    assert!(page.text("document.querySelector('.care').textContent").contains(NAMES[0]));
+    let strange = page.value("document.querySelectorAll('img, b, iframe, script').length");
+    assert_eq!(strange, 1, "only the page's own script");
+    // What the script writes is text too.
+    page.tap("#next");
+    page.tap("#s1-b2 .start");
+    page.wait("parseFloat(document.querySelector('#s1-b2-r1 .watch').textContent) > 0.6");
+    page.tap("#s1-b2 .stop-all");
+    assert!(page.text("document.getElementById('said').textContent").contains(NAMES[0]));
+    assert_eq!(page.value("document.querySelectorAll('img, b, iframe, script').length"), 1);
+    assert_eq!(page.dialogs(), [""; 0]);
+}

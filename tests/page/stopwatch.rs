@@ -1,0 +1,130 @@
+//! Runs are clocked, and their times are kept.
+
+use crate::browser::{PHONE, Set, show};
+use crate::made::{LONE, SPRINTERS, made};
+use crate::stub::STUBS;
+
+#[test]
+fn a_run_is_clocked_to_the_tenth_that_was_begun() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(34_160);
+    page.wait("document.querySelector('#s1-b1-r1 .watch').textContent === '34.1'");
+    page.tap("#s1-b1-r1 .stop-all");
+    // Times taken by hand are read to the next longer tenth: World Athletics Technical Rule 19.
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.2");
+    assert_eq!(page.text("document.getElementById('said').textContent"), "Rep 1, lane 2: 34.2");
+    page.wait("document.getElementById('now').hidden");
+}
+
+#[test]
+fn a_stop_by_mistake_is_taken_back() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(20_000);
+    page.tap("#s1-b1-r1 .stop-all");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "20.0");
+    page.tap("#s1-b1-r1 .cancel");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "");
+    page.set_clock(72_400);
+    page.tap("#s1-b1-r1 .stop-all");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "1:12.4");
+}
+
+#[test]
+fn a_second_tap_right_after_the_start_stops_nothing() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(300);
+    page.tap("#s1-b1-r1 .stop-all");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "");
+    assert_eq!(page.value("document.querySelector('#s1-b1-r1 .start').hidden"), true);
+}
+
+#[test]
+fn each_athlete_of_a_run_has_a_stop_of_their_own() {
+    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    page.tap("#next");
+    page.tap("#s1-b2-r1 .start");
+    for (lane, at_ms) in [(2, 8_010), (3, 8_290), (1, 8_400)] {
+        page.set_clock(at_ms);
+        page.tap(&format!("#s1-b2-r1 tr:nth-child({lane}) .stop"));
+    }
+    let times = [1, 2, 3].map(|lane| page.in_box(&format!("s1-b2-r1-l{lane}-1")));
+    assert_eq!(times, ["8.4", "8.1", "8.3"]);
+    assert_eq!(page.text("document.querySelector('label[for=s1-b2-r1-l1-1] .who').textContent"), "Ada");
+    assert_eq!(page.value("document.querySelector('#s1-b2-r1 .stop-all').hidden"), true);
+}
+
+#[test]
+fn a_running_clock_goes_on_over_a_reload() {
+    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    page.tap("#next");
+    page.tap("#s1-b2-r1 .start");
+    page.set_clock(8_000);
+    page.tap("#s1-b2-r1 tr:nth-child(1) .stop");
+    page.reload();
+    page.set_clock(8_500);
+    page.wait("document.querySelector('#s1-b2-r1 .watch').textContent === '8.5'");
+    page.tap("#s1-b2-r1 .stop-all");
+    let times = [1, 2, 3].map(|lane| page.in_box(&format!("s1-b2-r1-l{lane}-1")));
+    assert_eq!(times, ["8.0", "8.5", "8.5"]);
+}
+
+#[test]
+fn a_time_that_was_typed_is_still_there_after_a_reload_and_only_in_its_own_plan() {
+    let (lone, other) = (made(&LONE), made(&["plan", "6 x 200 in lane 3 @ 34 rest 3min"]));
+    let page = show(lone, PHONE, Set::default());
+    page.tap("#s1-b1-r2-l1-1");
+    page.type_in("33.9");
+    page.reload();
+    assert_eq!(page.in_box("s1-b1-r2-l1-1"), "33.9");
+    assert!(
+        page.text("document.querySelector('.kept').textContent")
+            .starts_with("1 of 6 times taken. They are kept")
+    );
+    page.go(&other.path);
+    assert_eq!(page.in_box("s1-b1-r2-l1-1"), "");
+    page.go(&page.made.path);
+    assert_eq!(page.in_box("s1-b1-r2-l1-1"), "33.9");
+}
+
+#[test]
+fn a_browser_that_keeps_nothing_is_said_and_clocks_all_the_same() {
+    let denied = Set {
+        script: Some(
+            "for (const name of ['localStorage', 'sessionStorage']) \
+             Object.defineProperty(window, name, { get() { throw new DOMException('denied', 'SecurityError') } });",
+        ),
+        ..Set::default()
+    };
+    let page = show(made(&LONE), PHONE, denied);
+    assert!(page.text("document.querySelector('.kept').textContent").contains("This browser keeps nothing"));
+    page.tap("#s1-b1-r1 .start");
+    page.wait("parseFloat(document.querySelector('#s1-b1-r1 .watch').textContent) > 0.6");
+    page.tap("#s1-b1-r1 .stop-all");
+    assert_ne!(page.in_box("s1-b1-r1-l1-1"), "");
+}
+
+#[test]
+fn times_are_cleared_after_asking() {
+    let page = show(made(&LONE), PHONE, Set::default());
+    page.tap("#s1-b1-r2-l1-1");
+    page.type_in("33.9");
+    page.tap(".clear");
+    page.wait("document.getElementById('s1-b1-r2-l1-1').value === ''");
+    assert_eq!(page.dialogs(), ["Clear all times and clocks of “6 x 200 in lane 2 @ 34 rest 3min”?"]);
+    page.reload();
+    assert_eq!(page.in_box("s1-b1-r2-l1-1"), "");
+}
+
+#[test]
+fn the_screen_stays_lit_while_a_clock_runs() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    assert_eq!(page.value("lit"), false);
+    page.tap("#s1-b1-r1 .start");
+    page.wait("lit");
+    page.set_clock(30_000);
+    page.tap("#s1-b1-r1 .stop-all");
+    page.wait("!lit");
+}

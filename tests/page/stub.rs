@@ -1,0 +1,61 @@
+//! Stand-ins for the clock, the sound card and the screen of the device, so that no test waits for
+//! either or depends on how fast the machine is.
+
+use crate::browser::{Set, Shown};
+
+/// The clock stands still until it is set, over reloads too; tones are written down instead of heard.
+pub(crate) const STUBS: Set = Set {
+    script: Some(
+        r#"
+        (() => {
+          const start = 1800000000000;
+          Date.now = () => start + Number(sessionStorage.getItem("test clock") ?? 0);
+          window.setClock = (ms) => sessionStorage.setItem("test clock", ms);
+          window.tones = [];
+          window.AudioContext = class {
+            state = "running";
+            destination = {};
+            get currentTime() { return (Date.now() - start) / 1000; }
+            resume() {}
+            createOscillator() {
+              const entry = { hushed: false };
+              return {
+                frequency: { set value(pitch) { entry.pitch = pitch; } },
+                connect: (next) => next,
+                start(at) { entry.at = Math.round(at * 1000); tones.push(entry); },
+                stop(at) { if (at === undefined) entry.hushed = true; },
+              };
+            }
+            createGain() {
+              const gain = { setValueAtTime() {}, linearRampToValueAtTime() {} };
+              return { gain, connect: (next) => next };
+            }
+          };
+          window.lit = false;
+          const wakeLock = {
+            async request() {
+              window.lit = true;
+              const lock = new EventTarget();
+              lock.release = async () => { window.lit = false; lock.dispatchEvent(new Event("release")); };
+              return lock;
+            },
+          };
+          Object.defineProperty(navigator, "wakeLock", { value: wakeLock, configurable: true });
+        })();
+        "#,
+    ),
+    without_scripts: false,
+    dark: false,
+};
+
+impl Shown {
+    /// Sets the clock, in milliseconds from when the page was first shown.
+    pub(crate) fn set_clock(&self, ms: u32) {
+        self.value(&format!("setClock({ms})"));
+    }
+
+    /// What is in a box.
+    pub(crate) fn in_box(&self, id: &str) -> String {
+        self.text(&format!("document.getElementById('{id}').value"))
+    }
+}
