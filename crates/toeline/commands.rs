@@ -17,14 +17,14 @@ use crate::output;
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
-        Command::Plan { workouts, squad, common } => {
+        Command::Plan { workouts, squad, print, common } => {
             let plan = |workout: &String| plan(workout, squad, common);
             let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
-            output::write_plans(&plans, &plans, common)
+            output::write_plans(&plans, &plans, *print, common)
         }
-        Command::Week { paths, common } => {
+        Command::Week { paths, print, common } => {
             let plans = plans_of(paths, common)?;
-            output::write_plans(&plans, &[Week::of(&plans)], common)
+            output::write_plans(&plans, &[Week::of(&plans)], *print, common)
         }
         Command::Spots { workout, common } => output::write(&[spots(workout, common)?], common),
         Command::Measure {

@@ -26,16 +26,21 @@ pub(crate) enum Command {
         #[command(flatten)]
         squad: SquadFlags,
         #[command(flatten)]
+        print: PrintFlags,
+        #[command(flatten)]
         common: Common,
     },
     /// Show the week at a glance: runs, honest metres by pace, bends and recoveries of each group
     ///
     /// A folder means every session file in it and in its sub-folders. With --out, a name that ends
-    /// in .html makes a page of all sessions, and one in .ics a calendar of those that have a date.
+    /// in .ics makes a calendar of the sessions that have a date, one that ends in .html a page of
+    /// all sessions, and one that ends in .pdf or .png prints their sheets.
     Week {
         /// Session files, or folders of them
         #[arg(required = true, value_name = "PATH")]
         paths: Vec<PathBuf>,
+        #[command(flatten)]
+        print: PrintFlags,
         #[command(flatten)]
         common: Common,
     },
@@ -164,6 +169,14 @@ pub(crate) struct SquadFlags {
     pub(crate) without: Vec<String>,
 }
 
+/// How plans are printed.
+#[derive(Clone, Copy, Debug, Default, Args)]
+pub(crate) struct PrintFlags {
+    /// The paper of .pdf and .png sheets
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+}
+
 /// A list of lanes.
 #[derive(Clone, Debug)]
 pub(crate) struct Lanes(pub(crate) Vec<u8>);
@@ -181,8 +194,8 @@ pub(crate) struct Common {
     #[arg(long, value_enum)]
     pub(crate) format: Option<Format>,
     /// Write the answer to a file instead; its ending picks the view (.txt, .json, .csv; for
-    /// plans and weeks also .html, a page for phone and paper, .ics, a calendar, and .md, a
-    /// message; for one plan .svg, its map)
+    /// plans and weeks also .pdf and .png, printed sheets, .html, a page for phone and paper, .ics,
+    /// a calendar, and .md, a message; for one plan .svg, its map)
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
     /// When to use colour and bold type
@@ -215,6 +228,15 @@ fn running_line(text: &str) -> Result<f64, String> {
         .ok()
         .filter(|metres| (0.0..=3.0).contains(metres))
         .ok_or_else(|| "write metres from 0 to 3, such as 0.5".to_owned())
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Paper {
+    /// A4, 210 mm by 297 mm
+    #[default]
+    A4,
+    /// US Letter, 8.5 by 11 inches
+    Letter,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -6,6 +6,7 @@ mod flags;
 mod input;
 mod manual;
 mod output;
+mod paper;
 mod whole_file;
 
 use std::process::ExitCode;

@@ -9,7 +9,8 @@ use plan_sheet::{Calendar, CsvTable, View, message};
 use session_plan::Plan;
 
 use crate::failure::{self, InputError};
-use crate::flags::{Color, Common, Format};
+use crate::flags::{Color, Common, Format, PrintFlags};
+use crate::paper;
 use crate::whole_file::replace;
 
 /// Chooses for the whole run whether colour is used.
@@ -39,19 +40,25 @@ pub(crate) fn write<V: View>(views: &[V], common: &Common) -> Result<()> {
 }
 
 /// Writes plans as the sheet that the ending of `--out` picks, else as another view of them.
-pub(crate) fn write_plans<V: View>(plans: &[Plan], views: &[V], common: &Common) -> Result<()> {
+pub(crate) fn write_plans<V: View>(
+    plans: &[Plan],
+    views: &[V],
+    print: PrintFlags,
+    common: &Common,
+) -> Result<()> {
     let sheet = common.out.as_ref().and_then(|path| Some((path, Sheet::of(path)?)));
     let Some((path, sheet)) = sheet else { return write(views, common) };
     if common.format.is_some() {
         bail!(two_views(path));
     }
-    let bytes = match sheet {
-        Sheet::Calendar => calendar(plans)?.into_bytes(),
-        Sheet::Map => plan_sheet::map_svg(one(plans, path)?).into_bytes(),
-        Sheet::Message => message(plans).into_bytes(),
-        Sheet::Page => plan_sheet::page(plans)?.into_bytes(),
-    };
-    replace(path, &bytes)
+    match sheet {
+        Sheet::Pdf => paper::write_pdf(plans, print, path),
+        Sheet::Pictures => paper::write_pictures(plans, print, path),
+        Sheet::Page => replace(path, plan_sheet::page(plans)?.as_bytes()),
+        Sheet::Map => replace(path, plan_sheet::map_svg(one(plans, path)?).as_bytes()),
+        Sheet::Calendar => replace(path, calendar(plans)?.as_bytes()),
+        Sheet::Message => replace(path, message(plans).as_bytes()),
+    }
 }
 
 /// A view that only plans have, by the ending that picks it.
@@ -61,11 +68,19 @@ enum Sheet {
     Map,
     Message,
     Page,
+    Pdf,
+    Pictures,
 }
 
 impl Sheet {
-    const ALL: [(&str, Self); 4] =
-        [("html", Self::Page), ("ics", Self::Calendar), ("md", Self::Message), ("svg", Self::Map)];
+    const ALL: [(&str, Self); 6] = [
+        ("pdf", Self::Pdf),
+        ("png", Self::Pictures),
+        ("html", Self::Page),
+        ("svg", Self::Map),
+        ("ics", Self::Calendar),
+        ("md", Self::Message),
+    ];
 
     fn of(path: &Path) -> Option<Self> {
         Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, sheet)| sheet)

@@ -29,15 +29,22 @@ mod measurement;
 mod message;
 mod notation_text;
 mod page;
+mod paper;
+mod place_row;
 mod plan_csv;
 mod plan_lines;
 mod plan_text;
+#[cfg(feature = "pdf")]
+mod print_world;
+#[cfg(feature = "pdf")]
+mod printout;
 mod sheet;
 mod spot_columns;
 mod table;
 mod take_care;
 mod view;
 mod walk_words;
+mod wave_times;
 mod week_text;
 
 pub use calendar::Calendar;
@@ -51,5 +58,10 @@ pub use measurement::{Measurement, RunningLine, Timed};
 pub use message::message;
 pub use notation_text::notation_text;
 pub use page::{PageError, page};
+pub use paper::Paper;
+pub use place_row::PlaceRow;
+#[cfg(feature = "pdf")]
+pub use printout::{PrintError, Printout};
 pub use sheet::{Card, CardRun, ConeRow, Sheet, SheetBlock, SheetRow, SheetSplit};
 pub use view::View;
+pub use wave_times::{Go, TimeLine, WaveTimes};

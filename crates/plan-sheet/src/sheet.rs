@@ -6,8 +6,10 @@ use serde::Serialize;
 use session_plan::plan_words::{clock, metres};
 use session_plan::{Plan, PlanBlock, Rep, SetupItem, steps};
 
+use crate::place_row::{PlaceRow, place_rows};
 use crate::plan_text::sure;
 use crate::walk_words;
+use crate::wave_times::{WaveTimes, wave_times};
 
 /// A plan as the printed sheet and the page show it: every value in words, so that both say the same.
 ///
@@ -42,6 +44,8 @@ pub struct Sheet {
     pub wind: Option<String>,
     /// The blocks, in the order they are run.
     pub blocks: Vec<SheetBlock>,
+    /// What a picture of the track with the cones shows, for those who do not see it.
+    pub map_words: String,
     /// What the walk is called that sets the cones out.
     pub walk_title: &'static str,
     /// How far and how long the walk is.
@@ -58,6 +62,8 @@ pub struct Sheet {
     pub etiquette: Vec<String>,
     /// What to take care of.
     pub cautions: Vec<String>,
+    /// The same in short, for what is carried on the track.
+    pub short_cautions: String,
 }
 
 /// A block of a sheet.
@@ -71,8 +77,14 @@ pub struct SheetBlock {
     pub group: Option<String>,
     /// How long it lasts, where it has no runs.
     pub lasts: Option<String>,
+    /// When its first run goes and its last one is done, where that is known.
+    pub when: Option<String>,
     /// Its runs.
     pub rows: Vec<SheetRow>,
+    /// Where they start and finish, each place said once.
+    pub places: Vec<PlaceRow>,
+    /// Its waves, with who runs in them.
+    pub waves: Vec<WaveTimes>,
     /// Whether any run has a number of its set.
     pub has_sets: bool,
     /// Whether runs go in waves.
@@ -108,6 +120,8 @@ pub struct SheetRow {
     pub finish_cone: Option<u32>,
     /// Where the run-in begins.
     pub run_in: Option<String>,
+    /// The number of the cone there.
+    pub run_in_cone: Option<u32>,
     /// Whether it is run on a straight towards its start.
     pub the_other_way: bool,
     /// The target time, or the range of them, or the effort.
@@ -178,6 +192,8 @@ pub struct CardRun {
     pub text: String,
     /// Its runs.
     pub rows: Vec<SheetRow>,
+    /// Where they start and finish, each place said once.
+    pub places: Vec<PlaceRow>,
 }
 
 impl Sheet {
@@ -203,6 +219,7 @@ impl Sheet {
             track: plan.track.name.clone(),
             closed: (!closed.is_empty()).then(|| format!("{} closed", LaneList(closed))),
             wind: plan.wind.clone(),
+            map_words: map_words(plan),
             walk_title: walk_words::TITLE,
             walk: walk_words::walk(&plan.walk),
             cones: plan.setup.iter().map(|item| ConeRow::of(plan, item, stride.is_some())).collect(),
@@ -212,6 +229,7 @@ impl Sheet {
             notes: [plan.notes.as_slice(), &plan.warnings].concat(),
             etiquette: plan.etiquette.clone(),
             cautions: plan.cautions.clone(),
+            short_cautions: short_cautions(closed),
         }
     }
 }
@@ -220,8 +238,9 @@ impl SheetBlock {
     fn of(plan: &Plan, number: usize, block: &PlanBlock) -> Self {
         let mut remarks = block.remarks.clone();
         for caution in block.reps.iter().flat_map(|rep| &rep.cautions) {
-            if !remarks.contains(caution) {
-                remarks.push(caution.clone());
+            let sentence = sentence(caution);
+            if !remarks.contains(&sentence) {
+                remarks.push(sentence);
             }
         }
         let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
@@ -233,6 +252,9 @@ impl SheetBlock {
             lasts: block.lasts_s.filter(|_| block.reps.is_empty()).map(clock),
             has_sets: block.reps.iter().any(|rep| rep.set > 1),
             has_waves: block.reps.iter().any(|rep| rep.wave > 1),
+            when: when(plan, block),
+            places: place_rows(&rows),
+            waves: wave_times(&rows),
             rows,
             coach: block.coach.as_ref().map(|coach| coach.words.clone()),
             remarks,
@@ -265,6 +287,7 @@ impl SheetRow {
             finish: rep.finish.words.clone(),
             finish_cone: plan.cone_on(&rep.finish),
             run_in: rep.run_in.as_ref().map(|run_in| run_in.words.clone()),
+            run_in_cone: rep.run_in.as_ref().and_then(|run_in| plan.cone_on(run_in)),
             the_other_way: rep.the_other_way,
             target,
             target_s: rep.target_s,
@@ -303,6 +326,30 @@ impl ConeRow {
     }
 }
 
+fn map_words(plan: &Plan) -> String {
+    let closed = match plan.track.closed_lanes.as_slice() {
+        [] => String::new(),
+        closed => format!(", {} closed", LaneList(closed)),
+    };
+    format!(
+        "Map of the track ({}{closed}) from above, with numbered flags where the cones stand; the list of the \
+         walk says each place in words.",
+        plan.track.name
+    )
+}
+
+/// What to take care of, in short.
+fn short_cautions(closed: &[u8]) -> String {
+    let closed = match closed {
+        [] => String::new(),
+        closed => format!(" Stay out of {}.", LaneList(closed)),
+    };
+    format!(
+        "Distances assume the measure line.{closed} Look both ways before you step on; keep clear of throws and \
+         jumps. The venue's rules come first."
+    )
+}
+
 /// One card for each athlete, in the order in which they first run.
 fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
     let mut cards: Vec<Card> = Vec::new();
@@ -324,12 +371,44 @@ fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
                         block: block.number,
                         text: block.text.clone(),
                         rows: vec![row.clone()],
+                        places: Vec::new(),
                     }),
                 }
             }
         }
     }
+    for run in cards.iter_mut().flat_map(|card| &mut card.runs) {
+        run.places = place_rows(&run.rows);
+    }
     cards
+}
+
+/// Words that begin in the middle of a sentence, as one of their own.
+fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+    let end = if words.ends_with('.') { "" } else { "." };
+    format!("{first}{}{end}", letters.as_str())
+}
+
+/// When the first run of a block goes and the last one is done, where that is known.
+fn when(plan: &Plan, block: &PlanBlock) -> Option<String> {
+    let go_s = block.reps.iter().filter_map(|rep| rep.go_s).reduce(f64::min)?;
+    let done_s = block.reps.iter().filter_map(|rep| rep.done_s).reduce(f64::max);
+    let minute = |begins: NaiveTime, seconds: f64| {
+        (begins + TimeDelta::milliseconds((seconds * 1000.0).round() as i64)).format("%H:%M").to_string()
+    };
+    match (plan.begins, done_s) {
+        // A run that is done within a minute takes that minute.
+        (Some(begins), Some(done_s)) => {
+            let full_s = (done_s / 60.0).ceil() * 60.0;
+            Some(format!("{} to {}", minute(begins, go_s), minute(begins, full_s)))
+        }
+        (Some(begins), None) => Some(format!("from {}", minute(begins, go_s))),
+        (None, Some(done_s)) => Some(format!("{} to {}", clock(go_s), clock(done_s))),
+        // That the first run goes at 0 s says nothing.
+        (None, None) => None,
+    }
 }
 
 /// A time of the session: of the day where that is known, else from the start.
