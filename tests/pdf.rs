@@ -1,0 +1,360 @@
+//! Printed sheets, read back with poppler's tools (Debian's package poppler-utils), which share no code
+//! with what writes them.
+
+#[allow(dead_code, reason = "it also draws SVG, for the tests of maps")]
+mod picture;
+#[path = "program/poppler.rs"]
+mod poppler;
+mod program;
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use picture::assert_like_kept;
+use poppler::{Page, Word, pages, poppler};
+use program::toeline;
+use resvg::tiny_skia::Pixmap;
+use serde_json::Value;
+use snapbox::str;
+use tempfile::TempDir;
+
+const SESSIONS: [&str; 7] = [
+    "friday-starts",
+    "monday-two-groups",
+    "saturday-alone",
+    "sunday-easy",
+    "thursday-middle-distance",
+    "tuesday-sprints",
+    "wednesday-hurdles-and-relay",
+];
+
+fn session(name: &str) -> String {
+    format!("sessions/wrenbeck/{name}.yaml")
+}
+
+/// Runs the program with `--out` for a new file, and gives that file in its folder.
+fn print(arguments: &[&str], name: &str) -> (TempDir, PathBuf) {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let path = folder.path().join(name);
+    let out = path.to_str().expect("the path is UTF-8");
+    toeline(&[arguments, &["--out", out]].concat()).assert().success().stdout_eq(str![]).stderr_eq(str![]);
+    (folder, path)
+}
+
+fn plan(arguments: &[&str]) -> Value {
+    let arguments = [&["plan"], arguments, &["--format", "json"]].concat();
+    let output = toeline(&arguments).assert().success().get_output().stdout.clone();
+    serde_json::from_slice(&output).expect("it is one JSON value")
+}
+
+/// The text in the order in which it was written, so that a cell of a table stays together; without
+/// the line ends, which are a matter of width.
+fn text(path: &Path) -> String {
+    squeezed(&poppler("pdftotext", &["-raw"], path, &["-"]))
+}
+
+/// Without white space, and without the marks that let a long word break.
+fn squeezed(text: &str) -> String {
+    text.chars().filter(|letter| !letter.is_whitespace() && *letter != '\u{200b}').collect()
+}
+
+#[test]
+fn every_place_of_the_demonstration_is_printed_in_words() {
+    for name in SESSIONS {
+        let file = session(name);
+        let (_folder, path) = print(&["plan", &file], "plan.pdf");
+        let text = text(&path);
+        let plan = plan(&[&file]);
+        let mut told = 0;
+        for block in plan["blocks"].as_array().expect("it is a list") {
+            for rep in block["reps"].as_array().expect("it is a list") {
+                for place in ["start", "finish", "run_in"] {
+                    let Some(words) = rep[place]["words"].as_str() else { continue };
+                    assert!(text.contains(&squeezed(words)), "{name}: `{words}` is missing");
+                    told += 1;
+                }
+                for athlete in rep["athletes"].as_array().expect("it is a list") {
+                    let athlete = athlete.as_str().expect("it is a name");
+                    assert!(text.contains(&squeezed(athlete)), "{name}: {athlete} is missing");
+                }
+            }
+        }
+        assert!(told > 0, "{name} has runs");
+        for line in ["cautions", "notes", "etiquette", "warnings"].iter().flat_map(|key| lines(&plan, key)) {
+            assert!(text.contains(&squeezed(&line)), "{name}: `{line}` is missing");
+        }
+        for cone in plan["setup"].as_array().expect("it is a list") {
+            let words = cone["spot"]["words"].as_str().expect("it is text");
+            let lane = &cone["spot"]["lane"];
+            let row =
+                squeezed(&format!("{}{}{lane}{words}", cone["order"], cone["what"].as_str().unwrap_or("")));
+            assert!(text.contains(&row), "{name}: the walk lacks `{row}`");
+        }
+    }
+}
+
+fn lines(plan: &Value, key: &str) -> Vec<String> {
+    let lines = plan[key].as_array().expect("it is a list");
+    lines.iter().map(|line| line.as_str().expect("it is text").to_owned()).collect()
+}
+
+/// Forty athletes and twelve blocks, with names and notes that are longer than any column.
+fn large_session() -> String {
+    let names = (1..=40).map(|number| match number {
+        7 => "Quillingworthshirebottomleyhampstonefieldingworthyness".to_owned(),
+        8 => "Anastasia-Wilhelmina von Hohenbrunn-Lichtenau zu Unterweiler".to_owned(),
+        9 => "W".repeat(40),
+        number => format!("Athlete {number}"),
+    });
+    let athletes: Vec<String> = names.map(|name| format!("{{ name: {name}, target: 40 }}")).collect();
+    let mut text = format!(
+        "title: A large evening of the whole club with everybody who can come and a title that takes two lines\n\
+         date: 2027-04-20\nhours: 16:00-23:00\nbetween_blocks: 5min\n\
+         wind: gusty, first from behind on the home straight, later across the bends and against on the back\n\
+         notes:\n  - {}\n  - {}\n\
+         squad: {{ mode: one to a lane }}\n\
+         groups:\n  - name: everybody who came on the day, with those who were late and those who were early\n    \
+         athletes: [{}]\nblocks:\n",
+        "word ".repeat(60).trim(),
+        "unbroken".repeat(30),
+        athletes.join(", ")
+    );
+    for block in [
+        "warm-up 20 min with everything that belongs to it, in small groups, on the grass behind the stand",
+        "2 x 200 in lanes 1-8 @ 40 rest 3min",
+        "2 x 150 in lanes 1-8 @ 30 rest 3min",
+        "drills",
+        "2 x 300 in lanes 1-8 @ 60 rest 4min",
+        "1 x 60 in lanes 1-8 @ 10 rest 2min",
+        "1 x 100 in lanes 1-8 @ 15 rest 2min",
+        "2 x 200 in lanes 2-7 @ 40 rest 4min",
+        "1 x 150 in lanes 1-8 @ 25 rest 2min",
+        "2 x 100 in lanes 1-8 @ 16 rest 2min",
+        "1 x 200 in lanes 1-8 @ 33 rest 2min",
+        "cool-down 15 min",
+    ] {
+        text += &format!("  - {block}\n");
+    }
+    text
+}
+
+/// A millimetre in points.
+const MM: f64 = 72.0 / 25.4;
+
+/// The height of a word's box in Open Sans of size 1: from 0.765 above the base line to 0.240 below it
+/// (the typeface's own table `OS/2`).
+const LINE: f64 = 1.005;
+
+fn is_over(a: &Word, b: &Word) -> bool {
+    const TOUCH: f64 = 0.2;
+    let overlap = |a: [f64; 2], b: [f64; 2]| a[0] + TOUCH < b[1] && b[0] + TOUCH < a[1];
+    overlap(a.x, b.x) && overlap(a.y, b.y)
+}
+
+fn check_pages(name: &str, pages: &[Page]) {
+    for (number, page) in (1..).zip(pages) {
+        for (index, word) in page.words.iter().enumerate() {
+            let size = (word.y[1] - word.y[0]) / LINE;
+            assert!(size > 7.95, "{name}, page {number}: `{}` is set in {size:.2} pt", word.text);
+            let margin = 7.0 * MM;
+            let is_inside = word.x[0] >= margin
+                && word.x[1] <= page.width - margin
+                && word.y[0] >= margin
+                && word.y[1] <= page.height - margin;
+            assert!(is_inside, "{name}, page {number}: {word:?} leaves the page");
+            let over = page.words[index + 1..].iter().find(|other| is_over(word, other));
+            assert!(over.is_none(), "{name}, page {number}: {word:?} lies over {over:?}");
+        }
+    }
+}
+
+#[test]
+fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let file = folder.path().join("large.yaml");
+    fs::write(&file, large_session()).expect("the folder can be written");
+    let file = file.to_str().expect("the path is UTF-8");
+    let plan = plan(&[file]);
+    for paper in ["a4", "letter"] {
+        let (_folder, path) = print(&["plan", file, "--paper", paper], "plan.pdf");
+        let pages = pages(&path);
+        check_pages(paper, &pages);
+        let text = text(&path);
+        for rep in plan["blocks"].as_array().into_iter().flatten().flat_map(|block| block["reps"].as_array())
+        {
+            for rep in rep {
+                let athlete = rep["athletes"][0].as_str().expect("everybody has a name");
+                assert!(text.contains(&squeezed(athlete)), "{athlete} is missing");
+                for place in ["start", "finish"] {
+                    let words = rep[place]["words"].as_str().expect("it is text");
+                    assert!(text.contains(&squeezed(words)), "`{words}` is missing");
+                }
+            }
+        }
+        for line in lines(&plan, "notes") {
+            assert!(text.contains(&squeezed(&line)), "`{line}` is missing");
+        }
+        // Each athlete's cards are numbered, and none is missing.
+        assert!(
+            (2..9).any(|count| text.contains(&format!("1of{count}"))),
+            "so much does not fit on one card"
+        );
+    }
+}
+
+#[test]
+fn the_demonstration_prints_on_both_papers_with_nothing_clipped_or_overlapping() {
+    for (paper, size) in [("a4", [595.28, 841.89]), ("letter", [612.0, 792.0])] {
+        let (_folder, path) = print(&["week", "sessions/wrenbeck", "--paper", paper], "week.pdf");
+        let pages = pages(&path);
+        check_pages(paper, &pages);
+        for page in &pages {
+            // ISO 216 and ANSI/ASME Y14.1, in points.
+            assert!((page.width - size[0]).abs() < 0.1 && (page.height - size[1]).abs() < 0.1, "{page:?}");
+        }
+    }
+}
+
+#[test]
+fn pages_look_like_the_kept_pictures() {
+    for name in SESSIONS {
+        let (folder, path) = print(&["plan", &session(name)], "plan.pdf");
+        let count = pages(&path).len();
+        let root = folder.path().join("page");
+        let root = root.to_str().expect("the path is UTF-8");
+        for number in 1..=count {
+            let (page, root) = (number.to_string(), format!("{root}-{number}"));
+            let only = ["-r", "60", "-gray", "-png", "-singlefile", "-f", &page, "-l", &page];
+            poppler("pdftoppm", &only, &path, &[&root]);
+            let picture = Pixmap::load_png(format!("{root}.png")).expect("it is a picture");
+            assert_like_kept(&format!("sheet-{name}-{number}"), &picture);
+        }
+        let next = format!("tests/reference/pictures/sheet-{name}-{}.png", count + 1);
+        assert!(!Path::new(env!("CARGO_MANIFEST_DIR")).join(&next).exists(), "{next} was a page once");
+    }
+}
+
+#[test]
+fn pages_are_numbered_with_the_title_of_the_session() {
+    let (_folder, path) = print(&["plan", &session("tuesday-sprints")], "plan.pdf");
+    let count = pages(&path).len();
+    let first = squeezed(&poppler("pdftotext", &["-raw", "-l", "1"], &path, &["-"]));
+    assert!(first.ends_with(&squeezed(&format!("Wrenbeck sprinters, Tuesday page 1 of {count}"))), "{first}");
+}
+
+#[test]
+fn a_lone_workout_takes_two_pages_and_one_for_the_lane_unrolled() {
+    let (_folder, path) = print(&["plan", "6 x 200 in lane 2"], "plan.pdf");
+    assert_eq!(pages(&path).len(), 3);
+}
+
+#[test]
+fn the_file_is_tagged_and_says_what_it_is() {
+    let (_folder, path) = print(&["plan", &session("tuesday-sprints")], "plan.pdf");
+    let info = poppler("pdfinfo", &["-isodates"], &path, &[]);
+    let value = |key: &str| {
+        let line = info.lines().find_map(|line| line.strip_prefix(key)?.strip_prefix(':'));
+        line.map(str::trim).unwrap_or_else(|| panic!("no {key} in {info}"))
+    };
+    assert_eq!(value("Title"), "Wrenbeck sprinters, Tuesday");
+    assert_eq!(value("Tagged"), "yes");
+    // The day of the plan, not of the clock.
+    assert!(value("CreationDate").starts_with("2027-04-13"), "{info}");
+    assert_eq!(value("Page size"), "595.276 x 841.89 pts (A4)");
+    let metadata = poppler("pdfinfo", &["-meta"], &path, &[]);
+    assert!(metadata.contains("<pdfuaid:part>1</pdfuaid:part>"), "PDF/UA-1 (ISO 14289-1): {metadata}");
+    assert!(metadata.contains("<rdf:li>en-GB</rdf:li>"), "the language: {metadata}");
+    let structure = poppler("pdfinfo", &["-struct"], &path, &[]);
+    for element in ["Document", "H1", "H2", "Table", "TH", "TD", "L", "LI", "Figure"] {
+        let is_there = structure.lines().any(|line| {
+            line.split_whitespace().next().is_some_and(|word| word.trim_end_matches(':') == element)
+        });
+        assert!(is_there, "no {element} in {structure}");
+    }
+    let fonts = poppler("pdffonts", &[], &path, &[]);
+    for line in fonts.lines().skip(2) {
+        assert!(line.contains("OpenSans") || line.contains("DejaVuSans"), "{line}");
+        assert!(line.contains(" yes yes yes "), "embedded, a subset, and with its letters known: {line}");
+    }
+}
+
+#[test]
+fn the_same_plan_gives_the_same_bytes() {
+    let file = session("thursday-middle-distance");
+    let [(_one, first), (_other, second)] = [0, 1].map(|_| print(&["plan", &file], "plan.pdf"));
+    assert!(fs::read(first).expect("it was written") == fs::read(second).expect("it was written"));
+}
+
+#[test]
+fn what_looks_like_markup_is_printed_as_text() {
+    let names = [
+        "<script>alert(1)</script>",
+        "#include \"x.typ\"",
+        "*bold* _slant_",
+        "$x^2$",
+        "back\\slash",
+        "@reference",
+        "= heading",
+        "`code` // comment",
+        "#panic()",
+    ];
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let file = folder.path().join("names.yaml");
+    let session = serde_json::json!({
+        "title": "#set page(width: 1mm) <title>",
+        "notes": ["#read(\"/etc/hosts\") *note*"],
+        "wind": "$ wind $",
+        "groups": [{ "name": "~group~ #1", "athletes": names }],
+        "blocks": ["2 x 200 @ 40 rest 3min"],
+    });
+    fs::write(&file, session.to_string()).expect("the folder can be written");
+    let (_folder, path) = print(&["plan", file.to_str().expect("the path is UTF-8")], "plan.pdf");
+    let text = text(&path);
+    for words in names.into_iter().chain([
+        "#set page(width: 1mm) <title>",
+        "#read(\"/etc/hosts\") *note*",
+        "$ wind $",
+        "~group~ #1",
+    ]) {
+        assert!(text.contains(&squeezed(words)), "`{words}` is not printed as it is");
+    }
+}
+
+#[test]
+fn letters_that_no_typeface_has_are_named() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let file = folder.path().join("names.yaml");
+    let session = "{ title: Names, groups: [{ name: all, athletes: [Łucja, Θάλεια, 山田] }], \
+                   blocks: [2 x 200 @ 40 rest 3min] }";
+    fs::write(&file, session).expect("the folder can be written");
+    let out = folder.path().join("plan.pdf");
+    let arguments = ["plan", file.to_str().expect("UTF-8"), "--out", out.to_str().expect("UTF-8")];
+    toeline(&arguments).assert().success().stderr_eq(str![[r#"
+note: the sheet's typefaces lack these letters, which print as boxes: 山田
+
+"#]]);
+    let text = text(&out);
+    assert!(text.contains("Łucja") && text.contains("Θάλεια"), "{text}");
+}
+
+#[test]
+fn pictures_are_the_pages_at_144_dots_an_inch() {
+    let (folder, path) = print(&["plan", "6 x 200 in lane 2", "--paper", "letter"], "plan.png");
+    for path in [path, folder.path().join("plan-2.png"), folder.path().join("plan-3.png")] {
+        let bytes = fs::read(&path).expect("it was written");
+        assert!(bytes.starts_with(b"\x89PNG\r\n\x1a\n"), "the signature of ISO/IEC 15948");
+        let number = |at: usize| u32::from_be_bytes([0, 1, 2, 3].map(|index| bytes[at + index]));
+        assert_eq!((number(16), number(20)), (1224, 1584), "8.5 by 11 inches");
+    }
+    assert!(!folder.path().join("plan-4.png").exists());
+}
+
+#[test]
+fn an_answer_without_a_plan_has_no_sheet() {
+    for ending in ["pdf", "png"] {
+        let name = format!("lanes.{ending}");
+        toeline(&["lanes", "--out", &name]).assert().code(2).stderr_eq(format!(
+            "error: `{name}` would show a plan, and this answer has none; write a name that ends in .txt, .json or .csv\n"
+        ));
+    }
+}
