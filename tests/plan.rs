@@ -173,10 +173,10 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 9:32.8; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.17 to 0.17 s late at the 60 m starts: times
-  started by ear are so much too short. Raise an arm with it.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
+! A whistle at the finish is heard 0.17 s late at the 60 m starts: times started
+  by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Block 3: 4 x 150 in lanes 3-5 @ 20 rest 5min
 ────────────────────────────────────────────────────────────────────────────────
@@ -206,8 +206,8 @@ Who goes when
 ! The set takes 16:20; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.27 to 0.31 s late at the 150 m starts:
   times started by ear are so much too short. Raise an arm with it.
-! passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
 
 Block 4: 2 x 250 in lanes 3,5 @ 34 rest 8min
 ────────────────────────────────────────────────────────────────────────────────
@@ -240,10 +240,10 @@ Who goes when
 ! The set takes 9:18; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.26 to 0.28 s late at the 250 m starts:
   times started by ear are so much too short. Raise an arm with it.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
-! passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
 
 Please note
 - Spikes for the 150s and the 250s only.
@@ -350,12 +350,12 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lane 2.
 ! The set takes 16:30; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.36 to 0.36 s late at the 1000 m starts:
-  times started by ear are so much too short. Raise an arm with it.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
-! passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed
+! A whistle at the finish is heard 0.36 s late at the 1000 m starts: times
+  started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
 
 Block 3: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
 ────────────────────────────────────────────────────────────────────────────────
@@ -399,10 +399,10 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! In lane 2 each start lies 7.04 m behind the one before; a jog of 107.04 m
   would cancel it.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
-! passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
 
 Block 4: 4 x 200 in lanes 3-5 @ 800 pace rest 2:30 walk back
 ─────────────────────────────────────────────────────────────────────────
@@ -434,8 +434,8 @@ Who goes when
 ! The set takes 9:46; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.35 to 0.37 s late at the 200 m starts:
   times started by ear are so much too short. Raise an arm with it.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Please note
 - The 300s and their jogs fall 7 m short of a lap of lane 2, so each has a cone
@@ -541,8 +541,8 @@ Block 2: 2 x 1 mile in lane 2 @ 6:00 rest 4min
 ────────────────────────────────────────────────────────────────────────────────
 Total 3218.688 m.
 - Coach: outside lane 8, level with the finish line.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Block 3: 6 x 100 in lane 5 rest 1:30
 ──────────────────────────────────────────────────────────────────────────────
@@ -552,8 +552,8 @@ Block 3: 6 x 100 in lane 5 rest 1:30
 ──────────────────────────────────────────────────────────────────────────────
 Total 600 m.
 - Coach: outside lane 8, level with the finish line.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
@@ -645,12 +645,12 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lane 2.
 ! The set takes 17:35.7; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.10 to 0.10 s late at the 2000 m starts:
-  times started by ear are so much too short. Raise an arm with it.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
-! passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed
+! A whistle at the finish is heard 0.10 s late at the 2000 m starts: times
+  started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
 
 Block 5: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
 ────────────────────────────────────────────────────────────────────────────
@@ -679,8 +679,8 @@ Who goes when
   line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 16:14; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.09 to 0.09 s late at the 30 m starts: times
-  started by ear are so much too short. Raise an arm with it.
+! A whistle at the finish is heard 0.09 s late at the 30 m starts: times started
+  by ear are so much too short. Raise an arm with it.
 
 Block 6: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
 ─────────────────────────────────────────────────────────────────────────
@@ -716,8 +716,8 @@ Who goes when
 ! The set takes 16:14; no plan that keeps every rest is shorter.
 ! A whistle at the finish is heard 0.34 to 0.36 s late at the 200 m starts:
   times started by ear are so much too short. Raise an arm with it.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Block 7: 4 x 80 @ 90% rest 4min
 ────────────────────────────────────────────────────────────────────────
@@ -742,10 +742,10 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 12:44; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.23 to 0.23 s late at the 80 m starts: times
-  started by ear are so much too short. Raise an arm with it.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
+! A whistle at the finish is heard 0.23 s late at the 80 m starts: times started
+  by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Please note
 - The sprinters keep to lanes 5 to 7 of the home straight; the middle distance
@@ -857,10 +857,10 @@ Block 5: 2 laps in-and-out 50s in lane 3
 ──────────────────────────────────────────────────────────────────────
 Total 829.408 m for hurdlers.
 - Coach: outside lane 8, level with the finish line.
-! passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track
-! passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
 
 Please note
 - Put the hurdles away before the relay; batons are in the box by the gate.

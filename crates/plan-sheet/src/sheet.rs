@@ -238,9 +238,8 @@ impl SheetBlock {
     fn of(plan: &Plan, number: usize, block: &PlanBlock) -> Self {
         let mut remarks = block.remarks.clone();
         for caution in block.reps.iter().flat_map(|rep| &rep.cautions) {
-            let sentence = sentence(caution);
-            if !remarks.contains(&sentence) {
-                remarks.push(sentence);
+            if !remarks.contains(caution) {
+                remarks.push(caution.clone());
             }
         }
         let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
@@ -381,14 +380,6 @@ fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
         run.places = place_rows(&run.rows);
     }
     cards
-}
-
-/// Words that begin in the middle of a sentence, as one of their own.
-fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
-    let end = if words.ends_with('.') { "" } else { "." };
-    format!("{first}{}{end}", letters.as_str())
 }
 
 /// When the first run of a block goes and the last one is done, where that is known.

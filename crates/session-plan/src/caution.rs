@@ -43,7 +43,7 @@ pub(crate) fn of_run(track: &Track, pair: &Pair) -> Vec<String> {
         .hazards_of(pair)
         .map(|hazard| {
             let note = hazard.note.as_ref().map_or_else(String::new, |note| format!(" ({note})"));
-            format!("passes the {} {}{note}: {}", hazard.kind, hazard.side, hazard.kind.caution())
+            format!("Passes the {} {}{note}: {}.", hazard.kind, hazard.side, hazard.kind.caution())
         })
         .collect()
 }

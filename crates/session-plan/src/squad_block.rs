@@ -428,15 +428,18 @@ fn kept_words(before: &[Option<usize>], waves: &[WavePlan]) -> String {
 
 /// How late a whistle at the finish is heard at the starts.
 fn sound(track: &Track, task: &Task<'_>, set: &SquadSet) -> Option<String> {
-    let late: Vec<f64> = (set.lanes.iter())
+    let late_s: Vec<f64> = (set.lanes.iter())
         .filter_map(|lane| task.pairs.get(lane))
         .map(|pair| track.point(pair.start).distance(track.point(pair.finish)) / SOUND_M_PER_S)
         .collect();
     let (least, most) =
-        (late.iter().copied().fold(f64::INFINITY, f64::min), late.iter().copied().fold(0.0, f64::max));
-    (most >= 0.05).then(|| {
+        (late_s.iter().copied().fold(f64::INFINITY, f64::min), late_s.iter().copied().fold(0.0, f64::max));
+    let is_late = most >= 0.05;
+    let (least, most) = (format!("{least:.2}"), format!("{most:.2}"));
+    let late = if least == most { most } else { format!("{least} to {most}") };
+    is_late.then(|| {
         format!(
-            "A whistle at the finish is heard {least:.2} to {most:.2} s late at the {} m starts: times started by ear \
+            "A whistle at the finish is heard {late} s late at the {} m starts: times started by ear \
              are so much too short. Raise an arm with it.",
             metres(task.distance_m)
         )
