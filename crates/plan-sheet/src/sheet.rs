@@ -279,7 +279,7 @@ impl SheetRow {
             set: rep.set,
             wave: rep.wave,
             lane: rep.lane,
-            athletes: rep.athletes.clone(),
+            athletes: rep.athletes.iter().map(|name| called(name)).collect(),
             metres: sure(rep.distance_m, rep.plus_minus_m),
             start: rep.start.words.clone(),
             start_cone: plan.cone_on(&rep.start),
@@ -380,6 +380,11 @@ fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
         run.places = place_rows(&run.rows);
     }
     cards
+}
+
+/// An athlete's name; one who has only a number is called by it, so that it is not taken for a lane's.
+fn called(name: &str) -> String {
+    if name.chars().all(|letter| letter.is_ascii_digit()) { format!("No. {name}") } else { name.to_owned() }
 }
 
 /// When the first run of a block goes and the last one is done, where that is known.
