@@ -55,3 +55,15 @@ fn every_file_of_a_plan_says_what_its_distances_assume() {
         assert!(text.contains("look for a thrower on the run-up"), "{ending}");
     }
 }
+
+#[test]
+fn pictures_and_pages_say_what_their_distances_assume() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    for ending in ["svg", "html"] {
+        let path = folder.path().join(format!("plan.{ending}"));
+        toeline(&["plan", TUESDAY, "--out", path.to_str().expect("the path is UTF-8")]).assert().success();
+        let text = in_one_line(&fs::read_to_string(&path).expect("it was written"));
+        assert!(text.contains("Distances assume the measure line"), "{ending}");
+        assert!(text.contains("Look both ways before stepping on to the track"), "{ending}");
+    }
+}
