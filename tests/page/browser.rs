@@ -28,10 +28,10 @@ pub(crate) struct Shown {
     asked: Arc<Mutex<Vec<String>>>,
     /// Every dialog that opened, by its words. Each is answered with yes.
     dialogs: Arc<Mutex<Vec<String>>>,
+    /// Kept, for the browser ends with it; before the folder, in which it writes.
+    _browser: Browser,
     /// Kept, for its folder ends with it.
     pub(crate) made: Made,
-    /// Kept, for the browser ends with it.
-    _browser: Browser,
 }
 
 /// Sets up the page before its own script runs.
@@ -47,7 +47,12 @@ pub(crate) struct Set {
 
 /// Shows a page in a browser of its own.
 pub(crate) fn show(made: Made, screen: (u32, u32), set: Set) -> Shown {
+    let own = made.folder().join("browser");
+    std::fs::create_dir(&own).expect("the folder can be written");
     let options = LaunchOptions {
+        user_data_dir: Some(own.join("profile")),
+        // What it leaves behind when it is ended goes with the folder.
+        process_envs: Some([("TMPDIR".to_owned(), own.display().to_string())].into()),
         sandbox: false,
         idle_browser_timeout: Duration::from_secs(600),
         args: ["--disable-quic", "--disable-component-update", "--disable-gpu"]
