@@ -37,9 +37,13 @@ mod plan_text;
 #[cfg(feature = "pdf")]
 mod print_world;
 #[cfg(feature = "pdf")]
+mod printed_page;
+#[cfg(feature = "pdf")]
 mod printout;
 mod sheet;
 mod spot_columns;
+#[cfg(feature = "pdf")]
+mod strip_pages;
 mod table;
 mod take_care;
 mod view;
@@ -52,7 +56,7 @@ pub use choices::{Choice, Choices};
 pub use csv_table::{Cell, CsvTable};
 pub use curve::{Curve, CurveLane};
 pub use lane_table::{ClosedStart, LaneRow, LaneTable};
-pub use map::{Strip, map_picture, map_svg, strips};
+pub use map::{MapPicture, Strip, map_picture, map_pictures, map_svg, strips, strips_in_parts};
 pub use mark_table::{MarkRow, MarkTable};
 pub use measurement::{Measurement, RunningLine, Timed};
 pub use message::message;

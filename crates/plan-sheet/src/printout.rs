@@ -13,10 +13,12 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use typst_render::RenderOptions;
 
-use crate::map::{map_picture, strips};
+use crate::map::{MapPicture, Strip, map_pictures, strips_in_parts};
 use crate::paper::Paper;
 use crate::print_world::PrintWorld;
+use crate::printed_page::PrintedPage;
 use crate::sheet::Sheet;
+use crate::strip_pages::{PrintedStrip, StripPage};
 
 /// Plans set on pages: the session at a glance, a part for each block with boxes for the times, the
 /// walk that sets the cones out, and cards for the athletes to cut out.
@@ -57,15 +59,21 @@ pub enum PrintError {
 /// The resolution of pictures: 144 dots an inch, as a point is a 72nd of it.
 const PIXELS_PER_POINT: f64 = 2.0;
 
-/// The lanes of a squad take more pages than they are worth; its coach has the map and the cones.
-const MOST_STRIPS: usize = 4;
+/// So many lanes take eight pages at most; those of more are told where to find.
+const MOST_STRIPS: usize = 16;
+
+/// What the heading over strips takes, in millimetres.
+const HEADING_MM: f64 = 14.0;
+
+/// How wide the pictures of a map are, in millimetres; they are printed as wide as text.
+const PICTURE_MM: f64 = 180.0;
 
 /// What the template reads.
 #[derive(Serialize)]
 struct Printed {
     title: String,
     date: Option<[u32; 3]>,
-    paper: Paper,
+    page: PrintedPage,
     sheets: Vec<PrintedSheet>,
 }
 
@@ -73,15 +81,20 @@ struct Printed {
 struct PrintedSheet {
     #[serde(flatten)]
     sheet: Sheet,
-    /// Where its map is.
-    map: String,
+    /// Its map in pictures: with as much of it in the first as a page holds; then with the track alone in it,
+    /// for a sheet whose first page has much else.
+    maps: Vec<Vec<PrintedPicture>>,
     /// Its lanes, each from start to finish.
-    strips: Vec<PrintedStrip>,
+    strip_pages: Vec<StripPage>,
+    /// Whether there are so many lanes that they are not printed.
+    has_more_strips: bool,
 }
 
 #[derive(Serialize)]
-struct PrintedStrip {
-    title: String,
+struct PrintedPicture {
+    /// What it shows.
+    words: String,
+    /// Where it is.
     picture: String,
 }
 
@@ -92,27 +105,10 @@ impl Printout {
     ///
     /// [`PrintError`] where there is no plan.
     pub fn of(plans: &[Plan], paper: Paper) -> Result<Self, PrintError> {
+        let page = PrintedPage::of(paper);
         let mut files: Vec<(String, Vec<u8>)> = Vec::new();
-        let sheets = (1..)
-            .zip(plans)
-            .map(|(number, plan)| {
-                let mut add = |name: String, svg: String| {
-                    files.push((name.clone(), svg.into_bytes()));
-                    name
-                };
-                let map = add(format!("/map-{number}.svg"), map_picture(plan));
-                let strips = strips(plan);
-                let are_few = strips.len() <= MOST_STRIPS;
-                let strips = (1..)
-                    .zip(strips.into_iter().filter(|_| are_few))
-                    .map(|(lane, strip)| PrintedStrip {
-                        picture: add(format!("/strip-{number}-{lane}.svg"), strip.svg),
-                        title: strip.title,
-                    })
-                    .collect();
-                PrintedSheet { sheet: lean(plan), map, strips }
-            })
-            .collect();
+        let sheets =
+            (1..).zip(plans).map(|(number, plan)| PrintedSheet::of(plan, number, page, &mut files)).collect();
         let printed = Printed {
             title: match plans {
                 [] => return Err(PrintError::NoPlans),
@@ -121,7 +117,7 @@ impl Printout {
             },
             date: (plans.iter().find_map(|plan| plan.date))
                 .map(|date| [date.year().unsigned_abs(), date.month(), date.day()]),
-            paper,
+            page,
             sheets,
         };
         let data = serde_json::to_vec(&printed).map_err(|error| PrintError::Template(error.to_string()))?;
@@ -167,6 +163,40 @@ impl Printout {
             .map(|page| typst_render::render(page, &options).encode_png())
             .collect::<Result<_, _>>()
             .map_err(|error| PrintError::Template(error.to_string()))
+    }
+}
+
+impl PrintedSheet {
+    /// The sheet of a plan, with its pictures as files.
+    fn of(plan: &Plan, number: usize, page: PrintedPage, files: &mut Vec<(String, Vec<u8>)>) -> Self {
+        let mut add = |svg: String| {
+            let name = format!("/{number}-{}.svg", files.len());
+            files.push((name.clone(), svg.into_bytes()));
+            name
+        };
+        let (width_mm, height_mm) = page.text_mm();
+        let most_mm = height_mm * PICTURE_MM / width_mm;
+        let full = map_pictures(plan, most_mm, most_mm);
+        let spare = map_pictures(plan, 0.0, most_mm);
+        let maps = if spare == full { vec![full] } else { vec![full, spare] };
+        let mut printed = |MapPicture { words, svg }| PrintedPicture { words, picture: add(svg) };
+        let maps = maps.into_iter().map(|map| map.into_iter().map(&mut printed).collect()).collect();
+        let room_mm = height_mm - HEADING_MM;
+        let mut strips = strips_in_parts(plan, room_mm);
+        let has_more_strips = strips.len() > MOST_STRIPS;
+        if has_more_strips {
+            strips.clear();
+        }
+        let mut printed = |parts: Vec<Strip>| {
+            let part = |strip: Strip| PrintedStrip {
+                title: strip.title,
+                picture: add(strip.svg),
+                height_mm: strip.height_mm,
+            };
+            parts.into_iter().map(part).collect()
+        };
+        let strip_pages = StripPage::all(strips.into_iter().map(&mut printed).collect(), room_mm);
+        Self { sheet: lean(plan), maps, strip_pages, has_more_strips }
     }
 }
 

@@ -7,7 +7,7 @@ use svg::node::{Node, Text};
 
 use super::ink::{Pen, number, readable, rect};
 use super::lettering::family;
-use super::picture::Picture;
+use super::picture::{Heights, Picture};
 use super::sheet;
 
 /// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
@@ -33,6 +33,44 @@ pub(crate) fn map_picture_with_ids(plan: &Plan, prefix: &str) -> String {
     let picture = Picture::of(plan, prefix);
     let title = format!("Map of {}", plan.title);
     document(&title, &description(plan), picture.bounds, picture.mm, vec![picture.drawing])
+}
+
+/// A picture of those that make a map.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MapPicture {
+    /// What it shows, for those who do not see it.
+    pub words: String,
+    /// The picture, 180 mm wide.
+    pub svg: String,
+}
+
+/// The map of a plan in pictures for pages: the first holds the map and as many of its insets as make it no
+/// higher than `first_mm`, the others hold the other insets and are no higher than `others_mm`. The map itself
+/// is not cut, nor is an inset.
+///
+/// ```
+/// # use lane_distance::Track;
+/// # use session_plan::{Block, Session, Venue};
+/// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+/// let blocks = ["60", "80", "100", "120", "150", "180", "250", "300"]
+///     .map(|metres| Block::parse(&format!("{metres} in lanes 1-8")).expect("it is well formed"));
+/// let plan = session_plan::plan(&venue, &Session::of_blocks("all", blocks.to_vec())).expect("all lanes are open");
+/// let pictures = plan_sheet::map_pictures(&plan, 120.0, 200.0);
+/// assert!(pictures.len() > 1);
+/// assert_eq!(plan_sheet::map_pictures(&plan, f64::INFINITY, 200.0).len(), 1);
+/// ```
+pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPicture> {
+    let (map, pages) = Picture::and_others(plan, "map", Heights { first_mm, others_mm });
+    let title = format!("Map of {}", plan.title);
+    let picture = |words: String, picture: Picture| {
+        let svg = document(&title, &words, picture.bounds, picture.mm, vec![picture.drawing]);
+        MapPicture { words, svg }
+    };
+    let insets = pages.into_iter().map(|page| {
+        let words = format!("Places of the map magnified, with their numbers: cones {}.", page.cones);
+        picture(words, page.picture)
+    });
+    std::iter::once(picture(description(plan), map)).chain(insets).collect()
 }
 
 /// The map of a plan as a sheet of its own: title, track, list of cones, lanes unrolled, cautions.

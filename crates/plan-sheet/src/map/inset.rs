@@ -17,7 +17,7 @@ use super::patterns::Patterns;
 /// A part of the ground, magnified, with a number at each cone.
 #[derive(Clone, Debug)]
 pub(super) struct Inset<'a> {
-    cluster: &'a Cluster<'a>,
+    cluster: Cluster<'a>,
     /// Units of the page to a metre.
     scale: f64,
     /// The middle of what it shows.
@@ -42,19 +42,27 @@ pub(super) const LARGEST: [f64; 2] = [3.3, 2.6];
 const MOST_MM: (f64, f64) = (62.0, 44.0);
 
 impl<'a> Inset<'a> {
-    /// The inset of a cluster; nothing for a cone by itself. Where numbers find no room it is made
-    /// larger.
-    pub(super) fn of(cluster: &'a Cluster<'a>, ground: Ground<'_>, largest: f64, mm: f64) -> Option<Self> {
-        if cluster.cones.len() < 2 {
-            return None;
-        }
+    /// The inset of a cluster. Where numbers find no room it is made larger; nothing where even then
+    /// they find none.
+    pub(super) fn of(cluster: &Cluster<'a>, ground: Ground<'_>, largest: f64, mm: f64) -> Option<Self> {
         [1.0, 1.3, 1.7, 2.2, 2.7]
             .into_iter()
             .find_map(|larger| Self::fitting(cluster, ground, (largest, larger), mm))
     }
 
+    /// The insets of a cluster, as many as its numbers need.
+    pub(super) fn parts(cluster: &Cluster<'a>, ground: Ground<'_>, largest: f64, mm: f64) -> Vec<Self> {
+        if let Some(whole) = Self::of(cluster, ground, largest, mm) {
+            return vec![whole];
+        }
+        // A number beside a cone that stands alone always finds room.
+        let halves =
+            cluster.cones.chunks(cluster.cones.len().div_ceil(2)).filter(|_| cluster.cones.len() > 1);
+        halves.flat_map(|half| Self::parts(&Cluster { cones: half.to_vec() }, ground, largest, mm)).collect()
+    }
+
     fn fitting(
-        cluster: &'a Cluster<'a>,
+        cluster: &Cluster<'a>,
         ground: Ground<'_>,
         (largest, larger): (f64, f64),
         mm: f64,
@@ -105,7 +113,22 @@ impl<'a> Inset<'a> {
         let title_height = letters.leading() * title.len() as f64 + 0.8 * mm;
         let picture = size;
         let size = Size::new(size.width.max(title_width), size.height + title_height);
-        Some(Self { cluster, scale, middle, title, labels: placed, lanes, picture, size, title_height })
+        Some(Self {
+            cluster: cluster.clone(),
+            scale,
+            middle,
+            title,
+            labels: placed,
+            lanes,
+            picture,
+            size,
+            title_height,
+        })
+    }
+
+    /// The numbers of the cones that it shows.
+    pub(super) fn cones(&self) -> impl Iterator<Item = u32> {
+        self.cluster.cones.iter().map(|cone| cone.order)
     }
 
     /// Draws it with its upper left corner at a place.
@@ -227,13 +250,18 @@ fn wrapped_title(cluster: &Cluster<'_>, letters: Type, width: f64) -> Vec<(Strin
     lines
 }
 
-/// Puts insets into a part of the page, in rows from its top; those that find no room are given back.
-pub(super) fn shelves<'b, 'a>(
-    insets: Vec<&'b Inset<'a>>,
-    within: Rect,
-    gap: f64,
-) -> (Vec<(Point, &'b Inset<'a>)>, Vec<&'b Inset<'a>>, f64) {
-    let mut put = Vec::new();
+/// Insets in rows.
+pub(super) struct Shelves<'b, 'a> {
+    /// Each at its upper left corner.
+    pub(super) put: Vec<(Point, &'b Inset<'a>)>,
+    /// Those that found no room.
+    pub(super) left_over: Vec<&'b Inset<'a>>,
+    /// How high the rows are in all.
+    pub(super) height: f64,
+}
+
+/// Puts insets into a part of the page, in rows from its top.
+pub(super) fn shelves<'b, 'a>(insets: Vec<&'b Inset<'a>>, within: Rect, gap: f64) -> Shelves<'b, 'a> {
     let mut left_over = Vec::new();
     let mut rows: Vec<Vec<&Inset<'a>>> = Vec::new();
     let width = |row: &[&Inset<'a>]| {
@@ -260,7 +288,8 @@ pub(super) fn shelves<'b, 'a>(
         }
     }
     let used = total(&rows);
-    let mut top = if within.height().is_finite() { within.center().y - used / 2.0 } else { within.y0 };
+    let mut put = Vec::new();
+    let mut top = within.y0;
     for row in rows {
         let mut left = within.center().x - width(&row) / 2.0;
         let (high, title) = (height(&row), titles(&row));
@@ -270,5 +299,5 @@ pub(super) fn shelves<'b, 'a>(
         }
         top += high + gap;
     }
-    (put, left_over, used)
+    Shelves { put, left_over, height: used }
 }

@@ -13,6 +13,7 @@ mod ground;
 mod hazards;
 mod ink;
 mod inset;
+mod inset_page;
 mod key;
 mod labels;
 mod legend;
@@ -27,5 +28,5 @@ mod strip;
 mod way;
 
 pub(crate) use document::map_picture_with_ids;
-pub use document::{map_picture, map_svg};
-pub use strip::{Strip, strips};
+pub use document::{MapPicture, map_picture, map_pictures, map_svg};
+pub use strip::{Strip, strips, strips_in_parts};

@@ -1,6 +1,6 @@
 //! The map alone: the track, flags, insets, north, and what the signs mean.
 
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Line, Point, Rect, Vec2};
 use lane_distance::{Course, LaneList, Spot};
 use session_plan::Plan;
 use svg::node::Node;
@@ -9,8 +9,9 @@ use svg::node::element::Element;
 use super::cones::{self, Cluster};
 use super::frame::Frame;
 use super::ground::Ground;
-use super::ink::{Pen, group, line, polygon, stroke, text_in};
-use super::inset::{self, Inset};
+use super::ink::{Pen, group, line, number, polygon, stroke, text_in};
+use super::inset::{self, Inset, Shelves};
+use super::inset_page::InsetPage;
 use super::labels::{Labels, Placed, Wish};
 use super::lettering::{SMALL_MM, Type};
 use super::patterns::Patterns;
@@ -47,61 +48,136 @@ struct Name {
     sign: Option<Element>,
 }
 
+/// How high pictures may be at their printed width, in millimetres.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Heights {
+    /// The first, which holds the map.
+    pub(super) first_mm: f64,
+    /// Those that follow.
+    pub(super) others_mm: f64,
+}
+
+impl Heights {
+    /// Everything in one picture.
+    pub(super) const ANY: Self = Self { first_mm: f64::INFINITY, others_mm: f64::INFINITY };
+}
+
 impl Picture {
-    /// Draws the map of a plan; ids begin with a prefix, and definitions are added to `patterns`.
+    /// Draws the map of a plan; ids begin with a prefix.
     pub(super) fn of(plan: &Plan, prefix: &str) -> Self {
+        Sketch::of(plan, prefix, Heights::ANY).pictures().0
+    }
+
+    /// The same in as many pictures as their heights ask for: the map, then the insets that find no room
+    /// below it.
+    pub(super) fn and_others(plan: &Plan, prefix: &str, heights: Heights) -> (Self, Vec<InsetPage>) {
+        Sketch::of(plan, prefix, heights).pictures()
+    }
+}
+
+/// What a map is drawn from.
+#[derive(Clone, Copy)]
+struct Sketch<'a> {
+    plan: &'a Plan,
+    ground: Ground<'a>,
+    prefix: &'a str,
+    heights: Heights,
+    /// The part of the page that the track and its flags take.
+    map: Rect,
+    mm: f64,
+}
+
+/// Whether insets may stand on the infield.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Infield {
+    ForInsets,
+    ForFlags,
+}
+
+impl<'a> Sketch<'a> {
+    fn of(plan: &'a Plan, prefix: &'a str, heights: Heights) -> Self {
         let ground = Ground::of(&plan.track.ground);
         let lanes = ground.bounds();
         let mm = lanes.width() / (WIDTH_MM - 2.0 * RIM_MM);
         let map = lanes.inflate(RIM_MM * mm, RIM_MM * mm);
-        let fitting = |close_m| Self::fitting(plan, ground, prefix, (map, mm), close_m);
-        CLOSE_M.into_iter().find_map(fitting).unwrap_or_else(|| {
-            // A plan so crowded that even its insets find no room keeps the flags that do; the list of cones
-            // tells the others.
-            let clusters = Cluster::all(plan, CLOSE_M[0]);
-            Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &[]).0
-        })
+        Self { plan, ground, prefix, heights, map, mm }
     }
 
-    fn fitting(
-        plan: &Plan,
-        ground: Ground<'_>,
-        prefix: &str,
-        (map, mm): (Rect, f64),
-        close_m: f64,
-    ) -> Option<Self> {
-        let clusters = Cluster::all(plan, close_m);
+    fn pictures(self) -> (Picture, Vec<InsetPage>) {
+        let fitting = CLOSE_M.into_iter().find_map(|close_m| self.fitting(close_m));
+        // A plan may be so crowded that flags and insets never all find room that way.
+        let crowded = || CLOSE_M.into_iter().find_map(|close_m| self.crowded(close_m));
+        fitting.or_else(crowded).unwrap_or_else(|| self.with_one_flag())
+    }
+
+    /// Cones that share a flag share an inset.
+    fn fitting(self, close_m: f64) -> Option<(Picture, Vec<InsetPage>)> {
+        let clusters = Cluster::all(self.plan, close_m);
         let mut sizes = inset::LARGEST.into_iter().map(|largest| -> Option<Vec<Inset<'_>>> {
             let several = clusters.iter().filter(|cluster| cluster.cones.len() > 1);
-            several.map(|cluster| Inset::of(cluster, ground, largest, mm)).collect()
+            several.map(|cluster| Inset::of(cluster, self.ground, largest, self.mm)).collect()
         });
         let (first, second) = (sizes.next().flatten()?, sizes.next().flatten());
         let fits = |insets: &Vec<Inset<'_>>| {
-            inset::shelves(insets.iter().collect(), ground.infield(INFIELD_MM * mm), INSETS_MM * mm)
-                .1
-                .is_empty()
+            inset::shelves(insets.iter().collect(), self.infield(), self.gap()).left_over.is_empty()
         };
         // Smaller ones are worth it only where then all stand on the infield.
         let insets = if fits(&first) { first } else { second.filter(fits).unwrap_or(first) };
-        let (picture, has_all_flags) = Self::laid_out(plan, ground, prefix, (map, mm), &clusters, &insets);
-        has_all_flags.then_some(picture)
+        let (pictures, has_all_flags) = self.laid_out(&clusters, &insets, Infield::ForInsets);
+        has_all_flags.then_some(pictures)
+    }
+
+    /// Cones that are farther apart share a flag, the infield is free for flags, and insets show what lies
+    /// close together.
+    fn crowded(self, close_m: f64) -> Option<(Picture, Vec<InsetPage>)> {
+        let clusters = Cluster::all(self.plan, close_m);
+        let (pictures, has_all_flags) = self.laid_out(&clusters, &self.close_up(), Infield::ForFlags);
+        has_all_flags.then_some(pictures)
+    }
+
+    /// One flag for all cones, which always finds room.
+    fn with_one_flag(self) -> (Picture, Vec<InsetPage>) {
+        let all = Cluster { cones: self.plan.setup.iter().collect() };
+        self.laid_out(&[all], &self.close_up(), Infield::ForFlags).0
+    }
+
+    /// An inset for each cone, by itself or with those that lie close to it.
+    fn close_up(self) -> Vec<Inset<'a>> {
+        let close = Cluster::all(self.plan, CLOSE_M[0]);
+        close
+            .iter()
+            .flat_map(|cluster| Inset::parts(cluster, self.ground, inset::LARGEST[0], self.mm))
+            .collect()
+    }
+
+    fn infield(self) -> Rect {
+        self.ground.infield(INFIELD_MM * self.mm)
+    }
+
+    /// How far insets keep from each other.
+    fn gap(self) -> f64 {
+        INSETS_MM * self.mm
     }
 
     /// Draws everything; and tells whether every flag found its place.
     fn laid_out(
-        plan: &Plan,
-        ground: Ground<'_>,
-        prefix: &str,
-        (map, mm): (Rect, f64),
+        self,
         clusters: &[Cluster<'_>],
         insets: &[Inset<'_>],
-    ) -> (Self, bool) {
+        use_of_infield: Infield,
+    ) -> ((Picture, Vec<InsetPage>), bool) {
+        let Self { plan, ground, prefix, heights, map, mm } = self;
         let frame = Frame::METRES;
         let mut patterns = Patterns::new(prefix, mm);
         let mut labels = Labels::new(map, 0.5 * mm);
-        let infield = ground.infield(INFIELD_MM * mm);
-        let gap = INSETS_MM * mm;
-        let (put, left_over, _) = inset::shelves(insets.iter().collect(), infield, gap);
+        let (infield, gap) = (self.infield(), self.gap());
+        let insets: Vec<&Inset<'_>> = insets.iter().collect();
+        let shelves = match use_of_infield {
+            Infield::ForInsets => inset::shelves(insets, infield, gap),
+            Infield::ForFlags => Shelves { put: Vec::new(), left_over: insets, height: 0.0 },
+        };
+        let middle = Vec2::new(0.0, (infield.height() - shelves.height) / 2.0);
+        let put: Vec<_> = shelves.put.into_iter().map(|(at, inset)| (at + middle, inset)).collect();
         for (at, inset) in &put {
             labels.keep_free(Rect::from_origin_size(*at, inset.size).inflate(mm, mm));
         }
@@ -140,9 +216,14 @@ impl Picture {
             let numbers = cluster.numbers();
             let wishes = flags::wishes(cluster, ground, frame, 2.2 * mm);
             let size = flags::size(&numbers, letters, mm);
-            if let Some(placed) = labels.place(size, &wishes, (mm, 40.0 * mm), blocked) {
-                put_flags.push((numbers, placed));
-            }
+            let placed = labels.place(size, &wishes, (mm, 40.0 * mm), blocked).or_else(|| {
+                let is_alone = clusters.len() == 1 && use_of_infield == Infield::ForFlags;
+                wishes.first().filter(|_| is_alone).map(|wish| Placed {
+                    place: Rect::from_center_size(infield.center(), size),
+                    leader: Line::new(wish.anchor, infield.center()),
+                })
+            });
+            put_flags.extend(placed.map(|placed| (numbers, placed)));
         }
         let thin = Pen::new("#000000", 0.22 * mm);
         for cluster in clusters {
@@ -184,23 +265,26 @@ impl Picture {
         for (at, inset) in put {
             all.append(inset.draw(at, ground, &used, &mut patterns, mm));
         }
+        let (mut meanings, key_height) = key::draw(plan, map.origin(), map.width(), &patterns, mm);
         let mut bottom = map.y1;
-        if !left_over.is_empty() {
-            let below = Rect::new(map.x0, bottom + gap, map.x1, f64::INFINITY);
-            let (put, _, height) = inset::shelves(left_over, below, gap);
-            for (at, inset) in put {
-                all.append(inset.draw(at, ground, &used, &mut patterns, mm));
-            }
-            bottom += height + 2.0 * gap;
+        let room = heights.first_mm * mm - map.height() - key_height - mm - 2.0 * gap;
+        let below = Rect::new(map.x0, bottom + gap, map.x1, bottom + gap + room.max(0.0));
+        let shelves = inset::shelves(shelves.left_over, below, gap);
+        if !shelves.put.is_empty() {
+            bottom += shelves.height + 2.0 * gap;
         }
-        let (drawn, height) = key::draw(plan, Point::new(map.x0, bottom + mm), map.width(), &patterns, mm);
-        all.append(drawn);
-        bottom += height + mm;
+        for (at, inset) in shelves.put {
+            all.append(inset.draw(at, ground, &used, &mut patterns, mm));
+        }
+        meanings.assign("transform", format!("translate(0 {})", number(bottom + mm - map.y0)));
+        all.append(meanings);
+        bottom += key_height + mm;
         let mut drawing = group("picture");
         drawing.append(patterns.definitions());
         drawing.append(all);
-        let bounds = Rect::new(map.x0, map.y0, map.x1, bottom);
-        (Self { drawing, bounds, mm }, put_flags.len() == clusters.len())
+        let picture = Picture { drawing, bounds: Rect::new(map.x0, map.y0, map.x1, bottom), mm };
+        let pages = InsetPage::all(shelves.left_over, ground, &used, (prefix, mm), heights.others_mm, gap);
+        ((picture, pages), put_flags.len() == clusters.len())
     }
 }
 

@@ -17,10 +17,12 @@ use super::spread::spread;
 /// A lane unrolled from start to finish, to the scale that all strips of a plan have.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Strip {
-    /// How far is run, in which lanes, of which block.
+    /// How far is run, in which lanes, of which block; and which part it is, where there are several.
     pub title: String,
-    /// The picture, with its title in it.
+    /// The picture, 87 mm wide, with its title in it.
     pub svg: String,
+    /// How high the picture is, in millimetres.
+    pub height_mm: f64,
 }
 
 /// Every run of a plan that differs from the others, as the lane that is run, unrolled: start at the foot,
@@ -38,15 +40,33 @@ pub struct Strip {
 /// assert!(strips[0].svg.contains("finish line"));
 /// ```
 pub fn strips(plan: &Plan) -> Vec<Strip> {
-    let drawn = Unrolled::all(plan);
-    drawn
-        .into_iter()
-        .map(|strip| {
-            let bounds = Rect::from_origin_size(Point::ORIGIN, strip.size);
-            let svg = document(&strip.title, &strip.said, bounds, 1.0, vec![strip.drawing]);
-            Strip { title: strip.title, svg }
-        })
-        .collect()
+    Unrolled::all(plan).into_iter().map(Strip::from).collect()
+}
+
+/// The same for pages: a strip that is higher than `most_mm` is cut into parts of which none is, the first
+/// from the start. Each part has all of its paint, with its metres from the start.
+///
+/// ```
+/// # use lane_distance::Track;
+/// # use session_plan::{Block, Session, Venue};
+/// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+/// let session = Session::of_block("a lap", Block::parse("400 in lane 1").expect("it is well formed"));
+/// let plan = session_plan::plan(&venue, &session).expect("lane 1 is open");
+/// let parts = &plan_sheet::strips_in_parts(&plan, 200.0)[0];
+/// assert_eq!(parts[0].title, "Block 1: 400 m, lane 1 (1 of 2)");
+/// assert!(parts.iter().all(|part| part.height_mm <= 200.0));
+/// ```
+pub fn strips_in_parts(plan: &Plan, most_mm: f64) -> Vec<Vec<Strip>> {
+    let parts = Unrolled::in_parts(plan, most_mm).into_iter();
+    parts.map(|parts| parts.into_iter().map(Strip::from).collect()).collect()
+}
+
+impl From<Unrolled> for Strip {
+    fn from(strip: Unrolled) -> Self {
+        let bounds = Rect::from_origin_size(Point::ORIGIN, strip.size);
+        let svg = document(&strip.title, &strip.said, bounds, 1.0, vec![strip.drawing]);
+        Self { title: strip.title, svg, height_mm: strip.size.height }
+    }
 }
 
 /// How wide a strip is, in millimetres.
@@ -67,24 +87,69 @@ pub(super) struct Unrolled {
 }
 
 /// A line of a strip's list.
+#[derive(Clone)]
 struct Row {
     from_start_m: f64,
     lines: Vec<String>,
-    bold: bool,
+    kind: RowKind,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum RowKind {
+    /// Where the run starts or finishes.
+    End,
+    Paint,
+    /// Where a strip is cut and goes on in another part.
+    Cut,
+}
+
+/// A stretch of a run, as one part of those that show it.
+#[derive(Clone, Copy, Debug)]
+struct Part {
+    /// Where it begins and ends, in metres from the start of the run.
+    ends_m: (f64, f64),
+    /// Its number, from 1, and how many there are.
+    number: usize,
+    count: usize,
 }
 
 impl Unrolled {
     pub(super) fn all(plan: &Plan) -> Vec<Self> {
+        Self::in_parts(plan, f64::INFINITY).into_iter().flatten().collect()
+    }
+
+    /// The strips, each in parts of which none is higher than some millimetres.
+    fn in_parts(plan: &Plan, most_mm: f64) -> Vec<Vec<Self>> {
         let ribbons = Ribbon::all(plan);
         let longest_m = ribbons.iter().map(|ribbon| ribbon.shown_m).fold(1.0, f64::max);
         // One scale for all, so that their lengths can be compared.
         let scale = (170.0 / longest_m).clamp(0.45, 1.2);
-        ribbons.iter().map(|ribbon| Self::of(ribbon, scale)).collect()
+        let small = Type::plain(SMALL_MM);
+        let cut = |ribbon: &Ribbon| {
+            let rows = rows(ribbon, small);
+            let mut count = 1;
+            loop {
+                let parts: Vec<Self> = cuts(&rows, count, scale, small)
+                    .into_iter()
+                    .map(|part| Self::of(ribbon, &rows, scale, part))
+                    .collect();
+                // A part holds a row at least.
+                if count >= rows.len() || parts.iter().all(|part| part.size.height <= most_mm) {
+                    return parts;
+                }
+                count += 1;
+            }
+        };
+        ribbons.iter().map(cut).collect()
     }
 
-    fn of(ribbon: &Ribbon, scale: f64) -> Self {
+    fn of(ribbon: &Ribbon, rows: &[Row], scale: f64, part: Part) -> Self {
         let small = Type::plain(SMALL_MM);
-        let title = ribbon.title();
+        let (from_m, to_m) = part.ends_m;
+        let title = match part.count {
+            1 => ribbon.title(),
+            count => format!("{} ({} of {count})", ribbon.title(), part.number),
+        };
         let mut drawing = group("strip");
         let heading = Type::bold(3.3);
         let mut top = 0.0;
@@ -96,10 +161,11 @@ impl Unrolled {
             drawing.append(text(&words, Point::new(0.0, top + small.drop()), small));
             top += small.leading();
         }
-        let rows = rows(ribbon, small);
-        let length = ribbon.shown_m * scale;
-        // Heights count from the start upwards.
-        let wished: Vec<f64> = rows.iter().map(|row| row.from_start_m * scale).collect();
+        let rows = part.rows(rows, small);
+        // Heights count from the beginning of the part upwards.
+        let up = |from_start_m: f64| (from_start_m - from_m) * scale;
+        let length = up(to_m);
+        let wished: Vec<f64> = rows.iter().map(|row| up(row.from_start_m)).collect();
         let sizes: Vec<f64> = rows.iter().map(|row| row.lines.len() as f64 * small.leading()).collect();
         let middles = spread(&wished, &sizes);
         let ends =
@@ -108,21 +174,23 @@ impl Unrolled {
         let highest = ends(rows.len().saturating_sub(1), 1.0).max(length + 3.0);
         top += 1.5;
         let y = |up: f64| top + highest - up;
-        drawing.append(lane(ribbon, scale, &y));
+        drawing.append(lane(ribbon, part, &|from_start_m| y(up(from_start_m))));
         let thin = Pen::new("#000000", 0.18);
         for (row, (up, middle)) in rows.iter().zip(wished.iter().zip(&middles)) {
-            let letters = Type { bold: row.bold, ..small };
-            let metres = format!("{:.2}", row.from_start_m);
+            let letters = Type { bold: row.kind == RowKind::End, ..small };
+            let metres = row.metres();
             let first = y(*middle) - row.lines.len() as f64 * small.leading() / 2.0;
             let beside = Point::new(WORDS_MM - 1.0, first + small.leading() / 2.0);
-            let to =
-                Point::new((WORDS_MM + METRES_MM - 2.8 - letters.width(&metres)).max(beside.x), beside.y);
+            let wide = metres.as_deref().map_or(0.0, |metres| letters.width(metres) + 1.4);
+            let to = Point::new((WORDS_MM + METRES_MM - 1.4 - wide).max(beside.x), beside.y);
             drawing.append(line(Point::new(LANE_MM.1, y(*up)), beside, thin));
             drawing.append(line(beside, to, thin));
             let baseline = |index: usize| first + small.drop() + index as f64 * small.leading();
-            let mut shown = text(&metres, Point::new(WORDS_MM + METRES_MM - 2.0, baseline(0)), letters);
-            shown.assign("text-anchor", "end");
-            drawing.append(shown);
+            if let Some(metres) = metres {
+                let mut shown = text(&metres, Point::new(WORDS_MM + METRES_MM - 2.0, baseline(0)), letters);
+                shown.assign("text-anchor", "end");
+                drawing.append(shown);
+            }
             for (index, words) in row.lines.iter().enumerate() {
                 drawing.append(text(words, Point::new(WORDS_MM + METRES_MM, baseline(index)), letters));
             }
@@ -132,8 +200,12 @@ impl Unrolled {
         let letters = Type::bold(3.0);
         // The flags of a very short run stand apart all the same.
         let apart = spread(&[0.0, length], &[letters.height() + 0.4; 2]);
-        let ends = [("start", start, 0.0), ("finish", finish, length)];
-        for ((what, numbers, up), flag_up) in ends.into_iter().zip(apart) {
+        let ends =
+            [("start", start, 0.0, part.number == 1), ("finish", finish, length, part.number == part.count)];
+        for ((what, numbers, up, is_here), flag_up) in ends.into_iter().zip(apart) {
+            if !is_here {
+                continue;
+            }
             drawing.append(cones::sign(what, Point::new(middle, y(up)), 1.05));
             if !numbers.is_empty() {
                 let (width, height) = flags::size(&numbers, letters, 1.0);
@@ -144,7 +216,10 @@ impl Unrolled {
         }
         let said = rows
             .iter()
-            .map(|row| format!("{:.2} m: {}.", row.from_start_m, row.lines.join(" ")))
+            .map(|row| {
+                let metres = row.metres().map(|metres| format!("{metres} m: ")).unwrap_or_default();
+                format!("{metres}{}.", row.lines.join(" "))
+            })
             .collect::<Vec<_>>()
             .join(" ");
         let size = Size::new(WIDTH_MM, top + highest - lowest + 1.0);
@@ -152,27 +227,91 @@ impl Unrolled {
     }
 }
 
-/// The lane itself: its bends shaded, its paint across it, an arrow in the direction of running.
-fn lane(ribbon: &Ribbon, scale: f64, y: &dyn Fn(f64) -> f64) -> Element {
+impl Row {
+    /// How far it is from the start; nothing where no one need find the place.
+    fn metres(&self) -> Option<String> {
+        (self.kind != RowKind::Cut).then(|| format!("{:.2}", self.from_start_m))
+    }
+}
+
+/// Parts that are about as high as each other, cut between two rows.
+fn cuts(rows: &[Row], count: usize, scale: f64, letters: Type) -> Vec<Part> {
+    // What a row takes: its words, or the lane from the row before, whichever is more.
+    let takes = |index: usize| {
+        let before_m = if index == 0 { 0.0 } else { rows[index - 1].from_start_m };
+        let lane = (rows[index].from_start_m - before_m) * scale;
+        lane.max(rows[index].lines.len() as f64 * letters.leading())
+    };
+    let all: f64 = (0..rows.len()).map(takes).sum();
+    let mut begins = vec![rows[0].from_start_m];
+    let (mut next, mut taken) = (0, 0.0);
+    for number in 1..count {
+        // Every part has a row.
+        let (first, last) = (next + 1, rows.len() - (count - number));
+        while next < first || (next < last && taken < all * number as f64 / count as f64) {
+            taken += takes(next);
+            next += 1;
+        }
+        begins.push(rows[next - 1].from_start_m.midpoint(rows[next].from_start_m));
+    }
+    let ends = begins[1..].iter().copied().chain(rows.last().map(|row| row.from_start_m));
+    let ends_m = begins.iter().copied().zip(ends);
+    (1..).zip(ends_m).map(|(number, ends_m)| Part { ends_m, number, count }).collect()
+}
+
+impl Part {
+    fn holds(&self, from_start_m: f64) -> bool {
+        (self.ends_m.0..=self.ends_m.1).contains(&from_start_m)
+    }
+
+    /// Its rows, with one where it is cut.
+    fn rows(&self, rows: &[Row], letters: Type) -> Vec<Row> {
+        let cut = |from_start_m: f64, words: String| Row {
+            from_start_m,
+            lines: letters.wrapped(&words, WIDTH_MM - WORDS_MM - METRES_MM),
+            kind: RowKind::Cut,
+        };
+        let before =
+            (self.number > 1).then(|| cut(self.ends_m.0, format!("comes from part {}", self.number - 1)));
+        let after = (self.number < self.count)
+            .then(|| cut(self.ends_m.1, format!("goes on in part {}", self.number + 1)));
+        let own = rows.iter().filter(|row| self.holds(row.from_start_m)).cloned();
+        before.into_iter().chain(own).chain(after).collect()
+    }
+}
+
+/// The lane itself: its bends shaded, its paint across it, an arrow in the direction of running. `y` says how
+/// far down the page a place is, from its metres from the start.
+fn lane(ribbon: &Ribbon, part: Part, y: &dyn Fn(f64) -> f64) -> Element {
     let mut all = group("lane");
     let (left, right) = LANE_MM;
-    let length = ribbon.shown_m * scale;
+    let (from_m, to_m) = part.ends_m;
+    let (foot, head) = (y(from_m), y(to_m));
     let pen = Pen::new("#000000", 0.3);
-    all.append(rect(Rect::new(left, y(length), right, y(0.0)), "#ffffff", Pen::new("none", 0.0)));
-    for &(from_m, to_m) in &ribbon.bends {
-        let bend = Rect::new(left, y(to_m * scale), right, y(from_m * scale));
-        all.append(rect(bend, "#dcdcdc", Pen::new("none", 0.0)));
+    all.append(rect(Rect::new(left, head, right, foot), "#ffffff", Pen::new("none", 0.0)));
+    for &(bend_from_m, bend_to_m) in &ribbon.bends {
+        let (bend_from_m, bend_to_m) = (bend_from_m.max(from_m), bend_to_m.min(to_m));
+        if bend_from_m < bend_to_m {
+            let bend = Rect::new(left, y(bend_to_m), right, y(bend_from_m));
+            all.append(rect(bend, "#dcdcdc", Pen::new("none", 0.0)));
+        }
     }
-    all.append(stroke(format!("M{left} {}V{}M{right} {}V{}", y(0.0), y(length), y(0.0), y(length)), pen));
-    for passed in &ribbon.passed {
-        all.append(mark(passed, y(passed.from_start_m * scale)));
+    all.append(stroke(format!("M{left} {foot}V{head}M{right} {foot}V{head}"), pen));
+    for passed in ribbon.passed.iter().filter(|passed| part.holds(passed.from_start_m)) {
+        all.append(mark(passed, y(passed.from_start_m)));
     }
-    for up in [0.0, length] {
-        all.append(line(Point::new(left, y(up)), Point::new(right, y(up)), Pen::new("#000000", 0.6)));
+    for (y, is_end) in [(foot, part.number == 1), (head, part.number == part.count)] {
+        if is_end {
+            all.append(line(Point::new(left, y), Point::new(right, y), Pen::new("#000000", 0.6)));
+        } else {
+            // Torn off.
+            let step = (right - left) / 4.0;
+            all.append(stroke(format!("M{left} {y}l{step} -1l{step} 2l{step} -2l{step} 1"), pen));
+        }
     }
     // Where the flags leave room for it.
-    if length > 16.0 {
-        let at = Point::new(left - 5.0, y(length / 2.0));
+    if foot - head > 16.0 {
+        let at = Point::new(left - 5.0, foot.midpoint(head));
         all.append(line(
             Point::new(at.x, at.y + 4.0),
             Point::new(at.x, at.y - 3.0),
@@ -204,7 +343,7 @@ fn rows(ribbon: &Ribbon, letters: Type) -> Vec<Row> {
     let mut rows = vec![Row {
         from_start_m: 0.0,
         lines: wrapped(&format!("start: {}", ribbon.start), true),
-        bold: true,
+        kind: RowKind::End,
     }];
     let mut places: Vec<(f64, String)> = Vec::new();
     for passed in &ribbon.passed {
@@ -222,9 +361,9 @@ fn rows(ribbon: &Ribbon, letters: Type) -> Vec<Row> {
     rows.extend(places.into_iter().map(|(from_start_m, words)| Row {
         from_start_m,
         lines: wrapped(&words, false),
-        bold: false,
+        kind: RowKind::Paint,
     }));
     let finish = format!("finish: {}", ribbon.finish);
-    rows.push(Row { from_start_m: ribbon.shown_m, lines: wrapped(&finish, true), bold: true });
+    rows.push(Row { from_start_m: ribbon.shown_m, lines: wrapped(&finish, true), kind: RowKind::End });
     rows
 }

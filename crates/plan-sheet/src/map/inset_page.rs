@@ -1,0 +1,58 @@
+//! Insets on pages of their own, where they find no room beside their map.
+
+use kurbo::{Point, Rect};
+use svg::node::Node;
+
+use super::cones::ranges;
+use super::ground::Ground;
+use super::ink::group;
+use super::inset::{self, Inset};
+use super::paint::UsedPaint;
+use super::patterns::Patterns;
+use super::picture::{Picture, WIDTH_MM};
+
+/// A picture of insets alone, as wide as the map.
+#[derive(Debug)]
+pub(super) struct InsetPage {
+    pub(super) picture: Picture,
+    /// The cones that it shows, by their numbers.
+    pub(super) cones: String,
+}
+
+impl InsetPage {
+    /// Insets on as many pages as they take, each no higher than `most_mm` unless one inset by itself is.
+    pub(super) fn all(
+        mut insets: Vec<&Inset<'_>>,
+        ground: Ground<'_>,
+        paint: &[UsedPaint<'_>],
+        (prefix, mm): (&str, f64),
+        most_mm: f64,
+        gap: f64,
+    ) -> Vec<Self> {
+        let mut pages = Vec::new();
+        while !insets.is_empty() {
+            let within = |height: f64| Rect::new(0.0, 0.0, WIDTH_MM * mm, height);
+            let mut shelves = inset::shelves(insets.clone(), within(most_mm * mm), gap);
+            if shelves.put.is_empty() {
+                shelves = inset::shelves(vec![insets[0]], within(f64::INFINITY), gap);
+                shelves.left_over = insets[1..].to_vec();
+            }
+            let mut patterns = Patterns::new(&format!("{prefix}-{}", pages.len() + 2), mm);
+            let mut all = group("insets");
+            let mut cones: Vec<u32> = Vec::new();
+            for (at, inset) in shelves.put {
+                all.append(inset.draw(at, ground, paint, &mut patterns, mm));
+                cones.extend(inset.cones());
+            }
+            cones.sort_unstable();
+            let mut drawing = group("picture");
+            drawing.append(patterns.definitions());
+            drawing.append(all);
+            let bounds =
+                Rect::from_origin_size(Point::ORIGIN, (WIDTH_MM * mm, shelves.height)).inflate(0.0, 0.2 * mm);
+            pages.push(Self { picture: Picture { drawing, bounds, mm }, cones: ranges(cones) });
+            insets = shelves.left_over;
+        }
+        pages
+    }
+}
