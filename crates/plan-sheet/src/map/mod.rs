@@ -4,6 +4,7 @@
 //! minus its `y_m`. Nothing is told by colour alone, and no text is smaller than eight points where the
 //! picture is printed 180 mm wide.
 
+mod arrows;
 mod compass;
 mod cones;
 mod document;
@@ -18,6 +19,7 @@ mod key;
 mod labels;
 mod legend;
 mod lettering;
+mod names;
 mod paint;
 mod patterns;
 mod picture;

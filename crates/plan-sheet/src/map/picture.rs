@@ -1,7 +1,6 @@
 //! The map alone: the track, flags, insets, north, and what the signs mean.
 
 use kurbo::{Line, Point, Rect, Vec2};
-use lane_distance::{Course, LaneList, Spot};
 use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
@@ -9,13 +8,14 @@ use svg::node::element::Element;
 use super::cones::{self, Cluster};
 use super::frame::Frame;
 use super::ground::Ground;
-use super::ink::{Pen, group, line, number, polygon, stroke, text_in};
+use super::ink::{Pen, group, line, number, text_in};
 use super::inset::{self, Inset, Shelves};
 use super::inset_page::InsetPage;
-use super::labels::{Labels, Placed, Wish};
+use super::labels::{Labels, Placed};
 use super::lettering::{SMALL_MM, Type};
+use super::names::Name;
 use super::patterns::Patterns;
-use super::{compass, flags, hazards, key, paint};
+use super::{arrows, compass, flags, hazards, key, paint};
 
 /// How wide the picture is printed, in millimetres.
 pub(super) const WIDTH_MM: f64 = 180.0;
@@ -39,13 +39,6 @@ pub(super) struct Picture {
     pub(super) bounds: Rect,
     /// Metres of the page that are printed as a millimetre.
     pub(super) mm: f64,
-}
-
-/// A name of a place that is no cone.
-struct Name {
-    words: Vec<String>,
-    wishes: Vec<Wish>,
-    sign: Option<Element>,
 }
 
 /// How high pictures may be at their printed width, in millimetres.
@@ -198,8 +191,8 @@ impl<'a> Sketch<'a> {
         let place = Rect::from_origin_size(corner, (metres, 6.0 * mm));
         labels.keep_free(place.inflate(2.0 * mm, 0.0));
         all.append(compass::scale_bar(place, metres, mm));
-        all.append(arrows(ground, frame, &mut labels, mm));
-        let names = names(plan, ground, frame, mm);
+        all.append(arrows::draw(ground, frame, &mut labels, mm));
+        let names = Name::all(plan, ground, frame, mm);
         let dot = |at: Point, radius: f64| Rect::from_center_size(at, (2.0 * radius, 2.0 * radius));
         for name in names.iter().filter(|name| name.sign.is_some()) {
             if let Some(wish) = name.wishes.first() {
@@ -301,101 +294,32 @@ fn is_on_lanes(ground: Ground<'_>, place: Rect, clear_m: f64) -> bool {
     })
 }
 
-/// Arrows in the direction of running, on the infield beside each piece of the lap.
-fn arrows(ground: Ground<'_>, frame: Frame, labels: &mut Labels, mm: f64) -> Element {
-    let mut all = group("arrows");
-    let pen = Pen::new("#000000", 0.45 * mm);
-    let line = ground.measure(1);
-    let half_m = 7.0 * mm;
-    for quarter in 0..4 {
-        // Where nothing in use lies beside it, if there is such a place.
-        let near = |middle_m: f64| {
-            [-1.5, 0.0, 1.5].iter().any(|part| {
-                let to_finish_m = line.within_lap_m(line.lap_m() - middle_m - part * half_m);
-                let spot = Spot::on_oval(1, to_finish_m);
-                ground.track.hazards().iter().any(|hazard| hazard.covers(ground.layout(), spot))
-            })
-        };
-        let tries = [0.5, 0.3, 0.7, 0.15, 0.85].map(|part| line.lap_m() * (f64::from(quarter) + part) / 4.0);
-        let middle_m = tries.into_iter().find(|middle_m| !near(*middle_m)).unwrap_or(tries[0]);
-        let ends = (line.station(middle_m - half_m), line.station(middle_m + half_m));
-        let way = ground.way(frame, ends, -(hazards::BESIDE_M + 1.7 * mm));
-        all.append(stroke(way.forward(), pen));
-        let (tip, before) = way.end();
-        let along = (tip - before).normalize();
-        let side = Vec2::new(-along.y, along.x);
-        all.append(polygon(
-            &[tip + along * 1.4 * mm, tip - along * mm + side * 1.1 * mm, tip - along * mm - side * 1.1 * mm],
-            "#000000",
-        ));
-        labels.keep_free(Rect::from_points(tip, before).inflate(1.5 * mm, 1.5 * mm));
-    }
-    all
-}
+#[cfg(test)]
+mod tests {
+    use lane_distance::Track;
+    use session_plan::{Block, Session, Venue};
 
-/// What else is named: the finish line, where the coach stands, hazards, a chute.
-fn names(plan: &Plan, ground: Ground<'_>, frame: Frame, mm: f64) -> Vec<Name> {
-    let layout = ground.layout();
-    let gap = 2.0 * mm;
-    let mut names = Vec::new();
-    let outer = layout.lanes_of(Course::HomeStraight).max(layout.lanes_of(Course::Oval));
-    let course = if outer <= layout.lanes_of(Course::Oval) { Course::Oval } else { Course::HomeStraight };
-    let (_, end) = ground.across(frame, Spot { course, lane: outer, to_finish_m: 0.0 });
-    let (inside, _) = ground.across(frame, Spot::on_oval(1, 0.0));
-    names.push(Name {
-        words: vec!["finish line".to_owned()],
-        wishes: vec![
-            Wish { anchor: end, way: Vec2::new(0.8, 0.6), from: gap, worse: 0.0 },
-            Wish { anchor: end, way: Vec2::new(-0.8, 0.6), from: gap, worse: 0.5 * gap },
-            Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
-        ],
-        sign: None,
-    });
-    let mut coaches: Vec<(Point, Vec<usize>)> = Vec::new();
-    for (number, block) in (1..).zip(&plan.blocks) {
-        let Some(coach) = &block.coach else { continue };
-        let at = frame.at(lane_distance::Point::new(coach.x_m, coach.y_m));
-        match coaches.iter_mut().find(|(known, _)| known.distance(at) < 0.5) {
-            Some((_, blocks)) => blocks.push(number),
-            None => coaches.push((at, vec![number])),
+    use super::*;
+
+    /// Whatever else is crowded, each cone has its number beside it in an inset, and a flag.
+    #[test]
+    fn a_plan_with_no_room_for_flags_tells_every_cone() {
+        let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+        let blocks = ["60", "110", "150", "200", "300"]
+            .map(|metres| Block::parse(&format!("{metres} in lanes 1-8")).expect("it is well formed"));
+        let session = Session::of_blocks("all", blocks.to_vec());
+        let plan = session_plan::plan(&venue, &session).expect("all lanes are open");
+        let sketch = Sketch::of(&plan, "map", Heights::ANY);
+        let (one, others) = sketch.with_one_flag();
+        let one = one.drawing.to_string();
+        assert!(others.is_empty());
+        assert!(one.contains(&format!("1–{}", plan.setup.len())));
+        let (crowded, _) = sketch.crowded(CLOSE_M[0]).expect("there is room");
+        for drawing in [one, crowded.drawing.to_string()] {
+            for cone in &plan.setup {
+                let shown = format!("data-inset-cone=\"{}\"", cone.order);
+                assert_eq!(drawing.matches(&shown).count(), 1, "cone {}", cone.order);
+            }
         }
     }
-    let several = coaches.len() > 1;
-    for (at, blocks) in coaches {
-        let list = blocks.iter().map(usize::to_string).collect::<Vec<_>>().join(", ");
-        let noun = if blocks.len() == 1 { "block" } else { "blocks" };
-        let words = if several { format!("coach, {noun} {list}") } else { "coach".to_owned() };
-        let wishes = (0..8).map(|turn| Wish {
-            anchor: at,
-            way: Vec2::from_angle(f64::from(turn) * std::f64::consts::FRAC_PI_4),
-            from: 1.6 * mm,
-            worse: 0.0,
-        });
-        names.push(Name { words: vec![words], wishes: wishes.collect(), sign: Some(key::coach(at, mm)) });
-    }
-    for hazard in ground.track.hazards() {
-        names.push(Name {
-            words: vec![hazards::name(hazard)],
-            wishes: hazards::wishes(hazard, ground, frame, gap),
-            sign: None,
-        });
-    }
-    let closed = ground.track.closed_lanes();
-    if let Some(&lane) = closed.first() {
-        let line = ground.measure(1);
-        let spot = Spot::on_oval(1, line.within_lap_m(line.lap_m() * 0.30));
-        if lane <= layout.lanes_of(Course::Oval) {
-            let (inner, outer) = ground.across(frame, layout.abreast(spot, lane));
-            let way = (inner - outer).normalize();
-            let anchor = inner.midpoint(outer);
-            let from = anchor.distance(ground.across(frame, spot).0) + gap;
-            let words = format!("{} closed", LaneList(closed));
-            names.push(Name {
-                words: vec![words],
-                wishes: vec![Wish { anchor, way, from, worse: 0.0 }],
-                sign: None,
-            });
-        }
-    }
-    names
 }

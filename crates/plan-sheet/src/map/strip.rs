@@ -75,6 +75,15 @@ pub(super) const WIDTH_MM: f64 = 87.0;
 /// Where the parts of a strip lie, in millimetres from its left: the lane, and the words beside it.
 const LANE_MM: (f64, f64) = (13.0, 18.0);
 const WORDS_MM: f64 = 25.0;
+
+/// The flags end so far from the left.
+const FLAG_MM: f64 = LANE_MM.0 - 1.0;
+
+/// The letters of flags.
+const FLAG: Type = Type::bold(3.0);
+
+/// Half the length of the arrow.
+const ARROW_MM: f64 = 5.0;
 const METRES_MM: f64 = 15.0;
 
 /// A strip as a drawing in millimetres.
@@ -170,11 +179,18 @@ impl Unrolled {
         let middles = spread(&wished, &sizes);
         let ends =
             |index: usize, sign: f64| middles.get(index).map_or(0.0, |m| m + sign * sizes[index] / 2.0);
-        let lowest = ends(0, -1.0).min(-3.0);
-        let highest = ends(rows.len().saturating_sub(1), 1.0).max(length + 3.0);
+        let flags = flags_of(ribbon, part, length);
+        let flag_ends = |sign: f64| flags.iter().map(move |(_, up)| up + sign * FLAG.height());
+        let lowest = flag_ends(-1.0).fold(ends(0, -1.0).min(-3.0), f64::min);
+        let highest =
+            flag_ends(1.0).fold(ends(rows.len().saturating_sub(1), 1.0).max(length + 3.0), f64::max);
         top += 1.5;
         let y = |up: f64| top + highest - up;
         drawing.append(lane(ribbon, part, &|from_start_m| y(up(from_start_m))));
+        // Where the flags leave room for it.
+        if flags.iter().all(|(_, up)| (up - length / 2.0).abs() > ARROW_MM + FLAG.height()) {
+            drawing.append(arrow(Point::new(LANE_MM.0 - 5.0, y(length / 2.0))));
+        }
         let thin = Pen::new("#000000", 0.18);
         for (row, (up, middle)) in rows.iter().zip(wished.iter().zip(&middles)) {
             let letters = Type { bold: row.kind == RowKind::End, ..small };
@@ -195,24 +211,18 @@ impl Unrolled {
                 drawing.append(text(words, Point::new(WORDS_MM + METRES_MM, baseline(index)), letters));
             }
         }
-        let (start, finish) = ribbon.cones();
         let middle = (LANE_MM.0 + LANE_MM.1) / 2.0;
-        let letters = Type::bold(3.0);
-        // The flags of a very short run stand apart all the same.
-        let apart = spread(&[0.0, length], &[letters.height() + 0.4; 2]);
-        let ends =
-            [("start", start, 0.0, part.number == 1), ("finish", finish, length, part.number == part.count)];
-        for ((what, numbers, up, is_here), flag_up) in ends.into_iter().zip(apart) {
-            if !is_here {
-                continue;
-            }
-            drawing.append(cones::sign(what, Point::new(middle, y(up)), 1.05));
-            if !numbers.is_empty() {
-                let (width, height) = flags::size(&numbers, letters, 1.0);
-                let corner = Point::new((LANE_MM.0 - 1.0 - width).max(0.0), y(flag_up) - height / 2.0);
-                let place = Rect::from_origin_size(corner, (width, height));
-                drawing.append(flags::flag(&numbers, place, letters, 1.0));
-            }
+        if part.number == 1 {
+            drawing.append(cones::sign("start", Point::new(middle, y(0.0)), 1.05));
+        }
+        if part.number == part.count {
+            drawing.append(cones::sign("finish", Point::new(middle, y(length)), 1.05));
+        }
+        for (numbers, up) in &flags {
+            let (width, height) = flags::size(numbers, FLAG, 1.0);
+            let corner = Point::new((FLAG_MM - width).max(0.0), y(*up) - height / 2.0);
+            let place = Rect::from_origin_size(corner, (width, height));
+            drawing.append(flags::flag(numbers, place, FLAG, 1.0));
         }
         let said = rows
             .iter()
@@ -280,7 +290,7 @@ impl Part {
     }
 }
 
-/// The lane itself: its bends shaded, its paint across it, an arrow in the direction of running. `y` says how
+/// The lane itself: its bends shaded, its paint across it. `y` says how
 /// far down the page a place is, from its metres from the start.
 fn lane(ribbon: &Ribbon, part: Part, y: &dyn Fn(f64) -> f64) -> Element {
     let mut all = group("lane");
@@ -309,18 +319,36 @@ fn lane(ribbon: &Ribbon, part: Part, y: &dyn Fn(f64) -> f64) -> Element {
             all.append(stroke(format!("M{left} {y}l{step} -1l{step} 2l{step} -2l{step} 1"), pen));
         }
     }
-    // Where the flags leave room for it.
-    if foot - head > 16.0 {
-        let at = Point::new(left - 5.0, foot.midpoint(head));
-        all.append(line(
-            Point::new(at.x, at.y + 4.0),
-            Point::new(at.x, at.y - 3.0),
-            Pen::new("#000000", 0.45),
-        ));
-        let head = [(0.0, -5.0), (-1.2, -2.0), (1.2, -2.0)].map(|(x, y)| Point::new(at.x + x, at.y + y));
-        all.append(polygon(&head, "#000000"));
-    }
     all
+}
+
+/// An arrow in the direction of running.
+fn arrow(at: Point) -> Element {
+    let mut arrow = group("arrow");
+    let pen = Pen::new("#000000", 0.45);
+    arrow.append(line(Point::new(at.x, at.y + ARROW_MM - 1.0), Point::new(at.x, at.y - 3.0), pen));
+    let head = [(0.0, -ARROW_MM), (-1.2, -2.0), (1.2, -2.0)].map(|(x, y)| Point::new(at.x + x, at.y + y));
+    arrow.append(polygon(&head, "#000000"));
+    arrow
+}
+
+/// The flags at the ends of a part, and how far up each has its middle: as many as the numbers need beside
+/// the lane.
+fn flags_of(ribbon: &Ribbon, part: Part, length: f64) -> Vec<(String, f64)> {
+    let (start, finish) = ribbon.cones();
+    let ends = [(start, 0.0, part.number == 1), (finish, length, part.number == part.count)];
+    let mut flags: Vec<(String, f64)> = Vec::new();
+    for (numbers, up, _) in ends.into_iter().filter(|(_, _, is_here)| *is_here) {
+        let widths = numbers.split(' ').map(|range| FLAG.width(range));
+        let width = widths.fold(FLAG_MM - 1.2, f64::max);
+        // The first numbers stand uppermost.
+        let lines = FLAG.wrapped(&numbers, width).into_iter().rev();
+        flags.extend(lines.map(|line| (line.trim_end_matches(',').to_owned(), up)));
+    }
+    let wished: Vec<f64> = flags.iter().map(|(_, up)| *up).collect();
+    // Those of a very short run stand apart all the same.
+    let apart = spread(&wished, &vec![FLAG.height() + 0.4; wished.len()]);
+    flags.into_iter().zip(apart).map(|((numbers, _), up)| (numbers, up)).collect()
 }
 
 fn mark(passed: &Passed, y: f64) -> Element {

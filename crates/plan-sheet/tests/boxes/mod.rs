@@ -15,15 +15,17 @@ pub(crate) struct Box {
     pub(crate) size: f64,
 }
 
+/// Less than this is rounding.
+const HAIR: f64 = 1e-3;
+
 impl Box {
     fn overlaps(&self, other: &Self) -> bool {
-        // Less than a hair is rounding.
-        let deep = |a: (f64, f64), b: (f64, f64)| a.1.min(b.1) - a.0.max(b.0) > 1e-3;
+        let deep = |a: (f64, f64), b: (f64, f64)| a.1.min(b.1) - a.0.max(b.0) > HAIR;
         deep(self.x, other.x) && deep(self.y, other.y)
     }
 
     fn holds(&self, other: &Self) -> bool {
-        let within = |a: (f64, f64), b: (f64, f64)| a.0 <= b.0 && b.1 <= a.1;
+        let within = |a: (f64, f64), b: (f64, f64)| a.0 <= b.0 + HAIR && b.1 <= a.1 + HAIR;
         within(self.x, other.x) && within(self.y, other.y)
     }
 }

@@ -1,0 +1,44 @@
+//! Arrows in the direction of running.
+
+use kurbo::{Rect, Vec2};
+use lane_distance::Spot;
+use svg::node::Node;
+use svg::node::element::Element;
+
+use super::frame::Frame;
+use super::ground::Ground;
+use super::hazards;
+use super::ink::{Pen, group, polygon, stroke};
+use super::labels::Labels;
+
+/// Arrows on the infield beside each piece of the lap.
+pub(super) fn draw(ground: Ground<'_>, frame: Frame, labels: &mut Labels, mm: f64) -> Element {
+    let mut all = group("arrows");
+    let pen = Pen::new("#000000", 0.45 * mm);
+    let line = ground.measure(1);
+    let half_m = 7.0 * mm;
+    for quarter in 0..4 {
+        // Where nothing in use lies beside it, if there is such a place.
+        let near = |middle_m: f64| {
+            [-1.5, 0.0, 1.5].iter().any(|part| {
+                let to_finish_m = line.within_lap_m(line.lap_m() - middle_m - part * half_m);
+                let spot = Spot::on_oval(1, to_finish_m);
+                ground.track.hazards().iter().any(|hazard| hazard.covers(ground.layout(), spot))
+            })
+        };
+        let tries = [0.5, 0.3, 0.7, 0.15, 0.85].map(|part| line.lap_m() * (f64::from(quarter) + part) / 4.0);
+        let middle_m = tries.into_iter().find(|middle_m| !near(*middle_m)).unwrap_or(tries[0]);
+        let ends = (line.station(middle_m - half_m), line.station(middle_m + half_m));
+        let way = ground.way(frame, ends, -(hazards::BESIDE_M + 1.7 * mm));
+        all.append(stroke(way.forward(), pen));
+        let (tip, before) = way.end();
+        let along = (tip - before).normalize();
+        let side = Vec2::new(-along.y, along.x);
+        all.append(polygon(
+            &[tip + along * 1.4 * mm, tip - along * mm + side * 1.1 * mm, tip - along * mm - side * 1.1 * mm],
+            "#000000",
+        ));
+        labels.keep_free(Rect::from_points(tip, before).inflate(1.5 * mm, 1.5 * mm));
+    }
+    all
+}

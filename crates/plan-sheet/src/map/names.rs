@@ -1,0 +1,87 @@
+//! Names on the map of what is no cone.
+
+use kurbo::{Point, Vec2};
+use lane_distance::{Course, LaneList, Spot};
+use session_plan::Plan;
+use svg::node::element::Element;
+
+use super::frame::Frame;
+use super::ground::Ground;
+use super::labels::Wish;
+use super::{hazards, key};
+
+/// A name of a place that is no cone.
+pub(super) struct Name {
+    pub(super) words: Vec<String>,
+    pub(super) wishes: Vec<Wish>,
+    pub(super) sign: Option<Element>,
+}
+
+impl Name {
+    /// What else is named: the finish line, where the coach stands, hazards, a chute.
+    pub(super) fn all(plan: &Plan, ground: Ground<'_>, frame: Frame, mm: f64) -> Vec<Self> {
+        let layout = ground.layout();
+        let gap = 2.0 * mm;
+        let mut names = Vec::new();
+        let outer = layout.lanes_of(Course::HomeStraight).max(layout.lanes_of(Course::Oval));
+        let course = if outer <= layout.lanes_of(Course::Oval) { Course::Oval } else { Course::HomeStraight };
+        let (_, end) = ground.across(frame, Spot { course, lane: outer, to_finish_m: 0.0 });
+        let (inside, _) = ground.across(frame, Spot::on_oval(1, 0.0));
+        names.push(Self {
+            words: vec!["finish line".to_owned()],
+            wishes: vec![
+                Wish { anchor: end, way: Vec2::new(0.8, 0.6), from: gap, worse: 0.0 },
+                Wish { anchor: end, way: Vec2::new(-0.8, 0.6), from: gap, worse: 0.5 * gap },
+                Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
+            ],
+            sign: None,
+        });
+        let mut coaches: Vec<(Point, Vec<usize>)> = Vec::new();
+        for (number, block) in (1..).zip(&plan.blocks) {
+            let Some(coach) = &block.coach else { continue };
+            let at = frame.at(lane_distance::Point::new(coach.x_m, coach.y_m));
+            match coaches.iter_mut().find(|(known, _)| known.distance(at) < 0.5) {
+                Some((_, blocks)) => blocks.push(number),
+                None => coaches.push((at, vec![number])),
+            }
+        }
+        let several = coaches.len() > 1;
+        for (at, blocks) in coaches {
+            let list = blocks.iter().map(usize::to_string).collect::<Vec<_>>().join(", ");
+            let noun = if blocks.len() == 1 { "block" } else { "blocks" };
+            let words = if several { format!("coach, {noun} {list}") } else { "coach".to_owned() };
+            let wishes = (0..8).map(|turn| Wish {
+                anchor: at,
+                way: Vec2::from_angle(f64::from(turn) * std::f64::consts::FRAC_PI_4),
+                from: 1.6 * mm,
+                worse: 0.0,
+            });
+            names.push(Self { words: vec![words], wishes: wishes.collect(), sign: Some(key::coach(at, mm)) });
+        }
+        for hazard in ground.track.hazards() {
+            names.push(Self {
+                words: vec![hazards::name(hazard)],
+                wishes: hazards::wishes(hazard, ground, frame, gap),
+                sign: None,
+            });
+        }
+        let closed = ground.track.closed_lanes();
+        if let Some(&lane) = closed.first() {
+            let line = ground.measure(1);
+            let spot = Spot::on_oval(1, line.within_lap_m(line.lap_m() * 0.30));
+            if lane <= layout.lanes_of(Course::Oval) {
+                let (inner, outer) = ground.across(frame, layout.abreast(spot, lane));
+                let way = (inner - outer).normalize();
+                let anchor = inner.midpoint(outer);
+                let from = anchor.distance(ground.across(frame, spot).0) + gap;
+                let words = format!("{} closed", LaneList(closed));
+                names.push(Self {
+                    words: vec![words],
+                    wishes: vec![Wish { anchor, way, from, worse: 0.0 }],
+                    sign: None,
+                });
+            }
+        }
+        names
+    }
+}
