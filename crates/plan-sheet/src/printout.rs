@@ -59,7 +59,7 @@ pub enum PrintError {
 /// The resolution of pictures: 144 dots an inch, as a point is a 72nd of it.
 const PIXELS_PER_POINT: f64 = 2.0;
 
-/// So many lanes take eight pages at most; those of more are told where to find.
+/// The lanes of a large squad take more pages than they are worth; the sheet says where else they are.
 const MOST_STRIPS: usize = 16;
 
 /// What the heading over strips takes, in millimetres.

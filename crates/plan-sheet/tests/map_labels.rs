@@ -14,7 +14,8 @@ use session_plan::{Block, Plan, Session, SessionFile, SourceText, Venue, plan};
 const EIGHT_POINTS: f64 = 8.0 * 96.0 / 72.0;
 
 fn check(plan: &Plan) -> Result<(), String> {
-    let map = Picture::read(&map_picture(plan));
+    let whole_map = map_picture(plan);
+    let map = Picture::read(&whole_map);
     let sheet = Picture::read(&map_svg(plan));
     for picture in [&map, &sheet] {
         let (overlaps, clipped) = (picture.overlaps(), picture.clipped());
@@ -37,10 +38,9 @@ fn check(plan: &Plan) -> Result<(), String> {
         }
     }
     let insets = |svg: &str| svg.matches("class=\"inset\"").count();
-    let (whole, cut) =
-        (insets(&map_picture(plan)), pages.iter().map(|page| insets(&page.svg)).sum::<usize>());
-    if whole != cut {
-        return Err(format!("{}: {whole} insets, and {cut} on pages", plan.title));
+    let (together, cut) = (insets(&whole_map), pages.iter().map(|page| insets(&page.svg)).sum::<usize>());
+    if together != cut {
+        return Err(format!("{}: {together} insets, and {cut} on pages", plan.title));
     }
     // The sheet holds the strips; each by itself must not be cut off either.
     for strip in strips(plan).iter().take(6).chain(strips_in_parts(plan, 120.0).iter().flatten().take(6)) {
