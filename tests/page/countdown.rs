@@ -118,3 +118,17 @@ fn the_next_split_is_counted_down_to_and_heard() {
     assert_eq!(page.text("document.getElementById('said').textContent"), "100 m: 13.3 s");
     page.wait("document.getElementById('next-split').hidden");
 }
+
+#[test]
+fn a_run_started_out_of_its_turn_starts_no_other() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    page.tap("#s1-b1-r3 .start");
+    page.set_clock(1_000);
+    page.wait("document.querySelector('#s1-b1-r3 .watch').textContent === '1.0'");
+    let running = "[...document.querySelectorAll('.is-running')].map((run) => run.id)";
+    assert_eq!(page.value(running), json!(["s1-b1-r3"]));
+    // The fourth follows it after 34 s and 3 min.
+    page.set_clock(214_000);
+    page.wait("document.querySelector('#s1-b1-r4').classList.contains('is-running')");
+}

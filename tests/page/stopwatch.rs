@@ -128,3 +128,31 @@ fn the_screen_stays_lit_while_a_clock_runs() {
     page.tap("#s1-b1-r1 .stop-all");
     page.wait("!lit");
 }
+
+#[test]
+fn a_time_typed_while_others_run_is_not_stopped_over() {
+    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    page.tap("#next");
+    page.tap("#s1-b2-r1 .start");
+    page.set_clock(8_050);
+    page.value("document.getElementById('s1-b2-r1-l1-1').focus()");
+    page.type_in("7.95");
+    page.set_clock(9_000);
+    page.tap("#s1-b2-r1 .stop-all");
+    let times = [1, 2, 3].map(|lane| page.in_box(&format!("s1-b2-r1-l{lane}-1")));
+    assert_eq!(times, ["7.95", "9.0", "9.0"]);
+}
+
+#[test]
+fn a_second_tap_after_a_stop_was_taken_back_cancels_nothing() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(20_000);
+    page.tap("#s1-b1-r1 .stop-all");
+    page.tap("#s1-b1-r1 .cancel");
+    page.tap("#s1-b1-r1 .cancel");
+    page.set_clock(30_000);
+    page.wait("document.querySelector('#s1-b1-r1 .watch').textContent === '30.0'");
+    page.tap("#s1-b1-r1 .cancel");
+    page.wait("document.querySelector('#s1-b1-r1 .watch').hidden || document.querySelector('#s1-b1-r1 .start').hidden === false");
+}

@@ -227,11 +227,18 @@
     refresh(run);
   };
 
-  /** Started by hand: the goes that follow keep their distance from it. */
+  /** Started by hand: the goes that follow keep their distance from it, and those before it are left out. */
   const startByHand = (run) => {
     const [at, due] = [now(), goAt(run)];
     if (due !== null) {
       sound.hush(soundKey(run, due));
+      for (const earlier of run.block.runs) {
+        const missed = goAt(earlier);
+        if (missed === null || missed >= due) continue;
+        sound.hush(soundKey(earlier, missed));
+        run.session.kept.gone[earlier.key] = true;
+        refresh(earlier);
+      }
       run.session.kept.zeros[run.block.key] += at - due;
     }
     sound.wake();
@@ -255,7 +262,9 @@
     const words = taken(elapsed);
     const open = boxes.filter((box) => isOpen(run, box));
     run.lastStop = { clock: { ...clock }, values: open.map((box) => [box, box.input.value]) };
-    for (const box of open) setTime(run, box, words);
+    // Of several, a time that was typed while they ran stands.
+    const isTyped = (box) => boxes.length > 1 && box.typed >= clock.start && box.input.value !== "";
+    for (const box of open) if (!isTyped(box)) setTime(run, box, words);
     clock.stopped = [...(clock.stopped ?? []), ...open.map((box) => box.key)];
     if (run.boxes.every((box) => clock.stopped.includes(box.key))) delete run.session.kept.clocks[run.key];
     run.session.kept.save();
@@ -271,6 +280,7 @@
     if (run.lastStop !== null) {
       const { clock, values } = run.lastStop;
       run.lastStop = null;
+      run.undone = now();
       for (const [box, words] of values) setTime(run, box, words);
       run.session.kept.clocks[run.key] = clock;
       run.session.kept.save();
@@ -280,6 +290,8 @@
       tick();
       return;
     }
+    // The second tap of two would cancel what the first took back.
+    if (now() - run.undone < BOUNCE_MS) return;
     delete run.session.kept.clocks[run.key];
     run.session.kept.save();
     say(`The clock of ${lower(titleOf(run))} is cancelled.`);
@@ -604,6 +616,7 @@
           if (typeof kept === "string") box.input.value = kept;
           box.stop?.addEventListener("click", () => stop(run, [box]));
           box.input.addEventListener("input", () => {
+            box.typed = now();
             setTime(run, box, box.input.value);
             session.kept.save();
             refresh(run);
