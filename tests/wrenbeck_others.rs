@@ -1,0 +1,202 @@
+//! `toeline plan` for the athlete alone and for the hurdlers of the demonstration, on a terminal.
+
+mod program;
+
+use program::toeline;
+use snapbox::str;
+
+#[test]
+fn the_session_for_one_athlete_alone_of_the_demonstration() {
+    let shown = toeline(&["plan", "sessions/wrenbeck/saturday-alone.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
+One athlete alone, Saturday, Saturday 17 April 2027
+Track: Wrenbeck, lane 1 closed
+From 09:00
+
+Block 1: warm-up 10 min
+Lasts 10:00.
+
+Block 2: 2 x 1 mile in lane 2 @ 6:00 rest 4min
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane          Metres   Stand            Finish          Target   Rest
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 2   2      1609.344 ±0.2   8.51 m past      on the finish   6:00     4:00
+                                 the later        line
+                                 4x400 m
+                                 takeover zone
+                                 exit line;
+                                 tape 8.46 m on
+                                 the inner
+                                 line; 10 steps
+────────────────────────────────────────────────────────────────────────────────
+Total 3218.688 m.
+- Coach: outside lane 8, level with the finish line.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+
+Block 3: 6 x 100 in lane 5 rest 1:30
+──────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                     Finish               Rest
+══════════════════════════════════════════════════════════════════════════════
+ 1 to 6   5         100   on the 100 m start line   on the finish line   1:30
+──────────────────────────────────────────────────────────────────────────────
+Total 600 m.
+- Coach: outside lane 8, level with the finish line.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+
+One lap from the finish line sets it out
+────────────────────────────────────────────────────────────────────────────────
+ Cone   Marks    Lane   Where                             For
+════════════════════════════════════════════════════════════════════════════════
+    1   finish   2      on the finish line                1609.344 m of block 2
+    2   finish   5      on the finish line                100 m of block 3
+    3   start    2      8.51 m past the later 4x400 m     1609.344 m of block 2
+                        takeover zone exit line; tape
+                        8.46 m on the inner line; 10
+                        steps
+    4   start    5      on the 100 m start line           100 m of block 3
+────────────────────────────────────────────────────────────────────────────────
+4 cones; the walk is 454 m and takes 6 minutes without taping.
+
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
+"#]]);
+}
+
+#[test]
+fn the_hurdles_and_relay_session_of_the_demonstration() {
+    let shown = toeline(&["plan", "sessions/wrenbeck/wednesday-hurdles-and-relay.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
+Hurdles and relay, Wednesday, Wednesday 14 April 2027
+Track: Wrenbeck, lane 1 closed
+From 17:30
+
+Block 1: warm-up 20 min with hurdle walks
+Lasts 20:00.
+
+Block 2: 4 x 110h to hurdle 3 in lanes 6,7 rest 4min
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand                  Finish                 Rest
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 4   6 and 7       32   on the 110 m hurdles   on the third blue      4:00
+                             start line             tick (110 m hurdle
+                                                    tick 3)
+────────────────────────────────────────────────────────────────────────────────
+Total 128 m in each lane for hurdlers.
+- Coach: outside lane 8, level with the finish in lane 6: on the third blue tick
+  (110 m hurdle tick 3).
+
+Block 3: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand                  Finish                 Rest
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 3   6 and 7    50.28   on the 110 m hurdles   on the fifth blue      5:00
+                             start line             tick (110 m hurdle
+                                                    tick 5)
+────────────────────────────────────────────────────────────────────────────────
+Total 150.84 m in each lane for hurdlers.
+- Coach: outside lane 8, level with the finish in lane 6: on the fifth blue tick
+  (110 m hurdle tick 5).
+
+Block 4: 4 x exchange zone 2 in lanes 3,4 rest 3min
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand                  Finish                 Rest
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 4   3 and 4       30   on the second 4x100    on the second 4x100    3:00
+                             m takeover zone        m takeover zone exit
+                             entry (yellow)         (yellow)
+────────────────────────────────────────────────────────────────────────────────
+Total 120 m in each lane for hurdlers.
+- Coach: outside lane 6, level with the finish in lane 3: on the second 4x100 m
+  takeover zone exit (yellow).
+
+Block 5: 2 laps in-and-out 50s in lane 3
+──────────────────────────────────────────────────────────────────────
+ Reps   Lane         Metres   Stand                Finish
+══════════════════════════════════════════════════════════════════════
+ 1      3      829.408 ±0.2   on the finish line   on the finish line
+──────────────────────────────────────────────────────────────────────
+Total 829.408 m for hurdlers.
+- Coach: outside lane 8, level with the finish line.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
+
+Please note
+- Put the hurdles away before the relay; batons are in the box by the gate.
+
+One lap from the finish line sets it out
+────────────────────────────────────────────────────────────────────────────────
+     Cone   Marks              Lane      Where                For
+════════════════════════════════════════════════════════════════════════════════
+        1   start and finish   3         on the finish line   start of 829.408
+                                                              m of block 5;
+                                                              finish of 829.408
+                                                              m of block 5
+   2 to 3   start              3 and 4   on the second        30 m of block 4
+                                         4x100 m takeover
+                                         zone entry
+                                         (yellow)
+   4 to 5   finish             3 and 4   on the second        30 m of block 4
+                                         4x100 m takeover
+                                         zone exit (yellow)
+   6 to 7   start              6 and 7   on the 110 m         32 m of block 2,
+                                         hurdles start line   50.28 m of block
+                                                              3
+   8 to 9   finish             6 and 7   on the third blue    32 m of block 2
+                                         tick (110 m hurdle
+                                         tick 3)
+ 10 to 11   finish             6 and 7   on the fifth blue    50.28 m of block
+                                         tick (110 m hurdle   3
+                                         tick 5)
+────────────────────────────────────────────────────────────────────────────────
+11 cones; the walk is 477 m and takes 6 minutes without taping.
+
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
+"#]]);
+}

@@ -1,0 +1,590 @@
+//! `toeline plan` for the squads of the demonstration, on a terminal.
+
+mod program;
+
+use program::toeline;
+use snapbox::str;
+
+#[test]
+fn the_sprint_session_of_the_demonstration() {
+    let shown = toeline(&["plan", "sessions/wrenbeck/tuesday-sprints.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
+Wrenbeck sprinters, Tuesday, Tuesday 13 April 2027
+Track: Wrenbeck, lane 1 closed
+18:00 to 19:11
+Wind: 1 m/s against on the home straight
+
+Block 1: warm-up 20 min
+Lasts 20:00.
+
+Block 2: 4 x 60 in lanes 5-7 @ 8.2 rest 3min
+────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                    Finish
+════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       60   on the 60 m start line   on the finish line
+────────────────────────────────────────────────────────────────────────
+Total 240 m for each athlete.
+
+Who goes when
+───────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From              In at
+═══════════════════════════════════════════════════════════════════════════════
+ 18:20:00   1     1      5: Ada; 6: Bela; 7: Cleo   60 m start line   18:20:08
+ 18:23:08   2     1      5: Cleo; 6: Ada; 7: Bela   60 m start line   18:23:16
+ 18:26:16   3     1      5: Bela; 6: Cleo; 7: Ada   60 m start line   18:26:24
+ 18:29:24   4     1      5: Ada; 6: Bela; 7: Cleo   60 m start line   18:29:32
+───────────────────────────────────────────────────────────────────────────────
+- Ada: wave 1, 8.2 s, lanes 5, 6, 7 and 5, rest 3:00 at least
+- Bela: wave 1, 8.2 s, lanes 6, 7, 5 and 6, rest 3:00 at least
+- Cleo: wave 1, 8.2 s, lanes 7, 5, 6 and 7, rest 3:00 at least
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lanes 5 to 7.
+! The set takes 9:32.8; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.17 s late at the 60 m starts: times started
+  by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+
+Block 3: 4 x 150 in lanes 3-5 @ 20 rest 5min
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                     Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 4   3 to 5      150   on the 400 m start line   on the fourth green tick
+                                                      (400 m hurdle tick 4)
+────────────────────────────────────────────────────────────────────────────────
+Total 600 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From               In at
+════════════════════════════════════════════════════════════════════════════════
+ 18:37:32   1     1      3: Ada; 4: Bela; 5: Cleo   400 m start line   18:37:52
+ 18:42:52   2     1      3: Cleo; 4: Ada; 5: Bela   400 m start line   18:43:12
+ 18:48:12   3     1      3: Bela; 4: Cleo; 5: Ada   400 m start line   18:48:32
+ 18:53:32   4     1      3: Ada; 4: Bela; 5: Cleo   400 m start line   18:53:52
+────────────────────────────────────────────────────────────────────────────────
+- Ada: wave 1, 20 s, lanes 3, 4, 5 and 3, rest 5:00 at least
+- Bela: wave 1, 20 s, lanes 4, 5, 3 and 4, rest 5:00 at least
+- Cleo: wave 1, 20 s, lanes 5, 3, 4 and 5, rest 5:00 at least
+- Splits of 150 m: 100 m 13.3 s
+- Coach: outside lane 6, level with the finish in lane 3: on the fourth green
+  tick (400 m hurdle tick 4).
+! One wave of 3 in lanes 3 to 5.
+! The set takes 16:20; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.27 to 0.31 s late at the 150 m starts:
+  times started by ear are so much too short. Raise an arm with it.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
+
+Block 4: 2 x 250 in lanes 3,5 @ 34 rest 8min
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand                           Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 2   3 and 5      250   on the fourth green tick (400   on the finish line
+                             m hurdle tick 4)
+────────────────────────────────────────────────────────────────────────────────
+Total 500 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who         From                        In at
+════════════════════════════════════════════════════════════════════════════════
+ 19:01:52   1     1      3: Ada; 5: Bela   fourth green tick (400 m    19:02:26
+                                           hurdle tick 4)
+ 19:02:02   1     2      3: Cleo           fourth green tick (400 m    19:02:36
+                                           hurdle tick 4)
+ 19:10:26   2     1      3: Bela; 5: Ada   fourth green tick (400 m    19:11:00
+                                           hurdle tick 4)
+ 19:10:36   2     2      5: Cleo           fourth green tick (400 m    19:11:10
+                                           hurdle tick 4)
+────────────────────────────────────────────────────────────────────────────────
+- Ada: wave 1, 34 s, lanes 3 and 5, rest 8:00 at least
+- Bela: wave 1, 34 s, lanes 5 and 3, rest 8:00 at least
+- Cleo: wave 2, 34 s, lanes 3 and 5, rest 8:00 at least
+- Splits of 250 m: 100 m 13.6 s, 200 m 27.2 s
+- Coach: outside lane 8, level with the finish line.
+! 2 waves of 2, 1 in lanes 3 and 5.
+! The set takes 9:18; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.26 to 0.28 s late at the 250 m starts:
+  times started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
+
+Please note
+- Spikes for the 150s and the 250s only.
+
+One lap from the finish line sets it out
+────────────────────────────────────────────────────────────────────────────────
+     Cone   Marks              Lane      Where                For
+════════════════════════════════════════════════════════════════════════════════
+        1   finish             3         on the finish line   250 m of block 4
+        2   finish             5         on the finish line   60 m of block 2,
+                                                              250 m of block 4
+   3 to 4   finish             6 and 7   on the finish line   60 m of block 2
+   5 to 7   start              3 to 5    on the 400 m start   150 m of block 3
+                                         line
+        8   start and finish   3         on the fourth        start of 250 m of
+                                         green tick (400 m    block 4; finish
+                                         hurdle tick 4)       of 150 m of block
+                                                              3
+        9   finish             4         on the fourth        150 m of block 3
+                                         green tick (400 m
+                                         hurdle tick 4)
+       10   start and finish   5         on the fourth        start of 250 m of
+                                         green tick (400 m    block 4; finish
+                                         hurdle tick 4)       of 150 m of block
+                                                              3
+ 11 to 13   start              5 to 7    on the 60 m start    60 m of block 2
+                                         line
+────────────────────────────────────────────────────────────────────────────────
+13 cones; the walk is 435 m and takes 6 minutes without taping.
+
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
+"#]]);
+}
+
+#[test]
+fn the_middle_distance_session_of_the_demonstration() {
+    let shown = toeline(&["plan", "sessions/wrenbeck/thursday-middle-distance.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
+Wrenbeck middle distance, Thursday, Thursday 15 April 2027
+Track: Wrenbeck, lane 1 closed
+18:00 to 18:58
+
+Block 1: warm-up 15 min
+Lasts 15:00.
+
+Block 2: 3 x 1000 in lane 2 @ 5k pace rest 3min
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand                           Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 3   2      1000 ±0.2   4.08 m past the second 4x100    on the finish line
+                             m takeover zone exit
+                             (yellow); tape 4.06 m on the
+                             inner line
+────────────────────────────────────────────────────────────────────────────────
+Total 3000 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who             From                    In at
+════════════════════════════════════════════════════════════════════════════════
+ 18:15:00   1     1      2: Ines, Jory, Kaya   4.08 m past the         18:18:30
+                                               second 4x100 m
+                                               takeover zone exit
+                                               (yellow); tape 4.06 m
+                                               on the inner line
+ 18:21:30   2     1      2: Ines, Jory, Kaya   4.08 m past the         18:25:00
+                                               second 4x100 m
+                                               takeover zone exit
+                                               (yellow); tape 4.06 m
+                                               on the inner line
+ 18:28:00   3     1      2: Ines, Jory, Kaya   4.08 m past the         18:31:30
+                                               second 4x100 m
+                                               takeover zone exit
+                                               (yellow); tape 4.06 m
+                                               on the inner line
+────────────────────────────────────────────────────────────────────────────────
+- Ines: wave 1, lane 2, rest 3:00 at least
+- Jory: wave 1, lane 2, rest 3:00 at least
+- Kaya: wave 1, lane 2, rest 3:00 at least
+- Splits of 1000 m: 100 m 21 s, 200 m 42 s, 300 m 1:03, 400 m 1:24, 500 m 1:45,
+  600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lane 2.
+! The set takes 16:30; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.36 s late at the 1000 m starts: times
+  started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
+
+Block 3: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                              Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 4   2         300   10.00 m behind the first 4x100 m   on the finish line
+                          takeover zone exit (yellow);
+                          tape 9.95 m on the inner line
+────────────────────────────────────────────────────────────────────────────────
+Total 1200 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who             From                    In at
+════════════════════════════════════════════════════════════════════════════════
+ 18:36:30   1     1      2: Ines, Jory, Kaya   10.00 m behind the      18:37:26
+                                               first 4x100 m
+                                               takeover zone exit
+                                               (yellow); tape 9.95 m
+                                               on the inner line
+ 18:38:26   2     1      2: Ines, Jory, Kaya   12.96 m past the        18:39:22
+                                               first 4x100 m
+                                               takeover zone entry
+                                               (yellow); tape 12.89
+                                               m on the inner line
+ 18:40:22   3     1      2: Ines, Jory, Kaya   5.92 m past the first   18:41:18
+                                               4x100 m takeover zone
+                                               entry (yellow); tape
+                                               5.89 m on the inner
+                                               line
+ 18:42:18   4     1      2: Ines, Jory, Kaya   1.12 m behind the       18:43:14
+                                               first 4x100 m
+                                               takeover zone entry
+                                               (yellow); tape 1.11 m
+                                               on the inner line
+────────────────────────────────────────────────────────────────────────────────
+- Ines: wave 1, lane 2, rest 1:00 at least
+- Jory: wave 1, lane 2, rest 1:00 at least
+- Kaya: wave 1, lane 2, rest 1:00 at least
+- Splits of 300 m: 100 m 18.7 s, 200 m 37.3 s
+- Coach: outside lane 8, level with the finish line.
+! In lane 2 each start lies 7.04 m behind the one before; a jog of 107.04 m
+  would cancel it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
+
+Block 4: 4 x 200 in lanes 3-5 @ 800 pace rest 2:30 walk back
+─────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                     Finish
+═════════════════════════════════════════════════════════════════════════
+ 1 to 4   3 to 5      200   on the 200 m start line   on the finish line
+─────────────────────────────────────────────────────────────────────────
+Total 800 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who              From               In at
+════════════════════════════════════════════════════════════════════════════
+ 18:48:14   1     1      3: Ines; 4: Jory; 5:   200 m start line   18:48:48
+                         Kaya
+ 18:51:18   2     1      3: Kaya; 4: Ines; 5:   200 m start line   18:51:52
+                         Jory
+ 18:54:22   3     1      3: Jory; 4: Kaya; 5:   200 m start line   18:54:56
+                         Ines
+ 18:57:26   4     1      3: Ines; 4: Jory; 5:   200 m start line   18:58:00
+                         Kaya
+────────────────────────────────────────────────────────────────────────────
+- Ines: wave 1, 34 s, lanes 3, 4, 5 and 3, rest 2:30 at least
+- Jory: wave 1, 34 s, lanes 4, 5, 3 and 4, rest 2:30 at least
+- Kaya: wave 1, 34 s, lanes 5, 3, 4 and 5, rest 2:30 at least
+- Splits of 200 m: 100 m 17 s
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lanes 3 to 5.
+! The set takes 9:46; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.35 to 0.37 s late at the 200 m starts:
+  times started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+
+Please note
+- The 300s and their jogs fall 7 m short of a lap of lane 2, so each has a cone
+  of its own.
+
+One lap from the finish line sets it out
+────────────────────────────────────────────────────────────────────────────────
+    Cone   Marks    Lane     Where                  Steps   For
+════════════════════════════════════════════════════════════════════════════════
+       1   finish   2        on the finish line             1000 m of block 2,
+                                                            300 m of block 3
+  2 to 4   finish   3 to 5   on the finish line             200 m of block 4
+       5   start    2        1.12 m behind the      1½      300 m of block 3
+                             first 4x100 m
+                             takeover zone entry
+                             (yellow); tape 1.11
+                             m on the inner line
+       6   start    2        5.92 m past the        8       300 m of block 3
+                             first 4x100 m
+                             takeover zone entry
+                             (yellow); tape 5.89
+                             m on the inner line
+       7   start    2        12.96 m past the       17      300 m of block 3
+                             first 4x100 m
+                             takeover zone entry
+                             (yellow); tape 12.89
+                             m on the inner line
+       8   start    2        10.00 m behind the     13½     300 m of block 3
+                             first 4x100 m
+                             takeover zone exit
+                             (yellow); tape 9.95
+                             m on the inner line
+ 9 to 11   start    3 to 5   on the 200 m start             200 m of block 4
+                             line
+      12   start    2        4.08 m past the        5½      1000 m of block 2
+                             second 4x100 m
+                             takeover zone exit
+                             (yellow); tape 4.06
+                             m on the inner line
+      13   finish   2        2.04 m past the        2½      300 m of block 3
+                             ninth blue tick (110
+                             m hurdle tick 9)
+      14   finish   2        0.06 m behind the              300 m of block 3
+                             tenth blue tick (110
+                             m hurdle tick 10)
+      15   finish   2        2.96 m past the        4       300 m of block 3
+                             later 4x400 m
+                             takeover zone entry
+                             line
+────────────────────────────────────────────────────────────────────────────────
+15 cones; the walk is 418 m and takes 5 minutes without taping.
+Steps are of 0.75 m.
+
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
+"#]]);
+}
+
+#[test]
+fn the_session_with_two_groups_of_the_demonstration() {
+    let shown = toeline(&["plan", "sessions/wrenbeck/monday-two-groups.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
+Two groups, Monday, Monday 12 April 2027
+Track: Wrenbeck, lane 1 closed
+18:00 to 19:18
+Wind: light, from behind on the home straight
+
+Block 1: warm-up 20 min
+Lasts 20:00.
+
+Block 2: warm-up 20 min
+Lasts 20:00.
+
+Block 3: drills
+No place is needed.
+
+Block 4: 2 x 2000 @ 10k pace rest 3min in lane 2
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand                           Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 2   2      2000 ±0.3   16.85 m behind the first        on the finish line
+                             green tick (400 m hurdle tick
+                             1); tape 16.76 m on the inner
+                             line
+────────────────────────────────────────────────────────────────────────────────
+Total 4000 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who             From                    In at
+════════════════════════════════════════════════════════════════════════════════
+ 18:20:00   1     1      2: Ines, Jory, Kaya   16.85 m behind the      18:27:17
+                                               first green tick (400
+                                               m hurdle tick 1);
+                                               tape 16.76 m on the
+                                               inner line
+ 18:30:17   2     1      2: Ines, Jory, Kaya   16.85 m behind the      18:37:35
+                                               first green tick (400
+                                               m hurdle tick 1);
+                                               tape 16.76 m on the
+                                               inner line
+────────────────────────────────────────────────────────────────────────────────
+- Ines: wave 1, lane 2, rest 3:00 at least
+- Jory: wave 1, lane 2, rest 3:00 at least
+- Kaya: wave 1, lane 2, rest 3:00 at least
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lane 2.
+! The set takes 17:35.7; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.10 s late at the 2000 m starts: times
+  started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
+
+Block 5: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
+────────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                    Finish
+════════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       30   on the 80 m start line   on the 50 m start line
+────────────────────────────────────────────────────────────────────────────
+Total 120 m for each athlete.
+
+Who goes when
+───────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From              In at
+═══════════════════════════════════════════════════════════════════════════════
+ 18:44:04   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:44:07
+ 18:48:07   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:48:11
+ 18:52:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:52:15
+ 18:56:15   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:56:18
+───────────────────────────────────────────────────────────────────────────────
+- Ada: wave 1, 3.6 s, lanes 5, 6, 7 and 5, rest 4:00 at least
+- Bela: wave 1, 3.6 s, lanes 6, 7, 5 and 6, rest 4:00 at least
+- Cleo: wave 1, 3.6 s, lanes 7, 5, 6 and 7, rest 4:00 at least
+- Run-in in lane 5: on the 110 m hurdles start line
+- Run-in in lane 6: on the 110 m hurdles start line
+- Run-in in lane 7: on the 110 m hurdles start line
+- Coach: outside lane 8, level with the finish in lane 5: on the 50 m start
+  line.
+! One wave of 3 in lanes 5 to 7.
+! The set takes 16:14; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.09 s late at the 30 m starts: times started
+  by ear are so much too short. Raise an arm with it.
+
+Block 6: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
+─────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                     Finish
+═════════════════════════════════════════════════════════════════════════
+ 1 to 6   2 to 4      200   on the 200 m start line   on the finish line
+─────────────────────────────────────────────────────────────────────────
+Total 1200 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who              From               In at
+════════════════════════════════════════════════════════════════════════════
+ 18:43:35   1     1      2: Ines; 3: Jory; 4:   200 m start line   18:44:13
+                         Kaya
+ 18:46:43   2     1      2: Kaya; 3: Ines; 4:   200 m start line   18:47:20
+                         Jory
+ 18:49:50   3     1      2: Jory; 3: Kaya; 4:   200 m start line   18:50:27
+                         Ines
+ 18:52:57   4     1      2: Ines; 3: Jory; 4:   200 m start line   18:53:35
+                         Kaya
+ 18:56:05   5     1      2: Kaya; 3: Ines; 4:   200 m start line   18:56:42
+                         Jory
+ 18:59:12   6     1      2: Jory; 3: Kaya; 4:   200 m start line   18:59:49
+                         Ines
+────────────────────────────────────────────────────────────────────────────
+- Ines: wave 1, 37.3 s, lanes 2, 3, 4, 2, 3 and 4, rest 2:30 at least
+- Jory: wave 1, 37.3 s, lanes 3, 4, 2, 3, 4 and 2, rest 2:30 at least
+- Kaya: wave 1, 37.3 s, lanes 4, 2, 3, 4, 2 and 3, rest 2:30 at least
+- Splits of 200 m: 100 m 18.7 s
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lanes 2 to 4.
+! The set takes 16:14; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.34 to 0.36 s late at the 200 m starts:
+  times started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+
+Block 7: 4 x 80 @ 90% rest 4min
+────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                    Finish
+════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       80   on the 80 m start line   on the finish line
+────────────────────────────────────────────────────────────────────────
+Total 320 m for each athlete.
+
+Who goes when
+───────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From              In at
+═══════════════════════════════════════════════════════════════════════════════
+ 19:05:49   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   19:06:00
+ 19:10:00   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   19:10:11
+ 19:14:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   19:14:22
+ 19:18:22   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   19:18:33
+───────────────────────────────────────────────────────────────────────────────
+- Ada: wave 1, 11 s, lanes 5, 6, 7 and 5, rest 4:00 at least
+- Bela: wave 1, 11 s, lanes 6, 7, 5 and 6, rest 4:00 at least
+- Cleo: wave 1, 11 s, lanes 7, 5, 6 and 7, rest 4:00 at least
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lanes 5 to 7.
+! The set takes 12:44; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.23 s late at the 80 m starts: times started
+  by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+
+Please note
+- The sprinters keep to lanes 5 to 7 of the home straight; the middle distance
+  comes by inside them.
+
+One lap from the finish line sets it out
+────────────────────────────────────────────────────────────────────────────────
+     Cone   Marks    Lane      Where                 Steps   For
+════════════════════════════════════════════════════════════════════════════════
+        1   finish   2         on the finish line            2000 m of block 4,
+                                                             200 m of block 6
+   2 to 3   finish   3 and 4   on the finish line            200 m of block 6
+   4 to 6   finish   5 to 7    on the finish line            80 m of block 7
+        7   start    2         16.85 m behind the    22½     2000 m of block 4
+                               first green tick
+                               (400 m hurdle tick
+                               1); tape 16.76 m on
+                               the inner line
+  8 to 10   start    2 to 4    on the 200 m start            200 m of block 6
+                               line
+ 11 to 13   run-in   5 to 7    on the 110 m                  30 m of block 5
+                               hurdles start line
+ 14 to 16   start    5 to 7    on the 80 m start             30 m of block 5,
+                               line                          80 m of block 7
+ 17 to 19   finish   5 to 7    on the 50 m start             30 m of block 5
+                               line
+────────────────────────────────────────────────────────────────────────────────
+19 cones; the walk is 484 m and takes 6 minutes without taping.
+Steps are of 0.75 m.
+
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
+"#]]);
+}
