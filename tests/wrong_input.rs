@@ -316,3 +316,52 @@ error: `s.yaml` is too large: at most 1048576 bytes are read
 "#]],
     );
 }
+
+#[test]
+fn a_name_that_says_nothing() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    fs::write(
+        folder.path().join("session.yaml"),
+        "title: \"\"\ngroups:\n  - { name: \" \", athletes: [Ada, \"\"] }\nblocks:\n  - 200 in lane 2\n",
+    )
+    .expect("the folder can be written");
+    toeline(&["check", "session.yaml"]).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
+error: the session's title is empty
+ --> session.yaml:1:8
+  |
+1 | title: ""
+  |        ^^
+  |
+help: write for example `title: Tuesday`
+error: a group's name is empty
+ --> session.yaml:3:13
+  |
+3 |   - { name: " ", athletes: [Ada, ""] }
+  |             ^^^
+  |
+help: write for example `name: sprinters`
+error: an athlete's name is empty
+ --> session.yaml:3:34
+  |
+3 |   - { name: " ", athletes: [Ada, ""] }
+  |                                  ^^
+  |
+help: write for example `Ada`, or a number such as `7`
+
+"#]]);
+}
+
+#[test]
+fn a_note_that_says_nothing_is_left_out() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    fs::write(
+        folder.path().join("session.yaml"),
+        "{ title: Tuesday, wind: \" \", notes: [\"\", spikes, \" \"], blocks: [200 in lane 2] }\n",
+    )
+    .expect("the folder can be written");
+    let shown = toeline(&["plan", "session.yaml", "--format", "json"]).current_dir(folder.path()).assert();
+    let plan: serde_json::Value =
+        serde_json::from_slice(&shown.success().get_output().stdout).expect("it is one JSON value");
+    assert_eq!(plan["notes"], serde_json::json!(["spikes"]));
+    assert_eq!(plan["wind"], serde_json::Value::Null);
+}

@@ -189,7 +189,7 @@ impl HouseRules {
             let line = rule.line();
             line[..1].to_uppercase() + &line[1..] + "."
         }));
-        lines.extend(self.notes.iter().cloned());
+        lines.extend(self.notes.iter().filter(|note| !note.trim().is_empty()).cloned());
         lines
     }
 

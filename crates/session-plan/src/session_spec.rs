@@ -254,8 +254,9 @@ impl SessionSpec {
             prefer: self.prefer,
             stride_m: self.stride,
             between_blocks_s: self.between_blocks.map(|time| time.0),
-            wind: self.wind.clone(),
-            notes: self.notes.clone(),
+            wind: self.wind.clone().filter(|wind| !is_blank(wind)),
+            // An empty item is a line begun and left, and says nothing.
+            notes: self.notes.iter().filter(|note| !is_blank(note)).cloned().collect(),
         };
         (session, faults, problems)
     }
@@ -270,9 +271,26 @@ impl SessionSpec {
         };
         range(self.stride, 0.3, 2.0, "stride", "a stride in metres");
         range(self.riegel_exponent, 1.0, 1.3, "riegel_exponent", "an exponent");
+        if is_blank(&self.title) {
+            let fault = Fault::new(vec![Key::from("title")], "the session's title is empty");
+            faults.push(fault.with_help("write for example `title: Tuesday`"));
+        }
         let mut names: Vec<&str> = Vec::new();
         for (index, group) in self.groups.iter().enumerate() {
+            if is_blank(&group.name) {
+                let at = vec![Key::from("groups"), Key::from(index), Key::from("name")];
+                faults.push(
+                    Fault::new(at, "a group's name is empty")
+                        .with_help("write for example `name: sprinters`"),
+                );
+            }
             for (place, AthleteSpec(athlete)) in group.athletes.iter().enumerate() {
+                if is_blank(&athlete.name) {
+                    let at = [Key::from("groups"), Key::from(index), Key::from("athletes"), Key::from(place)];
+                    let fault = Fault::new(at.to_vec(), "an athlete's name is empty");
+                    faults.push(fault.with_help("write for example `Ada`, or a number such as `7`"));
+                    continue;
+                }
                 if names.contains(&athlete.name.as_str()) {
                     let at = [Key::from("groups"), Key::from(index), Key::from("athletes"), Key::from(place)];
                     let message = format!("two athletes are called `{}`", athlete.name);
@@ -289,6 +307,10 @@ impl SessionSpec {
         }
         faults
     }
+}
+
+fn is_blank(text: &str) -> bool {
+    text.trim().is_empty()
 }
 
 impl AthleteSpec {
