@@ -225,6 +225,8 @@ fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() 
     let (_folder, map) = print(&["plan", file], "map.svg");
     let insets = headings(&map, "inset");
     assert!(insets.len() > 6, "{insets:?}");
+    let strips = groups(&map, "strip");
+    assert!(strips.len() > 60, "there are {} lanes", strips.len());
     for paper in ["a4", "letter"] {
         let (_folder, path) = print(&["plan", file, "--paper", paper], "plan.pdf");
         let pages = pages(&path);
@@ -233,9 +235,9 @@ fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() 
         for heading in &insets {
             assert!(text.contains(&squeezed(heading)), "{paper}: `{heading}` is not magnified");
         }
-        assert!(text.contains(&squeezed(
-            "The lanes from start to finish are in the page (.html) and the map (.svg)."
-        )));
+        for words in strips.iter().flatten() {
+            assert!(text.contains(&squeezed(words)), "{paper}: `{words}` of a lane is missing");
+        }
         for rep in plan["blocks"].as_array().into_iter().flatten().flat_map(|block| block["reps"].as_array())
         {
             for rep in rep {
@@ -394,6 +396,32 @@ note: the sheet's typefaces lack these letters, which print as boxes: 山田
 "#]]);
     let text = text(&out);
     assert!(text.contains("Łucja") && text.contains("Θάλεια"), "{text}");
+    // The sheet says so, too, once.
+    let said = "Lettersthatstandhereasboxesareinnotypefaceofthissheet";
+    assert_eq!(text.matches(said).count(), 1, "{text}");
+}
+
+#[test]
+fn a_title_of_many_lines_takes_one_at_the_foot() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let file = folder.path().join("long.yaml");
+    let title = "An evening with everybody who can come ".repeat(8);
+    let session = format!(
+        "{{ title: {title}, groups: [{{ name: {title}, athletes: [Ada] }}], blocks: [2 x 200 @ 40 rest 3min] }}"
+    );
+    fs::write(&file, session).expect("the folder can be written");
+    let (_folder, path) = print(&["plan", file.to_str().expect("the path is UTF-8")], "plan.pdf");
+    let pages = pages(&path);
+    check_pages("a long title", &pages);
+    for page in &pages[..2] {
+        let foot = page.words.iter().filter(|word| word.y[0] > page.height - 17.0 * MM);
+        let mut lines: Vec<i64> = foot.map(|word| word.y[0].round() as i64).collect();
+        lines.dedup();
+        assert_eq!(lines.len(), 1, "the foot of a page has one line");
+    }
+    let text = text(&path);
+    assert!(text.contains(&squeezed(&title)), "the first page has all of it");
+    assert!(text.contains("…page1of"), "the foot says that there is more: {text}");
 }
 
 #[test]

@@ -40,21 +40,35 @@ pub enum LaneError {
 #[derive(Clone, Copy, Debug)]
 pub struct LaneList<'a>(pub &'a [u8]);
 
+impl LaneList<'_> {
+    /// The lanes without the word, as under a heading that has it.
+    ///
+    /// ```
+    /// use lane_distance::LaneList;
+    ///
+    /// assert_eq!(LaneList(&[2, 3, 4]).numbers(), "2 to 4");
+    /// ```
+    pub fn numbers(self) -> String {
+        match self.0 {
+            [] => String::new(),
+            [lane] => lane.to_string(),
+            [first, .., last] if self.0.len() > 2 && usize::from(last - first) + 1 == self.0.len() => {
+                format!("{first} to {last}")
+            }
+            [first @ .., last] => {
+                let first: Vec<String> = first.iter().map(u8::to_string).collect();
+                format!("{} and {last}", first.join(", "))
+            }
+        }
+    }
+}
+
 impl fmt::Display for LaneList<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {
             [] => f.write_str("no lane"),
             [lane] => write!(f, "lane {lane}"),
-            [first, .., last] if self.0.len() > 2 && usize::from(last - first) + 1 == self.0.len() => {
-                write!(f, "lanes {first} to {last}")
-            }
-            [first, middle @ .., last] => {
-                write!(f, "lanes {first}")?;
-                for lane in middle {
-                    write!(f, ", {lane}")?;
-                }
-                write!(f, " and {last}")
-            }
+            _ => write!(f, "lanes {}", self.numbers()),
         }
     }
 }

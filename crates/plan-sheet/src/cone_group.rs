@@ -1,6 +1,6 @@
 //! Cones side by side.
 
-use session_plan::{Plan, SetupItem, steps};
+use session_plan::{Plan, SetupItem};
 
 use crate::walk_words;
 
@@ -19,7 +19,6 @@ pub(crate) struct ConeGroup<'a> {
 impl<'a> ConeGroup<'a> {
     /// All cones of a plan, in the order of the walk.
     pub(crate) fn of(plan: &'a Plan) -> Vec<Self> {
-        let has_steps = walk_words::stride(plan).is_some();
         let mut groups: Vec<Self> = Vec::new();
         for item in &plan.setup {
             match groups.last_mut() {
@@ -34,8 +33,7 @@ impl<'a> ConeGroup<'a> {
                     first: item,
                     last: item.order,
                     lanes: vec![item.spot.lane],
-                    steps: (has_steps && item.strides > 0.0)
-                        .then(|| steps(item.spot.tape_m, plan.walk.stride_m)),
+                    steps: walk_words::steps(plan, item),
                 }),
             }
         }

@@ -1,8 +1,8 @@
 //! Plans as a message.
 
-use lane_distance::LaneList;
 use session_plan::Plan;
 
+use crate::occasion::Occasion;
 use crate::plan_lines::{Marks, lines};
 
 /// Plans as a message that can be sent: CommonMark that reads well where nothing renders it, too.
@@ -26,20 +26,11 @@ pub fn message(plans: &[Plan]) -> String {
 
 fn one(plan: &Plan) -> String {
     let marks = Marks::Markdown;
-    let mut head = format!("# {}\n\n", marks.text(&plan.title));
-    if let Some(date) = plan.date {
-        head += &date.format("%A %-d %B %Y").to_string();
-        if let Some(begins) = plan.begins {
-            head += &format!(", {}", begins.format("%H:%M"));
-        }
-        if let Some(ends) = plan.ends {
-            head += &format!(" to {}", ends.format("%H:%M"));
-        }
-        head += ". ";
-    }
-    head += &format!("Track: {}", marks.text(&plan.track.name));
-    if !plan.track.closed_lanes.is_empty() {
-        head += &format!(", {} closed", LaneList(&plan.track.closed_lanes));
-    }
-    format!("{head}.\n\n{}\n", lines(plan, marks))
+    let occasion = Occasion::of(plan);
+    let date = occasion.date.map_or_else(String::new, |date| {
+        let times = occasion.times.map_or_else(String::new, |times| format!(", {times}"));
+        format!("{date}{times}. ")
+    });
+    let track = marks.text(&occasion.track);
+    format!("# {}\n\n{date}Track: {track}.\n\n{}\n", marks.text(&plan.title), lines(plan, marks))
 }

@@ -96,7 +96,7 @@ fn place_row(group: &[Lane<'_>], has_reps: bool, with_targets: bool) -> PlaceRow
     let cones = |of: fn(&SheetRow) -> Option<u32>| group.iter().filter_map(|lane| of(lane.first)).collect();
     PlaceRow {
         reps: has_reps.then(|| spans(&group[0].reps)),
-        lanes: lane_numbers(&lanes),
+        lanes: LaneList(&lanes).numbers(),
         metres: first.metres.clone(),
         start: first.start.clone(),
         start_cones: cones(|row| row.start_cone),
@@ -108,12 +108,6 @@ fn place_row(group: &[Lane<'_>], has_reps: bool, with_targets: bool) -> PlaceRow
         target: first.target.clone().filter(|_| with_targets),
         splits: if with_targets { first.splits.clone() } else { Vec::new() },
     }
-}
-
-/// Lanes without the word: `2 to 5`.
-fn lane_numbers(lanes: &[u8]) -> String {
-    let list = LaneList(lanes).to_string();
-    list.trim_start_matches("lanes ").trim_start_matches("lane ").to_owned()
 }
 
 /// Numbers in rising order, those that follow each other joined: `1 to 4, 6`.

@@ -1,7 +1,6 @@
 //! A plan as plain lines, for places that keep no columns.
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
 
 use lane_distance::LaneList;
 use session_plan::plan_words::clock;
@@ -133,8 +132,7 @@ fn block_lines(number: usize, block: &PlanBlock, marks: Marks) -> String {
         lines.push(format!("- Coach: {}", marks.text(&coach.words)));
     }
     let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
-    let cautions: BTreeSet<&String> = block.reps.iter().flat_map(|rep| &rep.cautions).collect();
-    let said = block.remarks.iter().chain(cautions);
+    let said = block.remarks.iter().map(String::as_str).chain(block.cautions());
     lines.extend(said.map(|line| format!("{bullet} {}", marks.text(line))));
     lines.join("\n")
 }

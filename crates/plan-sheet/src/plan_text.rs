@@ -9,6 +9,7 @@ use session_plan::{Plan, PlanBlock, Rep};
 
 use crate::board;
 use crate::cone_group::ConeGroup;
+use crate::occasion::Occasion;
 use crate::table::{heading, item, table};
 use crate::take_care::take_care;
 use crate::walk_words;
@@ -27,22 +28,18 @@ pub(crate) fn text(plan: &Plan) -> String {
 }
 
 fn title(plan: &Plan) -> String {
-    let mut line = heading(&plan.title);
-    if let Some(date) = plan.date {
-        line += &format!(", {}", date.format("%A %-d %B %Y"));
-    }
-    let times = match (plan.begins, plan.ends, plan.lasts_s) {
-        (Some(begins), Some(ends), _) => format!("\n{} to {}", begins.format("%H:%M"), ends.format("%H:%M")),
-        (Some(begins), None, _) => format!("\nFrom {}", begins.format("%H:%M")),
-        (None, _, Some(lasts_s)) => format!("\nLasts {}", clock(lasts_s)),
-        (None, _, None) => String::new(),
-    };
-    let wind = plan.wind.as_ref().map_or_else(String::new, |wind| format!("\nWind: {wind}"));
-    let closed = match plan.track.closed_lanes.as_slice() {
-        [] => String::new(),
-        closed => format!(", {} closed", LaneList(closed)),
-    };
-    format!("{line}\nTrack: {}{closed}{times}{wind}", plan.track.name)
+    let occasion = Occasion::of(plan);
+    let date = occasion.date.map_or_else(String::new, |date| format!(", {date}"));
+    let mut lines = vec![format!("{}{date}", heading(&plan.title)), format!("Track: {}", occasion.track)];
+    lines.extend(occasion.times.map(|times| capital(&times)));
+    lines.extend(occasion.wind.map(|wind| format!("Wind: {wind}")));
+    lines.join("\n")
+}
+
+/// With a capital first letter.
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn block_text(number: usize, block: &PlanBlock, begins: Option<NaiveTime>) -> String {
@@ -76,12 +73,10 @@ fn block_text(number: usize, block: &PlanBlock, begins: Option<NaiveTime>) -> St
     for line in run_ins {
         text += &format!("\n{}", item("-", &line));
     }
-    let cautions: BTreeSet<&str> =
-        block.reps.iter().flat_map(|rep| &rep.cautions).map(String::as_str).collect();
     if let Some(coach) = &block.coach {
         text += &format!("\n{}", item("-", &format!("Coach: {}.", coach.words)));
     }
-    for line in block.remarks.iter().map(String::as_str).chain(cautions) {
+    for line in block.remarks.iter().map(String::as_str).chain(block.cautions()) {
         text += &format!("\n{}", item("!", line));
     }
     text
@@ -184,7 +179,7 @@ impl Columns {
         };
         let mut cells = vec![
             row.reps(),
-            numbers(&row.lanes),
+            LaneList(&row.lanes).numbers(),
             sure(rep.distance_m, rep.plus_minus_m),
             rep.start.words.clone(),
             rep.finish.words.clone(),
@@ -268,12 +263,6 @@ fn join_lanes(rows: &mut Vec<Row<'_>>, alike: impl Fn(&Rep, &Rep) -> bool) {
     });
 }
 
-/// Lanes without the word: `2 to 5`.
-fn numbers(lanes: &[u8]) -> String {
-    let list = LaneList(lanes).to_string();
-    list.trim_start_matches("lanes ").trim_start_matches("lane ").to_owned()
-}
-
 fn setup(plan: &Plan) -> String {
     let stride = walk_words::stride(plan);
     let rows = ConeGroup::of(plan).into_iter().map(|group| {
@@ -281,7 +270,7 @@ fn setup(plan: &Plan) -> String {
         let mut cells = vec![
             group.numbers(),
             item.what.clone(),
-            numbers(&group.lanes),
+            LaneList(&group.lanes).numbers(),
             item.spot.words.clone(),
             item.serves.clone(),
         ];

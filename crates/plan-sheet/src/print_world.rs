@@ -26,7 +26,7 @@ pub(crate) struct PrintWorld {
 
 impl PrintWorld {
     /// A world with files, each by its path from the root.
-    pub(crate) fn new(files: Vec<(String, Vec<u8>)>) -> Self {
+    pub(crate) fn new(files: impl IntoIterator<Item = (String, Bytes)>) -> Self {
         let fonts: Vec<Font> = [fonts::REGULAR, fonts::BOLD, fonts::FALLBACK]
             .into_iter()
             .flat_map(|typeface| Font::iter(Bytes::new(typeface)))
@@ -36,7 +36,7 @@ impl PrintWorld {
             book: LazyHash::new(FontBook::from_fonts(&fonts)),
             fonts,
             main: Source::new(file_id("/sheet.typ"), TEMPLATE.to_owned()),
-            files: files.into_iter().map(|(path, bytes)| (file_id(&path), Bytes::new(bytes))).collect(),
+            files: files.into_iter().map(|(path, bytes)| (file_id(&path), bytes)).collect(),
         }
     }
 }

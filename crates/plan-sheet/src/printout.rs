@@ -6,7 +6,7 @@ use chrono::Datelike;
 use serde::Serialize;
 use session_plan::Plan;
 use typst::diag::SourceDiagnostic;
-use typst::foundations::Smart;
+use typst::foundations::{Bytes, Smart};
 use typst::layout::{Frame, FrameItem};
 use typst::utils::Scalar;
 use typst_layout::PagedDocument;
@@ -59,14 +59,15 @@ pub enum PrintError {
 /// The resolution of pictures: 144 dots an inch, as a point is a 72nd of it.
 const PIXELS_PER_POINT: f64 = 2.0;
 
-/// The lanes of a large squad take more pages than they are worth; the sheet says where else they are.
-const MOST_STRIPS: usize = 16;
-
 /// What the heading over strips takes, in millimetres.
 const HEADING_MM: f64 = 14.0;
 
 /// How wide the pictures of a map are, in millimetres; they are printed as wide as text.
 const PICTURE_MM: f64 = 180.0;
+
+/// What a sheet says of letters that no typeface has.
+const BOXES: &str =
+    "Letters that stand here as boxes are in no typeface of this sheet; the page (.html) shows them.";
 
 /// What the template reads.
 #[derive(Serialize)]
@@ -86,8 +87,6 @@ struct PrintedSheet {
     maps: Vec<Vec<PrintedPicture>>,
     /// Its lanes, each from start to finish.
     strip_pages: Vec<StripPage>,
-    /// Whether there are so many lanes that they are not printed.
-    has_more_strips: bool,
 }
 
 #[derive(Serialize)]
@@ -106,10 +105,10 @@ impl Printout {
     /// [`PrintError`] where there is no plan.
     pub fn of(plans: &[Plan], paper: Paper) -> Result<Self, PrintError> {
         let page = PrintedPage::of(paper);
-        let mut files: Vec<(String, Vec<u8>)> = Vec::new();
+        let mut files: Vec<(String, Bytes)> = Vec::new();
         let sheets =
             (1..).zip(plans).map(|(number, plan)| PrintedSheet::of(plan, number, page, &mut files)).collect();
-        let printed = Printed {
+        let mut printed = Printed {
             title: match plans {
                 [] => return Err(PrintError::NoPlans),
                 [plan] => plan.title.clone(),
@@ -120,16 +119,19 @@ impl Printout {
             page,
             sheets,
         };
-        let data = serde_json::to_vec(&printed).map_err(|error| PrintError::Template(error.to_string()))?;
-        files.push(("/sheet.json".to_owned(), data));
-        let world = PrintWorld::new(files);
-        let compiled = typst::compile::<PagedDocument>(&world);
-        let document = compiled.output.map_err(|errors| template_error(&errors))?;
+        let document = printed.set(&files)?;
         let mut unprintable = BTreeSet::new();
         for page in document.pages() {
             add_unprintable(&page.frame, &mut unprintable);
         }
-        Ok(Self { document, unprintable })
+        if unprintable.is_empty() {
+            return Ok(Self { document, unprintable });
+        }
+        // Only once they are set it is known.
+        for sheet in &mut printed.sheets {
+            sheet.tell(&unprintable)?;
+        }
+        Ok(Self { document: printed.set(&files)?, unprintable })
     }
 
     /// The pages as a tagged PDF. It keeps to PDF/UA-1 (ISO 14289-1) unless letters are missing, which
@@ -166,12 +168,32 @@ impl Printout {
     }
 }
 
+impl Printed {
+    /// Sets the pages, with pictures from files.
+    fn set(&self, files: &[(String, Bytes)]) -> Result<PagedDocument, PrintError> {
+        let data = serde_json::to_vec(self).map_err(|error| PrintError::Template(error.to_string()))?;
+        let world =
+            PrintWorld::new(files.iter().cloned().chain([("/sheet.json".to_owned(), Bytes::new(data))]));
+        typst::compile::<PagedDocument>(&world).output.map_err(|errors| template_error(&errors))
+    }
+}
+
 impl PrintedSheet {
+    /// Says on the sheet that letters print as boxes, where it has any of them.
+    fn tell(&mut self, unprintable: &BTreeSet<char>) -> Result<(), PrintError> {
+        let words =
+            serde_json::to_string(&self.sheet).map_err(|error| PrintError::Template(error.to_string()))?;
+        if words.contains(|letter| unprintable.contains(&letter)) {
+            self.sheet.notes.push(BOXES.to_owned());
+        }
+        Ok(())
+    }
+
     /// The sheet of a plan, with its pictures as files.
-    fn of(plan: &Plan, number: usize, page: PrintedPage, files: &mut Vec<(String, Vec<u8>)>) -> Self {
+    fn of(plan: &Plan, number: usize, page: PrintedPage, files: &mut Vec<(String, Bytes)>) -> Self {
         let mut add = |svg: String| {
             let name = format!("/{number}-{}.svg", files.len());
-            files.push((name.clone(), svg.into_bytes()));
+            files.push((name.clone(), Bytes::from_string(svg)));
             name
         };
         let (width_mm, height_mm) = page.text_mm();
@@ -182,11 +204,7 @@ impl PrintedSheet {
         let mut printed = |MapPicture { words, svg }| PrintedPicture { words, picture: add(svg) };
         let maps = maps.into_iter().map(|map| map.into_iter().map(&mut printed).collect()).collect();
         let room_mm = height_mm - HEADING_MM;
-        let mut strips = strips_in_parts(plan, room_mm);
-        let has_more_strips = strips.len() > MOST_STRIPS;
-        if has_more_strips {
-            strips.clear();
-        }
+        let strips = strips_in_parts(plan, room_mm);
         let mut printed = |parts: Vec<Strip>| {
             let part = |strip: Strip| PrintedStrip {
                 title: strip.title,
@@ -196,7 +214,7 @@ impl PrintedSheet {
             parts.into_iter().map(part).collect()
         };
         let strip_pages = StripPage::all(strips.into_iter().map(&mut printed).collect(), room_mm);
-        Self { sheet: lean(plan), maps, strip_pages, has_more_strips }
+        Self { sheet: lean(plan), maps, strip_pages }
     }
 }
 

@@ -4,8 +4,10 @@ use chrono::{NaiveTime, TimeDelta};
 use lane_distance::{LaneList, Mark};
 use serde::Serialize;
 use session_plan::plan_words::{clock, metres};
-use session_plan::{Plan, PlanBlock, Rep, SetupItem, steps};
+use session_plan::{Plan, PlanBlock, Rep, SetupItem};
 
+use crate::day;
+use crate::occasion::Occasion;
 use crate::place_row::{PlaceRow, place_rows};
 use crate::plan_text::sure;
 use crate::walk_words;
@@ -36,10 +38,8 @@ pub struct Sheet {
     pub begins: Option<String>,
     /// When it is, or how long it lasts.
     pub times: Option<String>,
-    /// What the track is called.
+    /// What the track is called, and what is closed there.
     pub track: String,
-    /// The lanes that are closed, in words.
-    pub closed: Option<String>,
     /// The wind.
     pub wind: Option<String>,
     /// The blocks, in the order they are run.
@@ -91,7 +91,9 @@ pub struct SheetBlock {
     pub has_waves: bool,
     /// Where the coach stands.
     pub coach: Option<String>,
-    /// What there is to say of it, and what its runs come by.
+    /// What its runs come by, to be read before it is run.
+    pub cautions: Vec<String>,
+    /// What else there is to say of it.
     pub remarks: Vec<String>,
 }
 
@@ -166,7 +168,7 @@ pub struct ConeRow {
     pub lane: u8,
     /// Where it stands.
     pub place: String,
-    /// How many steps it is from the paint; nothing on the paint.
+    /// How many steps it is from the paint, where that is to be told.
     pub steps: Option<String>,
     /// The runs that it serves.
     pub serves: String,
@@ -201,47 +203,31 @@ impl Sheet {
     pub fn of(plan: &Plan) -> Self {
         let blocks: Vec<SheetBlock> =
             (1..).zip(&plan.blocks).map(|(number, block)| SheetBlock::of(plan, number, block)).collect();
-        let times = match (plan.begins, plan.ends, plan.lasts_s) {
-            (Some(begins), Some(ends), _) => {
-                Some(format!("{} to {}", begins.format("%H:%M"), ends.format("%H:%M")))
-            }
-            (Some(begins), None, _) => Some(format!("from {}", begins.format("%H:%M"))),
-            (None, _, Some(lasts_s)) => Some(format!("lasts {}", clock(lasts_s))),
-            (None, _, None) => None,
-        };
-        let closed = plan.track.closed_lanes.as_slice();
-        let stride = walk_words::stride(plan);
+        let occasion = Occasion::of(plan);
         Self {
             title: plan.title.clone(),
-            date: plan.date.map(|date| date.format("%A %-d %B %Y").to_string()),
+            date: occasion.date,
             begins: plan.begins.map(|begins| begins.format("%H:%M:%S").to_string()),
-            times,
-            track: plan.track.name.clone(),
-            closed: (!closed.is_empty()).then(|| format!("{} closed", LaneList(closed))),
-            wind: plan.wind.clone(),
+            times: occasion.times,
+            track: occasion.track,
+            wind: occasion.wind,
             map_words: map_words(plan),
             walk_title: walk_words::TITLE,
             walk: walk_words::walk(&plan.walk),
-            cones: plan.setup.iter().map(|item| ConeRow::of(plan, item, stride.is_some())).collect(),
-            stride,
+            cones: plan.setup.iter().map(|item| ConeRow::of(plan, item)).collect(),
+            stride: walk_words::stride(plan),
             cards: cards(&blocks),
             blocks,
             notes: [plan.notes.as_slice(), &plan.warnings].concat(),
             etiquette: plan.etiquette.clone(),
             cautions: plan.cautions.clone(),
-            short_cautions: short_cautions(closed),
+            short_cautions: short_cautions(&plan.track.closed_lanes),
         }
     }
 }
 
 impl SheetBlock {
     fn of(plan: &Plan, number: usize, block: &PlanBlock) -> Self {
-        let mut remarks = block.remarks.clone();
-        for caution in block.reps.iter().flat_map(|rep| &rep.cautions) {
-            if !remarks.contains(caution) {
-                remarks.push(caution.clone());
-            }
-        }
         let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
         rows.sort_by_key(|row| (row.rep, row.wave, row.lane));
         Self {
@@ -256,7 +242,8 @@ impl SheetBlock {
             waves: wave_times(&rows),
             rows,
             coach: block.coach.as_ref().map(|coach| coach.words.clone()),
-            remarks,
+            cautions: block.cautions().map(str::to_owned).collect(),
+            remarks: block.remarks.clone(),
         }
     }
 }
@@ -312,28 +299,23 @@ fn spoken(plan: &Plan, mark: &str) -> String {
 }
 
 impl ConeRow {
-    fn of(plan: &Plan, item: &SetupItem, has_steps: bool) -> Self {
-        let has_steps = has_steps && item.strides > 0.0;
+    fn of(plan: &Plan, item: &SetupItem) -> Self {
         Self {
             number: item.order,
             what: item.what.clone(),
             lane: item.spot.lane,
             place: item.spot.words.clone(),
-            steps: has_steps.then(|| steps(item.spot.tape_m, plan.walk.stride_m)),
+            steps: walk_words::steps(plan, item),
             serves: item.serves.clone(),
         }
     }
 }
 
 fn map_words(plan: &Plan) -> String {
-    let closed = match plan.track.closed_lanes.as_slice() {
-        [] => String::new(),
-        closed => format!(", {} closed", LaneList(closed)),
-    };
     format!(
-        "Map of the track ({}{closed}) from above, with numbered flags where the cones stand; the list of the \
-         walk says each place in words.",
-        plan.track.name
+        "Map of the track ({}) from above, with numbered flags where the cones stand; the list of the walk says \
+         each place in words.",
+        Occasion::of(plan).track
     )
 }
 
@@ -391,9 +373,7 @@ fn called(name: &str) -> String {
 fn when(plan: &Plan, block: &PlanBlock) -> Option<String> {
     let go_s = block.reps.iter().filter_map(|rep| rep.go_s).reduce(f64::min)?;
     let done_s = block.reps.iter().filter_map(|rep| rep.done_s).reduce(f64::max);
-    let minute = |begins: NaiveTime, seconds: f64| {
-        (begins + TimeDelta::milliseconds((seconds * 1000.0).round() as i64)).format("%H:%M").to_string()
-    };
+    let minute = |begins: NaiveTime, seconds: f64| day::minute(later(begins, seconds));
     match (plan.begins, done_s) {
         // A run that is done within a minute takes that minute.
         (Some(begins), Some(done_s)) => {
@@ -411,9 +391,10 @@ fn when(plan: &Plan, block: &PlanBlock) -> Option<String> {
 pub(crate) fn time_at(begins: Option<NaiveTime>, seconds: f64) -> String {
     match begins {
         None => clock(seconds),
-        Some(begins) => {
-            let time = begins + TimeDelta::milliseconds((seconds * 1000.0).round() as i64);
-            time.format("%H:%M:%S").to_string()
-        }
+        Some(begins) => later(begins, seconds).format("%H:%M:%S").to_string(),
     }
+}
+
+fn later(begins: NaiveTime, seconds: f64) -> NaiveTime {
+    begins + TimeDelta::milliseconds((seconds * 1000.0).round() as i64)
 }

@@ -1,7 +1,7 @@
 //! The walk that sets everything out, in words.
 
 use session_plan::plan_words::metres;
-use session_plan::{Plan, SetupWalk};
+use session_plan::{Plan, SetupItem, SetupWalk};
 
 /// What the list of cones is called.
 pub(crate) const TITLE: &str = "One lap from the finish line sets it out";
@@ -20,8 +20,15 @@ pub(crate) fn walk(walk: &SetupWalk) -> String {
 /// How long the steps are that cones off the paint are told in; nothing where none is, or where the
 /// session names a stride, for then the words of a spot tell the steps already.
 pub(crate) fn stride(plan: &Plan) -> Option<String> {
-    let has_steps = plan.walk.is_stride_assumed && plan.setup.iter().any(|item| item.strides > 0.0);
+    let has_steps = plan.setup.iter().any(|item| steps(plan, item).is_some());
     has_steps.then(|| format!("Steps are of {} m.", metres(plan.walk.stride_m)))
+}
+
+/// How many steps a cone stands from the paint; nothing where that is not told, or is none.
+pub(crate) fn steps(plan: &Plan, item: &SetupItem) -> Option<String> {
+    const HALF_OF_HALF_A_STEP: f64 = 0.25;
+    let is_told = plan.walk.is_stride_assumed && item.strides >= HALF_OF_HALF_A_STEP;
+    is_told.then(|| session_plan::steps(item.spot.tape_m, plan.walk.stride_m))
 }
 
 /// The walk, and the steps where they are told.

@@ -4,6 +4,7 @@ use session_plan::plan_words::{clock, to_cm};
 use session_plan::{Load, PACE_BANDS, Week, WeekEntry};
 
 use crate::csv_table::{Cell, CsvTable};
+use crate::day;
 use crate::spot_columns::MEASURE_LINE;
 use crate::table::{heading, item, table};
 use crate::take_care::take_care;
@@ -31,8 +32,8 @@ impl View for Week {
             let in_short = entry.runs.iter().map(|run| run.short.as_str()).collect::<Vec<_>>().join(", ");
             let first = [
                 entry.date.map(|date| date.to_string()).into(),
-                entry.begins.map(|begins| begins.format("%H:%M").to_string()).into(),
-                entry.ends.map(|ends| ends.format("%H:%M").to_string()).into(),
+                entry.begins.map(day::minute).into(),
+                entry.ends.map(day::minute).into(),
                 entry.title.as_str().into(),
                 entry.group.as_deref().into(),
                 entry.track.as_str().into(),
@@ -57,9 +58,9 @@ impl View for Week {
 fn title(week: &Week) -> String {
     let days = match (week.from, week.to) {
         (Some(from), Some(to)) if from != to => {
-            format!("{} to {}", from.format("%A %-d %B"), to.format("%A %-d %B %Y"))
+            format!("{} to {}", from.format("%A %-d %B"), day::in_words(to))
         }
-        (Some(day), _) => day.format("%A %-d %B %Y").to_string(),
+        (Some(date), _) => day::in_words(date),
         (None, _) => "no dates".to_owned(),
     };
     let sessions = if week.sessions == 1 { "session" } else { "sessions" };
@@ -116,7 +117,7 @@ fn bands(week: &Week) -> String {
         load.bands.iter().map(|band| of(band.metres)).collect()
     };
     let entries =
-        week.entries.iter().map(|entry| [vec![day(entry), who(entry)], metres(&entry.load)].concat());
+        week.entries.iter().map(|entry| [vec![short_day(entry), who(entry)], metres(&entry.load)].concat());
     let groups = week
         .groups
         .iter()
@@ -167,14 +168,14 @@ fn list(title: &str, lines: Vec<String>) -> Option<String> {
 fn when(entry: &WeekEntry) -> String {
     match (entry.begins, entry.ends) {
         (Some(begins), Some(ends)) => {
-            format!("{}\n{}-{}", day(entry), begins.format("%H:%M"), ends.format("%H:%M"))
+            format!("{}\n{}-{}", short_day(entry), day::minute(begins), day::minute(ends))
         }
-        (Some(begins), None) => format!("{}\n{}", day(entry), begins.format("%H:%M")),
-        (None, _) => day(entry),
+        (Some(begins), None) => format!("{}\n{}", short_day(entry), day::minute(begins)),
+        (None, _) => short_day(entry),
     }
 }
 
-fn day(entry: &WeekEntry) -> String {
+fn short_day(entry: &WeekEntry) -> String {
     entry.date.map_or_else(|| "no date".to_owned(), |date| date.format("%a %-d %b").to_string())
 }
 
@@ -184,5 +185,5 @@ fn who(entry: &WeekEntry) -> String {
 }
 
 fn label(entry: &WeekEntry) -> String {
-    format!("{}, {}", day(entry), who(entry))
+    format!("{}, {}", short_day(entry), who(entry))
 }

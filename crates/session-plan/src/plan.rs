@@ -1,9 +1,10 @@
 //! The plan: what every view shows.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use chrono::{NaiveDate, NaiveTime};
-use lane_distance::{Course, Placement, Track};
+use lane_distance::{Course, LaneList, Placement, Track};
 use serde::Serialize;
 
 use crate::coach_place::CoachPlace;
@@ -67,6 +68,14 @@ pub struct PlanTrack {
     pub ground: Arc<Track>,
 }
 
+impl PlanTrack {
+    /// What is closed, as `lanes 1 and 2 closed`; nothing where all is open.
+    pub fn closed_words(&self) -> Option<String> {
+        let closed = self.closed_lanes.as_slice();
+        (!closed.is_empty()).then(|| format!("{} closed", LaneList(closed)))
+    }
+}
+
 /// A lane of the oval.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PlanLane {
@@ -95,6 +104,18 @@ pub struct PlanBlock {
     pub coach: Option<CoachPlace>,
     /// What is to be said of the block: how starts creep, walks back, rests that are too short.
     pub remarks: Vec<String>,
+}
+
+impl PlanBlock {
+    /// What its runs come by, each caution once.
+    pub fn cautions(&self) -> impl Iterator<Item = &str> {
+        self.reps
+            .iter()
+            .flat_map(|rep| &rep.cautions)
+            .map(String::as_str)
+            .collect::<BTreeSet<_>>()
+            .into_iter()
+    }
 }
 
 /// One repetition in one lane.

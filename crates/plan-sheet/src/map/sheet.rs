@@ -1,7 +1,6 @@
 //! The map as a sheet of its own: what stands over it and below it.
 
 use kurbo::{Point, Rect};
-use lane_distance::LaneList;
 use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
@@ -10,6 +9,7 @@ use super::ink::{group, number, text};
 use super::legend;
 use super::lettering::{SMALL_MM, Type};
 use super::strip::{self, Unrolled};
+use crate::occasion::Occasion;
 use crate::walk_words;
 
 /// Space between the parts, in millimetres.
@@ -77,14 +77,14 @@ fn rows_of_strips(strips: Vec<Unrolled>, at: Point, mm: f64, drawings: &mut Vec<
     y
 }
 
-/// Date, track, what is closed, wind.
+/// Day, hours, track, what is closed, wind.
 fn circumstances(plan: &Plan) -> String {
-    let closed = plan.track.closed_lanes.as_slice();
+    let occasion = Occasion::of(plan);
     let parts = [
-        plan.date.map(|date| date.format("%A %-d %B %Y").to_string()),
-        Some(format!("Track: {}", plan.track.name)),
-        (!closed.is_empty()).then(|| format!("{} closed", LaneList(closed))),
-        plan.wind.as_ref().map(|wind| format!("wind {wind}")),
+        occasion.date,
+        occasion.times,
+        Some(format!("Track: {}", occasion.track)),
+        occasion.wind.map(|wind| format!("wind {wind}")),
     ];
     parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }

@@ -1,6 +1,6 @@
 //! A session of the page.
 
-use session_plan::{Plan, PlanBlock};
+use session_plan::Plan;
 use sha2::{Digest, Sha256};
 
 use super::run::{Run, runs};
@@ -24,24 +24,18 @@ pub(super) struct PageSession {
 /// A block as its part of the page shows it.
 pub(super) struct PageBlock {
     pub(super) sheet: SheetBlock,
-    /// What its runs come by, to be read before it is run.
-    pub(super) cautions: Vec<String>,
-    /// What else there is to say of it.
-    pub(super) remarks: Vec<String>,
     pub(super) runs: Vec<Run>,
 }
 
 impl PageSession {
     pub(super) fn of(number: usize, plan: &Plan) -> Self {
         let sheet = Sheet::of(plan);
-        let blocks =
-            sheet.blocks.iter().zip(&plan.blocks).map(|(block, planned)| PageBlock::of(block, planned));
         Self {
             number,
             key: key(&sheet),
             map: map_picture_with_ids(plan, &format!("s{number}-map")),
             strips: strips(plan),
-            blocks: blocks.collect(),
+            blocks: sheet.blocks.iter().map(PageBlock::of).collect(),
             sheet,
         }
     }
@@ -50,11 +44,10 @@ impl PageSession {
     pub(super) fn facts(&self) -> Vec<String> {
         let sheet = &self.sheet;
         let wind = sheet.wind.as_ref().map(|wind| format!("Wind: {wind}"));
-        let track = match &sheet.closed {
-            Some(closed) => format!("{}, {closed}", sheet.track),
-            None => sheet.track.clone(),
-        };
-        [sheet.date.clone(), sheet.times.clone(), Some(track), wind].into_iter().flatten().collect()
+        [sheet.date.clone(), sheet.times.clone(), Some(sheet.track.clone()), wind]
+            .into_iter()
+            .flatten()
+            .collect()
     }
 
     /// The name of the file that its times are saved in, without the ending.
@@ -67,10 +60,8 @@ impl PageSession {
 }
 
 impl PageBlock {
-    fn of(block: &SheetBlock, planned: &PlanBlock) -> Self {
-        let is_caution = |line: &String| planned.reps.iter().any(|rep| rep.cautions.contains(line));
-        let (cautions, remarks) = block.remarks.iter().cloned().partition(is_caution);
-        Self { sheet: block.clone(), cautions, remarks, runs: runs(block) }
+    fn of(block: &SheetBlock) -> Self {
+        Self { sheet: block.clone(), runs: runs(block) }
     }
 
     /// Whether any run has a target, or a rest of its own in a lane.
