@@ -110,7 +110,6 @@ fn nothing_is_wider_than_the_narrowest_screen() {
 #[test]
 fn everything_to_tap_is_as_large_as_a_thumb() {
     let page = show(session("tuesday-sprints"), PHONE, Set::default());
-    page.tap("#next");
     page.tap("#s1-b2 .count-down");
     page.tap("#s1-b2-r1 .start");
     let small = page.value(

@@ -11,6 +11,9 @@ fn seen(page: &Shown) -> serde_json::Value {
 #[test]
 fn blocks_are_turned_with_buttons_and_chosen_from_the_list() {
     let page = show(made(&SPRINTERS), PHONE, Set::default());
+    // The first with runs, after the warm-up.
+    assert_eq!(seen(&page), serde_json::json!(["s1-b2"]));
+    page.tap("#previous");
     assert_eq!(seen(&page), serde_json::json!(["s1-b1"]));
     assert_eq!(page.value("document.getElementById('previous').disabled"), true);
     page.tap("#next");
@@ -38,7 +41,7 @@ fn a_page_of_several_sessions_shows_the_session_of_the_block() {
     page.wait(
         "document.querySelector('#s3').offsetHeight > 0 && document.querySelector('#s1').offsetHeight === 0",
     );
-    assert_eq!(seen(&page), serde_json::json!(["s3-b1"]));
+    assert_eq!(seen(&page), serde_json::json!(["s3-b2"]));
     let twice = page.value(
         "[...document.querySelectorAll('[id]')].map((one) => one.id).filter((id, at, ids) => ids.indexOf(id) !== at)",
     );

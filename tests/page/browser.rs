@@ -29,7 +29,7 @@ pub(crate) struct Shown {
     /// Every dialog that opened, by its words. Each is answered with yes.
     dialogs: Arc<Mutex<Vec<String>>>,
     /// Kept, for the browser ends with it; before the folder, in which it writes.
-    _browser: Browser,
+    browser: Browser,
     /// Kept, for its folder ends with it.
     pub(crate) made: Made,
 }
@@ -123,7 +123,7 @@ pub(crate) fn show(made: Made, screen: (u32, u32), set: Set) -> Shown {
         })
         .expect("a script can be put first");
     }
-    let shown = Shown { tab, asked, dialogs, made, _browser: browser };
+    let shown = Shown { tab, asked, dialogs, made, browser };
     shown.go(&shown.made.path);
     shown
 }
@@ -197,6 +197,16 @@ impl Shown {
     /// Types where the focus is.
     pub(crate) fn type_in(&self, words: &str) {
         self.tab.type_str(words).expect("keys can be pressed");
+    }
+
+    /// Types into a box of the same page in another tab, which stays open.
+    pub(crate) fn type_in_another_tab(&self, id: &str, words: &str) {
+        let tab = self.browser.new_tab().expect("a tab opens");
+        let address = format!("file://{}", self.made.path.display());
+        tab.navigate_to(&address).and_then(|tab| tab.wait_until_navigated()).expect("the page is shown");
+        let input = tab.wait_for_element(&format!("#{id}")).expect("the box is there");
+        input.click().expect("it can be tapped");
+        tab.type_str(words).expect("keys can be pressed");
     }
 
     /// Shows another file in the same browser.

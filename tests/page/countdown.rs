@@ -104,7 +104,6 @@ fn a_countdown_goes_on_over_a_reload() {
 fn the_next_split_is_counted_down_to_and_heard() {
     let page = show(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#next");
-    page.tap("#next");
     page.tap("#s1-b3-r1 .start");
     let split = "document.getElementById('next-split').innerText.replace(/\\s+/g, ' ').trim()";
     // 150 m in 20 s at an even pace: 45 m to the first green tick in 6 s, 100 m in 13.3 s.

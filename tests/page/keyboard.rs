@@ -22,6 +22,11 @@ fn a_block_is_chosen_a_run_clocked_and_a_time_typed_with_keys_alone() {
     let page = show(made(&SPRINTERS), PHONE, STUBS);
     go_to(&page, "#next");
     page.press("Enter");
+    assert_eq!(page.text("document.getElementById('choose').value"), "s1-b3");
+    // Back over the list of blocks.
+    page.press_with_shift("Tab");
+    page.press_with_shift("Tab");
+    page.press("Enter");
     assert_eq!(page.text("document.getElementById('choose').value"), "s1-b2");
     go_to(&page, "#s1-b2-r1 .start");
     page.press("Enter");

@@ -44,7 +44,6 @@ fn a_second_tap_right_after_the_start_stops_nothing() {
 #[test]
 fn each_athlete_of_a_run_has_a_stop_of_their_own() {
     let page = show(made(&SPRINTERS), PHONE, STUBS);
-    page.tap("#next");
     page.tap("#s1-b2-r1 .start");
     for (lane, at_ms) in [(2, 8_010), (3, 8_290), (1, 8_400)] {
         page.set_clock(at_ms);
@@ -59,7 +58,6 @@ fn each_athlete_of_a_run_has_a_stop_of_their_own() {
 #[test]
 fn a_running_clock_goes_on_over_a_reload() {
     let page = show(made(&SPRINTERS), PHONE, STUBS);
-    page.tap("#next");
     page.tap("#s1-b2-r1 .start");
     page.set_clock(8_000);
     page.tap("#s1-b2-r1 tr:nth-child(1) .stop");
@@ -87,6 +85,20 @@ fn a_time_that_was_typed_is_still_there_after_a_reload_and_only_in_its_own_plan(
     assert_eq!(page.in_box("s1-b1-r2-l1-1"), "");
     page.go(&page.made.path);
     assert_eq!(page.in_box("s1-b1-r2-l1-1"), "33.9");
+}
+
+#[test]
+fn two_tabs_with_one_plan_keep_the_times_of_both() {
+    let page = show(made(&LONE), PHONE, Set::default());
+    page.tap("#s1-b1-r1-l1-1");
+    page.type_in("33.9");
+    page.type_in_another_tab("s1-b1-r2-l1-1", "34.1");
+    page.wait("document.getElementById('s1-b1-r2-l1-1').value === '34.1'");
+    page.value("document.getElementById('s1-b1-r3-l1-1').focus()");
+    page.type_in("34.4");
+    page.reload();
+    let times = [1, 2, 3].map(|rep| page.in_box(&format!("s1-b1-r{rep}-l1-1")));
+    assert_eq!(times, ["33.9", "34.1", "34.4"]);
 }
 
 #[test]
@@ -132,7 +144,6 @@ fn the_screen_stays_lit_while_a_clock_runs() {
 #[test]
 fn a_time_typed_while_others_run_is_not_stopped_over() {
     let page = show(made(&SPRINTERS), PHONE, STUBS);
-    page.tap("#next");
     page.tap("#s1-b2-r1 .start");
     page.set_clock(8_050);
     page.value("document.getElementById('s1-b2-r1-l1-1').focus()");

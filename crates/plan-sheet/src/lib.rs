@@ -58,7 +58,7 @@ pub use choices::{Choice, Choices};
 pub use csv_table::{Cell, CsvTable};
 pub use curve::{Curve, CurveLane};
 pub use lane_table::{ClosedStart, LaneRow, LaneTable};
-pub use map::{MapPicture, Strip, map_picture, map_pictures, map_svg, strips, strips_in_parts};
+pub use map::{MapPicture, Strip, map_picture, map_pictures, map_svg, phone_map, strips, strips_in_parts};
 pub use mark_table::{MarkRow, MarkTable};
 pub use measurement::{Measurement, RunningLine, Timed};
 pub use message::message;

@@ -15,7 +15,16 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
         header("start").collect(),
         names(&["finish_cone"]),
         header("finish").collect(),
-        names(&["run_in", "target_s", "target_from_s", "go_s", "done_s", "rest_s", "splits"]),
+        names(&[
+            "run_in",
+            "the_other_way",
+            "target_s",
+            "target_from_s",
+            "go_s",
+            "done_s",
+            "rest_s",
+            "splits",
+        ]),
         names(&["time_s", "cautions", "note"]),
     ];
     let mut table = CsvTable::new(columns.concat().iter().map(String::as_str));
@@ -46,6 +55,7 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
             ];
             let times = [
                 rep.run_in.as_ref().map(|run_in| run_in.words.as_str()).into(),
+                rep.the_other_way.then_some("yes").into(),
                 rep.target_s.into(),
                 rep.target_from_s.into(),
                 rep.go_s.into(),

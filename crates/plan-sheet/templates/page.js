@@ -39,11 +39,18 @@
 
   const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 
-  /** What a session keeps: times by box, clocks by run, starts by block, and runs that have gone. */
+  /**
+   * What a session keeps: times by box, clocks by run, starts by block, and runs that have gone.
+   *
+   * Another tab may show the same session, so what is there is read again whenever it may have changed.
+   */
   class Kept {
     constructor(key) {
       this.key = `toeline:${key}`;
       this.isKept = true;
+      this.read();
+    }
+    read() {
       let read = null;
       try {
         read = JSON.parse(localStorage.getItem(this.key));
@@ -136,7 +143,8 @@
       if (!this.isOn) return;
       try {
         this.context ??= new AudioContext();
-        if (this.context.state === "suspended") this.context.resume();
+        // After a call a phone has it "interrupted", not "suspended".
+        if (this.context.state !== "running") this.context.resume();
       } catch {
         this.context = null;
       }
@@ -475,7 +483,8 @@
       run.heardUntil = elapsed;
       if (passed.some((prompt) => prompt.heard)) {
         sound.split();
-        say(passed.filter((prompt) => prompt.heard).map((prompt) => prompt.words).join(", "));
+        const whose = active.length > 1 ? `${titleOf(run)}: ` : "";
+        say(whose + passed.filter((prompt) => prompt.heard).map((prompt) => prompt.words).join(", "));
       }
     }
     byId("now").hidden = next === null && active.length === 0;
@@ -509,12 +518,14 @@
   /** The next place that any running clock comes by. */
   const showSplit = (active) => {
     const coming = active
-      .flatMap(({ run, elapsed }) => run.prompts.map((prompt) => ({ prompt, left: prompt.at - elapsed })))
+      .flatMap(({ run, elapsed }) => run.prompts.map((prompt) => ({ run, prompt, left: prompt.at - elapsed })))
       .filter(({ left }) => left > 0)
       .sort((a, b) => a.left - b.left);
     byId("next-split").hidden = coming.length === 0;
     if (coming.length === 0) return;
-    byId("next-split-place").textContent = coming[0].prompt.words;
+    // Of several, whose it is.
+    const whose = active.length > 1 ? `${titleOf(coming[0].run)}: ` : "";
+    byId("next-split-place").textContent = whose + coming[0].prompt.words;
     byId("next-split-time").textContent = `in ${still(coming[0].left)}`;
   };
 
@@ -533,9 +544,11 @@
     try {
       sessionStorage.setItem("toeline:block", block.element.id);
     } catch {
-      // Then the first block is shown again after a reload.
+      // Then the first block with runs is shown again after a reload.
     }
   };
+  /** The first block with runs is what a page is opened for; what comes before it needs no clock. */
+  const opening = (among) => blocks.indexOf(among.find((block) => block.runs.length > 0) ?? among[0]);
   const turn = (by) => {
     choose(current + by);
     say(text(blocks[current].element.querySelector("h2, h3")));
@@ -545,17 +558,27 @@
 
   /** No spreadsheet takes a cell for a formula, and every one finds the cell's end (RFC 4180). */
   const cell = (value) => {
-    const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+    const safe = /^[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/.test(value) ? `'${value}` : value;
     return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
   };
 
+  /** A time in seconds, where it is one: `34.2`, `1:12.4`, `1:02:03`. */
+  const inSeconds = (time) => {
+    const parts = /^(?:(?:(\d+):)?(\d+):)?(\d+(?:[.,]\d+)?)$/.exec(time);
+    if (parts === null) return "";
+    const [hours, minutes, seconds] = parts.slice(1).map((part) => Number((part ?? "0").replace(",", ".")));
+    return String(Math.round((hours * 3600 + minutes * 60 + seconds) * 1000) / 1000);
+  };
+
+  /** The names are those of the plan's own CSV where they hold the same. */
+  const COLUMNS = [
+    "session", "date", "track", "block", "text", "group", "set", "rep", "wave", "athletes", "lane", "metres", "run_in",
+    "start_cone", "start", "finish_cone", "finish", "the_other_way", "go", "target", "time", "time_s", "note",
+  ];
+
   const csv = (session) => {
-    const { title, date } = session.element.dataset;
-    const lines = [
-      ["session", "date", "block", "workout", "group", "set", "rep", "wave", "lane", "athlete"].concat([
-        "metres", "start", "finish", "go", "target", "time",
-      ]),
-    ];
+    const { title, day, track } = session.element.dataset;
+    const lines = [COLUMNS];
     for (const block of session.blocks) {
       const workout = text(block.element.querySelector(".text"));
       const group = text(block.element.querySelector(".group strong"));
@@ -565,9 +588,15 @@
           const row = box.input.closest("tr");
           const { set, rep, wave, lane } = row.dataset;
           const of = (selector) => text(row.querySelector(selector));
-          lines.push([title, date, block.number, workout, group, set, rep, wave, lane, box.who].concat([
-            of(".metres"), of(".from .spot"), of(".to .spot"), go, of(".aim"), box.input.value.trim(),
-          ]));
+          const cone = (selector) => of(selector).replace(/^cone /, "");
+          const runIn = of(".run-in").replace(/^run-in /, "").replace(/, then$/, "");
+          const otherWay = row.querySelector(".other-way") === null ? "" : "yes";
+          const time = box.input.value.trim();
+          lines.push([
+            ...[title, day, track, block.number, workout, group, set, rep, wave, box.who, lane, of(".metres"), runIn],
+            ...[cone(".from .cone"), of(".from .spot"), cone(".to .cone"), of(".to .spot"), otherWay, go, of(".aim")],
+            ...[time, inSeconds(time), "distances assume the measure line"],
+          ]);
         }
       }
     }
@@ -600,6 +629,30 @@
     tick();
   };
 
+  // --- What is kept, shown ---------------------------------------------------------------------------------
+
+  const showKept = (session) => {
+    for (const block of session.blocks) {
+      for (const run of block.runs) {
+        for (const box of run.boxes) {
+          const kept = session.kept.times[box.key];
+          // What is just being typed is kept already.
+          if (document.activeElement !== box.input) box.input.value = typeof kept === "string" ? kept : "";
+        }
+        refresh(run);
+      }
+      refreshBlock(block);
+    }
+    refreshKept(session);
+  };
+
+  /** Takes up what another tab with the same session has kept meanwhile. */
+  const takeUp = (session) => {
+    if (!session.kept.isKept) return;
+    session.kept.read();
+    showKept(session);
+  };
+
   // --- Begin ---------------------------------------------------------------------------------------------
 
   document.documentElement.classList.add("js");
@@ -612,8 +665,6 @@
         run.stopAll.addEventListener("click", () => stop(run, run.boxes));
         run.cancel.addEventListener("click", () => cancel(run));
         for (const box of run.boxes) {
-          const kept = session.kept.times[box.key];
-          if (typeof kept === "string") box.input.value = kept;
           box.stop?.addEventListener("click", () => stop(run, [box]));
           box.input.addEventListener("input", () => {
             box.typed = now();
@@ -623,11 +674,9 @@
             refreshKept(session);
           });
         }
-        refresh(run);
       }
-      refreshBlock(block);
     }
-    refreshKept(session);
+    showKept(session);
     session.element.querySelector(".save").addEventListener("click", () => save(session));
     session.element.querySelector(".clear").addEventListener("click", () => clear(session));
   }
@@ -653,17 +702,27 @@
     choose(blocks.findIndex((block) => block.element.id === event.target.value));
   });
   for (const link of document.querySelectorAll(".contents a")) {
-    link.addEventListener("click", () => choose(blocks.findIndex((block) => `#${block.session.element.id}` === link.hash)));
+    link.addEventListener("click", () => {
+      choose(opening(blocks.filter((block) => `#${block.session.element.id}` === link.hash)));
+    });
   }
   document.addEventListener("pointerdown", () => sound.wake());
   document.addEventListener("keydown", () => sound.wake());
-  document.addEventListener("visibilitychange", tick);
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible") sessions.forEach(takeUp);
+    tick();
+  });
+  addEventListener("storage", (event) => {
+    sessions.filter(({ kept }) => event.key === null || event.key === kept.key).forEach(takeUp);
+    tick();
+  });
   let last = null;
   try {
     last = sessionStorage.getItem("toeline:block");
   } catch {
-    // Nothing is kept; the first block is shown.
+    // Nothing is kept.
   }
-  choose(blocks.findIndex((block) => block.element.id === last));
+  const before = blocks.findIndex((block) => block.element.id === last);
+  choose(before === -1 ? opening(blocks) : before);
   tick();
 })();

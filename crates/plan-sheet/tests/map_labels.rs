@@ -5,7 +5,7 @@ mod boxes;
 
 use boxes::Picture;
 use lane_distance::Track;
-use plan_sheet::{map_picture, map_pictures, map_svg, strips, strips_in_parts};
+use plan_sheet::{map_picture, map_pictures, map_svg, phone_map, strips, strips_in_parts};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use session_plan::{Block, Plan, Session, SessionFile, SourceText, Venue, plan};
@@ -17,13 +17,14 @@ fn check(plan: &Plan) -> Result<(), String> {
     let whole_map = map_picture(plan);
     let map = Picture::read(&whole_map);
     let sheet = Picture::read(&map_svg(plan));
-    for picture in [&map, &sheet] {
+    let phone = Picture::read(&phone_map(plan));
+    for (picture, printed_mm) in [(&map, 180.0), (&sheet, 180.0), (&phone, 100.0)] {
         let (overlaps, clipped) = (picture.overlaps(), picture.clipped());
         if !(overlaps.is_empty() && clipped.is_empty()) {
             return Err(format!("{}: {overlaps:?} overlap, {clipped:?} cut off", plan.title));
         }
-        // Printed 180 mm wide, margins and all.
-        let printed = 180.0 / picture.width_mm;
+        // Printed as wide as that, margins and all.
+        let printed = printed_mm / picture.width_mm;
         if let Some(text) = picture.texts.iter().find(|text| text.size * printed < EIGHT_POINTS) {
             return Err(format!("{}: `{}` has {} px", plan.title, text.words, text.size * printed));
         }
@@ -58,9 +59,11 @@ fn check(plan: &Plan) -> Result<(), String> {
                 (number(first)..=number(last)).contains(&cone.order)
             })
         };
-        let times = map.flags.iter().filter(|flag| is_named(&flag.words)).count();
-        if !(1..=2).contains(&times) {
-            return Err(format!("{}: cone {} has {times} flags", plan.title, cone.order));
+        for map in [&map, &phone] {
+            let times = map.flags.iter().filter(|flag| is_named(&flag.words)).count();
+            if !(1..=2).contains(&times) {
+                return Err(format!("{}: cone {} has {times} flags", plan.title, cone.order));
+            }
         }
     }
     Ok(())

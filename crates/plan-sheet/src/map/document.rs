@@ -7,7 +7,7 @@ use svg::node::{Node, Text};
 
 use super::ink::{Pen, number, readable, rect};
 use super::lettering::family;
-use super::picture::{Heights, Picture};
+use super::picture::{Picture, Room};
 use super::sheet;
 
 /// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
@@ -25,12 +25,31 @@ use super::sheet;
 /// assert!(map.contains("data-cone=\"2\""));
 /// ```
 pub fn map_picture(plan: &Plan) -> String {
-    map_picture_with_ids(plan, "map")
+    drawn(plan, "map", Room::PAGE)
 }
 
-/// The same with identifiers that begin with a word of one's own, for pages that show several maps.
-pub(crate) fn map_picture_with_ids(plan: &Plan, prefix: &str) -> String {
-    let picture = Picture::of(plan, prefix);
+/// The same as wide as a phone, with letters of the same size: 100 mm.
+///
+/// ```
+/// # use lane_distance::Track;
+/// # use session_plan::{Block, Session, Venue};
+/// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+/// # let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
+/// # let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
+/// assert!(plan_sheet::phone_map(&plan).contains("width=\"100mm\""));
+/// ```
+pub fn phone_map(plan: &Plan) -> String {
+    drawn(plan, "phone", Room::PHONE)
+}
+
+/// Both, with identifiers that begin with a word of one's own, for pages that show several maps.
+pub(crate) fn maps_with_ids(plan: &Plan, prefix: &str) -> (String, String) {
+    let map = |name: &str, room: Room| drawn(plan, &format!("{prefix}-{name}"), room);
+    (map("map", Room::PAGE), map("phone", Room::PHONE))
+}
+
+fn drawn(plan: &Plan, prefix: &str, room: Room) -> String {
+    let (picture, _) = Picture::all(plan, prefix, room);
     let title = format!("Map of {}", plan.title);
     document(&title, &description(plan), picture.bounds, picture.mm, vec![picture.drawing])
 }
@@ -60,7 +79,7 @@ pub struct MapPicture {
 /// assert_eq!(plan_sheet::map_pictures(&plan, f64::INFINITY, 200.0).len(), 1);
 /// ```
 pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPicture> {
-    let (map, pages) = Picture::and_others(plan, "map", Heights { first_mm, others_mm });
+    let (map, pages) = Picture::all(plan, "map", Room { first_mm, others_mm, ..Room::PAGE });
     let title = format!("Map of {}", plan.title);
     let picture = |words: String, picture: Picture| {
         let svg = document(&title, &words, picture.bounds, picture.mm, vec![picture.drawing]);
@@ -84,7 +103,7 @@ pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPictur
 /// assert!(plan_sheet::map_svg(&plan).contains("Distances assume the measure line"));
 /// ```
 pub fn map_svg(plan: &Plan) -> String {
-    let picture = Picture::of(plan, "sheet");
+    let (picture, _) = Picture::all(plan, "sheet", Room::PAGE);
     let title = format!("Map of {}", plan.title);
     let (bounds, mm) = (picture.bounds, picture.mm);
     let (drawings, bounds) = sheet::around(plan, picture.drawing, bounds, mm);

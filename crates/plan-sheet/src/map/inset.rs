@@ -41,31 +41,40 @@ pub(super) const LARGEST: [f64; 2] = [3.3, 2.6];
 /// How broad and how high an inset's picture may be, in millimetres.
 const MOST_MM: (f64, f64) = (62.0, 44.0);
 
+/// How large insets are drawn.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct InsetScale {
+    /// Millimetres to a metre, at most.
+    pub(super) largest: f64,
+    /// The breadth of the page, in its units.
+    pub(super) broadest: f64,
+    /// Units of the page to a millimetre.
+    pub(super) mm: f64,
+}
+
 impl<'a> Inset<'a> {
     /// The inset of a cluster. Where numbers find no room it is made larger; nothing where even then
     /// they find none.
-    pub(super) fn of(cluster: &Cluster<'a>, ground: Ground<'_>, largest: f64, mm: f64) -> Option<Self> {
-        [1.0, 1.3, 1.7, 2.2, 2.7]
-            .into_iter()
-            .find_map(|larger| Self::fitting(cluster, ground, (largest, larger), mm))
+    pub(super) fn of(cluster: &Cluster<'a>, ground: Ground<'_>, scale: InsetScale) -> Option<Self> {
+        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, scale, larger))
     }
 
     /// The insets of a cluster, as many as its numbers need.
-    pub(super) fn parts(cluster: &Cluster<'a>, ground: Ground<'_>, largest: f64, mm: f64) -> Vec<Self> {
-        if let Some(whole) = Self::of(cluster, ground, largest, mm) {
+    pub(super) fn parts(cluster: &Cluster<'a>, ground: Ground<'_>, scale: InsetScale) -> Vec<Self> {
+        if let Some(whole) = Self::of(cluster, ground, scale) {
             return vec![whole];
         }
         // A number beside a cone that stands alone always finds room.
         let halves =
             cluster.cones.chunks(cluster.cones.len().div_ceil(2)).filter(|_| cluster.cones.len() > 1);
-        halves.flat_map(|half| Self::parts(&Cluster { cones: half.to_vec() }, ground, largest, mm)).collect()
+        halves.flat_map(|half| Self::parts(&Cluster { cones: half.to_vec() }, ground, scale)).collect()
     }
 
     fn fitting(
         cluster: &Cluster<'a>,
         ground: Ground<'_>,
-        (largest, larger): (f64, f64),
-        mm: f64,
+        InsetScale { largest, broadest, mm }: InsetScale,
+        larger: f64,
     ) -> Option<Self> {
         // The whole breadth of each cone's lane, a little beyond.
         let reach = cluster.cones.iter().flat_map(|cone| {
@@ -73,7 +82,7 @@ impl<'a> Inset<'a> {
             [inner, outer]
         });
         let shown = around(reach).inflate(1.5, 1.5);
-        let most = Size::new(MOST_MM.0 * mm, MOST_MM.1 * mm) * larger;
+        let most = Size::new((MOST_MM.0 * mm * larger).min(broadest), MOST_MM.1 * mm * larger);
         let room = Vec2::new(9.0, 7.0) * mm;
         let scale = (largest * mm * larger.min(1.3))
             .min((most.width - room.x) / shown.width())

@@ -1,6 +1,6 @@
 //! Insets on pages of their own, where they find no room beside their map.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Size};
 use svg::node::Node;
 
 use super::cones::ranges;
@@ -9,7 +9,7 @@ use super::ink::group;
 use super::inset::{self, Inset};
 use super::paint::UsedPaint;
 use super::patterns::Patterns;
-use super::picture::{Picture, WIDTH_MM};
+use super::picture::Picture;
 
 /// A picture of insets alone, as wide as the map.
 #[derive(Debug)]
@@ -20,19 +20,20 @@ pub(super) struct InsetPage {
 }
 
 impl InsetPage {
-    /// Insets on as many pages as they take, each no higher than `most_mm` unless one inset by itself is.
+    /// Insets on as many pages as they take, each as wide as is said, and no higher than is said unless one
+    /// inset by itself is.
     pub(super) fn all(
         mut insets: Vec<&Inset<'_>>,
         ground: Ground<'_>,
         paint: &[UsedPaint<'_>],
         (prefix, mm): (&str, f64),
-        most_mm: f64,
+        most: Size,
         gap: f64,
     ) -> Vec<Self> {
         let mut pages = Vec::new();
         while !insets.is_empty() {
-            let within = |height: f64| Rect::new(0.0, 0.0, WIDTH_MM * mm, height);
-            let mut shelves = inset::shelves(insets.clone(), within(most_mm * mm), gap);
+            let within = |height: f64| Rect::new(0.0, 0.0, most.width, height);
+            let mut shelves = inset::shelves(insets.clone(), within(most.height), gap);
             if shelves.put.is_empty() {
                 shelves = inset::shelves(vec![insets[0]], within(f64::INFINITY), gap);
                 shelves.left_over = insets[1..].to_vec();
@@ -49,7 +50,7 @@ impl InsetPage {
             drawing.append(patterns.definitions());
             drawing.append(all);
             let bounds =
-                Rect::from_origin_size(Point::ORIGIN, (WIDTH_MM * mm, shelves.height)).inflate(0.0, 0.2 * mm);
+                Rect::from_origin_size(Point::ORIGIN, (most.width, shelves.height)).inflate(0.0, 0.2 * mm);
             pages.push(Self { picture: Picture { drawing, bounds, mm }, cones: ranges(cones) });
             insets = shelves.left_over;
         }

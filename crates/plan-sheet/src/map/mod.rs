@@ -2,7 +2,7 @@
 //!
 //! On the map a unit of the page is a metre of track: the centre of a cone is at its `x_m` and at
 //! minus its `y_m`. Nothing is told by colour alone, and no text is smaller than eight points where the
-//! picture is printed 180 mm wide.
+//! picture is printed as wide as it says: 180 mm, and for phones 100 mm.
 
 mod arrows;
 mod compass;
@@ -29,6 +29,6 @@ mod spread;
 mod strip;
 mod way;
 
-pub(crate) use document::map_picture_with_ids;
-pub use document::{MapPicture, map_picture, map_pictures, map_svg};
+pub(crate) use document::maps_with_ids;
+pub use document::{MapPicture, map_picture, map_pictures, map_svg, phone_map};
 pub use strip::{Strip, strips, strips_in_parts};

@@ -1,6 +1,6 @@
 //! The map alone: the track, flags, insets, north, and what the signs mean.
 
-use kurbo::{Line, Point, Rect, Vec2};
+use kurbo::{Line, Point, Rect, Size, Vec2};
 use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
@@ -9,16 +9,13 @@ use super::cones::{self, Cluster};
 use super::frame::Frame;
 use super::ground::Ground;
 use super::ink::{Pen, group, line, number, text_in};
-use super::inset::{self, Inset, Shelves};
+use super::inset::{self, Inset, InsetScale, Shelves};
 use super::inset_page::InsetPage;
 use super::labels::{Labels, Placed};
 use super::lettering::{SMALL_MM, Type};
 use super::names::Name;
 use super::patterns::Patterns;
 use super::{arrows, compass, flags, hazards, key, paint};
-
-/// How wide the picture is printed, in millimetres.
-pub(super) const WIDTH_MM: f64 = 180.0;
 
 /// Room for flags beside the lanes, in millimetres.
 const RIM_MM: f64 = 13.0;
@@ -41,30 +38,30 @@ pub(super) struct Picture {
     pub(super) mm: f64,
 }
 
-/// How high pictures may be at their printed width, in millimetres.
+/// How wide pictures are printed, and how high they may be then, in millimetres.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Heights {
+pub(super) struct Room {
+    /// All of them.
+    pub(super) width_mm: f64,
     /// The first, which holds the map.
     pub(super) first_mm: f64,
     /// Those that follow.
     pub(super) others_mm: f64,
 }
 
-impl Heights {
-    /// Everything in one picture.
-    pub(super) const ANY: Self = Self { first_mm: f64::INFINITY, others_mm: f64::INFINITY };
+impl Room {
+    /// Everything in one picture, as wide as the text of a page.
+    pub(super) const PAGE: Self = Self { width_mm: 180.0, first_mm: f64::INFINITY, others_mm: f64::INFINITY };
+
+    /// Everything in one picture, as wide as a phone.
+    pub(super) const PHONE: Self = Self { width_mm: 100.0, ..Self::PAGE };
 }
 
 impl Picture {
-    /// Draws the map of a plan; ids begin with a prefix.
-    pub(super) fn of(plan: &Plan, prefix: &str) -> Self {
-        Sketch::of(plan, prefix, Heights::ANY).pictures().0
-    }
-
-    /// The same in as many pictures as their heights ask for: the map, then the insets that find no room
-    /// below it.
-    pub(super) fn and_others(plan: &Plan, prefix: &str, heights: Heights) -> (Self, Vec<InsetPage>) {
-        Sketch::of(plan, prefix, heights).pictures()
+    /// Draws the map of a plan in as many pictures as the room asks for: the map, then the insets that find
+    /// no room below it. Ids begin with a prefix.
+    pub(super) fn all(plan: &Plan, prefix: &str, room: Room) -> (Self, Vec<InsetPage>) {
+        Sketch::of(plan, prefix, room).pictures()
     }
 }
 
@@ -74,7 +71,7 @@ struct Sketch<'a> {
     plan: &'a Plan,
     ground: Ground<'a>,
     prefix: &'a str,
-    heights: Heights,
+    room: Room,
     /// The part of the page that the track and its flags take.
     map: Rect,
     mm: f64,
@@ -88,12 +85,12 @@ enum Infield {
 }
 
 impl<'a> Sketch<'a> {
-    fn of(plan: &'a Plan, prefix: &'a str, heights: Heights) -> Self {
+    fn of(plan: &'a Plan, prefix: &'a str, room: Room) -> Self {
         let ground = Ground::of(&plan.track.ground);
         let lanes = ground.bounds();
-        let mm = lanes.width() / (WIDTH_MM - 2.0 * RIM_MM);
+        let mm = lanes.width() / (room.width_mm - 2.0 * RIM_MM);
         let map = lanes.inflate(RIM_MM * mm, RIM_MM * mm);
-        Self { plan, ground, prefix, heights, map, mm }
+        Self { plan, ground, prefix, room, map, mm }
     }
 
     fn pictures(self) -> (Picture, Vec<InsetPage>) {
@@ -108,7 +105,7 @@ impl<'a> Sketch<'a> {
         let clusters = Cluster::all(self.plan, close_m);
         let mut sizes = inset::LARGEST.into_iter().map(|largest| -> Option<Vec<Inset<'_>>> {
             let several = clusters.iter().filter(|cluster| cluster.cones.len() > 1);
-            several.map(|cluster| Inset::of(cluster, self.ground, largest, self.mm)).collect()
+            several.map(|cluster| Inset::of(cluster, self.ground, self.inset_scale(largest))).collect()
         });
         let (first, second) = (sizes.next().flatten()?, sizes.next().flatten());
         let fits = |insets: &Vec<Inset<'_>>| {
@@ -139,8 +136,12 @@ impl<'a> Sketch<'a> {
         let close = Cluster::all(self.plan, CLOSE_M[0]);
         close
             .iter()
-            .flat_map(|cluster| Inset::parts(cluster, self.ground, inset::LARGEST[0], self.mm))
+            .flat_map(|cluster| Inset::parts(cluster, self.ground, self.inset_scale(inset::LARGEST[0])))
             .collect()
+    }
+
+    fn inset_scale(self, largest: f64) -> InsetScale {
+        InsetScale { largest, broadest: self.map.width(), mm: self.mm }
     }
 
     fn infield(self) -> Rect {
@@ -159,7 +160,7 @@ impl<'a> Sketch<'a> {
         insets: &[Inset<'_>],
         use_of_infield: Infield,
     ) -> ((Picture, Vec<InsetPage>), bool) {
-        let Self { plan, ground, prefix, heights, map, mm } = self;
+        let Self { plan, ground, prefix, room, map, mm } = self;
         let frame = Frame::METRES;
         let mut patterns = Patterns::new(prefix, mm);
         let mut labels = Labels::new(map, 0.5 * mm);
@@ -260,8 +261,8 @@ impl<'a> Sketch<'a> {
         }
         let (mut meanings, key_height) = key::draw(plan, map.origin(), map.width(), &patterns, mm);
         let mut bottom = map.y1;
-        let room = heights.first_mm * mm - map.height() - key_height - mm - 2.0 * gap;
-        let below = Rect::new(map.x0, bottom + gap, map.x1, bottom + gap + room.max(0.0));
+        let left = room.first_mm * mm - map.height() - key_height - mm - 2.0 * gap;
+        let below = Rect::new(map.x0, bottom + gap, map.x1, bottom + gap + left.max(0.0));
         let shelves = inset::shelves(shelves.left_over, below, gap);
         if !shelves.put.is_empty() {
             bottom += shelves.height + 2.0 * gap;
@@ -276,7 +277,8 @@ impl<'a> Sketch<'a> {
         drawing.append(patterns.definitions());
         drawing.append(all);
         let picture = Picture { drawing, bounds: Rect::new(map.x0, map.y0, map.x1, bottom), mm };
-        let pages = InsetPage::all(shelves.left_over, ground, &used, (prefix, mm), heights.others_mm, gap);
+        let most = Size::new(room.width_mm * mm, room.others_mm * mm);
+        let pages = InsetPage::all(shelves.left_over, ground, &used, (prefix, mm), most, gap);
         ((picture, pages), put_flags.len() == clusters.len())
     }
 }
@@ -309,7 +311,7 @@ mod tests {
             .map(|metres| Block::parse(&format!("{metres} in lanes 1-8")).expect("it is well formed"));
         let session = Session::of_blocks("all", blocks.to_vec());
         let plan = session_plan::plan(&venue, &session).expect("all lanes are open");
-        let sketch = Sketch::of(&plan, "map", Heights::ANY);
+        let sketch = Sketch::of(&plan, "map", Room::PAGE);
         let (one, others) = sketch.with_one_flag();
         let one = one.drawing.to_string();
         assert!(others.is_empty());

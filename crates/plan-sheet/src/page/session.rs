@@ -4,7 +4,7 @@ use session_plan::Plan;
 use sha2::{Digest, Sha256};
 
 use super::run::{Run, runs};
-use crate::map::{Strip, map_picture_with_ids, strips};
+use crate::map::{Strip, maps_with_ids, strips};
 use crate::sheet::{Sheet, SheetBlock};
 
 /// A session as its part of the page shows it.
@@ -14,8 +14,12 @@ pub(super) struct PageSession {
     /// What its times are kept under: other contents, other times.
     pub(super) key: String,
     pub(super) sheet: Sheet,
-    /// The track with its spots, as SVG.
-    pub(super) map: String,
+    /// Its day as programs write it.
+    pub(super) day: Option<String>,
+    /// What its track is called.
+    pub(super) track: String,
+    /// The track with its spots, as SVG: as wide as a page, and as a phone.
+    pub(super) maps: (String, String),
     /// Its lanes unrolled.
     pub(super) strips: Vec<Strip>,
     pub(super) blocks: Vec<PageBlock>,
@@ -33,7 +37,9 @@ impl PageSession {
         Self {
             number,
             key: key(&sheet),
-            map: map_picture_with_ids(plan, &format!("s{number}-map")),
+            day: plan.date.map(|date| date.to_string()),
+            track: plan.track.name.clone(),
+            maps: maps_with_ids(plan, &format!("s{number}")),
             strips: strips(plan),
             blocks: sheet.blocks.iter().map(PageBlock::of).collect(),
             sheet,
