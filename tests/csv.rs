@@ -78,7 +78,7 @@ fn each_run_of_the_week_has_a_row_that_says_what_the_json_says() {
             let athletes: Vec<&str> =
                 rep["athletes"].as_array().expect("a list").iter().filter_map(Value::as_str).collect();
             assert_eq!(row["athletes"], athletes.join(", "));
-            assert_eq!(row["note"], MEASURE_LINE);
+            assert!(row["note"].starts_with(MEASURE_LINE), "{row:?}");
         }
     }
 }
@@ -100,7 +100,7 @@ fn answers_about_the_track_have_rows_too() {
     ] {
         let rows = rows(arguments);
         assert!(!rows.is_empty(), "{arguments:?}");
-        assert!(rows.iter().all(|row| row["note"] == MEASURE_LINE), "{arguments:?}");
+        assert!(rows.iter().all(|row| row["note"].starts_with(MEASURE_LINE)), "{arguments:?}");
     }
     let measured = &rows(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"])[0];
     assert_eq!(measured["distance_m"], "200");

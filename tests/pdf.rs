@@ -437,6 +437,22 @@ fn pictures_are_the_pages_at_144_dots_an_inch() {
 }
 
 #[test]
+fn a_page_of_an_earlier_longer_plan_is_named() {
+    let (folder, path) = print(&["plan", "6 x 200 in lane 2"], "plan.png");
+    let fourth = folder.path().join("plan-4.png");
+    fs::write(&fourth, "ours").expect("the folder can be written");
+    toeline(&["plan", "6 x 200 in lane 2", "--out", "plan.png"])
+        .current_dir(path.parent().expect("it is in a folder"))
+        .assert()
+        .success()
+        .stderr_eq(str![[r#"
+note: this plan has 3 pages; `plan-4.png` is of another one, and was left as it is
+
+"#]]);
+    assert_eq!(fs::read_to_string(fourth).expect("it is still there"), "ours");
+}
+
+#[test]
 fn an_answer_without_a_plan_has_no_sheet() {
     for ending in ["pdf", "png"] {
         let name = format!("lanes.{ending}");

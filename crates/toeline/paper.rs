@@ -41,12 +41,22 @@ mod printed {
     pub(crate) fn write_pictures(plans: &[Plan], print: PrintFlags, path: &Path) -> Result<()> {
         let stem = path.file_stem().unwrap_or_default().to_string_lossy();
         let ending = path.extension().unwrap_or_default().to_string_lossy();
-        for (number, picture) in (1..).zip(printout(plans, print)?.pictures()?) {
-            if number == 1 {
-                replace(path, &picture)?;
-            } else {
-                replace(&path.with_file_name(format!("{stem}-{number}.{ending}")), &picture)?;
-            }
+        let page = |number: usize| match number {
+            1 => path.to_owned(),
+            _ => path.with_file_name(format!("{stem}-{number}.{ending}")),
+        };
+        let pictures = printout(plans, print)?.pictures()?;
+        for (number, picture) in (1..).zip(&pictures) {
+            replace(&page(number), picture)?;
+        }
+        // We delete no file of the user; but a page of an earlier plan must not be taken for one of this.
+        let next = page(pictures.len() + 1);
+        if next.exists() {
+            failure::note(&format!(
+                "this plan has {} pages; `{}` is of another one, and was left as it is",
+                pictures.len(),
+                next.display()
+            ));
         }
         Ok(())
     }

@@ -62,7 +62,8 @@ fn every_run_is_a_row_with_its_places_and_its_time() {
         "8.2 s",
         "1:08.1",
         "68.1",
-        "distances assume the measure line",
+        "distances assume the measure line; closed lanes stay closed; look both ways before stepping on; \
+         keep clear of throws and jumps; venue rules come first",
     ];
     assert_eq!(rows[2], expected);
     assert!(rows[3..].iter().all(|row| row[20].is_empty() && row[21].is_empty()));

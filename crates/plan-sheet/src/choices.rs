@@ -6,9 +6,9 @@ use session_plan::cautions;
 
 use crate::csv_table::{Cell, CsvTable};
 use crate::plan_text::sure;
-use crate::spot_columns::{self, MEASURE_LINE};
+use crate::spot_columns;
 use crate::table::{heading, table};
-use crate::take_care::take_care;
+use crate::take_care::{ROW_NOTE, take_care};
 use crate::view::View;
 
 /// Pairs of start and finish, best first.
@@ -89,7 +89,7 @@ impl View for Choices {
                 choice.ends_on_paint.into(),
             ];
             let (start, finish) = (spot_columns::cells(&choice.start), spot_columns::cells(&choice.finish));
-            let row: [&[Cell]; 4] = [&first, &start, &finish, &[MEASURE_LINE.into()]];
+            let row: [&[Cell]; 4] = [&first, &start, &finish, &[ROW_NOTE.into()]];
             table.row(row.concat());
         }
         table

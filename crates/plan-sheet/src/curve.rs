@@ -6,9 +6,9 @@ use session_plan::cautions;
 use session_plan::plan_words::metres;
 
 use crate::csv_table::{Cell, CsvTable};
-use crate::spot_columns::{self, MEASURE_LINE};
+use crate::spot_columns;
 use crate::table::{heading, item, table};
-use crate::take_care::take_care;
+use crate::take_care::{ROW_NOTE, take_care};
 use crate::view::View;
 
 /// The curved start line of a group that breaks for the inside at once.
@@ -77,7 +77,7 @@ impl View for Curve {
         let mut table = CsvTable::new(columns.iter().map(String::as_str));
         for lane in &self.lanes {
             let first = [lane.lane.into(), lane.past_square_m.into()];
-            let row: [&[Cell]; 3] = [&first, &spot_columns::cells(&lane.spot), &[MEASURE_LINE.into()]];
+            let row: [&[Cell]; 3] = [&first, &spot_columns::cells(&lane.spot), &[ROW_NOTE.into()]];
             table.row(row.concat());
         }
         table

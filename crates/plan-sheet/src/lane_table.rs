@@ -5,9 +5,8 @@ use serde::Serialize;
 use session_plan::cautions;
 
 use crate::csv_table::CsvTable;
-use crate::spot_columns::MEASURE_LINE;
 use crate::table::{heading, item, table};
-use crate::take_care::take_care;
+use crate::take_care::{ROW_NOTE, take_care};
 use crate::view::View;
 
 /// Lap and stagger of each lane of the oval.
@@ -157,7 +156,7 @@ impl View for LaneTable {
                 row.stagger_4x400_m.into(),
                 start.map(|start| start.spot.words.as_str()).into(),
                 start.map(|start| start.past_painted_m).into(),
-                MEASURE_LINE.into(),
+                ROW_NOTE.into(),
             ]);
         }
         table

@@ -5,9 +5,8 @@ use serde::Serialize;
 use session_plan::cautions;
 
 use crate::csv_table::CsvTable;
-use crate::spot_columns::MEASURE_LINE;
 use crate::table::{heading, item, table};
-use crate::take_care::take_care;
+use crate::take_care::{ROW_NOTE, take_care};
 use crate::view::View;
 
 /// The paint in a lane, in walking order from the finish line; chutes come last.
@@ -120,7 +119,7 @@ impl View for MarkTable {
                 spot.y_m.into(),
                 if row.in_chute { "yes" } else { "no" }.into(),
                 row.trap.as_deref().into(),
-                MEASURE_LINE.into(),
+                ROW_NOTE.into(),
             ]);
         }
         table

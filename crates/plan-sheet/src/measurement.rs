@@ -6,9 +6,9 @@ use session_plan::cautions;
 use session_plan::plan_words::{clock, metres};
 
 use crate::csv_table::{Cell, CsvTable};
-use crate::spot_columns::{self, MEASURE_LINE};
+use crate::spot_columns;
 use crate::table::{heading, item};
-use crate::take_care::take_care;
+use crate::take_care::{ROW_NOTE, take_care};
 use crate::view::View;
 
 /// How far it is from one place to another.
@@ -174,7 +174,7 @@ impl View for Measurement {
             line.map(|line| line.outside_inner_line_m).into(),
             line.map(|line| line.lap_m).into(),
             line.and_then(|line| line.way_m).into(),
-            MEASURE_LINE.into(),
+            ROW_NOTE.into(),
         ];
         let row: [&[Cell]; 4] =
             [&first, &spot_columns::cells(&self.from), &spot_columns::cells(&self.to), &last];

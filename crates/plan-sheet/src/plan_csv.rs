@@ -4,7 +4,8 @@ use session_plan::Plan;
 use session_plan::plan_words::{clock, metres};
 
 use crate::csv_table::{Cell, CsvTable};
-use crate::spot_columns::{MEASURE_LINE, cells, header};
+use crate::spot_columns::{cells, header};
+use crate::take_care::ROW_NOTE;
 
 /// A row for each run in each lane.
 pub(crate) fn csv(plan: &Plan) -> CsvTable {
@@ -65,7 +66,7 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
                 // For the time that was run.
                 Cell::default(),
                 rep.cautions.join("; ").into(),
-                MEASURE_LINE.into(),
+                ROW_NOTE.into(),
             ];
             let finish_cone = [plan.cone_on(&rep.finish).into()];
             let row: [&[Cell]; 6] =

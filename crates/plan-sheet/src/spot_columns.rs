@@ -26,6 +26,3 @@ pub(crate) fn cells(spot: &Placement) -> [Cell; COLUMNS.len()] {
         spot.y_m.into(),
     ]
 }
-
-/// The note that every row carries, as a table has no foot.
-pub(crate) const MEASURE_LINE: &str = "distances assume the measure line";

@@ -5,9 +5,8 @@ use session_plan::{Load, PACE_BANDS, Week, WeekEntry};
 
 use crate::csv_table::{Cell, CsvTable};
 use crate::day;
-use crate::spot_columns::MEASURE_LINE;
 use crate::table::{heading, item, table};
-use crate::take_care::take_care;
+use crate::take_care::{ROW_NOTE, take_care};
 use crate::view::View;
 
 impl View for Week {
@@ -48,7 +47,7 @@ impl View for Week {
                 load.recovery_m.into(),
             ];
             let bands = load.bands.each_ref().map(|band| Cell::from(band.metres));
-            let row: [&[Cell]; 3] = [&first, &bands, &[MEASURE_LINE.into()]];
+            let row: [&[Cell]; 3] = [&first, &bands, &[ROW_NOTE.into()]];
             table.row(row.concat());
         }
         table

@@ -577,7 +577,7 @@
   ];
 
   const csv = (session) => {
-    const { title, day, track } = session.element.dataset;
+    const { title, day, track, note } = session.element.dataset;
     const lines = [COLUMNS];
     for (const block of session.blocks) {
       const workout = text(block.element.querySelector(".text"));
@@ -595,7 +595,7 @@
           lines.push([
             ...[title, day, track, block.number, workout, group, set, rep, wave, box.who, lane, of(".metres"), runIn],
             ...[cone(".from .cone"), of(".from .spot"), cone(".to .cone"), of(".to .spot"), otherWay, go, of(".aim")],
-            ...[time, inSeconds(time), "distances assume the measure line"],
+            ...[time, inSeconds(time), note],
           ]);
         }
       }

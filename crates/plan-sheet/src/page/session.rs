@@ -6,6 +6,7 @@ use sha2::{Digest, Sha256};
 use super::run::{Run, runs};
 use crate::map::{Strip, maps_with_ids, strips};
 use crate::sheet::{Sheet, SheetBlock};
+use crate::take_care::ROW_NOTE;
 
 /// A session as its part of the page shows it.
 pub(super) struct PageSession {
@@ -54,6 +55,11 @@ impl PageSession {
             .into_iter()
             .flatten()
             .collect()
+    }
+
+    /// What each row of its times carries.
+    pub(super) fn row_note(&self) -> &'static str {
+        ROW_NOTE
     }
 
     /// The name of the file that its times are saved in, without the ending.
