@@ -40,7 +40,8 @@ impl Marks {
         let number_ends = text.len() - number.len();
         for (at, letter) in text.char_indices() {
             let begins = at == 0 && matches!(letter, '#' | '+' | '-' | '=');
-            let numbers = at > 0 && at == number_ends && matches!(letter, '.' | ')');
+            let is_apart = text[at + letter.len_utf8()..].chars().next().is_none_or(char::is_whitespace);
+            let numbers = at > 0 && at == number_ends && matches!(letter, '.' | ')') && is_apart;
             if begins
                 || numbers
                 || matches!(letter, '\\' | '`' | '*' | '_' | '[' | ']' | '<' | '>' | '&' | '~' | '|')
@@ -97,7 +98,7 @@ fn setup_lines(plan: &Plan, marks: Marks) -> String {
 
 fn block_lines(number: usize, block: &PlanBlock, marks: Marks) -> String {
     let whom = block.group.as_ref().map_or_else(String::new, |group| format!(", {group}"));
-    let mut lines = vec![marks.heading(&format!("{number}{whom}: {}", block.text.trim()))];
+    let mut lines = vec![marks.heading(&format!("Block {number}{whom}: {}", block.text.trim()))];
     // A squad's times are its athletes', and told with them.
     let is_board = is_board(block);
     for row in if is_board { lane_rows(block) } else { rows(block) } {
@@ -134,5 +135,5 @@ fn block_lines(number: usize, block: &PlanBlock, marks: Marks) -> String {
     let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
     let said = block.remarks.iter().map(String::as_str).chain(block.cautions());
     lines.extend(said.map(|line| format!("{bullet} {}", marks.text(line))));
-    lines.join("\n")
+    lines.join("\n").trim_end().to_owned()
 }
