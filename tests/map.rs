@@ -2,6 +2,8 @@
 
 mod picture;
 mod program;
+#[path = "program/wrenbeck.rs"]
+mod wrenbeck;
 
 use std::fs;
 
@@ -10,16 +12,7 @@ use resvg::tiny_skia::{Color, Paint, Rect, Transform};
 use roxmltree::{Document, Node};
 use serde_json::Value;
 use snapbox::str;
-
-const SESSIONS: [&str; 7] = [
-    "friday-starts",
-    "monday-two-groups",
-    "saturday-alone",
-    "sunday-easy",
-    "thursday-middle-distance",
-    "tuesday-sprints",
-    "wednesday-hurdles-and-relay",
-];
+use wrenbeck::{WRENBECK, session};
 
 fn map_of(arguments: &[&str]) -> String {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
@@ -27,10 +20,6 @@ fn map_of(arguments: &[&str]) -> String {
     let name = path.to_str().expect("the path is UTF-8");
     toeline(&[&["plan"], arguments, &["--out", name]].concat()).assert().success().stdout_eq(str![]);
     fs::read_to_string(&path).expect("it was written")
-}
-
-fn session(name: &str) -> String {
-    format!("sessions/wrenbeck/{name}.yaml")
 }
 
 fn plan_of(arguments: &[&str]) -> Value {
@@ -50,7 +39,7 @@ fn of_class<'a>(document: &'a Document<'a>, class: &'a str) -> impl Iterator<Ite
 /// read by roxmltree, which knows nothing of the project.
 #[test]
 fn cones_lie_where_the_solver_puts_them() {
-    let sessions = SESSIONS.map(session);
+    let sessions = WRENBECK.map(session);
     let mut all: Vec<Vec<&str>> = sessions.iter().map(|path| vec![path.as_str()]).collect();
     for track in
         ["standard", "standard-6", "double-bend-1", "double-bend-3", "indoor-200", "oval-300", "yards-440"]
@@ -263,7 +252,7 @@ error: `map.svg` holds one session, and there are 7; write one session at a time
 
 #[test]
 fn the_maps_of_wrenbeck_look_as_they_did() {
-    for name in SESSIONS {
+    for name in WRENBECK {
         let map = map_of(&[&session(name)]);
         picture::assert_like_kept(&format!("map-{name}"), &picture::drawn(&map, 1000, 1000));
     }

@@ -6,6 +6,8 @@ mod picture;
 #[path = "program/poppler.rs"]
 mod poppler;
 mod program;
+#[path = "program/wrenbeck.rs"]
+mod wrenbeck;
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -18,20 +20,7 @@ use roxmltree::{Document, Node};
 use serde_json::Value;
 use snapbox::str;
 use tempfile::TempDir;
-
-const SESSIONS: [&str; 7] = [
-    "friday-starts",
-    "monday-two-groups",
-    "saturday-alone",
-    "sunday-easy",
-    "thursday-middle-distance",
-    "tuesday-sprints",
-    "wednesday-hurdles-and-relay",
-];
-
-fn session(name: &str) -> String {
-    format!("sessions/wrenbeck/{name}.yaml")
-}
+use wrenbeck::{WRENBECK, session};
 
 /// Runs the program with `--out` for a new file, and gives that file in its folder.
 fn print(arguments: &[&str], name: &str) -> (TempDir, PathBuf) {
@@ -61,7 +50,7 @@ fn squeezed(text: &str) -> String {
 
 #[test]
 fn every_place_of_the_demonstration_is_printed_in_words() {
-    for name in SESSIONS {
+    for name in WRENBECK {
         let file = session(name);
         let (_folder, path) = print(&["plan", &file], "plan.pdf");
         let text = text(&path);
@@ -159,7 +148,7 @@ fn headings(map: &Path, class: &str) -> Vec<String> {
 /// All that the map says of a lane is on paper, where one that is longer than a page is cut.
 #[test]
 fn every_lane_is_printed_from_start_to_finish() {
-    let sessions = SESSIONS.map(session);
+    let sessions = WRENBECK.map(session);
     let others = ["3 x 400 in lanes 1-4".to_owned(), "2 x 2000 in lane 2".to_owned()];
     for what in sessions.iter().chain(&others) {
         let (_folder, map) = print(&["plan", what], "map.svg");
@@ -278,7 +267,7 @@ const KEPT: usize = 4;
 
 #[test]
 fn pages_look_like_the_kept_pictures() {
-    for name in SESSIONS {
+    for name in WRENBECK {
         let (folder, path) = print(&["plan", &session(name)], "plan.pdf");
         let count = pages(&path).len().min(KEPT);
         let root = folder.path().join("page");

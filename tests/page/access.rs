@@ -3,13 +3,14 @@
 use serde_json::json;
 
 use crate::browser::{DESKTOP, NARROWEST, PHONE, Set, Shown, show};
-use crate::made::{LONE, Made, WRENBECK, made, made_of};
+use crate::made::{LONE, Made, made, made_of};
+use crate::wrenbeck::{self, WRENBECK};
 
 /// axe-core 4.14 by Deque Systems, the usual checker of these rules.
 const AXE: &str = include_str!("../vendor/axe.min.js");
 
 fn session(name: &str) -> Made {
-    made(&["plan", &format!("sessions/wrenbeck/{name}.yaml")])
+    made(&["plan", &wrenbeck::session(name)])
 }
 
 /// Shows every block in turn.

@@ -52,14 +52,3 @@ pub(crate) const LONE: [&str; 2] = ["plan", "6 x 200 in lane 2 @ 34 rest 3min"];
 
 /// Three sprinters side by side, in several blocks.
 pub(crate) const SPRINTERS: [&str; 2] = ["plan", "sessions/wrenbeck/tuesday-sprints.yaml"];
-
-/// Every session of Wrenbeck.
-pub(crate) const WRENBECK: [&str; 7] = [
-    "monday-two-groups",
-    "tuesday-sprints",
-    "wednesday-hurdles-and-relay",
-    "thursday-middle-distance",
-    "friday-starts",
-    "saturday-alone",
-    "sunday-easy",
-];

@@ -2,6 +2,8 @@
 
 #[path = "../program/mod.rs"]
 mod program;
+#[path = "../program/wrenbeck.rs"]
+mod wrenbeck;
 
 mod access;
 mod blocks;

@@ -5,8 +5,9 @@ use std::collections::BTreeSet;
 use serde_json::{Value, json};
 
 use crate::browser::{PHONE, Set, Shown, show};
-use crate::made::{LONE, WRENBECK, made, plan_of};
+use crate::made::{LONE, made, plan_of};
 use crate::stub::STUBS;
+use crate::wrenbeck::{WRENBECK, session};
 
 /// Everything that a plan says: its places, its cones, its notes.
 pub(crate) fn said(plan: &Value) -> BTreeSet<String> {
@@ -49,7 +50,7 @@ fn seen(page: &Shown) -> String {
 #[test]
 fn without_scripts_every_word_of_every_plan_is_there() {
     for name in WRENBECK {
-        let arguments = ["plan", &format!("sessions/wrenbeck/{name}.yaml")];
+        let arguments = ["plan", &session(name)];
         let page = show(made(&arguments), PHONE, Set { without_scripts: true, ..Set::default() });
         assert_eq!(page.text("document.documentElement.className"), "", "no script has run");
         let seen = seen(&page);

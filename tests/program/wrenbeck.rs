@@ -1,0 +1,17 @@
+//! The sessions of the demonstration.
+
+/// Every session of Wrenbeck, in the order of the week.
+pub(crate) const WRENBECK: [&str; 7] = [
+    "monday-two-groups",
+    "tuesday-sprints",
+    "wednesday-hurdles-and-relay",
+    "thursday-middle-distance",
+    "friday-starts",
+    "saturday-alone",
+    "sunday-easy",
+];
+
+/// The file of one of them.
+pub(crate) fn session(name: &str) -> String {
+    format!("sessions/wrenbeck/{name}.yaml")
+}
