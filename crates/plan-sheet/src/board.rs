@@ -6,7 +6,7 @@ use chrono::NaiveTime;
 use session_plan::plan_words::clock;
 use session_plan::{PlanBlock, Rep};
 
-use crate::sheet::time_at;
+use crate::day::time_at;
 use crate::table::{heading, item, table};
 
 /// Whether a block is run by a squad.

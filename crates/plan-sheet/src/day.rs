@@ -1,6 +1,7 @@
 //! Days and times of day in words.
 
-use chrono::{NaiveDate, NaiveTime};
+use chrono::{NaiveDate, NaiveTime, TimeDelta};
+use session_plan::plan_words::clock;
 
 /// A day, as `Tuesday 13 April 2027`.
 pub(crate) fn in_words(date: NaiveDate) -> String {
@@ -10,4 +11,17 @@ pub(crate) fn in_words(date: NaiveDate) -> String {
 /// A time of day to the minute, as `18:05`.
 pub(crate) fn minute(time: NaiveTime) -> String {
     time.format("%H:%M").to_string()
+}
+
+/// A time of the session: of the day where that is known, else from the start.
+pub(crate) fn time_at(begins: Option<NaiveTime>, seconds: f64) -> String {
+    match begins {
+        None => clock(seconds),
+        Some(begins) => later(begins, seconds).format("%H:%M:%S").to_string(),
+    }
+}
+
+/// So many seconds after a time of day.
+pub(crate) fn later(begins: NaiveTime, seconds: f64) -> NaiveTime {
+    begins + TimeDelta::milliseconds((seconds * 1000.0).round() as i64)
 }

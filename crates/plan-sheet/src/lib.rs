@@ -17,8 +17,10 @@
 
 mod board;
 mod calendar;
+mod card;
 mod choices;
 mod cone_group;
+mod cone_row;
 mod csv_table;
 mod curve;
 mod day;
@@ -43,6 +45,8 @@ mod printed_page;
 #[cfg(feature = "pdf")]
 mod printout;
 mod sheet;
+mod sheet_block;
+mod sheet_row;
 mod spot_columns;
 #[cfg(feature = "pdf")]
 mod strip_pages;
@@ -54,7 +58,9 @@ mod wave_times;
 mod week_text;
 
 pub use calendar::Calendar;
+pub use card::{Card, CardRun};
 pub use choices::{Choice, Choices};
+pub use cone_row::ConeRow;
 pub use csv_table::{Cell, CsvTable};
 pub use curve::{Curve, CurveLane};
 pub use lane_table::{ClosedStart, LaneRow, LaneTable};
@@ -68,6 +74,8 @@ pub use paper::Paper;
 pub use place_row::PlaceRow;
 #[cfg(feature = "pdf")]
 pub use printout::{PrintError, Printout};
-pub use sheet::{Card, CardRun, ConeRow, Sheet, SheetBlock, SheetRow, SheetSplit};
+pub use sheet::Sheet;
+pub use sheet_block::SheetBlock;
+pub use sheet_row::{SheetRow, SheetSplit};
 pub use view::View;
 pub use wave_times::{Go, TimeLine, WaveTimes};

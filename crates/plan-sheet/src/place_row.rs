@@ -3,7 +3,7 @@
 use lane_distance::LaneList;
 use serde::Serialize;
 
-use crate::sheet::{SheetRow, SheetSplit};
+use crate::sheet_row::{SheetRow, SheetSplit};
 
 /// Runs of a block that start and finish at places said in the same words, in one lane or several.
 #[derive(Clone, Debug, PartialEq, Serialize)]

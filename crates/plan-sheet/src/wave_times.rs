@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::place_row::has_one_target;
-use crate::sheet::{SheetRow, SheetSplit};
+use crate::sheet_row::{SheetRow, SheetSplit};
 
 /// A wave of a block: when it goes, and a line for each who runs in it.
 ///

@@ -2,7 +2,7 @@
 
 use lane_distance::LaneList;
 
-use crate::sheet::{SheetRow, SheetSplit};
+use crate::sheet_row::{SheetRow, SheetSplit};
 
 /// A place on the way of a run, and when the runner should pass it.
 #[derive(Clone, Debug)]

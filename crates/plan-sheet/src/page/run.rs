@@ -1,7 +1,8 @@
 //! A run of the page: all lanes that go together.
 
 use super::prompts::{Prompt, passes, prompts};
-use crate::sheet::{SheetBlock, SheetRow};
+use crate::sheet_block::SheetBlock;
+use crate::sheet_row::SheetRow;
 
 /// One repetition of one wave, in all its lanes: what one clock times.
 pub(super) struct Run {

@@ -5,7 +5,8 @@ use sha2::{Digest, Sha256};
 
 use super::run::{Run, runs};
 use crate::map::{Strip, maps_with_ids, strips};
-use crate::sheet::{Sheet, SheetBlock};
+use crate::sheet::Sheet;
+use crate::sheet_block::SheetBlock;
 use crate::take_care::ROW_NOTE;
 
 /// A session as its part of the page shows it.
