@@ -253,6 +253,10 @@ fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() 
 fn the_demonstration_prints_on_both_papers_with_nothing_clipped_or_overlapping() {
     for (paper, size) in [("a4", [595.28, 841.89]), ("letter", [612.0, 792.0])] {
         let (_folder, path) = print(&["week", "sessions/wrenbeck", "--paper", paper], "week.pdf");
+        let text = text(&path);
+        let at = |day: &str| text.find(&squeezed(day)).unwrap_or_else(|| panic!("no {day}"));
+        assert!(at("Monday 12 April 2027") < at("Tuesday 13 April 2027"), "the days are in order");
+        assert!(at("Tuesday 13 April 2027") < at("Friday 16 April 2027"), "the days are in order");
         let pages = pages(&path);
         check_pages(paper, &pages);
         for page in &pages {

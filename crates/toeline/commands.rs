@@ -23,7 +23,8 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             output::write_plans(&plans, &plans, *print, common)
         }
         Command::Week { paths, print, common } => {
-            let plans = plans_of(paths, common)?;
+            let mut plans = plans_of(paths, common)?;
+            plans.sort_by_key(Plan::order);
             output::write_plans(&plans, &[Week::of(&plans)], *print, common)
         }
         Command::Spots { workout, common } => output::write(&[spots(workout, common)?], common),

@@ -68,6 +68,13 @@ pub struct PlanTrack {
     pub ground: Arc<Track>,
 }
 
+impl Plan {
+    /// What plans are put in order by, from Monday morning to Sunday evening; those without a day come last.
+    pub fn order(&self) -> impl Ord + use<> {
+        (self.date.is_none(), self.date, self.begins)
+    }
+}
+
 impl PlanTrack {
     /// What is closed, as `lanes 1 and 2 closed`; nothing where all is open.
     pub fn closed_words(&self) -> Option<String> {

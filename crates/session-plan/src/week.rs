@@ -54,7 +54,7 @@ impl Week {
     /// The week that plans make.
     pub fn of(plans: &[Plan]) -> Self {
         let mut ordered: Vec<&Plan> = plans.iter().collect();
-        ordered.sort_by_key(|plan| (plan.date.is_none(), plan.date, plan.begins));
+        ordered.sort_by_key(|plan| plan.order());
         let entries: Vec<WeekEntry> = ordered.iter().flat_map(|plan| WeekEntry::of(plan)).collect();
         let mut groups: Vec<GroupLoad> = Vec::new();
         for entry in &entries {
