@@ -127,3 +127,15 @@ fn a_walk_is_no_shorter_than_its_cones_allow_and_no_longer_than_the_outer_lane_a
         assert!((number(&plan["walk"]["walk_s"]) * 1.4 - walk_m).abs() < 1e-9);
     }
 }
+
+#[test]
+fn where_no_cone_is_needed_no_walk_is_told() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    for ending in ["txt", "md", "svg", "html"] {
+        let path = folder.path().join(format!("plan.{ending}"));
+        let name = path.to_str().expect("the path is UTF-8");
+        toeline(&["plan", "20 min steady", "--out", name]).assert().success();
+        let text = std::fs::read_to_string(&path).expect("it was written");
+        assert!(!text.contains("sets it out") && !text.contains("0 cones"), "{ending}");
+    }
+}

@@ -21,7 +21,7 @@ pub(crate) fn text(plan: &Plan) -> String {
         parts.push(block_text(number, block, plan.begins));
     }
     parts.extend(notes("Please note", &[plan.notes.as_slice(), &plan.warnings].concat()));
-    parts.push(setup(plan));
+    parts.extend((!plan.setup.is_empty()).then(|| setup(plan)));
     parts.extend(notes("On this track", &plan.etiquette));
     parts.push(take_care(&plan.cautions));
     parts.join("\n\n")
