@@ -167,3 +167,30 @@ fn a_second_tap_after_a_stop_was_taken_back_cancels_nothing() {
     page.tap("#s1-b1-r1 .cancel");
     page.wait("document.querySelector('#s1-b1-r1 .watch').hidden || document.querySelector('#s1-b1-r1 .start').hidden === false");
 }
+
+#[test]
+fn a_second_tap_right_after_the_stop_starts_no_clock() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(34_400);
+    page.tap("#s1-b1-r1 .stop-all");
+    page.tap("#s1-b1-r1 .start");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.4");
+    assert_eq!(page.value("document.querySelector('#s1-b1-r1 .watch').hidden"), true);
+    page.set_clock(40_000);
+    page.tap("#s1-b1-r1 .start");
+    assert_eq!(page.value("document.querySelector('#s1-b1-r1 .watch').hidden"), false);
+}
+
+#[test]
+fn times_that_were_corrected_after_a_stop_are_not_taken_back() {
+    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    page.tap("#s1-b2-r1 .start");
+    page.set_clock(8_400);
+    page.tap("#s1-b2-r1 .stop-all");
+    page.value("document.getElementById('s1-b2-r1-l2-1').select()");
+    page.type_in("8.1");
+    assert_eq!(page.value("document.querySelector('#s1-b2-r1 .cancel').hidden"), true);
+    let times = [1, 2, 3].map(|lane| page.in_box(&format!("s1-b2-r1-l{lane}-1")));
+    assert_eq!(times, ["8.4", "8.1", "8.4"]);
+}

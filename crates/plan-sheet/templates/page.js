@@ -238,6 +238,8 @@
   /** Started by hand: the goes that follow keep their distance from it, and those before it are left out. */
   const startByHand = (run) => {
     const [at, due] = [now(), goAt(run)];
+    // A second tap of a wet thumb right after the stop starts nothing.
+    if (at - run.stoppedAt < BOUNCE_MS) return;
     if (due !== null) {
       sound.hush(soundKey(run, due));
       for (const earlier of run.block.runs) {
@@ -268,11 +270,13 @@
     const elapsed = now() - clock.start;
     if (elapsed < BOUNCE_MS) return;
     const words = taken(elapsed);
+    run.stoppedAt = now();
     const open = boxes.filter((box) => isOpen(run, box));
     run.lastStop = { clock: { ...clock }, values: open.map((box) => [box, box.input.value]) };
     // Of several, a time that was typed while they ran stands.
     const isTyped = (box) => boxes.length > 1 && box.typed >= clock.start && box.input.value !== "";
     for (const box of open) if (!isTyped(box)) setTime(run, box, words);
+    run.lastStop.words = words;
     clock.stopped = [...(clock.stopped ?? []), ...open.map((box) => box.key)];
     if (run.boxes.every((box) => clock.stopped.includes(box.key))) delete run.session.kept.clocks[run.key];
     run.session.kept.save();
@@ -286,10 +290,11 @@
   /** Takes back the last stop, if there was one; else the clock itself. */
   const cancel = (run) => {
     if (run.lastStop !== null) {
-      const { clock, values } = run.lastStop;
+      const { clock, values, words: stopped } = run.lastStop;
       run.lastStop = null;
       run.undone = now();
-      for (const [box, words] of values) setTime(run, box, words);
+      // A time that was written over the stop's stands.
+      for (const [box, words] of values) if (box.input.value === stopped) setTime(run, box, words);
       run.session.kept.clocks[run.key] = clock;
       run.session.kept.save();
       say(`${titleOf(run)} is running on.`);
@@ -668,6 +673,8 @@
           box.stop?.addEventListener("click", () => stop(run, [box]));
           box.input.addEventListener("input", () => {
             box.typed = now();
+            // What was corrected by hand is past taking back.
+            if (clockOf(run) === null) run.lastStop = null;
             setTime(run, box, box.input.value);
             session.kept.save();
             refresh(run);
