@@ -1,5 +1,6 @@
 //! When the waves of a block go, and the boxes for their times.
 
+use lane_distance::LaneList;
 use serde::Serialize;
 
 use crate::place_row::has_one_target;
@@ -40,8 +41,9 @@ pub struct TimeLine {
     pub target: Option<String>,
     /// When to pass what on the way to that target.
     pub splits: Vec<SheetSplit>,
-    /// The lane of each repetition of the wave; nothing where the line has none.
-    pub lanes: Vec<Option<u8>>,
+    /// The lane of each repetition of the wave, or the lanes to choose from, in words; nothing where the line
+    /// has none.
+    pub lanes: Vec<Option<String>>,
 }
 
 /// The waves of a block from its runs, which are in the order of repetitions, waves and lanes.
@@ -87,7 +89,11 @@ fn line(name: Option<&str>, rows: &[&SheetRow], goes: &[Go], with_targets: bool)
         target: first.target.clone().filter(|_| is_one_target),
         splits: if is_one_target { first.splits.clone() } else { Vec::new() },
         lanes: (goes.iter())
-            .map(|go| rows.iter().find(|row| row.rep == go.rep).map(|row| row.lane))
+            .map(|go| {
+                let of_rep = rows.iter().filter(|row| row.rep == go.rep);
+                let lanes: Vec<u8> = of_rep.map(|row| row.lane).collect();
+                (!lanes.is_empty()).then(|| LaneList(&lanes).to_string())
+            })
             .collect(),
     }
 }

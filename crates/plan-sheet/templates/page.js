@@ -52,10 +52,19 @@
     }
     read() {
       let read = null;
+      let kept = null;
       try {
-        read = JSON.parse(localStorage.getItem(this.key));
-      } catch (error) {
-        this.isKept = !(error instanceof DOMException);
+        kept = localStorage.getItem(this.key);
+        // Room is only known by asking for it.
+        localStorage.setItem("toeline:room", "");
+        localStorage.removeItem("toeline:room");
+      } catch {
+        this.isKept = false;
+      }
+      try {
+        read = JSON.parse(kept);
+      } catch {
+        // What is there is not ours, and is written over.
       }
       const part = (name) => (isObject(read) && isObject(read[name]) ? read[name] : {});
       this.times = part("times");
@@ -149,9 +158,13 @@
         this.context = null;
       }
     },
+    /** While it does not run its time stands still, and what it was given would be heard late. */
+    canSound() {
+      return this.isOn && this.context !== null && this.context.state === "running";
+    },
     /** A tone so many milliseconds from now. */
     tone(inMs, pitch, lengthMs) {
-      if (!this.isOn || this.context === null) return null;
+      if (!this.canSound()) return null;
       const at = this.context.currentTime + Math.max(0, inMs) / 1000;
       const end = at + lengthMs / 1000;
       const [tone, volume] = [this.context.createOscillator(), this.context.createGain()];
@@ -167,7 +180,7 @@
     },
     /** Three short tones and a long one for a go. */
     go(key, inMs) {
-      if (this.ahead.has(key) || !this.isOn || this.context === null) return;
+      if (this.ahead.has(key) || !this.canSound()) return;
       const short = SECONDS_HEARD.filter((before) => inMs >= before * 1000);
       const tones = short.map((before) => this.tone(inMs - before * 1000, 660, 150));
       this.ahead.set(key, [...tones, this.tone(inMs, 1320, 700)]);
