@@ -194,3 +194,66 @@ fn forty_one_athletes_in_one_lane_are_planned_with_a_warning() {
         plan["blocks"][0]["remarks"]
     );
 }
+
+/// The text and the message of a session file.
+fn told(session: &str) -> [String; 2] {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    fs::write(folder.path().join("session.yaml"), session).expect("the folder can be written");
+    ["txt", "md"].map(|ending| {
+        let name = format!("plan.{ending}");
+        toeline(&["plan", "session.yaml", "--out", &name]).current_dir(folder.path()).assert().success();
+        let text = fs::read_to_string(folder.path().join(name)).expect("it was written");
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    })
+}
+
+#[test]
+fn a_squad_whose_starts_creep_is_told_each_of_them() {
+    let [text, message] = told(
+        "{ title: Jog, groups: [{ name: g, athletes: [Ada, Bela] }], blocks: [3 x 300 in lanes 2-3 jog 200] }",
+    );
+    // Rep 2 of lane 3 starts 85.30 m past the 300 m start, by the lane's lap of 414.70 m.
+    for words in
+        ["run 2, 300 m in lane 3: start 0.30 m past the fifth green tick", "run 1, 300 m in lane 2: start"]
+    {
+        assert!(message.contains(words), "`{words}` is missing in {message}");
+    }
+    assert!(!message.contains("runs 1 to 3"), "{message}");
+    assert!(
+        text.contains("2 3 300 0.30 m past the fifth 9.41 m behind the first"),
+        "start and finish in their columns: {text}"
+    );
+    assert!(text.contains("2 or 3: Ada, Bela") && text.contains("Ada: wave 1, lane 2 or 3"), "{text}");
+}
+
+#[test]
+fn a_squad_that_runs_several_distances_is_told_all_of_them() {
+    let session = "{ title: Mixed, groups: [{ name: g, athletes: [Ada, Bela] }], \
+                   blocks: [400 @ 70 + 800 @ 2:30 + 400 @ 70 in lanes 1-2 rest 3min] }";
+    let [text, message] = told(session);
+    assert!(text.contains("Total 1600 m for each athlete."), "{text}");
+    for words in ["run 1, 400 m in lanes 1 and 2", "run 2, 800 m in lane 1", "run 3, 400 m in lanes 1 and 2"]
+    {
+        assert!(message.contains(words), "`{words}` is missing in {message}");
+    }
+}
+
+#[test]
+fn runs_that_differ_in_their_run_in_or_the_range_of_their_target_are_told_apart() {
+    let [text, message] = told(
+        "{ title: Flying, blocks: [flying 30 with 20 run-in in lane 3 + flying 30 with 30 run-in in lane 3] }",
+    );
+    assert!(
+        message.contains("run 1, 30 m in lane 3") && message.contains("run-in on the 100 m start line"),
+        "{message}"
+    );
+    assert!(
+        message.contains("run 2, 30 m in lane 3")
+            && message.contains("run-in on the 110 m hurdles start line"),
+        "{message}"
+    );
+    assert!(text.contains("Run-in of run 2 in lane 3: on the 110 m hurdles start line"), "{text}");
+    assert!(text.contains("4 cones"), "each run-in has a cone: {text}");
+    let [text, _] = told("{ title: Ranges, blocks: [300 in 48-50s in lane 2 + 300 in 44-50s in lane 2] }");
+    assert!(text.contains("48 s to 50 s") && text.contains("44 s to 50 s"), "{text}");
+}

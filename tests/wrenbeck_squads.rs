@@ -226,11 +226,24 @@ Who goes when
 
 Block 3: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
 ────────────────────────────────────────────────────────────────────────────────
- Reps     Lane   Metres   Stand                              Finish
+ Reps   Lane   Metres   Stand                        Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 4   2         300   10.00 m behind the first 4x100 m   on the finish line
-                          takeover zone exit (yellow);
-                          tape 9.95 m on the inner line
+ 1      2         300   10.00 m behind the first     on the finish line
+                        4x100 m takeover zone exit
+                        (yellow); tape 9.95 m on
+                        the inner line
+ 2      2         300   12.96 m past the first       2.96 m past the later
+                        4x100 m takeover zone        4x400 m takeover zone
+                        entry (yellow); tape 12.89   entry line
+                        m on the inner line
+ 3      2         300   5.92 m past the first        0.06 m behind the tenth
+                        4x100 m takeover zone        blue tick (110 m hurdle
+                        entry (yellow); tape 5.89    tick 10)
+                        m on the inner line
+ 4      2         300   1.12 m behind the first      2.04 m past the ninth blue
+                        4x100 m takeover zone        tick (110 m hurdle tick 9)
+                        entry (yellow); tape 1.11
+                        m on the inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 1200 m for each athlete.
 

@@ -29,8 +29,18 @@ pub(crate) fn board(block: &PlanBlock, begins: Option<NaiveTime>) -> String {
             done.clone().fold(f64::INFINITY, f64::min),
             reps.iter().filter_map(|rep| rep.done_s).fold(f64::NEG_INFINITY, f64::max),
         );
-        let who: Vec<String> =
-            reps.iter().map(|rep| format!("{}: {}", rep.lane, rep.athletes.join(", "))).collect();
+        // Where the plan gives no lane to each, those who share several choose.
+        let mut shared: Vec<(Vec<u8>, &[String])> = Vec::new();
+        for run in reps {
+            match shared.iter_mut().find(|(_, athletes)| *athletes == run.athletes) {
+                Some((lanes, _)) => lanes.push(run.lane),
+                None => shared.push((vec![run.lane], &run.athletes)),
+            }
+        }
+        let who: Vec<String> = shared
+            .iter()
+            .map(|(lanes, athletes)| format!("{}: {}", or(lanes), athletes.join(", ")))
+            .collect();
         let done = match (time_at(begins, first), time_at(begins, last)) {
             _ if !last.is_finite() => String::new(),
             (first, last) if first == last => last,
@@ -65,23 +75,47 @@ fn from(reps: &[&Rep]) -> String {
 struct Does<'a> {
     name: &'a str,
     target_s: Option<f64>,
-    lanes: Vec<String>,
+    /// Each repetition with the lane, or the lanes to choose from.
+    lanes: Vec<(u32, Vec<u8>)>,
     least_rest_s: Option<f64>,
 }
 
 impl Does<'_> {
-    fn line(mut self, wave: u32) -> String {
+    fn line(self, wave: u32) -> String {
         let target = self.target_s.map_or_else(String::new, |target| format!(", {}", clock(target)));
         let rest =
             self.least_rest_s.map_or_else(String::new, |rest| format!(", rest {} at least", clock(rest)));
-        let lanes = if self.lanes.iter().all(|lane| *lane == self.lanes[0]) {
-            format!("lane {}", self.lanes[0])
+        let mut lanes: Vec<String> = self.lanes.iter().map(|(_, lanes)| or(lanes)).collect();
+        let lanes = if lanes.windows(2).all(|pair| pair[0] == pair[1]) {
+            format!("lane {}", lanes.pop().unwrap_or_default())
         } else {
-            let last = self.lanes.pop().unwrap_or_default();
-            format!("lanes {} and {last}", self.lanes.join(", "))
+            let last = lanes.pop().unwrap_or_default();
+            format!("lanes {} and {last}", lanes.join(", "))
         };
         format!("{}: wave {wave}{target}, {lanes}{rest}", self.name)
     }
+}
+
+/// Lanes to choose from: `2 or 3`.
+fn or(lanes: &[u8]) -> String {
+    lanes.iter().map(u8::to_string).collect::<Vec<_>>().join(" or ")
+}
+
+/// The least and the most that an athlete runs in a block, in metres.
+pub(crate) fn each_athlete_m(block: &PlanBlock) -> (f64, f64) {
+    // A lane for each repetition, however many there are to choose from.
+    let mut runs: BTreeMap<(&str, u32), f64> = BTreeMap::new();
+    for rep in &block.reps {
+        for athlete in &rep.athletes {
+            runs.entry((athlete, rep.rep)).or_insert(rep.distance_m);
+        }
+    }
+    let mut sums: BTreeMap<&str, f64> = BTreeMap::new();
+    for ((athlete, _), metres) in runs {
+        *sums.entry(athlete).or_default() += metres;
+    }
+    let least = sums.values().copied().fold(f64::INFINITY, f64::min);
+    (least, sums.values().copied().fold(0.0, f64::max))
 }
 
 /// What each athlete does, in one line; by wave, then as they were listed.
@@ -98,7 +132,10 @@ pub(crate) fn athletes(block: &PlanBlock) -> Vec<String> {
             own.name = athlete;
             // Of a group only the slowest time is known to be an athlete's own.
             own.target_s = rep.target_s.filter(|_| rep.athletes.len() == 1);
-            own.lanes.push(rep.lane.to_string());
+            match own.lanes.last_mut() {
+                Some((known, lanes)) if *known == rep.rep => lanes.push(rep.lane),
+                _ => own.lanes.push((rep.rep, vec![rep.lane])),
+            }
             own.least_rest_s = match (own.least_rest_s, rep.rest_s) {
                 (Some(least), Some(rest)) => Some(least.min(rest)),
                 (least, rest) => least.or(rest),

@@ -1,6 +1,6 @@
 //! A plan on a terminal.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveTime;
 use lane_distance::LaneList;
@@ -67,10 +67,7 @@ fn block_text(number: usize, block: &PlanBlock, begins: Option<NaiveTime>) -> St
     for line in splits(&rows) {
         text += &format!("\n{}", item("-", &line));
     }
-    let run_ins: BTreeSet<String> = (block.reps.iter())
-        .filter_map(|rep| Some(format!("Run-in in lane {}: {}", rep.lane, rep.run_in.as_ref()?.words)))
-        .collect();
-    for line in run_ins {
+    for line in run_ins(block) {
         text += &format!("\n{}", item("-", &line));
     }
     if let Some(coach) = &block.coach {
@@ -84,9 +81,9 @@ fn block_text(number: usize, block: &PlanBlock, begins: Option<NaiveTime>) -> St
 
 fn total(block: &PlanBlock) -> String {
     if board::is_board(block) {
-        let reps = block.reps.iter().map(|rep| rep.rep).max().unwrap_or(0);
-        let each_m = block.reps.first().map_or(0.0, |rep| rep.distance_m * f64::from(reps));
-        return format!("Total {} m for each athlete.", metres(each_m));
+        let (least, most) = board::each_athlete_m(block);
+        let to = if metres(least) == metres(most) { String::new() } else { format!(" to {}", metres(most)) };
+        return format!("Total {}{to} m for each athlete.", metres(least));
     }
     let lanes = block.reps.iter().map(|rep| rep.lane).collect::<BTreeSet<_>>().len();
     let total_m: f64 = block.reps.iter().map(|rep| rep.distance_m).sum();
@@ -94,6 +91,23 @@ fn total(block: &PlanBlock) -> String {
     let group = block.reps.first().and_then(|rep| rep.group.as_ref());
     let whom = group.map_or_else(String::new, |group| format!(" for {group}"));
     format!("Total {} m{each}{whom}.", metres(total_m / lanes.max(1) as f64))
+}
+
+/// Where run-ins begin, lane by lane; with the repetitions, where a lane has several.
+fn run_ins(block: &PlanBlock) -> Vec<String> {
+    let mut places: BTreeMap<(u8, &str), BTreeSet<u32>> = BTreeMap::new();
+    for rep in &block.reps {
+        if let Some(run_in) = &rep.run_in {
+            places.entry((rep.lane, &run_in.words)).or_default().insert(rep.rep);
+        }
+    }
+    let is_shared = |lane: u8| places.keys().filter(|(other, _)| *other == lane).count() > 1;
+    let line = |(&(lane, words), reps): (&(u8, &str), &BTreeSet<u32>)| {
+        let reps: Vec<String> = reps.iter().map(u32::to_string).collect();
+        let of = if is_shared(lane) { format!(" of run {}", reps.join(", ")) } else { String::new() };
+        format!("Run-in{of} in lane {lane}: {words}")
+    };
+    places.iter().map(line).collect()
 }
 
 /// The splits at round distances, once for each distance and target.
@@ -117,16 +131,21 @@ fn splits(rows: &[Row<'_>]) -> Vec<String> {
 /// More splits than this are left to the other views.
 const MOST_SPLITS: usize = 12;
 
-/// The first repetition of each lane: where its runners stand is the same in all.
+/// Where the runners of a squad stand: once for each lane where that is the same in all its repetitions, else
+/// by repetition too. Their times are told elsewhere.
 pub(crate) fn lane_rows(block: &PlanBlock) -> Vec<Row<'_>> {
     let last = block.reps.iter().map(|rep| rep.rep).max().unwrap_or(1);
     let mut rows: Vec<Row<'_>> = Vec::new();
     for rep in &block.reps {
-        if !rows.iter().any(|row| row.first.lane == rep.lane) {
+        if !rows.iter().any(|row| row.first.lane == rep.lane && has_places_of(row.first, rep)) {
             rows.push(Row { first: rep, from: 1, last, lanes: vec![rep.lane] });
         }
     }
-    rows.sort_by_key(|row| row.first.lane);
+    let lanes: BTreeSet<u8> = block.reps.iter().map(|rep| rep.lane).collect();
+    if rows.len() > lanes.len() {
+        rows = rep_rows(block);
+    }
+    rows.sort_by_key(|row| (row.from, row.first.lane));
     join_lanes(&mut rows, |_, _| true);
     rows
 }
@@ -224,6 +243,33 @@ impl Row<'_> {
     }
 }
 
+/// A row for each lane and the repetitions, one after the other, that have their places there.
+fn rep_rows(block: &PlanBlock) -> Vec<Row<'_>> {
+    let mut reps: Vec<&Rep> = block.reps.iter().collect();
+    reps.sort_by_key(|rep| (rep.rep, rep.lane));
+    let mut rows: Vec<Row<'_>> = Vec::new();
+    for rep in reps {
+        // Several waves run a repetition in a lane.
+        let goes_on = |row: &&mut Row<'_>| {
+            row.first.lane == rep.lane
+                && (row.last == rep.rep || row.last + 1 == rep.rep)
+                && has_places_of(row.first, rep)
+        };
+        match rows.iter_mut().find(goes_on) {
+            Some(row) => row.last = rep.rep,
+            None => rows.push(Row { first: rep, from: rep.rep, last: rep.rep, lanes: vec![rep.lane] }),
+        }
+    }
+    rows
+}
+
+/// Whether two repetitions of a lane are run between the same places.
+fn has_places_of(a: &Rep, b: &Rep) -> bool {
+    a.distance_m == b.distance_m
+        && (&a.start, &a.finish, &a.run_in, a.the_other_way)
+            == (&b.start, &b.finish, &b.run_in, b.the_other_way)
+}
+
 pub(crate) fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
     let mut rows: Vec<Row<'_>> = Vec::new();
     for rep in &block.reps {
@@ -231,9 +277,8 @@ pub(crate) fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
             let first = row.first;
             first.lane == rep.lane
                 && first.set == rep.set
-                && first.start == rep.start
-                && first.finish == rep.finish
-                && first.target_s == rep.target_s
+                && has_places_of(first, rep)
+                && (first.target_s, first.target_from_s) == (rep.target_s, rep.target_from_s)
                 // The last repetition has no rest after it; that needs no row of its own.
                 && (first.rest_s == rep.rest_s || rep.rest_s.is_none())
                 && row.last + 1 == rep.rep
@@ -244,7 +289,8 @@ pub(crate) fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
         }
     }
     rows.sort_by_key(|row| (row.first.rep, row.first.lane));
-    join_lanes(&mut rows, |a, b| (a.target_s, a.rest_s) == (b.target_s, b.rest_s));
+    let times = |rep: &Rep| (rep.target_s, rep.target_from_s, rep.rest_s);
+    join_lanes(&mut rows, |a, b| times(a) == times(b));
     rows
 }
 
@@ -252,9 +298,11 @@ pub(crate) fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
 fn join_lanes(rows: &mut Vec<Row<'_>>, alike: impl Fn(&Rep, &Rep) -> bool) {
     rows.dedup_by(|next, row| {
         let (a, b) = (row.first, next.first);
+        let run_in = |rep: &Rep| rep.run_in.as_ref().map(|run_in| run_in.words.clone());
         let alike = (row.from, row.last) == (next.from, next.last)
             && (&a.start.words, &a.finish.words) == (&b.start.words, &b.finish.words)
-            && a.distance_m == b.distance_m
+            && run_in(a) == run_in(b)
+            && (a.distance_m, a.the_other_way) == (b.distance_m, b.the_other_way)
             && alike(a, b);
         if alike {
             row.lanes.append(&mut next.lanes);

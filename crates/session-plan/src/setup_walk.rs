@@ -118,10 +118,11 @@ pub(crate) fn walk(track: &Track, blocks: &[PlanBlock], stride_m: f64) -> Vec<Se
     for (number, block) in (1..).zip(blocks) {
         let mut met = BTreeSet::new();
         for rep in &block.reps {
-            // Repetitions between the same two spots need the same cones.
+            // Repetitions between the same spots need the same cones.
             let bits =
                 [rep.start.to_finish_line_m, rep.finish.to_finish_line_m, rep.distance_m].map(f64::to_bits);
-            if !met.insert((rep.lane, rep.course, rep.run_in.is_some(), bits)) {
+            let run_in = rep.run_in.as_ref().map(|spot| spot.to_finish_line_m.to_bits());
+            if !met.insert((rep.lane, rep.course, run_in, bits)) {
                 continue;
             }
             let run = format!("{} m of block {number}", metres(rep.distance_m));
