@@ -131,3 +131,30 @@ fn a_run_started_out_of_its_turn_starts_no_other() {
     page.set_clock(214_000);
     page.wait("document.querySelector('#s1-b1-r4').classList.contains('is-running')");
 }
+
+#[test]
+fn after_a_false_start_the_run_can_go_again() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    page.set_clock(10_500);
+    page.wait("document.querySelector('#s1-b1-r1 .watch').hidden === false");
+    page.tap("#s1-b1-r1 .cancel");
+    page.tap("#s1-b1 .count-down");
+    assert_eq!(
+        page.text("document.querySelector('#s1-b1 .count-down').textContent"),
+        "Start block 1: first go in 10 s"
+    );
+}
+
+#[test]
+fn a_sound_card_that_stands_still_gets_no_sound_and_the_coach_is_told() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.value("window.card = 'interrupted'");
+    page.tap("#s1-b1 .count-down");
+    page.set_clock(8_000);
+    page.wait("document.getElementById('wake-sound').hidden === false");
+    assert_eq!(tones(&page), json!([]));
+    page.value("window.card = 'running'");
+    page.wait("document.getElementById('wake-sound').hidden");
+    page.wait("tones.length > 0");
+}

@@ -194,3 +194,75 @@ fn times_that_were_corrected_after_a_stop_are_not_taken_back() {
     let times = [1, 2, 3].map(|lane| page.in_box(&format!("s1-b2-r1-l{lane}-1")));
     assert_eq!(times, ["8.4", "8.1", "8.4"]);
 }
+
+/// What another tab keeps of which this one, asleep, has not been told.
+const KEPT_ELSEWHERE: &str = "(() => {
+    const key = `toeline:${document.querySelector('section.session').dataset.key}`;
+    const kept = JSON.parse(localStorage.getItem(key) ?? '{}');
+    localStorage.setItem(key, JSON.stringify({ ...kept, times: { ...kept.times, 'b1-r6-l1-1': '33.3' } }));
+    return true;
+})()";
+
+#[test]
+fn a_tab_that_slept_overwrites_nothing_of_another() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1 .count-down");
+    page.value(KEPT_ELSEWHERE);
+    // The go of the first run.
+    page.set_clock(10_500);
+    page.wait("document.querySelector('#s1-b1-r1 .watch').hidden === false");
+    page.reload();
+    assert_eq!(page.in_box("s1-b1-r6-l1-1"), "33.3");
+    page.value("document.getElementById('s1-b1-r6-l1-1').select()");
+    page.type_in("32.0");
+    page.value(KEPT_ELSEWHERE);
+    page.value("document.getElementById('s1-b1-r5-l1-1').select()");
+    page.type_in("34.0");
+    page.set_clock(44_100);
+    page.tap("#s1-b1-r1 .stop-all");
+    page.reload();
+    let times = [1, 5, 6].map(|rep| page.in_box(&format!("s1-b1-r{rep}-l1-1")));
+    assert_eq!(times, ["34.1", "34.0", "33.3"]);
+}
+
+#[test]
+fn a_stop_is_taken_back_only_for_a_while() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(34_400);
+    page.tap("#s1-b1-r1 .stop-all");
+    page.set_clock(60_000);
+    page.tap("#s1-b1-r1 .cancel");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.4");
+    assert_eq!(page.value("document.querySelector('#s1-b1-r1 .watch').hidden"), true);
+    assert_eq!(page.value("document.querySelector('#s1-b1-r1 .cancel').hidden"), true);
+}
+
+#[test]
+fn a_clock_cancelled_after_its_stop_was_taken_back_leaves_the_time_that_was_taken() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(34_400);
+    page.tap("#s1-b1-r1 .stop-all");
+    page.set_clock(36_000);
+    page.tap("#s1-b1-r1 .cancel");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "");
+    page.set_clock(40_000);
+    page.tap("#s1-b1-r1 .cancel");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.4");
+    page.reload();
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.4");
+}
+
+#[test]
+fn a_device_whose_clock_is_set_back_says_so() {
+    let page = show(made(&LONE), PHONE, STUBS);
+    page.set_clock(60_000);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(10_000);
+    page.tap("#s1-b1-r1 .stop-all");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "");
+    assert!(page.text("document.getElementById('said').textContent").contains("set back"));
+    page.tap("#s1-b1-r1 .start");
+    assert_eq!(page.value("document.querySelector('#s1-b1-r1 .watch').hidden"), false);
+}

@@ -13,7 +13,7 @@ pub(crate) const STUBS: Set = Set {
           window.setClock = (ms) => sessionStorage.setItem("test clock", ms);
           window.tones = [];
           window.AudioContext = class {
-            state = "running";
+            get state() { return window.card ?? "running"; }
             destination = {};
             get currentTime() { return (Date.now() - start) / 1000; }
             resume() {}

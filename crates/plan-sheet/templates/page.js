@@ -8,6 +8,8 @@
   const LATE_MS = 600_000;
   /** A second tap of a wet thumb right after the start stops nothing. */
   const BOUNCE_MS = 500;
+  /** How long a stop can be taken back. */
+  const UNDO_MS = 20_000;
   /** How long before a go its sounds are handed to the sound card. */
   const AHEAD_MS = 4_000;
   const SECONDS_HEARD = [3, 2, 1];
@@ -42,27 +44,31 @@
   /**
    * What a session keeps: times by box, clocks by run, starts by block, and runs that have gone.
    *
-   * Another tab may show the same session, so what is there is read again whenever it may have changed.
+   * Another tab may show the same session, so what is there is read again before anything is changed, and
+   * whenever another tab has changed it.
    */
   class Kept {
     constructor(key) {
       this.key = `toeline:${key}`;
       this.isKept = true;
       this.read();
-    }
-    read() {
-      let read = null;
-      let kept = null;
       try {
-        kept = localStorage.getItem(this.key);
         // Room is only known by asking for it.
         localStorage.setItem("toeline:room", "");
         localStorage.removeItem("toeline:room");
       } catch {
         this.isKept = false;
       }
+    }
+    /** What is there now; where nothing is kept, this tab alone knows. */
+    renew() {
+      if (this.isKept) this.read();
+    }
+    read() {
+      let read = null;
       try {
-        read = JSON.parse(kept);
+        this.raw = localStorage.getItem(this.key);
+        read = JSON.parse(this.raw);
       } catch {
         // What is there is not ours, and is written over.
       }
@@ -75,7 +81,8 @@
     save() {
       const { times, clocks, zeros, gone } = this;
       try {
-        localStorage.setItem(this.key, JSON.stringify({ times, clocks, zeros, gone }));
+        this.raw = JSON.stringify({ times, clocks, zeros, gone });
+        localStorage.setItem(this.key, this.raw);
         this.isKept = true;
       } catch {
         this.isKept = false;
@@ -115,6 +122,7 @@
         goMs: body.dataset.go === undefined ? null : Number(body.dataset.go) * 1000,
         prompts: promptsOf(body),
         lastStop: null,
+        undone: null,
         boxes: [...body.querySelectorAll("input")].map((input) => ({
           input,
           key: keyOf(input.id),
@@ -243,16 +251,17 @@
     run.session.kept.clocks[run.key] = { start: at, stopped: [] };
     run.session.kept.gone[run.key] = true;
     run.heardUntil = now() - at;
-    run.lastStop = null;
+    [run.lastStop, run.undone] = [null, null];
     run.session.kept.save();
     refresh(run);
   };
 
   /** Started by hand: the goes that follow keep their distance from it, and those before it are left out. */
   const startByHand = (run) => {
-    const [at, due] = [now(), goAt(run)];
     // A second tap of a wet thumb right after the stop starts nothing.
-    if (at - run.stoppedAt < BOUNCE_MS) return;
+    if (isJustNow(run.stoppedAt)) return;
+    run.session.kept.renew();
+    const [at, due] = [now(), goAt(run)];
     if (due !== null) {
       sound.hush(soundKey(run, due));
       for (const earlier of run.block.runs) {
@@ -270,6 +279,8 @@
     wakeUp();
   };
 
+  const isJustNow = (at) => Math.abs(now() - at) < BOUNCE_MS;
+
   const setTime = (run, box, words) => {
     box.input.value = words;
     const times = run.session.kept.times;
@@ -278,18 +289,32 @@
   };
 
   const stop = (run, boxes) => {
+    run.session.kept.renew();
     const clock = clockOf(run);
     if (clock === null) return;
     const elapsed = now() - clock.start;
+    if (elapsed < 0) {
+      delete run.session.kept.clocks[run.key];
+      run.session.kept.save();
+      say("This device's own clock was set back during the run: no time can be told. Write it by hand.");
+      refresh(run);
+      tick();
+      return;
+    }
     if (elapsed < BOUNCE_MS) return;
     const words = taken(elapsed);
     run.stoppedAt = now();
+    run.undone = null;
     const open = boxes.filter((box) => isOpen(run, box));
     run.lastStop = { clock: { ...clock }, values: open.map((box) => [box, box.input.value]) };
     // Of several, a time that was typed while they ran stands.
     const isTyped = (box) => boxes.length > 1 && box.typed >= clock.start && box.input.value !== "";
     for (const box of open) if (!isTyped(box)) setTime(run, box, words);
     run.lastStop.words = words;
+    const { lastStop } = run;
+    setTimeout(() => {
+      if (run.lastStop === lastStop) lapse(run);
+    }, UNDO_MS);
     clock.stopped = [...(clock.stopped ?? []), ...open.map((box) => box.key)];
     if (run.boxes.every((box) => clock.stopped.includes(box.key))) delete run.session.kept.clocks[run.key];
     run.session.kept.save();
@@ -300,12 +325,23 @@
     tick();
   };
 
+  /** After a while a stop is not taken back by a tap. */
+  const lapse = (run) => {
+    run.lastStop = null;
+    refresh(run);
+  };
+
   /** Takes back the last stop, if there was one; else the clock itself. */
   const cancel = (run) => {
+    run.session.kept.renew();
+    if (run.lastStop !== null && now() - run.stoppedAt > UNDO_MS) {
+      lapse(run);
+      return;
+    }
     if (run.lastStop !== null) {
       const { clock, values, words: stopped } = run.lastStop;
       run.lastStop = null;
-      run.undone = now();
+      run.undone = { at: now(), stopped, boxes: values.map(([box]) => box) };
       // A time that was written over the stop's stands.
       for (const [box, words] of values) if (box.input.value === stopped) setTime(run, box, words);
       run.session.kept.clocks[run.key] = clock;
@@ -317,11 +353,15 @@
       return;
     }
     // The second tap of two would cancel what the first took back.
-    if (now() - run.undone < BOUNCE_MS) return;
+    if (run.undone !== null && isJustNow(run.undone.at)) return;
     delete run.session.kept.clocks[run.key];
+    // The times that were taken back are better than none.
+    for (const box of run.undone?.boxes ?? []) if (box.input.value === "") setTime(run, box, run.undone.stopped);
+    run.undone = null;
     run.session.kept.save();
     say(`The clock of ${lower(titleOf(run))} is cancelled.`);
     refresh(run);
+    refreshKept(run.session);
     tick();
   };
 
@@ -337,6 +377,7 @@
 
   const countDown = (block) => {
     const { kept } = block.session;
+    kept.renew();
     if (zeroOf(block) === null) {
       const first = nextRun(block);
       if (first === null) return;
@@ -350,6 +391,11 @@
       say(`${first.name} goes in 10 seconds.`);
     } else {
       delete kept.zeros[block.key];
+      // A run whose clock was cancelled, after a false start, can go again.
+      for (const run of block.runs) {
+        const isTimed = run.boxes.some((box) => box.input.value !== "");
+        if (clockOf(run) === null && !isTimed) delete kept.gone[run.key];
+      }
       sound.hush();
       say("The countdown is stopped.");
     }
@@ -359,6 +405,7 @@
   };
 
   const later = (block) => {
+    block.session.kept.renew();
     if (zeroOf(block) === null) return;
     block.session.kept.zeros[block.key] += 10_000;
     block.session.kept.save();
@@ -470,7 +517,12 @@
     const at = now();
     let next = null;
     for (const run of runs) {
-      const due = goAt(run);
+      let due = goAt(run);
+      if (due !== null && due <= at) {
+        // A tab that slept does not know what happened meanwhile.
+        run.session.kept.renew();
+        due = goAt(run);
+      }
       if (due === null) continue;
       if (due <= at) {
         run.session.kept.gone[run.key] = true;
@@ -509,6 +561,7 @@
     showNext(next, at);
     showRunning(active);
     showSplit(active);
+    byId("wake-sound").hidden = !(sound.isOn && next !== null && !sound.canSound());
     const isActive = next !== null || active.length > 0;
     keepLit(isActive);
     if (isActive && beat === null) beat = setInterval(tick, 100);
@@ -654,8 +707,9 @@
       for (const run of block.runs) {
         for (const box of run.boxes) {
           const kept = session.kept.times[box.key];
-          // What is just being typed is kept already.
-          if (document.activeElement !== box.input) box.input.value = typeof kept === "string" ? kept : "";
+          // What is being typed here is kept already; to set it again would move the cursor.
+          const words = typeof kept === "string" ? kept : "";
+          if (box.input.value !== words) box.input.value = words;
         }
         refresh(run);
       }
@@ -666,8 +720,10 @@
 
   /** Takes up what another tab with the same session has kept meanwhile. */
   const takeUp = (session) => {
-    if (!session.kept.isKept) return;
-    session.kept.read();
+    const before = session.kept.raw;
+    session.kept.renew();
+    if (session.kept.raw === before) return;
+    for (const run of session.blocks.flatMap((block) => block.runs)) run.lastStop = null;
     showKept(session);
   };
 
@@ -685,6 +741,7 @@
         for (const box of run.boxes) {
           box.stop?.addEventListener("click", () => stop(run, [box]));
           box.input.addEventListener("input", () => {
+            session.kept.renew();
             box.typed = now();
             // What was corrected by hand is past taking back.
             if (clockOf(run) === null) run.lastStop = null;
