@@ -122,3 +122,47 @@ hazards:
     assert!(refused_plan(fence, &text("15:30-17:00")).contains("no place is left"));
     assert_eq!(start(&plan_of(fence, &text("16:00-17:00"))), "on the 400 m start line");
 }
+
+/// A gate outside lane 8 and a long-jump pit inside lane 1, both level with the finish line.
+const BOTH_SIDES: &str = "
+hazards:
+  - { kind: gate, from: 3, to: 399, side: outside, lanes: [8] }
+  - { kind: long-jump pit, from: 5, to: 395, side: inside, lanes: [1] }
+";
+
+#[test]
+fn the_coach_is_sent_into_no_hazard() {
+    let text = "title: Tuesday\ntrack: track.yaml\nblocks: [2 x 200 in lane 4]\n";
+    for (hazards, words) in [
+        ("", "outside lane 8, level with the finish line"),
+        (
+            &BOTH_SIDES[..BOTH_SIDES.find("  - { kind: long").expect("it is there")],
+            "on the infield side of lane 1",
+        ),
+    ] {
+        let plan = plan_of(hazards, text);
+        let said = plan["blocks"][0]["coach"]["words"].as_str().expect("there is a place");
+        assert!(said.starts_with(words), "{said}");
+    }
+    let block = &plan_of(BOTH_SIDES, text)["blocks"][0];
+    assert!(block["coach"].is_null(), "{block}");
+    let remarks = block["remarks"].as_array().expect("it is a list");
+    assert!(
+        remarks.iter().any(|remark| remark.as_str().is_some_and(|words| words.contains("both sides"))),
+        "{block}"
+    );
+}
+
+#[test]
+fn the_coach_goes_to_another_finish_where_one_has_no_safe_side() {
+    let text = "title: Tuesday\ntrack: track.yaml\nblocks: [2 x 200 in lane 4 jog 100]\n";
+    let block = &plan_of(BOTH_SIDES, text)["blocks"][0];
+    let (coach, finish) = (&block["coach"], &block["reps"][1]["finish"]);
+    assert_eq!(block["reps"][0]["finish"]["to_finish_line_m"], 0.0, "{block}");
+    assert_ne!(finish["to_finish_line_m"], 0.0, "{block}");
+    let metres = |place: &Value, key: &str| place[key].as_f64().expect("it is a number");
+    let apart_m =
+        (metres(coach, "x_m") - metres(finish, "x_m")).hypot(metres(coach, "y_m") - metres(finish, "y_m"));
+    // From the measure line of lane 4, 0.20 m from its inner line, over lanes 4 to 8, and 1.50 m.
+    assert!((apart_m - (5.0 * 1.22 - 0.20 + 1.50)).abs() < 0.001, "{apart_m} m: {block}");
+}

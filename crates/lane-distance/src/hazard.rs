@@ -175,6 +175,26 @@ impl Hazard {
         })
     }
 
+    /// Whether it lies beside a spot in the innermost or the outermost lane, on the side where there is no
+    /// other lane; one across the lanes does where it reaches that lane.
+    ///
+    /// ```
+    /// use lane_distance::{Course, Hazard, HazardKind, Length, Side, Spot, Track};
+    ///
+    /// let track = Track::built_in("standard").expect("it comes with the crate");
+    /// let (from, to) = (Length::from_metres(5.0), Length::from_metres(0.0));
+    /// let gate = Hazard {
+    ///     kind: HazardKind::Gate, on: Course::Oval, from, to, side: Side::Outside, lanes: None, note: None,
+    /// };
+    /// assert!(gate.lies_beside(track.layout(), Spot::on_oval(8, 0.0), Side::Outside));
+    /// assert!(!gate.lies_beside(track.layout(), Spot::on_oval(1, 0.0), Side::Inside));
+    /// assert!(!gate.lies_beside(track.layout(), Spot::on_oval(8, 10.0), Side::Outside));
+    /// ```
+    pub fn lies_beside(&self, layout: &Layout, spot: Spot, side: Side) -> bool {
+        let is_there = self.side == side || (self.side == Side::Across && self.is_in_lane(spot.lane));
+        is_there && self.covers(layout, spot)
+    }
+
     /// Whether nobody may stand on a spot while the hazard is in use.
     pub(crate) fn holds(&self, layout: &Layout, spot: Spot) -> bool {
         self.is_in_lane(spot.lane) && self.covers(layout, spot)

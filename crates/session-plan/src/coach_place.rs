@@ -1,5 +1,7 @@
 //! Where the coach stands.
 
+use std::cmp::Reverse;
+
 use lane_distance::{Course, Side, Spot, Track};
 use serde::Serialize;
 
@@ -19,9 +21,14 @@ pub struct CoachPlace {
     pub words: String,
 }
 
+/// What is said where no finish has a safe place beside it.
+pub(crate) const NOWHERE: &str = "No place is named for the coach: level with every finish, something in use lies on \
+                                  both sides of the lanes. Stand where the venue's rules let you.";
+
 impl CoachPlace {
     /// Level with the finish that most repetitions share: outside the lanes, or on the infield side
-    /// where something in use lies outside them.
+    /// where something in use lies outside them. Where it lies on both sides, the next finish counts; nothing
+    /// where that leaves none.
     pub(crate) fn of(track: &Track, reps: &[Rep]) -> Option<Self> {
         let mut finishes: Vec<(&Rep, usize)> = Vec::new();
         for rep in reps {
@@ -31,32 +38,38 @@ impl CoachPlace {
             }
         }
         // Of equals the first, in running order of the lanes.
-        let (rep, _) = finishes.into_iter().rev().max_by_key(|(_, count)| *count)?;
+        finishes.sort_by_key(|(_, count)| Reverse(*count));
+        let sides = [Side::Outside, Side::Inside];
+        finishes.iter().find_map(|(rep, _)| sides.into_iter().find_map(|side| Self::beside(track, rep, side)))
+    }
+
+    /// Level with a finish, on one side of all lanes, if that is safe.
+    fn beside(track: &Track, rep: &Rep, side: Side) -> Option<Self> {
         let finish = spot(rep);
         let layout = track.layout();
         let course = widest_course(track, finish);
         let outermost = layout.lanes_of(course).max(rep.lane);
-        let is_unsafe_outside = (track.hazards().iter())
-            .any(|hazard| hazard.side == Side::Outside && hazard.covers(layout, finish));
+        let lane = if side == Side::Outside { outermost } else { 1 };
+        let abreast = match finish.course {
+            Course::Oval if lane <= layout.lanes_of(Course::Oval) => layout.abreast(finish, lane),
+            Course::Oval => Spot { lane, ..layout.on_course(finish, course)? },
+            _ => Spot { lane, ..finish },
+        };
+        if track.hazards().iter().any(|hazard| hazard.lies_beside(layout, abreast, side)) {
+            return None;
+        }
         let level = if rep.finish.to_finish_line_m == 0.0 && rep.finish.course != Course::BackStraight {
             "level with the finish line".to_owned()
         } else {
             format!("level with the finish in lane {}: {}", rep.lane, rep.finish.words)
         };
-        let (lane, beyond_m, words) = if is_unsafe_outside {
-            (1, None, format!("on the infield side of lane 1, {level}"))
-        } else {
-            (outermost, Some(CLEAR_OF_LANES_M), format!("outside lane {outermost}, {level}"))
-        };
         let ground = layout.lanes()[usize::from(lane) - 1];
-        let offset_m = match beyond_m {
-            Some(clear_m) => ground.inner_line_m + ground.width_m - ground.measure_m + clear_m,
-            None => ground.inner_line_m - ground.measure_m - CLEAR_OF_LANES_M,
-        };
-        let abreast = match finish.course {
-            Course::Oval if lane <= layout.lanes_of(Course::Oval) => layout.abreast(finish, lane),
-            Course::Oval => Spot { lane, ..layout.on_course(finish, course)? },
-            _ => Spot { lane, ..finish },
+        let inner_m = ground.inner_line_m - ground.measure_m;
+        let (offset_m, words) = if side == Side::Outside {
+            let outside = format!("outside lane {lane}, {level}");
+            (inner_m + ground.width_m + CLEAR_OF_LANES_M, outside)
+        } else {
+            (inner_m - CLEAR_OF_LANES_M, format!("on the infield side of lane 1, {level}"))
         };
         let point = layout.pose(abreast).outwards(offset_m);
         Some(Self { x_m: point.x, y_m: point.y, words })

@@ -9,7 +9,7 @@ use crate::block_plan::{Who, plan_block};
 use crate::caution::cautions;
 use crate::clash::clashes;
 use crate::clock::Clock;
-use crate::coach_place::CoachPlace;
+use crate::coach_place::{self, CoachPlace};
 use crate::house_rules::HouseRules;
 use crate::kept::Kept;
 use crate::notation::{Block, MOST_REPS};
@@ -91,6 +91,9 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
     let mut blocks = planned.blocks;
     for block in &mut blocks {
         block.coach = CoachPlace::of(track, &block.reps);
+        if block.coach.is_none() && !block.reps.is_empty() {
+            block.remarks.push(coach_place::NOWHERE.to_owned());
+        }
     }
     let setup = walk(track, &blocks, session.stride_m.unwrap_or(USUAL_STRIDE_M));
     if !session.groups.is_empty() {
