@@ -365,3 +365,24 @@ fn a_note_that_says_nothing_is_left_out() {
     assert_eq!(plan["notes"], serde_json::json!(["spikes"]));
     assert_eq!(plan["wind"], serde_json::Value::Null);
 }
+
+#[test]
+fn a_year_of_five_digits() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    fs::write(
+        folder.path().join("session.yaml"),
+        "title: Tuesday\ndate: +20270-04-13\nblocks:\n  - 200 in lane 2\n",
+    )
+    .expect("the folder can be written");
+    let out = ["plan", "session.yaml", "--out", "plan.pdf"];
+    toeline(&out).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
+error: the year 20270 is out of range: 1900 to 9999
+ --> session.yaml:2:7
+  |
+2 | date: +20270-04-13
+  |       ^^^^^^^^^^^^
+  |
+help: write for example `date: 2027-04-13`
+
+"#]]);
+}

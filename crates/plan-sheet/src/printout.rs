@@ -102,7 +102,8 @@ impl Printout {
     ///
     /// # Errors
     ///
-    /// [`PrintError`] where there is no plan.
+    /// [`PrintError::NoPlans`] where there is no plan, and [`PrintError::Template`] where the template fails,
+    /// which is a mistake of this program.
     pub fn of(plans: &[Plan], paper: Paper) -> Result<Self, PrintError> {
         let page = PrintedPage::of(paper);
         let mut files: Vec<(String, Bytes)> = Vec::new();
@@ -114,7 +115,9 @@ impl Printout {
                 [plan] => plan.title.clone(),
                 [first, others @ ..] => format!("{} and {} more", first.title, others.len()),
             },
+            // A PDF has four digits for a year (ISO 32000-1, 7.9.4).
             date: (plans.iter().find_map(|plan| plan.date))
+                .filter(|date| (0..=9999).contains(&date.year()))
                 .map(|date| [date.year().unsigned_abs(), date.month(), date.day()]),
             page,
             sheets,

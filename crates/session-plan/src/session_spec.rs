@@ -4,7 +4,7 @@ use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::fmt;
 
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
 use lane_distance::{Fault, Key};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
@@ -271,6 +271,12 @@ impl SessionSpec {
         };
         range(self.stride, 0.3, 2.0, "stride", "a stride in metres");
         range(self.riegel_exponent, 1.0, 1.3, "riegel_exponent", "an exponent");
+        // Calendars and pages write a year in four digits; what is earlier is a slip of the pen.
+        if let Some(date) = self.date.filter(|date| !(1900..=9999).contains(&date.year())) {
+            let message = format!("the year {} is out of range: 1900 to 9999", date.year());
+            let fault = Fault::new(vec![Key::from("date")], message);
+            faults.push(fault.with_help("write for example `date: 2027-04-13`"));
+        }
         if is_blank(&self.title) {
             let fault = Fault::new(vec![Key::from("title")], "the session's title is empty");
             faults.push(fault.with_help("write for example `title: Tuesday`"));
