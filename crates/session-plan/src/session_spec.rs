@@ -138,8 +138,8 @@ impl JsonSchema for AthleteSpec {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         json_schema!({
-            "description": "Somebody who trains: the name, or a mapping with more than the name.",
-            "anyOf": [{ "type": "string" }, generator.subschema_for::<NamedAthlete>()]
+            "description": "Somebody who trains: the name or number, or a mapping with more than the name.",
+            "anyOf": [{ "type": ["string", "integer"] }, generator.subschema_for::<NamedAthlete>()]
         })
     }
 }
@@ -152,12 +152,16 @@ impl<'de> Deserialize<'de> for AthleteSpec {
             type Value = AthleteSpec;
 
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("the name of an athlete, or a mapping with `name`")
+                f.write_str("the name or number of an athlete, or a mapping with `name`")
             }
 
             fn visit_str<E: de::Error>(self, name: &str) -> Result<AthleteSpec, E> {
                 let name = name.to_owned();
                 Ok(AthleteSpec(NamedAthlete { name, bests: BTreeMap::new(), target: None, lanes: None }))
+            }
+
+            fn visit_u64<E: de::Error>(self, number: u64) -> Result<AthleteSpec, E> {
+                self.visit_str(&number.to_string())
             }
 
             fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<AthleteSpec, A::Error> {
