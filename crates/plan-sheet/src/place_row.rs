@@ -1,5 +1,7 @@
 //! Where the runs of a block start and finish, each place said once.
 
+use std::collections::HashMap;
+
 use lane_distance::LaneList;
 use serde::Serialize;
 
@@ -44,20 +46,17 @@ struct Lane<'a> {
 impl Lane<'_> {
     /// Whether a run is at the same places, with the same to say of it.
     fn is_like(&self, row: &SheetRow, with_targets: bool) -> bool {
-        let words = |row: &SheetRow| {
-            let places = (row.start.clone(), row.finish.clone(), row.run_in.clone());
-            let targets = with_targets.then(|| (row.target.clone(), row.splits.clone()));
-            (places, row.metres.clone(), row.the_other_way, targets)
-        };
-        words(self.first) == words(row)
+        let has_aims_of = |other: &SheetRow| (&row.target, &row.splits) == (&other.target, &other.splits);
+        self.first.has_places_of(row) && (!with_targets || has_aims_of(self.first))
     }
 }
 
 /// Whether targets can be told with the places: they are the same for all who run there.
 pub(crate) fn has_one_target(rows: &[SheetRow]) -> bool {
+    let mut aims = HashMap::new();
     rows.iter().all(|row| {
-        let alike = |other: &&SheetRow| (other.rep, &other.metres) == (row.rep, &row.metres);
-        rows.iter().filter(alike).all(|other| (&other.target, &other.splits) == (&row.target, &row.splits))
+        let aim = (&row.target, &row.splits);
+        *aims.entry((row.rep, &row.metres)).or_insert(aim) == aim
     })
 }
 

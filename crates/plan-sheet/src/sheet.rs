@@ -31,8 +31,6 @@ pub struct Sheet {
     pub title: String,
     /// The day, in words.
     pub date: Option<String>,
-    /// The time of day at which the session begins, to the second, as `18:00:00`.
-    pub begins: Option<String>,
     /// When it is, or how long it lasts.
     pub times: Option<String>,
     /// What the track is called, and what is closed there.
@@ -72,7 +70,6 @@ impl Sheet {
         Self {
             title: plan.title.clone(),
             date: occasion.date,
-            begins: plan.begins.map(|begins| begins.format("%H:%M:%S").to_string()),
             times: occasion.times,
             track: occasion.track,
             wind: occasion.wind,

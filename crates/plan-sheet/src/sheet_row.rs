@@ -19,8 +19,11 @@ pub struct SheetRow {
     pub wave: u32,
     /// The lane.
     pub lane: u8,
-    /// Who runs.
+    /// Who runs, as they are called.
     pub athletes: Vec<String>,
+    /// The same as they are written.
+    #[serde(skip)]
+    pub names: Vec<String>,
     /// How far, in metres.
     pub metres: String,
     /// Where it starts.
@@ -45,12 +48,8 @@ pub struct SheetRow {
     pub go: Option<String>,
     /// When it goes, in seconds from the start of the session.
     pub go_s: Option<f64>,
-    /// When it is done, as `go` is told.
-    pub done: Option<String>,
     /// The rest after it.
     pub rest: Option<String>,
-    /// The rest after it in seconds.
-    pub rest_s: Option<f64>,
     /// When to pass what, at round distances.
     pub splits: Vec<SheetSplit>,
     /// When to pass what, at the paint on the way.
@@ -87,6 +86,7 @@ impl SheetRow {
             wave: rep.wave,
             lane: rep.lane,
             athletes: rep.athletes.iter().map(|name| called(name)).collect(),
+            names: rep.athletes.clone(),
             metres: sure(rep.distance_m, rep.plus_minus_m),
             start: rep.start.words.clone(),
             start_cone: plan.cone_on(&rep.start),
@@ -99,9 +99,7 @@ impl SheetRow {
             target_s: rep.target_s,
             go: rep.go_s.map(at),
             go_s: rep.go_s,
-            done: rep.done_s.map(at),
             rest: rep.rest_s.map(clock),
-            rest_s: rep.rest_s,
             splits: (rep.splits.iter().filter(|split| split.round))
                 .map(|round| split(round, format!("{} m", metres(round.from_start_m))))
                 .collect(),
@@ -109,6 +107,12 @@ impl SheetRow {
                 .filter_map(|painted| Some(split(painted, spoken(plan, painted.mark.as_ref()?))))
                 .collect(),
         }
+    }
+
+    /// Whether it starts and finishes where another run does, and is as long.
+    pub(crate) fn has_places_of(&self, other: &Self) -> bool {
+        (&self.start, &self.finish, &self.run_in) == (&other.start, &other.finish, &other.run_in)
+            && (&self.metres, self.the_other_way) == (&other.metres, other.the_other_way)
     }
 }
 

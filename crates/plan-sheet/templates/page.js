@@ -127,6 +127,7 @@
           input,
           key: keyOf(input.id),
           who: text(input.closest(".box").querySelector(".who")),
+          name: input.dataset.name ?? "",
           lane: input.closest("tr").dataset.lane,
           stop: input.closest(".box").querySelector(".stop"),
         })),
@@ -664,7 +665,7 @@
           const otherWay = row.querySelector(".other-way") === null ? "" : "yes";
           const time = box.input.value.trim();
           lines.push([
-            ...[title, day, track, block.number, workout, group, set, rep, wave, box.who, lane, of(".metres"), runIn],
+            ...[title, day, track, block.number, workout, group, set, rep, wave, box.name, lane, of(".metres"), runIn],
             ...[cone(".from .cone"), of(".from .spot"), cone(".to .cone"), of(".to .spot"), otherWay, go, of(".aim")],
             ...[time, inSeconds(time), note],
           ]);

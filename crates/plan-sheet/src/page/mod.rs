@@ -1,5 +1,6 @@
 //! Plans as one page, for a phone in the hand and for paper.
 
+mod kept_key;
 mod policy;
 mod prompts;
 mod run;

@@ -45,22 +45,23 @@ impl Run {
 }
 
 impl RunLane {
-    /// Those who need a box for their time; where nobody is named, the lane does.
-    pub(super) fn boxes(&self) -> Vec<Option<&str>> {
-        match self.row.athletes.as_slice() {
-            [] => vec![None],
-            athletes => athletes.iter().map(|athlete| Some(athlete.as_str())).collect(),
+    /// Those who need a box for their time, as they are called and as they are written; where nobody is named,
+    /// the lane does.
+    pub(super) fn boxes(&self) -> Vec<Option<(&str, &str)>> {
+        let SheetRow { athletes, names, .. } = &self.row;
+        if athletes.is_empty() {
+            return vec![None];
         }
+        athletes
+            .iter()
+            .zip(names)
+            .map(|(called, written)| Some((called.as_str(), written.as_str())))
+            .collect()
     }
-}
 
-impl RunLane {
     fn is_laid_out_as(&self, other: &Self) -> bool {
-        let places = |lane: &Self| {
-            let SheetRow { lane, metres, start, finish, run_in, the_other_way, .. } = lane.row.clone();
-            (lane, metres, start, finish, run_in, the_other_way)
-        };
-        places(self) == places(other)
+        self.row.lane == other.row.lane
+            && self.row.has_places_of(&other.row)
             && self.prompts.len() == other.prompts.len()
             && self.prompts.iter().zip(&other.prompts).all(|(a, b)| a.is_alike(b))
     }

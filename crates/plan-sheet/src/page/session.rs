@@ -1,8 +1,8 @@
 //! A session of the page.
 
 use session_plan::Plan;
-use sha2::{Digest, Sha256};
 
+use super::kept_key::kept_key;
 use super::run::{Run, runs};
 use crate::map::{Strip, maps_with_ids, strips};
 use crate::sheet::Sheet;
@@ -13,7 +13,7 @@ use crate::take_care::ROW_NOTE;
 pub(super) struct PageSession {
     /// Its place among the sessions of the page, from 1.
     pub(super) number: usize,
-    /// What its times are kept under: other contents, other times.
+    /// What its times are kept under: other runs, other times.
     pub(super) key: String,
     pub(super) sheet: Sheet,
     /// Its day as programs write it.
@@ -36,10 +36,11 @@ pub(super) struct PageBlock {
 impl PageSession {
     pub(super) fn of(number: usize, plan: &Plan) -> Self {
         let sheet = Sheet::of(plan);
+        let day = plan.date.map(|date| date.to_string());
         Self {
             number,
-            key: key(&sheet),
-            day: plan.date.map(|date| date.to_string()),
+            key: kept_key(&sheet, day.as_deref(), &plan.track.name),
+            day,
             track: plan.track.name.clone(),
             maps: maps_with_ids(plan, &format!("s{number}")),
             strips: strips(plan),
@@ -90,10 +91,4 @@ impl PageBlock {
     pub(super) fn columns(&self) -> u8 {
         if self.has_target() { 6 } else { 5 }
     }
-}
-
-/// Plans with the same words and places have the same key.
-fn key(sheet: &Sheet) -> String {
-    let digest = Sha256::digest(format!("{sheet:?}"));
-    digest.iter().take(12).map(|byte| format!("{byte:02x}")).collect()
 }
