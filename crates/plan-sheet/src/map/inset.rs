@@ -94,7 +94,8 @@ impl<'a> Inset<'a> {
         let middle = lane_distance::Point::new(shown.center().x, -shown.center().y);
         let frame = Frame::with(scale, middle, Rect::from_origin_size(Point::ORIGIN, size).center());
         let letters = Type::bold(3.0 * mm);
-        let mut labels = Labels::new(Rect::from_origin_size(Point::ORIGIN, size).inset(-0.6 * mm), 0.25 * mm);
+        let within = Rect::from_origin_size(Point::ORIGIN, size).inset(-0.6 * mm);
+        let mut labels = Labels::new(within, 0.25 * mm, (0.8 * mm, 16.0 * mm));
         for cone in &cluster.cones {
             let dot = 1.4 * mm;
             labels.keep_free(Rect::from_center_size(cones::at(cone, frame), (2.0 * dot, 2.0 * dot)));
@@ -111,7 +112,7 @@ impl<'a> Inset<'a> {
                     Wish { anchor, way, from: 1.9 * mm, worse: if turn % 8 == 0 { 0.0 } else { 1.5 * mm } }
                 })
                 .collect();
-            let label = labels.place(box_size, &wishes, (0.8 * mm, 16.0 * mm), |_| false)?;
+            let label = labels.place(box_size, &wishes, |_| false)?;
             placed.push((number, label));
         }
         let letters = Type::plain(SMALL_MM * mm);

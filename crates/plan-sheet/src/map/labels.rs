@@ -11,6 +11,17 @@ pub(super) struct Labels {
     leaders: Vec<Line>,
     /// How far labels keep from each other.
     clear: f64,
+    /// How far from a wish a label may be put: away from what it names, along it, and how bad that is; the best
+    /// first.
+    moves: Vec<Move>,
+}
+
+/// A place near to one that is wished for.
+#[derive(Clone, Copy, Debug)]
+struct Move {
+    out: f64,
+    along: f64,
+    worse: f64,
 }
 
 /// A label at its place, with the line that leads from what it names to it.
@@ -34,8 +45,19 @@ pub(super) struct Wish {
 }
 
 impl Labels {
-    pub(super) const fn new(bounds: Rect, clear: f64) -> Self {
-        Self { bounds, taken: Vec::new(), leaders: Vec::new(), clear }
+    /// A part of the page without labels. They are put near to where they would like to be, in steps up to a
+    /// reach.
+    pub(super) fn new(bounds: Rect, clear: f64, (step, reach): (f64, f64)) -> Self {
+        let steps = (reach / step).round() as i32;
+        let way = |out: i32| {
+            (-steps..=steps).map(move |along| {
+                let cost = f64::from(out) + 1.3 * f64::from(along.abs());
+                Move { out: f64::from(out) * step, along: f64::from(along) * step, worse: cost * step }
+            })
+        };
+        let mut moves: Vec<Move> = (0..=steps).flat_map(way).collect();
+        moves.sort_by(|a, b| a.worse.total_cmp(&b.worse));
+        Self { bounds, taken: Vec::new(), leaders: Vec::new(), clear, moves }
     }
 
     /// Keeps a part of the page free of labels.
@@ -54,42 +76,36 @@ impl Labels {
         is_free
     }
 
-    /// Puts a label of a size as near as it can be to one of the places that it would like, in steps
-    /// up to a reach; nothing where there is no room. `blocked` says where no label may lie.
+    /// Puts a label of a size as near as it can be to one of the places that it would like; nothing where
+    /// there is no room. `blocked` says where no label may lie.
     pub(super) fn place(
         &mut self,
-        (width, height): (f64, f64),
+        size: (f64, f64),
         wishes: &[Wish],
-        (step, reach): (f64, f64),
         blocked: impl Fn(Rect) -> bool,
     ) -> Option<Placed> {
-        let steps = (reach / step).round() as i32;
-        let mut tries: Vec<(f64, usize, i32, i32)> = Vec::new();
-        for (index, wish) in wishes.iter().enumerate() {
-            for out in 0..=steps {
-                for along in -steps..=steps {
-                    let cost = f64::from(out) + 1.3 * f64::from(along.abs());
-                    tries.push((cost * step + wish.worse, index, out, along));
-                }
-            }
-        }
-        tries.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let found = tries.into_iter().find_map(|(_, index, out, along)| {
-            let wish = wishes[index];
-            let deep = (wish.way.x.abs() * width + wish.way.y.abs() * height) / 2.0;
-            let across = Vec2::new(-wish.way.y, wish.way.x);
-            let centre = wish.anchor
-                + wish.way * (wish.from + deep + f64::from(out) * step)
-                + across * (f64::from(along) * step);
-            let place = Rect::from_center_size(centre, (width, height));
-            let nearest =
-                Point::new(wish.anchor.x.clamp(place.x0, place.x1), wish.anchor.y.clamp(place.y0, place.y1));
-            let placed = Placed { place, leader: Line::new(wish.anchor, nearest) };
-            (self.is_free(&placed) && !blocked(place)).then_some(placed)
+        let found = self.tries(wishes).find_map(|(wish, step)| {
+            let placed = wish.label(size, step);
+            (self.is_free(&placed) && !blocked(placed.place)).then_some(placed)
         })?;
         self.taken.push(found.place);
         self.leaders.push(found.leader);
         Some(found)
+    }
+
+    /// What can be tried for some wishes, the best first.
+    fn tries<'b>(&'b self, wishes: &'b [Wish]) -> impl Iterator<Item = (Wish, Move)> + 'b {
+        // Each wish has tried its best moves up to here.
+        let mut tried = vec![0; wishes.len()];
+        std::iter::from_fn(move || {
+            let left = wishes.iter().zip(&mut tried).filter_map(|(wish, tried)| {
+                let next = self.moves.get(*tried)?;
+                Some((next.worse + wish.worse, *wish, *next, tried))
+            });
+            let (_, wish, next, tried) = left.min_by(|a, b| a.0.total_cmp(&b.0))?;
+            *tried += 1;
+            Some((wish, next))
+        })
     }
 
     fn is_free(&self, label: &Placed) -> bool {
@@ -101,6 +117,19 @@ impl Labels {
             && !self.leaders.iter().any(|leader| {
                 crosses(*leader, label.place) || meet(*leader, label.leader)
             })
+    }
+}
+
+impl Wish {
+    /// A label of a size, moved from where it would be best.
+    fn label(self, (width, height): (f64, f64), step: Move) -> Placed {
+        let deep = (self.way.x.abs() * width + self.way.y.abs() * height) / 2.0;
+        let across = Vec2::new(-self.way.y, self.way.x);
+        let centre = self.anchor + self.way * (self.from + deep + step.out) + across * step.along;
+        let place = Rect::from_center_size(centre, (width, height));
+        let nearest =
+            Point::new(self.anchor.x.clamp(place.x0, place.x1), self.anchor.y.clamp(place.y0, place.y1));
+        Placed { place, leader: Line::new(self.anchor, nearest) }
     }
 }
 
@@ -134,10 +163,10 @@ mod tests {
 
     #[test]
     fn labels_of_one_place_go_side_by_side_until_there_is_no_room() {
-        let mut labels = Labels::new(Rect::new(0.0, 0.0, 30.0, 30.0), 1.0);
+        let mut labels = Labels::new(Rect::new(0.0, 0.0, 30.0, 30.0), 1.0, (1.0, 20.0));
         let wish = Wish { anchor: Point::new(15.0, 15.0), way: Vec2::new(0.0, -1.0), from: 1.0, worse: 0.0 };
         let mut put = Vec::new();
-        while let Some(placed) = labels.place((8.0, 4.0), &[wish], (1.0, 20.0), |_| false) {
+        while let Some(placed) = labels.place((8.0, 4.0), &[wish], |_| false) {
             assert!(put.iter().all(|other: &Placed| !overlap(other.place, placed.place)));
             put.push(placed);
         }

@@ -4,6 +4,7 @@
 //! minus its `y_m`. Nothing is told by colour alone, and no text is smaller than eight points where the
 //! picture is printed as wide as it says: 180 mm, and for phones 100 mm.
 
+mod arrangement;
 mod arrows;
 mod compass;
 mod cones;
@@ -25,6 +26,7 @@ mod patterns;
 mod picture;
 mod ribbon;
 mod sheet;
+mod sketch;
 mod spread;
 mod strip;
 mod way;
