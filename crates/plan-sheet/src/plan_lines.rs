@@ -34,6 +34,8 @@ impl Marks {
         if self == Self::Plain {
             return Cow::Borrowed(text);
         }
+        // Space at the beginning would move a mark, or make a listing of the line.
+        let text = text.trim_start_matches(|c: char| c.is_whitespace() || c.is_control());
         let mut escaped = String::with_capacity(text.len());
         // A line that begins so begins a list, a heading or a quotation.
         let number = text.trim_start_matches(|c: char| c.is_ascii_digit());

@@ -68,12 +68,12 @@ impl Sheet {
             (1..).zip(&plan.blocks).map(|(number, block)| SheetBlock::of(plan, number, block)).collect();
         let occasion = Occasion::of(plan);
         Self {
+            map_words: map_words(&occasion.track, !plan.setup.is_empty()),
             title: plan.title.clone(),
             date: occasion.date,
             times: occasion.times,
             track: occasion.track,
             wind: occasion.wind,
-            map_words: map_words(plan),
             walk_title: walk_words::TITLE,
             walk: walk_words::walk(&plan.walk),
             cones: plan.setup.iter().map(|item| ConeRow::of(plan, item)).collect(),
@@ -88,12 +88,13 @@ impl Sheet {
     }
 }
 
-fn map_words(plan: &Plan) -> String {
-    format!(
-        "Map of the track ({}) from above, with numbered flags where the cones stand; the list of the walk says \
-         each place in words.",
-        Occasion::of(plan).track
-    )
+fn map_words(track: &str, has_cones: bool) -> String {
+    let cones = if has_cones {
+        ", with numbered flags where the cones stand; the list of the walk says each place in words"
+    } else {
+        ""
+    };
+    format!("Map of the track ({track}) from above{cones}.")
 }
 
 /// What to take care of, in short.

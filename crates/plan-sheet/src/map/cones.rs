@@ -1,13 +1,13 @@
 //! Cones by their numbers, and those that lie close to each other.
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
 use lane_distance::Spot;
 use session_plan::{Plan, SetupItem};
 use svg::node::Node;
 use svg::node::element::Element;
 
 use super::frame::Frame;
-use super::ink::{Pen, circle, group, line, n};
+use super::ink::{Pen, circle, group, n, rect};
 
 /// Cones that lie so close to each other that they share a flag on the map.
 #[derive(Clone, Debug)]
@@ -79,24 +79,26 @@ pub(super) fn at(cone: &SetupItem, frame: Frame) -> Point {
 }
 
 /// The sign of a cone: filled where runs start, a ring where they finish, a ring with a point where they do
-/// both, a ring with a bar where a run-in begins.
+/// both; and a square round it where a run-in begins.
 pub(super) fn sign(what: &str, centre: Point, radius: f64) -> Element {
     let mut sign = group("sign");
-    let pen = Pen::new("#000000", 0.42 * radius);
-    let (starts, finishes) = (what.contains("start"), what.contains("finish"));
     // A white rim keeps it apart from paint.
     sign.append(circle(centre, 1.35 * radius, "#ffffff", Pen::new("none", 0.0)));
-    match (starts, finishes) {
+    let mut radius = radius;
+    if what.contains("run-in") {
+        let square = Rect::from_center_size(centre, (2.0 * radius, 2.0 * radius));
+        sign.append(rect(square, "#ffffff", Pen::new("#000000", 0.36 * radius)));
+        radius *= 0.62;
+    }
+    let pen = Pen::new("#000000", 0.42 * radius);
+    match (what.contains("start"), what.contains("finish")) {
         (true, false) => sign.append(circle(centre, radius, "#000000", Pen::new("none", 0.0))),
         (true, true) => {
             sign.append(circle(centre, 0.85 * radius, "#ffffff", pen));
             sign.append(circle(centre, 0.38 * radius, "#000000", Pen::new("none", 0.0)));
         }
-        _ => sign.append(circle(centre, 0.8 * radius, "#ffffff", pen)),
-    }
-    if what.contains("run-in") {
-        let reach = kurbo::Vec2::new(1.3 * radius, 0.0);
-        sign.append(line(centre - reach, centre + reach, Pen::new("#000000", 0.4 * radius)));
+        (false, true) => sign.append(circle(centre, 0.8 * radius, "#ffffff", pen)),
+        (false, false) => {}
     }
     sign
 }

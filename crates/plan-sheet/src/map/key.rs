@@ -1,7 +1,7 @@
 //! What the signs mean, in words.
 
 use kurbo::{Point, Rect};
-use session_plan::Plan;
+use session_plan::{Plan, SetupItem};
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -19,25 +19,24 @@ pub(super) fn coach(at: Point, mm: f64) -> Element {
     sign
 }
 
-/// The signs that a plan's map has, each with its meaning, in rows of a width; and how high they are.
-pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: f64) -> (Element, f64) {
-    let letters = Type::plain(SMALL_MM * mm);
-    let mut all = group("key");
-    let has = |what: &str| plan.setup.iter().any(|cone| cone.what == what);
-    let mut items: Vec<(Element, &str)> = Vec::new();
+/// The signs that a plan's map has, each with its meaning.
+fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static str)> {
+    let has = |starts: bool, finishes: bool| {
+        let uses = |cone: &SetupItem| (cone.what.contains("start"), cone.what.contains("finish"));
+        plan.setup.iter().any(|cone| uses(cone) == (starts, finishes))
+    };
+    let mut items: Vec<(Element, &'static str)> = Vec::new();
     let centre = Point::ORIGIN;
     let radius = 1.05 * mm;
-    if has("start") {
-        items.push((cones::sign("start", centre, radius), "start"));
-    }
-    if has("finish") {
-        items.push((cones::sign("finish", centre, radius), "finish"));
-    }
-    if plan.setup.iter().any(|cone| cone.what.contains("start") && cone.what.contains("finish")) {
-        items.push((cones::sign("start and finish", centre, radius), "start and finish"));
-    }
-    if plan.setup.iter().any(|cone| cone.what.contains("run-in")) {
-        items.push((cones::sign("run-in", centre, radius), "with a bar: run-in"));
+    for (what, is_there) in [
+        ("start", has(true, false)),
+        ("finish", has(false, true)),
+        ("start and finish", has(true, true)),
+        ("run-in", plan.setup.iter().any(|cone| cone.what.contains("run-in"))),
+    ] {
+        if is_there {
+            items.push((cones::sign(what, centre, radius), what));
+        }
     }
     if plan.blocks.iter().any(|block| block.coach.is_some()) {
         items.push((coach(centre, mm), "coach"));
@@ -64,8 +63,15 @@ pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: 
     if !plan.track.ground.hazards().is_empty() {
         items.push((rect(swatch, &format!("url(#{})", patterns.dots()), pen), "in use: keep clear"));
     }
+    items
+}
+
+/// The signs that a plan's map has, each with its meaning, in rows of a width; and how high they are.
+pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: f64) -> (Element, f64) {
+    let letters = Type::plain(SMALL_MM * mm);
+    let mut all = group("key");
     let (mut x, mut y) = (at.x, at.y);
-    for (sign, words) in items {
+    for (sign, words) in meanings(plan, patterns, mm) {
         let wide = 6.0 * mm + letters.width(words) + 4.0 * mm;
         if x + wide > at.x + width && x > at.x {
             x = at.x;

@@ -1,5 +1,7 @@
 //! A run as its lane is unrolled: what is passed, and after how many metres.
 
+use std::collections::HashSet;
+
 use lane_distance::{Course, Form, Layout, Spot};
 use session_plan::plan_words::{metres, to_cm};
 use session_plan::{Plan, Rep};
@@ -44,17 +46,16 @@ impl Ribbon {
     /// Every run of a plan that differs from the others, in the order in which they are run.
     pub(super) fn all(plan: &Plan) -> Vec<Self> {
         let mut ribbons: Vec<Self> = Vec::new();
-        let mut met: Vec<(u8, [u64; 3])> = Vec::new();
+        let mut met = HashSet::new();
         for (number, block) in (1..).zip(&plan.blocks) {
             let mut reps: Vec<&Rep> = block.reps.iter().collect();
             reps.sort_by_key(|rep| (rep.rep, rep.lane));
             for rep in reps {
                 let places = [rep.start.to_finish_line_m, rep.finish.to_finish_line_m, rep.distance_m]
                     .map(f64::to_bits);
-                if met.contains(&(rep.lane, places)) {
+                if !met.insert((rep.start.course, rep.lane, places, rep.the_other_way)) {
                     continue;
                 }
-                met.push((rep.lane, places));
                 let ribbon = Self::of(plan, number, rep);
                 match ribbons.iter_mut().find(|known| known.is_like(&ribbon)) {
                     Some(known) => known.join(ribbon),
