@@ -39,31 +39,31 @@ pub(crate) fn write<V: View>(views: &[V], common: &Common) -> Result<()> {
     }
 }
 
-/// Writes plans as the sheet that the ending of `--out` picks, else as another view of them.
+/// Writes plans as the view that the ending of `--out` picks, else as another view of them.
 pub(crate) fn write_plans<V: View>(
     plans: &[Plan],
     views: &[V],
     print: PrintFlags,
     common: &Common,
 ) -> Result<()> {
-    let sheet = common.out.as_ref().and_then(|path| Some((path, Sheet::of(path)?)));
-    let Some((path, sheet)) = sheet else { return write(views, common) };
+    let view = common.out.as_ref().and_then(|path| Some((path, PlanView::of(path)?)));
+    let Some((path, view)) = view else { return write(views, common) };
     if common.format.is_some() {
         bail!(two_views(path));
     }
-    match sheet {
-        Sheet::Pdf => paper::write_pdf(plans, print, path),
-        Sheet::Pictures => paper::write_pictures(plans, print, path),
-        Sheet::Page => replace(path, plan_sheet::page(plans)?.as_bytes()),
-        Sheet::Map => replace(path, plan_sheet::map_svg(one(plans, path)?).as_bytes()),
-        Sheet::Calendar => replace(path, calendar(plans)?.as_bytes()),
-        Sheet::Message => replace(path, message(plans).as_bytes()),
+    match view {
+        PlanView::Pdf => paper::write_pdf(plans, print, path),
+        PlanView::Pictures => paper::write_pictures(plans, print, path),
+        PlanView::Page => replace(path, plan_sheet::page(plans)?.as_bytes()),
+        PlanView::Map => replace(path, plan_sheet::map_svg(one(plans, path)?).as_bytes()),
+        PlanView::Calendar => replace(path, calendar(plans)?.as_bytes()),
+        PlanView::Message => replace(path, message(plans).as_bytes()),
     }
 }
 
 /// A view that only plans have, by the ending that picks it.
 #[derive(Clone, Copy, Debug)]
-enum Sheet {
+enum PlanView {
     Calendar,
     Map,
     Message,
@@ -72,7 +72,7 @@ enum Sheet {
     Pictures,
 }
 
-impl Sheet {
+impl PlanView {
     const ALL: [(&str, Self); 6] = [
         ("pdf", Self::Pdf),
         ("png", Self::Pictures),
@@ -83,7 +83,7 @@ impl Sheet {
     ];
 
     fn of(path: &Path) -> Option<Self> {
-        Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, sheet)| sheet)
+        Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, view)| view)
     }
 }
 
@@ -153,8 +153,8 @@ fn format_of(path: &Path) -> Result<Format> {
         return Ok(format);
     }
     let name = path.display();
-    let plans_only = Sheet::ALL.map(|(ending, _)| format!(".{ending}")).join(", ");
-    bail!(InputError::new(if Sheet::of(path).is_some() {
+    let plans_only = PlanView::ALL.map(|(ending, _)| format!(".{ending}")).join(", ");
+    bail!(InputError::new(if PlanView::of(path).is_some() {
         anyhow!(
             "`{name}` would show a plan, and this answer has none; write a name that ends in .txt, .json or .csv"
         )

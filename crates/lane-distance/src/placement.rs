@@ -74,6 +74,19 @@ impl Placement {
         }
     }
 
+    /// The spot itself.
+    ///
+    /// ```
+    /// use lane_distance::{Placement, Spot, Track};
+    ///
+    /// let track = Track::built_in("standard").expect("it comes with the crate");
+    /// let spot = Spot::on_oval(2, 200.0);
+    /// assert_eq!(Placement::of(&track, spot).spot(), spot);
+    /// ```
+    pub const fn spot(&self) -> Spot {
+        Spot { course: self.course, lane: self.lane, to_finish_m: self.to_finish_line_m }
+    }
+
     /// Whether the spot stands on the paint of its mark.
     pub fn is_on_paint(&self) -> bool {
         self.mark.is_some() && self.past_mark_m.abs() <= crate::spot::ON_PAINT_M

@@ -47,11 +47,13 @@ mod printout;
 mod sheet;
 mod sheet_block;
 mod sheet_row;
+mod spans;
 mod spot_columns;
 #[cfg(feature = "pdf")]
 mod strip_pages;
 mod table;
 mod take_care;
+mod target;
 mod view;
 mod walk_words;
 mod wave_times;

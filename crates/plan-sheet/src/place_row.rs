@@ -6,6 +6,7 @@ use lane_distance::LaneList;
 use serde::Serialize;
 
 use crate::sheet_row::{SheetRow, SheetSplit};
+use crate::spans::spans;
 
 /// Runs of a block that start and finish at places said in the same words, in one lane or several.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -94,7 +95,7 @@ fn place_row(group: &[Lane<'_>], has_reps: bool, with_targets: bool) -> PlaceRow
     let lanes: Vec<u8> = group.iter().map(|lane| lane.lane).collect();
     let cones = |of: fn(&SheetRow) -> Option<u32>| group.iter().filter_map(|lane| of(lane.first)).collect();
     PlaceRow {
-        reps: has_reps.then(|| spans(&group[0].reps)),
+        reps: has_reps.then(|| joined(&group[0].reps)),
         lanes: LaneList(&lanes).numbers(),
         metres: first.metres.clone(),
         start: first.start.clone(),
@@ -110,15 +111,8 @@ fn place_row(group: &[Lane<'_>], has_reps: bool, with_targets: bool) -> PlaceRow
 }
 
 /// Numbers in rising order, those that follow each other joined: `1 to 4, 6`.
-fn spans(numbers: &[u32]) -> String {
-    let mut spans: Vec<(u32, u32)> = Vec::new();
-    for &number in numbers {
-        match spans.last_mut() {
-            Some((_, last)) if *last + 1 == number => *last = number,
-            _ => spans.push((number, number)),
-        }
-    }
-    let words = spans.into_iter().map(|(from, to)| match to - from {
+fn joined(numbers: &[u32]) -> String {
+    let words = spans(numbers.iter().copied()).into_iter().map(|(from, to)| match to - from {
         0 => from.to_string(),
         1 => format!("{from}, {to}"),
         _ => format!("{from} to {to}"),
@@ -128,10 +122,10 @@ fn spans(numbers: &[u32]) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::spans;
+    use super::joined;
 
     #[test]
     fn numbers_that_follow_each_other_are_joined() {
-        assert_eq!(spans(&[1, 2, 3, 5, 7, 8]), "1 to 3, 5, 7, 8");
+        assert_eq!(joined(&[1, 2, 3, 5, 7, 8]), "1 to 3, 5, 7, 8");
     }
 }

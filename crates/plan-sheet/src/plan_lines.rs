@@ -9,6 +9,7 @@ use session_plan::{Plan, PlanBlock};
 use crate::board::{athletes, is_board};
 use crate::cone_group::ConeGroup;
 use crate::plan_text::{lane_rows, rows, sure};
+use crate::target::target;
 use crate::walk_words;
 
 /// How headings are marked, and text kept apart from marks.
@@ -117,10 +118,8 @@ fn block_lines(number: usize, block: &PlanBlock, marks: Marks) -> String {
             line += &format!(", run-in {}", marks.text(&run_in.words));
         }
         if !is_board {
-            match (rep.target_from_s.or(rep.target_s), rep.target_from_s.and(rep.target_s)) {
-                (Some(from_s), Some(to_s)) => line += &format!(", in {} to {}", clock(from_s), clock(to_s)),
-                (Some(target_s), None) => line += &format!(", in {}", clock(target_s)),
-                _ => {}
+            if let Some(target) = target(rep) {
+                line += &format!(", in {target}");
             }
             if let Some(rest_s) = rep.rest_s {
                 line += &format!(", then rest {}", clock(rest_s));

@@ -12,6 +12,7 @@ use crate::cone_group::ConeGroup;
 use crate::occasion::Occasion;
 use crate::table::{heading, item, table};
 use crate::take_care::take_care;
+use crate::target::target;
 use crate::walk_words;
 
 /// The coach's question first: where do I stand, where do they finish.
@@ -192,10 +193,7 @@ impl Columns {
     fn cells(&self, row: &Row<'_>) -> Vec<String> {
         let rep = row.first;
         let time = |seconds: Option<f64>| seconds.map_or_else(String::new, clock);
-        let target = match (rep.target_s, rep.target_from_s) {
-            (Some(to_s), Some(from_s)) => format!("{} to {}", clock(from_s), clock(to_s)),
-            (target_s, _) => time(target_s),
-        };
+        let target = target(rep).unwrap_or_default();
         let mut cells = vec![
             row.reps(),
             LaneList(&row.lanes).numbers(),

@@ -7,6 +7,7 @@ use session_plan::{Plan, Rep};
 
 use crate::day::time_at;
 use crate::plan_text::sure;
+use crate::target::target;
 
 /// A run of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -70,11 +71,6 @@ pub struct SheetSplit {
 impl SheetRow {
     pub(crate) fn of(plan: &Plan, rep: &Rep) -> Self {
         let at = |seconds: f64| time_at(plan.begins, seconds);
-        let target = match (rep.target_s, rep.target_from_s, &rep.effort) {
-            (Some(to_s), Some(from_s), _) => Some(format!("{} to {}", clock(from_s), clock(to_s))),
-            (Some(target_s), None, _) => Some(clock(target_s)),
-            (None, _, effort) => effort.clone(),
-        };
         let split = |split: &session_plan::Split, place: String| SheetSplit {
             place,
             time: clock(split.time_s),
@@ -95,7 +91,7 @@ impl SheetRow {
             run_in: rep.run_in.as_ref().map(|run_in| run_in.words.clone()),
             run_in_cone: rep.run_in.as_ref().and_then(|run_in| plan.cone_on(run_in)),
             the_other_way: rep.the_other_way,
-            target,
+            target: target(rep).or_else(|| rep.effort.clone()),
             target_s: rep.target_s,
             go: rep.go_s.map(at),
             go_s: rep.go_s,

@@ -506,7 +506,7 @@
   const lead = (run) => {
     choose(blocks.indexOf(run.block));
     run.element.scrollIntoView({ block: "nearest" });
-    run.boxes.length === 1 ? run.stopAll.focus() : run.boxes[0]?.stop?.focus();
+    run.boxes.length === 1 ? run.stopAll.focus() : run.boxes.find((box) => isOpen(run, box))?.stop?.focus();
   };
 
   // --- The beat --------------------------------------------------------------------------------------------

@@ -45,7 +45,7 @@ impl CoachPlace {
 
     /// Level with a finish, on one side of all lanes, if that is safe.
     fn beside(track: &Track, rep: &Rep, side: Side) -> Option<Self> {
-        let finish = spot(rep);
+        let finish = rep.finish.spot();
         let layout = track.layout();
         let course = widest_course(track, finish);
         let outermost = layout.lanes_of(course).max(rep.lane);
@@ -76,14 +76,9 @@ impl CoachPlace {
     }
 }
 
-fn spot(rep: &Rep) -> Spot {
-    let finish = &rep.finish;
-    Spot { course: finish.course, lane: finish.lane, to_finish_m: finish.to_finish_line_m }
-}
-
 /// Whether two finishes lie square across the lanes from each other.
 fn is_level(track: &Track, a: &Rep, b: &Rep) -> bool {
-    let (a, b) = (spot(a), spot(b));
+    let (a, b) = (a.finish.spot(), b.finish.spot());
     let level_m = match (a.course, b.course) {
         (Course::Oval, Course::Oval) => {
             let abreast = track.layout().abreast(a, b.lane);

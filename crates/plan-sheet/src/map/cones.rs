@@ -8,6 +8,7 @@ use svg::node::element::Element;
 
 use super::frame::Frame;
 use super::ink::{Pen, circle, group, n, rect};
+use crate::spans::spans;
 
 /// Cones that lie so close to each other that they share a flag on the map.
 #[derive(Clone, Debug)]
@@ -53,24 +54,16 @@ impl<'a> Cluster<'a> {
 
 /// Rising numbers, with a dash from the first to the last of those that follow each other.
 pub(super) fn ranges(numbers: impl IntoIterator<Item = u32>) -> String {
-    let mut ranges: Vec<(u32, u32)> = Vec::new();
-    for number in numbers {
-        match ranges.last_mut() {
-            Some((_, last)) if *last + 1 == number => *last = number,
-            _ => ranges.push((number, number)),
-        }
-    }
-    let word = |&(first, last): &(u32, u32)| match last - first {
+    let word = |(first, last): (u32, u32)| match last - first {
         0 => first.to_string(),
         _ => format!("{first}–{last}"),
     };
-    ranges.iter().map(word).collect::<Vec<_>>().join(", ")
+    spans(numbers).into_iter().map(word).collect::<Vec<_>>().join(", ")
 }
 
 /// The spot of a cone.
 pub(super) fn spot(cone: &SetupItem) -> Spot {
-    let place = &cone.spot;
-    Spot { course: place.course, lane: place.lane, to_finish_m: place.to_finish_line_m }
+    cone.spot.spot()
 }
 
 /// Where a cone lies on the page.

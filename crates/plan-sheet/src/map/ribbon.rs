@@ -70,7 +70,7 @@ impl Ribbon {
         let track = &plan.track.ground;
         let layout = track.layout();
         let course = rep.start.course;
-        let start = Spot { course, lane: rep.lane, to_finish_m: rep.start.to_finish_line_m };
+        let start = rep.start.spot();
         let lap_m = match course {
             Course::Oval => track.lap_m(rep.lane).unwrap_or(f64::INFINITY),
             _ => f64::INFINITY,
