@@ -29,6 +29,9 @@ mod sheet;
 mod sketch;
 mod spread;
 mod strip;
+mod strip_part;
+mod strip_row;
+mod unrolled;
 mod way;
 
 pub(crate) use document::maps_with_ids;

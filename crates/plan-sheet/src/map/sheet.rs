@@ -8,7 +8,7 @@ use svg::node::element::Element;
 use super::ink::{group, number, text};
 use super::legend;
 use super::lettering::{SMALL_MM, Type};
-use super::strip::{self, Unrolled};
+use super::unrolled::{self, Unrolled};
 use crate::occasion::Occasion;
 use crate::walk_words;
 
@@ -64,7 +64,7 @@ fn rows_of_strips(strips: Vec<Unrolled>, at: Point, mm: f64, drawings: &mut Vec<
     while strips.peek().is_some() {
         let mut height: f64 = 0.0;
         for (column, strip) in (0..2).zip(strips.by_ref()) {
-            let x = at.x + f64::from(column) * (strip::WIDTH_MM + APART_MM) * mm;
+            let x = at.x + f64::from(column) * (unrolled::WIDTH_MM + APART_MM) * mm;
             let mut placed = group("unrolled");
             let transform = format!("translate({} {}) scale({})", number(x), number(y), number(mm));
             placed.assign("transform", transform);
