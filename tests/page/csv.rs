@@ -12,17 +12,16 @@ fn saved(page: &Shown) -> Vec<Vec<String>> {
     page.save_downloads_in(folder);
     page.tap(".session.is-shown .save");
     let begun = Instant::now();
-    let path = loop {
+    let bytes = loop {
         let files = fs::read_dir(folder).expect("the folder can be read").flatten().map(|file| file.path());
-        if let Some(path) =
-            files.into_iter().find(|path| path.extension().is_some_and(|ending| ending == "csv"))
-        {
-            break path;
+        let saved = files.filter(|path| path.extension().is_some_and(|ending| ending == "csv"));
+        // The browser keeps the name with an empty file, which it takes away before it puts the whole one there.
+        if let Some(bytes) = saved.flat_map(fs::read).find(|bytes| !bytes.is_empty()) {
+            break bytes;
         }
         assert!(begun.elapsed() < Duration::from_secs(90), "nothing was saved");
         std::thread::sleep(Duration::from_millis(20));
     };
-    let bytes = fs::read(path).expect("it was saved");
     let text = bytes.strip_prefix(b"\xef\xbb\xbf").expect("spreadsheets are told that it is UTF-8");
     let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(false).from_reader(text);
     reader.records().map(|row| row.expect("it is a row").iter().map(str::to_owned).collect()).collect()
