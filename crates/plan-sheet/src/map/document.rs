@@ -5,9 +5,11 @@ use session_plan::Plan;
 use svg::node::element::Element;
 use svg::node::{Node, Text};
 
+use super::fitting::fitted;
 use super::ink::{Pen, number, readable, rect};
 use super::lettering::family;
-use super::picture::{Picture, Room};
+use super::picture::Picture;
+use super::room::Room;
 use super::sheet;
 
 /// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
@@ -49,7 +51,7 @@ pub(crate) fn maps_with_ids(plan: &Plan, prefix: &str) -> (String, String) {
 }
 
 fn drawn(plan: &Plan, prefix: &str, room: Room) -> String {
-    let (picture, _) = Picture::all(plan, prefix, room);
+    let (picture, _) = fitted(plan, prefix, room);
     let title = format!("Map of {}", plan.title);
     document(&title, &description(plan), picture.bounds, picture.mm, vec![picture.drawing])
 }
@@ -79,7 +81,7 @@ pub struct MapPicture {
 /// assert_eq!(plan_sheet::map_pictures(&plan, f64::INFINITY, 200.0).len(), 1);
 /// ```
 pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPicture> {
-    let (map, pages) = Picture::all(plan, "map", Room { first_mm, others_mm, ..Room::PAGE });
+    let (map, pages) = fitted(plan, "map", Room { first_mm, others_mm, ..Room::PAGE });
     let title = format!("Map of {}", plan.title);
     let picture = |words: String, picture: Picture| {
         let svg = document(&title, &words, picture.bounds, picture.mm, vec![picture.drawing]);
@@ -103,7 +105,7 @@ pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPictur
 /// assert!(plan_sheet::map_svg(&plan).contains("Distances assume the measure line"));
 /// ```
 pub fn map_svg(plan: &Plan) -> String {
-    let (picture, _) = Picture::all(plan, "sheet", Room::PAGE);
+    let (picture, _) = fitted(plan, "sheet", Room::PAGE);
     let title = format!("Map of {}", plan.title);
     let (bounds, mm) = (picture.bounds, picture.mm);
     let (drawings, bounds) = sheet::around(plan, picture.drawing, bounds, mm);

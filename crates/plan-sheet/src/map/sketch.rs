@@ -1,19 +1,17 @@
-//! What a map is drawn from, and how crowded it may be.
+//! What a map is drawn from.
 
 use kurbo::{Point, Rect, Size};
 use session_plan::Plan;
 
-use super::arrangement::{Arrangement, Infield};
 use super::arrows::Arrow;
 use super::compass;
-use super::cones::{self, Cluster};
+use super::cones;
 use super::frame::Frame;
 use super::ground::Ground;
-use super::inset::{self, Inset, InsetScale};
-use super::inset_page::InsetPage;
+use super::inset::InsetScale;
 use super::labels::Labels;
 use super::names::Name;
-use super::picture::{Picture, Room};
+use super::room::Room;
 
 /// Room for flags beside the lanes, in millimetres.
 const RIM_MM: f64 = 13.0;
@@ -21,9 +19,6 @@ const RIM_MM: f64 = 13.0;
 /// How far insets keep from the lanes, and from each other, in millimetres.
 const INFIELD_MM: f64 = 8.0;
 const INSETS_MM: f64 = 4.0;
-
-/// How close cones share a flag, in metres: the first distance at which every flag finds its place counts.
-const CLOSE_M: [f64; 7] = [4.6, 7.0, 11.0, 18.0, 30.0, 60.0, 1000.0];
 
 /// What a map is drawn from, whatever is magnified on it.
 pub(super) struct Sketch<'a> {
@@ -49,61 +44,8 @@ impl<'a> Sketch<'a> {
         Self { plan, ground, prefix, room, map, mm, arrows, names }
     }
 
-    /// The map, and the insets that find no room on it.
-    pub(super) fn pictures(&self) -> (Picture, Vec<InsetPage>) {
-        let fitting = CLOSE_M.into_iter().find_map(|close_m| self.fitting(close_m));
-        // A plan may be so crowded that flags and insets never all find room that way.
-        fitting.unwrap_or_else(|| {
-            let insets = self.close_up();
-            let crowded = CLOSE_M.into_iter().find_map(|close_m| self.crowded(close_m, &insets));
-            crowded.unwrap_or_else(|| self.with_one_flag(&insets))
-        })
-    }
-
-    /// Cones that share a flag share an inset.
-    fn fitting(&self, close_m: f64) -> Option<(Picture, Vec<InsetPage>)> {
-        let clusters = Cluster::all(self.plan, close_m);
-        // Even without insets, flags need room.
-        Arrangement::of(self, &clusters, &[], Infield::ForInsets)?;
-        let sized = |largest: f64| -> Option<Vec<Inset<'_>>> {
-            let several = clusters.iter().filter(|cluster| cluster.cones.len() > 1);
-            several.map(|cluster| Inset::of(cluster, self.ground, self.inset_scale(largest))).collect()
-        };
-        let fits = |insets: &Vec<Inset<'_>>| {
-            inset::shelves(insets.iter().collect(), self.infield(), self.gap()).left_over.is_empty()
-        };
-        let large = sized(inset::LARGEST[0])?;
-        // Smaller ones are worth it only where then all stand on the infield.
-        let smaller = || sized(inset::LARGEST[1]).filter(fits);
-        let insets = if fits(&large) { large } else { smaller().unwrap_or(large) };
-        let arrangement = Arrangement::of(self, &clusters, &insets, Infield::ForInsets)?;
-        Some(arrangement.draw(self))
-    }
-
-    /// Cones that are farther apart share a flag, the infield is free for flags, and insets show what lies
-    /// close together.
-    fn crowded(&self, close_m: f64, insets: &[Inset<'_>]) -> Option<(Picture, Vec<InsetPage>)> {
-        let clusters = Cluster::all(self.plan, close_m);
-        let arrangement = Arrangement::of(self, &clusters, insets, Infield::ForFlags)?;
-        Some(arrangement.draw(self))
-    }
-
-    /// One flag for all cones, which always finds room.
-    fn with_one_flag(&self, insets: &[Inset<'_>]) -> (Picture, Vec<InsetPage>) {
-        let all = Cluster { cones: self.plan.setup.iter().collect() };
-        Arrangement::with_one_flag(self, all, insets).draw(self)
-    }
-
-    /// An inset for each cone, by itself or with those that lie close to it.
-    fn close_up(&self) -> Vec<Inset<'a>> {
-        let close = Cluster::all(self.plan, CLOSE_M[0]);
-        close
-            .iter()
-            .flat_map(|cluster| Inset::parts(cluster, self.ground, self.inset_scale(inset::LARGEST[0])))
-            .collect()
-    }
-
-    fn inset_scale(&self, largest: f64) -> InsetScale {
+    /// How large insets are drawn, with millimetres to a metre at most.
+    pub(super) fn inset_scale(&self, largest: f64) -> InsetScale {
         InsetScale { largest, broadest: self.map.width(), mm: self.mm }
     }
 
@@ -167,36 +109,5 @@ impl<'a> Sketch<'a> {
                 self.ground.is_on_lanes(point, clear_m)
             })
         })
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use lane_distance::Track;
-    use session_plan::{Block, Session, Venue};
-
-    use super::*;
-
-    /// Whatever else is crowded, each cone has its number beside it in an inset, and a flag.
-    #[test]
-    fn a_plan_with_no_room_for_flags_tells_every_cone() {
-        let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-        let blocks = ["60", "110", "150", "200", "300"]
-            .map(|metres| Block::parse(&format!("{metres} in lanes 1-8")).expect("it is well formed"));
-        let session = Session::of_blocks("all", blocks.to_vec());
-        let plan = session_plan::plan(&venue, &session).expect("all lanes are open");
-        let sketch = Sketch::of(&plan, "map", Room::PAGE);
-        let insets = sketch.close_up();
-        let (one, others) = sketch.with_one_flag(&insets);
-        let one = one.drawing.to_string();
-        assert!(others.is_empty());
-        assert!(one.contains(&format!("1–{}", plan.setup.len())));
-        let (crowded, _) = sketch.crowded(CLOSE_M[0], &insets).expect("there is room");
-        for drawing in [one, crowded.drawing.to_string()] {
-            for cone in &plan.setup {
-                let shown = format!("data-inset-cone=\"{}\"", cone.order);
-                assert_eq!(drawing.matches(&shown).count(), 1, "cone {}", cone.order);
-            }
-        }
     }
 }
