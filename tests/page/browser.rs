@@ -63,6 +63,7 @@ pub(crate) fn show(made: Made, screen: (u32, u32), set: Set) -> Shown {
     let browser = Browser::new(options).unwrap_or_else(|error| {
         panic!("a browser is needed: install the Debian packages chromium and poppler-utils ({error})")
     });
+    keep_talking(&browser);
     let tab = browser.new_tab().expect("a tab opens");
     tab.set_default_timeout(PATIENCE);
     let asked: Arc<Mutex<Vec<String>>> = Arc::default();
@@ -126,6 +127,14 @@ pub(crate) fn show(made: Made, screen: (u32, u32), set: Set) -> Shown {
     let shown = Shown { tab, asked, dialogs, made, browser };
     shown.go(&shown.made.path);
     shown
+}
+
+/// Lets the browser's first tab say something all the time. The client asks nothing while it listens, which is a
+/// tenth of a second where nothing is heard.
+fn keep_talking(browser: &Browser) {
+    let tab = browser.wait_for_initial_tab().expect("a browser has a tab");
+    tab.call_method(Runtime::Enable(None)).expect("what it says is heard");
+    tab.evaluate("setInterval(() => console.debug(''), 4); 0", false).expect("it can talk");
 }
 
 impl Shown {
