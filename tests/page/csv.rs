@@ -33,6 +33,9 @@ fn every_run_is_a_row_with_its_places_and_its_time() {
     let page = show(made, PHONE, Set::default());
     page.tap("#s1-b2-r1-l2-1");
     page.type_in("1:08.1");
+    // Where a keypad has no colon.
+    page.value("document.getElementById('s1-b2-r1-l1-1').focus()");
+    page.type_in("1.08.2");
     let rows = saved(&page);
     assert_eq!(rows.len(), 1 + 12 + 12 + 6);
     let head = "session,date,track,block,text,group,set,rep,wave,athletes,lane,metres,run_in,start_cone,start,\
@@ -65,6 +68,7 @@ fn every_run_is_a_row_with_its_places_and_its_time() {
          keep clear of throws and jumps; venue rules come first",
     ];
     assert_eq!(rows[2], expected);
+    assert_eq!(rows[1][20..22], ["1.08.2", "68.2"]);
     assert!(rows[3..].iter().all(|row| row[20].is_empty() && row[21].is_empty()));
 }
 

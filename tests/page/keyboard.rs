@@ -36,7 +36,7 @@ fn a_block_is_chosen_a_run_clocked_and_a_time_typed_with_keys_alone() {
     page.set_clock(8_200);
     page.press("Enter");
     assert_eq!(page.in_box("s1-b2-r1-l2-1"), "8.2");
-    assert_eq!(page.value("document.activeElement.matches('#s1-b2-r1 .cancel')"), true);
+    assert_eq!(page.value("document.activeElement.matches('#s1-b2-r1 .take-back')"), true);
     page.press_with_shift("Tab");
     page.set_clock(8_400);
     page.press("Enter");

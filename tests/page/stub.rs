@@ -10,6 +10,8 @@ pub(crate) const STUBS: Set = Set {
         (() => {
           const start = 1800000000000;
           Date.now = () => start + Number(sessionStorage.getItem("test clock") ?? 0);
+          // The device's own count does not know that its clock was set back.
+          performance.now = () => Date.now() - start + Number(sessionStorage.getItem("set back") ?? 0);
           window.setClock = (ms) => sessionStorage.setItem("test clock", ms);
           window.tones = [];
           window.AudioContext = class {
@@ -49,9 +51,10 @@ pub(crate) const STUBS: Set = Set {
 };
 
 impl Shown {
-    /// Sets the clock, in milliseconds from when the page was first shown.
+    /// Sets the clock, in milliseconds from when the page was first shown, and lets the page take notice: its beat
+    /// is a tenth of a second, and timers come in their order.
     pub(crate) fn set_clock(&self, ms: u32) {
-        self.value(&format!("setClock({ms})"));
+        self.value(&format!("new Promise((done) => {{ setClock({ms}); setTimeout(done, 120); }})"));
     }
 
     /// What is in a box.

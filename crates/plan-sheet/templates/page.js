@@ -8,8 +8,12 @@
   const LATE_MS = 600_000;
   /** A second tap of a wet thumb right after the start stops nothing. */
   const BOUNCE_MS = 500;
-  /** How long a stop can be taken back. */
+  /** How long a stop can be taken back, or the cancelling of a clock. */
   const UNDO_MS = 20_000;
+  /** A button that comes to mean something else takes no tap for so long. */
+  const CALM_MS = 1_000;
+  /** By how much a clock is found to have been set back. */
+  const SET_BACK_MS = 200;
   /** How long before a go its sounds are handed to the sound card. */
   const AHEAD_MS = 4_000;
   const SECONDS_HEARD = [3, 2, 1];
@@ -60,9 +64,11 @@
         this.isKept = false;
       }
     }
-    /** What is there now; where nothing is kept, this tab alone knows. */
+    /** Reads what is there now, and tells whether it is new; where nothing is kept, this tab alone knows. */
     renew() {
+      const before = this.raw;
       if (this.isKept) this.read();
+      return this.raw !== before;
     }
     read() {
       let read = null;
@@ -121,8 +127,7 @@
         name: body.dataset.name,
         goMs: body.dataset.go === undefined ? null : Number(body.dataset.go) * 1000,
         prompts: promptsOf(body),
-        lastStop: null,
-        undone: null,
+        past: [],
         boxes: [...body.querySelectorAll("input")].map((input) => ({
           input,
           key: keyOf(input.id),
@@ -134,7 +139,7 @@
         watch: body.querySelector(".watch"),
         start: body.querySelector(".start"),
         stopAll: body.querySelector(".stop-all"),
-        cancel: body.querySelector(".cancel"),
+        takeBack: body.querySelector(".take-back"),
       }));
       return block;
     });
@@ -252,7 +257,8 @@
     run.session.kept.clocks[run.key] = { start: at, stopped: [] };
     run.session.kept.gone[run.key] = true;
     run.heardUntil = now() - at;
-    [run.lastStop, run.undone] = [null, null];
+    run.past = [];
+    run.skipped = null;
     run.session.kept.save();
     refresh(run);
   };
@@ -261,23 +267,49 @@
   const startByHand = (run) => {
     // A second tap of a wet thumb right after the stop starts nothing.
     if (isJustNow(run.stoppedAt)) return;
-    run.session.kept.renew();
+    takeUp(run.session);
+    if (clockOf(run) !== null) {
+      say(`${titleOf(run)} is running already.`);
+      return;
+    }
+    const { kept } = run.session;
     const [at, due] = [now(), goAt(run)];
+    let skipped = null;
     if (due !== null) {
       sound.hush(soundKey(run, due));
-      for (const earlier of run.block.runs) {
-        const missed = goAt(earlier);
-        if (missed === null || missed >= due) continue;
-        sound.hush(soundKey(earlier, missed));
-        run.session.kept.gone[earlier.key] = true;
-        refresh(earlier);
+      const earlier = run.block.runs.filter((other) => goAt(other) !== null && goAt(other) < due);
+      const zero = kept.zeros[run.block.key];
+      skipped = { zero, moved: zero + at - due, runs: earlier };
+      for (const other of earlier) {
+        sound.hush(soundKey(other, goAt(other)));
+        kept.gone[other.key] = true;
+        refresh(other);
       }
-      run.session.kept.zeros[run.block.key] += at - due;
+      kept.zeros[run.block.key] = skipped.moved;
     }
     sound.wake();
     startClock(run, at);
+    run.skipped = skipped;
+    byId("set-back").hidden = true;
     say(`${titleOf(run)} is running.`);
     wakeUp();
+  };
+
+  /** A start in the wrong row moves no go: those that are still to come come when they would have. */
+  const putBack = (run) => {
+    const { kept } = run.session;
+    const { skipped } = run;
+    if (skipped === null || kept.zeros[run.block.key] !== skipped.moved) return () => {};
+    const key = run.block.key;
+    kept.zeros[key] = skipped.zero;
+    const ahead = [run, ...skipped.runs].filter((other) => skipped.zero + other.goMs > now());
+    for (const other of ahead) delete kept.gone[other.key];
+    sound.hush();
+    return () => {
+      kept.zeros[key] = skipped.moved;
+      for (const other of ahead) kept.gone[other.key] = true;
+      sound.hush();
+    };
   };
 
   const isJustNow = (at) => Math.abs(now() - at) < BOUNCE_MS;
@@ -290,14 +322,15 @@
   };
 
   const stop = (run, boxes) => {
-    run.session.kept.renew();
+    takeUp(run.session);
     const clock = clockOf(run);
     if (clock === null) return;
+    const { kept } = run.session;
     const elapsed = now() - clock.start;
     if (elapsed < 0) {
-      delete run.session.kept.clocks[run.key];
-      run.session.kept.save();
-      say("This device's own clock was set back during the run: no time can be told. Write it by hand.");
+      delete kept.clocks[run.key];
+      kept.save();
+      tellSetBack();
       refresh(run);
       tick();
       return;
@@ -305,20 +338,20 @@
     if (elapsed < BOUNCE_MS) return;
     const words = taken(elapsed);
     run.stoppedAt = now();
-    run.undone = null;
     const open = boxes.filter((box) => isOpen(run, box));
-    run.lastStop = { clock: { ...clock }, values: open.map((box) => [box, box.input.value]) };
+    const before = { clock: { ...clock }, values: open.map((box) => [box, box.input.value]) };
+    remember(run, "Undo stop", () => {
+      // A time that was written over the stop's stands.
+      for (const [box, value] of before.values) if (box.input.value === words) setTime(run, box, value);
+      kept.clocks[run.key] = before.clock;
+      say(`${titleOf(run)} is running on.`);
+    });
     // Of several, a time that was typed while they ran stands.
     const isTyped = (box) => boxes.length > 1 && box.typed >= clock.start && box.input.value !== "";
     for (const box of open) if (!isTyped(box)) setTime(run, box, words);
-    run.lastStop.words = words;
-    const { lastStop } = run;
-    setTimeout(() => {
-      if (run.lastStop === lastStop) lapse(run);
-    }, UNDO_MS);
     clock.stopped = [...(clock.stopped ?? []), ...open.map((box) => box.key)];
-    if (run.boxes.every((box) => clock.stopped.includes(box.key))) delete run.session.kept.clocks[run.key];
-    run.session.kept.save();
+    if (run.boxes.every((box) => clock.stopped.includes(box.key))) delete kept.clocks[run.key];
+    kept.save();
     const who = open.map((box) => box.who || `lane ${box.lane}`).join(", ");
     say(`${titleOf(run)}, ${who}: ${words}`);
     refresh(run);
@@ -326,77 +359,88 @@
     tick();
   };
 
-  /** After a while a stop is not taken back by a tap. */
-  const lapse = (run) => {
-    run.lastStop = null;
-    refresh(run);
+  const cancel = (run) => {
+    const { kept } = run.session;
+    const clock = clockOf(run);
+    delete kept.clocks[run.key];
+    const putForward = putBack(run);
+    remember(run, "Undo cancel", () => {
+      kept.clocks[run.key] = clock;
+      putForward();
+      say(`${titleOf(run)} is running on.`);
+    });
+    say(`The clock of ${lower(titleOf(run))} is cancelled.`);
   };
 
-  /** Takes back the last stop, if there was one; else the clock itself. */
-  const cancel = (run) => {
-    run.session.kept.renew();
-    if (run.lastStop !== null && now() - run.stoppedAt > UNDO_MS) {
-      lapse(run);
-      return;
-    }
-    if (run.lastStop !== null) {
-      const { clock, values, words: stopped } = run.lastStop;
-      run.lastStop = null;
-      run.undone = { at: now(), stopped, boxes: values.map(([box]) => box) };
-      // A time that was written over the stop's stands.
-      for (const [box, words] of values) if (box.input.value === stopped) setTime(run, box, words);
-      run.session.kept.clocks[run.key] = clock;
-      run.session.kept.save();
-      say(`${titleOf(run)} is running on.`);
+  /** For a while what was done can be undone, the last first. */
+  const remember = (run, words, undo) => {
+    run.past.push({ at: now(), words, undo });
+    setTimeout(() => refresh(run), UNDO_MS + 50);
+  };
+
+  /** What the button beside the clock is for: it undoes, else it cancels a clock of which no time was taken. */
+  const meaningOf = (run) => {
+    run.past = run.past.filter(({ at }) => now() - at < UNDO_MS);
+    if (run.past.length > 0) return run.past.at(-1).words;
+    const clock = clockOf(run);
+    return clock !== null && (clock.stopped ?? []).length === 0 ? "Cancel" : null;
+  };
+
+  const takeBack = (run) => {
+    takeUp(run.session);
+    // A thumb that came for what the button meant before gets nothing.
+    if (meaningOf(run) !== run.meaning || Math.abs(now() - run.meantAt) < CALM_MS) {
       refresh(run);
-      refreshKept(run.session);
-      tick();
       return;
     }
-    // The second tap of two would cancel what the first took back.
-    if (run.undone !== null && isJustNow(run.undone.at)) return;
-    delete run.session.kept.clocks[run.key];
-    // The times that were taken back are better than none.
-    for (const box of run.undone?.boxes ?? []) if (box.input.value === "") setTime(run, box, run.undone.stopped);
-    run.undone = null;
+    const last = run.past.pop();
+    if (last === undefined) cancel(run);
+    else last.undo();
+    run.meantAt = now();
     run.session.kept.save();
-    say(`The clock of ${lower(titleOf(run))} is cancelled.`);
     refresh(run);
     refreshKept(run.session);
     tick();
   };
 
+  /** Says where it is seen that no clock can be trusted now. */
+  const tellSetBack = () => {
+    byId("set-back").hidden = false;
+  };
+
   // --- Countdowns ------------------------------------------------------------------------------------------
 
-  /** The run with which a block begins or goes on. */
+  const isTimed = (run) => run.boxes.some((box) => box.input.value !== "");
+
+  /** The run with which a block begins or goes on: after the last that was timed, else one that was left out. */
   const nextRun = (block) => {
     const timed = block.runs.filter((run) => run.goMs !== null);
-    const isDone = (run) =>
-      hasGone(run) || clockOf(run) !== null || run.boxes.some((box) => box.input.value !== "");
-    return timed.find((run) => !isDone(run)) ?? timed[0] ?? null;
+    const isDone = (run) => clockOf(run) !== null || isTimed(run);
+    const last = timed.findLastIndex(isDone);
+    return timed[last + 1] ?? timed.find((run) => !isDone(run)) ?? null;
   };
 
   const countDown = (block) => {
+    // The second tap of two would stop what the first began.
+    if (isJustNow(block.tappedAt)) return;
+    block.tappedAt = now();
     const { kept } = block.session;
-    kept.renew();
+    takeUp(block.session);
     if (zeroOf(block) === null) {
       const first = nextRun(block);
       if (first === null) return;
       for (const run of block.runs) {
         if (run.goMs === null) continue;
-        if (run.goMs < first.goMs) kept.gone[run.key] = true;
+        // What was timed does not go again by itself.
+        if (run.goMs < first.goMs || isTimed(run)) kept.gone[run.key] = true;
         else if (clockOf(run) === null) delete kept.gone[run.key];
       }
       kept.zeros[block.key] = now() + LEAD_MS - first.goMs;
       sound.wake();
+      byId("set-back").hidden = true;
       say(`${first.name} goes in 10 seconds.`);
     } else {
       delete kept.zeros[block.key];
-      // A run whose clock was cancelled, after a false start, can go again.
-      for (const run of block.runs) {
-        const isTimed = run.boxes.some((box) => box.input.value !== "");
-        if (clockOf(run) === null && !isTimed) delete kept.gone[run.key];
-      }
       sound.hush();
       say("The countdown is stopped.");
     }
@@ -406,7 +450,7 @@
   };
 
   const later = (block) => {
-    block.session.kept.renew();
+    takeUp(block.session);
     if (zeroOf(block) === null) return;
     block.session.kept.zeros[block.key] += 10_000;
     block.session.kept.save();
@@ -427,10 +471,9 @@
   const refresh = (run) => {
     const clock = clockOf(run);
     const isRunning = clock !== null;
-    const wasTimed = run.boxes.some((box) => box.input.value !== "");
     run.element.classList.toggle("is-running", isRunning);
     run.watch.hidden = !isRunning;
-    run.start.textContent = wasTimed ? "Again" : "Start";
+    run.start.textContent = isTimed(run) ? "Again" : "Start";
     run.start.setAttribute("aria-label", `${run.start.textContent}, ${lower(run.name)}`);
     if (isRunning) {
       show(run.stopAll, true);
@@ -439,12 +482,13 @@
       show(run.start, true);
       show(run.stopAll, false, run.start);
     }
-    const hasStopped = run.lastStop !== null;
-    run.cancel.textContent = hasStopped ? "Undo stop" : "Cancel";
-    run.cancel.setAttribute("aria-label", `${run.cancel.textContent}, ${lower(run.name)}`);
-    show(run.cancel, isRunning || hasStopped, run.start);
+    const meaning = meaningOf(run);
+    if (meaning !== run.meaning) [run.meaning, run.meantAt] = [meaning, now()];
+    run.takeBack.textContent = meaning ?? "";
+    run.takeBack.setAttribute("aria-label", `${meaning ?? ""}, ${lower(run.name)}`);
+    show(run.takeBack, meaning !== null, isRunning ? run.stopAll : run.start);
     for (const box of run.boxes) {
-      if (box.stop) show(box.stop, isRunning && isOpen(run, box), run.cancel);
+      if (box.stop) show(box.stop, isRunning && isOpen(run, box), run.takeBack);
     }
     refreshBlock(run.block);
   };
@@ -514,14 +558,23 @@
   let beat = null;
   const warned = new Set();
 
+  /** A device that slept has its clock ahead of the page's; one whose clock was set back has it behind. */
+  let ahead = now() - performance.now();
+  const noticeSetBack = () => {
+    const before = ahead;
+    ahead = now() - performance.now();
+    if (ahead < before - SET_BACK_MS && runs.some((run) => clockOf(run) !== null)) tellSetBack();
+  };
+
   const tick = () => {
+    noticeSetBack();
     const at = now();
     let next = null;
     for (const run of runs) {
       let due = goAt(run);
       if (due !== null && due <= at) {
         // A tab that slept does not know what happened meanwhile.
-        run.session.kept.renew();
+        takeUp(run.session);
         due = goAt(run);
       }
       if (due === null) continue;
@@ -593,8 +646,13 @@
       .flatMap(({ run, elapsed }) => run.prompts.map((prompt) => ({ run, prompt, left: prompt.at - elapsed })))
       .filter(({ left }) => left > 0)
       .sort((a, b) => a.left - b.left);
-    byId("next-split").hidden = coming.length === 0;
-    if (coming.length === 0) return;
+    // Its place stays when the last is passed, so that nothing moves under a thumb.
+    byId("next-split").hidden = !active.some(({ run }) => run.prompts.length > 0);
+    if (coming.length === 0) {
+      byId("next-split-place").textContent = "The last split is passed.";
+      byId("next-split-time").textContent = "";
+      return;
+    }
     // Of several, whose it is.
     const whose = active.length > 1 ? `${titleOf(coming[0].run)}: ` : "";
     byId("next-split-place").textContent = whose + coming[0].prompt.words;
@@ -634,9 +692,10 @@
     return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
   };
 
-  /** A time in seconds, where it is one: `34.2`, `1:12.4`, `1:02:03`. */
+  /** A time in seconds, where it is one: `34.2`, `1:12.4`, `1:02:03`; `1.12.4`, where a keypad has no colon. */
   const inSeconds = (time) => {
-    const parts = /^(?:(?:(\d+):)?(\d+):)?(\d+(?:[.,]\d+)?)$/.exec(time);
+    const colons = time.replace(/^(\d+)[.,](\d\d[.,]\d+)$/, "$1:$2");
+    const parts = /^(?:(?:(\d+):)?(\d+):)?(\d+(?:[.,]\d+)?)$/.exec(colons);
     if (parts === null) return "";
     const [hours, minutes, seconds] = parts.slice(1).map((part) => Number((part ?? "0").replace(",", ".")));
     return String(Math.round((hours * 3600 + minutes * 60 + seconds) * 1000) / 1000);
@@ -692,7 +751,7 @@
     for (const block of session.blocks) {
       for (const run of block.runs) {
         for (const box of run.boxes) box.input.value = "";
-        run.lastStop = null;
+        run.past = [];
         refresh(run);
       }
     }
@@ -721,10 +780,8 @@
 
   /** Takes up what another tab with the same session has kept meanwhile. */
   const takeUp = (session) => {
-    const before = session.kept.raw;
-    session.kept.renew();
-    if (session.kept.raw === before) return;
-    for (const run of session.blocks.flatMap((block) => block.runs)) run.lastStop = null;
+    if (!session.kept.renew()) return;
+    for (const run of session.blocks.flatMap((block) => block.runs)) run.past = [];
     showKept(session);
   };
 
@@ -738,15 +795,16 @@
       for (const run of block.runs) {
         run.start.addEventListener("click", () => startByHand(run));
         run.stopAll.addEventListener("click", () => stop(run, run.boxes));
-        run.cancel.addEventListener("click", () => cancel(run));
+        run.takeBack.addEventListener("click", () => takeBack(run));
         for (const box of run.boxes) {
           box.stop?.addEventListener("click", () => stop(run, [box]));
           box.input.addEventListener("input", () => {
-            session.kept.renew();
+            const { value } = box.input;
+            takeUp(session);
             box.typed = now();
             // What was corrected by hand is past taking back.
-            if (clockOf(run) === null) run.lastStop = null;
-            setTime(run, box, box.input.value);
+            if (clockOf(run) === null) run.past = [];
+            setTime(run, box, value);
             session.kept.save();
             refresh(run);
             refreshKept(session);

@@ -78,13 +78,12 @@ impl CoachPlace {
 
 /// Whether two finishes lie square across the lanes from each other.
 fn is_level(track: &Track, a: &Rep, b: &Rep) -> bool {
+    let layout = track.layout();
     let (a, b) = (a.finish.spot(), b.finish.spot());
-    let level_m = match (a.course, b.course) {
-        (Course::Oval, Course::Oval) => {
-            let abreast = track.layout().abreast(a, b.lane);
-            track.layout().past_m(abreast, b).abs()
-        }
-        (a_on, b_on) if a_on == b_on => (a.to_finish_m - b.to_finish_m).abs(),
+    // What lies on a straight lies on the oval too, except in a chute or in a lane of the straight alone.
+    let level_m = match (layout.on_course(a, Course::Oval), layout.on_course(b, Course::Oval)) {
+        (Some(a), Some(b)) => layout.past_m(layout.abreast(a, b.lane), b).abs(),
+        _ if a.course == b.course => (a.to_finish_m - b.to_finish_m).abs(),
         _ => return false,
     };
     level_m < 0.05
@@ -131,6 +130,16 @@ mod tests {
         let coach = block.coach.clone().expect("it finishes somewhere");
         let finish = &block.reps[0].finish;
         assert!((coach.x_m - finish.x_m).hypot(coach.y_m - finish.y_m) < 9.0, "{}", coach.words);
+    }
+
+    #[test]
+    fn one_finish_line_is_one_place_whether_it_is_run_to_round_the_bend_or_along_the_straight() {
+        let plan = planned("standard", "2 x 200 in lane 3 + 2 x 100 in lane 3 + 3 x 150 in lane 3");
+        let block = &plan.blocks[0];
+        let courses: Vec<_> = block.reps.iter().map(|rep| rep.finish.course).collect();
+        assert!(courses.contains(&lane_distance::Course::HomeStraight), "{courses:?}");
+        let coach = block.coach.clone().expect("it finishes somewhere");
+        assert_eq!(coach.words, "outside lane 8, level with the finish line");
     }
 
     #[test]

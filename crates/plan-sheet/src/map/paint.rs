@@ -48,7 +48,11 @@ pub(super) fn draw(paint: &[UsedPaint<'_>], ground: Ground<'_>, frame: Frame, mm
     let mut all = group("paint");
     for used in paint {
         let (inner, outer) = ground.across(frame, used.spot);
-        let (from, to) = reach(used.mark.form);
+        let (from, to) = match used.mark.form {
+            // Its cone would hide all of it.
+            Form::Tick => (0.0, 0.8),
+            form => reach(form),
+        };
         let (from, to) = (inner.lerp(outer, from), inner.lerp(outer, to));
         let core = core(&used.mark.colour);
         all.append(line(from, to, Pen::new("#000000", 0.65 * mm)));

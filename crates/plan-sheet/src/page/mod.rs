@@ -6,6 +6,8 @@ mod prompts;
 mod run;
 mod session;
 
+use std::collections::HashMap;
+
 use askama::Template;
 use session_plan::Plan;
 
@@ -44,8 +46,17 @@ pub struct PageError(#[from] askama::Error);
 /// # Ok::<(), plan_sheet::PageError>(())
 /// ```
 pub fn page(plans: &[Plan]) -> Result<String, PageError> {
-    let sessions: Vec<PageSession> =
+    let mut sessions: Vec<PageSession> =
         (1..).zip(plans).map(|(number, plan)| PageSession::of(number, plan)).collect();
+    // A session that is given twice is run twice.
+    let mut times_given = HashMap::new();
+    for session in &mut sessions {
+        let times = times_given.entry(session.key.clone()).or_insert(0);
+        *times += 1;
+        if *times > 1 {
+            session.key += &format!("-{times}");
+        }
+    }
     let title = match sessions.as_slice() {
         [only] => only.sheet.title.clone(),
         several => format!("{} sessions", several.len()),
