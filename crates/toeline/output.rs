@@ -33,7 +33,11 @@ pub(crate) fn write<V: View>(views: &[V], common: &Common) -> Result<()> {
                 bail!(two_views(path));
             }
             let text = rendered(views, format)?;
-            replace(path, strip_str(&text).to_string().as_bytes())
+            match format {
+                // It has no terminal codes, and may be long.
+                Format::Json => replace(path, text.as_bytes()),
+                Format::Text | Format::Csv => replace(path, strip_str(&text).to_string().as_bytes()),
+            }
         }
         None => print(&rendered(views, common.format.unwrap_or(Format::Text))?),
     }
