@@ -116,9 +116,6 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         for (numbers, flag) in &self.flags {
             all.append(flags::flag(numbers, flag.place, Type::bold(FLAG_MM * mm), mm));
         }
-        for (at, inset) in self.insets {
-            all.append(inset.draw(at, ground, &used, &mut patterns, mm));
-        }
         let (mut meanings, key_height) = key::draw(plan, map.origin(), map.width(), &patterns, mm);
         let gap = sketch.gap();
         let mut bottom = map.y1;
@@ -128,7 +125,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         if !shelves.put.is_empty() {
             bottom += shelves.height + 2.0 * gap;
         }
-        for (at, inset) in shelves.put {
+        for (at, inset) in self.insets.into_iter().chain(shelves.put) {
             all.append(inset.draw(at, ground, &used, &mut patterns, mm));
         }
         meanings.assign("transform", format!("translate(0 {})", number(bottom + mm - map.y0)));

@@ -1,11 +1,11 @@
 //! What the signs mean, in words.
 
 use kurbo::{Point, Rect};
-use session_plan::{Plan, SetupItem};
+use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::ink::{Pen, group, line, polygon, rect, text};
+use super::ink::{Pen, group, line, number, polygon, rect, text};
 use super::lettering::{SMALL_MM, Type};
 use super::patterns::Patterns;
 use super::{cones, ground};
@@ -21,18 +21,15 @@ pub(super) fn coach(at: Point, mm: f64) -> Element {
 
 /// The signs that a plan's map has, each with its meaning.
 fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static str)> {
-    let has = |starts: bool, finishes: bool| {
-        let uses = |cone: &SetupItem| (cone.what.contains("start"), cone.what.contains("finish"));
-        plan.setup.iter().any(|cone| uses(cone) == (starts, finishes))
-    };
+    let has = |ends: (bool, bool)| plan.setup.iter().any(|cone| cones::ends(&cone.what) == ends);
     let mut items: Vec<(Element, &'static str)> = Vec::new();
     let centre = Point::ORIGIN;
     let radius = 1.05 * mm;
     for (what, is_there) in [
-        ("start", has(true, false)),
-        ("finish", has(false, true)),
-        ("start and finish", has(true, true)),
-        ("run-in", plan.setup.iter().any(|cone| cone.what.contains("run-in"))),
+        ("start", has((true, false))),
+        ("finish", has((false, true))),
+        ("start and finish", has((true, true))),
+        ("run-in", plan.setup.iter().any(|cone| cones::has_run_in(&cone.what))),
     ] {
         if is_there {
             items.push((cones::sign(what, centre, radius), what));
@@ -66,7 +63,7 @@ fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static
     items
 }
 
-/// The signs that a plan's map has, each with its meaning, in rows of a width; and how high they are.
+/// Draws the signs with their meanings in rows of a width; and tells how high they are.
 pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: f64) -> (Element, f64) {
     let letters = Type::plain(SMALL_MM * mm);
     let mut all = group("key");
@@ -80,10 +77,7 @@ pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: 
         let mut item = group("meaning");
         let middle = y + letters.leading() / 2.0;
         let mut moved = group("moved");
-        moved.assign(
-            "transform",
-            format!("translate({} {})", super::ink::number(x + 2.5 * mm), super::ink::number(middle)),
-        );
+        moved.assign("transform", format!("translate({} {})", number(x + 2.5 * mm), number(middle)));
         moved.append(sign);
         item.append(moved);
         item.append(text(

@@ -74,7 +74,8 @@ impl<'a> Sketch<'a> {
         (metres, Rect::from_origin_size(corner, Size::new(metres, 6.0 * mm)))
     }
 
-    /// The page without labels: they keep off what is drawn whatever is magnified.
+    /// The page before any label is put on it, with the places that no label may take: north, scale, arrows, signs,
+    /// cones.
     pub(super) fn labels(&self) -> Labels {
         let mm = self.mm;
         let mut labels = Labels::new(self.map, 0.5 * mm, (mm, 40.0 * mm));

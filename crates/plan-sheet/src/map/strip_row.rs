@@ -3,7 +3,7 @@
 use super::lettering::Type;
 use super::ribbon::Ribbon;
 
-/// A line of a strip's list.
+/// What a strip says of a place on the way, in one line or several.
 #[derive(Clone)]
 pub(super) struct Row {
     pub(super) from_start_m: f64,
