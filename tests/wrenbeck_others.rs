@@ -1,4 +1,4 @@
-//! `toeline plan` for the athlete alone and for the hurdlers of the demonstration, on a terminal.
+//! `toeline plan` for the athlete alone, the hurdlers and the two groups of the demonstration, on a terminal.
 
 mod program;
 
@@ -174,6 +174,213 @@ One lap from the finish line sets it out
                                          tick 5)
 ────────────────────────────────────────────────────────────────────────────────
 11 cones; the walk is 477 m and takes 6 minutes without taping.
+
+On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.
+
+Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
+- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge.
+
+"#]]);
+}
+
+#[test]
+fn the_session_with_two_groups_of_the_demonstration() {
+    let shown = toeline(&["plan", "sessions/wrenbeck/monday-two-groups.yaml"]).assert().success();
+    shown.stdout_eq(str![[r#"
+Two groups, Monday, Monday 12 April 2027
+Track: Wrenbeck, lane 1 closed
+18:00 to 19:18
+Wind: light, from behind on the home straight
+
+Block 1: warm-up 20 min
+Lasts 20:00.
+
+Block 2: warm-up 20 min
+Lasts 20:00.
+
+Block 3: drills
+No place is needed.
+
+Block 4: 2 x 2000 @ 10k pace rest 3min in lane 2
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand                           Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 2   2      2000 ±0.3   16.85 m behind the first        on the finish line
+                             green tick (400 m hurdle tick
+                             1); tape 16.76 m on the inner
+                             line
+────────────────────────────────────────────────────────────────────────────────
+Total 4000 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who             From                    In at
+════════════════════════════════════════════════════════════════════════════════
+ 18:20:00   1     1      2: Ines, Jory, Kaya   16.85 m behind the      18:27:17
+                                               first green tick (400
+                                               m hurdle tick 1);
+                                               tape 16.76 m on the
+                                               inner line
+ 18:30:17   2     1      2: Ines, Jory, Kaya   16.85 m behind the      18:37:35
+                                               first green tick (400
+                                               m hurdle tick 1);
+                                               tape 16.76 m on the
+                                               inner line
+────────────────────────────────────────────────────────────────────────────────
+- Ines: wave 1, lane 2, rest 3:00 at least
+- Jory: wave 1, lane 2, rest 3:00 at least
+- Kaya: wave 1, lane 2, rest 3:00 at least
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lane 2.
+! The set takes 17:35.7; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.10 s late at the 2000 m starts: times
+  started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+! Passes the javelin runway inside: look for a thrower on the run-up before you
+  pass, and wait until the throw has landed.
+
+Block 5: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
+────────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                    Finish
+════════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       30   on the 80 m start line   on the 50 m start line
+────────────────────────────────────────────────────────────────────────────
+Total 120 m for each athlete.
+
+Who goes when
+───────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From              In at
+═══════════════════════════════════════════════════════════════════════════════
+ 18:44:04   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:44:07
+ 18:48:07   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:48:11
+ 18:52:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:52:15
+ 18:56:15   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:56:18
+───────────────────────────────────────────────────────────────────────────────
+- Ada: wave 1, 3.6 s, lanes 5, 6, 7 and 5, rest 4:00 at least
+- Bela: wave 1, 3.6 s, lanes 6, 7, 5 and 6, rest 4:00 at least
+- Cleo: wave 1, 3.6 s, lanes 7, 5, 6 and 7, rest 4:00 at least
+- Run-in in lane 5: on the 110 m hurdles start line
+- Run-in in lane 6: on the 110 m hurdles start line
+- Run-in in lane 7: on the 110 m hurdles start line
+- Coach: outside lane 8, level with the finish in lane 5: on the 50 m start
+  line.
+! One wave of 3 in lanes 5 to 7.
+! The set takes 16:14; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.09 s late at the 30 m starts: times started
+  by ear are so much too short. Raise an arm with it.
+
+Block 6: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
+─────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                     Finish
+═════════════════════════════════════════════════════════════════════════
+ 1 to 6   2 to 4      200   on the 200 m start line   on the finish line
+─────────────────────────────────────────────────────────────────────────
+Total 1200 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who              From               In at
+════════════════════════════════════════════════════════════════════════════
+ 18:43:35   1     1      2: Ines; 3: Jory; 4:   200 m start line   18:44:13
+                         Kaya
+ 18:46:43   2     1      2: Kaya; 3: Ines; 4:   200 m start line   18:47:20
+                         Jory
+ 18:49:50   3     1      2: Jory; 3: Kaya; 4:   200 m start line   18:50:27
+                         Ines
+ 18:52:57   4     1      2: Ines; 3: Jory; 4:   200 m start line   18:53:35
+                         Kaya
+ 18:56:05   5     1      2: Kaya; 3: Ines; 4:   200 m start line   18:56:42
+                         Jory
+ 18:59:12   6     1      2: Jory; 3: Kaya; 4:   200 m start line   18:59:49
+                         Ines
+────────────────────────────────────────────────────────────────────────────
+- Ines: wave 1, 37.3 s, lanes 2, 3, 4, 2, 3 and 4, rest 2:30 at least
+- Jory: wave 1, 37.3 s, lanes 3, 4, 2, 3, 4 and 2, rest 2:30 at least
+- Kaya: wave 1, 37.3 s, lanes 4, 2, 3, 4, 2 and 3, rest 2:30 at least
+- Splits of 200 m: 100 m 18.7 s
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lanes 2 to 4.
+! The set takes 16:14; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.34 to 0.36 s late at the 200 m starts:
+  times started by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+
+Block 7: 4 x 80 @ 90% rest 4min
+────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                    Finish
+════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       80   on the 80 m start line   on the finish line
+────────────────────────────────────────────────────────────────────────
+Total 320 m for each athlete.
+
+Who goes when
+───────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From              In at
+═══════════════════════════════════════════════════════════════════════════════
+ 19:05:49   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   19:06:00
+ 19:10:00   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   19:10:11
+ 19:14:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   19:14:22
+ 19:18:22   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   19:18:33
+───────────────────────────────────────────────────────────────────────────────
+- Ada: wave 1, 11 s, lanes 5, 6, 7 and 5, rest 4:00 at least
+- Bela: wave 1, 11 s, lanes 6, 7, 5 and 6, rest 4:00 at least
+- Cleo: wave 1, 11 s, lanes 7, 5, 6 and 7, rest 4:00 at least
+- Coach: outside lane 8, level with the finish line.
+! One wave of 3 in lanes 5 to 7.
+! The set takes 12:44; no plan that keeps every rest is shorter.
+! A whistle at the finish is heard 0.23 s late at the 80 m starts: times started
+  by ear are so much too short. Raise an arm with it.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
+
+Please note
+- The sprinters keep to lanes 5 to 7 of the home straight; the middle distance
+  comes by inside them.
+
+One lap from the finish line sets it out
+────────────────────────────────────────────────────────────────────────────────
+     Cone   Marks    Lane      Where                 Steps   For
+════════════════════════════════════════════════════════════════════════════════
+        1   finish   2         on the finish line            2000 m of block 4,
+                                                             200 m of block 6
+   2 to 3   finish   3 and 4   on the finish line            200 m of block 6
+   4 to 6   finish   5 to 7    on the finish line            80 m of block 7
+        7   start    2         16.85 m behind the    22½     2000 m of block 4
+                               first green tick
+                               (400 m hurdle tick
+                               1); tape 16.76 m on
+                               the inner line
+  8 to 10   start    2 to 4    on the 200 m start            200 m of block 6
+                               line
+ 11 to 13   run-in   5 to 7    on the 110 m                  30 m of block 5
+                               hurdles start line
+ 14 to 16   start    5 to 7    on the 80 m start             30 m of block 5,
+                               line                          80 m of block 7
+ 17 to 19   finish   5 to 7    on the 50 m start             30 m of block 5
+                               line
+────────────────────────────────────────────────────────────────────────────────
+19 cones; the walk is 484 m and takes 6 minutes without taping.
+Steps are of 0.75 m.
 
 On this track
 - Look both ways, then step on where you start.

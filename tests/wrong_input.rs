@@ -319,13 +319,11 @@ error: `s.yaml` is too large: at most 1048576 bytes are read
 
 #[test]
 fn a_name_that_says_nothing() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    fs::write(
-        folder.path().join("session.yaml"),
-        "title: \"\"\ngroups:\n  - { name: \" \", athletes: [Ada, \"\"] }\nblocks:\n  - 200 in lane 2\n",
-    )
-    .expect("the folder can be written");
-    toeline(&["check", "session.yaml"]).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
+    refused_file(
+        "session.yaml",
+        b"title: \"\"\ngroups:\n  - { name: \" \", athletes: [Ada, \"\"] }\nblocks:\n  - 200 in lane 2\n",
+        &["plan", "session.yaml"],
+        str![[r#"
 error: the session's title is empty
  --> session.yaml:1:8
   |
@@ -348,7 +346,8 @@ error: an athlete's name is empty
   |
 help: write for example `Ada`, or a number such as `7`
 
-"#]]);
+"#]],
+    );
 }
 
 #[test]
@@ -368,14 +367,11 @@ fn a_note_that_says_nothing_is_left_out() {
 
 #[test]
 fn a_year_of_five_digits() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    fs::write(
-        folder.path().join("session.yaml"),
-        "title: Tuesday\ndate: +20270-04-13\nblocks:\n  - 200 in lane 2\n",
-    )
-    .expect("the folder can be written");
-    let out = ["plan", "session.yaml", "--out", "plan.pdf"];
-    toeline(&out).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
+    refused_file(
+        "session.yaml",
+        b"title: Tuesday\ndate: +20270-04-13\nblocks:\n  - 200 in lane 2\n",
+        &["plan", "session.yaml"],
+        str![[r#"
 error: the year 20270 is out of range: 1900 to 9999
  --> session.yaml:2:7
   |
@@ -384,5 +380,6 @@ error: the year 20270 is out of range: 1900 to 9999
   |
 help: write for example `date: 2027-04-13`
 
-"#]]);
+"#]],
+    );
 }

@@ -51,6 +51,7 @@ impl CsvTable {
             // Memory takes every row, whatever its length.
             writer.write_record(&row).expect("a row is written to memory");
         }
+        // Nothing can fail to be flushed to memory, and what was put in was text.
         let bytes = writer.into_inner().expect("memory needs no flush");
         String::from_utf8(bytes).expect("rows of text are text")
     }

@@ -6,5 +6,8 @@ use session_plan::plan_words::clock;
 /// The target of a run: a time, or a range of times.
 pub(crate) fn target(rep: &Rep) -> Option<String> {
     let to = clock(rep.target_s?);
-    Some(rep.target_from_s.map_or_else(|| to.clone(), |from_s| format!("{} to {to}", clock(from_s))))
+    Some(match rep.target_from_s {
+        Some(from_s) => format!("{} to {to}", clock(from_s)),
+        None => to,
+    })
 }

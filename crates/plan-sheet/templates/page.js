@@ -337,8 +337,10 @@
     }
     if (elapsed < BOUNCE_MS) return;
     const words = taken(elapsed);
-    run.stoppedAt = now();
     const open = boxes.filter((box) => isOpen(run, box));
+    // Another tab may have stopped it meanwhile.
+    if (open.length === 0) return;
+    run.stoppedAt = now();
     const before = { clock: { ...clock }, values: open.map((box) => [box, box.input.value]) };
     remember(run, "Undo stop", () => {
       // A time that was written over the stop's stands.

@@ -51,9 +51,8 @@ impl<'b, 'a> Arrangement<'b, 'a> {
     ) -> Option<Self> {
         let mut arrangement = Self::of_insets(sketch, clusters, insets, infield);
         for cluster in clusters {
-            let numbers = cluster.numbers();
+            let (numbers, size) = flag_of(cluster, sketch.mm);
             let wishes = flags::wishes(cluster, sketch.ground, Frame::METRES, 2.2 * sketch.mm);
-            let size = flags::size(&numbers, Type::bold(FLAG_MM * sketch.mm), sketch.mm);
             let placed = arrangement.labels.place(size, &wishes, |place| sketch.is_on_lanes(place))?;
             arrangement.flags.push((numbers, placed));
         }
@@ -66,8 +65,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         Self::of(sketch, &clusters, insets, Infield::ForFlags).unwrap_or_else(|| {
             let mut arrangement = Self::of_insets(sketch, &clusters, insets, Infield::ForFlags);
             let middle = sketch.infield().center();
-            let numbers = clusters[0].numbers();
-            let size = flags::size(&numbers, Type::bold(FLAG_MM * sketch.mm), sketch.mm);
+            let (numbers, size) = flag_of(&clusters[0], sketch.mm);
             let place = Rect::from_center_size(middle, size);
             if let Some(&anchor) = arrangement.spines[0].first() {
                 arrangement.flags.push((numbers, Placed { place, leader: Line::new(anchor, middle) }));
@@ -170,6 +168,13 @@ impl<'b, 'a> Arrangement<'b, 'a> {
             }
         }
     }
+}
+
+/// What a flag says, and its size.
+fn flag_of(cluster: &Cluster<'_>, mm: f64) -> (String, (f64, f64)) {
+    let numbers = cluster.numbers();
+    let size = flags::size(&numbers, Type::bold(FLAG_MM * mm), mm);
+    (numbers, size)
 }
 
 fn leader_pen(mm: f64) -> Pen<'static> {

@@ -52,6 +52,7 @@ impl Type {
     /// have no other.
     pub(super) fn width(self, text: &str) -> f64 {
         static FACES: LazyLock<[Face<'static>; 3]> = LazyLock::new(|| {
+            // Files of this crate, which every test of a map reads.
             [fonts::REGULAR, fonts::BOLD, fonts::FALLBACK]
                 .map(|bytes| Face::parse(bytes, 0).expect("the typeface comes with the crate"))
         });
@@ -97,6 +98,7 @@ impl Type {
             }
             lines.push(String::new());
             for letter in word.chars() {
+                // A line was pushed before the first letter, and none is taken away.
                 let line = lines.last_mut().expect("one was pushed above");
                 line.push(letter);
                 if self.width(line) > widest && line.chars().count() > 1 {
