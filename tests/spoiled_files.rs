@@ -4,7 +4,8 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use session_plan::{Problems, SessionFile, SourceText, Venue};
+use session_plan::{SessionFile, Venue};
+use workout_notation::{Problems, SourceText};
 
 const TOP: &str = env!("CARGO_MANIFEST_DIR");
 

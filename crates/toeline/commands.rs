@@ -5,9 +5,8 @@ use std::path::{Path, PathBuf};
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, Track, Way};
 use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text};
-use session_plan::{
-    Block, FileKind, Plan, PlanError, Problems, Session, SessionFile, SourceText, Venue, Week,
-};
+use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, Venue, Week};
+use workout_notation::{Block, Problems, SourceText};
 
 use crate::failure::{self, InputError};
 use crate::flags::{Command, Common, Kind, Lanes, SquadFlags};

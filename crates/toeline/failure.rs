@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
-use session_plan::{Problem, Problems, SourceText};
+use workout_notation::{Problem, Problems, SourceText};
 
 /// The input is wrong: exit status 2. Every other error means that something could not be read or
 /// written: exit status 1.

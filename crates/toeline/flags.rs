@@ -204,18 +204,18 @@ pub(crate) struct Common {
 }
 
 fn seconds(text: &str) -> Result<f64, String> {
-    session_plan::notation::seconds(text).map_err(|problem| sentence(&problem))
+    workout_notation::seconds(text).map_err(|problem| sentence(&problem))
 }
 
 fn distance(text: &str) -> Result<f64, String> {
-    session_plan::notation::distance(text).map_err(|problem| sentence(&problem))
+    workout_notation::distance(text).map_err(|problem| sentence(&problem))
 }
 
 fn lanes(text: &str) -> Result<Lanes, String> {
-    session_plan::notation::lanes(text).map(Lanes).map_err(|problem| sentence(&problem))
+    workout_notation::lanes(text).map(Lanes).map_err(|problem| sentence(&problem))
 }
 
-fn sentence(problem: &session_plan::Problem) -> String {
+fn sentence(problem: &workout_notation::Problem) -> String {
     match &problem.help {
         Some(help) => format!("{}; {help}", problem.message),
         None => problem.message.clone(),

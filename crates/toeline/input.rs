@@ -6,7 +6,8 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
-use session_plan::{FileKind, LARGEST_FILE, SessionFile, SourceText, TrackName, Venue};
+use session_plan::{FileKind, LARGEST_FILE, SessionFile, TrackName, Venue};
+use workout_notation::SourceText;
 
 use crate::failure::InputError;
 use crate::flags::Common;

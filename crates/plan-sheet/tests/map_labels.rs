@@ -8,7 +8,8 @@ use lane_distance::Track;
 use plan_sheet::{map_picture, map_pictures, map_svg, phone_map, strips, strips_in_parts};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
-use session_plan::{Block, Plan, Session, SessionFile, SourceText, Venue, plan};
+use session_plan::{Plan, Session, SessionFile, Venue, plan};
+use workout_notation::{Block, SourceText};
 
 /// Eight points at the usual width of print, in pixels of 1/96 inch.
 const EIGHT_POINTS: f64 = 8.0 * 96.0 / 72.0;

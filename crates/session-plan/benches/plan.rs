@@ -4,7 +4,8 @@ use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use lane_distance::Track;
-use session_plan::{Block, Session, Venue};
+use session_plan::{Session, Venue};
+use workout_notation::Block;
 
 /// A long session with every kind of run, pace and recovery that one lane takes.
 const BLOCKS: [&str; 12] = [

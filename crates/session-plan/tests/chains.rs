@@ -1,7 +1,8 @@
 //! Runs one after the other: where each starts, given how the runners get there.
 
 use lane_distance::Track;
-use session_plan::{Block, Plan, Rep, Session, Venue};
+use session_plan::{Plan, Rep, Session, Venue};
+use workout_notation::Block;
 
 fn plan(text: &str) -> Plan {
     let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));

@@ -1,8 +1,9 @@
 //! Targets, splits, and the clock of a session.
 
 use lane_distance::Track;
-use session_plan::notation::Pace;
-use session_plan::{Bests, Plan, SessionFile, SourceText, TargetError, Venue, riegel};
+use session_plan::{Bests, Plan, SessionFile, TargetError, Venue, riegel};
+use workout_notation::Pace;
+use workout_notation::SourceText;
 
 fn plan(text: &str) -> Plan {
     let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));

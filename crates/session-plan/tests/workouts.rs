@@ -3,8 +3,9 @@
 use std::fmt::Debug;
 
 use lane_distance::{Course, Place, Track};
-use session_plan::notation::{Body, Gap, Length, Pace, RunKind, Step, Way};
-use session_plan::{Block, Session, Venue};
+use session_plan::{Session, Venue};
+use workout_notation::Block;
+use workout_notation::{Body, Gap, Length, Pace, RunKind, Step, Way};
 
 const TABLE: &str = include_str!("workouts.txt");
 

@@ -8,7 +8,7 @@ use svg::node::element::Element;
 
 use super::frame::Frame;
 use super::ink::{Pen, circle, group, n, rect};
-use crate::spans::spans;
+use crate::sheet::spans::spans;
 
 /// Cones that lie so close to each other that they share a flag on the map.
 #[derive(Clone, Debug)]

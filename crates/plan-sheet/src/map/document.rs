@@ -17,7 +17,8 @@ use super::sheet;
 ///
 /// ```
 /// use lane_distance::Track;
-/// use session_plan::{Block, Session, Venue};
+/// use session_plan::{Session, Venue};
+/// use workout_notation::Block;
 ///
 /// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
@@ -34,7 +35,8 @@ pub fn map_picture(plan: &Plan) -> String {
 ///
 /// ```
 /// # use lane_distance::Track;
-/// # use session_plan::{Block, Session, Venue};
+/// # use session_plan::{Session, Venue};
+/// # use workout_notation::Block;
 /// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// # let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
 /// # let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
@@ -71,7 +73,8 @@ pub struct MapPicture {
 ///
 /// ```
 /// # use lane_distance::Track;
-/// # use session_plan::{Block, Session, Venue};
+/// # use session_plan::{Session, Venue};
+/// # use workout_notation::Block;
 /// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// let blocks = ["60", "80", "100", "120", "150", "180", "250", "300"]
 ///     .map(|metres| Block::parse(&format!("{metres} in lanes 1-8")).expect("it is well formed"));
@@ -98,7 +101,8 @@ pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPictur
 ///
 /// ```
 /// # use lane_distance::Track;
-/// # use session_plan::{Block, Session, Venue};
+/// # use session_plan::{Session, Venue};
+/// # use workout_notation::Block;
 /// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// # let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
 /// # let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");

@@ -72,7 +72,8 @@ fn close_up<'a>(sketch: &Sketch<'a>) -> Vec<Inset<'a>> {
 #[cfg(test)]
 mod tests {
     use lane_distance::Track;
-    use session_plan::{Block, Session, Venue};
+    use session_plan::{Session, Venue};
+    use workout_notation::Block;
 
     use super::*;
 

@@ -8,7 +8,7 @@ use svg::node::element::Element;
 use super::cones::ranges;
 use super::ink::{Pen, group, line, text};
 use super::lettering::{SMALL_MM, Type};
-use crate::cone_group::ConeGroup;
+use crate::sheet::cone_group::ConeGroup;
 
 /// The columns, each with how broad it is in millimetres.
 const COLUMNS: [(&str, f64); 5] =

@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 use kurbo::{Point, Rect};
 use ttf_parser::Face;
 
-use crate::fonts;
+use crate::print::fonts;
 
 /// The family of all text, with what stands in for it where a reader lacks it.
 pub(super) fn family() -> String {

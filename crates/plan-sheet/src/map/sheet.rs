@@ -9,8 +9,8 @@ use super::ink::{group, number, text};
 use super::legend;
 use super::lettering::{SMALL_MM, Type};
 use super::unrolled::{self, Unrolled};
-use crate::occasion::Occasion;
-use crate::walk_words;
+use crate::words::occasion::Occasion;
+use crate::words::walk_words;
 
 /// Space between the parts, in millimetres.
 const APART_MM: f64 = 6.0;

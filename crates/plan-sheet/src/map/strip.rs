@@ -22,7 +22,8 @@ pub struct Strip {
 ///
 /// ```
 /// use lane_distance::Track;
-/// use session_plan::{Block, Session, Venue};
+/// use session_plan::{Session, Venue};
+/// use workout_notation::Block;
 ///
 /// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// let session = Session::of_block("60s", Block::parse("8 x 60 in lanes 1-8").expect("it is well formed"));
@@ -40,7 +41,8 @@ pub fn strips(plan: &Plan) -> Vec<Strip> {
 ///
 /// ```
 /// # use lane_distance::Track;
-/// # use session_plan::{Block, Session, Venue};
+/// # use session_plan::{Session, Venue};
+/// # use workout_notation::Block;
 /// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// let session = Session::of_block("a lap", Block::parse("400 in lane 1").expect("it is well formed"));
 /// let plan = session_plan::plan(&venue, &session).expect("lane 1 is open");

@@ -7,8 +7,9 @@ use std::sync::LazyLock;
 
 use lane_distance::Track;
 use libfuzzer_sys::fuzz_target;
-use session_plan::notation::{self, Block};
-use session_plan::{Problem, Session, Venue};
+use workout_notation::{self as notation, Block};
+use session_plan::{Session, Venue};
+use workout_notation::Problem;
 
 static VENUE: LazyLock<Venue> =
     LazyLock::new(|| Venue::from(Track::built_in("standard").expect("it comes with the crate")));

@@ -6,7 +6,8 @@
 use std::sync::LazyLock;
 
 use libfuzzer_sys::fuzz_target;
-use session_plan::{Block, Session, SourceText, Venue};
+use session_plan::{Session, Venue};
+use workout_notation::{Block, SourceText};
 
 static SESSION: LazyLock<Session> = LazyLock::new(|| {
     let blocks = [

@@ -1,0 +1,217 @@
+//! Places that are named by people: a mark, or some metres past or behind it.
+
+use crate::geometry::course::Course;
+use crate::geometry::spot::{PaintReading, Spot};
+use crate::paint::mark::MarkId;
+use crate::track::lane_error::{LaneError, LaneList};
+use crate::track::track::Track;
+
+/// Why a name leads to no place in a lane.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum LandmarkError {
+    /// No mark is called so.
+    #[error("no mark is called `{name}`{}", Suggested(.near))]
+    Unknown {
+        /// What was asked for.
+        name: String,
+        /// The names most like it.
+        near: Vec<String>,
+    },
+    /// Several marks could be meant.
+    #[error("`{name}` could be {}", Alternatives(.near, *.more))]
+    Ambiguous {
+        /// What was asked for.
+        name: String,
+        /// The marks that could be meant, or the first of them.
+        near: Vec<String>,
+        /// How many more there are.
+        more: usize,
+    },
+    /// The mark is not painted in this lane.
+    #[error("the {mark} is not painted in lane {lane}; it is in {}", LaneList(.lanes))]
+    NotInLane {
+        /// The mark.
+        mark: String,
+        /// The lane that was asked for.
+        lane: u8,
+        /// The lanes in which it is painted.
+        lanes: Vec<u8>,
+    },
+    /// The place lies beyond the ends of its straight.
+    #[error("`{name}` lies off the {course}, which is {length_m:.2} m long with its chute")]
+    OffCourse {
+        /// What was asked for.
+        name: String,
+        /// The straight.
+        course: Course,
+        /// Its length, in metres.
+        length_m: f64,
+    },
+    /// What follows the mark's name is no number of metres.
+    #[error("`{0}` is no number of metres; write for example `400 m start + 5`")]
+    Metres(String),
+    /// The track has no such lane.
+    #[error(transparent)]
+    Lane(#[from] LaneError),
+}
+
+struct Suggested<'a>(&'a [String]);
+
+impl std::fmt::Display for Suggested<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        if self.0.is_empty() { Ok(()) } else { write!(f, "; near it: {}", Alternatives(self.0, 0)) }
+    }
+}
+
+/// Names, and how many more there are.
+struct Alternatives<'a>(&'a [String], usize);
+
+impl std::fmt::Display for Alternatives<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let Self(names, more) = self;
+        for (index, name) in names.iter().enumerate() {
+            let separator = match index {
+                0 => "",
+                _ if index + 1 == names.len() && *more == 0 => " or ",
+                _ => ", ",
+            };
+            write!(f, "{separator}`{name}`")?;
+        }
+        if *more == 0 { Ok(()) } else { write!(f, " or one of {more} more") }
+    }
+}
+
+/// The most names that are suggested.
+const MOST_SUGGESTED: usize = 6;
+
+impl Track {
+    /// The place in a lane that a name means: `400 m start`, `finish line`, `400 m start + 5`
+    /// (5 m past it), `finish line - 10` (10 m behind it).
+    ///
+    /// A name that is the beginning or a part of just one mark's name means that mark. Case and
+    /// spaces do not matter.
+    ///
+    /// ```
+    /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// assert_eq!(track.landmark("200m start - 5", 3)?.to_finish_m, 205.0);
+    /// let error = track.landmark("zone exit", 3).expect_err("there are several");
+    /// assert!(error.to_string().starts_with("`zone exit` could be `"));
+    /// # Ok::<(), lane_distance::LandmarkError>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
+    pub fn landmark(&self, name: &str, lane: u8) -> Result<Spot, LandmarkError> {
+        Ok(self.landmark_told(name, lane)?.0)
+    }
+
+    /// The place in a lane that a name means, told by the mark that the name means, trap or not.
+    ///
+    /// ```
+    /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// let (spot, reading) = track.landmark_told("break line + 5", 4)?;
+    /// assert_eq!(lane_distance::Placement::told(&track, spot, reading).words, "5.00 m past the break line");
+    /// # Ok::<(), lane_distance::LandmarkError>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
+    pub fn landmark_told(&self, name: &str, lane: u8) -> Result<(Spot, PaintReading), LandmarkError> {
+        self.check_lane_exists(lane)?;
+        let (mark_name, past_m) = split_metres(name)?;
+        let index = self.mark_called(mark_name)?;
+        let spot = self.mark_in_lane(index, lane).ok_or_else(|| LandmarkError::NotInLane {
+            mark: self.marks()[index].name.clone(),
+            lane,
+            lanes: (1..=self.layout().lanes().len() as u8)
+                .filter(|&lane| self.mark_in_lane(index, lane).is_some())
+                .collect(),
+        })?;
+        let to_finish_m = spot.to_finish_m - past_m;
+        let place = match self.layout().straight(spot.course) {
+            None => Spot { to_finish_m: self.layout().measure(lane).within_lap_m(to_finish_m), ..spot },
+            Some(ground) if (0.0..=ground.length_m()).contains(&to_finish_m) => Spot { to_finish_m, ..spot },
+            Some(ground) => {
+                return Err(LandmarkError::OffCourse {
+                    name: name.to_owned(),
+                    course: spot.course,
+                    length_m: ground.length_m(),
+                });
+            }
+        };
+        let tape_m = self.layout().tape_m(spot, place);
+        Ok((place, PaintReading { mark: Some(MarkId(index as u16)), past_m, tape_m }))
+    }
+
+    /// A mark in a lane: on the oval where it lies there, else on its straight.
+    fn mark_in_lane(&self, index: usize, lane: u8) -> Option<Spot> {
+        Course::ALL.into_iter().find_map(|course| {
+            self.painted(course, lane)
+                .iter()
+                .find(|painted| painted.mark.index() == index)
+                .map(|painted| Spot { course, lane, to_finish_m: painted.to_finish_m })
+        })
+    }
+
+    fn mark_called(&self, name: &str) -> Result<usize, LandmarkError> {
+        let wanted = plain(name);
+        let names: Vec<String> = self.marks().iter().map(|mark| plain(&mark.name)).collect();
+        if let Some(exact) = names.iter().position(|name| *name == wanted) {
+            return Ok(exact);
+        }
+        // A worn-out mark is known by name, but stands in no lane.
+        let tests: [fn(&str, &str) -> bool; 2] =
+            [|name, wanted| name.starts_with(wanted), |name, wanted| name.contains(wanted)];
+        for test in tests {
+            let found: Vec<usize> = (0..names.len())
+                .filter(|&index| !wanted.is_empty() && test(&names[index], &wanted))
+                .collect();
+            match found.as_slice() {
+                [] => {}
+                [one] => return Ok(*one),
+                several => {
+                    let near =
+                        several.iter().take(MOST_SUGGESTED).map(|&index| self.marks()[index].name.clone());
+                    let more = several.len().saturating_sub(MOST_SUGGESTED);
+                    return Err(LandmarkError::Ambiguous {
+                        name: name.to_owned(),
+                        near: near.collect(),
+                        more,
+                    });
+                }
+            }
+        }
+        let mut near: Vec<_> = (names.iter().enumerate())
+            .map(|(index, known)| (strsim::jaro_winkler(&wanted, known), index))
+            .filter(|(likeness, _)| *likeness > 0.7)
+            .collect();
+        near.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let near =
+            near.into_iter().take(MOST_SUGGESTED / 2).map(|(_, index)| self.marks()[index].name.clone());
+        Err(LandmarkError::Unknown { name: name.to_owned(), near: near.collect() })
+    }
+}
+
+/// A name without case and spaces.
+fn plain(name: &str) -> String {
+    name.chars().filter(|c| !c.is_whitespace() && *c != ',').flat_map(char::to_lowercase).collect()
+}
+
+/// Splits `400 m start + 5 m` into the name and the metres past it.
+fn split_metres(text: &str) -> Result<(&str, f64), LandmarkError> {
+    // A sign inside a name has no space on both sides.
+    let Some(at) = text.rfind(" + ").max(text.rfind(" - ")) else {
+        return Ok((text.trim(), 0.0));
+    };
+    let (name, rest) = text.split_at(at);
+    let rest = rest.trim();
+    let (sign, number) = rest.split_at(1);
+    let number = number.trim().trim_end_matches('m').trim_end();
+    let metres: f64 = number.parse().map_err(|_| LandmarkError::Metres(rest.to_owned()))?;
+    if !metres.is_finite() || metres.abs() > 10_000.0 {
+        return Err(LandmarkError::Metres(rest.to_owned()));
+    }
+    Ok((name.trim(), if sign == "-" { -metres } else { metres }))
+}

@@ -1,0 +1,179 @@
+//! Painted marks and the rules that place them.
+
+use serde::{Deserialize, Serialize};
+
+use crate::geometry::course::Course;
+use crate::geometry::length::Length;
+
+/// A mark's index among the marks of its track.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct MarkId(pub(crate) u16);
+
+impl MarkId {
+    /// The index into [`Track::marks`](crate::Track::marks).
+    pub const fn index(self) -> usize {
+        self.0 as usize
+    }
+}
+
+/// The shape of a mark on the ground.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub enum Form {
+    /// A line from one lane line to the next.
+    #[serde(rename = "line across")]
+    Line,
+    /// A line that stops short of the lane lines.
+    #[serde(rename = "short line")]
+    ShortLine,
+    /// The front or back edge of a box or zone.
+    #[serde(rename = "box edge")]
+    Edge,
+    /// A small mark at the lane line.
+    #[serde(rename = "tick")]
+    Tick,
+    /// A line that bends across several lanes, so that all have the same way to run.
+    #[serde(rename = "curved line")]
+    Curve,
+}
+
+impl Form {
+    /// The form as a word.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Line => "line",
+            Self::ShortLine => "short line",
+            Self::Edge => "zone edge",
+            Self::Tick => "tick",
+            Self::Curve => "curved line",
+        }
+    }
+}
+
+/// A named place that is painted in some or all lanes.
+///
+/// Distances run to the finish line's edge nearer to the runner, from the edge of a start line that
+/// is farther from the finish; a tick or a zone's line counts at the edge from which its event is
+/// measured. Everything in this crate uses those edges, so the width of the paint never enters.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mark {
+    /// The name used in the trade.
+    pub name: String,
+    /// How a walker would call it, where the name alone does not say what to look for.
+    pub called: Option<String>,
+    /// Its colour.
+    pub colour: String,
+    /// Its shape on the ground.
+    pub form: Form,
+    /// What it was painted for.
+    pub purpose: String,
+    /// Why it misleads someone who trains, and the first lane in which it does.
+    pub trap: Option<(u8, String)>,
+    /// Place of its set in the track's list of sets: paint of an earlier set is surer to be found.
+    pub set: u8,
+    /// The lanes in which it is painted; nothing means every lane of its course.
+    pub lanes: Option<Vec<u8>>,
+    /// The lanes in which it has worn off; the flag is set where it has worn off everywhere.
+    pub worn: Worn,
+    /// Where it is painted.
+    pub rule: Rule,
+}
+
+/// Where a mark can no longer be seen.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Worn {
+    /// It is there in each of its lanes.
+    #[default]
+    Nowhere,
+    /// It has gone from these lanes.
+    Lanes(Vec<u8>),
+    /// It has gone from every lane.
+    Everywhere,
+}
+
+impl Mark {
+    /// Whether the mark is painted, and still there, in `lane`.
+    pub fn is_in_lane(&self, lane: u8) -> bool {
+        self.lanes.as_ref().is_none_or(|lanes| lanes.contains(&lane))
+            && match &self.worn {
+                Worn::Nowhere => true,
+                Worn::Lanes(lanes) => !lanes.contains(&lane),
+                Worn::Everywhere => false,
+            }
+    }
+
+    /// Why the mark misleads in `lane`, if it does.
+    pub fn trap_in(&self, lane: u8) -> Option<&str> {
+        self.trap.as_ref().and_then(|(first, why)| (lane >= *first).then_some(why.as_str()))
+    }
+
+    /// What a walker looks for: the name, with the form or colour where they help.
+    pub fn spoken(&self) -> String {
+        if let Some(called) = &self.called {
+            return called.clone();
+        }
+        match self.form {
+            Form::Line | Form::ShortLine if !self.name.ends_with("line") => format!("{} line", self.name),
+            _ => self.name.clone(),
+        }
+    }
+}
+
+/// The rule that places a mark in a lane.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Rule {
+    /// This far from the finish along the lane's measure line, on the oval.
+    ToFinish(f64),
+    /// This far before the finish of a straight.
+    BeforeFinish(Course, f64),
+    /// Square across all lanes at the station that lies this far from the finish in lane 1;
+    /// negative is past the finish.
+    Across(f64),
+    /// Square across all lanes where the first bend ends.
+    EndOfFirstBend,
+    /// Curved across all lanes so that each has the same way to the finish as lane 1 has from this
+    /// far out.
+    Curve(f64),
+    /// This far past another mark; negative is behind it.
+    From(String, f64),
+    /// The start of a race of this length that is run in lanes for some bends and then breaks for
+    /// lane 1.
+    AfterBreak {
+        /// Length of the race, in metres.
+        race_m: f64,
+        /// Bends run in lanes before the break: 1 or 3.
+        bends: u8,
+    },
+}
+
+/// The spacing of a hurdles race.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Hurdles {
+    /// Length of the race.
+    pub race: Length,
+    /// From the start to the first hurdle.
+    pub first: Length,
+    /// Between hurdles.
+    pub between: Length,
+    /// How many hurdles.
+    pub count: u8,
+}
+
+impl Hurdles {
+    /// Distance of each hurdle to the finish, in metres, the first hurdle first.
+    ///
+    /// ```
+    /// use lane_distance::{Hurdles, Length};
+    ///
+    /// let m = Length::from_metres;
+    /// let race = Hurdles { race: m(400.0), first: m(45.0), between: m(35.0), count: 10 };
+    /// assert_eq!(race.to_finish_m().nth(3), Some(250.0)); // the fourth green tick
+    /// assert_eq!(race.to_finish_m().last(), Some(40.0));
+    /// ```
+    pub fn to_finish_m(&self) -> impl Iterator<Item = f64> + use<> {
+        let Self { race, first, between, count } = *self;
+        (0..count).map(move |n| race.metres() - first.metres() - f64::from(n) * between.metres())
+    }
+}

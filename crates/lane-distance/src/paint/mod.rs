@@ -1,0 +1,7 @@
+//! Marks, sets of marks, and how a spot is read by them.
+
+pub(crate) mod landmark;
+pub(crate) mod mark;
+pub(crate) mod mark_set;
+pub(crate) mod paint;
+pub(crate) mod placement;

@@ -1,0 +1,264 @@
+//! Marks resolved to places in each lane of each course.
+
+use crate::geometry::course::Course;
+use crate::geometry::line::Station;
+use crate::geometry::spot::{ON_PAINT_M, PaintReading, Spot};
+use crate::paint::mark::{Form, Mark, MarkId, Rule};
+use crate::track::layout::Layout;
+
+/// A mark in one lane.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Painted {
+    /// Distance to the finish of the course, in metres.
+    pub to_finish_m: f64,
+    /// Which mark.
+    pub mark: MarkId,
+    /// How sure the mark is to be found and how easy to tell: lower is better.
+    pub(crate) ease: Ease,
+}
+
+/// How sure a mark is to be found, then how easy it is to tell from its neighbours.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Ease {
+    pub(crate) set: u8,
+    pub(crate) form: u8,
+}
+
+/// Added to the form of a mark that is a trap: it comes after all that are none.
+const TRAP_FORM: u8 = 16;
+
+/// The forms up to here reach across the lane.
+const LAST_EASY_FORM: u8 = 2;
+
+impl Ease {
+    fn of(mark: &Mark, lane: u8) -> Self {
+        let form = match mark.form {
+            // A white line across the lane is what a start line looks like.
+            Form::Line if mark.colour.contains("white") => 0,
+            Form::Line => 1,
+            Form::Edge | Form::ShortLine => LAST_EASY_FORM,
+            Form::Tick => LAST_EASY_FORM + 1,
+            Form::Curve => LAST_EASY_FORM + 2,
+        };
+        let trap = if mark.trap_in(lane).is_some() { TRAP_FORM } else { 0 };
+        Self { set: mark.set, form: form + trap }
+    }
+
+    /// Whether the mark reaches across the lane, so that it is found in a hurry.
+    pub(crate) const fn is_easy(self) -> bool {
+        self.form <= LAST_EASY_FORM
+    }
+
+    pub(crate) const fn is_trap(self) -> bool {
+        self.form >= TRAP_FORM
+    }
+}
+
+/// The paint of one lane of one course, each list ordered by the distance to the finish.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct LanePaint {
+    /// Everything that is painted there.
+    pub(crate) all: Vec<Painted>,
+    /// What a spot may be told to stand on.
+    pub(crate) ends: Vec<Painted>,
+    /// What a run may start on where it does not end on the finish line: paint that reaches across
+    /// the lane.
+    pub(crate) starts: Vec<Painted>,
+    /// What a run from one of those may finish on: the best mark of each place.
+    pub(crate) meant: Vec<Painted>,
+    /// What a spot off the paint may be told by: the best mark of each place that is no trap.
+    pub(crate) anchors: Vec<Painted>,
+}
+
+/// The paint of a track, lane by lane.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Paint {
+    courses: [Vec<LanePaint>; 3],
+}
+
+impl Paint {
+    /// Places every mark in every lane of every course.
+    pub(crate) fn resolve(layout: &Layout, marks: &[Mark]) -> Self {
+        let mut courses =
+            Course::ALL.map(|course| vec![LanePaint::default(); layout.lanes_of(course).into()]);
+        for (index, mark) in (0..).zip(marks) {
+            for lane in 1..=layout.lanes().len() as u8 {
+                if !mark.is_in_lane(lane) {
+                    continue;
+                }
+                let Some(place) = place(layout, marks, mark, lane) else {
+                    continue;
+                };
+                let ease = Ease::of(mark, lane);
+                for course in Course::ALL {
+                    if let Some(spot) = layout.on_course(place, course) {
+                        courses[course as usize][usize::from(lane) - 1].all.push(Painted {
+                            to_finish_m: spot.to_finish_m,
+                            mark: MarkId(index),
+                            ease,
+                        });
+                    }
+                }
+            }
+        }
+        for paint in courses.iter_mut().flatten() {
+            paint.all.sort_by(|a, b| a.to_finish_m.total_cmp(&b.to_finish_m));
+            let is_curve = |painted: &Painted| marks[painted.mark.index()].form == Form::Curve;
+            let ends = paint.all.iter().filter(|p| !(p.ease.is_trap() && is_curve(p)));
+            paint.ends = ends.copied().collect();
+            let anchors = paint.all.iter().filter(|p| !p.ease.is_trap());
+            paint.anchors = best_of_each_place(anchors.copied().collect());
+            paint.starts = paint.ends.iter().filter(|p| p.ease.is_easy()).copied().collect();
+            paint.starts = best_of_each_place(std::mem::take(&mut paint.starts));
+            paint.meant = best_of_each_place(paint.ends.clone());
+        }
+        Self { courses }
+    }
+
+    /// The paint of a lane; empty where the course has no such lane.
+    pub(crate) fn lane(&self, course: Course, lane: u8) -> &LanePaint {
+        static NONE: LanePaint = LanePaint {
+            all: Vec::new(),
+            ends: Vec::new(),
+            starts: Vec::new(),
+            meant: Vec::new(),
+            anchors: Vec::new(),
+        };
+        self.courses[course as usize].get(usize::from(lane) - 1).unwrap_or(&NONE)
+    }
+
+    /// Tells a spot by the paint of its lane: by a mark that it stands on, else by the nearest that
+    /// is no trap.
+    pub(crate) fn read(&self, layout: &Layout, spot: Spot) -> PaintReading {
+        let lane = self.lane(spot.course, spot.lane);
+        let past = |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
+        let told_by = on_paint(&lane.ends, spot, layout)
+            .min_by_key(|painted| {
+                // Marks a hair apart are told by the one that is easier to find.
+                let Ease { set, form } = painted.ease;
+                (painted.ease.is_trap(), (past(painted).abs() * 1000.0).round() as u32, form, set)
+            })
+            .or_else(|| {
+                neighbours(&lane.anchors, spot)
+                    .into_iter()
+                    .flatten()
+                    .min_by(|a, b| past(a).abs().total_cmp(&past(b).abs()))
+            });
+        match told_by {
+            None => PaintReading { mark: None, past_m: 0.0, tape_m: 0.0 },
+            Some(painted) => {
+                let from = Spot { to_finish_m: painted.to_finish_m, ..spot };
+                PaintReading {
+                    mark: Some(painted.mark),
+                    past_m: layout.past_m(from, spot),
+                    tape_m: layout.tape_m(from, spot),
+                }
+            }
+        }
+    }
+}
+
+impl Paint {
+    /// Tells a spot by any mark that it stands on, trap or not, else as [`Paint::read`] does.
+    pub(crate) fn read_any(&self, layout: &Layout, spot: Spot) -> PaintReading {
+        let past_m =
+            |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
+        let all = &self.lane(spot.course, spot.lane).all;
+        let nearest = on_paint(all, spot, layout).min_by(|a, b| past_m(a).abs().total_cmp(&past_m(b).abs()));
+        match nearest {
+            None => self.read(layout, spot),
+            Some(painted) => {
+                let from = Spot { to_finish_m: painted.to_finish_m, ..spot };
+                PaintReading {
+                    mark: Some(painted.mark),
+                    past_m: past_m(painted),
+                    tape_m: layout.tape_m(from, spot),
+                }
+            }
+        }
+    }
+}
+
+/// The marks on whose paint a spot stands; the lap goes round.
+fn on_paint<'a>(marks: &'a [Painted], spot: Spot, layout: &Layout) -> impl Iterator<Item = &'a Painted> {
+    let near = move |at_m: f64| {
+        let first = marks.partition_point(|painted| painted.to_finish_m < at_m - ON_PAINT_M);
+        marks[first..].iter().take_while(move |painted| painted.to_finish_m <= at_m + ON_PAINT_M)
+    };
+    let at_m = spot.to_finish_m;
+    let round_m = match spot.course {
+        Course::Oval => {
+            let lap_m = layout.measure(spot.lane).lap_m();
+            if at_m <= ON_PAINT_M {
+                Some(at_m + lap_m)
+            } else {
+                (lap_m - at_m <= ON_PAINT_M).then_some(at_m - lap_m)
+            }
+        }
+        _ => None,
+    };
+    near(at_m).chain(round_m.into_iter().flat_map(near))
+}
+
+/// The marks next to a spot, on both sides; the lap goes round.
+fn neighbours(marks: &[Painted], spot: Spot) -> [Option<&Painted>; 2] {
+    let after = marks.partition_point(|painted| painted.to_finish_m < spot.to_finish_m);
+    match spot.course {
+        Course::Oval => {
+            let before = if after == 0 { marks.last() } else { marks.get(after - 1) };
+            [before, marks.get(after).or(marks.first())]
+        }
+        _ => [after.checked_sub(1).and_then(|before| marks.get(before)), marks.get(after)],
+    }
+}
+
+/// Of marks that share one place exactly, the one that is surest and easiest to find.
+fn best_of_each_place(mut marks: Vec<Painted>) -> Vec<Painted> {
+    marks.dedup_by(|next, kept| {
+        let is_same = (next.to_finish_m - kept.to_finish_m).abs() < SAME_PLACE_M;
+        if is_same && next.ease < kept.ease {
+            *kept = *next;
+        }
+        is_same
+    });
+    marks
+}
+
+/// Marks closer than this share one place, in metres.
+const SAME_PLACE_M: f64 = 1e-6;
+
+/// Where the rule of a mark puts it in a lane, on the rule's own course.
+fn place(layout: &Layout, marks: &[Mark], mark: &Mark, lane: u8) -> Option<Spot> {
+    let oval = lane <= layout.lanes_of(Course::Oval);
+    let line = layout.measure(lane);
+    let on_oval = |to_finish_m: f64| Some(Spot::on_oval(lane, line.within_lap_m(to_finish_m)));
+    match mark.rule {
+        Rule::BeforeFinish(course, before_m) => {
+            let ground = layout.straight(course)?;
+            (lane <= ground.lanes && before_m <= ground.length_m() + 1e-9).then_some(Spot {
+                course,
+                lane,
+                to_finish_m: before_m,
+            })
+        }
+        Rule::From(ref base, past_m) => {
+            let base = place(layout, marks, marks.iter().find(|mark| mark.name == *base)?, lane)?;
+            match base.course {
+                Course::Oval => on_oval(base.to_finish_m - past_m),
+                _ => Some(Spot { to_finish_m: base.to_finish_m - past_m, ..base }),
+            }
+        }
+        _ if !oval => None,
+        Rule::ToFinish(to_finish_m) => on_oval(to_finish_m),
+        Rule::Across(to_finish_m) => {
+            let inside = Spot::on_oval(1, layout.measure(1).within_lap_m(to_finish_m));
+            Some(layout.abreast(inside, lane))
+        }
+        Rule::EndOfFirstBend => {
+            let station = Station { piece: layout.after_first_bend(), fraction: 0.0 };
+            on_oval(line.lap_m() - line.from_finish_m(station))
+        }
+        Rule::Curve(to_finish_m) => layout.curved_start(1, to_finish_m, lane),
+        Rule::AfterBreak { race_m, bends } => layout.start_before_break(lane, race_m, bends, 1),
+    }
+}

@@ -1,0 +1,74 @@
+//! Lanes that cannot be run in.
+
+use std::fmt;
+
+use crate::geometry::course::Course;
+
+/// Why a lane cannot be run in.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum LaneError {
+    /// The course has no such lane.
+    #[error("there is no lane {lane} on the {course}; open there: {}", LaneList(.open))]
+    Missing {
+        /// The lane that was asked for.
+        lane: u8,
+        /// Where it was asked for.
+        course: Course,
+        /// The lanes that are open.
+        open: Vec<u8>,
+    },
+    /// The lane is closed.
+    #[error("lane {lane} is closed; open on the {course}: {}", LaneList(.open))]
+    Closed {
+        /// The lane that was asked for.
+        lane: u8,
+        /// Where it was asked for.
+        course: Course,
+        /// The lanes that are open.
+        open: Vec<u8>,
+    },
+}
+
+/// Lanes as people say them: `lane 2`, `lanes 2 to 6`, `lanes 1, 3 and 4`, `no lane`.
+///
+/// ```
+/// use lane_distance::LaneList;
+///
+/// assert_eq!(LaneList(&[2, 3, 4, 5, 6]).to_string(), "lanes 2 to 6");
+/// assert_eq!(LaneList(&[1, 3, 4]).to_string(), "lanes 1, 3 and 4");
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct LaneList<'a>(pub &'a [u8]);
+
+impl LaneList<'_> {
+    /// The lanes without the word, as under a heading that has it.
+    ///
+    /// ```
+    /// use lane_distance::LaneList;
+    ///
+    /// assert_eq!(LaneList(&[2, 3, 4]).numbers(), "2 to 4");
+    /// ```
+    pub fn numbers(self) -> String {
+        match self.0 {
+            [] => String::new(),
+            [lane] => lane.to_string(),
+            [first, .., last] if self.0.len() > 2 && usize::from(last - first) + 1 == self.0.len() => {
+                format!("{first} to {last}")
+            }
+            [first @ .., last] => {
+                let first: Vec<String> = first.iter().map(u8::to_string).collect();
+                format!("{} and {last}", first.join(", "))
+            }
+        }
+    }
+}
+
+impl fmt::Display for LaneList<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.0 {
+            [] => f.write_str("no lane"),
+            [lane] => write!(f, "lane {lane}"),
+            _ => write!(f, "lanes {}", self.numbers()),
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! How sure a distance is.
+
+use serde::Deserialize;
+
+use crate::geometry::length::Length;
+
+/// How far the track may differ from its description, each as one standard deviation's worth of
+/// plus or minus; a track file can say better.
+///
+/// Errors are taken as independent, so that they add as squares:
+///
+/// * a lane of number n lies n − 1 lane widths out, each wrong by `lane_width`: √(n − 1) of them;
+/// * the radius is wrong by `radius`;
+/// * a run that turns through an angle φ is longer by φ times how far out its lane really lies;
+/// * an end off the paint is wrong by `tape`.
+///
+/// So a run that turns through φ in lane n, with k ends off the paint, is sure to
+/// √(φ²·((n − 1)·`lane_width`² + `radius`²) + k·`tape`²).
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct Tolerances {
+    /// Of the width of each lane: 0.01 m by the Technical Rules.
+    pub lane_width: Length,
+    /// Of the radius of the bends: none unless the track file gives it.
+    pub radius: Length,
+    /// Of a tape laid along the lane's inner line: 0.02 m, common practice.
+    pub tape: Length,
+}
+
+impl Default for Tolerances {
+    fn default() -> Self {
+        Self {
+            lane_width: Length::from_metres(0.01),
+            radius: Length::from_metres(0.0),
+            tape: Length::from_metres(0.02),
+        }
+    }
+}
+
+impl Tolerances {
+    /// How sure a run is, in metres, plus or minus.
+    ///
+    /// ```
+    /// use lane_distance::Tolerances;
+    ///
+    /// // One lap of lane 8 between two painted marks.
+    /// let sure_m = Tolerances::default().of_run_m(8, std::f64::consts::TAU, 0);
+    /// assert!((sure_m - 0.166).abs() < 0.001);
+    /// ```
+    pub fn of_run_m(&self, lane: u8, turned_rad: f64, ends_off_paint: u8) -> f64 {
+        let widths = f64::from(lane.saturating_sub(1)) * self.lane_width.metres().powi(2);
+        let sideways = widths + self.radius.metres().powi(2);
+        let tapes = f64::from(ends_off_paint) * self.tape.metres().powi(2);
+        (turned_rad.powi(2) * sideways + tapes).sqrt()
+    }
+}

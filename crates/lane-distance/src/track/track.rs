@@ -1,0 +1,279 @@
+//! A track: its ground, its paint, and what is closed.
+
+use crate::geometry::course::Course;
+use crate::geometry::lane::{Lane, MOST_LANES};
+use crate::geometry::line::Line;
+use crate::geometry::point::Point;
+use crate::geometry::spot::{PaintReading, Spot};
+use crate::paint::mark::{Mark, MarkId};
+use crate::paint::paint::{LanePaint, Paint, Painted};
+use crate::search::search::Pair;
+use crate::track::fault::Fault;
+use crate::track::hazard::Hazard;
+use crate::track::lane_error::LaneError;
+use crate::track::layout::Layout;
+use crate::track::tolerance::Tolerances;
+use crate::track::track_spec::TrackSpec;
+
+/// A track: its ground, its paint, and what is closed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Track {
+    name: String,
+    layout: Layout,
+    marks: Vec<Mark>,
+    paint: Paint,
+    closed: Vec<u8>,
+    closed_because: Option<String>,
+    hazards: Vec<Hazard>,
+    tolerances: Tolerances,
+    bearing_deg: Option<f64>,
+}
+
+impl Track {
+    /// Builds a track from its description.
+    ///
+    /// # Errors
+    ///
+    /// Every fault of the description that can be told apart, each with its place.
+    pub fn build(spec: &TrackSpec) -> Result<Self, Vec<Fault>> {
+        let mut faults = Vec::new();
+        spec.check(&mut faults);
+        let most = spec.most_lanes(&mut faults);
+        let widths = spec.widths_m(most, &mut faults);
+        spec.check_lanes(most.unwrap_or(MOST_LANES), &mut faults);
+        let path = spec.inner_path(&mut faults);
+        let marks = spec.paint(&mut faults);
+        let Some(path) = path else { return Err(faults) };
+        let lanes = Lane::side_by_side(spec.inner_edge, &widths);
+        let Some(first) = lanes.first() else { return Err(faults) };
+        let scale = spec.scale(Line::parallel(&path, first.measure_m, 1.0).lap_m(), &mut faults);
+        let straights = [&spec.home_straight, &spec.back_straight]
+            .map(|straight| (straight.lanes.unwrap_or(spec.lanes), straight.chute.metres()));
+        let layout = Layout::new(path, lanes, spec.lanes, straights, scale);
+        spec.check_hazards(&layout, &mut faults);
+        spec.check_own_marks(&layout, &mut faults);
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let paint = Paint::resolve(&layout, &marks);
+        let mut closed = spec.closed_lanes.lanes().to_vec();
+        closed.sort_unstable();
+        closed.dedup();
+        Ok(Self {
+            name: spec.name.clone(),
+            layout,
+            marks,
+            paint,
+            closed,
+            closed_because: spec.closed_lanes.reason().map(str::to_owned),
+            hazards: spec.hazards.clone(),
+            tolerances: spec.tolerances,
+            bearing_deg: spec.bearing,
+        })
+    }
+
+    /// The same track with more lanes closed.
+    ///
+    /// # Errors
+    ///
+    /// [`LaneError::Missing`] where no course of the track has such a lane.
+    pub fn with_closed(mut self, lanes: &[u8]) -> Result<Self, LaneError> {
+        for &lane in lanes {
+            self.check_lane_exists(lane)?;
+            if !self.closed.contains(&lane) {
+                self.closed.push(lane);
+            }
+        }
+        self.closed.sort_unstable();
+        Ok(self)
+    }
+
+    /// The same track with only those of its hazards that are in use.
+    pub fn with_hazards(mut self, mut in_use: impl FnMut(&Hazard) -> bool) -> Self {
+        self.hazards.retain(|hazard| in_use(hazard));
+        self
+    }
+
+    /// The hazards that are taken to be in use: no spot lies in one, and no run leads through a
+    /// closed stretch.
+    pub fn hazards(&self) -> &[Hazard] {
+        &self.hazards
+    }
+
+    /// The hazards that a run comes by.
+    pub fn hazards_of<'a>(&'a self, pair: &'a Pair) -> impl Iterator<Item = &'a Hazard> {
+        self.hazards
+            .iter()
+            .filter(|hazard| hazard.is_passed(&self.layout, pair.start, pair.distance_m, pair.against))
+    }
+
+    /// Whether no hazard holds a spot.
+    pub(crate) fn is_clear(&self, spot: Spot) -> bool {
+        !self.hazards.iter().any(|hazard| hazard.holds(&self.layout, spot))
+    }
+
+    /// Whether a run leads through a closed stretch.
+    pub(crate) fn is_barred(&self, start: Spot, distance_m: f64, against: bool) -> bool {
+        self.hazards.iter().any(|hazard| hazard.bars(&self.layout, start, distance_m, against))
+    }
+
+    /// How sure the distance of a pair is, in metres, plus or minus: see [`Tolerances`].
+    pub fn sure_m(&self, pair: &Pair) -> f64 {
+        let turned_rad = match pair.start.course {
+            Course::Oval => self.layout.turned_rad(pair.start, pair.distance_m),
+            _ => 0.0,
+        };
+        self.tolerances.of_run_m(pair.start.lane, turned_rad, 2 - pair.ends_on_paint())
+    }
+
+    /// How sure the distance of a spot to the finish line is, in metres, plus or minus.
+    pub fn spot_sure_m(&self, spot: Spot, reading: &PaintReading) -> f64 {
+        let turned_rad = match spot.course {
+            Course::Oval => self.layout.turned_rad(spot, spot.to_finish_m),
+            _ => 0.0,
+        };
+        self.tolerances.of_run_m(spot.lane, turned_rad, u8::from(!reading.is_on_paint()))
+    }
+
+    /// What the track is called.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// The ground, without paint.
+    pub fn layout(&self) -> &Layout {
+        &self.layout
+    }
+
+    /// The marks of the track, wherever they are painted.
+    pub fn marks(&self) -> &[Mark] {
+        &self.marks
+    }
+
+    /// One mark.
+    pub fn mark(&self, id: MarkId) -> &Mark {
+        &self.marks[id.index()]
+    }
+
+    /// The lanes that are closed, in order.
+    pub fn closed_lanes(&self) -> &[u8] {
+        &self.closed
+    }
+
+    /// Why the track's own closed lanes are closed, if its description says so.
+    pub fn closed_because(&self) -> Option<&str> {
+        self.closed_because.as_deref()
+    }
+
+    /// Compass bearing in which the home straight is run, in degrees from north, if it is known.
+    pub const fn bearing_deg(&self) -> Option<f64> {
+        self.bearing_deg
+    }
+
+    /// The lanes of a course that are open, in order.
+    pub fn open_lanes(&self, course: Course) -> Vec<u8> {
+        (1..=self.layout.lanes_of(course)).filter(|lane| !self.closed.contains(lane)).collect()
+    }
+
+    /// Whether any course of the track has a lane, open or closed.
+    ///
+    /// # Errors
+    ///
+    /// [`LaneError::Missing`], which names the lanes of the oval that are open.
+    pub fn check_lane_exists(&self, lane: u8) -> Result<(), LaneError> {
+        if lane == 0 || usize::from(lane) > self.layout.lanes().len() {
+            let open = self.open_lanes(Course::Oval);
+            return Err(LaneError::Missing { lane, course: Course::Oval, open });
+        }
+        Ok(())
+    }
+
+    /// Whether a lane exists on a course and is open.
+    ///
+    /// # Errors
+    ///
+    /// [`LaneError`], which names the lanes that are open.
+    pub fn check_lane(&self, course: Course, lane: u8) -> Result<(), LaneError> {
+        if lane == 0 || lane > self.layout.lanes_of(course) {
+            Err(LaneError::Missing { lane, course, open: self.open_lanes(course) })
+        } else if self.closed.contains(&lane) {
+            Err(LaneError::Closed { lane, course, open: self.open_lanes(course) })
+        } else {
+            Ok(())
+        }
+    }
+
+    /// A lap of a lane along its measure line, in metres.
+    ///
+    /// # Errors
+    ///
+    /// [`LaneError::Missing`] where the oval has no such lane.
+    pub fn lap_m(&self, lane: u8) -> Result<f64, LaneError> {
+        if lane == 0 || lane > self.layout.lanes_of(Course::Oval) {
+            return Err(LaneError::Missing {
+                lane,
+                course: Course::Oval,
+                open: self.open_lanes(Course::Oval),
+            });
+        }
+        Ok(self.layout.measure(lane).lap_m())
+    }
+
+    /// Where a spot lies on the plan.
+    pub fn point(&self, spot: Spot) -> Point {
+        self.layout.point(spot)
+    }
+
+    /// Tells a spot by the paint of its lane.
+    ///
+    /// ```
+    /// use lane_distance::{Spot, Track};
+    ///
+    /// let track = Track::built_in("standard").expect("it comes with the crate");
+    /// let reading = track.read(Spot::on_oval(3, 300.0));
+    /// let mark = track.mark(reading.mark.expect("lane 3 has paint"));
+    /// assert_eq!(mark.name, "first 4x100 m takeover zone exit");
+    /// assert!((reading.past_m + 10.0).abs() < 1e-9); // 10 m behind it
+    /// assert!((reading.tape_m + 9.95).abs() < 0.01); // on the inner line of lane 3
+    /// ```
+    pub fn read(&self, spot: Spot) -> PaintReading {
+        self.paint.read(&self.layout, spot)
+    }
+
+    /// Tells a spot by any mark that it stands on, trap or not; else as [`Track::read`] does.
+    pub fn read_any(&self, spot: Spot) -> PaintReading {
+        self.paint.read_any(&self.layout, spot)
+    }
+
+    /// The paint of a lane of a course, by distance to the finish.
+    pub fn painted(&self, course: Course, lane: u8) -> &[Painted] {
+        &self.lane_paint(course, lane).all
+    }
+
+    pub(crate) fn lane_paint(&self, course: Course, lane: u8) -> &LanePaint {
+        self.paint.lane(course, lane)
+    }
+
+    /// The paint of a lane, in walking order from the finish line: round the oval, then the chutes.
+    pub fn walk(&self, lane: u8) -> Vec<(Spot, MarkId)> {
+        let mut walk = Vec::new();
+        let oval = lane <= self.layout.lanes_of(Course::Oval);
+        for course in Course::ALL {
+            let spots = self
+                .painted(course, lane)
+                .iter()
+                .map(|painted| (Spot { course, lane, to_finish_m: painted.to_finish_m }, painted.mark));
+            // What a straight shares with the oval was met on the way round.
+            let mut met: Vec<_> = spots
+                .filter(|(spot, _)| {
+                    course == Course::Oval || !oval || self.layout.on_course(*spot, Course::Oval).is_none()
+                })
+                .collect();
+            met.sort_by(|(a, _), (b, _)| {
+                self.layout.from_finish_m(*a).total_cmp(&self.layout.from_finish_m(*b))
+            });
+            walk.extend(met);
+        }
+        walk
+    }
+}

@@ -1,0 +1,97 @@
+//! Where one repetition can start and finish.
+
+use lane_distance::{Pair, Placement, Track};
+use serde::Serialize;
+use session_plan::cautions;
+
+use crate::answers::view::View;
+use crate::tables::csv_table::{Cell, CsvTable};
+use crate::tables::spot_columns;
+use crate::terminal::plan_text::sure;
+use crate::terminal::table::{heading, table};
+use crate::words::take_care::{ROW_NOTE, take_care};
+
+/// Pairs of start and finish, best first.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Choices {
+    /// The pairs.
+    pub choices: Vec<Choice>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
+}
+
+/// A start and a finish.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Choice {
+    /// Where the repetition starts.
+    pub start: Placement,
+    /// Where it finishes.
+    pub finish: Placement,
+    /// How far it is, in metres.
+    pub distance_m: f64,
+    /// How many of the two ends stand on paint.
+    pub ends_on_paint: u8,
+    /// How sure the distance is, in metres, plus or minus.
+    pub plus_minus_m: f64,
+}
+
+impl Choices {
+    /// The pairs that a search found.
+    pub fn of(track: &Track, pairs: &[Pair]) -> Self {
+        let choices = pairs.iter().map(|pair| Choice {
+            start: Placement::told(track, pair.start, pair.start_reading),
+            finish: Placement::told(track, pair.finish, pair.finish_reading),
+            distance_m: pair.distance_m,
+            ends_on_paint: pair.ends_on_paint(),
+            plus_minus_m: track.sure_m(pair),
+        });
+        Self { choices: choices.collect(), cautions: cautions(track) }
+    }
+}
+
+impl View for Choices {
+    fn text(&self) -> String {
+        let Some(first) = self.choices.first() else {
+            return "No place is left for this distance.\n".to_owned();
+        };
+        let rows = (1..).zip(&self.choices).map(|(number, choice)| {
+            vec![
+                number.to_string(),
+                choice.start.words.clone(),
+                choice.finish.words.clone(),
+                choice.start.course.to_string(),
+                choice.ends_on_paint.to_string(),
+            ]
+        });
+        let table = table(&["", "Stand", "Finish", "Course", "Ends on paint"], &[0, 4], rows);
+        let distance = sure(first.distance_m, first.plus_minus_m);
+        let title = format!("{distance} m in lane {}, best first", first.start.lane);
+        format!("{}\n{table}\n\n{}", heading(&title), take_care(&self.cautions))
+    }
+
+    fn csv(&self) -> CsvTable {
+        let columns: Vec<String> =
+            ["choice", "lane", "course", "distance_m", "plus_minus_m", "ends_on_paint"]
+                .map(str::to_owned)
+                .into_iter()
+                .chain(spot_columns::header("start"))
+                .chain(spot_columns::header("finish"))
+                .chain(["note".to_owned()])
+                .collect();
+        let mut table = CsvTable::new(columns.iter().map(String::as_str));
+        for (number, choice) in (1_u32..).zip(&self.choices) {
+            let first = [
+                number.into(),
+                choice.start.lane.into(),
+                choice.start.course.to_string().into(),
+                choice.distance_m.into(),
+                choice.plus_minus_m.into(),
+                choice.ends_on_paint.into(),
+            ];
+            let (start, finish) = (spot_columns::cells(&choice.start), spot_columns::cells(&choice.finish));
+            let row: [&[Cell]; 4] = [&first, &start, &finish, &[ROW_NOTE.into()]];
+            table.row(row.concat());
+        }
+        table
+    }
+}

@@ -1,0 +1,85 @@
+//! The curved start line of a group.
+
+use lane_distance::{Placement, Track};
+use serde::Serialize;
+use session_plan::cautions;
+use session_plan::plan_words::metres;
+
+use crate::answers::view::View;
+use crate::tables::csv_table::{Cell, CsvTable};
+use crate::tables::spot_columns;
+use crate::terminal::table::{heading, item, table};
+use crate::words::take_care::{ROW_NOTE, take_care};
+
+/// The curved start line of a group that breaks for the inside at once.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Curve {
+    /// The innermost open lane, for which the group breaks.
+    pub inside_lane: u8,
+    /// The distance that is run, in metres; nothing where only a place was asked for.
+    pub distance_m: Option<f64>,
+    /// The lanes, from the inside outwards.
+    pub lanes: Vec<CurveLane>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
+}
+
+/// One lane's place on a curved start line.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CurveLane {
+    /// The lane.
+    pub lane: u8,
+    /// Where to stand in it.
+    pub spot: Placement,
+    /// Metres past the line square across the track at the inside lane's start.
+    pub past_square_m: f64,
+}
+
+impl Curve {
+    /// The curve that leaves the inside lane `to_finish_m` from the finish, in the lanes that are
+    /// open.
+    pub fn of(track: &Track, inside_lane: u8, to_finish_m: f64, distance_m: Option<f64>) -> Self {
+        let open = track.open_lanes(lane_distance::Course::Oval);
+        let points = track.layout().curve(inside_lane, to_finish_m);
+        let lanes =
+            points.into_iter().filter(|point| open.contains(&point.spot.lane)).map(|point| CurveLane {
+                lane: point.spot.lane,
+                spot: Placement::told(track, point.spot, track.read_any(point.spot)),
+                past_square_m: point.past_square_m,
+            });
+        Self { inside_lane, distance_m, lanes: lanes.collect(), cautions: cautions(track) }
+    }
+}
+
+impl View for Curve {
+    fn text(&self) -> String {
+        let distance =
+            self.distance_m.map_or_else(String::new, |distance_m| format!(" of {} m", metres(distance_m)));
+        let title = format!("Group start{distance}, breaking for lane {}", self.inside_lane);
+        let rows = self.lanes.iter().map(|lane| {
+            vec![lane.lane.to_string(), format!("{:.2}", lane.past_square_m), lane.spot.words.clone()]
+        });
+        let note = item(
+            "-",
+            "\"Past square\" is how many metres past the line straight across the track from the innermost \
+             start each lane stands, along the lane.",
+        );
+        let table = table(&["Lane", "Past square", "Stand"], &[0, 1], rows);
+        format!("{}\n{table}\n{note}\n\n{}", heading(&title), take_care(&self.cautions))
+    }
+
+    fn csv(&self) -> CsvTable {
+        let columns: Vec<String> = ["lane".to_owned(), "past_square_m".to_owned()]
+            .into_iter()
+            .chain(spot_columns::header("stand"))
+            .chain(["note".to_owned()])
+            .collect();
+        let mut table = CsvTable::new(columns.iter().map(String::as_str));
+        for lane in &self.lanes {
+            let first = [lane.lane.into(), lane.past_square_m.into()];
+            let row: [&[Cell]; 3] = [&first, &spot_columns::cells(&lane.spot), &[ROW_NOTE.into()]];
+            table.row(row.concat());
+        }
+        table
+    }
+}

@@ -1,0 +1,127 @@
+//! The paint in a lane.
+
+use lane_distance::{Placement, Spot, Track};
+use serde::Serialize;
+use session_plan::cautions;
+
+use crate::answers::view::View;
+use crate::tables::csv_table::CsvTable;
+use crate::terminal::table::{heading, item, table};
+use crate::words::take_care::{ROW_NOTE, take_care};
+
+/// The paint in a lane, in walking order from the finish line; chutes come last.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct MarkTable {
+    /// The marks.
+    pub marks: Vec<MarkRow>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
+    #[serde(skip)]
+    lane: u8,
+}
+
+/// A mark in a lane.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct MarkRow {
+    /// Where it is.
+    #[serde(flatten)]
+    pub spot: Placement,
+    /// Its shape on the ground.
+    pub form: &'static str,
+    /// What it was painted for.
+    #[serde(rename = "for")]
+    pub purpose: String,
+    /// Why it misleads someone who trains in this lane.
+    pub trap: Option<String>,
+    /// Whether it lies in a chute, behind the oval.
+    pub in_chute: bool,
+}
+
+impl MarkTable {
+    /// The paint of one lane.
+    pub fn of(track: &Track, lane: u8) -> Self {
+        let in_chute = |spot: Spot| {
+            let ground = track.layout().straight(spot.course);
+            ground.is_some_and(|ground| spot.to_finish_m > ground.straight_m)
+        };
+        let row = |(spot, id)| {
+            let mark = track.mark(id);
+            let reading = lane_distance::PaintReading { mark: Some(id), past_m: 0.0, tape_m: 0.0 };
+            MarkRow {
+                spot: Placement::told(track, spot, reading),
+                form: mark.form.name(),
+                purpose: mark.purpose.clone(),
+                trap: mark.trap_in(lane).map(str::to_owned),
+                in_chute: in_chute(spot),
+            }
+        };
+        Self { marks: track.walk(lane).into_iter().map(row).collect(), cautions: cautions(track), lane }
+    }
+}
+
+impl View for MarkTable {
+    fn text(&self) -> String {
+        let mut traps: Vec<(&str, &str)> = Vec::new();
+        let rows: Vec<Vec<String>> = (self.marks.iter())
+            .map(|row| {
+                let name = row.spot.mark.as_deref().unwrap_or_default();
+                let trap = row.trap.as_deref().map(|trap| traps.push((name, trap)));
+                let place = if row.in_chute { " (chute)" } else { "" };
+                let colour = row.spot.colour.as_deref().unwrap_or_default();
+                vec![
+                    format!("{:.2}", row.spot.to_finish_line_m),
+                    format!("{name}{}", if trap.is_some() { " (!)" } else { "" }),
+                    format!("{colour} {}{place}", row.form),
+                    row.purpose.clone(),
+                ]
+            })
+            .collect();
+        let header = ["To finish", "Mark", "Look for", "Painted for"];
+        let title = format!("The paint in lane {}, walking from the finish line", self.lane);
+        let mut text = format!("{}\n{}\n", heading(&title), table(&header, &[0], rows));
+        if !traps.is_empty() {
+            text += &format!("\n{}\n", heading("Traps (!)"));
+            for (name, trap) in traps {
+                text += &(item("-", &format!("{name}: {trap}.")) + "\n");
+            }
+        }
+        text + "\n" + &take_care(&self.cautions)
+    }
+
+    fn csv(&self) -> CsvTable {
+        let mut table = CsvTable::new([
+            "lane",
+            "mark",
+            "colour",
+            "form",
+            "for",
+            "course",
+            "to_finish_line_m",
+            "from_finish_line_m",
+            "x_m",
+            "y_m",
+            "in_chute",
+            "trap",
+            "note",
+        ]);
+        for row in &self.marks {
+            let spot = &row.spot;
+            table.row([
+                spot.lane.into(),
+                spot.mark.as_deref().into(),
+                spot.colour.as_deref().into(),
+                row.form.into(),
+                row.purpose.as_str().into(),
+                spot.course.to_string().into(),
+                spot.to_finish_line_m.into(),
+                spot.from_finish_line_m.into(),
+                spot.x_m.into(),
+                spot.y_m.into(),
+                if row.in_chute { "yes" } else { "no" }.into(),
+                row.trap.as_deref().into(),
+                ROW_NOTE.into(),
+            ]);
+        }
+        table
+    }
+}

@@ -1,0 +1,184 @@
+//! How far it is from one place to another.
+
+use lane_distance::{NoWayError, PaintReading, Placement, Track, Way};
+use serde::Serialize;
+use session_plan::cautions;
+use session_plan::plan_words::{clock, metres};
+
+use crate::answers::view::View;
+use crate::tables::csv_table::{Cell, CsvTable};
+use crate::tables::spot_columns;
+use crate::terminal::table::{heading, item};
+use crate::words::take_care::{ROW_NOTE, take_care};
+
+/// How far it is from one place to another.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Measurement {
+    /// The lane in which the way starts.
+    pub lane: u8,
+    /// Where it starts.
+    pub from: Placement,
+    /// Where it ends; its lane may be another one.
+    pub to: Placement,
+    /// Whether it is run clockwise.
+    pub the_other_way: bool,
+    /// How far it is, in metres.
+    pub distance_m: f64,
+    /// What a time over it means.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub timed: Option<Timed>,
+    /// What keeping another line than the measure line costs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub running_line: Option<RunningLine>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
+}
+
+/// What a time over a measured way means.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Timed {
+    /// The time, in seconds.
+    pub time_s: f64,
+    /// The pace, in seconds for a kilometre.
+    pub pace_s_per_km: f64,
+    /// The distance that was meant, in metres.
+    pub intended_m: Option<f64>,
+    /// The time that the same pace gives for the distance that was meant, in seconds.
+    pub intended_s: Option<f64>,
+    /// The seconds that the wrong line cost; negative where it won some.
+    pub lost_s: Option<f64>,
+}
+
+/// What keeping another line than the measure line costs.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct RunningLine {
+    /// The line that is kept, in metres outside the lane's inner line.
+    pub outside_inner_line_m: f64,
+    /// How much farther a lap is, in metres.
+    pub lap_m: f64,
+    /// How much farther the measured way is, in metres; nothing where it changes lanes.
+    pub way_m: Option<f64>,
+}
+
+impl Measurement {
+    /// Measures a way; its ends are told by the marks that they were asked for by.
+    ///
+    /// # Errors
+    ///
+    /// [`NoWayError`] where no way leads from one course to the other.
+    pub fn of(track: &Track, way: &Way, readings: [PaintReading; 2]) -> Result<Self, NoWayError> {
+        Ok(Self {
+            lane: way.from.lane,
+            from: Placement::told(track, way.from, readings[0]),
+            to: Placement::told(track, way.to, readings[1]),
+            the_other_way: way.against,
+            distance_m: track.length_m(way)?,
+            timed: None,
+            running_line: None,
+            cautions: cautions(track),
+        })
+    }
+
+    /// Adds what a time means, for a distance that was meant.
+    pub fn timed(mut self, time_s: f64, intended_m: Option<f64>) -> Self {
+        let intended_s = intended_m.map(|intended_m| time_s * intended_m / self.distance_m);
+        self.timed = Some(Timed {
+            time_s,
+            pace_s_per_km: time_s / self.distance_m * 1000.0,
+            intended_m,
+            intended_s,
+            lost_s: intended_s.map(|intended_s| time_s - intended_s),
+        });
+        self
+    }
+
+    /// Adds what keeping a line `outside_m` from the lane's inner line costs.
+    ///
+    /// # Errors
+    ///
+    /// [`lane_distance::LaneError`] where the oval has no such lane.
+    pub fn with_running_line(
+        mut self,
+        track: &Track,
+        way: &Way,
+        outside_m: f64,
+    ) -> Result<Self, lane_distance::LaneError> {
+        let lap_m = track.running_line_m(way.to.lane, outside_m)?;
+        let turns = track.turns(way).ok().filter(|_| way.from.lane == way.to.lane);
+        self.running_line = Some(RunningLine {
+            outside_inner_line_m: outside_m,
+            lap_m,
+            way_m: turns.map(|turns| turns * lap_m),
+        });
+        Ok(self)
+    }
+}
+
+impl View for Measurement {
+    fn text(&self) -> String {
+        let lanes = match (self.lane, self.to.lane) {
+            (from, to) if from == to => format!("in lane {from}"),
+            (from, to) => format!("from lane {from} to lane {to}"),
+        };
+        let direction = if self.the_other_way { ", clockwise" } else { "" };
+        let mut text = heading(&format!("{:.2} m {lanes}{direction}", self.distance_m));
+        text += &format!("\n{}\n{}\n", item("from", &self.from.words), item("to  ", &self.to.words));
+        if let Some(timed) = self.timed {
+            text += &format!("{} is {} a kilometre", clock(timed.time_s), clock(timed.pace_s_per_km));
+            if let (Some(intended_m), Some(intended_s), Some(lost_s)) =
+                (timed.intended_m, timed.intended_s, timed.lost_s)
+            {
+                let verb = if lost_s < 0.0 { "won" } else { "lost" };
+                text += &format!(
+                    ", or {:.2} s for {} m: the line {verb} {:.2} s",
+                    intended_s,
+                    metres(intended_m),
+                    lost_s.abs()
+                );
+            }
+            text += "\n";
+        }
+        if let Some(line) = self.running_line {
+            text += &format!(
+                "Keeping {} m outside the inner line makes a lap {:+.2} m",
+                metres(line.outside_inner_line_m),
+                line.lap_m
+            );
+            if let Some(way_m) = line.way_m {
+                text += &format!(", this way {way_m:+.2} m");
+            }
+            text += "\n";
+        }
+        text + "\n" + &take_care(&self.cautions)
+    }
+
+    fn csv(&self) -> CsvTable {
+        let columns: Vec<String> = ["lane", "to_lane", "the_other_way", "distance_m"]
+            .map(str::to_owned)
+            .into_iter()
+            .chain(spot_columns::header("from"))
+            .chain(spot_columns::header("to"))
+            .chain(["time_s", "pace_s_per_km", "intended_m", "intended_s", "lost_s"].map(str::to_owned))
+            .chain(["running_line_m", "running_line_lap_m", "running_line_way_m", "note"].map(str::to_owned))
+            .collect();
+        let mut table = CsvTable::new(columns.iter().map(String::as_str));
+        let way = if self.the_other_way { "yes" } else { "no" };
+        let first = [self.lane.into(), self.to.lane.into(), way.into(), self.distance_m.into()];
+        let (timed, line) = (self.timed, self.running_line);
+        let last = [
+            timed.map(|timed| timed.time_s).into(),
+            timed.map(|timed| timed.pace_s_per_km).into(),
+            timed.and_then(|timed| timed.intended_m).into(),
+            timed.and_then(|timed| timed.intended_s).into(),
+            timed.and_then(|timed| timed.lost_s).into(),
+            line.map(|line| line.outside_inner_line_m).into(),
+            line.map(|line| line.lap_m).into(),
+            line.and_then(|line| line.way_m).into(),
+            ROW_NOTE.into(),
+        ];
+        let row: [&[Cell]; 4] =
+            [&first, &spot_columns::cells(&self.from), &spot_columns::cells(&self.to), &last];
+        table.row(row.concat());
+        table
+    }
+}

@@ -1,0 +1,8 @@
+//! Answers that the track alone gives.
+
+pub(crate) mod choices;
+pub(crate) mod curve;
+pub(crate) mod lane_table;
+pub(crate) mod mark_table;
+pub(crate) mod measurement;
+pub(crate) mod view;

@@ -1,0 +1,36 @@
+//! What every answer can be shown as.
+
+use serde::Serialize;
+use session_plan::Plan;
+
+use crate::tables::csv_table::CsvTable;
+use crate::tables::plan_csv;
+use crate::terminal::plan_text;
+
+/// An answer that can be shown to a person or given to a program.
+pub trait View: Serialize {
+    /// For a terminal of 80 columns; headings are bold.
+    fn text(&self) -> String;
+
+    /// For a spreadsheet: a row for each run, choice, lane or mark.
+    fn csv(&self) -> CsvTable;
+
+    /// For another program: one JSON value and a line end, unrounded.
+    ///
+    /// # Errors
+    ///
+    /// [`serde_json::Error`] where a value has no JSON; no answer of this project has such values.
+    fn json(&self) -> Result<String, serde_json::Error> {
+        Ok(serde_json::to_string_pretty(self)? + "\n")
+    }
+}
+
+impl View for Plan {
+    fn text(&self) -> String {
+        plan_text::text(self)
+    }
+
+    fn csv(&self) -> CsvTable {
+        plan_csv::csv(self)
+    }
+}

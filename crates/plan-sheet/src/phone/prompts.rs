@@ -1,0 +1,86 @@
+//! The places on the way of a run that a coach has time to look at.
+
+use lane_distance::LaneList;
+
+use crate::sheet::sheet_row::{SheetRow, SheetSplit};
+
+/// A place on the way of a run, and when the runner should pass it.
+#[derive(Clone, Debug)]
+pub(super) struct Prompt {
+    /// The place: how far it is, or the paint there, or both.
+    pub(super) place: String,
+    /// The time from the start.
+    pub(super) time: String,
+    /// The same in seconds.
+    pub(super) time_s: f64,
+    is_round: bool,
+}
+
+/// Nobody reads a place, looks up and sees a runner pass it in less, in seconds.
+const LEAST_GAP_S: f64 = 4.0;
+
+/// A long run has no need of more places than this besides the round distances.
+const MOST_BETWEEN: f64 = 8.0;
+
+/// The splits at round distances, told with the paint there, and between them the paint that leaves
+/// time to look.
+pub(super) fn prompts(row: &SheetRow) -> Vec<Prompt> {
+    let prompt = |split: &SheetSplit, place: String, is_round| Prompt {
+        place,
+        time: split.time.clone(),
+        time_s: split.time_s,
+        is_round,
+    };
+    let round = row.splits.iter().map(|split| {
+        let there = row.paint.iter().find(|paint| paint.time_s == split.time_s);
+        let paint = there.map_or_else(String::new, |paint| format!(", {}", paint.place));
+        prompt(split, format!("{}{paint}", split.place), true)
+    });
+    let mut prompts: Vec<Prompt> = round.collect();
+    let gap_s = LEAST_GAP_S.max(row.target_s.unwrap_or_default() / MOST_BETWEEN);
+    for paint in &row.paint {
+        let end_s = row.target_s.unwrap_or(f64::INFINITY);
+        let is_clear = paint.time_s >= gap_s
+            && end_s - paint.time_s >= gap_s
+            && prompts.iter().all(|other| (other.time_s - paint.time_s).abs() >= gap_s);
+        if is_clear {
+            prompts.push(prompt(paint, paint.place.clone(), false));
+        }
+    }
+    prompts.sort_by(|a, b| a.time_s.total_cmp(&b.time_s));
+    prompts
+}
+
+/// The same of all lanes of a run, in the order of their times; where lanes differ, the place is told
+/// with its lanes.
+pub(super) fn passes(lanes: &[(u8, Vec<Prompt>)]) -> Vec<Prompt> {
+    let mut passes: Vec<(Prompt, Vec<u8>)> = Vec::new();
+    for (lane, prompts) in lanes {
+        for prompt in prompts {
+            match passes.iter_mut().find(|(known, _)| known.is_alike(prompt)) {
+                Some((_, alike)) => alike.push(*lane),
+                None => passes.push((prompt.clone(), vec![*lane])),
+            }
+        }
+    }
+    passes.sort_by(|(a, _), (b, _)| a.time_s.total_cmp(&b.time_s));
+    let told = |(prompt, alike): (Prompt, Vec<u8>)| {
+        if alike.len() == lanes.len() {
+            return prompt;
+        }
+        Prompt { place: format!("{}: {}", LaneList(&alike), prompt.place), ..prompt }
+    };
+    passes.into_iter().map(told).collect()
+}
+
+impl Prompt {
+    /// Whether two read alike.
+    pub(super) fn is_alike(&self, other: &Self) -> bool {
+        (&self.place, &self.time) == (&other.place, &other.time)
+    }
+
+    /// Whether a sound tells it.
+    pub(super) const fn is_heard(&self) -> bool {
+        self.is_round
+    }
+}

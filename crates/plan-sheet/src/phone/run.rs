@@ -1,0 +1,115 @@
+//! A run of the page: all lanes that go together.
+
+use super::prompts::{Prompt, passes, prompts};
+use crate::sheet::sheet_block::SheetBlock;
+use crate::sheet::sheet_row::SheetRow;
+
+/// One repetition of one wave, in all its lanes: what one clock times.
+pub(super) struct Run {
+    /// What it is called: its repetition, and its set and wave where there are several.
+    pub(super) name: String,
+    /// The first run of its block with the same places and splits, by name.
+    pub(super) as_in: Option<String>,
+    /// When it goes, in words.
+    pub(super) go: Option<String>,
+    /// When it goes, in seconds from the start of the session.
+    pub(super) go_s: Option<f64>,
+    /// The rest after it, where it is the same in all lanes.
+    pub(super) rest: Option<String>,
+    pub(super) lanes: Vec<RunLane>,
+    /// The places that its lanes come by and their times.
+    pub(super) passes: Vec<Prompt>,
+}
+
+/// One lane of a run.
+pub(super) struct RunLane {
+    pub(super) row: SheetRow,
+    prompts: Vec<Prompt>,
+}
+
+impl Run {
+    /// Whether one box takes its time.
+    pub(super) fn has_one_box(&self) -> bool {
+        matches!(self.lanes.as_slice(), [lane] if lane.row.athletes.len() < 2)
+    }
+
+    /// How many rows of a table it takes.
+    pub(super) fn rows(&self) -> usize {
+        self.lanes.len() + usize::from(!self.passes.is_empty())
+    }
+
+    /// Whether each of its lanes has the start, the finish and the splits that it has in another run.
+    fn is_laid_out_as(&self, other: &Self) -> bool {
+        self.lanes.iter().all(|lane| other.lanes.iter().any(|known| lane.is_laid_out_as(known)))
+    }
+}
+
+impl RunLane {
+    /// Those who need a box for their time, as they are called and as they are written; where nobody is named,
+    /// the lane does.
+    pub(super) fn boxes(&self) -> Vec<Option<(&str, &str)>> {
+        let SheetRow { athletes, names, .. } = &self.row;
+        if athletes.is_empty() {
+            return vec![None];
+        }
+        athletes
+            .iter()
+            .zip(names)
+            .map(|(called, written)| Some((called.as_str(), written.as_str())))
+            .collect()
+    }
+
+    fn is_laid_out_as(&self, other: &Self) -> bool {
+        self.row.lane == other.row.lane
+            && self.row.has_places_of(&other.row)
+            && self.prompts.len() == other.prompts.len()
+            && self.prompts.iter().zip(&other.prompts).all(|(a, b)| a.is_alike(b))
+    }
+}
+
+/// The runs of a block, in order.
+pub(super) fn runs(block: &SheetBlock) -> Vec<Run> {
+    let mut runs: Vec<Run> = Vec::new();
+    let mut last = None;
+    for row in &block.rows {
+        let lane = RunLane { row: row.clone(), prompts: prompts(row) };
+        match runs.last_mut() {
+            Some(run) if last == Some((row.rep, row.wave)) => {
+                run.rest = run.rest.take().filter(|rest| Some(rest) == row.rest.as_ref());
+                run.lanes.push(lane);
+            }
+            _ => runs.push(Run {
+                name: name(block, row),
+                as_in: None,
+                go: row.go.clone(),
+                go_s: row.go_s,
+                rest: row.rest.clone(),
+                lanes: vec![lane],
+                passes: Vec::new(),
+            }),
+        }
+        last = Some((row.rep, row.wave));
+    }
+    for run in &mut runs {
+        let lanes: Vec<(u8, Vec<Prompt>)> =
+            run.lanes.iter().map(|lane| (lane.row.lane, lane.prompts.clone())).collect();
+        run.passes = passes(&lanes);
+    }
+    for index in 1..runs.len() {
+        let (before, from) = runs.split_at_mut(index);
+        let first = before.iter().find(|run| from[0].is_laid_out_as(run));
+        from[0].as_in = first.map(|run| run.name.clone());
+    }
+    runs
+}
+
+fn name(block: &SheetBlock, row: &SheetRow) -> String {
+    let mut name = format!("Rep {}", row.rep);
+    if block.has_sets {
+        name = format!("Set {}, rep {}", row.set, row.rep);
+    }
+    if block.has_waves {
+        name += &format!(", wave {}", row.wave);
+    }
+    name
+}

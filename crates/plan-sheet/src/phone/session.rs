@@ -1,0 +1,94 @@
+//! A session of the page.
+
+use session_plan::Plan;
+
+use super::kept_key::kept_key;
+use super::run::{Run, runs};
+use crate::map::{Strip, maps_with_ids, strips};
+use crate::sheet::sheet::Sheet;
+use crate::sheet::sheet_block::SheetBlock;
+use crate::words::take_care::ROW_NOTE;
+
+/// A session as its part of the page shows it.
+pub(super) struct PageSession {
+    /// Its place among the sessions of the page, from 1.
+    pub(super) number: usize,
+    /// What its times are kept under: other runs, other times.
+    pub(super) key: String,
+    pub(super) sheet: Sheet,
+    /// Its day as programs write it.
+    pub(super) day: Option<String>,
+    /// What its track is called.
+    pub(super) track: String,
+    /// The track with its spots, as SVG: as wide as a page, and as a phone.
+    pub(super) maps: (String, String),
+    /// Its lanes unrolled.
+    pub(super) strips: Vec<Strip>,
+    pub(super) blocks: Vec<PageBlock>,
+}
+
+/// A block as its part of the page shows it.
+pub(super) struct PageBlock {
+    pub(super) sheet: SheetBlock,
+    pub(super) runs: Vec<Run>,
+}
+
+impl PageSession {
+    pub(super) fn of(number: usize, plan: &Plan) -> Self {
+        let sheet = Sheet::of(plan);
+        let day = plan.date.map(|date| date.to_string());
+        Self {
+            number,
+            key: kept_key(&sheet, day.as_deref(), &plan.track.name),
+            day,
+            track: plan.track.name.clone(),
+            maps: maps_with_ids(plan, &format!("s{number}")),
+            strips: strips(plan),
+            blocks: sheet.blocks.iter().map(PageBlock::of).collect(),
+            sheet,
+        }
+    }
+
+    /// When and where it is, the wind, the closed lanes.
+    pub(super) fn facts(&self) -> Vec<String> {
+        let sheet = &self.sheet;
+        let wind = sheet.wind.as_ref().map(|wind| format!("Wind: {wind}"));
+        [sheet.date.clone(), sheet.times.clone(), Some(sheet.track.clone()), wind]
+            .into_iter()
+            .flatten()
+            .collect()
+    }
+
+    /// What each row of its times carries.
+    pub(super) fn row_note(&self) -> &'static str {
+        ROW_NOTE
+    }
+
+    /// The name of the file that its times are saved in, without the ending.
+    pub(super) fn file_name(&self) -> String {
+        let title = self.sheet.title.to_lowercase();
+        let words = title.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+        let name = words.take(8).collect::<Vec<_>>().join("-");
+        if name.is_empty() { "times".to_owned() } else { format!("times-{name}") }
+    }
+}
+
+impl PageBlock {
+    fn of(block: &SheetBlock) -> Self {
+        Self { sheet: block.clone(), runs: runs(block) }
+    }
+
+    /// Whether any run has a target, or a rest of its own in a lane.
+    pub(super) fn has_target(&self) -> bool {
+        self.runs.iter().any(|run| {
+            run.lanes
+                .iter()
+                .any(|lane| lane.row.target.is_some() || (run.rest.is_none() && lane.row.rest.is_some()))
+        })
+    }
+
+    /// How many columns lie beside those of the whole run.
+    pub(super) fn columns(&self) -> u8 {
+        if self.has_target() { 6 } else { 5 }
+    }
+}

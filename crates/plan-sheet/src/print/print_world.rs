@@ -1,0 +1,78 @@
+//! What the typesetter may read: the template, the sheets as data, the maps and our typefaces.
+
+use std::collections::HashMap;
+use std::path::PathBuf;
+
+use typst::diag::{FileError, FileResult};
+use typst::foundations::{Bytes, Datetime, Duration};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, LibraryExt, World};
+
+use crate::print::fonts;
+
+/// The template.
+const TEMPLATE: &str = include_str!("../../templates/sheet.typ");
+
+/// Everything there is while a sheet is set: no file of the machine, no network, no clock.
+pub(crate) struct PrintWorld {
+    library: LazyHash<Library>,
+    book: LazyHash<FontBook>,
+    fonts: Vec<Font>,
+    main: Source,
+    files: HashMap<FileId, Bytes>,
+}
+
+impl PrintWorld {
+    /// A world with files, each by its path from the root.
+    pub(crate) fn new(files: impl IntoIterator<Item = (String, Bytes)>) -> Self {
+        let fonts: Vec<Font> = [fonts::REGULAR, fonts::BOLD, fonts::FALLBACK]
+            .into_iter()
+            .flat_map(|typeface| Font::iter(Bytes::new(typeface)))
+            .collect();
+        Self {
+            library: LazyHash::new(Library::default()),
+            book: LazyHash::new(FontBook::from_fonts(&fonts)),
+            fonts,
+            main: Source::new(file_id("/sheet.typ"), TEMPLATE.to_owned()),
+            files: files.into_iter().map(|(path, bytes)| (file_id(&path), bytes)).collect(),
+        }
+    }
+}
+
+fn file_id(path: &str) -> FileId {
+    let path = VirtualPath::new(path).expect("our own names are plain");
+    RootedPath::new(VirtualRoot::Project, path).intern()
+}
+
+impl World for PrintWorld {
+    fn library(&self) -> &LazyHash<Library> {
+        &self.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &self.book
+    }
+
+    fn main(&self) -> FileId {
+        self.main.id()
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        if id == self.main.id() { Ok(self.main.clone()) } else { Err(FileError::NotSource) }
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        let path = || PathBuf::from(id.get().vpath().get_with_slash());
+        self.files.get(&id).cloned().ok_or_else(|| FileError::NotFound(path()))
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        self.fonts.get(index).cloned()
+    }
+
+    fn today(&self, _: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}

@@ -1,0 +1,254 @@
+//! Plans on paper.
+
+use std::collections::BTreeSet;
+
+use chrono::Datelike;
+use serde::Serialize;
+use session_plan::Plan;
+use typst::diag::SourceDiagnostic;
+use typst::foundations::{Bytes, Smart};
+use typst::layout::{Frame, FrameItem};
+use typst::utils::Scalar;
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
+use typst_render::RenderOptions;
+
+use crate::map::{MapPicture, Strip, map_pictures, strips_in_parts};
+use crate::print::paper::Paper;
+use crate::print::print_world::PrintWorld;
+use crate::print::printed_page::PrintedPage;
+use crate::print::strip_pages::{PrintedStrip, StripPage};
+use crate::sheet::sheet::Sheet;
+
+/// Plans set on pages: the session at a glance, a part for each block with boxes for the times, the
+/// walk that sets the cones out, and cards for the athletes to cut out.
+///
+/// The same plans give the same bytes, whenever and wherever they are set.
+///
+/// ```
+/// use lane_distance::Track;
+/// use plan_sheet::{Paper, Printout};
+/// use session_plan::{Session, Venue};
+/// use workout_notation::Block;
+///
+/// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+/// let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
+/// let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
+/// let printout = Printout::of(&[plan], Paper::A4)?;
+/// assert!(printout.pdf()?.starts_with(b"%PDF-1.7"));
+/// assert!(printout.unprintable.is_empty());
+/// # Ok::<(), plan_sheet::PrintError>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Printout {
+    document: PagedDocument,
+    /// The letters that no typeface of the sheets has, which print as boxes.
+    pub unprintable: BTreeSet<char>,
+}
+
+/// Why plans could not be set on pages.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum PrintError {
+    /// There is nothing to print.
+    #[error("there is no plan to print")]
+    NoPlans,
+    /// The template or what it was given is at fault: a mistake of this program.
+    #[error("the sheet could not be set, which is a mistake of this program: {0}")]
+    Template(String),
+}
+
+/// The resolution of pictures: 144 dots an inch, as a point is a 72nd of it.
+const PIXELS_PER_POINT: f64 = 2.0;
+
+/// What the heading over strips takes, in millimetres.
+const HEADING_MM: f64 = 14.0;
+
+/// How wide the pictures of a map are, in millimetres; they are printed as wide as text.
+const PICTURE_MM: f64 = 180.0;
+
+/// What a sheet says of letters that no typeface has.
+const BOXES: &str =
+    "Letters that stand here as boxes are in no typeface of this sheet; the page (.html) shows them.";
+
+/// What the template reads.
+#[derive(Serialize)]
+struct Printed {
+    title: String,
+    date: Option<[u32; 3]>,
+    page: PrintedPage,
+    sheets: Vec<PrintedSheet>,
+}
+
+#[derive(Serialize)]
+struct PrintedSheet {
+    #[serde(flatten)]
+    sheet: Sheet,
+    /// Its map in pictures: with as much of it in the first as a page holds; then with the track alone in it,
+    /// for a sheet whose first page has much else.
+    maps: Vec<Vec<PrintedPicture>>,
+    /// Its lanes, each from start to finish.
+    strip_pages: Vec<StripPage>,
+}
+
+#[derive(Serialize)]
+struct PrintedPicture {
+    /// What it shows.
+    words: String,
+    /// Where it is.
+    picture: String,
+}
+
+impl Printout {
+    /// Sets plans on pages, one after the other.
+    ///
+    /// # Errors
+    ///
+    /// [`PrintError::NoPlans`] where there is no plan, and [`PrintError::Template`] where the template fails,
+    /// which is a mistake of this program.
+    pub fn of(plans: &[Plan], paper: Paper) -> Result<Self, PrintError> {
+        let page = PrintedPage::of(paper);
+        let mut files: Vec<(String, Bytes)> = Vec::new();
+        let sheets =
+            (1..).zip(plans).map(|(number, plan)| PrintedSheet::of(plan, number, page, &mut files)).collect();
+        let mut printed = Printed {
+            title: match plans {
+                [] => return Err(PrintError::NoPlans),
+                [plan] => plan.title.clone(),
+                [first, others @ ..] => format!("{} and {} more", first.title, others.len()),
+            },
+            // A PDF has four digits for a year (ISO 32000-1, 7.9.4).
+            date: (plans.iter().find_map(|plan| plan.date))
+                .filter(|date| (0..=9999).contains(&date.year()))
+                .map(|date| [date.year().unsigned_abs(), date.month(), date.day()]),
+            page,
+            sheets,
+        };
+        let document = printed.set(&files)?;
+        let mut unprintable = BTreeSet::new();
+        for page in document.pages() {
+            add_unprintable(&page.frame, &mut unprintable);
+        }
+        if unprintable.is_empty() {
+            return Ok(Self { document, unprintable });
+        }
+        // Only once they are set it is known.
+        for sheet in &mut printed.sheets {
+            sheet.tell(&unprintable)?;
+        }
+        Ok(Self { document: printed.set(&files)?, unprintable })
+    }
+
+    /// The pages as a tagged PDF. It keeps to PDF/UA-1 (ISO 14289-1) unless letters are missing, which
+    /// that standard does not allow.
+    ///
+    /// # Errors
+    ///
+    /// [`PrintError::Template`] where the pages break the standard.
+    pub fn pdf(&self) -> Result<Vec<u8>, PrintError> {
+        let standards: &[PdfStandard] =
+            if self.unprintable.is_empty() { &[PdfStandard::Ua_1] } else { &[PdfStandard::V_1_7] };
+        let options = PdfOptions {
+            creator: Smart::Custom(Some("Toeline".to_owned())),
+            standards: PdfStandards::new(standards)
+                .map_err(|error| PrintError::Template(error.message().to_string()))?,
+            ..PdfOptions::default()
+        };
+        typst_pdf::pdf(&self.document, &options).map_err(|errors| template_error(&errors))
+    }
+
+    /// The pages as pictures (PNG), of 144 dots an inch.
+    ///
+    /// # Errors
+    ///
+    /// [`PrintError::Template`] where a page has no picture.
+    pub fn pictures(&self) -> Result<Vec<Vec<u8>>, PrintError> {
+        let options =
+            RenderOptions { pixel_per_pt: Scalar::new(PIXELS_PER_POINT), ..RenderOptions::default() };
+        let pages = self.document.pages().iter();
+        pages
+            .map(|page| typst_render::render(page, &options).encode_png())
+            .collect::<Result<_, _>>()
+            .map_err(|error| PrintError::Template(error.to_string()))
+    }
+}
+
+impl Printed {
+    /// Sets the pages, with pictures from files.
+    fn set(&self, files: &[(String, Bytes)]) -> Result<PagedDocument, PrintError> {
+        let data = serde_json::to_vec(self).map_err(|error| PrintError::Template(error.to_string()))?;
+        let world =
+            PrintWorld::new(files.iter().cloned().chain([("/sheet.json".to_owned(), Bytes::new(data))]));
+        typst::compile::<PagedDocument>(&world).output.map_err(|errors| template_error(&errors))
+    }
+}
+
+impl PrintedSheet {
+    /// Says on the sheet that letters print as boxes, where it has any of them.
+    fn tell(&mut self, unprintable: &BTreeSet<char>) -> Result<(), PrintError> {
+        let words =
+            serde_json::to_string(&self.sheet).map_err(|error| PrintError::Template(error.to_string()))?;
+        if words.contains(|letter| unprintable.contains(&letter)) {
+            self.sheet.notes.push(BOXES.to_owned());
+        }
+        Ok(())
+    }
+
+    /// The sheet of a plan, with its pictures as files.
+    fn of(plan: &Plan, number: usize, page: PrintedPage, files: &mut Vec<(String, Bytes)>) -> Self {
+        let mut add = |svg: String| {
+            let name = format!("/{number}-{}.svg", files.len());
+            files.push((name.clone(), Bytes::from_string(svg)));
+            name
+        };
+        let (width_mm, height_mm) = page.text_mm();
+        let most_mm = height_mm * PICTURE_MM / width_mm;
+        let full = map_pictures(plan, most_mm, most_mm);
+        let spare = map_pictures(plan, 0.0, most_mm);
+        let maps = if spare == full { vec![full] } else { vec![full, spare] };
+        let mut printed = |MapPicture { words, svg }| PrintedPicture { words, picture: add(svg) };
+        let maps = maps.into_iter().map(|map| map.into_iter().map(&mut printed).collect()).collect();
+        let room_mm = height_mm - HEADING_MM;
+        let strips = strips_in_parts(plan, room_mm);
+        let mut printed = |parts: Vec<Strip>| {
+            let part = |strip: Strip| PrintedStrip {
+                title: strip.title,
+                picture: add(strip.svg),
+                height_mm: strip.height_mm,
+            };
+            parts.into_iter().map(part).collect()
+        };
+        let strip_pages = StripPage::all(strips.into_iter().map(&mut printed).collect(), room_mm);
+        Self { sheet: lean(plan), maps, strip_pages }
+    }
+}
+
+/// The sheet of a plan without what the template does not read, which takes time to carry.
+fn lean(plan: &Plan) -> Sheet {
+    let mut sheet = Sheet::of(plan);
+    for block in &mut sheet.blocks {
+        block.rows.clear();
+    }
+    for row in sheet.cards.iter_mut().flat_map(|card| &mut card.runs).flat_map(|run| &mut run.rows) {
+        row.splits.clear();
+        row.paint.clear();
+    }
+    sheet
+}
+
+fn template_error(errors: &[SourceDiagnostic]) -> PrintError {
+    PrintError::Template(errors.iter().map(|error| error.message.as_str()).collect::<Vec<_>>().join("; "))
+}
+
+/// Adds the letters of a frame for which no typeface has a glyph: theirs is glyph 0.
+fn add_unprintable(frame: &Frame, unprintable: &mut BTreeSet<char>) {
+    for (_, item) in frame.items() {
+        match item {
+            FrameItem::Group(group) => add_unprintable(&group.frame, unprintable),
+            FrameItem::Text(text) => {
+                let missing = text.glyphs.iter().filter(|glyph| glyph.id == 0);
+                unprintable.extend(missing.flat_map(|glyph| text.text[glyph.range()].chars()));
+            }
+            _ => {}
+        }
+    }
+}

@@ -1,0 +1,111 @@
+//! A plan as the sheets print it: every value in words.
+
+use lane_distance::LaneList;
+use serde::Serialize;
+use session_plan::Plan;
+
+use crate::sheet::card::{Card, cards};
+use crate::sheet::cone_row::ConeRow;
+use crate::sheet::sheet_block::SheetBlock;
+use crate::words::occasion::Occasion;
+use crate::words::walk_words;
+
+/// A plan as the printed sheet and the page show it: every value in words, so that both say the same.
+///
+/// ```
+/// use lane_distance::Track;
+/// use plan_sheet::Sheet;
+/// use session_plan::{Session, Venue};
+/// use workout_notation::Block;
+///
+/// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+/// let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
+/// let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
+/// let sheet = Sheet::of(&plan);
+/// assert_eq!(sheet.blocks[0].rows.len(), 6);
+/// assert_eq!(sheet.blocks[0].rows[0].start, "on the 200 m start line");
+/// assert_eq!(sheet.cones.len(), 2); // one on the start line, one on the finish line
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Sheet {
+    /// What the session is called.
+    pub title: String,
+    /// The day, in words.
+    pub date: Option<String>,
+    /// When it is, or how long it lasts.
+    pub times: Option<String>,
+    /// What the track is called, and what is closed there.
+    pub track: String,
+    /// The wind.
+    pub wind: Option<String>,
+    /// The blocks, in the order they are run.
+    pub blocks: Vec<SheetBlock>,
+    /// What a picture of the track with the cones shows, for those who do not see it.
+    pub map_words: String,
+    /// What the walk is called that sets the cones out.
+    pub walk_title: &'static str,
+    /// How far and how long the walk is.
+    pub walk: String,
+    /// How long the steps are, where cones are told in steps.
+    pub stride: Option<String>,
+    /// Every cone, in the order of the walk.
+    pub cones: Vec<ConeRow>,
+    /// What each athlete needs to know.
+    pub cards: Vec<Card>,
+    /// What the coach or the plan has to say.
+    pub notes: Vec<String>,
+    /// How people behave on this track.
+    pub etiquette: Vec<String>,
+    /// What to take care of.
+    pub cautions: Vec<String>,
+    /// The same in short, for what is carried on the track.
+    pub short_cautions: String,
+}
+
+impl Sheet {
+    /// A plan in words.
+    pub fn of(plan: &Plan) -> Self {
+        let blocks: Vec<SheetBlock> =
+            (1..).zip(&plan.blocks).map(|(number, block)| SheetBlock::of(plan, number, block)).collect();
+        let occasion = Occasion::of(plan);
+        Self {
+            map_words: map_words(&occasion.track, !plan.setup.is_empty()),
+            title: plan.title.clone(),
+            date: occasion.date,
+            times: occasion.times,
+            track: occasion.track,
+            wind: occasion.wind,
+            walk_title: walk_words::TITLE,
+            walk: walk_words::walk(&plan.walk),
+            cones: plan.setup.iter().map(|item| ConeRow::of(plan, item)).collect(),
+            stride: walk_words::stride(plan),
+            cards: cards(&blocks),
+            blocks,
+            notes: [plan.notes.as_slice(), &plan.warnings].concat(),
+            etiquette: plan.etiquette.clone(),
+            cautions: plan.cautions.clone(),
+            short_cautions: short_cautions(&plan.track.closed_lanes),
+        }
+    }
+}
+
+fn map_words(track: &str, has_cones: bool) -> String {
+    let cones = if has_cones {
+        ", with numbered flags where the cones stand; the list of the walk says each place in words"
+    } else {
+        ""
+    };
+    format!("Map of the track ({track}) from above{cones}.")
+}
+
+/// What to take care of, in short.
+fn short_cautions(closed: &[u8]) -> String {
+    let closed = match closed {
+        [] => String::new(),
+        closed => format!(" Stay out of {}.", LaneList(closed)),
+    };
+    format!(
+        "Distances assume the measure line.{closed} Look both ways before you step on; keep clear of throws and \
+         jumps. The venue's rules come first."
+    )
+}

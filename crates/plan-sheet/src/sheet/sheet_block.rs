@@ -1,0 +1,82 @@
+//! A block as the sheets print it.
+
+use chrono::NaiveTime;
+use serde::Serialize;
+use session_plan::plan_words::clock;
+use session_plan::{Plan, PlanBlock};
+
+use crate::sheet::place_row::{PlaceRow, place_rows};
+use crate::sheet::sheet_row::SheetRow;
+use crate::sheet::wave_times::{WaveTimes, wave_times};
+use crate::words::day;
+
+/// A block of a sheet.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SheetBlock {
+    /// Its place in the session, from 1.
+    pub number: usize,
+    /// The block as it was written.
+    pub text: String,
+    /// The group that runs it.
+    pub group: Option<String>,
+    /// How long it lasts, where it has no runs.
+    pub lasts: Option<String>,
+    /// When its first run goes and its last one is done, where that is known.
+    pub when: Option<String>,
+    /// Its runs.
+    pub rows: Vec<SheetRow>,
+    /// Where they start and finish, each place said once.
+    pub places: Vec<PlaceRow>,
+    /// Its waves, with who runs in them.
+    pub waves: Vec<WaveTimes>,
+    /// Whether any run has a number of its set.
+    pub has_sets: bool,
+    /// Whether runs go in waves.
+    pub has_waves: bool,
+    /// Where the coach stands.
+    pub coach: Option<String>,
+    /// What its runs come by, to be read before it is run.
+    pub cautions: Vec<String>,
+    /// What else there is to say of it.
+    pub remarks: Vec<String>,
+}
+
+impl SheetBlock {
+    pub(crate) fn of(plan: &Plan, number: usize, block: &PlanBlock) -> Self {
+        let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
+        rows.sort_by_key(|row| (row.rep, row.wave, row.lane));
+        Self {
+            number,
+            text: block.text.trim().to_owned(),
+            group: block.group.clone(),
+            lasts: block.lasts_s.filter(|_| block.reps.is_empty()).map(clock),
+            has_sets: block.reps.iter().any(|rep| rep.set > 1),
+            has_waves: block.reps.iter().any(|rep| rep.wave > 1),
+            when: when(plan, block),
+            places: place_rows(&rows),
+            waves: wave_times(&rows),
+            rows,
+            coach: block.coach.as_ref().map(|coach| coach.words.clone()),
+            cautions: block.cautions().map(str::to_owned).collect(),
+            remarks: block.remarks.clone(),
+        }
+    }
+}
+
+/// When the first run of a block goes and the last one is done, where that is known.
+fn when(plan: &Plan, block: &PlanBlock) -> Option<String> {
+    let go_s = block.reps.iter().filter_map(|rep| rep.go_s).reduce(f64::min)?;
+    let done_s = block.reps.iter().filter_map(|rep| rep.done_s).reduce(f64::max);
+    let minute = |begins: NaiveTime, seconds: f64| day::minute(day::later(begins, seconds));
+    match (plan.begins, done_s) {
+        // A run that is done within a minute takes that minute.
+        (Some(begins), Some(done_s)) => {
+            let full_s = (done_s / 60.0).ceil() * 60.0;
+            Some(format!("{} to {}", minute(begins, go_s), minute(begins, full_s)))
+        }
+        (Some(begins), None) => Some(format!("from {}", minute(begins, go_s))),
+        (None, Some(done_s)) => Some(format!("{} to {}", clock(go_s), clock(done_s))),
+        // That the first run goes at 0 s says nothing.
+        (None, None) => None,
+    }
+}

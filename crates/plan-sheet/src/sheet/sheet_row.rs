@@ -1,0 +1,124 @@
+//! A run as the sheets print it.
+
+use lane_distance::Mark;
+use serde::Serialize;
+use session_plan::plan_words::{clock, metres};
+use session_plan::{Plan, Rep};
+
+use crate::terminal::plan_text::sure;
+use crate::words::day::time_at;
+use crate::words::target::target;
+
+/// A run of a sheet.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SheetRow {
+    /// The number of the repetition.
+    pub rep: u32,
+    /// The number of its set.
+    pub set: u32,
+    /// The number of its wave.
+    pub wave: u32,
+    /// The lane.
+    pub lane: u8,
+    /// Who runs, as they are called.
+    pub athletes: Vec<String>,
+    /// The same as they are written.
+    #[serde(skip)]
+    pub names: Vec<String>,
+    /// How far, in metres.
+    pub metres: String,
+    /// Where it starts.
+    pub start: String,
+    /// The number of the cone there.
+    pub start_cone: Option<u32>,
+    /// Where it finishes.
+    pub finish: String,
+    /// The number of the cone there.
+    pub finish_cone: Option<u32>,
+    /// Where the run-in begins.
+    pub run_in: Option<String>,
+    /// The number of the cone there.
+    pub run_in_cone: Option<u32>,
+    /// Whether it is run on a straight towards its start.
+    pub the_other_way: bool,
+    /// The target time, or the range of them, or the effort.
+    pub target: Option<String>,
+    /// The target time in seconds, for a clock; of a range the slower.
+    pub target_s: Option<f64>,
+    /// When it goes: the time of day where that is known, else from the start of the session.
+    pub go: Option<String>,
+    /// When it goes, in seconds from the start of the session.
+    pub go_s: Option<f64>,
+    /// The rest after it.
+    pub rest: Option<String>,
+    /// When to pass what, at round distances.
+    pub splits: Vec<SheetSplit>,
+    /// When to pass what, at the paint on the way.
+    pub paint: Vec<SheetSplit>,
+}
+
+/// A place on the way of a run.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SheetSplit {
+    /// The place.
+    pub place: String,
+    /// The time from the start.
+    pub time: String,
+    /// The same in seconds.
+    pub time_s: f64,
+}
+
+impl SheetRow {
+    pub(crate) fn of(plan: &Plan, rep: &Rep) -> Self {
+        let at = |seconds: f64| time_at(plan.begins, seconds);
+        let split = |split: &session_plan::Split, place: String| SheetSplit {
+            place,
+            time: clock(split.time_s),
+            time_s: split.time_s,
+        };
+        Self {
+            rep: rep.rep,
+            set: rep.set,
+            wave: rep.wave,
+            lane: rep.lane,
+            athletes: rep.athletes.iter().map(|name| called(name)).collect(),
+            names: rep.athletes.clone(),
+            metres: sure(rep.distance_m, rep.plus_minus_m),
+            start: rep.start.words.clone(),
+            start_cone: plan.cone_on(&rep.start),
+            finish: rep.finish.words.clone(),
+            finish_cone: plan.cone_on(&rep.finish),
+            run_in: rep.run_in.as_ref().map(|run_in| run_in.words.clone()),
+            run_in_cone: rep.run_in.as_ref().and_then(|run_in| plan.cone_on(run_in)),
+            the_other_way: rep.the_other_way,
+            target: target(rep).or_else(|| rep.effort.clone()),
+            target_s: rep.target_s,
+            go: rep.go_s.map(at),
+            go_s: rep.go_s,
+            rest: rep.rest_s.map(clock),
+            splits: (rep.splits.iter().filter(|split| split.round))
+                .map(|round| split(round, format!("{} m", metres(round.from_start_m))))
+                .collect(),
+            paint: (rep.splits.iter())
+                .filter_map(|painted| Some(split(painted, spoken(plan, painted.mark.as_ref()?))))
+                .collect(),
+        }
+    }
+
+    /// Whether it starts and finishes where another run does, and is as long.
+    pub(crate) fn has_places_of(&self, other: &Self) -> bool {
+        (&self.start, &self.finish, &self.run_in) == (&other.start, &other.finish, &other.run_in)
+            && (&self.metres, self.the_other_way) == (&other.metres, other.the_other_way)
+    }
+}
+
+/// What a walker looks for to find a mark.
+fn spoken(plan: &Plan, mark: &str) -> String {
+    let known = plan.track.ground.marks().iter().find(|known| known.name == mark);
+    known.map_or_else(|| mark.to_owned(), Mark::spoken)
+}
+
+/// An athlete's name; one who has only a number is called by it, so that it is not taken for a lane's.
+fn called(name: &str) -> String {
+    if name.chars().all(|letter| letter.is_ascii_digit()) { format!("No. {name}") } else { name.to_owned() }
+}

@@ -1,0 +1,7 @@
+//! What is said of a plan.
+
+pub(crate) mod day;
+pub(crate) mod occasion;
+pub(crate) mod take_care;
+pub(crate) mod target;
+pub(crate) mod walk_words;

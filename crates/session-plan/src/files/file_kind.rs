@@ -1,0 +1,60 @@
+//! What kind of file a text is.
+
+use serde_yaml::Value;
+
+use workout_notation::SourceText;
+
+/// What kind of file a text is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FileKind {
+    /// A session file.
+    Session,
+    /// A track file.
+    Track,
+}
+
+impl FileKind {
+    /// The kind of a text, by the names that only one kind has; a text with neither counts as a
+    /// session, so that its faults are told.
+    ///
+    /// ```
+    /// use session_plan::FileKind;
+    /// use workout_notation::SourceText;
+    ///
+    /// let kind = |text: &str| FileKind::of(&SourceText { name: "x.yaml".into(), text: text.into() });
+    /// assert_eq!(kind("title: Tuesday\nblocks: []"), FileKind::Session);
+    /// assert_eq!(kind("name: Wrenbeck\npath: []"), FileKind::Track);
+    /// ```
+    pub fn of(source: &SourceText) -> Self {
+        Self::known(source).unwrap_or(Self::Session)
+    }
+
+    /// The kind of a text that has one of the names of its kind; nothing where it has none, and so
+    /// need not be for this program at all.
+    ///
+    /// ```
+    /// use session_plan::FileKind;
+    /// use workout_notation::SourceText;
+    ///
+    /// let kind = |text: &str| FileKind::known(&SourceText { name: "x.yaml".into(), text: text.into() });
+    /// assert_eq!(kind("title: Tuesday"), Some(FileKind::Session));
+    /// assert_eq!(kind("shopping: [bread, milk]"), None);
+    /// ```
+    pub fn known(source: &SourceText) -> Option<Self> {
+        const TRACK: [&str; 5] = ["path", "lane_width", "lanes", "home_straight", "inner_edge"];
+        const SESSION: [&str; 2] = ["blocks", "title"];
+        let read = serde_yaml::from_str::<Value>(&source.text);
+        let has = |names: &[&str]| match &read {
+            Ok(value) => names.iter().any(|name| value.get(name).is_some()),
+            // It is not YAML: the names at the beginning of a line tell enough.
+            Err(_) => {
+                names.iter().any(|name| source.text.lines().any(|line| line.starts_with(&format!("{name}:"))))
+            }
+        };
+        match (has(&TRACK), has(&SESSION)) {
+            (true, false) => Some(Self::Track),
+            (_, true) => Some(Self::Session),
+            (false, false) => None,
+        }
+    }
+}

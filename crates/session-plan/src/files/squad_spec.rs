@@ -1,0 +1,88 @@
+//! How squads share lanes and time, as session files write it.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use crate::files::quantities::Time;
+use crate::people::session::SquadRules;
+use wave_plan::{Mode, Timers, TimingRules};
+
+/// How squads share lanes and time.
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct SquadSpec {
+    /// How a set shares the lanes; by its distance unless given.
+    #[serde(default)]
+    mode: Option<ModeSpec>,
+    /// The most athletes in a wave, or in a group of one lane.
+    #[serde(default)]
+    most: Option<u8>,
+    /// The lanes that squads use where their blocks name none.
+    #[serde(default)]
+    lanes: Option<Vec<u8>>,
+    /// Between the finish windows of two waves.
+    #[serde(default)]
+    timing_gap: Option<Time>,
+    /// Between two starts.
+    #[serde(default)]
+    start_gap: Option<Time>,
+    /// How many people time.
+    #[serde(default)]
+    timers: TimersSpec,
+}
+
+/// How a set shares the lanes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
+enum ModeSpec {
+    /// One athlete to a lane.
+    #[serde(rename = "one to a lane")]
+    OneToALane,
+    /// A pace group to a lane.
+    #[serde(rename = "a group to a lane")]
+    GroupToALane,
+}
+
+/// How many people time.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+enum TimersSpec {
+    /// One.
+    #[default]
+    #[serde(rename = "one")]
+    One,
+    /// Two: at most two waves may finish at once.
+    #[serde(rename = "two")]
+    Two,
+    /// Nobody.
+    #[serde(rename = "untimed")]
+    Untimed,
+}
+
+/// The most runners of a group in one lane unless the file says otherwise.
+const GROUP_OF: usize = 8;
+
+impl SquadSpec {
+    /// The rules that are described.
+    pub(crate) fn rules(&self) -> SquadRules {
+        let usual = TimingRules::default();
+        let most = self.most.map(usize::from);
+        let mode = match self.mode {
+            Some(ModeSpec::OneToALane) => Some(Mode::OneToALane { most }),
+            Some(ModeSpec::GroupToALane) => Some(Mode::GroupToALane { most: most.unwrap_or(GROUP_OF) }),
+            // A limit alone is one of a sprint wave.
+            None => most.map(|most| Mode::OneToALane { most: Some(most) }),
+        };
+        SquadRules {
+            mode,
+            lanes: self.lanes.clone(),
+            timing: TimingRules {
+                timing_gap_s: self.timing_gap.map_or(usual.timing_gap_s, |gap| gap.0),
+                start_gap_s: self.start_gap.map_or(usual.start_gap_s, |gap| gap.0),
+                timers: match self.timers {
+                    TimersSpec::One => Timers::One,
+                    TimersSpec::Two => Timers::Two,
+                    TimersSpec::Untimed => Timers::Untimed,
+                },
+            },
+        }
+    }
+}

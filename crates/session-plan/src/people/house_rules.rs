@@ -1,0 +1,214 @@
+//! The rules that a venue posts.
+
+use lane_distance::{Course, LaneList, MOST_LANES, Place};
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use workout_notation::Problem;
+
+/// The rules that a venue posts for training.
+///
+/// ```
+/// use session_plan::HouseRules;
+///
+/// let rules: HouseRules = serde_yaml::from_str("
+/// lanes:
+///   - { over: 400, lanes: [1, 2] }
+///   - { from: 120, up_to: 400, lanes: [2, 3, 4] }
+///   - { up_to: 100, lanes: [5, 6, 7], on: straights }
+///   - { of: hurdles, lanes: [6, 7] }
+///   - { of: recoveries, lanes: [6] }
+/// direction: anticlockwise
+/// infield_crossing: forbidden
+/// ")?;
+/// assert_eq!(rules.for_run(200.0).map(|rule| rule.lanes.as_slice()), Some([2, 3, 4].as_slice()));
+/// # Ok::<(), serde_yaml::Error>(())
+/// ```
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HouseRules {
+    /// Which lanes serve what; the first rule that fits a run counts.
+    #[serde(default)]
+    pub lanes: Vec<LaneRule>,
+    /// In which direction people run.
+    #[serde(default)]
+    pub direction: Direction,
+    /// Whether people may cross the infield.
+    #[serde(default)]
+    pub infield_crossing: InfieldCrossing,
+    /// Anything else that is posted.
+    #[serde(default)]
+    pub notes: Vec<String>,
+}
+
+/// Which lanes serve what.
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LaneRule {
+    /// What is done in these lanes.
+    #[serde(default)]
+    pub of: Activity,
+    /// Runs longer than this, in metres.
+    #[serde(default)]
+    pub over: Option<f64>,
+    /// Runs of this or more, in metres.
+    #[serde(default)]
+    pub from: Option<f64>,
+    /// Runs of this or less, in metres.
+    #[serde(default)]
+    pub up_to: Option<f64>,
+    /// The lanes, the one to be used first in front. None means off the track.
+    #[serde(default)]
+    pub lanes: Vec<u8>,
+    /// Where they are run.
+    #[serde(default)]
+    pub on: RuleCourse,
+}
+
+/// What is done in a lane.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+pub enum Activity {
+    /// Repetitions.
+    #[default]
+    #[serde(rename = "runs")]
+    Runs,
+    /// Repetitions over hurdles.
+    #[serde(rename = "hurdles")]
+    Hurdles,
+    /// Jogs and walks between repetitions.
+    #[serde(rename = "recoveries")]
+    Recoveries,
+}
+
+/// Where a rule sends runs.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+pub enum RuleCourse {
+    /// Wherever they fit.
+    #[default]
+    #[serde(rename = "track")]
+    Track,
+    /// On the straights.
+    #[serde(rename = "straights")]
+    Straights,
+}
+
+/// In which direction people run.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+pub enum Direction {
+    /// Anticlockwise round the oval; either way on the straights.
+    #[default]
+    #[serde(rename = "straights either way")]
+    StraightsEitherWay,
+    /// Anticlockwise everywhere.
+    #[serde(rename = "anticlockwise")]
+    Anticlockwise,
+}
+
+/// Whether people may cross the infield.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+pub enum InfieldCrossing {
+    /// They may.
+    #[default]
+    #[serde(rename = "allowed")]
+    Allowed,
+    /// They may not.
+    #[serde(rename = "forbidden")]
+    Forbidden,
+}
+
+impl LaneRule {
+    /// Whether the rule speaks of runs of this distance.
+    pub fn fits(&self, distance_m: f64) -> bool {
+        self.over.is_none_or(|over| distance_m > over)
+            && self.from.is_none_or(|from| distance_m >= from)
+            && self.up_to.is_none_or(|up_to| distance_m <= up_to)
+    }
+
+    /// The runs that the rule speaks of, as words.
+    pub fn words(&self) -> String {
+        let metres = |value: Option<f64>| value.map(|value| value.to_string());
+        match (self.of, metres(self.over), metres(self.from), metres(self.up_to)) {
+            (Activity::Hurdles, ..) => "hurdles".to_owned(),
+            (Activity::Recoveries, ..) => "jogs and walks".to_owned(),
+            (Activity::Runs, Some(over), _, Some(up_to)) => format!("runs over {over} m up to {up_to} m"),
+            (Activity::Runs, Some(over), _, None) => format!("runs over {over} m"),
+            (Activity::Runs, None, Some(from), Some(up_to)) => format!("runs of {from} m to {up_to} m"),
+            (Activity::Runs, None, Some(from), None) => format!("runs of {from} m and more"),
+            (Activity::Runs, None, None, Some(up_to)) => format!("runs up to {up_to} m"),
+            (Activity::Runs, None, None, None) => "runs".to_owned(),
+        }
+    }
+
+    /// The rule as a line of the sheet.
+    pub fn line(&self) -> String {
+        let place = match (self.lanes.as_slice(), self.on) {
+            ([], _) => "off the track".to_owned(),
+            (lanes, RuleCourse::Track) => format!("in {}", LaneList(lanes)),
+            (lanes, RuleCourse::Straights) => format!("in {} on the straights", LaneList(lanes)),
+        };
+        format!("{} {place}", self.words())
+    }
+
+    /// Where the rule sends a run that names no place.
+    pub fn place(&self) -> Option<Place> {
+        match self.on {
+            RuleCourse::Track => None,
+            RuleCourse::Straights => Some(Place::On(Course::HomeStraight)),
+        }
+    }
+}
+
+impl HouseRules {
+    /// The rule for a repetition of this distance, if there is one.
+    pub fn for_run(&self, distance_m: f64) -> Option<&LaneRule> {
+        self.rule(Activity::Runs, distance_m)
+    }
+
+    /// The rule for an activity and a distance, if there is one.
+    pub fn rule(&self, activity: Activity, distance_m: f64) -> Option<&LaneRule> {
+        self.lanes.iter().find(|rule| rule.of == activity && rule.fits(distance_m))
+    }
+
+    /// The lines of etiquette that a sheet carries.
+    pub fn etiquette(&self) -> Vec<String> {
+        let mut lines: Vec<String> = [
+            "Look both ways, then step on where you start.",
+            "Run through the finish; step off to the right.",
+            "No walking or standing in running lanes.",
+        ]
+        .map(str::to_owned)
+        .to_vec();
+        lines.push(match self.direction {
+            Direction::StraightsEitherWay => "Run anticlockwise; on the straights either way.".to_owned(),
+            Direction::Anticlockwise => "Run anticlockwise, on the straights as well.".to_owned(),
+        });
+        if self.infield_crossing == InfieldCrossing::Forbidden {
+            lines.push("Do not cross the infield.".to_owned());
+        }
+        lines.extend(self.lanes.iter().map(|rule| {
+            let line = rule.line();
+            line[..1].to_uppercase() + &line[1..] + "."
+        }));
+        lines.extend(self.notes.iter().filter(|note| !note.trim().is_empty()).cloned());
+        lines
+    }
+
+    /// What is wrong with the rules on a track of so many lanes: keys below the rules, and messages.
+    pub(crate) fn faults(&self, most_lanes: u8) -> Vec<(usize, &'static str, Problem)> {
+        let mut faults = Vec::new();
+        let most_lanes = most_lanes.min(MOST_LANES);
+        for (index, rule) in self.lanes.iter().enumerate() {
+            for lane in rule.lanes.iter().filter(|lane| !(1..=most_lanes).contains(*lane)) {
+                let message = format!("there is no lane {lane}: the track has lanes 1 to {most_lanes}");
+                faults.push((index, "lanes", Problem::new(0..0, message)));
+            }
+            let low = rule.over.or(rule.from).unwrap_or(0.0);
+            let high = rule.up_to.unwrap_or(f64::INFINITY);
+            if !(low >= 0.0 && low <= high) {
+                let problem = Problem::new(0..0, "no run fits this rule: its distances exclude each other");
+                faults.push((index, "up_to", problem));
+            }
+        }
+        faults
+    }
+}

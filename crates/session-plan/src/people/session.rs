@@ -1,0 +1,143 @@
+//! A training session, before it is laid out on a track.
+
+use chrono::NaiveDate;
+
+use crate::people::bests::Bests;
+use crate::people::hours::Hours;
+use crate::plan::pairing::Prefer;
+use wave_plan::{Mode, TimingRules};
+use workout_notation::Block;
+
+/// The break between two blocks where nobody says how long it is, in seconds.
+pub const BETWEEN_BLOCKS_S: f64 = 300.0;
+
+/// A training session: what is to be run, before it is laid out on a track.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Session {
+    /// What the session is called.
+    pub title: String,
+    /// The day, if it is known.
+    pub date: Option<NaiveDate>,
+    /// The booking: when the track is the squad's.
+    pub hours: Option<Hours>,
+    /// The blocks, in the order they are run.
+    pub blocks: Vec<Block>,
+    /// The training groups; none means that everybody does the same.
+    pub groups: Vec<Group>,
+    /// How squads share lanes and time.
+    pub squad: SquadRules,
+    /// The bests that targets are taken from where a group has none.
+    pub bests: Bests,
+    /// Which starts and finishes are wanted most.
+    pub prefer: Prefer,
+    /// The walker's stride, in metres, for those who set out without a tape.
+    pub stride_m: Option<f64>,
+    /// The break between two blocks, in seconds, if it is said.
+    pub between_blocks_s: Option<f64>,
+    /// The wind, in words.
+    pub wind: Option<String>,
+    /// Anything else for the sheet.
+    pub notes: Vec<String>,
+}
+
+/// How squads share lanes and time.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SquadRules {
+    /// How a set shares the lanes; by its distance unless given.
+    pub mode: Option<Mode>,
+    /// The lanes that squads use where their blocks name none.
+    pub lanes: Option<Vec<u8>>,
+    /// What keeps waves apart.
+    pub timing: TimingRules,
+}
+
+/// Nobody in a session is called so.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("no athlete is called `{name}`; the session has {}", .names.join(", "))]
+pub struct NoAthlete {
+    /// The name that was asked for.
+    pub name: String,
+    /// The names that there are.
+    pub names: Vec<String>,
+}
+
+/// A training group.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Group {
+    /// What it is called.
+    pub name: String,
+    /// Who belongs to it.
+    pub athletes: Vec<Athlete>,
+    /// Bests that stand for the whole group.
+    pub bests: Bests,
+    /// The lanes that it runs in where a block names none.
+    pub lanes: Option<Vec<u8>>,
+    /// Its own blocks; nothing means those of the session.
+    pub blocks: Option<Vec<Block>>,
+}
+
+/// Somebody who trains.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Athlete {
+    /// The name.
+    pub name: String,
+    /// Best times.
+    pub bests: Bests,
+    /// The target of each run, in seconds, where the athlete has one of their own.
+    pub target_s: Option<f64>,
+    /// The lanes that the athlete may run in, if not all.
+    pub lanes: Option<Vec<u8>>,
+}
+
+impl Session {
+    /// A session of some blocks.
+    pub fn of_blocks(title: impl Into<String>, blocks: Vec<Block>) -> Self {
+        Self {
+            title: title.into(),
+            date: None,
+            hours: None,
+            blocks,
+            groups: Vec::new(),
+            squad: SquadRules::default(),
+            bests: Bests::default(),
+            prefer: Prefer::default(),
+            stride_m: None,
+            between_blocks_s: None,
+            wind: None,
+            notes: Vec::new(),
+        }
+    }
+
+    /// Adds a group of so many athletes, called by their numbers.
+    pub fn add_athletes(&mut self, count: usize) {
+        let athlete = |number: usize| Athlete { name: number.to_string(), ..Athlete::default() };
+        let athletes = (1..=count).map(athlete).collect();
+        self.groups.push(Group { name: "squad".to_owned(), athletes, ..Group::default() });
+    }
+
+    /// Leaves out an athlete who is absent.
+    ///
+    /// # Errors
+    ///
+    /// [`NoAthlete`] where nobody is called so.
+    pub fn leave_out(&mut self, name: &str) -> Result<(), NoAthlete> {
+        for group in &mut self.groups {
+            if let Some(place) = group.athletes.iter().position(|athlete| athlete.name == name) {
+                group.athletes.remove(place);
+                return Ok(());
+            }
+        }
+        let names: Vec<String> = self
+            .groups
+            .iter()
+            .flat_map(|group| &group.athletes)
+            .map(|athlete| athlete.name.clone())
+            .collect();
+        Err(NoAthlete { name: name.to_owned(), names })
+    }
+
+    /// A session of a single block.
+    pub fn of_block(title: impl Into<String>, block: Block) -> Self {
+        Self::of_blocks(title, vec![block])
+    }
+}

@@ -1,0 +1,208 @@
+//! One run after the other: where each starts, given how the runners get there.
+
+use lane_distance::{Course, Pair, Track};
+
+use crate::plan::pairing::{self, Prefer};
+use crate::plan::plan_words::{clock, metres};
+use crate::plan::wherein::Wherein;
+use workout_notation::Problem;
+use workout_notation::{Length, RunKind, Step, Way};
+
+/// How fast people walk back to a start, in metres a second: common practice, no source.
+pub const WALK_M_PER_S: f64 = 1.4;
+
+/// The runs of a block in one lane, one after the other; nothing for a run by time.
+pub(crate) struct Chain {
+    pub(crate) pairs: Vec<Option<Pair>>,
+    /// What is to be said of it: the creep, the walk back, a rest that is too short.
+    pub(crate) said: Vec<String>,
+}
+
+/// Lays the runs of a block out in one lane.
+pub(crate) fn chain(
+    track: &Track,
+    steps: &[Step<'_>],
+    wherein: &Wherein,
+    lane: u8,
+    prefer: Prefer,
+    gaps_s: &[Option<f64>],
+) -> Result<Chain, Problem> {
+    let mut pairs: Vec<Option<Pair>> = Vec::with_capacity(steps.len());
+    let mut found: Vec<(usize, Vec<Pair>)> = Vec::new();
+    for (index, step) in steps.iter().enumerate() {
+        let before =
+            index.checked_sub(1).and_then(|before| Some((steps[before].way?, (*pairs.get(before)?)?)));
+        let next = match before {
+            Some((way, last)) => next_start(track, step, way, &last, lane)?,
+            None => None,
+        };
+        if next.is_some() {
+            pairs.push(next);
+            continue;
+        }
+        // Steps of the same run share one search.
+        let same = found.iter().position(|(known, _)| {
+            let known = &steps[*known];
+            known.run.kind == step.run.kind && known.from == step.from && known.to == step.to
+        });
+        let choices = match same {
+            Some(same) => &found[same].1,
+            None => {
+                let choices = pairing::pairs(track, step, wherein.place, lane, prefer)?;
+                found.push((index, choices));
+                &found[found.len() - 1].1
+            }
+        };
+        let distance_m = pairing::distance_m(track, step, lane)?;
+        let chosen = match before {
+            Some((Way::ChangeEnds, last)) => near_start(track, choices, &last),
+            _ => choices.first(),
+        };
+        if let (Some(distance_m), None) = (distance_m, chosen) {
+            let message = format!(
+                "no place is left for {} m in lane {lane}: hazards in use or a closed stretch are in the way",
+                metres(distance_m)
+            );
+            return Err(Problem::new(step.run.kind.span.clone(), message)
+                .with_help("try another lane or another distance"));
+        }
+        pairs.push(chosen.copied());
+    }
+    for (pair, step) in pairs.iter().zip(steps) {
+        if let Some(pair) = pair {
+            pairing::check_lane(track, step, pair.start.course, lane)?;
+        }
+    }
+    let said = said(track, steps, &pairs, lane, gaps_s);
+    Ok(Chain { pairs, said })
+}
+
+/// The next run where the way to it fixes its start; nothing where it starts at paint.
+fn next_start(
+    track: &Track,
+    step: &Step<'_>,
+    way: Way,
+    last: &Pair,
+    lane: u8,
+) -> Result<Option<Pair>, Problem> {
+    let on_m = match way {
+        Way::Jog(metres) | Way::Walk(metres) => metres,
+        Way::Stand => 0.0,
+        Way::WalkBack | Way::ChangeEnds => return Ok(None),
+    };
+    let (Some(distance_m), Some(finish)) =
+        (pairing::distance_m(track, step, lane)?, track.layout().on_course(last.finish, Course::Oval))
+    else {
+        return Ok(None);
+    };
+    let start =
+        if on_m > 0.0 { pairing::on_from(track, finish, on_m).map(|jog| jog.finish) } else { Some(finish) };
+    Ok(start.and_then(|start| pairing::on_from(track, start, distance_m)))
+}
+
+/// Of the pairs worth having, the one that starts nearest to where the last run ended: on paint at
+/// both ends where there is one.
+fn near_start<'a>(track: &Track, choices: &'a [Pair], last: &Pair) -> Option<&'a Pair> {
+    let apart = |pair: &Pair| track.point(pair.start).distance(track.point(last.finish));
+    choices
+        .iter()
+        .min_by(|a, b| b.ends_on_paint().cmp(&a.ends_on_paint()).then(apart(a).total_cmp(&apart(b))))
+}
+
+/// The way that a walker takes from a finish to a start along the track, in metres: back, or on
+/// where that is shorter.
+fn walk_m(track: &Track, pair: &Pair, start: &Pair) -> f64 {
+    if pair.finish.course == Course::Oval && start.start.course == Course::Oval {
+        track.layout().past_m(pair.finish, start.start).abs()
+    } else {
+        track.point(pair.finish).distance(track.point(start.start))
+    }
+}
+
+fn said(
+    track: &Track,
+    steps: &[Step<'_>],
+    pairs: &[Option<Pair>],
+    lane: u8,
+    gaps_s: &[Option<f64>],
+) -> Vec<String> {
+    let mut said = Vec::new();
+    let follows = |index: usize| -> Option<(Pair, Pair)> { (*pairs.get(index)?).zip(*pairs.get(index + 1)?) };
+    if let Some(creep) = creep(track, steps, pairs, lane) {
+        said.push(creep);
+    }
+    let mut is_back_said = false;
+    let mut is_short_said = false;
+    for (index, step) in steps.iter().enumerate() {
+        let Some((pair, next)) = follows(index) else { continue };
+        if matches!(step.way, Some(Way::Jog(_) | Way::Walk(_) | Way::Stand)) {
+            continue;
+        }
+        let walk_m = walk_m(track, &pair, &next);
+        let walk_s = walk_m / WALK_M_PER_S;
+        if step.way == Some(Way::WalkBack) && !is_back_said {
+            is_back_said = true;
+            said.push(format!(
+                "Walk back in lane {lane}: {walk_m:.0} m along the track, {} at {WALK_M_PER_S} m/s.",
+                clock(walk_s.ceil())
+            ));
+        }
+        if let Some(gap_s) = gaps_s[index].filter(|gap_s| *gap_s < walk_s && !is_short_said) {
+            is_short_said = true;
+            let remedy = if step.way == Some(Way::ChangeEnds) { "" } else { ", write `changing ends`" };
+            said.push(format!(
+                "The rest of {} in lane {lane} is too short to walk the {walk_m:.0} m to the next start, which takes {} \
+                 at {WALK_M_PER_S} m/s: rest {} or more{remedy}, or jog.",
+                clock(gap_s),
+                clock(walk_s.ceil()),
+                clock((walk_s / 5.0).ceil() * 5.0)
+            ));
+        }
+    }
+    said
+}
+
+/// How far each start lies from the one before, where all runs and recoveries are alike, and what
+/// recovery would cancel that.
+fn creep(track: &Track, steps: &[Step<'_>], pairs: &[Option<Pair>], lane: u8) -> Option<String> {
+    let [first, .., _] = steps else { return None };
+    let (verb, on_m) = match first.way? {
+        Way::Jog(metres) => ("jog", metres),
+        Way::Walk(metres) => ("walk", metres),
+        Way::Stand => ("rest standing", 0.0),
+        Way::WalkBack | Way::ChangeEnds => return None,
+    };
+    let alike =
+        steps[..steps.len() - 1].iter().all(|step| step.run.kind == first.run.kind && step.way == first.way);
+    if !alike || matches!(first.run.kind.value, RunKind::InAndOut { length: Length::Laps(_), .. }) {
+        return None;
+    }
+    let distance_m = (*pairs.first()?)?.distance_m;
+    let lap_m = track.lap_m(lane).ok()?;
+    let creep_m = creep_m(distance_m + on_m, lap_m);
+    if creep_m.abs() < 0.005 {
+        return Some(format!(
+            "In lane {lane} each start is the same: the {verb} brings the runners back to it."
+        ));
+    }
+    let side = if creep_m < 0.0 { "behind" } else { "past" };
+    let mut line = format!("In lane {lane} each start lies {:.2} m {side} the one before", creep_m.abs());
+    let cancels_m = on_m - creep_m;
+    let on_too_far = creep_m.abs() > lap_m / 4.0;
+    if on_m > 0.0 && cancels_m > 0.0 && !on_too_far {
+        line += &format!("; a {verb} of {cancels_m:.2} m would cancel it");
+    }
+    Some(line + ".")
+}
+
+/// How far past the last start the next one lies after going on for a distance, the shorter way
+/// round, in metres; negative is behind it.
+///
+/// ```
+/// // 300 m and a jog of 100 m in lane 2 of the standard track, whose lap is 407.038 m.
+/// assert!((session_plan::creep_m(400.0, 407.038) + 7.038).abs() < 1e-9);
+/// assert!(session_plan::creep_m(300.0 + 107.038, 407.038).abs() < 1e-9);
+/// ```
+pub fn creep_m(on_m: f64, lap_m: f64) -> f64 {
+    on_m - (on_m / lap_m).round() * lap_m
+}

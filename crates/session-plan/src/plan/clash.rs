@@ -1,0 +1,115 @@
+//! Runs of a plan that get into each other's way.
+
+use lane_distance::Course;
+
+use crate::plan::plan::{PlanBlock, Rep};
+use crate::plan::plan_words::clock;
+use wave_plan::{Timers, TimingRules};
+
+/// Two runs in one lane closer than this at the same time clash, in metres.
+const FOLLOW_M: f64 = 10.0;
+
+/// The most clashes that are told.
+const MOST_TOLD: usize = 5;
+
+/// A run with its place in the plan.
+struct Timed<'a> {
+    block: usize,
+    rep: &'a Rep,
+    go_s: f64,
+    done_s: f64,
+}
+
+impl Timed<'_> {
+    fn words(&self) -> String {
+        let who = match (self.rep.athletes.as_slice(), &self.rep.group) {
+            ([name], _) => format!(" of {name}"),
+            (_, Some(group)) => format!(" of {group}"),
+            _ => String::new(),
+        };
+        format!("repetition {} of block {}{who}", self.rep.rep, self.block)
+    }
+
+    /// How far from its finish the run is at a time, in metres.
+    fn left_m(&self, at_s: f64) -> f64 {
+        let part = (at_s - self.go_s) / (self.done_s - self.go_s);
+        self.rep.distance_m * (1.0 - part)
+    }
+}
+
+/// What cannot be avoided: runs that come too close in a lane, and finishes that one person cannot
+/// time, each with both runs, place and time.
+pub(crate) fn clashes(blocks: &[PlanBlock], rules: &TimingRules) -> Vec<String> {
+    let mut runs: Vec<Timed<'_>> = (1..)
+        .zip(blocks)
+        .flat_map(|(block, planned)| planned.reps.iter().map(move |rep| (block, rep)))
+        .filter_map(|(block, rep)| Some(Timed { block, rep, go_s: rep.go_s?, done_s: rep.done_s? }))
+        .filter(|run| run.done_s > run.go_s)
+        .collect();
+    runs.sort_by(|a, b| a.go_s.total_cmp(&b.go_s));
+    let mut told = Vec::new();
+    for (index, first) in runs.iter().enumerate() {
+        for second in &runs[index + 1..] {
+            if second.go_s > first.done_s + rules.timing_gap_s || told.len() > MOST_TOLD {
+                break;
+            }
+            // Runners of one wave, and lanes side by side of one group, start together.
+            let together =
+                first.block == second.block && first.rep.rep == second.rep.rep && first.go_s == second.go_s;
+            if together {
+                continue;
+            }
+            told.extend(in_lane(first, second).or_else(|| at_finish(first, second, rules)));
+        }
+    }
+    if told.len() > MOST_TOLD {
+        told.truncate(MOST_TOLD);
+        told.push("There are more clashes than these.".to_owned());
+    }
+    told
+}
+
+/// Two runs in one lane that come closer than 10 m while both run.
+fn in_lane(first: &Timed<'_>, second: &Timed<'_>) -> Option<String> {
+    let same = first.rep.lane == second.rep.lane && first.rep.course == second.rep.course;
+    // Only runs to the same finish can be compared along the lane.
+    let same = same && (first.rep.finish.to_finish_line_m - second.rep.finish.to_finish_line_m).abs() < 0.01;
+    if !same || second.go_s >= first.done_s {
+        return None;
+    }
+    let ends_s = first.done_s.min(second.done_s);
+    // The lead changes evenly, so that it is least at one end of the time that both run.
+    let lead_m = |at_s: f64| (second.left_m(at_s) - first.left_m(at_s)).abs();
+    let crosses = (second.left_m(second.go_s) - first.left_m(second.go_s)).signum()
+        != (second.left_m(ends_s) - first.left_m(ends_s)).signum();
+    let at_s = if lead_m(second.go_s) < lead_m(ends_s) { second.go_s } else { ends_s };
+    (crosses || lead_m(at_s) < FOLLOW_M - 1e-6).then(|| {
+        format!(
+            "Clash in lane {}: {} and {} come closer than {FOLLOW_M} m at {}, about {:.0} m before the finish.",
+            first.rep.lane,
+            first.words(),
+            second.words(),
+            clock(at_s),
+            first.left_m(at_s).max(0.0)
+        )
+    })
+}
+
+/// Two finishes too close for the one who times.
+fn at_finish(first: &Timed<'_>, second: &Timed<'_>, rules: &TimingRules) -> Option<String> {
+    let same_place = (first.rep.finish.to_finish_line_m - second.rep.finish.to_finish_line_m).abs() < 0.01
+        && (first.rep.course == Course::Oval) == (second.rep.course == Course::Oval);
+    let same_wave = first.block == second.block && first.rep.wave == second.rep.wave;
+    let apart_s = (first.done_s - second.done_s).abs();
+    let is_close =
+        rules.timers == Timers::One && same_place && !same_wave && apart_s < rules.timing_gap_s - 1e-6;
+    is_close.then(|| {
+        format!(
+            "Clash at the finish: {} and {} finish {apart_s:.1} s apart at {}; one watch needs {} between them.",
+            first.words(),
+            second.words(),
+            clock(first.done_s.max(second.done_s)),
+            clock(rules.timing_gap_s)
+        )
+    })
+}

@@ -1,0 +1,263 @@
+//! The walk that sets everything out before the session.
+
+use std::collections::BTreeSet;
+
+use lane_distance::{Course, Placement, Spot, Track};
+use serde::Serialize;
+
+use crate::plan::chain::WALK_M_PER_S;
+use crate::plan::plan::PlanBlock;
+use crate::plan::plan_words::metres;
+
+/// Spots closer than this share a cone, in metres.
+const SAME_SPOT_M: f64 = 0.005;
+
+/// How long a walker's step is where the session does not say, in metres: common practice, no
+/// source.
+pub const USUAL_STRIDE_M: f64 = 0.75;
+
+/// A cone to set out before the session.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SetupItem {
+    /// Its place on the walk, from 1: the number that it has in every view.
+    pub order: u32,
+    /// What it marks: `start`, `finish`, `run-in`, or several of them, as in `start and finish`.
+    pub what: String,
+    /// The repetitions that it serves.
+    #[serde(rename = "for")]
+    pub serves: String,
+    /// Where it goes.
+    pub spot: Placement,
+    /// The tape from the nearest paint in the walker's steps; 0 on the paint.
+    pub strides: f64,
+}
+
+impl SetupItem {
+    /// Whether the cone marks a spot.
+    pub fn stands_on(&self, spot: &Placement) -> bool {
+        is_same(&self.spot, spot)
+    }
+}
+
+/// How far it is to walk from the finish line round the track, from cone to cone, and on to the
+/// finish line again.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct SetupWalk {
+    /// How many cones are set out.
+    pub cones: usize,
+    /// How far that is, in metres, along the lanes and across them.
+    pub walk_m: f64,
+    /// How long it takes to walk, in seconds, without the time to tape and to set down.
+    pub walk_s: f64,
+    /// The walker's stride, in metres.
+    pub stride_m: f64,
+    /// Whether that stride is the usual one, as the session does not say.
+    pub is_stride_assumed: bool,
+}
+
+impl SetupWalk {
+    /// The walk past some cones in their order.
+    pub(crate) fn of(track: &Track, items: &[SetupItem], stride_m: Option<f64>) -> Self {
+        let met: Vec<Met> = items.iter().map(|item| Met::on_walk(track, &item.spot)).collect();
+        let walk_m = match (met.first(), met.last()) {
+            (Some(&first), Some(&last)) => {
+                let from_line_m = Met { lap_m: 0.0, out_m: 0.0, ..first }.walk_m(track, first);
+                let between_m: f64 = met.windows(2).map(|pair| pair[0].walk_m(track, pair[1])).sum();
+                let lap_m = track.lap_m(1).unwrap_or_default();
+                from_line_m + between_m + last.walk_m(track, Met { lap_m, out_m: 0.0, ..last })
+            }
+            _ => 0.0,
+        };
+        Self {
+            cones: items.len(),
+            walk_m,
+            walk_s: walk_m / WALK_M_PER_S,
+            stride_m: stride_m.unwrap_or(USUAL_STRIDE_M),
+            is_stride_assumed: stride_m.is_none(),
+        }
+    }
+}
+
+/// What a cone can mark, in the order in which it is told.
+const USES: [&str; 3] = ["start", "finish", "run-in"];
+
+/// Everything that a cone is for.
+struct Cone {
+    spot: Placement,
+    /// What it marks, and of which repetitions.
+    uses: Vec<(&'static str, Vec<String>)>,
+}
+
+impl Cone {
+    fn serve(&mut self, what: &'static str, run: &str) {
+        match self.uses.iter_mut().find(|(known, _)| *known == what) {
+            Some((_, runs)) if runs.iter().any(|known| known == run) => {}
+            Some((_, runs)) => runs.push(run.to_owned()),
+            None => self.uses.push((what, vec![run.to_owned()])),
+        }
+    }
+
+    fn item(mut self, order: u32, stride_m: f64) -> SetupItem {
+        self.uses.sort_by_key(|(what, _)| USES.iter().position(|known| known == what));
+        let what: Vec<&str> = self.uses.iter().map(|(what, _)| *what).collect();
+        let serves = match self.uses.as_slice() {
+            [(_, runs)] => runs.join(", "),
+            uses => (uses.iter().map(|(what, runs)| format!("{what} of {}", runs.join(", "))))
+                .collect::<Vec<_>>()
+                .join("; "),
+        };
+        let strides = if self.spot.is_on_paint() { 0.0 } else { self.spot.tape_m.abs() / stride_m };
+        SetupItem { order, what: what.join(" and "), serves, spot: self.spot, strides }
+    }
+}
+
+/// Every spot of the plan once, in the order met on one lap from the finish line, then lane by lane;
+/// a chute is walked out and back where its straight begins.
+pub(crate) fn walk(track: &Track, blocks: &[PlanBlock], stride_m: f64) -> Vec<SetupItem> {
+    let mut cones: Vec<Cone> = Vec::new();
+    for (number, block) in (1..).zip(blocks) {
+        let mut met = BTreeSet::new();
+        for rep in &block.reps {
+            // Repetitions between the same spots need the same cones.
+            let bits =
+                [rep.start.to_finish_line_m, rep.finish.to_finish_line_m, rep.distance_m].map(f64::to_bits);
+            let run_in = rep.run_in.as_ref().map(|spot| spot.to_finish_line_m.to_bits());
+            if !met.insert((rep.lane, rep.course, run_in, bits)) {
+                continue;
+            }
+            let run = format!("{} m of block {number}", metres(rep.distance_m));
+            let spots = [Some(&rep.start), Some(&rep.finish), rep.run_in.as_ref()];
+            for (what, spot) in USES.into_iter().zip(spots).filter_map(|(what, spot)| Some((what, spot?))) {
+                let known = cones.iter_mut().find(|cone| is_same(&cone.spot, spot));
+                match known {
+                    Some(cone) => cone.serve(what, &run),
+                    None => cones.push(Cone { spot: spot.clone(), uses: vec![(what, vec![run.clone()])] }),
+                }
+            }
+        }
+    }
+    cones.sort_by_cached_key(|cone| Met::on_walk(track, &cone.spot).key());
+    (1..).zip(cones).map(|(order, cone)| cone.item(order, stride_m)).collect()
+}
+
+fn is_same(a: &Placement, b: &Placement) -> bool {
+    a.lane == b.lane && (a.x_m - b.x_m).hypot(a.y_m - b.y_m) < SAME_SPOT_M
+}
+
+/// Where a cone is met by someone who walks round from the finish line.
+#[derive(Clone, Copy)]
+struct Met {
+    /// How far along the lap of lane 1, in metres.
+    lap_m: f64,
+    /// How far out in the chute that is passed there, in metres.
+    out_m: f64,
+    /// In which lane.
+    lane: u8,
+}
+
+impl Met {
+    fn on_walk(track: &Track, spot: &Placement) -> Self {
+        let layout = track.layout();
+        let (on_lap, out_m) = match layout.straight(spot.course) {
+            None => (Some(layout.abreast(Spot::on_oval(spot.lane, spot.to_finish_line_m), 1)), 0.0),
+            // A chute is passed where its straight begins.
+            Some(ground) => {
+                let to_finish_m = spot.to_finish_line_m.min(ground.straight_m);
+                let abreast = Spot { course: spot.course, lane: 1, to_finish_m };
+                (layout.on_course(abreast, Course::Oval), spot.to_finish_line_m - to_finish_m)
+            }
+        };
+        let lap_m = on_lap.map_or(0.0, |spot| layout.from_finish_m(spot));
+        Self { lap_m, out_m, lane: spot.lane }
+    }
+
+    /// Its place in the order of the walk, in whole millimetres.
+    fn key(self) -> (i64, i64, u8) {
+        let mm = |length_m: f64| (length_m * 1000.0).round() as i64;
+        (mm(self.lap_m), mm(self.out_m), self.lane)
+    }
+
+    /// How far it is to walk to the next cone: along the middle between the two lanes, and across.
+    fn walk_m(self, track: &Track, next: Self) -> f64 {
+        let layout = track.layout();
+        let lanes = layout.lanes();
+        let outside_m = |lane: u8| lanes[usize::from(lane) - 1].measure_m - lanes[0].measure_m;
+        let across_m = outside_m(next.lane) - outside_m(self.lane);
+        let along_m = if self.lap_m == next.lap_m {
+            (next.out_m - self.out_m).abs()
+        } else {
+            let lap_m = track.lap_m(1).unwrap_or_default();
+            // A place of lane 1, along the lap of another lane of the oval.
+            let along = |met: Self, lane: u8| {
+                let lane = lane.min(layout.lanes_of(Course::Oval));
+                if met.lap_m >= lap_m {
+                    return track.lap_m(lane).unwrap_or_default();
+                }
+                let spot = Spot::on_oval(1, if met.lap_m == 0.0 { 0.0 } else { lap_m - met.lap_m });
+                layout.from_finish_m(layout.abreast(spot, lane))
+            };
+            let in_lane = |lane| along(next, lane) - along(self, lane);
+            self.out_m + (in_lane(self.lane) + in_lane(next.lane)) / 2.0 + next.out_m
+        };
+        along_m.hypot(across_m)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use lane_distance::Track;
+
+    use crate::{Session, Venue, plan};
+
+    use workout_notation::Block;
+
+    fn planned(blocks: &[&str]) -> crate::Plan {
+        let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+        let blocks = blocks.iter().map(|text| Block::parse(text).expect("well formed")).collect();
+        plan(&venue, &Session::of_blocks("a walk", blocks)).expect("it fits")
+    }
+
+    #[test]
+    fn a_lap_of_lane_1_is_walked_and_no_more() {
+        let plan = planned(&["400 in lane 1"]);
+        assert_eq!(plan.setup.len(), 1, "start and finish are one cone");
+        assert_eq!(plan.setup[0].what, "start and finish");
+        assert_eq!(plan.setup[0].serves, "start of 400 m of block 1; finish of 400 m of block 1");
+        assert!((plan.walk.walk_m - 400.0).abs() < 0.02, "{}", plan.walk.walk_m);
+        assert!((plan.walk.walk_s - plan.walk.walk_m / 1.4).abs() < 1e-9);
+    }
+
+    #[test]
+    fn lanes_are_walked_across_and_a_chute_out_and_back() {
+        let across = planned(&["200 in lanes 2-4"]);
+        // From lane 2 to lane 4 on the finish line, to the start in lane 2 half a lap on, across to the
+        // starts in lanes 3 and 4, each a little further on, and round to the line in lane 4.
+        let bend_m = |offset_m: f64| std::f64::consts::PI * (36.5 + offset_m + 0.2);
+        let lap_m = 2.0 * 84.39 + bend_m(2.0 * 1.22) + bend_m(3.0 * 1.22);
+        let walk_m = across.walk.walk_m;
+        assert!((walk_m - lap_m - 2.0 * 1.22).abs() < 0.2, "{walk_m} {lap_m}");
+        let (near, far) = (planned(&["80 in lane 4"]), planned(&["110h in lane 4"]));
+        // 110 m is 25.61 m out in the chute of a straight of 84.39 m.
+        assert!((far.walk.walk_m - near.walk.walk_m - 2.0 * 25.61).abs() < 0.01, "{}", far.walk.walk_m);
+    }
+
+    #[test]
+    fn cones_in_a_chute_come_in_the_order_of_the_walk() {
+        let plan = planned(&["110h in lane 4", "100 in lanes 3-4"]);
+        let starts: Vec<(f64, u8)> = plan
+            .setup
+            .iter()
+            .filter(|item| item.what == "start")
+            .map(|item| (item.spot.to_finish_line_m, item.spot.lane))
+            .collect();
+        assert_eq!(starts, [(100.0, 3), (100.0, 4), (110.0, 4)]);
+    }
+
+    #[test]
+    fn a_tape_is_told_in_strides() {
+        let plan = planned(&["300 in lane 2"]);
+        let start = plan.setup.iter().find(|item| item.what == "start").expect("it starts somewhere");
+        assert!((start.strides - start.spot.tape_m.abs() / 0.75).abs() < 1e-12);
+        assert!(plan.walk.is_stride_assumed);
+    }
+}

@@ -1,0 +1,452 @@
+//! Blocks that squads run in waves.
+
+use std::collections::BTreeMap;
+
+use lane_distance::{Course, Pair, Placement, Track};
+
+use crate::people::bests::Bests;
+use crate::people::session::{Athlete, Group, Session};
+use crate::people::venue::Venue;
+use crate::plan::block_plan::run_rep;
+use crate::plan::kept::Kept;
+use crate::plan::pairing;
+use crate::plan::plan::{PlanBlock, Rep};
+use crate::plan::plan_words::{clock, metres};
+use crate::plan::wherein::{Wherein, wherein};
+use wave_plan::{Mode, Runner, SquadSet, WavePlan, plan_squads_like};
+use workout_notation::Problem;
+use workout_notation::{Block, Gap, RunKind, Step, Way};
+
+/// Up to this distance a lane has one runner unless the session says otherwise, in metres.
+const SPRINT_M: f64 = 400.0;
+
+/// The most runners of a group in one lane unless the session says otherwise.
+const GROUP_OF: usize = 8;
+
+/// Longer than any run: nobody comes round on a straight.
+const NO_LAP_M: f64 = 1e6;
+
+/// A set that takes so many times as long as one athlete alone is worth a warning.
+const MUCH_LONGER: f64 = 1.5;
+
+/// How fast sound travels at about 20 °C, in metres a second.
+const SOUND_M_PER_S: f64 = 343.0;
+
+/// Athletes who do the same blocks.
+pub(crate) struct Party<'a> {
+    /// The group whose own blocks they are, counted from 0; nothing for those of the session.
+    pub(crate) group: Option<usize>,
+    pub(crate) groups: Vec<&'a Group>,
+    pub(crate) blocks: &'a [Block],
+}
+
+/// Cuts a session into parties: the groups that share the session's blocks, and each with its own.
+pub(crate) fn parties(session: &Session) -> Vec<Party<'_>> {
+    let shared: Vec<&Group> = session.groups.iter().filter(|group| group.blocks.is_none()).collect();
+    let mut parties = Vec::new();
+    if !shared.is_empty() {
+        parties.push(Party { group: None, groups: shared, blocks: &session.blocks });
+    }
+    for (index, group) in session.groups.iter().enumerate() {
+        if let Some(blocks) = &group.blocks {
+            parties.push(Party { group: Some(index), groups: vec![group], blocks });
+        }
+    }
+    parties
+}
+
+/// A block of a party that can be run in waves.
+pub(crate) struct Task<'a> {
+    pub(crate) block: &'a Block,
+    party: &'a Party<'a>,
+    step: Step<'a>,
+    distance_m: f64,
+    /// Whether targets and rests are known, so that starts can be timed.
+    is_timed: bool,
+    set: SquadSet,
+    /// The best pair of each lane.
+    pairs: BTreeMap<u8, Pair>,
+    remarks: Vec<String>,
+}
+
+/// A block that waves can run: repetitions of one run, with the same rest after each. Nothing for
+/// every other block.
+pub(crate) fn task<'a>(
+    venue: &Venue,
+    track: &Track,
+    session: &Session,
+    party: &'a Party<'a>,
+    block: &'a Block,
+    warnings: &mut Vec<String>,
+) -> Result<Option<Task<'a>>, Problem> {
+    let steps = block.steps();
+    let (Some(first), Some(last)) = (steps.first(), steps.last()) else { return Ok(None) };
+    let athletes: Vec<(&Group, &Athlete)> = party
+        .groups
+        .iter()
+        .flat_map(|group| group.athletes.iter().map(|athlete| (*group, athlete)))
+        .collect();
+    let is_set = steps.iter().all(|step| {
+        step.run.kind == first.run.kind
+            && step.pace == first.pace
+            && (step.gap == first.gap || std::ptr::eq(step, last))
+            // Who walks back starts from the same place again.
+            && matches!(step.way, None | Some(Way::WalkBack))
+    });
+    let is_run = !matches!(first.run.kind.value, RunKind::Timed { .. });
+    if athletes.is_empty() || !is_set || !is_run || first.together.is_some() {
+        return Ok(None);
+    }
+    let known_m = match first.run.kind.value {
+        RunKind::Plain(workout_notation::Length::Metres(metres)) | RunKind::Flying { metres, .. } => {
+            Some(metres)
+        }
+        RunKind::Hurdles { race_m, .. } => Some(race_m),
+        _ => None,
+    };
+    let mut found = wherein(track, &venue.rules, block.text.trim(), first, known_m)?;
+    if first.lanes.is_none() {
+        found.said.clear();
+        found.lanes = squad_lanes(venue, track, session, party, first, &found, known_m);
+    }
+    warnings.append(&mut found.said);
+    let mut pairs = BTreeMap::new();
+    let mut distance_m: f64 = 0.0;
+    for &lane in &found.lanes {
+        let best = pairing::pairs(track, first, found.place, lane, session.prefer)?.first().copied();
+        let Some(pair) = best else {
+            let message = format!("no place is left for this run in lane {lane}");
+            return Err(Problem::new(first.run.kind.span.clone(), message).with_help("try another lane"));
+        };
+        pairing::check_lane(track, first, pair.start.course, lane)?;
+        distance_m = distance_m.max(pair.distance_m);
+        pairs.insert(lane, pair);
+    }
+    let mut remarks = Vec::new();
+    let targets = targets(session, first, &athletes, distance_m, &mut remarks);
+    let gap = first.gap.filter(|_| steps.len() > 1);
+    let is_timed = targets.iter().all(Option::is_some) && (gap.is_some() || steps.len() == 1);
+    if targets.iter().all(Option::is_some) && !is_timed {
+        remarks.push("No rest is named: the waves have no start times.".to_owned());
+    }
+    let runners = athletes
+        .iter()
+        .zip(&targets)
+        .map(|((_, athlete), target_s)| {
+            let target_s = target_s.unwrap_or(1.0);
+            let rest_s = match gap {
+                None => 0.0,
+                Some(Gap::Rest(rest_s)) => rest_s,
+                Some(Gap::Off(off_s)) => (off_s - target_s).max(0.0),
+            };
+            Runner { name: athlete.name.clone(), target_s, rest_s, lanes: athlete.lanes.clone() }
+        })
+        .collect();
+    let squad = &session.squad;
+    let mode = squad.mode.unwrap_or(if distance_m <= SPRINT_M {
+        Mode::OneToALane { most: None }
+    } else {
+        Mode::GroupToALane { most: GROUP_OF }
+    });
+    let lap = |lane: &u8| match pairs.get(lane).map(|pair| pair.start.course) {
+        Some(Course::Oval) => track.lap_m(*lane).unwrap_or(NO_LAP_M),
+        _ => NO_LAP_M,
+    };
+    let laps_m: Vec<f64> = found.lanes.iter().map(lap).collect();
+    let lap_m =
+        (laps_m.iter().copied().fold(f64::INFINITY, f64::min), laps_m.iter().copied().fold(0.0, f64::max));
+    let set =
+        SquadSet { reps: steps.len() as u32, distance_m, lap_m, lanes: found.lanes.clone(), mode, runners };
+    Ok(Some(Task { block, party, step: first.clone(), distance_m, is_timed, set, pairs, remarks }))
+}
+
+/// The lanes of a squad where its block names none: those of its groups, those of the session, those
+/// of the house rule, or all that are open.
+fn squad_lanes(
+    venue: &Venue,
+    track: &Track,
+    session: &Session,
+    party: &Party<'_>,
+    step: &Step<'_>,
+    found: &Wherein,
+    known_m: Option<f64>,
+) -> Vec<u8> {
+    let course = match found.place {
+        lane_distance::Place::On(course) | lane_distance::Place::Against(course) => course,
+        _ => Course::Oval,
+    };
+    let open = track.open_lanes(course);
+    let of_group = || party.groups.iter().find_map(|group| group.lanes.clone());
+    let activity = match step.run.kind.value {
+        RunKind::Hurdles { .. } => crate::people::house_rules::Activity::Hurdles,
+        _ => crate::people::house_rules::Activity::Runs,
+    };
+    let ruled = || {
+        let rule = venue.rules.rule(activity, known_m.unwrap_or(SPRINT_M))?;
+        let lanes: Vec<u8> = rule.lanes.iter().copied().filter(|lane| open.contains(lane)).collect();
+        (!lanes.is_empty()).then_some(lanes)
+    };
+    of_group().or_else(|| session.squad.lanes.clone()).or_else(ruled).unwrap_or(open)
+}
+
+/// The target of each athlete: their own, else from the pace and the nearest bests that are known.
+/// Those without one run with the slowest, or nobody has one.
+fn targets(
+    session: &Session,
+    step: &Step<'_>,
+    athletes: &[(&Group, &Athlete)],
+    distance_m: f64,
+    remarks: &mut Vec<String>,
+) -> Vec<Option<f64>> {
+    let mut targets: Vec<Option<f64>> = athletes
+        .iter()
+        .map(|(group, athlete)| {
+            athlete.target_s.or_else(|| {
+                let pace = &step.pace?.value;
+                let bests: [&Bests; 3] = [&athlete.bests, &group.bests, &session.bests];
+                let known = bests.into_iter().filter(|bests| !bests.is_empty());
+                let found = known.clone().find_map(|bests| bests.target(pace, distance_m).ok());
+                let (only_s, to_s) = found.or_else(|| Bests::default().target(pace, distance_m).ok())?;
+                Some(to_s.unwrap_or(only_s))
+            })
+        })
+        .collect();
+    let without: Vec<&str> = (athletes.iter().zip(&targets))
+        .filter(|(_, target)| target.is_none())
+        .map(|((_, athlete), _)| athlete.name.as_str())
+        .collect();
+    let slowest = targets.iter().flatten().copied().fold(0.0, f64::max);
+    if without.is_empty() {
+        return targets;
+    }
+    if slowest > 0.0 {
+        remarks.push(format!(
+            "No target is known for {}: they run with the slowest, in {}.",
+            without.join(", "),
+            clock(slowest)
+        ));
+        for target in &mut targets {
+            *target = target.or(Some(slowest));
+        }
+    } else {
+        remarks.push(
+            "No target is known for anybody: all are one group, the waves follow the list, and have no start times."
+                .to_owned(),
+        );
+    }
+    targets
+}
+
+/// Lays tasks out that are run at the same time, from a time on; gives the blocks and the end, if it
+/// is known.
+pub(crate) fn plan_tasks(
+    track: &Track,
+    session: &Session,
+    tasks: &[Task<'_>],
+    kept: &Kept,
+    begins_s: Option<f64>,
+) -> Result<(Vec<PlanBlock>, Option<f64>), (usize, Problem)> {
+    let sets: Vec<SquadSet> = share_out(tasks);
+    let before: Vec<Vec<Option<usize>>> = (tasks.iter().zip(&sets))
+        .map(|(task, set)| {
+            set.runners.iter().map(|runner| kept.wave(&task.block.text, &runner.name)).collect()
+        })
+        .collect();
+    let planned = plan_squads_like(&sets, &session.squad.timing, &before).map_err(|error| {
+        let index = tasks.iter().position(|task| task.set.lanes.is_empty()).unwrap_or(0);
+        let span = tasks.get(index).map_or(0..0, |task| pairing::lane_span(&task.step));
+        (index, Problem::new(span, error.to_string()))
+    })?;
+    let is_timed = tasks.iter().all(|task| task.is_timed);
+    let begins_s = begins_s.filter(|_| is_timed);
+    let mut blocks = Vec::with_capacity(tasks.len());
+    for ((task, set), waves) in tasks.iter().zip(&sets).zip(&planned.sets) {
+        let mut block = PlanBlock {
+            text: task.block.text.clone(),
+            group: match task.party.groups.as_slice() {
+                [one] => Some(one.name.clone()),
+                _ => None,
+            },
+            reps: Vec::new(),
+            timed_s: Vec::new(),
+            note: None,
+            lasts_s: is_timed.then_some(planned.end_s),
+            coach: None,
+            remarks: task.remarks.clone(),
+        };
+        for rep in 0..set.reps as usize {
+            for (number, wave) in waves.waves.iter().enumerate() {
+                wave_reps(track, session, task, set, wave, (number, rep), begins_s, &mut block.reps);
+            }
+        }
+        if !kept.is_empty() {
+            block.remarks.push(kept_words(&before[blocks.len()], &waves.waves));
+        }
+        block.remarks.extend(remarks(set, &waves.waves, is_timed.then_some(&planned)));
+        block.remarks.extend(sound(track, task, set));
+        blocks.push(block);
+    }
+    Ok((blocks, begins_s.map(|begins_s| begins_s + planned.end_s)))
+}
+
+/// Lanes of tasks that run at once and name none are shared out: the longer runs inside.
+fn share_out(tasks: &[Task<'_>]) -> Vec<SquadSet> {
+    let mut sets: Vec<SquadSet> = tasks.iter().map(|task| task.set.clone()).collect();
+    let unnamed: Vec<usize> = (0..tasks.len()).filter(|&index| tasks[index].step.lanes.is_none()).collect();
+    if unnamed.len() < 2 {
+        return sets;
+    }
+    let mut by_distance = unnamed.clone();
+    by_distance.sort_by(|&a, &b| tasks[b].distance_m.total_cmp(&tasks[a].distance_m));
+    let mut free: Vec<u8> = unnamed.iter().flat_map(|&index| sets[index].lanes.clone()).collect();
+    free.sort_unstable();
+    free.dedup();
+    let named =
+        |lane: &u8| tasks.iter().any(|task| task.step.lanes.is_some() && task.set.lanes.contains(lane));
+    free.retain(|lane| !named(lane));
+    let athletes: usize = unnamed.iter().map(|&index| sets[index].runners.len()).sum();
+    let mut left = free.as_slice();
+    for (place, &index) in by_distance.iter().enumerate() {
+        let still = by_distance.len() - place - 1;
+        let runners = sets[index].runners.len();
+        // Pace groups need a lane each and no more; sprinters share what is left by their numbers.
+        let fair = match sets[index].mode {
+            Mode::GroupToALane { most } => runners.div_ceil(most.max(1)),
+            Mode::OneToALane { .. } => (free.len() * runners).div_ceil(athletes.max(1)),
+        };
+        let count =
+            if still == 0 { left.len() } else { fair.clamp(1, left.len().saturating_sub(still).max(1)) };
+        let (own, rest) = left.split_at(count.min(left.len()));
+        let own: Vec<u8> = own.iter().copied().filter(|lane| tasks[index].pairs.contains_key(lane)).collect();
+        if !own.is_empty() {
+            sets[index].lanes = own;
+        }
+        left = rest;
+    }
+    sets
+}
+
+#[expect(clippy::too_many_arguments, reason = "one place makes the repetitions of a wave")]
+fn wave_reps(
+    track: &Track,
+    session: &Session,
+    task: &Task<'_>,
+    set: &SquadSet,
+    wave: &WavePlan,
+    (number, rep): (usize, usize),
+    begins_s: Option<f64>,
+    reps: &mut Vec<Rep>,
+) {
+    let go_s = begins_s.map(|begins_s| begins_s + wave.go_s[rep]);
+    let next_s = begins_s.zip(wave.go_s.get(rep + 1)).map(|(begins_s, next_s)| begins_s + next_s);
+    let group_of = |name: &str| {
+        let group =
+            task.party.groups.iter().find(|group| group.athletes.iter().any(|athlete| athlete.name == name));
+        group.map(|group| group.name.clone())
+    };
+    let target = |member: usize| task.is_timed.then_some(set.runners[member].target_s);
+    let mut add = |lane: u8, members: &[usize]| {
+        let Some(pair) = task.pairs.get(&lane) else { return };
+        let names: Vec<String> = members.iter().map(|&member| set.runners[member].name.clone()).collect();
+        let times = members.iter().filter_map(|&member| target(member));
+        let slowest = times.clone().fold(f64::NEG_INFINITY, f64::max);
+        let fastest = times.fold(f64::INFINITY, f64::min);
+        let target_s = slowest.is_finite().then_some(slowest);
+        let mut made = run_rep(track, &task.step, pair, rep, target_s, session);
+        made.group = names.first().and_then(|name| group_of(name));
+        made.target_from_s = (fastest < slowest).then_some(fastest);
+        made.athletes = names;
+        made.wave = number as u32 + 1;
+        made.go_s = go_s;
+        made.done_s = go_s.zip(target_s).map(|(go_s, target_s)| go_s + target_s);
+        made.rest_s = next_s.zip(made.done_s).map(|(next_s, done_s)| next_s - done_s);
+        // Without times there is still the rest that the block names.
+        if let (None, Some(Gap::Rest(rest_s)), false) = (go_s, task.step.gap, rep + 1 == set.reps as usize) {
+            made.rest_s = Some(rest_s);
+        }
+        reps.push(made);
+    };
+    match set.mode {
+        Mode::OneToALane { .. } => {
+            let mut lanes: Vec<(u8, usize)> =
+                wave.lanes[rep].iter().copied().zip(wave.members.iter().copied()).collect();
+            lanes.sort_unstable();
+            for (lane, member) in lanes {
+                add(lane, &[member]);
+            }
+        }
+        Mode::GroupToALane { .. } => add(wave.lanes[rep][0], &wave.members),
+    }
+}
+
+fn remarks(set: &SquadSet, waves: &[WavePlan], timed: Option<&wave_plan::SquadPlan>) -> Vec<String> {
+    let sizes: Vec<String> = waves.iter().map(|wave| wave.members.len().to_string()).collect();
+    let lanes = lane_distance::LaneList(&set.lanes);
+    let waves = match sizes.as_slice() {
+        [size] => format!("One wave of {size} in {lanes}."),
+        [first, others @ ..] if others.iter().all(|size| size == first) => {
+            format!("{} waves of {first} in {lanes}.", sizes.len())
+        }
+        sizes => format!("{} waves of {} in {lanes}.", sizes.len(), sizes.join(", ")),
+    };
+    let mut lines = vec![waves];
+    if let Some(planned) = timed {
+        lines.push(if planned.is_proven {
+            format!("The set takes {}; no plan that keeps every rest is shorter.", clock(planned.end_s))
+        } else {
+            format!(
+                "The set takes {}, the best that was found; no plan is shorter than {}.",
+                clock(planned.end_s),
+                clock(planned.bound_s)
+            )
+        });
+        let alone_s = (set.runners.iter())
+            .map(|runner| f64::from(set.reps) * runner.target_s + f64::from(set.reps - 1) * runner.rest_s)
+            .fold(0.0, f64::max);
+        if planned.end_s > MUCH_LONGER * alone_s {
+            lines.push(format!(
+                "One athlete alone would take {}: open more lanes, or split the squad.",
+                clock(alone_s)
+            ));
+        }
+    }
+    lines
+}
+
+/// How many athletes kept the wave that they had before a late change.
+fn kept_words(before: &[Option<usize>], waves: &[WavePlan]) -> String {
+    let stay = |(wave, plan): (usize, &WavePlan)| {
+        plan.members.iter().filter(|&&member| before.get(member) == Some(&Some(wave))).count()
+    };
+    let stayed: usize = waves.iter().enumerate().map(stay).sum();
+    if stayed == before.len() {
+        "Everybody keeps the wave of the plan before.".to_owned()
+    } else {
+        format!("{stayed} of {} keep the wave of the plan before.", before.len())
+    }
+}
+
+/// How late a whistle at the finish is heard at the starts.
+fn sound(track: &Track, task: &Task<'_>, set: &SquadSet) -> Option<String> {
+    let late_s: Vec<f64> = (set.lanes.iter())
+        .filter_map(|lane| task.pairs.get(lane))
+        .map(|pair| track.point(pair.start).distance(track.point(pair.finish)) / SOUND_M_PER_S)
+        .collect();
+    let (least, most) =
+        (late_s.iter().copied().fold(f64::INFINITY, f64::min), late_s.iter().copied().fold(0.0, f64::max));
+    let is_late = most >= 0.05;
+    let (least, most) = (format!("{least:.2}"), format!("{most:.2}"));
+    let late = if least == most { most } else { format!("{least} to {most}") };
+    is_late.then(|| {
+        format!(
+            "A whistle at the finish is heard {late} s late at the {} m starts: times started by ear \
+             are so much too short. Raise an arm with it.",
+            metres(task.distance_m)
+        )
+    })
+}
+
+/// How long sound needs from where a run finishes to where it starts, in seconds.
+pub(crate) fn sound_s(start: &Placement, finish: &Placement) -> f64 {
+    (start.x_m - finish.x_m).hypot(start.y_m - finish.y_m) / SOUND_M_PER_S
+}

@@ -1,0 +1,87 @@
+//! What a group runs: numbers that add up.
+
+use serde::Serialize;
+
+use crate::plan::plan::{PlanBlock, Rep};
+use crate::week::pace_band::{BandMetres, PACE_BANDS, band_of};
+
+/// What one runner of a group runs. Lanes side by side and waves are one run: the first that the plan
+/// lists is counted.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Load {
+    /// How many runs.
+    pub runs: u32,
+    /// How far they are on the ground, run-ins included, in metres.
+    pub metres: f64,
+    /// What plain addition of the numbers in the workout would say, in metres.
+    pub nominal_m: f64,
+    /// The same metres by pace band.
+    pub bands: [BandMetres; PACE_BANDS.len()],
+    /// How much of the runs lies on bends, in metres; run-ins are left out.
+    pub bend_m: f64,
+    /// How many bends are run, wholly or in part.
+    pub bends: u32,
+    /// How many recoveries between the runs of a block are said: with a time, or jogged or walked.
+    pub recoveries: u32,
+    /// How long the recoveries whose time is known last in all, in seconds.
+    pub recovery_s: f64,
+    /// How far the runners jog or walk on in recoveries, in metres.
+    pub recovery_m: f64,
+}
+
+impl Default for Load {
+    fn default() -> Self {
+        Self {
+            runs: 0,
+            metres: 0.0,
+            nominal_m: 0.0,
+            bands: BandMetres::none(),
+            bend_m: 0.0,
+            bends: 0,
+            recoveries: 0,
+            recovery_s: 0.0,
+            recovery_m: 0.0,
+        }
+    }
+}
+
+impl Load {
+    pub(crate) fn add_run(&mut self, rep: &Rep) {
+        let run_in_m = rep.run_in_m.unwrap_or(0.0);
+        self.runs += 1;
+        self.metres += rep.distance_m + run_in_m;
+        self.nominal_m += rep.nominal.distance_m;
+        self.bands[band_of(rep)].metres += rep.distance_m;
+        self.bands[PACE_BANDS.len() - 1].metres += run_in_m;
+        self.bend_m += rep.bend_m;
+        self.bends += rep.bends;
+        self.recoveries += u32::from(rep.rest_s.is_some() || rep.recovery_m.is_some());
+        self.recovery_s += rep.rest_s.unwrap_or(0.0);
+        self.recovery_m += rep.recovery_m.unwrap_or(0.0);
+    }
+
+    pub(crate) fn add(&mut self, other: &Self) {
+        self.runs += other.runs;
+        self.metres += other.metres;
+        self.nominal_m += other.nominal_m;
+        for (band, other) in self.bands.iter_mut().zip(&other.bands) {
+            band.metres += other.metres;
+        }
+        self.bend_m += other.bend_m;
+        self.bends += other.bends;
+        self.recoveries += other.recoveries;
+        self.recovery_s += other.recovery_s;
+        self.recovery_m += other.recovery_m;
+    }
+}
+
+/// The runs of a block as one runner of a group does them.
+pub(crate) fn runs<'a>(block: &'a PlanBlock, group: Option<&str>) -> Vec<&'a Rep> {
+    let mut runs: Vec<&Rep> = Vec::new();
+    for rep in block.reps.iter().filter(|rep| rep.group.as_deref() == group) {
+        if runs.iter().all(|known| known.rep != rep.rep) {
+            runs.push(rep);
+        }
+    }
+    runs
+}

@@ -1,0 +1,105 @@
+//! A first plan, one start after the other.
+
+use crate::network::{EXACT_S, Network};
+
+/// Which set's next start is put down first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Turn {
+    /// The one that can be soonest.
+    Soonest,
+    /// The one with the longest way still to go behind it.
+    Longest,
+}
+
+/// Starts put down one after the other in the order of each set, each as soon as those before allow.
+/// There always is one: late enough nobody is in the way.
+pub(crate) fn first_plan(network: &Network, turn: Turn) -> Vec<f64> {
+    let count = network.events.len();
+    let mut near: Vec<Vec<(usize, f64, f64)>> = vec![Vec::new(); count];
+    for choice in &network.choices {
+        near[choice.to].push((choice.from, choice.low_s, choice.high_s));
+        near[choice.from].push((choice.to, -choice.high_s, -choice.low_s));
+    }
+    let tail_s = tails(network);
+    let sets = network.events.last().map_or(0, |event| event.set + 1);
+    let mut next: Vec<usize> =
+        (0..sets).map(|set| network.events.partition_point(|event| event.set < set)).collect();
+    let mut starts_s = vec![f64::NAN; count];
+    let mut least_s = vec![0.0_f64; count];
+    for _ in 0..count {
+        let open = (0..sets).filter(|&set| network.events.get(next[set]).is_some_and(|e| e.set == set));
+        let best = open
+            .map(|set| {
+                let event = next[set];
+                let at_s = soonest(network, &near[event], &starts_s, event, least_s[event]);
+                (if turn == Turn::Soonest { at_s } else { -at_s - tail_s[event] }, set, at_s)
+            })
+            .min_by(|a, b| a.0.total_cmp(&b.0));
+        let Some((_, set, at_s)) = best else { break };
+        let event = next[set];
+        next[set] += 1;
+        starts_s[event] = at_s;
+        for &(to, by_s) in &network.after[event] {
+            least_s[to] = least_s[to].max(at_s + by_s);
+        }
+    }
+    starts_s
+}
+
+/// From each start to the end of all that must come after it, in seconds.
+fn tails(network: &Network) -> Vec<f64> {
+    let mut tail_s: Vec<f64> = network.events.iter().map(|event| event.window_s.1).collect();
+    for event in (0..tail_s.len()).rev() {
+        for &(to, by_s) in &network.after[event] {
+            tail_s[event] = tail_s[event].max(by_s + tail_s[to]);
+        }
+    }
+    tail_s
+}
+
+/// The first time from `least_s` on at which a start is in nobody's way who has been put down.
+fn soonest(
+    network: &Network,
+    near: &[(usize, f64, f64)],
+    starts_s: &[f64],
+    event: usize,
+    least_s: f64,
+) -> f64 {
+    let mut at_s = least_s;
+    loop {
+        let before_s = at_s;
+        for &(other, low_s, high_s) in near {
+            let apart_s = at_s - starts_s[other];
+            if apart_s > low_s + EXACT_S && apart_s < high_s - EXACT_S {
+                at_s = starts_s[other] + high_s;
+            }
+        }
+        if let Some(gap_s) = network.two_at_once_s {
+            at_s = at_s.max(third(network, starts_s, event, at_s, gap_s));
+        }
+        if at_s <= before_s {
+            return at_s;
+        }
+    }
+}
+
+/// The time from which a start would be no third window beside two that overlap; `at_s` if it is none.
+fn third(network: &Network, starts_s: &[f64], event: usize, at_s: f64, gap_s: f64) -> f64 {
+    let window_s = network.events[event].window_s;
+    let beside: Vec<(f64, f64)> = (starts_s.iter().zip(&network.events))
+        .filter(|(start_s, _)| !start_s.is_nan())
+        .map(|(start_s, other)| (start_s + other.window_s.0, start_s + other.window_s.1))
+        .filter(|(first_s, last_s)| {
+            at_s + window_s.0 - last_s < gap_s - EXACT_S && first_s - at_s - window_s.1 < gap_s - EXACT_S
+        })
+        .collect();
+    let mut until_s = f64::INFINITY;
+    for (index, a) in beside.iter().enumerate() {
+        for b in &beside[index + 1..] {
+            if a.0 - b.1 < gap_s - EXACT_S && b.0 - a.1 < gap_s - EXACT_S {
+                until_s = until_s.min(a.1.min(b.1) + gap_s - window_s.0);
+            }
+        }
+    }
+    if until_s.is_finite() { until_s } else { at_s }
+}

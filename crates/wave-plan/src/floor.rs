@@ -1,0 +1,83 @@
+//! What no plan undercuts.
+
+use crate::cut::{Cut, most_in_wave, waves_of};
+use crate::planner::SquadSet;
+use crate::runner::Runner;
+use crate::timing_rules::{Timers, TimingRules};
+
+/// What no plan of these sets undercuts, however they are cut, in seconds.
+pub(crate) fn floor_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
+    let alone = sets.iter().map(|set| waves_in_a_row_s(set, rules)).fold(0.0, f64::max);
+    alone.max(all_starts_s(sets, rules)).max(all_windows_s(sets, rules))
+}
+
+/// The wave behind so many others starts so many start gaps after the first; then it has its runs and
+/// rests. Whichever way waves are cut, behind each full wave of the slowest there is somebody left.
+fn waves_in_a_row_s(set: &SquadSet, rules: &TimingRules) -> f64 {
+    let own = |runner: &Runner| {
+        f64::from(set.reps) * runner.target_s + f64::from(set.reps.saturating_sub(1)) * runner.rest_s
+    };
+    let mut own_s: Vec<f64> = set.runners.iter().map(own).collect();
+    own_s.sort_by(|a, b| b.total_cmp(a));
+    let waves = own_s.iter().step_by(most_in_wave(set)).enumerate();
+    waves.map(|(place, own_s)| place as f64 * rules.start_gap_s + own_s).fold(0.0, f64::max)
+}
+
+/// All starts lie a start gap apart, and after the last of them somebody runs.
+fn all_starts_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
+    let starts: usize = sets.iter().map(|set| waves_of(set) * set.reps as usize).sum();
+    starts.saturating_sub(1) as f64 * rules.start_gap_s + fastest_s(sets)
+}
+
+/// All finish windows lie a timing gap apart; with two who time, one of them has half of all.
+fn all_windows_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
+    let timers = match rules.timers {
+        Timers::One => 1.0,
+        Timers::Two => 2.0,
+        Timers::Untimed => return 0.0,
+    };
+    let mut all_s = 0.0;
+    for set in sets {
+        let mut targets_s: Vec<f64> = set.runners.iter().map(|runner| runner.target_s).collect();
+        targets_s.sort_by(f64::total_cmp);
+        let mut steps_s: Vec<f64> = targets_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        steps_s.sort_by(f64::total_cmp);
+        // Cuts fall where they save most: at the widest steps from target to target.
+        steps_s.truncate(steps_s.len() + 1 - waves_of(set));
+        let round_s = steps_s.iter().sum::<f64>() + waves_of(set) as f64 * rules.timing_gap_s;
+        all_s += f64::from(set.reps) * round_s;
+    }
+    fastest_s(sets) + all_s / timers - rules.timing_gap_s
+}
+
+fn fastest_s(sets: &[SquadSet]) -> f64 {
+    let runners = sets.iter().filter(|set| set.reps > 0).flat_map(|set| &set.runners);
+    let fastest_s = runners.map(|runner| runner.target_s).fold(f64::INFINITY, f64::min);
+    if fastest_s.is_finite() { fastest_s } else { 0.0 }
+}
+
+/// What no plan with a cut undercuts: each wave's last start lies its runs and rests after its first,
+/// and a start gap after the last start of the wave before.
+pub(crate) fn cut_floor_s(set: &SquadSet, cut: &Cut, rules: &TimingRules) -> f64 {
+    let gaps = f64::from(set.reps.saturating_sub(1));
+    let mut last_s = f64::NEG_INFINITY;
+    let mut end_s: f64 = 0.0;
+    for (place, members) in cut.waves.iter().enumerate() {
+        let members = || members.iter().map(|&runner| &set.runners[runner]);
+        let period_s = members().map(|runner| runner.target_s + runner.rest_s).fold(0.0, f64::max);
+        let first_s = place as f64 * rules.start_gap_s;
+        last_s = (last_s + rules.start_gap_s).max(first_s + gaps * period_s);
+        end_s = end_s.max(last_s + members().map(|runner| runner.target_s).fold(0.0, f64::max));
+    }
+    end_s
+}
+
+/// What rest no plan with a cut spares: all of a wave wait for whoever is ready last.
+pub(crate) fn cut_spare_s(set: &SquadSet, cut: &Cut) -> f64 {
+    let wave = |members: &Vec<usize>| {
+        let ready_s = members.iter().map(|&runner| set.runners[runner].target_s + set.runners[runner].rest_s);
+        let last_s = ready_s.clone().fold(0.0, f64::max);
+        ready_s.map(|ready_s| last_s - ready_s).sum::<f64>()
+    };
+    f64::from(set.reps.saturating_sub(1)) * cut.waves.iter().map(wave).sum::<f64>()
+}

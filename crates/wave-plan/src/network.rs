@@ -1,0 +1,179 @@
+//! Start times that keep apart: a network of least differences, and the choices it leaves.
+
+use std::collections::VecDeque;
+
+/// How exactly start times are kept, in seconds.
+pub(crate) const EXACT_S: f64 = 1e-6;
+
+/// Two starts whose difference may not lie in an open interval: the second is early enough or late
+/// enough.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Choice {
+    pub(crate) from: usize,
+    pub(crate) to: usize,
+    pub(crate) low_s: f64,
+    pub(crate) high_s: f64,
+}
+
+/// One repetition of one wave.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Event {
+    /// From its start to the first finish and the last, in seconds.
+    pub(crate) window_s: (f64, f64),
+    /// The set that it is of.
+    pub(crate) set: usize,
+}
+
+/// A least difference: the second starts at least so many seconds after the first.
+pub(crate) type Way = (usize, usize, f64);
+
+/// Starts, the least differences between them, and the choices that are left.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Network {
+    pub(crate) events: Vec<Event>,
+    /// For each start, the starts that lie at least so much later, in seconds; may be negative.
+    pub(crate) after: Vec<Vec<(usize, f64)>>,
+    pub(crate) choices: Vec<Choice>,
+    /// Where at most two finish windows may overlap: the gap that keeps two apart, in seconds.
+    pub(crate) two_at_once_s: Option<f64>,
+}
+
+impl Network {
+    pub(crate) fn event(&mut self, set: usize, window_s: (f64, f64)) {
+        self.events.push(Event { window_s, set });
+        self.after.push(Vec::new());
+    }
+
+    /// `to` starts at least `least_s` after `from`.
+    pub(crate) fn later(&mut self, from: usize, to: usize, least_s: f64) {
+        self.after[from].push((to, least_s));
+    }
+
+    /// The earliest starts that keep every least difference and begin no earlier than `floor_s`;
+    /// nothing where something would end after `deadline_s`, or differences exclude each other.
+    pub(crate) fn earliest(&self, floor_s: &[f64], deadline_s: f64) -> Option<Vec<f64>> {
+        let mut starts_s = floor_s.to_vec();
+        for _ in 0..=self.events.len() {
+            let mut is_settled = true;
+            for from in 0..starts_s.len() {
+                let at_s = starts_s[from];
+                if at_s + self.events[from].window_s.1 > deadline_s + EXACT_S {
+                    return None;
+                }
+                for &(to, least_s) in &self.after[from] {
+                    if at_s + least_s > starts_s[to] + EXACT_S * 1e-3 {
+                        starts_s[to] = at_s + least_s;
+                        is_settled &= to > from;
+                    }
+                }
+            }
+            if is_settled {
+                return Some(starts_s);
+            }
+        }
+        None
+    }
+
+    /// Earliest starts brought up to date after a least difference was added; false where something
+    /// would end after `deadline_s`, or differences exclude each other.
+    pub(crate) fn raise(&self, starts_s: &mut [f64], (from, to, least_s): Way, deadline_s: f64) -> bool {
+        if starts_s[from] + least_s <= starts_s[to] + EXACT_S * 1e-3 {
+            return true;
+        }
+        starts_s[to] = starts_s[from] + least_s;
+        let mut raised = VecDeque::from([to]);
+        while let Some(event) = raised.pop_front() {
+            // Whoever waits for itself waits for ever.
+            if event == from || starts_s[event] + self.events[event].window_s.1 > deadline_s + EXACT_S {
+                return false;
+            }
+            for &(next, least_s) in &self.after[event] {
+                if starts_s[event] + least_s > starts_s[next] + EXACT_S * 1e-3 {
+                    starts_s[next] = starts_s[event] + least_s;
+                    raised.push_back(next);
+                }
+            }
+        }
+        true
+    }
+
+    /// When the last run of these starts ends.
+    pub(crate) fn end_s(&self, starts_s: &[f64]) -> f64 {
+        starts_s.iter().zip(&self.events).map(|(start, event)| start + event.window_s.1).fold(0.0, f64::max)
+    }
+
+    /// For each thing that these starts break the ways out of it, the thing that they break most in front;
+    /// nothing where they break none. Each way is a least difference to add.
+    pub(crate) fn ways_out(&self, starts_s: &[f64]) -> Vec<Vec<Way>> {
+        let mut broken: Vec<(f64, Vec<Way>)> = Vec::new();
+        for choice in &self.choices {
+            let apart_s = starts_s[choice.to] - starts_s[choice.from];
+            let (down_s, up_s) = (apart_s - choice.low_s, choice.high_s - apart_s);
+            if down_s > EXACT_S && up_s > EXACT_S {
+                let late = (choice.from, choice.to, choice.high_s);
+                let early = (choice.to, choice.from, -choice.low_s);
+                // The nearer way out first: it is the likelier one.
+                let ways = if up_s <= down_s { vec![late, early] } else { vec![early, late] };
+                broken.push((down_s.min(up_s), ways));
+            }
+        }
+        broken.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let mut ways: Vec<Vec<Way>> = broken.into_iter().map(|(_, ways)| ways).collect();
+        if ways.is_empty() {
+            ways.extend(self.two_at_once_s.and_then(|gap_s| self.three_at_once(starts_s, gap_s)));
+        }
+        ways
+    }
+
+    /// Three finish windows that overlap, and the ways to move two of them apart.
+    fn three_at_once(&self, starts_s: &[f64], gap_s: f64) -> Option<Vec<Way>> {
+        let mut windows: Vec<(f64, f64, usize)> = (starts_s.iter().zip(&self.events).enumerate())
+            .map(|(index, (start, event))| (start + event.window_s.0, start + event.window_s.1, index))
+            .collect();
+        windows.sort_by(|a, b| a.0.total_cmp(&b.0));
+        for (place, third) in windows.iter().enumerate() {
+            let still: Vec<usize> = (windows[..place].iter())
+                .filter(|before| third.0 - before.1 < gap_s - EXACT_S)
+                .map(|before| before.2)
+                .collect();
+            let [.., first, second] = still.as_slice() else { continue };
+            let mut ways = Vec::new();
+            for (a, b) in [(*second, third.2), (*first, third.2), (*first, *second)] {
+                let (a_window, b_window) = (self.events[a].window_s, self.events[b].window_s);
+                ways.push((a, b, a_window.1 - b_window.0 + gap_s));
+                ways.push((b, a, b_window.1 - a_window.0 + gap_s));
+            }
+            return Some(ways);
+        }
+        None
+    }
+
+    /// Adds a least difference for as long as `then` runs.
+    pub(crate) fn with<T>(&mut self, way: Way, then: impl FnOnce(&mut Self) -> T) -> T {
+        self.add(way);
+        let result = then(self);
+        self.take_back(way);
+        result
+    }
+
+    pub(crate) fn add(&mut self, (from, to, least_s): Way) {
+        self.after[from].push((to, least_s));
+    }
+
+    /// Takes back the least difference that was added last.
+    pub(crate) fn take_back(&mut self, (from, ..): Way) {
+        self.after[from].pop();
+    }
+
+    /// Of the ways out those that leave the end where it is, each with the earliest starts after it.
+    pub(crate) fn open_ways(&self, ways: &[Way], starts_s: &[f64], deadline_s: f64) -> Vec<(Way, Vec<f64>)> {
+        let mut open = Vec::with_capacity(ways.len());
+        for &way in ways {
+            let mut raised_s = starts_s.to_vec();
+            if self.raise(&mut raised_s, way, deadline_s) {
+                open.push((way, raised_s));
+            }
+        }
+        open
+    }
+}

@@ -1,0 +1,95 @@
+//! The starts that end first.
+
+use crate::network::{EXACT_S, Network, Way};
+
+/// Starts that end before `deadline_s`, as soon as can be, if there are any; and what none undercut.
+///
+/// Branch and bound over the choices, with the earliest starts as the bound: from `root`, the earliest
+/// starts without any choice. Takes what it uses off `branches`.
+pub(crate) fn soonest(
+    network: &mut Network,
+    root: &[f64],
+    deadline_s: f64,
+    branches: &mut usize,
+) -> (Option<Vec<f64>>, f64) {
+    let bound_s = network.end_s(root);
+    let mut search = Search { found: None, deadline_s, bound_s, branches };
+    search.branch(network, root);
+    let is_proven = search.is_least() || *search.branches > 0;
+    let least_s = search.found.as_ref().map_or(deadline_s, |(end_s, _)| *end_s);
+    (search.found.map(|(_, starts_s)| starts_s), if is_proven { least_s } else { bound_s })
+}
+
+/// A way out with the earliest starts after it.
+type Open = (Way, Vec<f64>);
+
+struct Search<'a> {
+    found: Option<(f64, Vec<f64>)>,
+    deadline_s: f64,
+    bound_s: f64,
+    branches: &'a mut usize,
+}
+
+impl Search<'_> {
+    fn is_least(&self) -> bool {
+        self.found.as_ref().is_some_and(|(end_s, _)| *end_s < self.bound_s + 2.0 * EXACT_S)
+    }
+
+    fn deadline_s(&self) -> f64 {
+        self.found.as_ref().map_or(self.deadline_s, |(end_s, _)| *end_s) - 2.0 * EXACT_S
+    }
+
+    /// Takes every way to which there is no other, then branches.
+    fn branch(&mut self, network: &mut Network, starts_s: &[f64]) {
+        let mut starts_s = starts_s.to_vec();
+        let mut forced = Vec::new();
+        while let Some(mut open) = self.next(network, &starts_s) {
+            if let [(way, _)] = open.as_slice() {
+                let way = *way;
+                network.add(way);
+                forced.push(way);
+                starts_s = open.remove(0).1;
+                continue;
+            }
+            for (way, raised_s) in open {
+                if network.end_s(&raised_s) < self.deadline_s() + EXACT_S {
+                    network.with(way, |network| self.branch(network, &raised_s));
+                }
+            }
+            break;
+        }
+        while let Some(way) = forced.pop() {
+            network.take_back(way);
+        }
+    }
+
+    /// The ways out to branch on, or the only one: of all things broken the one whose cheapest way costs
+    /// most. Nothing where none is broken, or one cannot be mended.
+    fn next(&mut self, network: &Network, starts_s: &[f64]) -> Option<Vec<Open>> {
+        if *self.branches == 0 || self.is_least() {
+            return None;
+        }
+        *self.branches -= 1;
+        let broken = network.ways_out(starts_s);
+        if broken.is_empty() {
+            self.found = Some((network.end_s(starts_s), starts_s.to_vec()));
+            return None;
+        }
+        let mut dearest: Option<(f64, Vec<Open>)> = None;
+        for ways in broken.iter().take(MOST_TRIED) {
+            let open = network.open_ways(ways, starts_s, self.deadline_s());
+            if open.len() < 2 {
+                return (!open.is_empty()).then_some(open);
+            }
+            let cost = |raised_s: &Vec<f64>| raised_s.iter().sum::<f64>();
+            let cheapest = open.iter().map(|(_, raised_s)| cost(raised_s)).fold(f64::INFINITY, f64::min);
+            if dearest.as_ref().is_none_or(|(most, _)| cheapest > *most) {
+                dearest = Some((cheapest, open));
+            }
+        }
+        dearest.map(|(_, open)| open)
+    }
+}
+
+/// So many of the things that are broken are tried before one is branched on.
+const MOST_TRIED: usize = 24;

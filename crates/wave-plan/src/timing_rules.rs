@@ -1,0 +1,36 @@
+//! What keeps waves apart.
+
+/// How many people time the finishes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Timers {
+    /// One: no two finish windows may overlap.
+    #[default]
+    One,
+    /// Two: at most two finish windows may overlap.
+    Two,
+    /// Nobody times: windows may fall as they will.
+    Untimed,
+}
+
+/// What keeps waves apart.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TimingRules {
+    /// Between the finish windows of two waves, in seconds.
+    pub timing_gap_s: f64,
+    /// Between two starts, in seconds.
+    pub start_gap_s: f64,
+    /// How many people time the finishes.
+    pub timers: Timers,
+}
+
+impl Default for TimingRules {
+    fn default() -> Self {
+        Self { timing_gap_s: 5.0, start_gap_s: 10.0, timers: Timers::One }
+    }
+}
+
+/// Between two runs in one lane at the same time, in metres.
+pub(crate) const FOLLOW_M: f64 = 10.0;
+
+/// For so long before its go a wave stands on its start, in seconds.
+pub(crate) const STAND_S: f64 = 10.0;

@@ -1,0 +1,205 @@
+//! From a text to a block.
+
+use std::ops::Range;
+
+use crate::block::{Block, Body, Group, Item, Length, MOST_REPS};
+use crate::cursor::Cursor;
+use crate::list::{TOO_DEEP, TOO_DEEP_HELP};
+use crate::problem::Problem;
+use crate::quantity::EXAMPLE;
+use crate::token::tokens;
+
+/// The longest text that is read, in bytes.
+const LONGEST_TEXT: usize = 10_000;
+
+/// The deepest that groups may be nested.
+const DEEPEST: usize = 8;
+
+/// The most problems that are told of one text: nobody mends more at a time.
+const MOST_PROBLEMS: usize = 50;
+
+pub(crate) fn block(text: &str) -> Result<Block, Vec<Problem>> {
+    if text.len() > LONGEST_TEXT {
+        let message = format!("a block of {} characters is too long: at most {LONGEST_TEXT}", text.len());
+        return Err(vec![Problem::new(0..0, message).with_help("split it into several blocks")]);
+    }
+    let tokens = tokens(text);
+    let mut cursor = Cursor::new(text, &tokens);
+    read(&mut cursor).map(|body| Block { text: text.to_owned(), body }).map_err(|mut problems| {
+        problems.sort_by_key(|problem| problem.span.start);
+        problems.truncate(MOST_PROBLEMS);
+        problems
+    })
+}
+
+fn read(cursor: &mut Cursor<'_>) -> Result<Body, Vec<Problem>> {
+    if cursor.is_at_end() {
+        return Err(vec![Problem::new(0..0, "the workout is empty").with_help(EXAMPLE)]);
+    }
+    if let Some(note) = cursor.note() {
+        return Ok(note);
+    }
+    (0..cursor.label()).for_each(|_| cursor.skip());
+    let group = cursor.list(0);
+    let problems = std::mem::take(&mut cursor.problems);
+    let Some(group) = group.filter(|_| problems.is_empty()) else {
+        return Err(problems);
+    };
+    if let Some(span) = too_deep(&group, 1) {
+        return Err(vec![Problem::new(span, TOO_DEEP).with_help(TOO_DEEP_HELP)]);
+    }
+    if group.runs() > MOST_REPS {
+        let message = format!("the block has more than {MOST_REPS} repetitions");
+        let whole = 0..cursor.text.len();
+        return Err(vec![Problem::new(whole, message).with_help("split it into several sessions")]);
+    }
+    Ok(Body::Runs(Box::new(group)))
+}
+
+/// A run that lies in more groups than may be nested.
+fn too_deep(group: &Group, depth: usize) -> Option<Range<usize>> {
+    group.items.iter().find_map(|item| match item {
+        Item::Run(run) => (depth > DEEPEST).then(|| run.kind.span.clone()),
+        Item::Group(group) => too_deep(group, depth + 1),
+    })
+}
+
+/// A distance alone.
+pub(crate) fn distance(text: &str) -> Result<f64, Problem> {
+    alone(text, |cursor| match cursor.length()?.value {
+        Length::Metres(metres) => Some(metres),
+        Length::Laps(_) => {
+            cursor.problem(0..text.len(), "a lap is a lap of some lane", "write metres");
+            None
+        }
+    })
+}
+
+/// Lanes alone.
+pub(crate) fn lanes(text: &str) -> Result<Vec<u8>, Problem> {
+    alone(text, |cursor| cursor.lanes().map(|lanes| lanes.value))
+}
+
+/// The distance of a race alone.
+pub(crate) fn race_distance(text: &str) -> Result<f64, Problem> {
+    alone(text, |cursor| {
+        let help = "write for example `800`, `5k` or `mile`";
+        match cursor.metres() {
+            Some((metres, _)) if (10.0..=100_000.0).contains(&metres) => Some(metres),
+            _ => {
+                cursor.problem(0..text.len(), format!("`{text}` is not the distance of a race"), help);
+                None
+            }
+        }
+    })
+}
+
+/// A duration alone.
+pub(crate) fn seconds(text: &str) -> Result<f64, Problem> {
+    let help = "write for example `48`, `48s` or `1:12`";
+    alone(text, |cursor| cursor.seconds("a time", help).map(|seconds| seconds.value))
+}
+
+fn alone<T>(text: &str, read: impl FnOnce(&mut Cursor<'_>) -> Option<T>) -> Result<T, Problem> {
+    let tokens = tokens(text);
+    let mut cursor = Cursor::new(text, &tokens);
+    let value = read(&mut cursor);
+    let (here, is_at_end) = (cursor.here(), cursor.is_at_end());
+    match (value, cursor.problems.into_iter().next()) {
+        (_, Some(problem)) => Err(problem),
+        (Some(value), None) if is_at_end => Ok(value),
+        _ => Err(Problem::new(here, format!("`{text}` is not understood"))),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::list::DEEPEST_TEXT;
+
+    /// Parts of texts that look ahead, go back, or are told of again and again.
+    const PARTS: [&str; 40] = [
+        "(",
+        ")",
+        "()",
+        "2x(",
+        "(2",
+        "2x",
+        "3 x (4 x 200) ",
+        "200 + ",
+        ",",
+        ", ,",
+        ",(",
+        "+",
+        "- ",
+        "-1",
+        "1-",
+        "1/",
+        "in ",
+        "in-and-",
+        "in lane 2,",
+        "lanes 2 and ",
+        "90s ",
+        "2min / ",
+        "2 min 30 ",
+        "1:",
+        "'",
+        "2'",
+        "@ ",
+        "@ 5k ",
+        "@ 48-",
+        "5k pace ",
+        "200 jog ",
+        "200 (2') ",
+        "(90s",
+        "from ",
+        "from the 400 m start + 5 ",
+        "rset ",
+        "easy and ",
+        "with ",
+        "between ",
+        "1,000",
+    ];
+
+    /// What may stand before them, so that they are met at every depth and in every kind of bracket.
+    fn befores() -> [String; 4] {
+        [String::new(), "(".repeat(DEEPEST_TEXT - 1), "2x".repeat(DEEPEST_TEXT - 1), "200 ((".to_owned()]
+    }
+
+    /// The most looks at tokens, for each token of the text: far more than any text in the tests needs,
+    /// and far fewer than twice the looks for twice the tokens would come to.
+    const MOST_LOOKS: usize = 500;
+
+    /// How often the tokens of a text are looked at for each of them.
+    fn looks(text: &str) -> usize {
+        let tokens = tokens(text);
+        let mut cursor = Cursor::new(text, &tokens);
+        let _ = read(&mut cursor);
+        cursor.looks.get() / tokens.len().max(1)
+    }
+
+    #[test]
+    fn reading_looks_at_each_token_so_many_times_however_long_the_text_is() {
+        for before in befores() {
+            for part in PARTS {
+                let short = format!("{before}{}", part.repeat(1000 / part.len()));
+                let long = format!("{before}{}", part.repeat((LONGEST_TEXT - before.len()) / part.len()));
+                let (short, long) = (looks(&short), looks(&long));
+                assert!(long <= MOST_LOOKS, "{long} looks at each token of {before}{part}…");
+                assert!(long <= short * 3 / 2 + 10, "{short} looks, then {long}, of {before}{part}…");
+            }
+        }
+    }
+
+    #[test]
+    fn two_parts_by_turns_take_no_more_looks_where_the_text_is_longer() {
+        for first in PARTS {
+            for second in PARTS {
+                let pair = format!("{first}{second}");
+                let (short, long) =
+                    (looks(&pair.repeat(100 / pair.len())), looks(&pair.repeat(500 / pair.len())));
+                assert!(long <= short * 3 / 2 + 10, "{short} looks, then {long}, of {pair}…");
+            }
+        }
+    }
+}

@@ -1,0 +1,275 @@
+//! Distances, durations and lanes.
+
+use std::ops::Range;
+
+use lane_distance::{MOST_LANES, REP_RANGE_M};
+
+use super::vocabulary;
+use crate::block::Length;
+use crate::cursor::Cursor;
+use crate::spanned::Spanned;
+
+/// The longest duration that is read, in seconds.
+const LONGEST_S: f64 = 6.0 * 3600.0;
+
+/// The most laps of one run.
+const MOST_LAPS: f64 = 50.0;
+
+/// A number without a unit below this is no lane and may be a run.
+const LEAST_RUN_M: f64 = 20.0;
+
+pub(crate) const EXAMPLE: &str = "write for example `6 x 200 in lane 2`";
+
+/// Units of length, and their metres.
+const LENGTHS: [(&[&str], f64); 4] = [
+    (&["m", "metre", "metres", "meter", "meters", "mtr", "mtrs"], 1.0),
+    (&["km", "k", "kms", "kilometre", "kilometres", "kilometer", "kilometers"], 1000.0),
+    (&["yd", "yds", "yard", "yards", "y"], 0.9144),
+    (&["mile", "miles", "mi"], 1609.344),
+];
+
+/// Units of time, and their seconds.
+const TIMES: [(&[&str], f64); 3] = [
+    (&["s", "sec", "secs", "second", "seconds"], 1.0),
+    (&["min", "mins", "minute", "minutes"], 60.0),
+    (&["h", "hour", "hours"], 3600.0),
+];
+
+const LAPS: [&str; 2] = ["lap", "laps"];
+
+impl Cursor<'_> {
+    /// The metres of a unit that stands `ahead`.
+    pub(crate) fn metres_in(&self, ahead: usize) -> Option<f64> {
+        LENGTHS.iter().find(|(words, _)| self.is_word(ahead, words)).map(|(_, metres)| *metres)
+    }
+
+    /// The seconds of a unit of time that stands `ahead`: a word, or the ticks of `2'30"`.
+    pub(crate) fn seconds_in(&self, ahead: usize) -> Option<f64> {
+        if self.is_sign(ahead, '"') {
+            return Some(1.0);
+        }
+        if self.is_sign(ahead, '\'') {
+            return Some(if self.is_sign(ahead + 1, '\'') { 1.0 } else { 60.0 });
+        }
+        TIMES.iter().find(|(words, _)| self.is_word(ahead, words)).map(|(_, seconds)| *seconds)
+    }
+
+    fn skip_unit_of_time(&mut self) {
+        if self.is_sign(0, '\'') && self.is_sign(1, '\'') {
+            self.skip();
+        }
+        self.skip();
+        // `90 sec. rest`
+        if self.is_sign(0, '.') && self.is_glued(0) {
+            self.skip();
+        }
+    }
+
+    /// Whether a number with a unit of time stands `ahead`.
+    pub(crate) fn is_duration_at(&self, ahead: usize) -> bool {
+        self.is_number(ahead)
+            && (self.is_sign(ahead + 1, ':') && self.is_number(ahead + 2)
+                // A number with an `h` is a race over hurdles.
+                || !self.is_word(ahead + 1, &["h"]) && self.seconds_in(ahead + 1).is_some())
+    }
+
+    /// Whether a number with a unit of time comes next.
+    pub(crate) fn is_duration(&self) -> bool {
+        self.is_duration_at(0)
+    }
+
+    /// The metres of a unit that comes next, which is stepped over.
+    fn unit_of_length(&mut self) -> Option<f64> {
+        let metres = self.metres_in(0)?;
+        self.skip();
+        Some(metres)
+    }
+
+    /// The thousands of `1,000`, behind which their hundreds come next. No ladder has such a step: a
+    /// run is longer than 9 m, and never 0 m.
+    fn thousands(&mut self, value: f64) -> Option<f64> {
+        let hundreds = self.written_at(1)?;
+        let is_here = self.is_sign(0, ',')
+            && self.is_glued(0)
+            && self.is_number(1)
+            && self.is_glued(1)
+            && hundreds.len() == 3
+            && value.fract() == 0.0
+            && (value < 10.0 || value < 100.0 && hundreds == "000");
+        if !is_here {
+            return None;
+        }
+        self.skip();
+        let (more, _) = self.number()?;
+        Some(value * 1000.0 + more)
+    }
+
+    /// A distance of any size: `200`, `200m`, `1,000 m`, `1.5 km`, `mile`.
+    pub(crate) fn metres(&mut self) -> Option<(f64, Range<usize>)> {
+        let begins = self.place();
+        let value = match self.number() {
+            Some((value, _)) => {
+                let value = self.thousands(value).unwrap_or(value);
+                value * self.unit_of_length().unwrap_or(1.0)
+            }
+            // `mile` alone is one.
+            None if self.is_word(0, &["mile"]) => self.unit_of_length()?,
+            None => return None,
+        };
+        Some((value, self.since(begins)))
+    }
+
+    /// How many tokens a distance has that stands `ahead`; nothing where none does.
+    pub(crate) fn metres_tokens(&self, ahead: usize) -> Option<usize> {
+        if !self.is_number(ahead) || self.is_duration_at(ahead) {
+            return None;
+        }
+        Some(1 + usize::from(self.metres_in(ahead + 1).is_some()))
+    }
+
+    /// How far a run is: metres, or laps of the lane that is run.
+    pub(crate) fn length(&mut self) -> Option<Spanned<Length>> {
+        let begins = self.place();
+        let negative = self.sign('-');
+        let laps = self.is_number(0) && self.is_word(1, &LAPS);
+        if laps || self.is_word(0, &["lap"]) {
+            let count = self.number().map_or(1.0, |(count, _)| count);
+            self.skip();
+            let span = self.since(begins);
+            if negative || !(0.1..=MOST_LAPS).contains(&count) {
+                let message = format!("`{}` is out of range", &self.text[span.clone()]);
+                self.problem(span, message, format!("write from 0.1 to {MOST_LAPS} laps"));
+                return None;
+            }
+            return Some(Spanned::new(Length::Laps(count), span));
+        }
+        let Some((metres, _)) = self.metres() else {
+            let message = format!("expected a distance, found {}", self.found());
+            let near = self.word_at(0).and_then(vocabulary::did_you_mean);
+            self.problem(self.here(), message, near.unwrap_or_else(|| EXAMPLE.to_owned()));
+            return None;
+        };
+        let span = self.since(begins);
+        if negative || !REP_RANGE_M.contains(&metres) {
+            let message = format!("a repetition of `{}` is out of range", &self.text[span.clone()]);
+            let (least, most) = (REP_RANGE_M.start(), REP_RANGE_M.end());
+            self.problem(span, message, format!("write a distance from {least} m to {most} m"));
+            return None;
+        }
+        Some(Spanned::new(Length::Metres(metres), span))
+    }
+
+    /// A duration: `48`, `48s`, `3min`, `1:12`, `1:02.5`, `2 min 30`, `2'30"`.
+    pub(crate) fn seconds(&mut self, what: &str, help: &str) -> Option<Spanned<f64>> {
+        let begins = self.place();
+        let Some((value, first)) = self.number() else {
+            let message = format!("expected {what}, found {}", self.found());
+            self.problem(self.here(), message, help);
+            return None;
+        };
+        let mut seconds = value;
+        if self.sign(':') {
+            match self.number() {
+                Some((more, more_span)) if more < 60.0 && more_span.start == first.end + 1 => {
+                    seconds = value * 60.0 + more;
+                }
+                _ => {
+                    self.problem(first, "expected seconds below 60 after the colon", help);
+                    return None;
+                }
+            }
+            self.word(TIMES[1].0);
+        } else if let Some(unit) = self.seconds_in(0) {
+            self.skip_unit_of_time();
+            seconds = value * unit;
+            if unit == 60.0
+                && self.is_seconds_more()
+                && let Some((more, _)) = self.number()
+            {
+                seconds += more;
+                if self.seconds_in(0) == Some(1.0) {
+                    self.skip_unit_of_time();
+                }
+            }
+        }
+        let span = self.since(begins);
+        if !(0.0..=LONGEST_S).contains(&seconds) || seconds == 0.0 {
+            let message = format!("`{}` is out of range for {what}", &self.text[span.clone()]);
+            self.problem(span, message, "write more than 0 s and at most 6 hours");
+            return None;
+        }
+        Some(Spanned::new(seconds, span))
+    }
+
+    /// Whether seconds follow a number of minutes: `2 min 30`, `2 min 30 s`.
+    fn is_seconds_more(&self) -> bool {
+        let is_below_a_minute = self.number_at(0).is_some_and(|more| more < 60.0);
+        let is_else = self.is_times(1)
+            || self.is_count_word(1)
+            || self.metres_in(1).is_some()
+            || self.is_word(1, &LAPS)
+            || [':', '%', '/'].iter().any(|&sign| self.is_sign(1, sign))
+            || self.seconds_in(1).is_some_and(|unit| unit > 1.0);
+        is_below_a_minute && !is_else
+    }
+
+    /// Lanes: `2`, `2-5`, `2,4,6`, `2 and 4`, `2 to 5`.
+    pub(crate) fn lanes(&mut self) -> Option<Spanned<Vec<u8>>> {
+        let begins = self.place();
+        let mut lanes = Vec::new();
+        loop {
+            let (first, span) = self.lane()?;
+            let mut last = first;
+            if self.is_number(1) && (self.sign('-') || self.word(&["to"])) {
+                let (to, to_span) = self.lane()?;
+                if to < first {
+                    let message = format!("lanes {first} to {to} run backwards");
+                    self.problem(span.start..to_span.end, message, format!("write `lanes {to}-{first}`"));
+                }
+                last = to;
+            }
+            for lane in first..=last {
+                if lanes.contains(&lane) {
+                    self.problem(span.clone(), format!("lane {lane} is named twice"), "name it once");
+                } else {
+                    lanes.push(lane);
+                }
+            }
+            if !self.is_lane_more() {
+                break;
+            }
+            self.skip();
+        }
+        Some(Spanned::new(lanes, self.since(begins)))
+    }
+
+    /// Whether the list of lanes goes on: behind a comma stands a number that begins nothing else.
+    fn is_lane_more(&self) -> bool {
+        let is_separator = self.is_sign(0, ',') || self.is_word(0, &["and"]) || self.is_sign(0, '+');
+        // No track has so many lanes: it is a run. A plus joins runs rather than lanes.
+        let least_run_m = if self.written() == Some("+") { *REP_RANGE_M.start() } else { LEAST_RUN_M };
+        let is_run = self.number_at(1).is_none_or(|value| value >= least_run_m);
+        let is_else = self.is_times(2)
+            || self.is_count_word(2)
+            || self.seconds_in(2).is_some()
+            || self.metres_in(2).is_some()
+            || self.is_word(2, &LAPS)
+            || [':', '%', '/'].iter().any(|&sign| self.is_sign(2, sign));
+        is_separator && !is_run && !is_else
+    }
+
+    fn lane(&mut self) -> Option<(u8, Range<usize>)> {
+        let help = format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
+        let Some((value, span)) = self.number() else {
+            let message = format!("expected the number of a lane, found {}", self.found());
+            self.problem(self.here(), message, help);
+            return None;
+        };
+        if value.fract() != 0.0 || !(1.0..=f64::from(MOST_LANES)).contains(&value) {
+            let message = format!("`{}` is no lane", &self.text[span.clone()]);
+            self.problem(span, message, help);
+            return None;
+        }
+        Some((value as u8, span))
+    }
+}

@@ -1,0 +1,93 @@
+//! Every text of `wrong_workouts.txt` is refused, and everything that is wrong with it is told in words
+//! that a coach understands, under the very word.
+
+use workout_notation::{Block, Problem};
+
+const TABLE: &str = include_str!("wrong_workouts.txt");
+
+/// The fewest texts that the table must hold.
+const FEWEST: usize = 80;
+
+/// What must be told of a text.
+#[derive(Debug)]
+struct Expected {
+    column: usize,
+    message: &'static str,
+    help: &'static str,
+}
+
+impl Expected {
+    fn read(line: &'static str) -> Self {
+        let (column, words) = line.trim().split_once(' ').expect("a column and a message");
+        let (message, help) = words.split_once(" -> ").unwrap_or((words, ""));
+        Self { column: column.parse().expect("the column is a number"), message, help }
+    }
+
+    fn is_told_by(&self, text: &str, problem: &Problem) -> bool {
+        let column = text[..problem.span.start].chars().count() + 1;
+        let help = problem.help.as_deref().unwrap_or_default();
+        column == self.column && problem.message.starts_with(self.message) && help.contains(self.help)
+    }
+}
+
+fn table() -> Vec<(&'static str, Vec<Expected>)> {
+    let mut table: Vec<(&str, Vec<Expected>)> = Vec::new();
+    for line in TABLE.lines().filter(|line| !line.starts_with('#') && !line.is_empty()) {
+        match table.last_mut() {
+            Some((_, expected)) if line.starts_with("  ") => expected.push(Expected::read(line)),
+            _ => table.push((line, Vec::new())),
+        }
+    }
+    table
+}
+
+#[test]
+fn the_table_holds_enough_texts_and_something_is_told_of_each() {
+    let table = table();
+    assert!(table.len() >= FEWEST, "{} are too few", table.len());
+    for (text, expected) in table {
+        assert!(!expected.is_empty(), "nothing is told of {text:?}");
+    }
+}
+
+#[test]
+fn everything_that_is_wrong_is_told_under_its_word() {
+    let mut faults = Vec::new();
+    for (text, expected) in table() {
+        match Block::parse(text) {
+            Ok(block) => faults.push(format!("{text:?} is read as {:?}", block.to_string())),
+            Err(problems) => {
+                let is_told = expected.len() == problems.len()
+                    && expected.iter().zip(&problems).all(|(told, problem)| told.is_told_by(text, problem));
+                if !is_told {
+                    faults.push(format!("{text:?} has {problems:#?}"));
+                }
+            }
+        }
+    }
+    assert!(faults.is_empty(), "\n{}", faults.join("\n"));
+}
+
+#[test]
+fn every_problem_says_what_to_write_instead() {
+    for (text, _) in table() {
+        for problem in Block::parse(text).expect_err("it is wrong") {
+            assert!(problem.help.is_some_and(|help| !help.is_empty()), "{text:?}: {}", problem.message);
+        }
+    }
+}
+
+#[test]
+fn a_text_without_words_is_empty_and_a_very_long_one_too_long() {
+    let told = |text: &str| Block::parse(text).expect_err("it is wrong")[0].message.clone();
+    assert_eq!(told(""), "the workout is empty");
+    assert_eq!(told(" \n\t\u{a0}"), "the workout is empty");
+    assert_eq!(told(&"200 + ".repeat(2000)), "a block of 12000 characters is too long: at most 10000");
+}
+
+#[test]
+fn of_very_many_problems_the_first_fifty_are_told() {
+    let problems = Block::parse(&"0 x 200 + ".repeat(100)).expect_err("it is wrong");
+    assert_eq!(problems.len(), 50);
+    assert_eq!(problems[49].span, 490..491);
+}
