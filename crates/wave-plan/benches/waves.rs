@@ -3,7 +3,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use wave_plan::{Mode, Runner, SquadSet, TimingRules, plan_squads};
+use wave_plan::{Ground, Mode, Runner, SquadSet, TimingRules, plan_squads};
 
 /// Runners whose targets rise evenly.
 fn runners(count: usize, fastest_s: f64, step_s: f64, rest_s: f64) -> Vec<Runner> {
@@ -11,7 +11,14 @@ fn runners(count: usize, fastest_s: f64, step_s: f64, rest_s: f64) -> Vec<Runner
 }
 
 fn set(reps: u32, distance_m: f64, lanes: &[u8], mode: Mode, runners: Vec<Runner>) -> SquadSet {
-    SquadSet { reps, distance_m, lap_m: (400.0, 453.0), lanes: lanes.to_vec(), mode, runners }
+    SquadSet {
+        reps,
+        distance_m,
+        ground: Ground::Laps { shortest_m: 400.0, longest_m: 453.0 },
+        lanes: lanes.to_vec(),
+        mode,
+        runners,
+    }
 }
 
 fn squads(c: &mut Criterion) {

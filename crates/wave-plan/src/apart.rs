@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 use std::rc::Rc;
 
+use crate::ground::Ground;
 use crate::runner::Runner;
 use crate::timing_rules::{FOLLOW_M, STAND_S, Timers, TimingRules};
 
@@ -21,8 +22,7 @@ pub(crate) struct WaveTimes {
     pub(crate) members: usize,
     /// How far each repetition is, in metres.
     distance_m: f64,
-    /// The shortest and the longest lap of its lanes, in metres.
-    lap_m: (f64, f64),
+    ground: Ground,
     /// Those that its members may run in.
     lanes: Vec<u8>,
 }
@@ -55,12 +55,12 @@ impl WaveTimes {
         key: WaveKey,
         runners: &[&Runner],
         distance_m: f64,
-        lap_m: (f64, f64),
+        ground: Ground,
         lanes: Vec<u8>,
     ) -> Self {
         let period_s = runners.iter().map(|runner| runner.target_s + runner.rest_s).fold(0.0, f64::max);
         let targets_s = runners.iter().map(|runner| runner.target_s).collect();
-        Self { key, targets_s, period_s, members: runners.len(), distance_m, lap_m, lanes }
+        Self { key, targets_s, period_s, members: runners.len(), distance_m, ground, lanes }
     }
 
     /// When the first and the last of the wave finish, in seconds from its start.
@@ -103,15 +103,15 @@ impl WaveTimes {
     /// The laps that come up between two waves, from the furthest behind to the furthest ahead: each as
     /// the least and the most metres that it may be, in any lane. On a straight there is none but no lap.
     fn laps_m(&self, next: &Self, far_m: f64) -> impl Iterator<Item = (f64, f64)> {
-        // Where one of two is on a straight, their lanes have the lap that the other tells.
-        let laps_m = [self.lap_m, next.lap_m].into_iter().filter(|lap_m| lap_m.0.is_finite());
-        let (shortest_m, longest_m) =
-            laps_m.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1))).unwrap_or((f64::INFINITY, f64::INFINITY));
-        let most = (far_m / shortest_m).ceil() as i32;
+        let (shortest_m, longest_m, most) = match self.ground.and(next.ground) {
+            Ground::Straight => (0.0, 0.0, 0),
+            Ground::Laps { shortest_m, longest_m } => {
+                (shortest_m, longest_m, (far_m / shortest_m).ceil() as i32)
+            }
+        };
         (-most..=most).map(move |laps| {
-            let laps = f64::from(laps);
-            let way_m = |lap_m: f64| if laps == 0.0 { 0.0 } else { laps * lap_m };
-            (way_m(shortest_m).min(way_m(longest_m)), way_m(shortest_m).max(way_m(longest_m)))
+            let (short_m, long_m) = (f64::from(laps) * shortest_m, f64::from(laps) * longest_m);
+            (short_m.min(long_m), short_m.max(long_m))
         })
     }
 

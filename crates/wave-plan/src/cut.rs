@@ -40,7 +40,7 @@ impl Cut {
             let lanes = self.lanes.get(place).map_or_else(|| set.lanes.clone(), |&lane| vec![lane]);
             // Members are a stretch of the runners in order of target.
             let key = (number, members[0], members.len(), self.lanes.get(place).copied());
-            WaveTimes::new(key, &runners(set, members), set.distance_m, set.lap_m, lanes)
+            WaveTimes::new(key, &runners(set, members), set.distance_m, set.ground, lanes)
         };
         self.waves.iter().enumerate().map(times).collect()
     }

@@ -17,11 +17,11 @@
 //! outer lanes as evenly as the numbers allow.
 //!
 //! ```
-//! use wave_plan::{Mode, Runner, SquadSet, TimingRules, plan_squads};
+//! use wave_plan::{Ground, Mode, Runner, SquadSet, TimingRules, plan_squads};
 //!
 //! // Fourteen athletes, lane 1 closed on a track of six: 6 × 200 m in 34 s with 3 min of rest.
 //! let runners = (1..=14).map(|n| Runner::new(n.to_string(), 34.0, 180.0)).collect();
-//! let set = SquadSet { reps: 6, distance_m: 200.0, lap_m: (407.0, 437.7), lanes: vec![2, 3, 4, 5, 6], mode: Mode::OneToALane { most: None }, runners };
+//! let set = SquadSet { reps: 6, distance_m: 200.0, ground: Ground::Laps { shortest_m: 407.0, longest_m: 437.7 }, lanes: vec![2, 3, 4, 5, 6], mode: Mode::OneToALane { most: None }, runners };
 //! let plan = plan_squads(&[set], &TimingRules::default())?;
 //! assert_eq!(plan.sets[0].waves.len(), 3);
 //! // The slowest wave's own end, and a start gap of 10 s for each of the two waves behind it.
@@ -35,6 +35,7 @@ mod candidates;
 mod cut;
 mod first_plan;
 mod floor;
+mod ground;
 mod lane_turns;
 mod network;
 mod partition;
@@ -46,6 +47,7 @@ mod starts;
 mod timing_rules;
 mod transport;
 
+pub use ground::Ground;
 pub use planner::{SquadError, SquadPlan, SquadSet, WavePlan, WaveSet, plan_squads, plan_squads_like};
 pub use runner::{Mode, Runner};
 pub use timing_rules::{Timers, TimingRules};

@@ -7,6 +7,7 @@ use crate::candidates::{Candidate, candidates};
 use crate::cut::{self, Cut, EXACT_WAVES, cuts, runners, waves_of};
 use crate::first_plan::{Turn, first_plan};
 use crate::floor::floor_s;
+use crate::ground::Ground;
 use crate::lane_turns::lane_turns;
 use crate::network::{EXACT_S, Network};
 use crate::rest::{Span, least_rest, polished};
@@ -18,6 +19,9 @@ use crate::timing_rules::TimingRules;
 /// The longest time and distance that make sense, in seconds and metres.
 const MOST_S: f64 = 6.0 * 3600.0;
 const MOST_M: f64 = 100_000.0;
+
+/// A lap shorter than this is an error, in metres.
+const LEAST_LAP_M: f64 = 20.0;
 
 /// How much is looked into.
 struct Effort {
@@ -66,8 +70,8 @@ pub struct SquadSet {
     pub reps: u32,
     /// How far each is, in metres.
     pub distance_m: f64,
-    /// The shortest and the longest lap of the lanes, in metres; infinite on a straight.
-    pub lap_m: (f64, f64),
+    /// What its lanes are.
+    pub ground: Ground,
     /// The lanes that the set may use.
     pub lanes: Vec<u8>,
     /// How it shares them.
@@ -366,11 +370,15 @@ fn check_set(set: &SquadSet) -> Result<(), SquadError> {
     if set.lanes.is_empty() {
         return Err(SquadError::NoLanes);
     }
+    let (shortest_m, longest_m) = match set.ground {
+        Ground::Straight => (MOST_M, MOST_M),
+        Ground::Laps { shortest_m, longest_m } => (shortest_m, longest_m),
+    };
     let numbers = [
         ("number of repetitions", f64::from(set.reps), set.reps > 0),
         ("distance", set.distance_m, set.distance_m > 0.0 && set.distance_m <= MOST_M),
-        ("shortest lap", set.lap_m.0, set.lap_m.0 > 0.0),
-        ("longest lap", set.lap_m.1, set.lap_m.1 >= set.lap_m.0),
+        ("shortest lap", shortest_m, (LEAST_LAP_M..=MOST_M).contains(&shortest_m)),
+        ("longest lap", longest_m, (shortest_m..=MOST_M).contains(&longest_m)),
     ];
     if let Some(&(what, number, _)) = numbers.iter().find(|(.., makes_sense)| !makes_sense) {
         return Err(SquadError::Number { what, number });

@@ -3,16 +3,20 @@
 mod squad_checker;
 
 use squad_checker::faults;
-use wave_plan::{Mode, Runner, SquadError, SquadPlan, SquadSet, TimingRules, plan_squads};
+use wave_plan::{Ground, Mode, Runner, SquadError, SquadPlan, SquadSet, TimingRules, plan_squads};
 
 const ONE: Mode = Mode::OneToALane { most: None };
+
+fn laps(shortest_m: f64, longest_m: f64) -> Ground {
+    Ground::Laps { shortest_m, longest_m }
+}
 
 /// 6 × 200 m on the oval of six lanes with lane 1 closed.
 fn oval_200(runners: Vec<Runner>) -> SquadSet {
     SquadSet {
         reps: 6,
         distance_m: 200.0,
-        lap_m: (407.0, 437.7),
+        ground: laps(407.0, 437.7),
         lanes: vec![2, 3, 4, 5, 6],
         mode: ONE,
         runners,
@@ -68,7 +72,7 @@ fn a_wave_does_not_go_while_somebody_finishes_on_its_start() {
     // Two run one lap in the only lane, in 60 s with 8 s of rest. Were the second 10 s behind the first, it
     // would come home 2 s after the first went again: within 10 m. So it is 11 s behind.
     let mut set = oval_200(alike(2, 60.0, 8.0));
-    (set.lanes, set.lap_m, set.reps) = (vec![1], (200.0, 200.0), 2);
+    (set.lanes, set.ground, set.reps) = (vec![1], laps(200.0, 200.0), 2);
     let plan = planned(set);
     assert!((plan.end_s - (60.0 + 8.0 + 60.0 + 11.0)).abs() < 1e-6, "{}", plan.end_s);
     assert!(plan.is_rest_proven && plan.spare_rest_s < 1e-6);
@@ -115,8 +119,8 @@ fn numbers_that_make_no_sense_are_named() {
         ("number of repetitions", refused(|set| set.reps = 0)),
         ("distance", refused(|set| set.distance_m = f64::NAN)),
         ("distance", refused(|set| set.distance_m = 0.0)),
-        ("shortest lap", refused(|set| set.lap_m.0 = 0.0)),
-        ("longest lap", refused(|set| set.lap_m.1 = 300.0)),
+        ("shortest lap", refused(|set| set.ground = laps(0.0, 400.0))),
+        ("longest lap", refused(|set| set.ground = laps(400.0, 300.0))),
     ] {
         assert!(error.to_string().contains(what), "{error}");
     }

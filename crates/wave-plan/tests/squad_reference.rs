@@ -4,7 +4,7 @@ mod squad_checker;
 
 use serde_json::Value;
 use squad_checker::faults;
-use wave_plan::{Mode, Runner, SquadSet, Timers, TimingRules, plan_squads};
+use wave_plan::{Ground, Mode, Runner, SquadSet, Timers, TimingRules, plan_squads};
 
 const CASES: &str = include_str!("../../../tests/reference/squad-optima/cases.json");
 
@@ -28,7 +28,7 @@ fn sets(case: &Value) -> Vec<SquadSet> {
             SquadSet {
                 reps: whole(&set["reps"]) as u32,
                 distance_m: number(&set["distance"]),
-                lap_m: (number(&set["lap"][0]), number(&set["lap"][1])),
+                ground: Ground::from_laps([number(&set["lap"][0]), number(&set["lap"][1])]),
                 lanes,
                 mode: match set["mode"].as_str() {
                     Some("one") => Mode::OneToALane { most: Some(most) },

@@ -13,7 +13,7 @@ use crate::plan::pairing;
 use crate::plan::plan::{PlanBlock, Rep};
 use crate::plan::plan_words::{clock, metres};
 use crate::plan::wherein::{Wherein, wherein};
-use wave_plan::{Mode, Runner, SquadSet, WavePlan, plan_squads_like};
+use wave_plan::{Ground, Mode, Runner, SquadSet, WavePlan, plan_squads_like};
 use workout_notation::Problem;
 use workout_notation::{Block, Gap, RunKind, Step, Way};
 
@@ -22,9 +22,6 @@ const SPRINT_M: f64 = 400.0;
 
 /// The most runners of a group in one lane unless the session says otherwise.
 const GROUP_OF: usize = 8;
-
-/// Longer than any run: nobody comes round on a straight.
-const NO_LAP_M: f64 = 1e6;
 
 /// A set that takes so many times as long as one athlete alone is worth a warning.
 const MUCH_LONGER: f64 = 1.5;
@@ -148,15 +145,12 @@ pub(crate) fn task<'a>(
     } else {
         Mode::GroupToALane { most: GROUP_OF }
     });
-    let lap = |lane: &u8| match pairs.get(lane).map(|pair| pair.start.course) {
-        Some(Course::Oval) => track.lap_m(*lane).unwrap_or(NO_LAP_M),
-        _ => NO_LAP_M,
-    };
-    let laps_m: Vec<f64> = found.lanes.iter().map(lap).collect();
-    let lap_m =
-        (laps_m.iter().copied().fold(f64::INFINITY, f64::min), laps_m.iter().copied().fold(0.0, f64::max));
+    let laps_m = (pairs.iter())
+        .filter(|(_, pair)| pair.start.course == Course::Oval)
+        .filter_map(|(&lane, _)| track.lap_m(lane).ok());
+    let ground = Ground::from_laps(laps_m);
     let set =
-        SquadSet { reps: steps.len() as u32, distance_m, lap_m, lanes: found.lanes.clone(), mode, runners };
+        SquadSet { reps: steps.len() as u32, distance_m, ground, lanes: found.lanes.clone(), mode, runners };
     Ok(Some(Task { block, party, step: first.clone(), distance_m, is_timed, set, pairs, remarks }))
 }
 

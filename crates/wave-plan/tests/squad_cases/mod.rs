@@ -1,6 +1,6 @@
 //! Squads made by chance, the same ones each time.
 
-use wave_plan::{Mode, Runner, SquadSet, Timers, TimingRules};
+use wave_plan::{Ground, Mode, Runner, SquadSet, Timers, TimingRules};
 
 /// A fixed sequence of numbers that look like chance.
 pub(crate) struct Dice(pub(crate) u64);
@@ -77,8 +77,8 @@ fn one_set(dice: &mut Dice, size: &Size, lanes: Vec<u8>, runners: u64, shortest_
         .collect();
     // Short runs may be on the straight.
     let is_straight = distance_m <= 100.0 && dice.whole(0, 1) == 0;
-    let shortest_m = if is_straight { f64::INFINITY } else { shortest_m };
     let longest_m = shortest_m + 6.0 * (lanes.len() as f64 - 1.0);
+    let ground = if is_straight { Ground::Straight } else { Ground::Laps { shortest_m, longest_m } };
     let reps = dice.whole(1, size.reps) as u32;
-    SquadSet { reps, distance_m, lap_m: (shortest_m, longest_m), lanes, mode, runners }
+    SquadSet { reps, distance_m, ground, lanes, mode, runners }
 }

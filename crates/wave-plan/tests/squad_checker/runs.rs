@@ -3,7 +3,7 @@
 use wave_plan::{Mode, SquadPlan, SquadSet, Timers, TimingRules};
 
 use super::TOLERANCE_S;
-use super::pair::{Run, clash};
+use super::pair::{Run, clash, laps_m};
 
 /// One repetition of one wave.
 struct Start {
@@ -145,17 +145,12 @@ fn crossings(sets: &[SquadSet], a: &Start, b: &Start, faults: &mut Vec<String>) 
     if !a.lanes.iter().any(|lane| b.lanes.contains(lane)) {
         return;
     }
-    // Where one of two is on a straight, the lap is the other's.
-    let laps_m = [sets[a.set].lap_m, sets[b.set].lap_m];
-    let of = |lap_m: &&(f64, f64)| lap_m.0.is_finite() || laps_m.iter().all(|lap_m| lap_m.0.is_infinite());
-    let shortest_m = laps_m.iter().filter(of).map(|lap_m| lap_m.0).fold(f64::INFINITY, f64::min);
-    let longest_m = laps_m.iter().filter(of).map(|lap_m| lap_m.1).fold(0.0, f64::max);
-    for lap_m in [shortest_m, f64::midpoint(shortest_m, longest_m), longest_m] {
+    for lap_m in laps_m(&sets[a.set], &sets[b.set]) {
         for one in &a.runs {
             for other in &b.runs {
                 if let Some(does) = clash(one, other, lap_m) {
                     faults.push(format!(
-                        "{}: {one:?} {does} {other:?} of {}, lap {lap_m}",
+                        "{}: {one:?} {does} {other:?} of {}, lap {lap_m:?}",
                         a.name(),
                         b.name()
                     ));

@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use wave_plan::{Mode, SquadSet, Timers, TimingRules};
 
 use super::Start;
-use crate::squad_checker::pair::{Run, clash};
+use crate::squad_checker::pair::{Run, clash, laps_m};
 
 /// Differences are tried so far apart, in seconds; what is narrower goes unseen.
 const STEP_S: f64 = 0.29;
@@ -67,7 +67,7 @@ fn clashes(sets: &[SquadSet], a: (usize, usize), b: (usize, usize)) -> Vec<(f64,
         target_s: sets[set].runners[member].target_s,
         distance_m: sets[set].distance_m,
     };
-    let lap_m = sets[a.0].lap_m.0.min(sets[b.0].lap_m.0);
+    let lap_m = laps_m(&sets[a.0], &sets[b.0])[0];
     let does = |apart_s: f64| clash(&run(a, 0.0), &run(b, apart_s), lap_m).is_some();
     // Where the answer changes, to a hundred-thousandth of a second.
     let edge = |mut before_s: f64, mut after_s: f64| {
