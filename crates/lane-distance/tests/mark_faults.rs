@@ -1,61 +1,61 @@
-//! Marks of a track that are refused: what is said, and of which place.
+//! Marks of a track that are refused: what is wrong, and where.
 
-use lane_distance::{Fault, Key, Track, TrackSpec};
+use lane_distance::{Key, MarkSet, Quantity, Track, TrackFault, TrackFaultKind, TrackSpec};
 
 /// The faults of a sound track with these marks.
-fn faults_of(marks: &str) -> Vec<Fault> {
+fn faults_of(marks: &str) -> Vec<TrackFault> {
     let mut spec = TrackSpec::built_in("standard").expect("it comes with the crate");
     spec.marks = serde_yaml::from_str(marks).unwrap_or_else(|error| panic!("{error}: {marks}"));
     Track::build(&spec).expect_err("the marks have a fault")
 }
 
-/// Asserts that there is one fault with this place, sentence and help.
-fn assert_fault(marks: &str, at: Vec<Key>, message: &str, help: Option<&str>) {
-    let fault = Fault { at, message: message.to_owned(), help: help.map(str::to_owned) };
-    assert_eq!(faults_of(marks), [fault], "{marks}");
+/// Asserts that there is one fault, of this kind and at this place.
+fn assert_fault(marks: &str, at: Vec<Key>, kind: TrackFaultKind) {
+    assert_eq!(faults_of(marks), [TrackFault { at, kind }], "{marks}");
 }
 
-/// The way to a value below `marks`.
+/// The way to a value of the first mark.
 fn own(rule: Option<&str>) -> Vec<Key> {
     let row = [Key::from("marks"), Key::from("own"), Key::from(0)];
     row.into_iter().chain(rule.map(Key::from)).collect()
 }
 
+fn cone() -> String {
+    "cone".to_owned()
+}
+
 #[test]
-fn a_mark_without_a_rule_is_told_which_there_are() {
+fn a_mark_without_a_rule_is_refused() {
     assert_fault(
         "own: [{ name: cone, colour: red, form: tick }]",
         own(None),
-        "nothing says where the mark `cone` is painted",
-        Some("add one of `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` or `race`"),
+        TrackFaultKind::NoRule { mark: cone() },
     );
 }
 
 #[test]
-fn a_mark_with_two_rules_is_told_to_keep_one() {
+fn a_mark_with_two_rules_is_refused() {
     assert_fault(
         "own: [{ name: cone, colour: red, form: tick, to_finish: 30, across: 30 }]",
         own(None),
-        "`to_finish` and `across` both place the mark `cone`",
-        Some("keep one of them"),
+        TrackFaultKind::SeveralRules { mark: cone(), rules: vec!["to_finish", "across"] },
     );
 }
 
 #[test]
-fn a_length_out_of_range_is_told_with_its_rule() {
-    for (rule, length, least) in [
-        ("to_finish", "-1", "0"),
-        ("to_finish", "10001", "0"),
-        ("before_finish", "-30", "0"),
-        ("curve", "-9.344", "0"),
-        ("across", "-10001", "-10000"),
-        ("race", "12000", "0"),
+fn a_length_out_of_range_names_its_rule() {
+    for (rule, value, low) in [
+        ("to_finish", -1.0, 0.0),
+        ("to_finish", 10_001.0, 0.0),
+        ("before_finish", -30.0, 0.0),
+        ("curve", -9.344, 0.0),
+        ("across", -10_001.0, -10_000.0),
+        ("race", 12_000.0, 0.0),
     ] {
         assert_fault(
-            &format!("own: [{{ name: cone, colour: red, form: tick, {rule}: {length} }}]"),
+            &format!("own: [{{ name: cone, colour: red, form: tick, {rule}: {value} }}]"),
             own(Some(rule)),
-            &format!("{length} m is out of range for `{rule}`: {least} to 10000 m"),
-            None,
+            TrackFaultKind::OutOfRange { quantity: Quantity::Rule(rule), value, low, high: 10_000.0 },
         );
     }
 }
@@ -65,8 +65,7 @@ fn a_race_breaks_after_one_bend_or_three() {
     assert_fault(
         "own: [{ name: odd start, colour: white, form: line across, race: 800, bends: 2 }]",
         own(Some("bends")),
-        "a race cannot break after 2 bends in lanes",
-        Some("write 1 or 3"),
+        TrackFaultKind::Bends(2),
     );
 }
 
@@ -75,34 +74,29 @@ fn before_finish_belongs_to_a_straight() {
     assert_fault(
         "own: [{ name: cone, colour: red, form: tick, before_finish: 30, on: oval }]",
         own(Some("on")),
-        "`before_finish` places a mark on a straight, not on the oval",
-        Some("write `on: home straight`, or `to_finish` for the oval"),
+        TrackFaultKind::BeforeFinishOnOval,
     );
 }
 
 #[test]
-fn a_mark_set_that_is_not_known_is_told_which_are() {
+fn an_unknown_mark_set_lists_those_there_are() {
+    let known = MarkSet::built_in_names().collect();
     assert_fault(
         "sets: [standard, club marks]",
         vec![Key::from("marks"), Key::from("sets"), Key::from(1)],
-        "there is no mark set `club marks`",
-        Some(
-            "write one of `standard`, `club lines`, `age-group hurdles`, `300 m hurdles`, \
-             `former takeover zones`, `small oval`, `yards`",
-        ),
+        TrackFaultKind::UnknownSet { name: "club marks".to_owned(), known },
     );
 }
 
 #[test]
-fn a_worn_mark_that_is_not_there_is_told_the_nearest_name() {
-    let at = || vec![Key::from("marks"), Key::from("worn"), Key::from(0), Key::from("mark")];
-    assert_fault(
-        "worn: [{ mark: 400 m strat }]",
-        at(),
-        "the track has no mark `400 m strat` to wear off",
-        Some("did you mean `400 m start`?"),
-    );
-    assert_fault("worn: [{ mark: zzzz }]", at(), "the track has no mark `zzzz` to wear off", None);
+fn a_worn_mark_that_is_not_there_has_the_nearest_name_beside_it() {
+    for (name, near) in [("400 m strat", Some("400 m start".to_owned())), ("zzzz", None)] {
+        assert_fault(
+            &format!("worn: [{{ mark: {name} }}]"),
+            vec![Key::from("marks"), Key::from("worn"), Key::from(0), Key::from("mark")],
+            TrackFaultKind::UnknownWorn { name: name.to_owned(), near },
+        );
+    }
 }
 
 #[test]
@@ -110,8 +104,7 @@ fn a_base_that_is_not_there_is_named() {
     assert_fault(
         "own: [{ name: cone, colour: red, form: tick, from: the old oak, past: 3 }]",
         own(Some("from")),
-        "the mark `cone` is placed from `the old oak`, which the track does not have",
-        None,
+        TrackFaultKind::UnknownBase { mark: cone(), base: "the old oak".to_owned(), near: None },
     );
 }
 
@@ -120,8 +113,7 @@ fn a_mark_is_not_placed_from_itself() {
     assert_fault(
         "own: [{ name: cone, colour: red, form: tick, from: cone, past: 3 }]",
         own(Some("from")),
-        "the mark `cone` is placed from itself",
-        None,
+        TrackFaultKind::PlacedFromItself { mark: cone() },
     );
 }
 
@@ -132,11 +124,9 @@ fn two_marks_are_not_placed_from_each_other() {
   - { name: left cone, colour: red, form: tick, from: right cone, past: 3 }
   - { name: right cone, colour: red, form: tick, from: left cone, past: -3 }",
     );
-    let said: Vec<&str> = faults.iter().map(|fault| fault.message.as_str()).collect();
-    assert_eq!(
-        said,
-        ["the mark `left cone` is placed from itself", "the mark `right cone` is placed from itself"]
-    );
+    let kinds: Vec<TrackFaultKind> = faults.into_iter().map(|fault| fault.kind).collect();
+    let itself = |mark: &str| TrackFaultKind::PlacedFromItself { mark: mark.to_owned() };
+    assert_eq!(kinds, [itself("left cone"), itself("right cone")]);
 }
 
 #[test]

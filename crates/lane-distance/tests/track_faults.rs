@@ -1,6 +1,6 @@
-//! Descriptions of tracks that are refused: what is said, and of which place.
+//! Descriptions of tracks that are refused: what is wrong, and where.
 
-use lane_distance::{Fault, Key, Track, TrackSpec};
+use lane_distance::{Key, PathError, Quantity, Track, TrackFault, TrackFaultKind, TrackSpec};
 
 /// A sound description, to be spoiled a line at a time.
 const SOUND: &str = "
@@ -14,32 +14,30 @@ lanes: 8
 lane_width: 1.22
 ";
 
-fn faults_of(text: &str) -> Vec<Fault> {
+fn faults_of(text: &str) -> Vec<TrackFault> {
     let spec: TrackSpec = serde_yaml::from_str(text).unwrap_or_else(|error| panic!("{error}: {text}"));
     Track::build(&spec).expect_err("the description has a fault")
 }
 
 /// The faults of the sound description after one line is written otherwise.
-fn faults_with(line: &str, instead: &str) -> Vec<Fault> {
+fn faults_with(line: &str, instead: &str) -> Vec<TrackFault> {
     assert!(SOUND.contains(line), "there is no line `{line}`");
     faults_of(&SOUND.replacen(line, instead, 1))
 }
 
 /// The faults of the sound description with more lines at its end.
-fn faults_added(lines: &str) -> Vec<Fault> {
+fn faults_added(lines: &str) -> Vec<TrackFault> {
     faults_of(&format!("{SOUND}{lines}"))
 }
 
-/// Asserts that there is one fault, which reads like this: its place, a colon, a sentence.
-fn assert_fault(faults: &[Fault], says: &str) {
-    let said: Vec<String> = faults.iter().map(Fault::to_string).collect();
-    assert_eq!(said, [says]);
+/// The fault at a value, by the keys that lead there: `path.1.radius`.
+fn fault(at: &str, kind: TrackFaultKind) -> TrackFault {
+    let key = |name: &str| name.parse().map_or_else(|_| Key::from(name), |index: usize| Key::from(index));
+    TrackFault { at: at.split('.').map(key).collect(), kind }
 }
 
-/// The way to a value, as the keys that lead there.
-fn at(names: &[&str]) -> Vec<Key> {
-    let key = |name: &&str| name.parse().map_or_else(|_| Key::from(*name), |index: usize| Key::from(index));
-    names.iter().map(key).collect()
+fn out_of_range(at: &str, quantity: Quantity, value: f64, low: f64, high: f64) -> TrackFault {
+    fault(at, TrackFaultKind::OutOfRange { quantity, value, low, high })
 }
 
 #[test]
@@ -51,12 +49,14 @@ fn the_sound_description_is_taken() {
 #[test]
 fn a_path_that_does_not_close_names_the_gap() {
     let faults = faults_with("  - straight: 84.39\n", "  - straight: 84.00\n");
-    assert_eq!(faults[0].at, at(&["path"]));
-    assert_fault(
-        &faults,
-        "path: the path does not close: after a whole lap it ends 0.390 m from where it began \
-         (+0.390 m along the home straight, +0.000 m across); the most allowed is 0.001 m",
-    );
+    let [TrackFault { at, kind: TrackFaultKind::Path(PathError::Gap { gap_m, along_m, across_m }) }] =
+        faults.as_slice()
+    else {
+        panic!("{faults:?}");
+    };
+    assert_eq!(at, &[Key::from("path")]);
+    assert!((gap_m - 0.39).abs() < 1e-9, "{gap_m}");
+    assert_eq!((*along_m, *across_m), (0.39, 0.0));
 }
 
 #[test]
@@ -72,14 +72,18 @@ fn a_gap_of_a_millimetre_is_allowed_and_no_more() {
 #[test]
 fn a_lap_turns_360_degrees() {
     let faults = faults_with("turn: 180 }", "turn: 179.5 }");
-    assert_eq!(faults[0].at, at(&["path"]));
-    assert_fault(&faults, "path: the arcs of the path turn 359.5000° in all; a lap turns exactly 360°");
+    let [TrackFault { at, kind: TrackFaultKind::Path(PathError::Turn { turn_deg }) }] = faults.as_slice()
+    else {
+        panic!("{faults:?}");
+    };
+    assert_eq!(at, &[Key::from("path")]);
+    assert!((turn_deg - 359.5).abs() < 1e-9, "{turn_deg}");
 }
 
 #[test]
 fn a_path_ends_with_the_home_straight() {
     let faults = faults_of("{name: arcs, path: [{radius: 40, turn: 360}], lanes: 4, lane_width: 1.22}");
-    assert_fault(&faults, "path: the last piece of the path is the home straight, and must be a straight");
+    assert_eq!(faults, [fault("path", TrackFaultKind::Path(PathError::NoHomeStraight))]);
 }
 
 #[test]
@@ -87,48 +91,35 @@ fn a_piece_is_a_straight_or_an_arc() {
     for piece in ["{ straight: 84.39, radius: 36.50, turn: 180 }", "{ radius: 36.50 }", "{ turn: 180 }", "{}"]
     {
         let faults = faults_with("straight: 84.39", piece);
-        assert_eq!(faults[0].at, at(&["path", "1"]), "{piece}");
-        assert_fault(&faults, "path[1]: a piece of the path is either a straight or an arc");
-        let help = "write `- straight: 84.39`, or `- { radius: 36.50, turn: 180 }`";
-        assert_eq!(faults[0].help.as_deref(), Some(help));
+        assert_eq!(faults, [fault("path.1", TrackFaultKind::StraightOrArc)], "{piece}");
     }
 }
 
 #[test]
 fn a_radius_is_5_to_200_m() {
-    for (radius, says) in [
-        ("4.99", "path[0].radius: a radius of 4.99 m is out of range: 5 m to 200 m"),
-        ("200.5", "path[0].radius: a radius of 200.5 m is out of range: 5 m to 200 m"),
-        ("-36.5", "path[0].radius: a radius of -36.5 m is out of range: 5 m to 200 m"),
-        (".nan", "path[0].radius: a radius of NaN m is out of range: 5 m to 200 m"),
-    ] {
+    for radius in [4.99, 200.5, -36.5] {
         let faults = faults_with("radius: 36.50", &format!("radius: {radius}"));
-        assert_eq!(faults[0].at, at(&["path", "0", "radius"]));
-        assert_fault(&faults, says);
+        assert_eq!(faults, [out_of_range("path.0.radius", Quantity::Radius, radius, 5.0, 200.0)]);
     }
+    let faults = faults_with("radius: 36.50", "radius: .nan");
+    let is_of_nan =
+        |kind: &TrackFaultKind| matches!(kind, TrackFaultKind::OutOfRange { value, .. } if value.is_nan());
+    assert!(faults.len() == 1 && is_of_nan(&faults[0].kind), "{faults:?}");
 }
 
 #[test]
 fn a_straight_is_1_mm_to_400_m() {
-    for (straight, says) in [
-        ("0", "path[1].straight: a straight of 0 m is out of range: 0.001 m to 400 m"),
-        ("401", "path[1].straight: a straight of 401 m is out of range: 0.001 m to 400 m"),
-    ] {
+    for straight in [0.0, 401.0] {
         let faults = faults_with("straight: 84.39", &format!("straight: {straight}"));
-        assert_eq!(faults[0].at, at(&["path", "1", "straight"]));
-        assert_fault(&faults, says);
+        assert_eq!(faults, [out_of_range("path.1.straight", Quantity::Straight, straight, 0.001, 400.0)]);
     }
 }
 
 #[test]
 fn a_track_has_1_to_10_lanes() {
-    for (lanes, says) in [
-        ("0", "lanes: 0 lanes are out of range: a track has 1 to 10"),
-        ("11", "lanes: 11 lanes are out of range: a track has 1 to 10"),
-    ] {
-        let faults = faults_with("lanes: 8", &format!("lanes: {lanes}"));
-        assert_eq!(faults[0].at, at(&["lanes"]));
-        assert_fault(&faults, says);
+    for lanes in [0.0, 11.0] {
+        let faults = faults_with("lanes: 8", &format!("lanes: {lanes:.0}"));
+        assert_eq!(faults, [out_of_range("lanes", Quantity::Lanes, lanes, 1.0, 10.0)]);
     }
 }
 
@@ -136,85 +127,75 @@ fn a_track_has_1_to_10_lanes() {
 fn so_has_each_straight() {
     for straight in ["home_straight", "back_straight"] {
         let faults = faults_added(&format!("{straight}: {{ lanes: 12 }}\n"));
-        assert_eq!(faults[0].at, at(&[straight, "lanes"]));
-        assert_fault(&faults, &format!("{straight}.lanes: 12 lanes are out of range: a track has 1 to 10"));
+        let at = format!("{straight}.lanes");
+        assert_eq!(faults, [out_of_range(&at, Quantity::Lanes, 12.0, 1.0, 10.0)]);
     }
 }
 
 #[test]
 fn a_lane_is_half_a_metre_to_3_m_wide() {
-    for (width, says) in [
-        ("0.49", "lane_width: a lane width of 0.49 m is out of range: 0.5 m to 3 m"),
-        ("3.01", "lane_width: a lane width of 3.01 m is out of range: 0.5 m to 3 m"),
-    ] {
+    for width in [0.49, 3.01] {
         let faults = faults_with("lane_width: 1.22", &format!("lane_width: {width}"));
-        assert_eq!(faults[0].at, at(&["lane_width"]));
-        assert_fault(&faults, says);
+        assert_eq!(faults, [out_of_range("lane_width", Quantity::LaneWidth, width, 0.5, 3.0)]);
     }
     let widths = "lane_width: [1.22, 1.22, 0.2, 1.22, 1.22, 1.22, 1.22, 1.22]";
     let faults = faults_with("lane_width: 1.22", widths);
-    assert_eq!(faults[0].at, at(&["lane_width", "2"]));
-    assert_fault(&faults, "lane_width[2]: a lane width of 0.2 m is out of range: 0.5 m to 3 m");
+    assert_eq!(faults, [out_of_range("lane_width.2", Quantity::LaneWidth, 0.2, 0.5, 3.0)]);
 }
 
 #[test]
 fn there_is_one_lane_width_or_one_for_each_lane() {
     let faults = faults_with("lane_width: 1.22", "lane_width: [1.22, 1.25]");
-    assert_eq!(faults[0].at, at(&["lane_width"]));
-    assert_fault(&faults, "lane_width: 2 lane widths are given for 8 lanes");
+    assert_eq!(faults, [fault("lane_width", TrackFaultKind::WidthCount { widths: 2, lanes: 8 })]);
 }
 
 #[test]
-fn every_lane_width_that_is_wrong_is_told() {
+fn every_lane_width_that_is_wrong_is_reported() {
     let faults = faults_with("lane_width: 1.22", "lane_width: [0.1, 1.22, 1.22, 9]");
-    let said: Vec<String> = faults.iter().map(Fault::to_string).collect();
     assert_eq!(
-        said,
+        faults,
         [
-            "lane_width: 4 lane widths are given for 8 lanes",
-            "lane_width[0]: a lane width of 0.1 m is out of range: 0.5 m to 3 m",
-            "lane_width[3]: a lane width of 9 m is out of range: 0.5 m to 3 m",
+            fault("lane_width", TrackFaultKind::WidthCount { widths: 4, lanes: 8 }),
+            out_of_range("lane_width.0", Quantity::LaneWidth, 0.1, 0.5, 3.0),
+            out_of_range("lane_width.3", Quantity::LaneWidth, 9.0, 0.5, 3.0),
         ]
     );
 }
 
 #[test]
 fn while_the_number_of_lanes_is_wrong_no_lane_is_missed() {
-    for lanes in ["0", "12"] {
-        let text = SOUND.replacen("lanes: 8", &format!("lanes: {lanes}\nclosed_lanes: [8]"), 1);
+    for lanes in [0.0, 12.0] {
+        let text = SOUND.replacen("lanes: 8", &format!("lanes: {lanes:.0}\nclosed_lanes: [8]"), 1);
         let text = text.replacen("lane_width: 1.22", "lane_width: [1.22, 1.22]", 1);
-        let says = format!("lanes: {lanes} lanes are out of range: a track has 1 to 10");
-        assert_fault(&faults_of(&text), &says);
+        assert_eq!(faults_of(&text), [out_of_range("lanes", Quantity::Lanes, lanes, 1.0, 10.0)]);
     }
 }
 
 #[test]
 fn a_chute_is_at_most_200_m() {
-    for chute in ["-1", "201"] {
+    for chute in [-1.0, 201.0] {
         let faults = faults_added(&format!("home_straight: {{ chute: {chute} }}\n"));
-        assert_eq!(faults[0].at, at(&["home_straight", "chute"]));
-        let says = format!("home_straight.chute: a chute of {chute} m is out of range: 0 m to 200 m");
-        assert_fault(&faults, &says);
+        assert_eq!(faults, [out_of_range("home_straight.chute", Quantity::Chute, chute, 0.0, 200.0)]);
     }
 }
 
 #[test]
 fn a_lane_that_is_closed_is_there() {
+    let missing = || TrackFaultKind::NoLane { lane: 9, outermost: 8 };
     let faults = faults_added("closed_lanes: [9]\n");
-    assert_fault(&faults, "closed_lanes[0]: there is no lane 9: the track has lanes 1 to 8");
+    assert_eq!(faults, [fault("closed_lanes.0", missing())]);
     let faults = faults_added("closed_lanes: { lanes: [1, 9], reason: races }\n");
-    assert_fault(&faults, "closed_lanes.lanes[1]: there is no lane 9: the track has lanes 1 to 8");
+    assert_eq!(faults, [fault("closed_lanes.lanes.1", missing())]);
 }
 
 #[test]
 fn a_track_has_a_name() {
     let faults = faults_with("name: spoiled", "name: ' '");
-    assert_eq!(faults[0].at, at(&["name"]));
-    assert_fault(&faults, "name: the track has no name");
+    assert_eq!(faults, [fault("name", TrackFaultKind::NoName)]);
 }
 
 #[test]
-fn several_faults_are_told_at_once() {
+fn several_faults_are_reported_at_once() {
     let faults = faults_of(
         "
 name: ''
@@ -232,18 +213,18 @@ marks:
   worn: [{ mark: finish line }]
 ",
     );
-    let said: Vec<String> = faults.iter().map(Fault::to_string).collect();
+    let known = lane_distance::MarkSet::built_in_names().collect();
     assert_eq!(
-        said,
+        faults,
         [
-            "name: the track has no name",
-            "home_straight.chute: a chute of 300 m is out of range: 0 m to 200 m",
-            "lane_width: a lane width of 0.3 m is out of range: 0.5 m to 3 m",
-            "path[0].radius: a radius of 2 m is out of range: 5 m to 200 m",
-            "path[2].turn: a turn of 400° is out of range: 0.001° to 360°",
-            "path[3].straight: a straight of 500 m is out of range: 0.001 m to 400 m",
-            "marks.sets[0]: there is no mark set `standart`",
-            "marks.own[0]: nothing says where the mark `bare` is painted",
+            fault("name", TrackFaultKind::NoName),
+            out_of_range("home_straight.chute", Quantity::Chute, 300.0, 0.0, 200.0),
+            out_of_range("lane_width", Quantity::LaneWidth, 0.3, 0.5, 3.0),
+            out_of_range("path.0.radius", Quantity::Radius, 2.0, 5.0, 200.0),
+            out_of_range("path.2.turn", Quantity::Turn, 400.0, 0.001, 360.0),
+            out_of_range("path.3.straight", Quantity::Straight, 500.0, 0.001, 400.0),
+            fault("marks.sets.0", TrackFaultKind::UnknownSet { name: "standart".to_owned(), known }),
+            fault("marks.own.0", TrackFaultKind::NoRule { mark: "bare".to_owned() }),
         ]
     );
 }

@@ -10,8 +10,9 @@ use serde::Deserialize;
 use crate::geometry::course::Course;
 use crate::geometry::length::Length;
 use crate::paint::mark::{Form, Hurdles, Mark, Rule, Worn};
-use crate::track::fault::{Fault, Key};
+use crate::track::key::Key;
 use crate::track::one_or_many::OneOrMany;
+use crate::track::track_fault::{Quantity, TrackFault, TrackFaultKind};
 
 /// The sets that come with the crate: name and YAML text.
 const BUILT_IN: [(&str, &str); 7] = [
@@ -151,8 +152,8 @@ impl MarkSpec {
     ///
     /// # Errors
     ///
-    /// A [`Fault`] where there is no rule, more than one, or one with a value out of range.
-    pub fn marks(&self, set: u8, at: &[Key]) -> Result<Vec<Mark>, Vec<Fault>> {
+    /// [`TrackFault`] where there is no rule, more than one, or one with a value out of range.
+    pub fn marks(&self, set: u8, at: &[Key]) -> Result<Vec<Mark>, Vec<TrackFault>> {
         let rules = self.rules(at)?;
         let row = rules.len() > 1 || self.name.contains('{');
         Ok((1..)
@@ -176,27 +177,24 @@ impl MarkSpec {
     }
 
     /// Faults of values that mean nothing without another one.
-    fn check_partners(&self, within: &dyn Fn(&str) -> Vec<Key>, faults: &mut Vec<Fault>) {
+    fn check_partners(&self, within: &dyn Fn(&str) -> Vec<Key>, faults: &mut Vec<TrackFault>) {
         let on_straight = self.before_finish.is_some() || self.hurdles.is_some();
-        for (is_given, name, has_partner, partner) in [
-            (self.on.is_some(), "on", on_straight, "`before_finish` or `hurdles`"),
-            (self.past.is_some(), "past", self.from.is_some(), "`from`"),
-            (self.bends.is_some(), "bends", self.race.is_some(), "`race`"),
-            (self.trap_from_lane.is_some(), "trap_from_lane", self.trap.is_some(), "`trap`"),
-        ] {
+        let partners: [(bool, &str, bool, &[&str]); 4] = [
+            (self.on.is_some(), "on", on_straight, &["before_finish", "hurdles"]),
+            (self.past.is_some(), "past", self.from.is_some(), &["from"]),
+            (self.bends.is_some(), "bends", self.race.is_some(), &["race"]),
+            (self.trap_from_lane.is_some(), "trap_from_lane", self.trap.is_some(), &["trap"]),
+        ];
+        for (is_given, key, has_partner, partners) in partners {
             if is_given && !has_partner {
-                let message =
-                    format!("`{name}` of the mark `{}` goes with {partner}, which is not there", self.name);
-                faults.push(
-                    Fault::new(within(name), message)
-                        .with_help(format!("add {partner}, or leave out `{name}`")),
-                );
+                let kind = TrackFaultKind::NeedsPartner { mark: self.name.clone(), key, partners };
+                faults.push(TrackFault::new(within(key), kind));
             }
         }
     }
 
-    fn rules(&self, at: &[Key]) -> Result<Vec<Rule>, Vec<Fault>> {
-        let mut found: Vec<(&str, Vec<Rule>)> = Vec::new();
+    fn rules(&self, at: &[Key]) -> Result<Vec<Rule>, Vec<TrackFault>> {
+        let mut found: Vec<(&'static str, Vec<Rule>)> = Vec::new();
         let mut faults = Vec::new();
         let within = |name: &str| [at, &[Key::from(name)]].concat();
         if let Some(lengths) = &self.to_finish {
@@ -208,10 +206,7 @@ impl MarkSpec {
             let rules = lengths.as_slice().iter().map(|length| Rule::BeforeFinish(course, length.metres()));
             found.push(("before_finish", rules.collect()));
             if course == Course::Oval {
-                faults.push(
-                    Fault::new(within("on"), "`before_finish` places a mark on a straight, not on the oval")
-                        .with_help("write `on: home straight`, or `to_finish` for the oval"),
-                );
+                faults.push(TrackFault::new(within("on"), TrackFaultKind::BeforeFinishOnOval));
             }
         }
         if let Some(hurdles) = &self.hurdles {
@@ -241,56 +236,39 @@ impl MarkSpec {
         if let Some(race) = self.race {
             let bends = self.bends.unwrap_or(1);
             if bends != 1 && bends != 3 {
-                faults.push(
-                    Fault::new(within("bends"), format!("a race cannot break after {bends} bends in lanes"))
-                        .with_help("write 1 or 3"),
-                );
+                faults.push(TrackFault::new(within("bends"), TrackFaultKind::Bends(bends)));
             }
             found.push(("race", vec![Rule::AfterBreak { race_m: race.metres(), bends }]));
         }
         self.check_partners(&within, &mut faults);
-        for (name, rules) in &found {
+        let mark = || self.name.clone();
+        for &(rule, ref rules) in &found {
             if rules.is_empty() {
-                let message = format!("`{name}` of the mark `{}` gives no place", self.name);
-                faults.push(Fault::new(within(name), message).with_help("give it one at least"));
+                faults.push(TrackFault::new(within(rule), TrackFaultKind::EmptyRule { mark: mark(), rule }));
             }
-            let mut lengths = rules.iter().filter_map(|rule| match *rule {
-                Rule::ToFinish(length) | Rule::BeforeFinish(_, length) | Rule::Curve(length) => {
-                    Some((length, 0.0))
-                }
-                Rule::AfterBreak { race_m, .. } => Some((race_m, 0.0)),
-                Rule::Across(length) | Rule::From(_, length) => Some((length, -10_000.0)),
-                Rule::EndOfFirstBend => None,
-            });
             // Of a row of marks, the first that is out of range stands for all.
-            let wrong = lengths.find(|(length, least)| !(*least..=10_000.0).contains(length));
-            if let Some((length, least)) = wrong {
-                faults.push(Fault::new(
-                    within(name),
-                    format!("{length} m is out of range for `{name}`: {least} to 10000 m"),
-                ));
-            }
+            faults.extend(rules.iter().find_map(|placed| {
+                let (length_m, least_m) = match *placed {
+                    Rule::ToFinish(length_m) | Rule::BeforeFinish(_, length_m) | Rule::Curve(length_m) => {
+                        (length_m, 0.0)
+                    }
+                    Rule::AfterBreak { race_m, .. } => (race_m, 0.0),
+                    Rule::Across(length_m) | Rule::From(_, length_m) => (length_m, -10_000.0),
+                    Rule::EndOfFirstBend => return None,
+                };
+                TrackFault::out_of_range(within(rule), Quantity::Rule(rule), length_m, least_m..=10_000.0)
+            }));
         }
-        match found.len() {
-            _ if !faults.is_empty() => Err(faults),
-            1 => Ok(found.remove(0).1),
-            0 => Err(vec![
-                Fault::new(at.to_vec(), format!("nothing says where the mark `{}` is painted", self.name)).with_help(
-                    "add one of `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` or `race`",
-                ),
-            ]),
+        let kind = match found.len() {
+            _ if !faults.is_empty() => return Err(faults),
+            1 => return Ok(found.remove(0).1),
+            0 => TrackFaultKind::NoRule { mark: mark() },
             _ => {
-                let names: Vec<_> = found.iter().map(|(name, _)| format!("`{name}`")).collect();
-                let all = if names.len() == 2 { "both" } else { "all" };
-                Err(vec![
-                    Fault::new(
-                        at.to_vec(),
-                        format!("{} {all} place the mark `{}`", names.join(" and "), self.name),
-                    )
-                    .with_help("keep one of them"),
-                ])
+                let rules = found.iter().map(|(rule, _)| *rule).collect();
+                TrackFaultKind::SeveralRules { mark: mark(), rules }
             }
-        }
+        };
+        Err(vec![TrackFault::new(at.to_vec(), kind)])
     }
 }
 
@@ -324,6 +302,7 @@ mod tests {
         let text = "{name: a, colour: white, form: tick, to_finish: 10, across: 10}";
         let spec: MarkSpec = serde_yaml::from_str(text).expect("the row is well formed");
         let faults = spec.marks(0, &[]).expect_err("two rules");
-        assert_eq!(faults[0].message, "`to_finish` and `across` both place the mark `a`");
+        let rules = vec!["to_finish", "across"];
+        assert_eq!(faults[0].kind, TrackFaultKind::SeveralRules { mark: "a".to_owned(), rules });
     }
 }

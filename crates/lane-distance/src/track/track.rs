@@ -8,11 +8,11 @@ use crate::geometry::spot::{PaintReading, Spot};
 use crate::paint::mark::{Mark, MarkId};
 use crate::paint::paint::{LanePaint, Paint, Painted};
 use crate::search::search::Pair;
-use crate::track::fault::Fault;
 use crate::track::hazard::Hazard;
 use crate::track::lane_error::LaneError;
 use crate::track::layout::Layout;
 use crate::track::tolerance::Tolerances;
+use crate::track::track_fault::TrackFault;
 use crate::track::track_spec::TrackSpec;
 
 /// A track: its ground, its paint, and what is closed.
@@ -35,7 +35,7 @@ impl Track {
     /// # Errors
     ///
     /// Every fault of the description that can be told apart, each with its place.
-    pub fn build(spec: &TrackSpec) -> Result<Self, Vec<Fault>> {
+    pub fn build(spec: &TrackSpec) -> Result<Self, Vec<TrackFault>> {
         let mut faults = Vec::new();
         spec.check(&mut faults);
         let most = spec.most_lanes(&mut faults);

@@ -1,5 +1,7 @@
 //! The description of a track, as its file gives it.
 
+use std::ops::RangeInclusive;
+
 use serde::Deserialize;
 
 use crate::geometry::arc::Arc;
@@ -12,11 +14,12 @@ use crate::geometry::stretch::Piece;
 use crate::paint::mark::{Mark, Rule, Worn};
 use crate::paint::mark_set::{MarkSet, MarkSpec};
 use crate::track::closed_spec::ClosedSpec;
-use crate::track::fault::{Fault, Key, key};
 use crate::track::hazard::Hazard;
+use crate::track::key::{Key, key};
 use crate::track::layout::Layout;
 use crate::track::one_or_many::OneOrMany;
 use crate::track::tolerance::Tolerances;
+use crate::track::track_fault::{Quantity, TrackFault, TrackFaultKind};
 
 /// The description of a track.
 ///
@@ -162,7 +165,7 @@ pub struct WornSpec {
 
 impl TrackSpec {
     /// The path at the inner edge.
-    pub(crate) fn inner_path(&self, faults: &mut Vec<Fault>) -> Option<Path> {
+    pub(crate) fn inner_path(&self, faults: &mut Vec<TrackFault>) -> Option<Path> {
         let before = faults.len();
         let inwards_m = match self.radius_at {
             RadiusAt::InnerEdge => 0.0,
@@ -177,11 +180,13 @@ impl TrackSpec {
         if faults.len() > before {
             return None;
         }
-        Path::close(pieces).map_err(|error| faults.push(Fault::new(key!["path"], error.to_string()))).ok()
+        Path::close(pieces)
+            .map_err(|error| faults.push(TrackFault::new(key!["path"], TrackFaultKind::Path(error))))
+            .ok()
     }
 
     /// How many lanes the widest course has; nothing where a number of lanes is out of range.
-    pub(crate) fn most_lanes(&self, faults: &mut Vec<Fault>) -> Option<u8> {
+    pub(crate) fn most_lanes(&self, faults: &mut Vec<TrackFault>) -> Option<u8> {
         let counts = [
             (Some(self.lanes), key!["lanes"]),
             (self.home_straight.lanes, key!["home_straight", "lanes"]),
@@ -190,12 +195,13 @@ impl TrackSpec {
         let mut most = Some(1);
         for (lanes, at) in counts {
             let Some(lanes) = lanes else { continue };
-            if (1..=MOST_LANES).contains(&lanes) {
-                most = most.map(|most| lanes.max(most));
-            } else {
-                let message = format!("{lanes} lanes are out of range: a track has 1 to {MOST_LANES}");
-                faults.push(Fault::new(at, message));
-                most = None;
+            let range = 1.0..=f64::from(MOST_LANES);
+            match TrackFault::out_of_range(at, Quantity::Lanes, lanes.into(), range) {
+                None => most = most.map(|most| lanes.max(most)),
+                Some(fault) => {
+                    faults.push(fault);
+                    most = None;
+                }
             }
         }
         most
@@ -203,11 +209,9 @@ impl TrackSpec {
 
     /// The width of each lane of the widest course, in metres; where their number is not known, of as
     /// many as there may be.
-    pub(crate) fn widths_m(&self, most: Option<u8>, faults: &mut Vec<Fault>) -> Vec<f64> {
+    pub(crate) fn widths_m(&self, most: Option<u8>, faults: &mut Vec<TrackFault>) -> Vec<f64> {
         let out_of_range = |width: Length, at: Vec<Key>| {
-            let width_m = width.metres();
-            (!(0.5..=3.0).contains(&width_m))
-                .then(|| Fault::new(at, format!("a lane width of {width_m} m is out of range: 0.5 m to 3 m")))
+            TrackFault::out_of_range(at, Quantity::LaneWidth, width.metres(), 0.5..=3.0)
         };
         match &self.lane_width {
             OneOrMany::One(width) => {
@@ -215,13 +219,11 @@ impl TrackSpec {
                 vec![width.metres(); most.unwrap_or(MOST_LANES).into()]
             }
             OneOrMany::Many(widths) => {
-                if let Some(most) = most
-                    && widths.len() != usize::from(most)
+                if let Some(lanes) = most
+                    && widths.len() != usize::from(lanes)
                 {
-                    let message = format!("{} lane widths are given for {most} lanes", widths.len());
-                    faults.push(Fault::new(key!["lane_width"], message).with_help(
-                        "give one width for all lanes, or one for each lane from lane 1 outwards",
-                    ));
+                    let kind = TrackFaultKind::WidthCount { widths: widths.len(), lanes };
+                    faults.push(TrackFault::new(key!["lane_width"], kind));
                 }
                 let wrong = widths.iter().enumerate();
                 faults.extend(
@@ -233,71 +235,59 @@ impl TrackSpec {
     }
 
     /// The surveyed lap as a part of the computed one.
-    pub(crate) fn scale(&self, computed_lap_m: f64, faults: &mut Vec<Fault>) -> f64 {
+    pub(crate) fn scale(&self, computed_m: f64, faults: &mut Vec<TrackFault>) -> f64 {
         let Some(surveyed) = self.surveyed_lap else { return 1.0 };
-        let off_m = surveyed.metres() - computed_lap_m;
-        if off_m.abs() <= SURVEY_M {
-            return surveyed.metres() / computed_lap_m;
+        let surveyed_m = surveyed.metres();
+        if (surveyed_m - computed_m).abs() <= SURVEY_M {
+            return surveyed_m / computed_m;
         }
-        let message = format!(
-            "the surveyed lap of {:.3} m differs by {off_m:+.3} m from the computed lap of lane 1, {computed_lap_m:.3} m; \
-             the most allowed is {SURVEY_M} m",
-            surveyed.metres()
-        );
-        faults.push(
-            Fault::new(key!["surveyed_lap"], message)
-                .with_help("check the radii and straights against the survey"),
-        );
+        let kind = TrackFaultKind::SurveyedLap { surveyed_m, computed_m, most_m: SURVEY_M };
+        faults.push(TrackFault::new(key!["surveyed_lap"], kind));
         1.0
     }
 
     /// Faults of values that need no geometry.
-    pub(crate) fn check(&self, faults: &mut Vec<Fault>) {
+    pub(crate) fn check(&self, faults: &mut Vec<TrackFault>) {
         if self.name.trim().is_empty() {
-            faults.push(Fault::new(key!["name"], "the track has no name"));
+            faults.push(TrackFault::new(key!["name"], TrackFaultKind::NoName));
         }
-        if let Some(bearing) = self.bearing
-            && !(0.0..360.0).contains(&bearing)
-        {
-            let message = format!("a bearing of {bearing}° is out of range: 0° to 360°, 0° is north");
-            faults.push(Fault::new(key!["bearing"], message));
+        if let Some(value) = self.bearing.filter(|bearing| !(0.0..360.0).contains(bearing)) {
+            let kind =
+                TrackFaultKind::OutOfRange { quantity: Quantity::Bearing, value, low: 0.0, high: 360.0 };
+            faults.push(TrackFault::new(key!["bearing"], kind));
         }
         for (straight, name) in
             [(&self.home_straight, "home_straight"), (&self.back_straight, "back_straight")]
         {
-            let chute_m = straight.chute.metres();
-            if !(0.0..=200.0).contains(&chute_m) {
-                let message = format!("a chute of {chute_m} m is out of range: 0 m to 200 m");
-                faults.push(Fault::new(key![name, "chute"], message));
-            }
+            let at = key![name, "chute"];
+            faults.extend(TrackFault::out_of_range(
+                at,
+                Quantity::Chute,
+                straight.chute.metres(),
+                0.0..=200.0,
+            ));
         }
         for (index, hazard) in self.hazards.iter().enumerate() {
             if hazard.on != Course::Oval && hazard.from < hazard.to {
-                let message = "the hazard ends before it begins: distances count down to the finish";
-                faults
-                    .push(Fault::new(key!["hazards", index], message).with_help("exchange `from` and `to`"));
+                faults.push(TrackFault::new(key!["hazards", index], TrackFaultKind::HazardEndsFirst));
             }
         }
         let tolerances = &self.tolerances;
         for (tolerance, name) in
             [(tolerances.lane_width, "lane_width"), (tolerances.radius, "radius"), (tolerances.tape, "tape")]
         {
-            let tolerance_m = tolerance.metres();
-            if !(0.0..=1.0).contains(&tolerance_m) {
-                let message = format!("a tolerance of {tolerance_m} m is out of range: 0 m to 1 m");
-                faults.push(Fault::new(key!["tolerances", name], message));
-            }
+            let at = key!["tolerances", name];
+            faults.extend(TrackFault::out_of_range(at, Quantity::Tolerance, tolerance.metres(), 0.0..=1.0));
         }
     }
 
     /// Faults of values that name a lane which no course has.
-    pub(crate) fn check_lanes(&self, most: u8, faults: &mut Vec<Fault>) {
+    pub(crate) fn check_lanes(&self, outermost: u8, faults: &mut Vec<TrackFault>) {
         let mut check = |lanes: &[u8], at: Vec<Key>| {
-            for (index, lane) in lanes.iter().enumerate() {
-                if !(1..=most).contains(lane) {
+            for (index, &lane) in lanes.iter().enumerate() {
+                if !(1..=outermost).contains(&lane) {
                     let at = [at.as_slice(), &[Key::from(index)]].concat();
-                    let message = format!("there is no lane {lane}: the track has lanes 1 to {most}");
-                    faults.push(Fault::new(at, message));
+                    faults.push(TrackFault::new(at, TrackFaultKind::NoLane { lane, outermost }));
                 }
             }
         };
@@ -318,18 +308,16 @@ impl TrackSpec {
     }
 
     /// Faults of the track's own marks that would be painted nowhere.
-    pub(crate) fn check_own_marks(&self, layout: &Layout, faults: &mut Vec<Fault>) {
+    pub(crate) fn check_own_marks(&self, layout: &Layout, faults: &mut Vec<TrackFault>) {
         for (index, spec) in self.marks.own.iter().enumerate() {
             for mark in spec.marks(0, &[]).unwrap_or_default() {
-                let Rule::BeforeFinish(course, before_m) = mark.rule else { continue };
+                let Rule::BeforeFinish(course, before_finish_m) = mark.rule else { continue };
                 let length_m = layout.straight(course).map_or(0.0, |ground| ground.length_m());
-                if before_m > length_m {
+                if before_finish_m > length_m {
                     let name = if spec.hurdles.is_some() { "hurdles" } else { "before_finish" };
-                    let message = format!(
-                        "the mark `{}` lies {before_m} m before the finish, off the {course}: it is {length_m:.2} m long with its chute",
-                        mark.name
-                    );
-                    faults.push(Fault::new(key!["marks", "own", index, name], message));
+                    let mark = mark.name;
+                    let kind = TrackFaultKind::MarkOffStraight { mark, before_finish_m, course, length_m };
+                    faults.push(TrackFault::new(key!["marks", "own", index, name], kind));
                     break;
                 }
             }
@@ -337,49 +325,43 @@ impl TrackSpec {
     }
 
     /// Faults of hazards that do not lie on their course.
-    pub(crate) fn check_hazards(&self, layout: &Layout, faults: &mut Vec<Fault>) {
+    pub(crate) fn check_hazards(&self, layout: &Layout, faults: &mut Vec<TrackFault>) {
         for (index, hazard) in self.hazards.iter().enumerate() {
             let length_m = match (hazard.on, layout.straight(hazard.on)) {
                 (Course::Oval, _) => layout.measure(1).lap_m(),
                 (_, Some(ground)) => ground.length_m(),
                 (course, None) => {
-                    faults
-                        .push(Fault::new(key!["hazards", index, "on"], format!("the track has no {course}")));
+                    let kind = TrackFaultKind::NoStraight(course);
+                    faults.push(TrackFault::new(key!["hazards", index, "on"], kind));
                     continue;
                 }
             };
-            for (place, name) in [(hazard.from, "from"), (hazard.to, "to")] {
-                let place_m = place.metres();
-                if !(0.0..=length_m).contains(&place_m) {
-                    let message = format!(
-                        "{place_m} m from the finish is not on the {}: 0 m to {length_m:.2} m",
-                        hazard.on
-                    );
-                    faults.push(Fault::new(key!["hazards", index, name], message));
+            for (end, name) in [(hazard.from, "from"), (hazard.to, "to")] {
+                let from_finish_m = end.metres();
+                if !(0.0..=length_m).contains(&from_finish_m) {
+                    let kind = TrackFaultKind::HazardOffCourse { course: hazard.on, from_finish_m, length_m };
+                    faults.push(TrackFault::new(key!["hazards", index, name], kind));
                 }
             }
         }
     }
 
     /// The marks of every set, the track's own marks, less what has worn off.
-    pub(crate) fn paint(&self, faults: &mut Vec<Fault>) -> Vec<Mark> {
+    pub(crate) fn paint(&self, faults: &mut Vec<TrackFault>) -> Vec<Mark> {
         let default_sets = vec!["standard".to_owned()];
         let sets = self.marks.sets.as_ref().unwrap_or(&default_sets);
         let mut marks = Vec::new();
         let mut is_every_set_known = true;
         for (index, name) in sets.iter().enumerate() {
+            let at = key!["marks", "sets", index];
             if sets[..index].contains(name) {
-                let message = format!("the mark set `{name}` is listed twice");
-                faults.push(Fault::new(key!["marks", "sets", index], message).with_help("list it once"));
+                faults.push(TrackFault::new(at, TrackFaultKind::SetTwice(name.clone())));
                 continue;
             }
             let Some(set) = MarkSet::built_in_marks(name) else {
                 is_every_set_known = false;
-                let known: Vec<_> = MarkSet::built_in_names().map(|known| format!("`{known}`")).collect();
-                faults.push(
-                    Fault::new(key!["marks", "sets", index], format!("there is no mark set `{name}`"))
-                        .with_help(format!("write one of {}", known.join(", "))),
-                );
+                let known = MarkSet::built_in_names().collect();
+                faults.push(TrackFault::new(at, TrackFaultKind::UnknownSet { name: name.clone(), known }));
                 continue;
             };
             marks.extend(set.iter().map(|mark| Mark { set: index as u8, ..mark.clone() }));
@@ -405,7 +387,7 @@ impl TrackSpec {
     }
 
     /// Faults of marks that lean on each other: a base that is missing, or that leans back.
-    fn check_bases(&self, marks: &[Mark], faults: &mut Vec<Fault>) {
+    fn check_bases(&self, marks: &[Mark], faults: &mut Vec<TrackFault>) {
         for mark in marks {
             let at = || match self.marks.own.iter().position(|own| own.name == mark.name) {
                 Some(index) => key!["marks", "own", index, "from"],
@@ -419,17 +401,14 @@ impl TrackSpec {
                         // That is the fault of the mark on the way.
                         break;
                     }
-                    let message = format!(
-                        "the mark `{}` is placed from `{base}`, which the track does not have",
-                        mark.name
-                    );
-                    let near = nearest_name(base, marks.iter().map(|mark| mark.name.as_str()));
-                    faults.push(did_you_mean(Fault::new(at(), message), near));
+                    let near = nearest_mark(base, marks);
+                    let (mark, base) = (mark.name.clone(), base.clone());
+                    faults.push(TrackFault::new(at(), TrackFaultKind::UnknownBase { mark, base, near }));
                     break;
                 };
                 if next.name == mark.name {
-                    let message = format!("the mark `{}` is placed from itself", mark.name);
-                    faults.push(Fault::new(at(), message));
+                    let kind = TrackFaultKind::PlacedFromItself { mark: mark.name.clone() };
+                    faults.push(TrackFault::new(at(), kind));
                     break;
                 }
                 link = next;
@@ -438,14 +417,7 @@ impl TrackSpec {
     }
 }
 
-fn did_you_mean(fault: Fault, near: Option<&str>) -> Fault {
-    match near {
-        Some(near) => fault.with_help(format!("did you mean `{near}`?")),
-        None => fault,
-    }
-}
-
-fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<Fault>) {
+fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<TrackFault>) {
     let mut known = false;
     for mark in marks.iter_mut().filter(|mark| mark.name == worn.mark) {
         known = true;
@@ -456,51 +428,41 @@ fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<
         };
     }
     if !known {
-        let near = nearest_name(&worn.mark, marks.iter().map(|mark| mark.name.as_str()));
-        let fault = Fault::new(
-            key!["marks", "worn", index, "mark"],
-            format!("the track has no mark `{}` to wear off", worn.mark),
-        );
-        faults.push(did_you_mean(fault, near));
+        let kind =
+            TrackFaultKind::UnknownWorn { name: worn.mark.clone(), near: nearest_mark(&worn.mark, marks) };
+        faults.push(TrackFault::new(key!["marks", "worn", index, "mark"], kind));
     }
 }
 
-/// The known name most like a wrong one.
-pub(crate) fn nearest_name<'a>(wrong: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    known
-        .map(|name| (strsim::jaro_winkler(&wrong.to_lowercase(), &name.to_lowercase()), name))
+/// The mark whose name is most like a wrong one.
+fn nearest_mark(wrong: &str, marks: &[Mark]) -> Option<String> {
+    marks
+        .iter()
+        .map(|mark| (strsim::jaro_winkler(&wrong.to_lowercase(), &mark.name.to_lowercase()), mark))
         .filter(|(likeness, _)| *likeness > 0.85)
         .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(_, name)| name)
+        .map(|(_, mark)| mark.name.clone())
 }
 
 impl PieceSpec {
-    fn piece(&self, inwards_m: f64, index: usize, faults: &mut Vec<Fault>) -> Option<Piece> {
+    fn piece(&self, inwards_m: f64, index: usize, faults: &mut Vec<TrackFault>) -> Option<Piece> {
         let before = faults.len();
-        let mut within = |value: f64, low: f64, high: f64, name: &str, unit: &str| {
-            if !(low..=high).contains(&value) {
-                faults.push(Fault::new(
-                    key!["path", index, name],
-                    format!("a {name} of {value}{unit} is out of range: {low}{unit} to {high}{unit}"),
-                ));
-            }
+        let mut checked = |name: &str, quantity: Quantity, value: f64, range: RangeInclusive<f64>| {
+            faults.extend(TrackFault::out_of_range(key!["path", index, name], quantity, value, range));
             value
         };
         let piece = match (self.straight, self.radius, self.turn) {
             (Some(length), None, None) => {
-                let length_m = within(length.metres(), 0.001, 400.0, "straight", " m");
+                let length_m = checked("straight", Quantity::Straight, length.metres(), 0.001..=400.0);
                 Piece::Straight(Straight { length_m })
             }
             (None, Some(radius), Some(turn)) => {
-                let radius_m = within(radius.metres(), 5.0, 200.0, "radius", " m") - inwards_m;
-                let turn_deg = within(turn, 0.001, 360.0, "turn", "°");
+                let radius_m = checked("radius", Quantity::Radius, radius.metres(), 5.0..=200.0) - inwards_m;
+                let turn_deg = checked("turn", Quantity::Turn, turn, 0.001..=360.0);
                 Piece::Arc(Arc { radius_m, turn_rad: turn_deg.to_radians() })
             }
             _ => {
-                faults.push(
-                    Fault::new(key!["path", index], "a piece of the path is either a straight or an arc")
-                        .with_help("write `- straight: 84.39`, or `- { radius: 36.50, turn: 180 }`"),
-                );
+                faults.push(TrackFault::new(key!["path", index], TrackFaultKind::StraightOrArc));
                 return None;
             }
         };

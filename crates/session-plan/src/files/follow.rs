@@ -1,43 +1,39 @@
 //! Faults of a track that only follow from another fault: they are not told.
 
-use lane_distance::{Fault, Key};
+use lane_distance::{Key, TrackFault, TrackFaultKind};
 
 use crate::files::form::Unsure;
 
 /// Whether a fault of a track follows from a part of its file that could not be read.
-pub(crate) fn follows(fault: &Fault, unsure: &Unsure) -> bool {
+pub(crate) fn follows(fault: &TrackFault, unsure: &Unsure) -> bool {
     let touched = |names: &[&str]| names.iter().any(|name| unsure.touches(&[Key::from(*name)]));
-    let Fault { at, message, .. } = fault;
+    let TrackFault { at, kind } = fault;
     // What stands in for a value that could not be read has no faults of its own.
     if unsure.holds(at) {
         return true;
     }
-    // Which lanes there are.
-    let is_of_lanes = message.starts_with("there is no lane") || message.contains("lane widths are given");
-    if is_of_lanes && touched(&["lanes", "home_straight", "back_straight"]) {
+    let row = row(at);
+    // A piece, a mark or a hazard that lacks a value need not make sense as a whole.
+    if let Some(row) = row
+        && at.len() == row.len()
+        && unsure.touches(row)
+    {
         return true;
     }
-    let top = match at.first() {
-        Some(Key::Name(name)) => name.as_str(),
-        _ => "",
-    };
-    match (top, row(at)) {
-        // A path that lacks a piece need not close, and its radii belong to one line or the other.
-        ("path", None) => touched(&["path", "radius_at", "inner_edge"]),
-        ("surveyed_lap", _) => touched(&["radius_at", "inner_edge"]),
-        // A piece, a mark or a hazard that lacks a value need not make sense as a whole.
-        (_, Some(row)) if at.len() == row.len() => unsure.touches(row),
-        ("marks", Some(row)) => {
-            let is_of_name = message.ends_with("to wear off") || message.ends_with("does not have");
-            let is_of_partner = message.contains(" goes with ");
-            let is_of_straight = message.contains("its chute");
-            is_of_partner && unsure.touches(row)
-                || is_of_name && names_unsure(unsure)
-                || is_of_straight && touched(&["path", "home_straight", "back_straight"])
+    match kind {
+        // Which lanes there are.
+        TrackFaultKind::NoLane { .. } | TrackFaultKind::WidthCount { .. } => {
+            touched(&["lanes", "home_straight", "back_straight"])
         }
-        ("hazards", Some(row)) => {
-            let on = [row, &[Key::from("on")]].concat();
-            unsure.touches(&on) || touched(&["radius_at", "inner_edge", "home_straight", "back_straight"])
+        // A path that lacks a piece need not close, and its radii belong to one line or the other.
+        TrackFaultKind::Path(_) => touched(&["path", "radius_at", "inner_edge"]),
+        TrackFaultKind::SurveyedLap { .. } => touched(&["radius_at", "inner_edge"]),
+        TrackFaultKind::NeedsPartner { .. } => row.is_some_and(|row| unsure.touches(row)),
+        TrackFaultKind::UnknownWorn { .. } | TrackFaultKind::UnknownBase { .. } => names_unsure(unsure),
+        TrackFaultKind::MarkOffStraight { .. } => touched(&["path", "home_straight", "back_straight"]),
+        TrackFaultKind::NoStraight(_) | TrackFaultKind::HazardOffCourse { .. } => {
+            row.is_some_and(|row| unsure.touches(&[row, &[Key::from("on")]].concat()))
+                || touched(&["radius_at", "inner_edge", "home_straight", "back_straight"])
         }
         _ => false,
     }

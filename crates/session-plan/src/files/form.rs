@@ -1,10 +1,11 @@
 //! Values of a known form, with every fault that kept parts of them from being read.
 
-use lane_distance::{Fault, Key};
+use lane_distance::Key;
 use serde::de::DeserializeOwned;
 use serde_path_to_error::Segment;
 use serde_yaml::Value;
 
+use crate::files::fault::Fault;
 use crate::files::form_words::{self, KEY, Wrong};
 
 /// The most faults of form that are told of one file.

@@ -1,7 +1,8 @@
 //! Session files.
 
-use lane_distance::{Fault, Key};
+use lane_distance::Key;
 
+use crate::files::fault::Fault;
 use crate::files::form::{self, Typed};
 use crate::files::places::Places;
 use crate::files::session_spec::SessionSpec;

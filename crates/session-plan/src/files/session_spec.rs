@@ -5,11 +5,12 @@ use std::collections::BTreeMap;
 use std::fmt;
 
 use chrono::{Datelike, NaiveDate};
-use lane_distance::{Fault, Key};
+use lane_distance::Key;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 use serde::de::{self, Deserializer, MapAccess, Visitor};
 
+use crate::files::fault::Fault;
 use crate::files::quantities::{RaceDistance, Time};
 use crate::files::squad_spec::SquadSpec;
 use crate::people::bests::{Bests, RIEGEL_EXPONENT};

@@ -1,8 +1,8 @@
 //! YAML texts whose faults have a place.
 
-use lane_distance::Fault;
 use serde_yaml::Value;
 
+use crate::files::fault::Fault;
 use crate::files::form_words::{NO_KEY, without_place};
 use crate::files::places::Places;
 use workout_notation::{Problem, Problems, SourceText};

@@ -4,8 +4,6 @@ use lane_distance::{Course, LaneList, MOST_LANES, Place};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use workout_notation::Problem;
-
 /// The rules that a venue posts for training.
 ///
 /// ```
@@ -116,6 +114,20 @@ pub enum InfieldCrossing {
     Forbidden,
 }
 
+/// What is wrong with a rule.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum RuleFault {
+    /// The track has no such lane.
+    NoLane {
+        /// The lane.
+        lane: u8,
+        /// The outermost lane of the track.
+        outermost: u8,
+    },
+    /// Its distances exclude each other, so that it fits no run.
+    NoDistance,
+}
+
 impl LaneRule {
     /// Whether the rule speaks of runs of this distance.
     pub fn fits(&self, distance_m: f64) -> bool {
@@ -193,20 +205,18 @@ impl HouseRules {
         lines
     }
 
-    /// What is wrong with the rules on a track of so many lanes: keys below the rules, and messages.
-    pub(crate) fn faults(&self, most_lanes: u8) -> Vec<(usize, &'static str, Problem)> {
+    /// What is wrong with the rules on a track with so many lanes, by the index of the rule.
+    pub(crate) fn faults(&self, outermost: u8) -> Vec<(usize, RuleFault)> {
         let mut faults = Vec::new();
-        let most_lanes = most_lanes.min(MOST_LANES);
+        let outermost = outermost.min(MOST_LANES);
         for (index, rule) in self.lanes.iter().enumerate() {
-            for lane in rule.lanes.iter().filter(|lane| !(1..=most_lanes).contains(*lane)) {
-                let message = format!("there is no lane {lane}: the track has lanes 1 to {most_lanes}");
-                faults.push((index, "lanes", Problem::new(0..0, message)));
+            for &lane in rule.lanes.iter().filter(|lane| !(1..=outermost).contains(*lane)) {
+                faults.push((index, RuleFault::NoLane { lane, outermost }));
             }
             let low = rule.over.or(rule.from).unwrap_or(0.0);
             let high = rule.up_to.unwrap_or(f64::INFINITY);
             if !(low >= 0.0 && low <= high) {
-                let problem = Problem::new(0..0, "no run fits this rule: its distances exclude each other");
-                faults.push((index, "up_to", problem));
+                faults.push((index, RuleFault::NoDistance));
             }
         }
         faults

@@ -1,14 +1,15 @@
 //! A track with the rules and hours of its venue.
 
-use lane_distance::{Fault, Key, MOST_LANES, Track, TrackSpec};
+use lane_distance::{Key, MOST_LANES, Track, TrackFault, TrackFaultKind, TrackSpec};
 use serde_yaml::Value;
 
+use crate::files::fault::Fault;
 use crate::files::follow::follows;
 use crate::files::form::{self, Unsure};
 use crate::files::form_words::{self, Wrong};
 use crate::files::yaml::Yaml;
 use crate::people::hours::Hours;
-use crate::people::house_rules::HouseRules;
+use crate::people::house_rules::{HouseRules, RuleFault};
 use crate::people::timezone::Timezone;
 use workout_notation::{Problems, SourceText};
 
@@ -75,16 +76,27 @@ impl Venue {
         let track = read.value.as_ref().map(Track::build).and_then(|built| match built {
             Ok(track) => Some(track),
             Err(more) => {
-                faults.extend(more.into_iter().filter(|fault| !follows(fault, &unsure)));
+                faults.extend(more.into_iter().filter(|fault| !follows(fault, &unsure)).map(Fault::from));
                 None
             }
         });
         if let (Some(rules), Some(spec)) = (&rules, &read.value) {
-            let more = rules.faults(most_lanes(spec)).into_iter().map(|(index, name, problem)| {
-                let at = vec![rules_at[0].clone(), Key::from("lanes"), Key::from(index), Key::from(name)];
-                Fault::new(at, problem.message)
-            });
-            faults.extend(more.filter(|fault| !follows(fault, &unsure)));
+            for (index, fault) in rules.faults(most_lanes(spec)) {
+                let at =
+                    |name| vec![rules_at[0].clone(), Key::from("lanes"), Key::from(index), Key::from(name)];
+                match fault {
+                    RuleFault::NoLane { lane, outermost } => {
+                        let kind = TrackFaultKind::NoLane { lane, outermost };
+                        let fault = TrackFault { at: at("lanes"), kind };
+                        faults.extend((!follows(&fault, &unsure)).then(|| Fault::from(fault)));
+                    }
+                    RuleFault::NoDistance => {
+                        let message = "no run fits this rule: its distances exclude each other";
+                        let at = at("up_to");
+                        faults.extend((!unsure.holds(&at)).then(|| Fault::new(at, message)));
+                    }
+                }
+            }
         }
         match (track, rules) {
             (Some(track), Some(rules)) if faults.is_empty() && yaml.is_sound() => {
