@@ -179,12 +179,12 @@ error: a calendar needs dates, and `B` has none; write for example `date: 2027-0
 #[test]
 fn only_sessions_go_into_a_calendar() {
     toeline(&["lanes", "--out", "lanes.ics"]).assert().code(2).stderr_eq(str![[r#"
-error: `lanes.ics` would show a plan, and this answer has none; write a name that ends in .txt, .json or .csv
+error: a .ics file shows a plan, and this answer has none; write a name that ends in .txt, .json or .csv
 
 "#]]);
     toeline(&["plan", "200", "--format", "json", "--out", "plan.ics"]).assert().code(2).stderr_eq(str![[
         r#"
-error: `--format` and the ending of `plan.ics` ask for different views; leave out `--format`
+error: `--format` and the ending of `plan.ics` disagree; leave out `--format`
 
 "#
     ]]);

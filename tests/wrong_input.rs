@@ -192,7 +192,7 @@ error: there is no built-in track `standart`; write one of standard, standard-6,
 #[test]
 fn an_unknown_ending_of_the_file_to_write() {
     toeline(&["plan", "200", "--out", "plan.docx"]).assert().code(2).stderr_eq(str![[r#"
-error: the ending of `plan.docx` picks no view; write a name that ends in .txt, .json or .csv, or for plans in .pdf, .png, .html, .svg, .ics, .md
+error: `plan.docx` is an unknown kind of file; write a name that ends in .txt, .json or .csv, or for plans in .pdf, .png, .html, .md, .ics or .svg
 
 "#]]);
 }

@@ -19,12 +19,12 @@ pub(crate) fn run(command: &Command) -> Result<()> {
         Command::Plan { workouts, squad, print, common } => {
             let plan = |workout: &String| plan(workout, squad, common);
             let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
-            output::write_plans(&plans, &plans, *print, common)
+            output::write_about(&plans, Some(&plans), *print, common)
         }
         Command::Week { paths, print, common } => {
             let mut plans = plans_of(paths, common)?;
             plans.sort_by_key(Plan::order);
-            output::write_plans(&plans, &[Week::of(&plans)], *print, common)
+            output::write_about(&[Week::of(&plans)], Some(&plans), *print, common)
         }
         Command::Spots { workout, common } => output::write(&[spots(workout, common)?], common),
         Command::Measure {

@@ -2,7 +2,9 @@
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use plan_sheet::{FORMATS, Format};
 
 /// Turns a written track workout into places on a real track: for every repetition and lane, where
 /// to start and where to finish, in terms of the paint on the ground.
@@ -32,9 +34,7 @@ pub(crate) enum Command {
     },
     /// Show the week at a glance: runs, honest metres by pace, bends and recoveries of each group
     ///
-    /// A folder means every session file in it and in its sub-folders. With --out, a name that ends
-    /// in .ics makes a calendar of the sessions that have a date, one that ends in .html a page of
-    /// all sessions, and one that ends in .pdf or .png prints their sheets.
+    /// A folder means every session file in it and in its sub-folders.
     Week {
         /// Session files, or folders of them
         #[arg(required = true, value_name = "PATH")]
@@ -191,16 +191,31 @@ pub(crate) struct Common {
     #[arg(long, value_name = "LANES", value_delimiter = ',')]
     pub(crate) closed: Vec<u8>,
     /// How the answer is written to standard output
-    #[arg(long, value_enum)]
-    pub(crate) format: Option<Format>,
-    /// Write the answer to a file instead; its ending picks the view (.txt, .json, .csv; for
-    /// plans and weeks also .pdf and .png, printed sheets, .html, a page for phone and paper, .ics,
-    /// a calendar, and .md, a message; for one plan .svg, its map)
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_parser = formats())]
+    pub(crate) format: Option<&'static Format>,
+    #[arg(long, value_name = "FILE", help = out_help())]
     pub(crate) out: Option<PathBuf>,
     /// When to use colour and bold type
     #[arg(long, value_enum, default_value_t)]
     pub(crate) color: Color,
+}
+
+/// The kinds of file that `--format` names.
+fn formats() -> impl TypedValueParser<Value = &'static Format> {
+    let named = FORMATS.iter().filter_map(|format| Some(PossibleValue::new(format.name?).help(format.what)));
+    PossibleValuesParser::new(named).try_map(|name| Format::named(&name).ok_or("not a known format"))
+}
+
+fn out_help() -> String {
+    let of = |answers: &str| {
+        let kinds = FORMATS.iter().filter(|format| format.answers() == answers);
+        kinds.map(|format| format!(".{}, {}", format.ending, format.what)).collect::<Vec<_>>().join("; ")
+    };
+    let mut all: Vec<&str> = FORMATS.iter().map(Format::answers).collect();
+    all.dedup();
+    let lists: Vec<String> =
+        all.into_iter().map(|answers| format!("for {answers} {}", of(answers))).collect();
+    format!("Write the answer to a file instead; its ending says what kind ({})", lists.join("; "))
 }
 
 fn seconds(text: &str) -> Result<f64, String> {
@@ -239,14 +254,13 @@ pub(crate) enum Paper {
     Letter,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(crate) enum Format {
-    /// Tables for people
-    Text,
-    /// One JSON value for programs
-    Json,
-    /// A row for each run, choice, lane or mark, for spreadsheets
-    Csv,
+impl From<Paper> for plan_sheet::Paper {
+    fn from(paper: Paper) -> Self {
+        match paper {
+            Paper::A4 => Self::A4,
+            Paper::Letter => Self::Letter,
+        }
+    }
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -273,15 +287,17 @@ mod tests {
     use clap::CommandFactory;
 
     #[test]
-    fn flags_are_consistent_and_the_help_names_every_built_in_track() {
+    fn flags_are_consistent_and_the_help_names_every_built_in_track_and_kind_of_file() {
         let mut command = super::Flags::command();
         command.build();
         command.clone().debug_assert();
         let help = command.find_subcommand_mut("plan").expect("it exists").render_help().to_string();
         let words: Vec<&str> =
-            help.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ']')).collect();
-        for name in lane_distance::Track::built_in_names() {
-            assert!(words.contains(&name), "{name} is missing from the help: {help}");
+            help.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | '(' | ')' | ']')).collect();
+        let endings = plan_sheet::FORMATS.map(|format| format!(".{}", format.ending));
+        let names = lane_distance::Track::built_in_names().map(str::to_owned);
+        for name in names.chain(endings) {
+            assert!(words.contains(&name.as_str()), "{name} is missing from the help: {help}");
         }
     }
 }

@@ -6,7 +6,6 @@ mod flags;
 mod input;
 mod manual;
 mod output;
-mod paper;
 mod whole_file;
 
 use std::process::ExitCode;

@@ -3,14 +3,13 @@
 use std::io::Write;
 use std::path::Path;
 
-use anstream::adapter::strip_str;
+use anstream::adapter::StripBytes;
 use anyhow::{Context, Result, anyhow, bail};
-use plan_sheet::{Calendar, CsvTable, View, message};
+use plan_sheet::{Format, RenderSettings, Rendered, View};
 use session_plan::Plan;
 
 use crate::failure::{self, InputError};
-use crate::flags::{Color, Common, Format, PrintFlags};
-use crate::paper;
+use crate::flags::{Color, Common, PrintFlags};
 use crate::whole_file::replace;
 
 /// Chooses for the whole run whether colour is used.
@@ -25,95 +24,81 @@ pub(crate) fn choose_color(color: Color) {
 
 /// Writes answers to standard output or to the file that was asked for. Several answers are written
 /// one after the other; as JSON they make a list.
-pub(crate) fn write<V: View>(views: &[V], common: &Common) -> Result<()> {
-    match &common.out {
-        Some(path) => {
-            let format = format_of(path)?;
-            if common.format.is_some_and(|asked| asked != format) {
-                bail!(two_views(path));
-            }
-            let text = rendered(views, format)?;
-            match format {
-                // It has no terminal codes, and may be long.
-                Format::Json => replace(path, text.as_bytes()),
-                Format::Text | Format::Csv => replace(path, strip_str(&text).to_string().as_bytes()),
-            }
-        }
-        None => print(&rendered(views, common.format.unwrap_or(Format::Text))?),
-    }
+pub(crate) fn write<V: View>(answers: &[V], common: &Common) -> Result<()> {
+    write_about(answers, None, PrintFlags::default(), common)
 }
 
-/// Writes plans as the view that the ending of `--out` picks, else as another view of them.
-pub(crate) fn write_plans<V: View>(
-    plans: &[Plan],
-    views: &[V],
+/// The same for answers about plans, which have more kinds of file.
+pub(crate) fn write_about<V: View>(
+    answers: &[V],
+    plans: Option<&[Plan]>,
     print: PrintFlags,
     common: &Common,
 ) -> Result<()> {
-    let view = common.out.as_ref().and_then(|path| Some((path, PlanView::of(path)?)));
-    let Some((path, view)) = view else { return write(views, common) };
-    if common.format.is_some() {
-        bail!(two_views(path));
-    }
-    match view {
-        PlanView::Pdf => paper::write_pdf(plans, print, path),
-        PlanView::Pictures => paper::write_pictures(plans, print, path),
-        PlanView::Page => replace(path, plan_sheet::page(plans)?.as_bytes()),
-        PlanView::Map => replace(path, plan_sheet::map_svg(one(plans, path)?).as_bytes()),
-        PlanView::Calendar => replace(path, calendar(plans)?.as_bytes()),
-        PlanView::Message => replace(path, message(plans).as_bytes()),
-    }
-}
-
-/// A view that only plans have, by the ending that picks it.
-#[derive(Clone, Copy, Debug)]
-enum PlanView {
-    Calendar,
-    Map,
-    Message,
-    Page,
-    Pdf,
-    Pictures,
-}
-
-impl PlanView {
-    const ALL: [(&str, Self); 6] = [
-        ("pdf", Self::Pdf),
-        ("png", Self::Pictures),
-        ("html", Self::Page),
-        ("svg", Self::Map),
-        ("ics", Self::Calendar),
-        ("md", Self::Message),
-    ];
-
-    fn of(path: &Path) -> Option<Self> {
-        Self::ALL.into_iter().find(|(ending, _)| has_ending(path, ending)).map(|(_, view)| view)
+    let settings = RenderSettings { paper: print.paper.into(), now: chrono::Utc::now() };
+    let rendered = |format: &Format| {
+        format.render(answers, plans, &settings).map_err(|error| match error.is_of_input() {
+            true => InputError::new(error).into(),
+            false => anyhow::Error::from(error),
+        })
+    };
+    match &common.out {
+        Some(path) => {
+            let format = format_of(path)?;
+            if common.format.is_some_and(|asked| asked.ending != format.ending) {
+                bail!(InputError::new(anyhow!(
+                    "`--format` and the ending of `{}` disagree; leave out `--format`",
+                    path.display()
+                )));
+            }
+            write_files(&rendered(format)?, format, path)
+        }
+        None => {
+            let text = Format::named("text");
+            let Some(format) = common.format.or(text) else { return Ok(()) };
+            let rendered = rendered(format)?;
+            print_bytes(&rendered.files.concat())
+        }
     }
 }
 
-/// The only plan, for a view that holds one.
-fn one<'a>(plans: &'a [Plan], path: &Path) -> Result<&'a Plan> {
-    match plans {
-        [plan] => Ok(plan),
-        plans => bail!(InputError::new(anyhow!(
-            "`{}` holds one session, and there are {}; write one session at a time",
+fn format_of(path: &Path) -> Result<&'static Format> {
+    let ending = path.extension().unwrap_or_default().to_string_lossy();
+    Format::with_ending(&ending).ok_or_else(|| {
+        let error = anyhow!(
+            "`{}` is an unknown kind of file; write a name that ends in {}",
             path.display(),
-            plans.len()
-        ))),
-    }
+            plan_sheet::known_endings()
+        );
+        InputError::new(error).into()
+    })
 }
 
-fn calendar(plans: &[Plan]) -> Result<String> {
-    let calendar = Calendar::of(plans, chrono::Utc::now());
-    let left_out = calendar.left_out.iter().map(|title| format!("`{title}`")).collect::<Vec<_>>().join(", ");
-    let remedy = "write for example `date: 2027-04-13` in its session file";
-    if calendar.is_empty() {
-        bail!(InputError::new(anyhow!("a calendar needs dates, and {left_out} has none; {remedy}")));
+/// Writes files that are made of one answer: the first takes the name, the others the name with their number.
+fn write_files(rendered: &Rendered, format: &Format, path: &Path) -> Result<()> {
+    rendered.notes.iter().for_each(|note| failure::note(note));
+    let (stem, ending) = (path.file_stem().unwrap_or_default(), path.extension().unwrap_or_default());
+    let place = |number: usize| match number {
+        1 => path.to_owned(),
+        _ => path.with_file_name(format!("{}-{number}.{}", stem.display(), ending.display())),
+    };
+    for (number, file) in (1..).zip(&rendered.files) {
+        if format.has_terminal_codes() {
+            replace(&place(number), &StripBytes::new().strip_next(file).collect::<Vec<_>>().concat())?;
+        } else {
+            replace(&place(number), file)?;
+        }
     }
-    if !left_out.is_empty() {
-        failure::note(&format!("left out of the calendar, having no date: {left_out}; {remedy}"));
+    // We delete no file of the user; but a page of an earlier plan must not be taken for one of this.
+    let pages = rendered.files.len();
+    let next = place(pages + 1);
+    if format.has_pages() && next.exists() {
+        failure::note(&format!(
+            "this plan has {pages} pages; `{}` is of another one, and was left as it is",
+            next.display()
+        ));
     }
-    Ok(calendar.text())
+    Ok(())
 }
 
 /// Writes a line to standard output.
@@ -121,50 +106,17 @@ pub(crate) fn line(text: &str) -> Result<()> {
     print(&format!("{text}\n"))
 }
 
-fn two_views(path: &Path) -> InputError {
-    InputError::new(anyhow!(
-        "`--format` and the ending of `{}` ask for different views; leave out `--format`",
-        path.display()
-    ))
-}
-
-fn has_ending(path: &Path, wanted: &str) -> bool {
-    path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case(wanted))
-}
-
+/// Writes text to standard output.
 pub(crate) fn print(text: &str) -> Result<()> {
+    print_bytes(text.as_bytes())
+}
+
+fn print_bytes(bytes: &[u8]) -> Result<()> {
     let mut out = anstream::stdout().lock();
-    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+    let written = out.write_all(bytes).and_then(|()| out.flush());
     match written {
         // Whoever reads has read enough.
         Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => Ok(()),
         written => written.context("cannot write to standard output"),
     }
-}
-
-fn rendered<V: View>(views: &[V], format: Format) -> Result<String> {
-    Ok(match (format, views) {
-        (Format::Text, views) => views.iter().map(View::text).collect::<Vec<_>>().join("\n"),
-        (Format::Csv, views) => CsvTable::joined(views.iter().map(View::csv)),
-        (Format::Json, [view]) => view.json()?,
-        (Format::Json, views) => serde_json::to_string_pretty(views)? + "\n",
-    })
-}
-
-fn format_of(path: &Path) -> Result<Format> {
-    let formats = [("txt", Format::Text), ("json", Format::Json), ("csv", Format::Csv)];
-    if let Some((_, format)) = formats.into_iter().find(|(ending, _)| has_ending(path, ending)) {
-        return Ok(format);
-    }
-    let name = path.display();
-    let plans_only = PlanView::ALL.map(|(ending, _)| format!(".{ending}")).join(", ");
-    bail!(InputError::new(if PlanView::of(path).is_some() {
-        anyhow!(
-            "`{name}` would show a plan, and this answer has none; write a name that ends in .txt, .json or .csv"
-        )
-    } else {
-        anyhow!(
-            "the ending of `{name}` picks no view; write a name that ends in .txt, .json or .csv, or for plans in {plans_only}"
-        )
-    }))
 }

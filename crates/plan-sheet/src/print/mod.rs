@@ -10,3 +10,28 @@ pub(crate) mod printed_page;
 pub(crate) mod printout;
 #[cfg(feature = "pdf")]
 pub(crate) mod strip_pages;
+
+use session_plan::Plan;
+
+use crate::formats::rendered::{RenderError, RenderSettings, Rendered};
+
+/// Plans on paper, as PDF.
+#[cfg(feature = "pdf")]
+pub(crate) fn pdf(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
+    printout::Printout::of(plans, settings.paper)?.pdf()
+}
+
+/// The same pages as pictures.
+#[cfg(feature = "pdf")]
+pub(crate) fn pictures(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
+    printout::Printout::of(plans, settings.paper)?.pictures()
+}
+
+#[cfg(not(feature = "pdf"))]
+pub(crate) use pdf as pictures;
+
+/// Says that this build cannot print.
+#[cfg(not(feature = "pdf"))]
+pub(crate) fn pdf(_: &[Plan], _: &RenderSettings) -> Result<Rendered, RenderError> {
+    Err(RenderError::CannotPrint)
+}

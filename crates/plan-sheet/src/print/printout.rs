@@ -13,6 +13,7 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use typst_render::RenderOptions;
 
+use crate::formats::rendered::{RenderError, Rendered};
 use crate::map::{MapPicture, Strip, map_pictures, strips_in_parts};
 use crate::print::paper::Paper;
 use crate::print::print_world::PrintWorld;
@@ -24,37 +25,11 @@ use crate::sheet::sheet::Sheet;
 /// walk that sets the cones out, and cards for the athletes to cut out.
 ///
 /// The same plans give the same bytes, whenever and wherever they are set.
-///
-/// ```
-/// use lane_distance::Track;
-/// use plan_sheet::{Paper, Printout};
-/// use session_plan::{Session, Venue};
-/// use workout_notation::Block;
-///
-/// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-/// let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
-/// let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
-/// let printout = Printout::of(&[plan], Paper::A4)?;
-/// assert!(printout.pdf()?.starts_with(b"%PDF-1.7"));
-/// assert!(printout.unprintable.is_empty());
-/// # Ok::<(), plan_sheet::PrintError>(())
-/// ```
 #[derive(Clone, Debug)]
-pub struct Printout {
+pub(crate) struct Printout {
     document: PagedDocument,
     /// The letters that no typeface of the sheets has, which print as boxes.
-    pub unprintable: BTreeSet<char>,
-}
-
-/// Why plans could not be set on pages.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum PrintError {
-    /// There is nothing to print.
-    #[error("there is no plan to print")]
-    NoPlans,
-    /// The template or what it was given is at fault: a mistake of this program.
-    #[error("the sheet could not be set, which is a mistake of this program: {0}")]
-    Template(String),
+    unprintable: BTreeSet<char>,
 }
 
 /// The resolution of pictures: 144 dots an inch, as a point is a 72nd of it.
@@ -100,19 +75,14 @@ struct PrintedPicture {
 
 impl Printout {
     /// Sets plans on pages, one after the other.
-    ///
-    /// # Errors
-    ///
-    /// [`PrintError::NoPlans`] where there is no plan, and [`PrintError::Template`] where the template fails,
-    /// which is a mistake of this program.
-    pub fn of(plans: &[Plan], paper: Paper) -> Result<Self, PrintError> {
+    pub(crate) fn of(plans: &[Plan], paper: Paper) -> Result<Self, RenderError> {
         let page = PrintedPage::of(paper);
         let mut files: Vec<(String, Bytes)> = Vec::new();
         let sheets =
             (1..).zip(plans).map(|(number, plan)| PrintedSheet::of(plan, number, page, &mut files)).collect();
         let mut printed = Printed {
             title: match plans {
-                [] => return Err(PrintError::NoPlans),
+                [] => "No sessions".to_owned(),
                 [plan] => plan.title.clone(),
                 [first, others @ ..] => format!("{} and {} more", first.title, others.len()),
             },
@@ -140,53 +110,52 @@ impl Printout {
 
     /// The pages as a tagged PDF. It keeps to PDF/UA-1 (ISO 14289-1) unless letters are missing, which
     /// that standard does not allow.
-    ///
-    /// # Errors
-    ///
-    /// [`PrintError::Template`] where the pages break the standard.
-    pub fn pdf(&self) -> Result<Vec<u8>, PrintError> {
+    pub(crate) fn pdf(&self) -> Result<Rendered, RenderError> {
         let standards: &[PdfStandard] =
             if self.unprintable.is_empty() { &[PdfStandard::Ua_1] } else { &[PdfStandard::V_1_7] };
         let options = PdfOptions {
             creator: Smart::Custom(Some("Toeline".to_owned())),
             standards: PdfStandards::new(standards)
-                .map_err(|error| PrintError::Template(error.message().to_string()))?,
+                .map_err(|error| RenderError::Mistake(error.message().to_string()))?,
             ..PdfOptions::default()
         };
-        typst_pdf::pdf(&self.document, &options).map_err(|errors| template_error(&errors))
+        let file = typst_pdf::pdf(&self.document, &options).map_err(|errors| mistake(&errors))?;
+        Ok(self.rendered(vec![file]))
     }
 
     /// The pages as pictures (PNG), of 144 dots an inch.
-    ///
-    /// # Errors
-    ///
-    /// [`PrintError::Template`] where a page has no picture.
-    pub fn pictures(&self) -> Result<Vec<Vec<u8>>, PrintError> {
+    pub(crate) fn pictures(&self) -> Result<Rendered, RenderError> {
         let options =
             RenderOptions { pixel_per_pt: Scalar::new(PIXELS_PER_POINT), ..RenderOptions::default() };
         let pages = self.document.pages().iter();
-        pages
+        let pictures = pages
             .map(|page| typst_render::render(page, &options).encode_png())
             .collect::<Result<_, _>>()
-            .map_err(|error| PrintError::Template(error.to_string()))
+            .map_err(|error| RenderError::Mistake(error.to_string()))?;
+        Ok(self.rendered(pictures))
+    }
+
+    fn rendered(&self, files: Vec<Vec<u8>>) -> Rendered {
+        let letters: String = self.unprintable.iter().collect();
+        let note = format!("the sheet's typefaces lack these letters, which print as boxes: {letters}");
+        Rendered { files, notes: if letters.is_empty() { Vec::new() } else { vec![note] } }
     }
 }
 
 impl Printed {
     /// Sets the pages, with pictures from files.
-    fn set(&self, files: &[(String, Bytes)]) -> Result<PagedDocument, PrintError> {
-        let data = serde_json::to_vec(self).map_err(|error| PrintError::Template(error.to_string()))?;
+    fn set(&self, files: &[(String, Bytes)]) -> Result<PagedDocument, RenderError> {
+        let data = serde_json::to_vec(self)?;
         let world =
             PrintWorld::new(files.iter().cloned().chain([("/sheet.json".to_owned(), Bytes::new(data))]));
-        typst::compile::<PagedDocument>(&world).output.map_err(|errors| template_error(&errors))
+        typst::compile::<PagedDocument>(&world).output.map_err(|errors| mistake(&errors))
     }
 }
 
 impl PrintedSheet {
     /// Says on the sheet that letters print as boxes, where it has any of them.
-    fn tell(&mut self, unprintable: &BTreeSet<char>) -> Result<(), PrintError> {
-        let words =
-            serde_json::to_string(&self.sheet).map_err(|error| PrintError::Template(error.to_string()))?;
+    fn tell(&mut self, unprintable: &BTreeSet<char>) -> Result<(), RenderError> {
+        let words = serde_json::to_string(&self.sheet)?;
         if words.contains(|letter| unprintable.contains(&letter)) {
             self.sheet.notes.push(BOXES.to_owned());
         }
@@ -235,8 +204,8 @@ fn lean(plan: &Plan) -> Sheet {
     sheet
 }
 
-fn template_error(errors: &[SourceDiagnostic]) -> PrintError {
-    PrintError::Template(errors.iter().map(|error| error.message.as_str()).collect::<Vec<_>>().join("; "))
+fn mistake(errors: &[SourceDiagnostic]) -> RenderError {
+    RenderError::Mistake(errors.iter().map(|error| error.message.as_str()).collect::<Vec<_>>().join("; "))
 }
 
 /// Adds the letters of a frame for which no typeface has a glyph: theirs is glyph 0.

@@ -5,7 +5,11 @@ use icalendar::{CalendarDateTime, Component, DatePerhapsTime, EventLike, Propert
 use session_plan::Plan;
 use uuid::Uuid;
 
+use crate::formats::rendered::{RenderError, RenderSettings, Rendered, WRITE_A_DATE};
 use crate::tables::plan_lines::{Marks, lines};
+
+/// What identifiers of sessions are made with: any fixed value serves.
+const NAMESPACE: Uuid = Uuid::from_u128(0x2f5d_6c51_8a3b_4f0e_9c47_1d0e_5b7a_3e86);
 
 /// Sessions as an iCalendar file (RFC 5545): one event a session, the plan in its description.
 ///
@@ -15,70 +19,39 @@ use crate::tables::plan_lines::{Marks, lines};
 /// written as times on the wall, which mean the reader's own zone.
 ///
 /// An event is known by its title, date and track: written again, it takes the place of the old one.
-///
-/// ```
-/// use lane_distance::Track;
-/// use plan_sheet::Calendar;
-/// use session_plan::{SessionFile, Venue};
-/// use workout_notation::SourceText;
-///
-/// let text = "{ title: Tuesday, date: 2027-04-13, hours: 18:00-19:30, blocks: [6 x 200] }";
-/// let file = SessionFile::read(SourceText { name: "tuesday.yaml".into(), text: text.into() })?;
-/// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-/// let plan = session_plan::plan(&venue, &file.session).expect("it can be laid out");
-/// let calendar = Calendar::of(&[plan], chrono::DateTime::UNIX_EPOCH);
-/// assert!(calendar.text().contains("DTSTART:20270413T180000\r\n"));
-/// assert!(calendar.text().contains("DTSTAMP:19700101T000000Z\r\n"));
-/// # Ok::<(), workout_notation::Problems>(())
-/// ```
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Calendar {
-    calendar: icalendar::Calendar,
-    /// The titles of sessions that have no date, and so no place in a calendar.
-    pub left_out: Vec<String>,
-}
-
-/// What identifiers of sessions are made with: any fixed value serves.
-const NAMESPACE: Uuid = Uuid::from_u128(0x2f5d_6c51_8a3b_4f0e_9c47_1d0e_5b7a_3e86);
-
-impl Calendar {
-    /// The sessions of plans that have a date; `written` is when the file is made.
-    pub fn of(plans: &[Plan], written: DateTime<Utc>) -> Self {
-        let mut calendar = icalendar::Calendar::empty();
-        for (key, value) in [
-            ("VERSION", "2.0"),
-            ("PRODID", "-//Toeline//Toeline//EN"),
-            ("CALSCALE", "GREGORIAN"),
-            ("METHOD", "PUBLISH"),
-        ] {
-            calendar.append_property(Property::new(key, value));
-        }
-        let mut left_out = Vec::new();
-        let mut known: Vec<String> = Vec::new();
-        let mut ordered: Vec<&Plan> = plans.iter().collect();
-        ordered.sort_by_key(|plan| (plan.date, plan.begins));
-        for plan in ordered {
-            let Some(date) = plan.date else {
-                left_out.push(plan.title.clone());
-                continue;
-            };
-            let name = [plan.title.as_str(), &date.to_string(), &plan.track.name].join("\n");
-            let twins = known.iter().filter(|other| **other == name).count();
-            calendar.push(event(plan, date, &uid(&name, twins), written));
-            known.push(name);
-        }
-        Self { calendar, left_out }
+pub(crate) fn calendar(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
+    let mut calendar = icalendar::Calendar::empty();
+    for (key, value) in [
+        ("VERSION", "2.0"),
+        ("PRODID", "-//Toeline//Toeline//EN"),
+        ("CALSCALE", "GREGORIAN"),
+        ("METHOD", "PUBLISH"),
+    ] {
+        calendar.append_property(Property::new(key, value));
     }
-
-    /// Whether no session has a date.
-    pub fn is_empty(&self) -> bool {
-        self.calendar.components.is_empty()
+    let mut undated = Vec::new();
+    let mut known: Vec<String> = Vec::new();
+    let mut ordered: Vec<&Plan> = plans.iter().collect();
+    ordered.sort_by_key(|plan| (plan.date, plan.begins));
+    for plan in ordered {
+        let Some(date) = plan.date else {
+            undated.push(format!("`{}`", plan.title));
+            continue;
+        };
+        let name = [plan.title.as_str(), &date.to_string(), &plan.track.name].join("\n");
+        let twins = known.iter().filter(|other| **other == name).count();
+        calendar.push(event(plan, date, &uid(&name, twins), settings.now));
+        known.push(name);
     }
-
-    /// The file.
-    pub fn text(&self) -> String {
-        self.calendar.to_string()
+    let undated = undated.join(", ");
+    if calendar.components.is_empty() {
+        return Err(RenderError::NoDate(undated));
     }
+    let mut rendered = Rendered::from(calendar.to_string());
+    if !undated.is_empty() {
+        rendered.notes.push(format!("left out of the calendar, having no date: {undated}; {WRITE_A_DATE}"));
+    }
+    Ok(rendered)
 }
 
 /// The identifier of a session; sessions of one title, date and track are told apart by their order.

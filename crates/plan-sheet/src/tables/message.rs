@@ -8,20 +8,7 @@ use crate::words::occasion::Occasion;
 /// Plans as a message that can be sent: CommonMark that reads well where nothing renders it, too.
 ///
 /// Whatever was written in a session or track file comes out as text, never as a mark.
-///
-/// ```
-/// use lane_distance::Track;
-/// use session_plan::{Session, Venue};
-/// use workout_notation::Block;
-///
-/// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-/// let block = Block::parse("6 x 200 in lane 2").expect("it is well formed");
-/// let plan = session_plan::plan(&venue, &Session::of_block("6 x 200 *easy*", block)).expect("lane 2 is open");
-/// let message = plan_sheet::message(&[plan]);
-/// assert!(message.starts_with("# 6 x 200 \\*easy\\*\n"));
-/// assert!(message.contains("- runs 1 to 6, 200 m in lane 2: start on the 200 m start line"));
-/// ```
-pub fn message(plans: &[Plan]) -> String {
+pub(crate) fn message(plans: &[Plan]) -> String {
     plans.iter().map(one).collect::<Vec<_>>().join("\n")
 }
 
