@@ -15,13 +15,14 @@
 //! # Ok::<(), serde_json::Error>(())
 //! ```
 
+mod answers;
+mod drawing;
+mod formats;
 mod map;
 mod phone;
-
-mod answers;
-mod formats;
 mod print;
 mod sheet;
+mod strip;
 mod tables;
 mod terminal;
 mod words;
@@ -34,7 +35,7 @@ pub use answers::measurement::{Measurement, RunningLine, Timed};
 pub use answers::view::View;
 pub use formats::format::{FORMATS, Format, known_endings};
 pub use formats::rendered::{RenderError, RenderSettings, Rendered};
-pub use map::{MapPicture, Strip, map_picture, map_pictures, map_svg, phone_map, strips, strips_in_parts};
+pub use map::map_picture::{MapPicture, map_picture, map_pictures, map_svg, phone_map};
 pub use print::paper::Paper;
 pub use sheet::card::{Card, CardRun};
 pub use sheet::cone_row::ConeRow;
@@ -43,5 +44,6 @@ pub use sheet::sheet::Sheet;
 pub use sheet::sheet_block::SheetBlock;
 pub use sheet::sheet_row::{SheetRow, SheetSplit};
 pub use sheet::wave_times::{Go, TimeLine, WaveTimes};
+pub use strip::strip::{Strip, strips, strips_in_parts};
 pub use tables::csv_table::{Cell, CsvTable};
 pub use terminal::notation_text::notation_text;

@@ -82,7 +82,7 @@ pub const FORMATS: [Format; 9] = [
         ending: "svg",
         name: None,
         what: "a map, the cones and the lanes unrolled",
-        renderer: Renderer::OnePlan(|plan| map::map_svg(plan).into()),
+        renderer: Renderer::OnePlan(|plan| map::map_picture::map_svg(plan).into()),
     },
 ];
 

@@ -4,18 +4,21 @@ use kurbo::{Line, Point, Rect, Size, Vec2};
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::cones::{self, Cluster};
+use super::cluster::Cluster;
+use super::cones;
+use super::flag_wishes::flag_wishes;
 use super::frame::Frame;
-use super::ink::{Pen, group, line, number, text_in};
 use super::inset::{self, Inset, Shelves};
 use super::inset_page::InsetPage;
 use super::labels::{Labels, Placed};
-use super::lettering::{SMALL_MM, Type};
 use super::paint::UsedPaint;
 use super::patterns::Patterns;
 use super::picture::Picture;
 use super::sketch::Sketch;
-use super::{arrows, compass, flags, hazards, key, paint};
+use super::{arrows, compass, hazards, key, paint};
+use crate::drawing::flag;
+use crate::drawing::ink::{Pen, group, line, number, text_in};
+use crate::drawing::lettering::{SMALL_MM, Type};
 
 /// The size of the numbers on flags, in millimetres.
 const FLAG_MM: f64 = 3.3;
@@ -52,7 +55,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         let mut arrangement = Self::of_insets(sketch, clusters, insets, infield);
         for cluster in clusters {
             let (numbers, size) = flag_of(cluster, sketch.mm);
-            let wishes = flags::wishes(cluster, sketch.ground, Frame::METRES, 2.2 * sketch.mm);
+            let wishes = flag_wishes(cluster, sketch.ground, Frame::METRES, 2.2 * sketch.mm);
             let placed = arrangement.labels.place(size, &wishes, |place| sketch.is_on_lanes(place))?;
             arrangement.flags.push((numbers, placed));
         }
@@ -112,7 +115,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
             all.append(cones::draw(cone, Frame::METRES, 0.5 * mm));
         }
         for (numbers, flag) in &self.flags {
-            all.append(flags::flag(numbers, flag.place, Type::bold(FLAG_MM * mm), mm));
+            all.append(flag::flag(numbers, flag.place, Type::bold(FLAG_MM * mm), mm));
         }
         let (mut meanings, key_height) = key::draw(plan, map.origin(), map.width(), &patterns, mm);
         let gap = sketch.gap();
@@ -173,7 +176,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
 /// What a flag says, and its size.
 fn flag_of(cluster: &Cluster<'_>, mm: f64) -> (String, (f64, f64)) {
     let numbers = cluster.numbers();
-    let size = flags::size(&numbers, Type::bold(FLAG_MM * mm), mm);
+    let size = flag::size(&numbers, Type::bold(FLAG_MM * mm), mm);
     (numbers, size)
 }
 

@@ -8,8 +8,8 @@ use svg::node::element::Element;
 use super::frame::Frame;
 use super::ground::Ground;
 use super::hazards;
-use super::ink::{Pen, group, polygon, stroke};
 use super::way::Way;
+use crate::drawing::ink::{Pen, group, polygon, stroke};
 
 /// An arrow on the infield beside a piece of the lap.
 #[derive(Clone, Debug)]

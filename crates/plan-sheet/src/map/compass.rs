@@ -4,8 +4,8 @@ use kurbo::{Point, Rect, Vec2};
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::ink::{Pen, group, line, polygon, text_in};
-use super::lettering::{SMALL_MM, Type};
+use crate::drawing::ink::{Pen, group, line, polygon, text_in};
+use crate::drawing::lettering::{SMALL_MM, Type};
 
 /// How much room north needs, in millimetres.
 pub(super) const NORTH_MM: f64 = 18.0;

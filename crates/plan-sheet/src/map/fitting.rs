@@ -3,7 +3,7 @@
 use session_plan::Plan;
 
 use super::arrangement::{Arrangement, Infield};
-use super::cones::Cluster;
+use super::cluster::Cluster;
 use super::inset::{self, Inset};
 use super::inset_page::InsetPage;
 use super::picture::Picture;

@@ -6,8 +6,8 @@ use svg::node::element::Element;
 use svg::node::{Node, Value};
 
 use super::frame::{Frame, around};
-use super::ink::{Pen, element, group, line, pair, stroke};
 use super::way::Way;
+use crate::drawing::ink::{Pen, element, group, line, pair, stroke};
 
 /// The ground of a track, ready to be drawn.
 #[derive(Clone, Copy, Debug)]

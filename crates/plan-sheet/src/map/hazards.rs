@@ -7,8 +7,8 @@ use svg::node::element::Element;
 
 use super::frame::Frame;
 use super::ground::{Ground, outline};
-use super::ink::{element, group, n};
 use super::labels::Wish;
+use crate::drawing::ink::{element, group, n};
 
 /// How wide a hazard beside the lanes is drawn, in metres: how far it reaches is not known.
 pub(super) const BESIDE_M: f64 = 2.5;

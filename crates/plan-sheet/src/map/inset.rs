@@ -4,15 +4,17 @@ use kurbo::{Point, Rect, Size, Vec2};
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::cones::{self, Cluster};
-use super::flags;
+use super::cluster::Cluster;
+use super::cones;
 use super::frame::{Frame, around};
 use super::ground::Ground;
-use super::ink::{Pen, group, line, rect, text, text_in};
 use super::labels::{Labels, Placed, Wish};
-use super::lettering::{SMALL_MM, Type};
 use super::paint::{self, UsedPaint};
 use super::patterns::Patterns;
+use crate::drawing::flag;
+use crate::drawing::ink::{Pen, group, line, rect, text, text_in};
+use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::drawing::sign::sign;
 
 /// A part of the ground, magnified, with a number at each cone.
 #[derive(Clone, Debug)]
@@ -103,7 +105,7 @@ impl<'a> Inset<'a> {
         let mut placed = Vec::new();
         for cone in &cluster.cones {
             let number = cone.order.to_string();
-            let box_size = flags::size(&number, letters, mm);
+            let box_size = flag::size(&number, letters, mm);
             let anchor = cones::at(cone, frame);
             let wishes: Vec<Wish> = (0..16)
                 .map(|turn| {
@@ -180,12 +182,12 @@ impl<'a> Inset<'a> {
             all.append(line(label.leader.p0 + moved, label.leader.p1 + moved, Pen::new("#000000", 0.2 * mm)));
         }
         for cone in &self.cluster.cones {
-            let mut sign = cones::sign(&cone.what, cones::at(cone, frame), 1.05 * mm);
+            let mut sign = sign(&cone.what, cones::at(cone, frame), 1.05 * mm);
             sign.assign("data-inset-cone", cone.order);
             all.append(sign);
         }
         for (number, label) in &self.labels {
-            all.append(flags::flag(number, label.place + moved, Type::bold(3.0 * mm), mm));
+            all.append(flag::flag(number, label.place + moved, Type::bold(3.0 * mm), mm));
         }
         all.append(rect(picture, "none", Pen::new("#000000", 0.35 * mm)));
         all

@@ -3,13 +3,13 @@
 use kurbo::{Point, Rect, Size};
 use svg::node::Node;
 
-use super::cones::ranges;
 use super::ground::Ground;
-use super::ink::group;
 use super::inset::{self, Inset};
 use super::paint::UsedPaint;
 use super::patterns::Patterns;
 use super::picture::Picture;
+use crate::drawing::ink::group;
+use crate::sheet::spans::ranges;
 
 /// A picture of insets alone, as wide as the map.
 #[derive(Debug)]

@@ -5,10 +5,11 @@ use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::ink::{Pen, group, line, number, polygon, rect, text};
-use super::lettering::{SMALL_MM, Type};
+use super::ground;
 use super::patterns::Patterns;
-use super::{cones, ground};
+use crate::drawing::ink::{Pen, group, line, number, polygon, rect, text};
+use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::drawing::sign::{ends, has_run_in, sign as cone_sign};
 
 /// The sign of a place where the coach stands.
 pub(super) fn coach(at: Point, mm: f64) -> Element {
@@ -21,7 +22,7 @@ pub(super) fn coach(at: Point, mm: f64) -> Element {
 
 /// The signs that a plan's map has, each with its meaning.
 fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static str)> {
-    let has = |ends: (bool, bool)| plan.setup.iter().any(|cone| cones::ends(&cone.what) == ends);
+    let has = |at: (bool, bool)| plan.setup.iter().any(|cone| ends(&cone.what) == at);
     let mut items: Vec<(Element, &'static str)> = Vec::new();
     let centre = Point::ORIGIN;
     let radius = 1.05 * mm;
@@ -29,10 +30,10 @@ fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static
         ("start", has((true, false))),
         ("finish", has((false, true))),
         ("start and finish", has((true, true))),
-        ("run-in", plan.setup.iter().any(|cone| cones::has_run_in(&cone.what))),
+        ("run-in", plan.setup.iter().any(|cone| has_run_in(&cone.what))),
     ] {
         if is_there {
-            items.push((cones::sign(what, centre, radius), what));
+            items.push((cone_sign(what, centre, radius), what));
         }
     }
     if plan.blocks.iter().any(|block| block.coach.is_some()) {

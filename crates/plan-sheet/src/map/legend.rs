@@ -5,10 +5,10 @@ use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::cones::ranges;
-use super::ink::{Pen, group, line, text};
-use super::lettering::{SMALL_MM, Type};
+use crate::drawing::ink::{Pen, group, line, text};
+use crate::drawing::lettering::{SMALL_MM, Type};
 use crate::sheet::cone_group::ConeGroup;
+use crate::sheet::spans::ranges;
 
 /// The columns, each with how broad it is in millimetres.
 const COLUMNS: [(&str, f64); 5] =

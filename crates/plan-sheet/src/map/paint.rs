@@ -8,7 +8,8 @@ use svg::node::element::Element;
 
 use super::frame::Frame;
 use super::ground::Ground;
-use super::ink::{Pen, group, line};
+use crate::drawing::ink::{Pen, group, line};
+use crate::drawing::paint_style::{core, reach};
 
 /// A mark by which a cone is told, in the cone's lane.
 #[derive(Clone, Debug)]
@@ -61,29 +62,6 @@ pub(super) fn draw(paint: &[UsedPaint<'_>], ground: Ground<'_>, frame: Frame, mm
         }
     }
     all
-}
-
-/// The part of the lane that a mark reaches across, from the inner line.
-pub(super) const fn reach(form: Form) -> (f64, f64) {
-    match form {
-        Form::Line | Form::Edge | Form::Curve => (0.0, 1.0),
-        Form::ShortLine => (0.2, 0.8),
-        Form::Tick => (0.0, 0.4),
-    }
-}
-
-/// The colour of a mark, of those that marks have in the trade; white for others.
-pub(super) fn core(colour: &str) -> &'static str {
-    // Of two colours, as in white with blue, the one that tells it from other marks.
-    let known = [
-        ("yellow", "#ffd400"),
-        ("blue", "#2a6fdb"),
-        ("green", "#1f9d55"),
-        ("red", "#e03131"),
-        ("orange", "#f08c00"),
-        ("black", "#000000"),
-    ];
-    known.iter().find(|(name, _)| colour.contains(name)).map_or("#ffffff", |(_, colour)| *colour)
 }
 
 /// The finish line across all lanes of the home straight.

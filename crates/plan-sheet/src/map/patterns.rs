@@ -5,7 +5,7 @@ use svg::node::Node;
 use svg::node::element::Element;
 
 use super::frame::around;
-use super::ink::{Pen, circle, element, n, rect};
+use crate::drawing::ink::{Pen, circle, element, n, rect};
 
 /// The definitions of a picture. Several pictures may be shown on one page, so each has a prefix.
 #[derive(Clone, Debug)]

@@ -4,7 +4,7 @@ use kurbo::Point;
 use lane_distance::{Path, Piece, Station, Stretch};
 
 use super::frame::Frame;
-use super::ink::{number, pair};
+use crate::drawing::ink::{number, pair};
 
 /// A way along the track, some metres outside the inner edge, on the page.
 #[derive(Clone, Debug)]

@@ -4,9 +4,10 @@ use session_plan::Plan;
 
 use super::kept_key::kept_key;
 use super::run::{Run, runs};
-use crate::map::{Strip, maps_with_ids, strips};
+use crate::map::map_picture::maps_with_ids;
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
+use crate::strip::strip::{Strip, strips};
 use crate::words::take_care::ROW_NOTE;
 
 /// A session as its part of the page shows it.

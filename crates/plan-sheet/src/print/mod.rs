@@ -1,6 +1,5 @@
 //! Sheets on paper.
 
-pub(crate) mod fonts;
 pub(crate) mod paper;
 #[cfg(feature = "pdf")]
 pub(crate) mod print_world;

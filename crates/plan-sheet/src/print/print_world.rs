@@ -10,7 +10,7 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
-use crate::print::fonts;
+use crate::drawing::fonts;
 
 /// The template.
 const TEMPLATE: &str = include_str!("../../templates/sheet.typ");

@@ -14,12 +14,13 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use typst_render::RenderOptions;
 
 use crate::formats::rendered::{RenderError, Rendered};
-use crate::map::{MapPicture, Strip, map_pictures, strips_in_parts};
+use crate::map::map_picture::{MapPicture, map_pictures};
 use crate::print::paper::Paper;
 use crate::print::print_world::PrintWorld;
 use crate::print::printed_page::PrintedPage;
 use crate::print::strip_pages::{PrintedStrip, StripPage};
 use crate::sheet::sheet::Sheet;
+use crate::strip::strip::{Strip, strips_in_parts};
 
 /// Plans set on pages: the session at a glance, a part for each block with boxes for the times, the
 /// walk that sets the cones out, and cards for the athletes to cut out.

@@ -12,6 +12,15 @@ pub(crate) fn spans(numbers: impl IntoIterator<Item = u32>) -> Vec<(u32, u32)> {
     spans
 }
 
+/// Rising numbers, with a dash from the first to the last of those that follow each other.
+pub(crate) fn ranges(numbers: impl IntoIterator<Item = u32>) -> String {
+    let word = |(first, last): (u32, u32)| match last - first {
+        0 => first.to_string(),
+        _ => format!("{first}–{last}"),
+    };
+    spans(numbers).into_iter().map(word).collect::<Vec<_>>().join(", ")
+}
+
 #[cfg(test)]
 mod tests {
     use super::spans;

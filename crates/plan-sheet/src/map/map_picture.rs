@@ -1,16 +1,12 @@
-//! Whole SVG files.
+//! The map of a plan as SVG.
 
-use kurbo::Rect;
 use session_plan::Plan;
-use svg::node::element::Element;
-use svg::node::{Node, Text};
 
 use super::fitting::fitted;
-use super::ink::{Pen, number, readable, rect};
-use super::lettering::family;
+use super::map_sheet;
 use super::picture::Picture;
 use super::room::Room;
-use super::sheet;
+use crate::drawing::svg_file::svg_file;
 
 /// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
 /// cones, the lanes unrolled and the cautions themselves. It is 180 mm wide.
@@ -55,7 +51,7 @@ pub(crate) fn maps_with_ids(plan: &Plan, prefix: &str) -> (String, String) {
 fn drawn(plan: &Plan, prefix: &str, room: Room) -> String {
     let (picture, _) = fitted(plan, prefix, room);
     let title = format!("Map of {}", plan.title);
-    document(&title, &description(plan), picture.bounds, picture.mm, vec![picture.drawing])
+    svg_file(&title, &description(plan), picture.bounds, picture.mm, vec![picture.drawing])
 }
 
 /// A picture of those that make a map.
@@ -87,7 +83,7 @@ pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPictur
     let (map, pages) = fitted(plan, "map", Room { first_mm, others_mm, ..Room::PAGE });
     let title = format!("Map of {}", plan.title);
     let picture = |words: String, picture: Picture| {
-        let svg = document(&title, &words, picture.bounds, picture.mm, vec![picture.drawing]);
+        let svg = svg_file(&title, &words, picture.bounds, picture.mm, vec![picture.drawing]);
         MapPicture { words, svg }
     };
     let insets = pages.into_iter().map(|page| {
@@ -112,8 +108,8 @@ pub fn map_svg(plan: &Plan) -> String {
     let (picture, _) = fitted(plan, "sheet", Room::PAGE);
     let title = format!("Map of {}", plan.title);
     let (bounds, mm) = (picture.bounds, picture.mm);
-    let (drawings, bounds) = sheet::around(plan, picture.drawing, bounds, mm);
-    document(&title, &description(plan), bounds, mm, drawings)
+    let (drawings, bounds) = map_sheet::around(plan, picture.drawing, bounds, mm);
+    svg_file(&title, &description(plan), bounds, mm, drawings)
 }
 
 /// What the picture shows, for those who do not see it.
@@ -124,32 +120,4 @@ fn description(plan: &Plan) -> String {
             &format!(" Cone {}, {}, lane {}: {}.", cone.order, cone.what, cone.spot.lane, cone.spot.words);
     }
     words
-}
-
-/// A picture with its title and what it shows in words; `mm` is how long a millimetre is on its page.
-pub(super) fn document(
-    title: &str,
-    description: &str,
-    bounds: Rect,
-    mm: f64,
-    drawings: Vec<Element>,
-) -> String {
-    let mut svg = Element::new("svg");
-    svg.assign("xmlns", "http://www.w3.org/2000/svg");
-    let view = [bounds.x0, bounds.y0, bounds.width(), bounds.height()].map(number);
-    svg.assign("viewBox", view.join(" "));
-    svg.assign("width", format!("{}mm", number(bounds.width() / mm)));
-    svg.assign("height", format!("{}mm", number(bounds.height() / mm)));
-    svg.assign("role", "img");
-    svg.assign("font-family", family());
-    for (name, words) in [("title", title), ("desc", description)] {
-        let mut said = Element::new(name);
-        said.append(Text::new(readable(words)));
-        svg.append(said);
-    }
-    svg.append(rect(bounds, "#ffffff", Pen::new("none", 0.0)));
-    for drawing in drawings {
-        svg.append(drawing);
-    }
-    svg.to_string() + "\n"
 }

@@ -1,34 +1,17 @@
-//! The numbered flags of the map.
+//! Where the numbered flags of the map would like to stand.
 
-use kurbo::{Rect, Size, Vec2};
-use svg::node::Node;
-use svg::node::element::Element;
+use kurbo::Vec2;
 
-use super::cones::{self, Cluster};
+use super::cluster::Cluster;
+use super::cones;
 use super::frame::Frame;
 use super::ground::Ground;
 use super::hazards::outside_there_m;
-use super::ink::{Pen, group, rect, text_in};
 use super::labels::Wish;
-use super::lettering::Type;
-
-/// The size of a flag with some text.
-pub(super) fn size(text: &str, letters: Type, mm: f64) -> (f64, f64) {
-    let Size { width, height } = letters.centred(text, kurbo::Point::ORIGIN).size();
-    ((width + 1.2 * mm).max(height), height)
-}
-
-/// A flag at its place.
-pub(super) fn flag(text: &str, place: Rect, letters: Type, mm: f64) -> Element {
-    let mut flag = group("flag");
-    flag.append(rect(place, "#ffffff", Pen::new("#000000", 0.3 * mm)));
-    flag.append(text_in(text, place, letters));
-    flag
-}
 
 /// Where the flag of a cluster would like to stand: outside the lanes, else on the infield, square across
 /// from one of its cones.
-pub(super) fn wishes(cluster: &Cluster<'_>, ground: Ground<'_>, frame: Frame, gap: f64) -> Vec<Wish> {
+pub(super) fn flag_wishes(cluster: &Cluster<'_>, ground: Ground<'_>, frame: Frame, gap: f64) -> Vec<Wish> {
     let layout = ground.layout();
     let outermost = cluster.cones.iter().max_by_key(|cone| cone.spot.lane);
     let innermost = cluster.cones.iter().min_by_key(|cone| cone.spot.lane);

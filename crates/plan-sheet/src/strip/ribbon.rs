@@ -6,7 +6,7 @@ use lane_distance::{Course, Form, Layout, Spot};
 use session_plan::plan_words::{metres, to_cm};
 use session_plan::{Plan, Rep};
 
-use super::cones::ranges;
+use crate::sheet::spans::ranges;
 
 /// Paint that a runner passes.
 #[derive(Clone, Debug, PartialEq)]

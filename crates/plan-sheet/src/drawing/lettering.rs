@@ -5,16 +5,16 @@ use std::sync::LazyLock;
 use kurbo::{Point, Rect};
 use ttf_parser::Face;
 
-use crate::print::fonts;
+use super::fonts;
 
 /// The family of all text, with what stands in for it where a reader lacks it.
-pub(super) fn family() -> String {
+pub(crate) fn family() -> String {
     format!("'{}', sans-serif", fonts::FAMILY)
 }
 
 /// Eight points and a little, in millimetres: a sheet with its margins is a little wider than 180 mm, and no
 /// text may be smaller than eight points where it is printed at that.
-pub(super) const SMALL_MM: f64 = 2.95;
+pub(crate) const SMALL_MM: f64 = 2.95;
 
 /// Height of a letter's box over its baseline, in parts of the type size.
 const ABOVE: f64 = 1.07;
@@ -23,7 +23,7 @@ const ABOVE: f64 = 1.07;
 const BELOW: f64 = 0.30;
 
 /// From baseline to baseline, in parts of the type size.
-pub(super) const LEADING: f64 = ABOVE + BELOW + 0.03;
+pub(crate) const LEADING: f64 = ABOVE + BELOW + 0.03;
 
 /// How much wider bold letters of the widest sans are than its plain ones.
 const BOLD: f64 = 1.12;
@@ -33,24 +33,24 @@ const UNKNOWN: f64 = 1.0;
 
 /// Type of one size and weight.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Type {
+pub(crate) struct Type {
     /// In units of the page.
-    pub(super) size: f64,
-    pub(super) bold: bool,
+    pub(crate) size: f64,
+    pub(crate) bold: bool,
 }
 
 impl Type {
-    pub(super) const fn plain(size: f64) -> Self {
+    pub(crate) const fn plain(size: f64) -> Self {
         Self { size, bold: false }
     }
 
-    pub(super) const fn bold(size: f64) -> Self {
+    pub(crate) const fn bold(size: f64) -> Self {
         Self { size, bold: true }
     }
 
     /// Width of a text: in Open Sans, or in the widest common sans where that is wider, as a reader may
     /// have no other.
-    pub(super) fn width(self, text: &str) -> f64 {
+    pub(crate) fn width(self, text: &str) -> f64 {
         static FACES: LazyLock<[Face<'static>; 3]> = LazyLock::new(|| {
             // Files of this crate, which every test of a map reads.
             [fonts::REGULAR, fonts::BOLD, fonts::FALLBACK]
@@ -66,27 +66,27 @@ impl Type {
     }
 
     /// From baseline to baseline.
-    pub(super) fn leading(self) -> f64 {
+    pub(crate) fn leading(self) -> f64 {
         self.size * LEADING
     }
 
     /// Where a line of text of a box has its baseline, below the top of the box.
-    pub(super) fn drop(self) -> f64 {
+    pub(crate) fn drop(self) -> f64 {
         self.size * ABOVE
     }
 
     /// How high the box of a line is.
-    pub(super) fn height(self) -> f64 {
+    pub(crate) fn height(self) -> f64 {
         self.size * (ABOVE + BELOW)
     }
 
     /// The box of a line of text that is centred on a place.
-    pub(super) fn centred(self, text: &str, on: Point) -> Rect {
+    pub(crate) fn centred(self, text: &str, on: Point) -> Rect {
         Rect::from_center_size(on, (self.width(text), self.height()))
     }
 
     /// A text in lines that are no wider than asked, cut at spaces; a word that is wider is cut anywhere.
-    pub(super) fn wrapped(self, text: &str, widest: f64) -> Vec<String> {
+    pub(crate) fn wrapped(self, text: &str, widest: f64) -> Vec<String> {
         let mut lines: Vec<String> = Vec::new();
         for word in text.split_whitespace() {
             if let Some(line) = lines.last_mut() {

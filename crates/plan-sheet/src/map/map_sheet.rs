@@ -5,10 +5,10 @@ use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::ink::{group, number, text};
 use super::legend;
-use super::lettering::{SMALL_MM, Type};
-use super::unrolled::{self, Unrolled};
+use crate::drawing::ink::{group, number, text};
+use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::strip::unrolled::{self, Unrolled};
 use crate::words::occasion::Occasion;
 use crate::words::walk_words;
 

@@ -1,7 +1,7 @@
 //! The lines of words beside a lane unrolled.
 
-use super::lettering::Type;
 use super::ribbon::Ribbon;
+use crate::drawing::lettering::Type;
 
 /// What a strip says of a place on the way, in one line or several.
 #[derive(Clone)]

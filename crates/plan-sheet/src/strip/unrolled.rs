@@ -5,18 +5,18 @@ use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::cones;
-use super::flags;
-use super::ink::{Pen, group, line, polygon, rect, stroke, text};
-use super::lettering::{SMALL_MM, Type};
-use super::paint;
 use super::ribbon::{Passed, Ribbon};
 use super::spread::spread;
 use super::strip_part::{Part, cuts};
 use super::strip_row::{Row, RowKind, rows};
+use crate::drawing::flag;
+use crate::drawing::ink::{Pen, group, line, polygon, rect, stroke, text};
+use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::drawing::paint_style;
+use crate::drawing::sign::sign;
 
 /// How wide a strip is, in millimetres.
-pub(super) const WIDTH_MM: f64 = 87.0;
+pub(crate) const WIDTH_MM: f64 = 87.0;
 
 /// Where the parts of a strip lie, in millimetres from its left: the lane, and the words beside it.
 const LANE_MM: (f64, f64) = (13.0, 18.0);
@@ -36,21 +36,21 @@ const FLAG: Type = Type::bold(3.0);
 const ARROW_MM: f64 = 5.0;
 
 /// A strip as a drawing in millimetres.
-pub(super) struct Unrolled {
-    pub(super) title: String,
+pub(crate) struct Unrolled {
+    pub(crate) title: String,
     /// The same in words.
-    pub(super) said: String,
-    pub(super) drawing: Element,
-    pub(super) size: Size,
+    pub(crate) said: String,
+    pub(crate) drawing: Element,
+    pub(crate) size: Size,
 }
 
 impl Unrolled {
-    pub(super) fn all(plan: &Plan) -> Vec<Self> {
+    pub(crate) fn all(plan: &Plan) -> Vec<Self> {
         Self::in_parts(plan, f64::INFINITY).into_iter().flatten().collect()
     }
 
     /// The strips, each in parts of which none is higher than some millimetres.
-    pub(super) fn in_parts(plan: &Plan, most_mm: f64) -> Vec<Vec<Self>> {
+    pub(crate) fn in_parts(plan: &Plan, most_mm: f64) -> Vec<Vec<Self>> {
         let ribbons = Ribbon::all(plan);
         let longest_m = ribbons.iter().map(|ribbon| ribbon.shown_m).fold(1.0, f64::max);
         // One scale for all, so that their lengths can be compared.
@@ -108,16 +108,16 @@ impl Unrolled {
         }
         let middle = (LANE_MM.0 + LANE_MM.1) / 2.0;
         if part.number == 1 {
-            drawing.append(cones::sign("start", Point::new(middle, y(0.0)), 1.05));
+            drawing.append(sign("start", Point::new(middle, y(0.0)), 1.05));
         }
         if part.number == part.count {
-            drawing.append(cones::sign("finish", Point::new(middle, y(length)), 1.05));
+            drawing.append(sign("finish", Point::new(middle, y(length)), 1.05));
         }
         for (numbers, up) in &flags {
-            let (width, height) = flags::size(numbers, FLAG, 1.0);
+            let (width, height) = flag::size(numbers, FLAG, 1.0);
             let corner = Point::new((FLAG_MM - width).max(0.0), y(*up) - height / 2.0);
             let place = Rect::from_origin_size(corner, (width, height));
-            drawing.append(flags::flag(numbers, place, FLAG, 1.0));
+            drawing.append(flag::flag(numbers, place, FLAG, 1.0));
         }
         let said = rows
             .iter()
@@ -231,11 +231,11 @@ fn flags_of(ribbon: &Ribbon, part: Part, length: f64) -> Vec<(String, f64)> {
 
 fn mark(passed: &Passed, y: f64) -> Element {
     let (left, right) = LANE_MM;
-    let (from, to) = paint::reach(passed.form);
+    let (from, to) = paint_style::reach(passed.form);
     let ends = (Point::new(left + from * (right - left), y), Point::new(left + to * (right - left), y));
     let mut all = group("paint");
     all.append(line(ends.0, ends.1, Pen::new("#000000", 0.6)));
-    let core = paint::core(&passed.colour);
+    let core = paint_style::core(&passed.colour);
     if core != "#000000" {
         all.append(line(ends.0, ends.1, Pen::new(core, 0.28)));
     }

@@ -7,7 +7,7 @@ use svg::node::{Node, Text, Value};
 use super::lettering::Type;
 
 /// An element with its attributes.
-pub(super) fn element<const N: usize>(name: &str, attributes: [(&str, Value); N]) -> Element {
+pub(crate) fn element<const N: usize>(name: &str, attributes: [(&str, Value); N]) -> Element {
     let mut element = Element::new(name);
     for (name, value) in attributes {
         element.assign(name, value);
@@ -16,48 +16,48 @@ pub(super) fn element<const N: usize>(name: &str, attributes: [(&str, Value); N]
 }
 
 /// A group of what is drawn.
-pub(super) fn group(class: &str) -> Element {
+pub(crate) fn group(class: &str) -> Element {
     element("g", [("class", class.into())])
 }
 
 /// A length or coordinate to a tenth of a millimetre of track, without needless decimals.
-pub(super) fn number(value: f64) -> String {
+pub(crate) fn number(value: f64) -> String {
     let text = format!("{value:.4}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
 /// A place in path data.
-pub(super) fn pair(point: Point) -> String {
+pub(crate) fn pair(point: Point) -> String {
     format!("{} {}", number(point.x), number(point.y))
 }
 
 /// A number as the value of an attribute.
-pub(super) fn n(value: f64) -> Value {
+pub(crate) fn n(value: f64) -> Value {
     number(value).into()
 }
 
 /// How a line is drawn.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Pen<'a> {
-    pub(super) colour: &'a str,
-    pub(super) width: f64,
+pub(crate) struct Pen<'a> {
+    pub(crate) colour: &'a str,
+    pub(crate) width: f64,
 }
 
 impl<'a> Pen<'a> {
-    pub(super) const fn new(colour: &'a str, width: f64) -> Self {
+    pub(crate) const fn new(colour: &'a str, width: f64) -> Self {
         Self { colour, width }
     }
 }
 
 /// A path of which only the line is drawn.
-pub(super) fn stroke(d: String, pen: Pen<'_>) -> Element {
+pub(crate) fn stroke(d: String, pen: Pen<'_>) -> Element {
     let (colour, width) = (pen.colour.into(), n(pen.width));
     element("path", [("d", d.into()), ("fill", "none".into()), ("stroke", colour), ("stroke-width", width)])
 }
 
 /// A straight line.
-pub(super) fn line(from: Point, to: Point, pen: Pen<'_>) -> Element {
+pub(crate) fn line(from: Point, to: Point, pen: Pen<'_>) -> Element {
     let ends = [("x1", n(from.x)), ("y1", n(from.y)), ("x2", n(to.x)), ("y2", n(to.y))];
     let mut line = element("line", ends);
     line.assign("stroke", pen.colour);
@@ -66,7 +66,7 @@ pub(super) fn line(from: Point, to: Point, pen: Pen<'_>) -> Element {
 }
 
 /// A box.
-pub(super) fn rect(rect: Rect, fill: &str, pen: Pen<'_>) -> Element {
+pub(crate) fn rect(rect: Rect, fill: &str, pen: Pen<'_>) -> Element {
     let place =
         [("x", n(rect.x0)), ("y", n(rect.y0)), ("width", n(rect.width())), ("height", n(rect.height()))];
     let mut shape = element("rect", place);
@@ -79,7 +79,7 @@ pub(super) fn rect(rect: Rect, fill: &str, pen: Pen<'_>) -> Element {
 }
 
 /// A round.
-pub(super) fn circle(centre: Point, radius: f64, fill: &str, pen: Pen<'_>) -> Element {
+pub(crate) fn circle(centre: Point, radius: f64, fill: &str, pen: Pen<'_>) -> Element {
     let mut shape = element("circle", [("cx", n(centre.x)), ("cy", n(centre.y)), ("r", n(radius))]);
     shape.assign("fill", fill);
     if pen.width > 0.0 {
@@ -90,14 +90,14 @@ pub(super) fn circle(centre: Point, radius: f64, fill: &str, pen: Pen<'_>) -> El
 }
 
 /// A shape with straight sides.
-pub(super) fn polygon(points: &[Point], fill: &str) -> Element {
+pub(crate) fn polygon(points: &[Point], fill: &str) -> Element {
     let points: Vec<String> =
         points.iter().map(|point| format!("{},{}", number(point.x), number(point.y))).collect();
     element("polygon", [("points", points.join(" ").into()), ("fill", fill.into())])
 }
 
 /// A line of text that begins at a place on its baseline.
-pub(super) fn text(content: &str, at: Point, letters: Type) -> Element {
+pub(crate) fn text(content: &str, at: Point, letters: Type) -> Element {
     let mut text = element("text", [("x", n(at.x)), ("y", n(at.y)), ("font-size", n(letters.size))]);
     if letters.bold {
         text.assign("font-weight", "bold");
@@ -107,7 +107,7 @@ pub(super) fn text(content: &str, at: Point, letters: Type) -> Element {
 }
 
 /// A line of text in the middle of a box.
-pub(super) fn text_in(content: &str, place: Rect, letters: Type) -> Element {
+pub(crate) fn text_in(content: &str, place: Rect, letters: Type) -> Element {
     let baseline = place.center().y + letters.drop() - letters.height() / 2.0;
     let mut text = text(content, Point::new(place.center().x, baseline), letters);
     text.assign("text-anchor", "middle");
@@ -115,7 +115,7 @@ pub(super) fn text_in(content: &str, place: Rect, letters: Type) -> Element {
 }
 
 /// What XML can hold: other control characters are shown as what they are, unknown.
-pub(super) fn readable(content: &str) -> String {
+pub(crate) fn readable(content: &str) -> String {
     let is_known = |letter: char| {
         matches!(letter, ' '..='\u{d7ff}' | '\u{e000}'..='\u{fffd}' | '\u{10000}'..) && letter != '\u{7f}'
     };

@@ -1,7 +1,7 @@
 //! A lane unrolled in parts, where it is longer than a page.
 
-use super::lettering::Type;
 use super::strip_row::{Row, RowKind};
+use crate::drawing::lettering::Type;
 
 /// A stretch of a run, as one part of those that show it.
 #[derive(Clone, Copy, Debug)]

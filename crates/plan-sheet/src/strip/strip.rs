@@ -3,8 +3,8 @@
 use kurbo::{Point, Rect};
 use session_plan::Plan;
 
-use super::document::document;
 use super::unrolled::Unrolled;
+use crate::drawing::svg_file::svg_file;
 
 /// A lane unrolled from start to finish, to the scale that all strips of a plan have.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,7 +58,7 @@ pub fn strips_in_parts(plan: &Plan, most_mm: f64) -> Vec<Vec<Strip>> {
 impl From<Unrolled> for Strip {
     fn from(strip: Unrolled) -> Self {
         let bounds = Rect::from_origin_size(Point::ORIGIN, strip.size);
-        let svg = document(&strip.title, &strip.said, bounds, 1.0, vec![strip.drawing]);
+        let svg = svg_file(&strip.title, &strip.said, bounds, 1.0, vec![strip.drawing]);
         Self { title: strip.title, svg, height_mm: strip.size.height }
     }
 }

@@ -1,0 +1,9 @@
+//! What map and strips are drawn with.
+
+pub(crate) mod flag;
+pub(crate) mod fonts;
+pub(crate) mod ink;
+pub(crate) mod lettering;
+pub(crate) mod paint_style;
+pub(crate) mod sign;
+pub(crate) mod svg_file;

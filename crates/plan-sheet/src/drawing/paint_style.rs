@@ -1,0 +1,26 @@
+//! How paint is drawn.
+
+use lane_distance::Form;
+
+/// The part of the lane that a mark reaches across, from the inner line.
+pub(crate) const fn reach(form: Form) -> (f64, f64) {
+    match form {
+        Form::Line | Form::Edge | Form::Curve => (0.0, 1.0),
+        Form::ShortLine => (0.2, 0.8),
+        Form::Tick => (0.0, 0.4),
+    }
+}
+
+/// The colour of a mark, of those that marks have in the trade; white for others.
+pub(crate) fn core(colour: &str) -> &'static str {
+    // Of two colours, as in white with blue, the one that tells it from other marks.
+    let known = [
+        ("yellow", "#ffd400"),
+        ("blue", "#2a6fdb"),
+        ("green", "#1f9d55"),
+        ("red", "#e03131"),
+        ("orange", "#f08c00"),
+        ("black", "#000000"),
+    ];
+    known.iter().find(|(name, _)| colour.contains(name)).map_or("#ffffff", |(_, colour)| *colour)
+}

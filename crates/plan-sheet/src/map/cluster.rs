@@ -1,0 +1,47 @@
+//! Cones that lie close to each other.
+
+use session_plan::{Plan, SetupItem};
+
+use crate::sheet::spans::ranges;
+
+/// Cones that lie so close to each other that they share a flag on the map.
+#[derive(Clone, Debug)]
+pub(super) struct Cluster<'a> {
+    /// In the order of their numbers.
+    pub(super) cones: Vec<&'a SetupItem>,
+}
+
+impl<'a> Cluster<'a> {
+    /// Cones closer than some metres to another of the same cluster, each cluster by its first cone.
+    pub(super) fn all(plan: &'a Plan, close_m: f64) -> Vec<Self> {
+        let mut clusters: Vec<Self> = Vec::new();
+        for cone in &plan.setup {
+            let is_close = |cluster: &Self| {
+                let spot = &cone.spot;
+                (cluster.cones.iter())
+                    .any(|other| (other.spot.x_m - spot.x_m).hypot(other.spot.y_m - spot.y_m) < close_m)
+            };
+            let (near, mut far): (Vec<Self>, Vec<Self>) = clusters.into_iter().partition(is_close);
+            let mut cones: Vec<&SetupItem> = near.into_iter().flat_map(|cluster| cluster.cones).collect();
+            cones.push(cone);
+            cones.sort_by_key(|cone| cone.order);
+            far.push(Self { cones });
+            clusters = far;
+        }
+        clusters.sort_by_key(|cluster| cluster.cones[0].order);
+        clusters
+    }
+
+    /// The numbers of its cones, such as `5–7, 9`.
+    pub(super) fn numbers(&self) -> String {
+        ranges(self.cones.iter().map(|cone| cone.order))
+    }
+
+    /// Its lanes, such as `lanes 3–5`.
+    pub(super) fn lanes(&self) -> String {
+        let lanes: std::collections::BTreeSet<u32> =
+            self.cones.iter().map(|cone| cone.spot.lane.into()).collect();
+        let noun = if lanes.len() == 1 { "lane" } else { "lanes" };
+        format!("{noun} {}", ranges(lanes))
+    }
+}
