@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use serde_json::Value;
 use tempfile::TempDir;
 
-use crate::program::toeline;
+use crate::run::toeline;
 
 /// A page in a folder of its own.
 pub(crate) struct Made {

@@ -1,7 +1,7 @@
 //! `--out x.html`: the page of a plan, made by the built program and used in a real browser.
 
-#[path = "../program/mod.rs"]
-mod program;
+#[path = "../program/run.rs"]
+mod run;
 #[path = "../program/wrenbeck.rs"]
 mod wrenbeck;
 

@@ -1,11 +1,9 @@
 //! `toeline week`: what each session asks of each group.
 
-mod program;
-
 use std::fs;
 use std::path::Path;
 
-use program::toeline;
+use crate::run::toeline;
 use snapbox::str;
 
 fn write(folder: &Path, name: &str, text: &str) {

@@ -4,7 +4,7 @@ use std::fs;
 
 use serde_json::Value;
 
-use crate::program::toeline;
+use crate::run::toeline;
 
 /// The 400 m standard track: World Athletics, Track and Field Facilities Manual, chapter 2 (read).
 const GROUND: &str = "

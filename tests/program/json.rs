@@ -1,8 +1,6 @@
 //! The JSON that other programs rely on: names and values.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use serde_json::{Value, json};
 
 fn answer(arguments: &[&str]) -> Value {

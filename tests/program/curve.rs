@@ -3,9 +3,7 @@
 //! The places are checked against a string pulled taut in `crates/lane-distance/tests/taut_string.rs`;
 //! here the whole answer is compared.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use snapbox::str;
 
 #[test]

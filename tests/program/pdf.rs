@@ -1,26 +1,18 @@
 //! Printed sheets, read back with poppler's tools (Debian's package poppler-utils), which share no code
 //! with what writes them.
 
-#[allow(dead_code, reason = "it also draws SVG, for the tests of maps")]
-mod picture;
-#[path = "program/poppler.rs"]
-mod poppler;
-mod program;
-#[path = "program/wrenbeck.rs"]
-mod wrenbeck;
-
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use picture::assert_like_kept;
-use poppler::{Page, Word, pages, poppler};
-use program::toeline;
+use crate::picture::assert_like_kept;
+use crate::poppler::{Page, Word, pages, poppler};
+use crate::run::toeline;
+use crate::wrenbeck::{WRENBECK, session};
 use resvg::tiny_skia::Pixmap;
 use roxmltree::{Document, Node};
 use serde_json::Value;
 use snapbox::str;
 use tempfile::TempDir;
-use wrenbeck::{WRENBECK, session};
 
 /// Runs the program with `--out` for a new file, and gives that file in its folder.
 fn print(arguments: &[&str], name: &str) -> (TempDir, PathBuf) {

@@ -1,8 +1,6 @@
 //! `toeline plan` for the squads of the demonstration, on a terminal.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use snapbox::str;
 
 #[test]

@@ -3,12 +3,10 @@
 //!
 //! Dimensions: World Athletics, Track and Field Facilities Manual, chapter 2, 400 m standard track (read).
 
-#[path = "../crates/lane-distance/tests/sampled/mod.rs"]
+#[path = "../../crates/lane-distance/tests/sampled/mod.rs"]
 mod sampled;
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use sampled::{Piece, Sampled};
 use serde_json::Value;
 

@@ -1,8 +1,6 @@
 //! What the program says of itself: the notation, completions and manual pages.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 
 fn text(arguments: &[&str]) -> String {
     let output = toeline(arguments).assert().success().get_output().stdout.clone();

@@ -1,11 +1,9 @@
 //! Squads: waves, lanes and start times of the built program.
 
-mod program;
-
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 
-use program::toeline;
+use crate::run::toeline;
 use serde_json::Value;
 
 fn plan(arguments: &[&str]) -> Value {

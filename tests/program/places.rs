@@ -3,9 +3,7 @@
 //! Lengths follow from World Athletics, Track and Field Facilities Manual, chapter 2, 400 m standard track
 //! (read): straights of 84.39 m; a bend of π · 37.92 m = 119.13 m in lane 2.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use serde_json::Value;
 use snapbox::{IntoData, str};
 

@@ -1,11 +1,9 @@
 //! `toeline measure --format json`: the same answers unrounded, against arithmetic on the published
 //! dimensions: World Athletics, Track and Field Facilities Manual, chapter 2, 400 m standard track (read).
 
-mod program;
-
 use std::f64::consts::PI;
 
-use program::toeline;
+use crate::run::toeline;
 use serde_json::Value;
 
 fn measured(arguments: &[&str]) -> Value {

@@ -1,8 +1,6 @@
 //! `toeline spots`, `measure`, `lanes` and `marks`: what the track alone can answer.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use snapbox::str;
 
 #[test]

@@ -1,9 +1,7 @@
 //! `toeline measure`, refused: names that no mark or several marks have, places off the track, and
 //! values out of range.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use snapbox::{IntoData, str};
 
 /// The measurement is refused with this.

@@ -1,15 +1,13 @@
 //! `--out x.ics`: sessions in a calendar, read back with a reader that is not the writer's.
 
-mod program;
-
 use std::fs;
 use std::path::Path;
 
+use crate::run::toeline;
 use chrono_tz::Europe::London;
 use chrono_tz::Tz;
 use ical::parser::ical::component::IcalEvent;
 use ical::property::Property;
-use program::toeline;
 use snapbox::str;
 
 const TRACK: &str = "name: Wrenbeck

@@ -3,15 +3,13 @@
 //! `tests/broken-tracks/expected.txt` lists the faults of each file beside it: file, line, column and how
 //! the message begins.
 
-mod program;
-
 use std::collections::BTreeMap;
 use std::fs;
 
-use program::toeline;
+use crate::run::toeline;
 use snapbox::str;
 
-const EXPECTED: &str = include_str!("broken-tracks/expected.txt");
+const EXPECTED: &str = include_str!("../broken-tracks/expected.txt");
 
 const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/broken-tracks");
 

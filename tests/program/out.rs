@@ -1,10 +1,8 @@
 //! `--out`: the ending picks the view, and a file is whole or not there.
 
-mod program;
-
 use std::fs;
 
-use program::toeline;
+use crate::run::toeline;
 use snapbox::str;
 
 #[test]

@@ -1,10 +1,8 @@
 //! `--out plan.md`: a plan as a message.
 
-mod program;
-
 use std::fs;
 
-use program::toeline;
+use crate::run::toeline;
 use pulldown_cmark::{Event, Parser, Tag};
 use serde_json::Value;
 

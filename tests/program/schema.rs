@@ -1,12 +1,10 @@
 //! `toeline schema`: what an editor accepts is what the program accepts.
 
-mod program;
-
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::run::toeline;
 use jsonschema::Validator;
-use program::toeline;
 use serde_json::Value;
 use snapbox::str;
 

@@ -1,8 +1,6 @@
 //! `toeline plan`: where each repetition starts and finishes.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use snapbox::str;
 
 #[test]

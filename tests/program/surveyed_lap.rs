@@ -3,12 +3,9 @@
 //!
 //! The computed lap of lane 1 is 2 · 84.39 m + 2π · 36.80 m = 400.001 m.
 
-mod program;
-mod venue;
-
-use program::toeline;
+use crate::run::toeline;
+use crate::venue::{plan_of, refused_plan};
 use serde_json::Value;
-use venue::{plan_of, refused_plan};
 
 const SESSION: &str = "title: T\ntrack: track.yaml\nblocks:\n  - 400 in lane 1\n  - 60 in lane 1\n";
 

@@ -1,12 +1,10 @@
 //! What the README shows is what the program does.
 
-mod program;
-
 use std::fs;
 
-use program::toeline;
+use crate::run::toeline;
 
-const README: &str = include_str!("../README.md");
+const README: &str = include_str!("../../README.md");
 
 /// The fenced blocks of a language, in order.
 fn blocks(language: &str) -> Vec<String> {

@@ -1,10 +1,8 @@
 //! Wrong input: a clear error, exit status 2, and nothing written.
 
-mod program;
-
 use std::fs;
 
-use program::toeline;
+use crate::run::toeline;
 use snapbox::{IntoData, str};
 
 /// The program refuses the arguments with this on standard error, and writes nothing.

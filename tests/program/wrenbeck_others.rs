@@ -1,8 +1,6 @@
 //! `toeline plan` for the athlete alone, the hurdlers and the two groups of the demonstration, on a terminal.
 
-mod program;
-
-use program::toeline;
+use crate::run::toeline;
 use snapbox::str;
 
 #[test]

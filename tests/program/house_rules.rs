@@ -1,11 +1,8 @@
 //! House rules of a track file: they choose the lane where none is named, and a broken one is named.
 //! Each test writes its files into a folder of its own.
 
-mod program;
-mod venue;
-
+use crate::venue::{plan_of, refused_plan};
 use serde_json::Value;
-use venue::{plan_of, refused_plan};
 
 const RULES: &str = "
 house_rules:

@@ -1,10 +1,8 @@
 //! What every answer carries, however it is shown: its cautions, and what its distances assume.
 
-mod program;
-
 use std::fs;
 
-use program::toeline;
+use crate::run::toeline;
 
 const TUESDAY: &str = "sessions/wrenbeck/tuesday-sprints.yaml";
 

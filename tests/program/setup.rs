@@ -1,11 +1,9 @@
 //! The walk that sets everything out: one cone a spot, in the order met on one lap.
 
-mod program;
-
 use std::collections::BTreeSet;
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use program::toeline;
+use crate::run::toeline;
 use serde_json::Value;
 
 fn plan(arguments: &[&str]) -> Value {

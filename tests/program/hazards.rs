@@ -1,11 +1,8 @@
 //! Hazards of a track file and their hours: what is avoided, what is passed with a caution, what is
 //! never run through. Each test writes its files into a folder of its own.
 
-mod program;
-mod venue;
-
+use crate::venue::{plan_of, refused_plan};
 use serde_json::Value;
-use venue::{plan_of, refused_plan};
 
 /// A hammer cage whose sector lies across the 200 m starts, in use in the early evening.
 const CAGE: &str = "

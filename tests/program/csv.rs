@@ -1,11 +1,9 @@
 //! CSV: a row for each run, choice, lane or mark, that says what the JSON says.
 
-mod program;
-
 use std::collections::BTreeMap;
 use std::fs;
 
-use program::toeline;
+use crate::run::toeline;
 use serde_json::Value;
 
 const MEASURE_LINE: &str = "distances assume the measure line";

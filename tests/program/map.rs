@@ -1,18 +1,14 @@
 //! `--out map.svg`: the map of a plan, as other programs read it.
 
-mod picture;
-mod program;
-#[path = "program/wrenbeck.rs"]
-mod wrenbeck;
-
 use std::fs;
 
-use program::toeline;
+use crate::picture;
+use crate::run::toeline;
+use crate::wrenbeck::{WRENBECK, session};
 use resvg::tiny_skia::{Color, Paint, Rect, Transform};
 use roxmltree::{Document, Node};
 use serde_json::Value;
 use snapbox::str;
-use wrenbeck::{WRENBECK, session};
 
 fn map_of(arguments: &[&str]) -> String {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");

@@ -1,0 +1,41 @@
+//! The built program, run as its users run it, with whole outputs compared.
+
+mod answers;
+mod calendar;
+mod cautions;
+mod check;
+mod closed_800;
+mod csv;
+mod curve;
+mod hazards;
+mod help;
+mod house_rules;
+mod json;
+mod map;
+mod measure;
+mod measure_json;
+mod measure_refused;
+mod message;
+mod out;
+#[cfg(feature = "pdf")]
+mod pdf;
+mod places;
+mod plan;
+mod readme;
+mod schema;
+mod setup;
+mod spoiled_files;
+mod squad;
+mod surveyed_lap;
+mod week;
+mod wrenbeck_others;
+mod wrenbeck_squads;
+mod wrong_input;
+
+// What the tests share.
+mod picture;
+#[cfg(feature = "pdf")]
+mod poppler;
+mod run;
+mod venue;
+mod wrenbeck;
