@@ -39,15 +39,7 @@ fn spots_are_listed_best_first() {
                                line
 ────────────────────────────────────────────────────────────────────────────────
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }
@@ -62,15 +54,7 @@ fn two_hundred_metres_lie_between_the_400_m_start_and_the_200_m_start() {
 from on the 400 m start line
 to   on the 200 m start line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }
@@ -85,15 +69,7 @@ fn a_place_may_be_some_metres_off_a_mark() {
 from 2.50 m behind the 200 m start line; tape 2.49 m on the inner line
 to   on the finish line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }
@@ -161,16 +137,7 @@ one bend, the 4x400 m for three; both then break for lane 1.
 - "Off by" is how many metres behind (-) or past (+) the painted 800 m start to
   stand.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Closed lane 1 stays closed: do not run, walk or wait in it.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS_LANE_ONE_CLOSED]
 
 "#]]);
 }
@@ -215,15 +182,7 @@ Traps (!)
 - break line: no start and no finish of any distance.
 - 120 yd hurdles start: it stands 20 yd behind the 100 yd start.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }

@@ -2,13 +2,29 @@
 
 use std::fs;
 
-use crate::run::toeline;
+use crate::run::{cautions, toeline};
 
 const TUESDAY: &str = "sessions/wrenbeck/tuesday-sprints.yaml";
 
 /// As one line, so that it does not matter where a view breaks lines.
 fn in_one_line(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The one place where they are compared in full: whole outputs elsewhere have a name in their stead.
+#[test]
+fn an_answer_ends_with_the_cautions_in_full() {
+    let answers = [
+        &["plan", "6 x 200"][..],
+        &["plan", "6 x 200", "--closed", "1"],
+        &["plan", "sessions/wrenbeck/saturday-alone.yaml"],
+        &["plan", "6 x 200", "--closed", "1,2"],
+    ];
+    for (arguments, (name, footer)) in answers.into_iter().zip(cautions()) {
+        let shown = toeline(arguments).assert().success();
+        let text = String::from_utf8_lossy(&shown.get_output().stdout).into_owned();
+        assert!(text.ends_with(&format!("\n\n{footer}\n")), "{name}: {text}");
+    }
 }
 
 #[test]

@@ -25,15 +25,7 @@ Group start of 1500 m, breaking for lane 1
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }
@@ -62,16 +54,7 @@ Group start of 1000 m, breaking for lane 2
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Closed lane 1 stays closed: do not run, walk or wait in it.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS_LANE_ONE_CLOSED]
 
 "#]]);
 }
@@ -99,16 +82,7 @@ Group start, breaking for lane 3
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Closed lanes 1 and 2 stay closed: do not run, walk or wait in them.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS_LANES_ONE_AND_TWO_CLOSED]
 
 "#
     ]]);

@@ -20,15 +20,7 @@ fn from_mark_to_mark() {
 from on the first green tick (400 m hurdle tick 1)
 to   on the tenth green tick (400 m hurdle tick 10)
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -43,15 +35,7 @@ fn some_metres_behind_a_mark_and_past_one() {
 from 5.00 m behind the 400 m start line; tape 4.97 m on the inner line
 to   2.50 m past the 200 m start line; tape 2.49 m on the inner line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -66,15 +50,7 @@ fn past_the_finish_line_it_goes_on_round() {
 from 10.00 m past the finish line; tape 9.92 m on the inner line
 to   on the finish line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -90,15 +66,7 @@ fn whole_laps_besides() {
 from on the 400 m start line
 to   on the 200 m start line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -114,15 +82,7 @@ fn from_a_mark_to_itself_it_is_a_lap_or_as_many_as_are_asked_for() {
 from on the finish line
 to   on the finish line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -133,15 +93,7 @@ Take care
 from on the finish line
 to   on the finish line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -157,15 +109,7 @@ fn from_the_chute_and_on_round_the_bend() {
 from on the 110 m hurdles start line
 to   on the 200 m start line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -180,15 +124,7 @@ fn clockwise() {
 from on the 200 m start line
 to   on the 400 m start line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -204,15 +140,7 @@ fn from_lane_to_lane() {
 from on the break line
 to   on the 200 m start line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -223,15 +151,7 @@ Take care
 from on the 200 m start line
 to   on the finish line
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -248,15 +168,7 @@ from 195.00 m behind the finish line; tape 194.42 m on the inner line
 to   on the finish line
 31.4 s is 2:41 a kilometre, or 32.21 s for 200 m: the line won 0.81 s
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -284,15 +196,7 @@ from 3.52 m behind the 200 m start line; tape 3.50 m on the inner line
 to   on the finish line
 32 s is 2:37.2 a kilometre, or 31.45 s for 200 m: the line lost 0.55 s
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -309,15 +213,7 @@ from on the 400 m start line
 to   on the finish line
 1:12 is 3:00 a kilometre
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -335,15 +231,7 @@ from on the 400 m start line
 to   on the finish line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +1.26 m
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -355,15 +243,7 @@ from on the 200 m start line
 to   on the finish line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.63 m
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -376,15 +256,7 @@ from on the 80 m start line
 to   on the finish line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.00 m
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -397,15 +269,7 @@ from on the 400 m start line
 to   on the finish line
 Keeping 0.2 m outside the inner line makes a lap -0.63 m, this way -0.63 m
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -423,15 +287,7 @@ from on the 110 m hurdles start line
 to   on the 200 m start line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.63 m
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -449,15 +305,7 @@ from on the 50 m start line
 to   on the 80 m start line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +1.26 m
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );
@@ -474,15 +322,7 @@ from on the break line
 to   on the 200 m start line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]],
     );

@@ -137,15 +137,7 @@ One lap from the finish line sets it out
 ─────────────────────────────────────────────────────────────────────────────
 2 cones; the walk is 422 m and takes 6 minutes without taping.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }
@@ -214,15 +206,7 @@ fn spots_are_looked_for_at_a_place_as_well() {
                                line
 ────────────────────────────────────────────────────────────────────────────────
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }

@@ -28,16 +28,7 @@ One lap from the finish line sets it out
 ───────────────────────────────────────────────────────────────────
 2 cones; the walk is 407 m and takes 5 minutes without taping.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Closed lane 1 stays closed: do not run, walk or wait in it.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS_LANE_ONE_CLOSED]
 
 "#]],
     );
@@ -82,16 +73,7 @@ One lap from the finish line sets it out
 2 cones; the walk is 415 m and takes 5 minutes without taping.
 Steps are of 0.75 m.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Closed lanes 1 and 2 stay closed: do not run, walk or wait in them.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS_LANES_ONE_AND_TWO_CLOSED]
 
 "#]]);
 }
@@ -123,15 +105,7 @@ One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
 8 cones; the walk is 425 m and takes 6 minutes without taping.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }

@@ -1,11 +1,49 @@
 //! Runs the built program.
 
+use snapbox::assert::DEFAULT_ACTION_ENV;
 use snapbox::cmd::{Command, cargo_bin};
+use snapbox::{Assert, Redactions};
 
 /// The program, started at the top of the repository, with no colour.
+///
+/// Where its whole output is compared, a footer of [`cautions`] is one line. A footer that differs from all of
+/// them in any letter stays as it is, and so differs from what is expected.
 pub(crate) fn toeline(arguments: &[&str]) -> Command {
+    let mut footers = Redactions::new();
+    footers.extend(cautions()).expect("the names are capitals in brackets");
     Command::new(cargo_bin!("toeline"))
+        .with_assert(Assert::new().action_env(DEFAULT_ACTION_ENV).redact_with(footers))
         .current_dir(env!("CARGO_MANIFEST_DIR"))
         .env("NO_COLOR", "1")
         .args(arguments)
+}
+
+/// The cautions in full that an answer ends with, after what stands for them in whole outputs.
+pub(crate) fn cautions() -> [(&'static str, String); 4] {
+    let footer = |closed: &str| {
+        format!(
+            "Take care
+- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+  outside the kerb in lane 1.
+{closed}- Look both ways before stepping on to the track; give way to those who are
+  running.
+- Keep away from throws and jumps areas in use, and from kerb and water-jump
+  edges.
+- Venue rules and the facility's staff come first. Load and pace are for a
+  qualified coach or a doctor to judge."
+        )
+    };
+    [
+        ("[CAUTIONS]", ""),
+        ("[CAUTIONS_LANE_ONE_CLOSED]", "- Closed lane 1 stays closed: do not run, walk or wait in it.\n"),
+        (
+            "[CAUTIONS_LANE_ONE_KEPT_FOR_RACES]",
+            "- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.\n",
+        ),
+        (
+            "[CAUTIONS_LANES_ONE_AND_TWO_CLOSED]",
+            "- Closed lanes 1 and 2 stay closed: do not run, walk or wait in them.\n",
+        ),
+    ]
+    .map(|(name, closed)| (name, footer(closed)))
 }

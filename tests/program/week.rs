@@ -94,16 +94,7 @@ Not counted: no distance is known
 - Sat 17 Apr, One athlete alone, Saturday: warm-up 10 min
 - Sun 18 Apr, Easy run, Sunday: 40 min easy
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
 
 "#]]);
 }
@@ -138,15 +129,7 @@ Metres by pace, the target in m/s
 Where plain addition goes wrong
 - Tue 13 Apr, A: 1 lap: 407.04 m, not 400 m; a lap of lane 2 is 407.04 m.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS]
 
 "#]]);
 }

@@ -151,16 +151,7 @@ On this track
 - Hurdles in lanes 6 and 7.
 - Jogs and walks in lane 6.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
 
 "#]]);
 }
@@ -379,16 +370,7 @@ On this track
 - Hurdles in lanes 6 and 7.
 - Jogs and walks in lane 6.
 
-Take care
-- Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
-  outside the kerb in lane 1.
-- Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.
-- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge.
+[CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
 
 "#]]);
 }
