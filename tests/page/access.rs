@@ -41,7 +41,7 @@ fn breaks_no_rule(page: &Shown, rules: &str, where_: &str) {
 
 fn break_no_rule(names: &[&str], screen: (u32, u32), dark: bool) {
     for name in names {
-        let page = show(session(name), screen, Set { dark, ..Set::default() });
+        let page = show!(session(name), screen, Set { dark, ..Set::default() });
         page.value(AXE);
         assert!(page.value("axe.getRules().length").as_u64() > Some(80), "the checker is there");
         page.value("document.querySelectorAll('.block').forEach((block) => block.classList.add('is-shown'))");
@@ -74,14 +74,14 @@ fn no_rule_is_broken_on_a_desk_in_the_dark() {
 
 #[test]
 fn a_page_of_several_sessions_breaks_no_rule() {
-    let page = show(made(&["week", "sessions/wrenbeck"]), PHONE, Set::default());
+    let page = show!(made(&["week", "sessions/wrenbeck"]), PHONE, Set::default());
     page.value(AXE);
     breaks_no_rule(&page, RULES, "the week");
 }
 
 #[test]
 fn the_checker_finds_what_is_wrong() {
-    let page = show(made(&LONE), PHONE, Set::default());
+    let page = show!(made(&LONE), PHONE, Set::default());
     page.value(AXE);
     page.value("document.querySelector('label[for=s1-b1-r1-l1-1]').remove()");
     let broken = page.value("axe.run().then((found) => found.violations.map((rule) => rule.id))");
@@ -100,7 +100,7 @@ fn nothing_is_wider_than_the_narrowest_screen() {
     );
     let pages = WRENBECK.iter().map(|name| session(name)).chain([named]);
     for made in pages {
-        let page = show(made, NARROWEST, Set::default());
+        let page = show!(made, NARROWEST, Set::default());
         turn_blocks(&page, |page, id| {
             assert_eq!(page.value("document.documentElement.scrollWidth"), 320, "{id}");
             let wide = page.value(
@@ -116,7 +116,7 @@ fn nothing_is_wider_than_the_narrowest_screen() {
 /// WCAG 2.2, 2.5.8, asks for 24 px; 44 px is its 2.5.5, for wet thumbs.
 #[test]
 fn everything_to_tap_is_as_large_as_a_thumb() {
-    let page = show(session("tuesday-sprints"), PHONE, Set::default());
+    let page = show!(session("tuesday-sprints"), PHONE, Set::default());
     page.tap("#s1-b2 .count-down");
     page.tap("#s1-b2-r1 .start");
     let small = page.value(

@@ -10,7 +10,7 @@ fn seen(page: &Shown) -> serde_json::Value {
 
 #[test]
 fn blocks_are_turned_with_buttons_and_chosen_from_the_list() {
-    let page = show(made(&SPRINTERS), PHONE, Set::default());
+    let page = show!(made(&SPRINTERS), PHONE, Set::default());
     // The first with runs, after the warm-up.
     assert_eq!(seen(&page), serde_json::json!(["s1-b2"]));
     page.tap("#previous");
@@ -33,7 +33,7 @@ fn blocks_are_turned_with_buttons_and_chosen_from_the_list() {
 
 #[test]
 fn a_page_of_several_sessions_shows_the_session_of_the_block() {
-    let page = show(made(&["week", "sessions/wrenbeck"]), PHONE, Set::default());
+    let page = show!(made(&["week", "sessions/wrenbeck"]), PHONE, Set::default());
     assert_eq!(page.text("document.querySelector('h1').textContent"), "7 sessions");
     assert_eq!(page.value("document.querySelectorAll('section.session > h2').length"), 7);
     assert_eq!(page.value("document.querySelectorAll('#choose optgroup').length"), 7);

@@ -18,7 +18,7 @@ fn next_go(page: &Shown) -> String {
 
 #[test]
 fn the_first_go_is_ten_seconds_after_the_start_of_its_block_and_is_heard() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     assert_eq!(next_go(&page), "Rep 1 goes in 10 s");
     assert_eq!(tones(&page), json!([]));
@@ -30,7 +30,7 @@ fn the_first_go_is_ten_seconds_after_the_start_of_its_block_and_is_heard() {
 
 #[test]
 fn a_go_starts_the_clock_of_its_run_and_the_next_follows_after_run_and_rest() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     // The page looks a little late: the clock runs from the go all the same.
     page.set_clock(10_070);
@@ -48,7 +48,7 @@ fn a_go_starts_the_clock_of_its_run_and_the_next_follows_after_run_and_rest() {
 
 #[test]
 fn sound_is_switched_off_even_for_a_go_that_is_near() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(6_500);
     page.wait("tones.length === 4");
@@ -61,7 +61,7 @@ fn sound_is_switched_off_even_for_a_go_that_is_near() {
 
 #[test]
 fn a_countdown_is_put_off_stopped_and_goes_on_with_the_run_that_is_next() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(6_500);
     page.wait("tones.length === 4");
@@ -83,7 +83,7 @@ fn a_countdown_is_put_off_stopped_and_goes_on_with_the_run_that_is_next() {
 
 #[test]
 fn a_run_started_by_hand_moves_the_goes_that_follow() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(9_000);
     page.tap("#s1-b1-r1 .start");
@@ -93,7 +93,7 @@ fn a_run_started_by_hand_moves_the_goes_that_follow() {
 
 #[test]
 fn a_countdown_goes_on_over_a_reload() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(4_000);
     page.reload();
@@ -102,7 +102,7 @@ fn a_countdown_goes_on_over_a_reload() {
 
 #[test]
 fn the_next_split_is_counted_down_to_and_heard() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#next");
     page.tap("#s1-b3-r1 .start");
     let split = "document.getElementById('next-split').innerText.replace(/\\s+/g, ' ').trim()";
@@ -120,7 +120,7 @@ fn the_next_split_is_counted_down_to_and_heard() {
 
 #[test]
 fn a_run_started_out_of_its_turn_starts_no_other() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.tap("#s1-b1-r3 .start");
     page.set_clock(1_000);
@@ -134,7 +134,7 @@ fn a_run_started_out_of_its_turn_starts_no_other() {
 
 #[test]
 fn after_a_false_start_the_run_can_go_again() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(10_500);
     page.wait("document.querySelector('#s1-b1-r1 .watch').hidden === false");
@@ -149,7 +149,7 @@ fn after_a_false_start_the_run_can_go_again() {
 
 #[test]
 fn a_sound_card_that_stands_still_gets_no_sound_and_the_coach_is_told() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.value("window.card = 'interrupted'");
     page.tap("#s1-b1 .count-down");
     page.set_clock(8_000);
@@ -162,7 +162,7 @@ fn a_sound_card_that_stands_still_gets_no_sound_and_the_coach_is_told() {
 
 #[test]
 fn a_second_tap_on_the_countdown_stops_nothing() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.set_clock(1_000);
     page.tap("#s1-b1 .count-down");
     page.tap("#s1-b1 .count-down");
@@ -175,7 +175,7 @@ fn a_second_tap_on_the_countdown_stops_nothing() {
 
 #[test]
 fn what_was_timed_does_not_go_again_by_itself() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.set_clock(1_000);
     page.tap("#s1-b1-r2-l1-1");
     page.type_in("34.0");
@@ -198,7 +198,7 @@ fn what_was_timed_does_not_go_again_by_itself() {
 
 #[test]
 fn a_start_in_the_wrong_row_moves_no_go() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(3_000);
     page.tap("#s1-b1-r4 .start");

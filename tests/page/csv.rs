@@ -30,7 +30,7 @@ fn saved(page: &Shown) -> Vec<Vec<String>> {
 #[test]
 fn every_run_is_a_row_with_its_places_and_its_time() {
     let made = made(&crate::made::SPRINTERS);
-    let page = show(made, PHONE, Set::default());
+    let page = show!(made, PHONE, Set::default());
     page.tap("#s1-b2-r1-l2-1");
     page.type_in("1:08.1");
     // Where a keypad has no colon.
@@ -86,7 +86,7 @@ blocks: [1 x 100 in lanes 2-5 @ 14]
         "name: Ground\npath: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]\nlanes: 8\nlane_width: 1.22\n",
         session,
     );
-    let page = show(made, PHONE, Set::default());
+    let page = show!(made, PHONE, Set::default());
     page.tap("#s1-b1-r1-l1-1");
     page.type_in("=2+2");
     let rows = saved(&page);
@@ -104,7 +104,7 @@ blocks: [1 x 100 in lanes 2-5 @ 14]
 #[test]
 fn athletes_are_named_as_in_the_csv_of_the_plan() {
     let session = "title: Tuesday\ntrack: standard\ngroups: [{ name: all, athletes: [7, Ada] }]\nblocks: [2 x 100 in lanes 2-3]\n";
-    let page = show(made_of("", session), PHONE, Set::default());
+    let page = show!(made_of("", session), PHONE, Set::default());
     assert_eq!(page.text("document.querySelector('.who').textContent"), "No. 7");
     let mut athletes: Vec<String> = saved(&page)[1..].iter().map(|row| row[9].clone()).collect();
     athletes.sort();

@@ -19,7 +19,7 @@ fn go_to(page: &Shown, selector: &str) {
 
 #[test]
 fn a_block_is_chosen_a_run_clocked_and_a_time_typed_with_keys_alone() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     go_to(&page, "#next");
     page.press("Enter");
     assert_eq!(page.text("document.getElementById('choose').value"), "s1-b3");

@@ -1,5 +1,9 @@
 //! `--out x.html`: the page of a plan, made by the built program and used in a real browser.
 
+#[path = "../program/left_out.rs"]
+mod left_out;
+#[path = "../program/poppler.rs"]
+mod poppler;
 #[path = "../program/run.rs"]
 mod run;
 #[path = "../program/wrenbeck.rs"]

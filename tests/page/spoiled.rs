@@ -31,7 +31,7 @@ fn no_name_becomes_an_element() {
         "name: {}\npath: [{{ radius: 36.50, turn: 180 }}, {{ straight: 84.39 }}, {{ radius: 36.50, turn: 180 }}, {{ straight: 84.39 }}]\nlanes: 8\nlane_width: 1.22\nclosed_lanes: {{ lanes: [1], reason: {} }}\nhazards: [{{ kind: gate, from: 60, to: 50, side: outside, note: {} }}]\n",
         athletes[4], athletes[0], athletes[1]
     );
-    let page = show(made_of(&track, &session), PHONE, Set::default());
+    let page = show!(made_of(&track, &session), PHONE, Set::default());
     assert_eq!(page.text("document.title"), NAMES[5]);
     assert_eq!(page.text("document.querySelector('h1').textContent"), NAMES[5]);
     let who = page.value("[...document.querySelectorAll('.who')].map((one) => one.textContent).sort()");

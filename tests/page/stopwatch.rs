@@ -6,7 +6,7 @@ use crate::stub::STUBS;
 
 #[test]
 fn a_run_is_clocked_to_the_tenth_that_was_begun() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(34_160);
     page.wait("document.querySelector('#s1-b1-r1 .watch').textContent === '34.1'");
@@ -19,7 +19,7 @@ fn a_run_is_clocked_to_the_tenth_that_was_begun() {
 
 #[test]
 fn a_stop_by_mistake_is_taken_back() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(20_000);
     page.tap("#s1-b1-r1 .stop-all");
@@ -34,7 +34,7 @@ fn a_stop_by_mistake_is_taken_back() {
 
 #[test]
 fn a_second_tap_right_after_the_start_stops_nothing() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(300);
     page.tap("#s1-b1-r1 .stop-all");
@@ -44,7 +44,7 @@ fn a_second_tap_right_after_the_start_stops_nothing() {
 
 #[test]
 fn each_athlete_of_a_run_has_a_stop_of_their_own() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#s1-b2-r1 .start");
     for (lane, at_ms) in [(2, 8_010), (3, 8_290), (1, 8_400)] {
         page.set_clock(at_ms);
@@ -58,7 +58,7 @@ fn each_athlete_of_a_run_has_a_stop_of_their_own() {
 
 #[test]
 fn a_running_clock_goes_on_over_a_reload() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#s1-b2-r1 .start");
     page.set_clock(8_000);
     page.tap("#s1-b2-r1 tr:nth-child(1) .stop");
@@ -73,7 +73,7 @@ fn a_running_clock_goes_on_over_a_reload() {
 #[test]
 fn a_time_that_was_typed_is_still_there_after_a_reload_and_only_in_its_own_plan() {
     let (lone, other) = (made(&LONE), made(&["plan", "6 x 200 in lane 3 @ 34 rest 3min"]));
-    let page = show(lone, PHONE, Set::default());
+    let page = show!(lone, PHONE, Set::default());
     page.tap("#s1-b1-r2-l1-1");
     page.type_in("33.9");
     page.reload();
@@ -90,7 +90,7 @@ fn a_time_that_was_typed_is_still_there_after_a_reload_and_only_in_its_own_plan(
 
 #[test]
 fn two_tabs_with_one_plan_keep_the_times_of_both() {
-    let page = show(made(&LONE), PHONE, Set::default());
+    let page = show!(made(&LONE), PHONE, Set::default());
     page.tap("#s1-b1-r1-l1-1");
     page.type_in("33.9");
     page.type_in_another_tab("s1-b1-r2-l1-1", "34.1");
@@ -111,7 +111,7 @@ fn a_browser_that_keeps_nothing_is_said_and_clocks_all_the_same() {
         ),
         ..Set::default()
     };
-    let page = show(made(&LONE), PHONE, denied);
+    let page = show!(made(&LONE), PHONE, denied);
     assert!(page.text("document.querySelector('.kept').textContent").contains("This browser keeps nothing"));
     page.tap("#s1-b1-r1 .start");
     page.wait("parseFloat(document.querySelector('#s1-b1-r1 .watch').textContent) > 0.6");
@@ -121,7 +121,7 @@ fn a_browser_that_keeps_nothing_is_said_and_clocks_all_the_same() {
 
 #[test]
 fn a_session_that_is_given_twice_has_two_sets_of_times() {
-    let page = show(made(&["plan", "200 in lane 2", "200 in lane 2"]), PHONE, Set::default());
+    let page = show!(made(&["plan", "200 in lane 2", "200 in lane 2"]), PHONE, Set::default());
     page.tap("#s1-b1-r1-l1-1");
     page.type_in("33.9");
     page.reload();
@@ -130,7 +130,7 @@ fn a_session_that_is_given_twice_has_two_sets_of_times() {
 
 #[test]
 fn times_are_cleared_after_asking() {
-    let page = show(made(&LONE), PHONE, Set::default());
+    let page = show!(made(&LONE), PHONE, Set::default());
     page.tap("#s1-b1-r2-l1-1");
     page.type_in("33.9");
     page.tap(".clear");
@@ -142,7 +142,7 @@ fn times_are_cleared_after_asking() {
 
 #[test]
 fn the_screen_stays_lit_while_a_clock_runs() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     assert_eq!(page.value("lit"), false);
     page.tap("#s1-b1-r1 .start");
     page.wait("lit");
@@ -153,7 +153,7 @@ fn the_screen_stays_lit_while_a_clock_runs() {
 
 #[test]
 fn a_time_typed_while_others_run_is_not_stopped_over() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#s1-b2-r1 .start");
     page.set_clock(8_050);
     page.value("document.getElementById('s1-b2-r1-l1-1').focus()");
@@ -166,7 +166,7 @@ fn a_time_typed_while_others_run_is_not_stopped_over() {
 
 #[test]
 fn a_second_tap_after_a_stop_was_taken_back_cancels_nothing() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(20_000);
     page.tap("#s1-b1-r1 .stop-all");
@@ -182,7 +182,7 @@ fn a_second_tap_after_a_stop_was_taken_back_cancels_nothing() {
 
 #[test]
 fn a_clock_that_was_cancelled_by_mistake_runs_on() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(5_000);
     page.tap("#s1-b1-r1 .take-back");
@@ -196,7 +196,7 @@ fn a_clock_that_was_cancelled_by_mistake_runs_on() {
 
 #[test]
 fn several_stops_are_taken_back_one_by_one() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#s1-b2-r1 .start");
     page.set_clock(8_000);
     page.tap("#s1-b2-r1 tr:nth-child(1) .stop");
@@ -215,7 +215,7 @@ fn several_stops_are_taken_back_one_by_one() {
 
 #[test]
 fn a_thumb_that_comes_too_late_for_a_stop_takes_no_clock_away() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#s1-b2-r1 .start");
     page.set_clock(8_000);
     page.tap("#s1-b2-r1 tr:nth-child(1) .stop");
@@ -228,7 +228,7 @@ fn a_thumb_that_comes_too_late_for_a_stop_takes_no_clock_away() {
 
 #[test]
 fn nothing_moves_under_a_thumb_while_a_clock_runs() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#s1-b2-r1 .start");
     // From the head of the run, as the page may be scrolling.
     let top = || {
@@ -259,7 +259,7 @@ fn nothing_moves_under_a_thumb_while_a_clock_runs() {
 
 #[test]
 fn a_second_tap_right_after_the_stop_starts_no_clock() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(34_400);
     page.tap("#s1-b1-r1 .stop-all");
@@ -273,7 +273,7 @@ fn a_second_tap_right_after_the_stop_starts_no_clock() {
 
 #[test]
 fn times_that_were_corrected_after_a_stop_are_not_taken_back() {
-    let page = show(made(&SPRINTERS), PHONE, STUBS);
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
     page.tap("#s1-b2-r1 .start");
     page.set_clock(8_400);
     page.tap("#s1-b2-r1 .stop-all");
@@ -294,7 +294,7 @@ const KEPT_ELSEWHERE: &str = "(() => {
 
 #[test]
 fn a_tab_that_slept_overwrites_nothing_of_another() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.value(KEPT_ELSEWHERE);
     // The go of the first run.
@@ -316,7 +316,7 @@ fn a_tab_that_slept_overwrites_nothing_of_another() {
 
 #[test]
 fn what_another_tab_kept_is_shown_whoever_reads_it_first() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.value(KEPT_ELSEWHERE);
     page.set_clock(34_400);
@@ -326,7 +326,7 @@ fn what_another_tab_kept_is_shown_whoever_reads_it_first() {
 
 #[test]
 fn a_clock_that_runs_in_another_tab_is_not_started_anew() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.value(
         "(() => {
             const key = `toeline:${document.querySelector('section.session').dataset.key}`;
@@ -342,7 +342,7 @@ fn a_clock_that_runs_in_another_tab_is_not_started_anew() {
 
 #[test]
 fn a_stop_is_taken_back_only_for_a_while() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(34_400);
     page.tap("#s1-b1-r1 .stop-all");
@@ -358,7 +358,7 @@ const IS_SET_BACK_TOLD: &str = "document.getElementById('set-back').checkVisibil
 
 #[test]
 fn a_device_whose_clock_is_set_back_says_so() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.set_clock(60_000);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(10_000);
@@ -372,7 +372,7 @@ fn a_device_whose_clock_is_set_back_says_so() {
 
 #[test]
 fn a_clock_that_is_set_back_a_little_is_noticed_too() {
-    let page = show(made(&LONE), PHONE, STUBS);
+    let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(30_000);
     page.wait("document.querySelector('#s1-b1-r1 .watch').textContent === '30.0'");

@@ -51,7 +51,7 @@ fn seen(page: &Shown) -> String {
 fn without_scripts_every_word_of_every_plan_is_there() {
     for name in WRENBECK {
         let arguments = ["plan", &session(name)];
-        let page = show(made(&arguments), PHONE, Set { without_scripts: true, ..Set::default() });
+        let page = show!(made(&arguments), PHONE, Set { without_scripts: true, ..Set::default() });
         assert_eq!(page.text("document.documentElement.className"), "", "no script has run");
         let seen = seen(&page);
         let said = said(&plan_of(&arguments));
@@ -69,7 +69,7 @@ fn without_scripts_every_word_of_every_plan_is_there() {
 
 #[test]
 fn the_splits_of_a_run_are_told_without_scripts() {
-    let page = show(made(&LONE), PHONE, Set { without_scripts: true, ..Set::default() });
+    let page = show!(made(&LONE), PHONE, Set { without_scripts: true, ..Set::default() });
     // 34 s for 200 m at an even pace.
     assert!(seen(&page).contains("100 m: 17 s"));
     assert!(seen(&page).contains("Distances assume the measure line"));
@@ -78,7 +78,7 @@ fn the_splits_of_a_run_are_told_without_scripts() {
 #[test]
 fn nothing_is_asked_of_anywhere() {
     let made = made(&LONE);
-    let page = show(made, PHONE, STUBS);
+    let page = show!(made, PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(10_000);
     page.wait("document.querySelector('#s1-b1-r1').classList.contains('is-running')");
@@ -93,7 +93,7 @@ fn nothing_is_asked_of_anywhere() {
 
 #[test]
 fn no_script_but_the_page_s_own_can_run() {
-    let page = show(made(&LONE), PHONE, Set::default());
+    let page = show!(made(&LONE), PHONE, Set::default());
     page.value(
         "(() => { const script = document.createElement('script');
                   script.textContent = 'window.strange = true';

@@ -33,6 +33,8 @@ mod wrenbeck_squads;
 mod wrong_input;
 
 // What the tests share.
+#[cfg(feature = "pdf")]
+mod left_out;
 mod picture;
 #[cfg(feature = "pdf")]
 mod poppler;

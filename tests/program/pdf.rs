@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::picture::assert_like_kept;
-use crate::poppler::{Page, Word, pages, poppler};
+use crate::poppler::{Page, Word, needs_poppler, pages, poppler};
 use crate::run::toeline;
 use crate::wrenbeck::{WRENBECK, session};
 use resvg::tiny_skia::Pixmap;
@@ -42,6 +42,7 @@ fn squeezed(text: &str) -> String {
 
 #[test]
 fn every_place_of_the_demonstration_is_printed_in_words() {
+    needs_poppler!();
     for name in WRENBECK {
         let file = session(name);
         let (_folder, path) = print(&["plan", &file], "plan.pdf");
@@ -140,6 +141,7 @@ fn headings(map: &Path, class: &str) -> Vec<String> {
 /// All that the map says of a lane is on paper, where one that is longer than a page is cut.
 #[test]
 fn every_lane_is_printed_from_start_to_finish() {
+    needs_poppler!();
     let sessions = WRENBECK.map(session);
     let others = ["3 x 400 in lanes 1-4".to_owned(), "2 x 2000 in lane 2".to_owned()];
     for what in sessions.iter().chain(&others) {
@@ -159,6 +161,7 @@ fn every_lane_is_printed_from_start_to_finish() {
 
 #[test]
 fn a_lane_that_is_longer_than_a_page_is_cut_in_two() {
+    needs_poppler!();
     let (_folder, path) = print(&["plan", "3 x 400 in lane 2"], "plan.pdf");
     let text = text(&path);
     for words in ["Block 1: 400 m, lane 2 (1 of 2)", "goes on in part 2", "(2 of 2)", "comes from part 1"] {
@@ -198,6 +201,7 @@ fn check_pages(name: &str, pages: &[Page]) {
 
 #[test]
 fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() {
+    needs_poppler!();
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let file = folder.path().join("large.yaml");
     fs::write(&file, large_session()).expect("the folder can be written");
@@ -243,6 +247,7 @@ fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() 
 
 #[test]
 fn the_demonstration_prints_on_both_papers_with_nothing_clipped_or_overlapping() {
+    needs_poppler!();
     for (paper, size) in [("a4", [595.28, 841.89]), ("letter", [612.0, 792.0])] {
         let (_folder, path) = print(&["week", "sessions/wrenbeck", "--paper", paper], "week.pdf");
         let text = text(&path);
@@ -263,6 +268,7 @@ const KEPT: usize = 4;
 
 #[test]
 fn pages_look_like_the_kept_pictures() {
+    needs_poppler!();
     for name in WRENBECK {
         let (folder, path) = print(&["plan", &session(name)], "plan.pdf");
         let count = pages(&path).len().min(KEPT);
@@ -282,6 +288,7 @@ fn pages_look_like_the_kept_pictures() {
 
 #[test]
 fn pages_are_numbered_with_the_title_of_the_session() {
+    needs_poppler!();
     let (_folder, path) = print(&["plan", &session("tuesday-sprints")], "plan.pdf");
     let count = pages(&path).len();
     let first = squeezed(&poppler("pdftotext", &["-raw", "-l", "1"], &path, &["-"]));
@@ -290,12 +297,14 @@ fn pages_are_numbered_with_the_title_of_the_session() {
 
 #[test]
 fn a_lone_workout_takes_two_pages_and_one_for_the_lane_unrolled() {
+    needs_poppler!();
     let (_folder, path) = print(&["plan", "6 x 200 in lane 2"], "plan.pdf");
     assert_eq!(pages(&path).len(), 3);
 }
 
 #[test]
 fn the_file_is_tagged_and_says_what_it_is() {
+    needs_poppler!();
     let (_folder, path) = print(&["plan", &session("tuesday-sprints")], "plan.pdf");
     let info = poppler("pdfinfo", &["-isodates"], &path, &[]);
     let value = |key: &str| {
@@ -333,6 +342,7 @@ fn the_same_plan_gives_the_same_bytes() {
 
 #[test]
 fn what_looks_like_markup_is_printed_as_text() {
+    needs_poppler!();
     let names = [
         "<script>alert(1)</script>",
         "#include \"x.typ\"",
@@ -368,6 +378,7 @@ fn what_looks_like_markup_is_printed_as_text() {
 
 #[test]
 fn letters_that_no_typeface_has_are_named() {
+    needs_poppler!();
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let file = folder.path().join("names.yaml");
     let session = "{ title: Names, groups: [{ name: all, athletes: [Łucja, Θάλεια, 山田] }], \
@@ -388,6 +399,7 @@ note: the sheet's typefaces lack these letters, which print as boxes: 山田
 
 #[test]
 fn a_title_of_many_lines_takes_one_at_the_foot() {
+    needs_poppler!();
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let file = folder.path().join("long.yaml");
     let title = "An evening with everybody who can come ".repeat(8);
