@@ -121,3 +121,23 @@ fn a_file_that_is_not_there_weighs_more_than_one_that_is_wrong() {
     let files = ["tests/broken-tracks/06-no-path.yaml", "no-such-file.yaml"];
     toeline(&["check", files[0], files[1]]).assert().code(1);
 }
+
+#[test]
+fn more_lanes_than_can_be_counted() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let write = |name: &str, text: &str| {
+        std::fs::write(folder.path().join(name), text).expect("it can be written");
+    };
+    let path = "[{radius: 36.5, turn: 180}, {straight: 84.39}, {radius: 36.5, turn: 180}, {straight: 84.39}]";
+    let widths = "1.22, ".repeat(255);
+    write("widths.yaml", &format!("name: Wide\npath: {path}\nlanes: 8\nlane_width: [{widths}]\n"));
+    write("session.yaml", "title: Group\nblocks: [1500 in lanes 2-9 starting together]\n");
+    for (file, said) in [
+        ("widths.yaml", "error: 255 lane widths are given for 8 lanes"),
+        ("session.yaml", "error: there is no lane 9 on the oval"),
+    ] {
+        let output = toeline(&["check", file]).current_dir(folder.path()).assert().code(2);
+        let stderr = String::from_utf8_lossy(&output.get_output().stderr).into_owned();
+        assert!(stderr.starts_with(said), "{stderr}");
+    }
+}

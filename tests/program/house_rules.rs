@@ -114,3 +114,12 @@ fn a_rule_for_a_lane_that_is_not_there_is_refused_at_its_place() {
     assert!(said.starts_with("error: there is no lane 9: the track has lanes 1 to 8"), "{said}");
     assert!(said.contains("track.yaml:13:"), "{said}");
 }
+
+#[test]
+fn lanes_of_a_rule_are_named_in_order() {
+    let rules = "house_rules: { lanes: [{ lanes: [2, 7, 8, 5] }] }\n";
+    let plan = plan_of(rules, "title: T\ntrack: track.yaml\nblocks: [200]\n");
+    assert_eq!(lane(&plan), 2);
+    let warnings = plan["warnings"].to_string();
+    assert!(warnings.contains("runs in lanes 2, 5, 7 and 8"), "{warnings}");
+}

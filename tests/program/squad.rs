@@ -255,3 +255,12 @@ fn runs_that_differ_in_their_run_in_or_the_range_of_their_target_are_told_apart(
     let [text, _] = told("{ title: Ranges, blocks: [300 in 48-50s in lane 2 + 300 in 44-50s in lane 2] }");
     assert!(text.contains("48 s to 50 s") && text.contains("44 s to 50 s"), "{text}");
 }
+
+#[test]
+fn lanes_that_are_not_side_by_side_are_named_in_order() {
+    for (lanes, named) in [("2,7,8,5", "lanes 2, 5, 7 and 8"), ("5,3,2", "lanes 2, 3 and 5")] {
+        let plan = plan(&["4 x 200 @ 32 rest 3min", "--athletes", "3", "--lanes", lanes]);
+        let remarks = plan["blocks"][0]["remarks"].to_string();
+        assert!(remarks.contains(named), "{lanes}: {remarks}");
+    }
+}

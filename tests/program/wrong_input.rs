@@ -34,6 +34,23 @@ help: write for example `in lane 1`
 }
 
 #[test]
+fn a_group_that_starts_together_needs_each_of_its_lanes() {
+    refused(
+        &["plan", "1500 in lanes 2-9 starting together"],
+        str![[r#"
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> workout:1:15
+  |
+1 | 1500 in lanes 2-9 starting together
+  |               ^^^
+  |
+help: write for example `in lane 1`
+
+"#]],
+    );
+}
+
+#[test]
 fn a_closed_lane() {
     refused(
         &["plan", "200 in lane 1", "--closed", "1"],

@@ -19,12 +19,12 @@ fn measure_line(track: &Track, lane: u8) -> Route {
         let (sin, cos) = start.heading_rad.sin_cos();
         // The runner's right hand points outwards: (sin, -cos) of the heading.
         let (x, y) = (start.point.x + offset_m * sin, start.point.y - offset_m * cos);
-        match piece {
-            Piece::Straight(piece) => straight((x, y), (x + piece.length_m * cos, y + piece.length_m * sin)),
-            Piece::Arc(arc) => {
-                let radius_m = arc.radius_m + offset_m;
+        match *piece {
+            Piece::Straight { length_m } => straight((x, y), (x + length_m * cos, y + length_m * sin)),
+            Piece::Arc { radius_m, turn_rad } => {
+                let radius_m = radius_m + offset_m;
                 let centre = (x - radius_m * sin, y + radius_m * cos);
-                bend(centre, radius_m, start.heading_rad - FRAC_PI_2, arc.turn_rad)
+                bend(centre, radius_m, start.heading_rad - FRAC_PI_2, turn_rad)
             }
         }
     }))

@@ -32,8 +32,8 @@ impl Lines {
         };
         let mut pieces = path.pieces().to_vec();
         for piece in &mut pieces {
-            if let lane_distance::Piece::Arc(arc) = piece {
-                arc.radius_m += STEP_M;
+            if let lane_distance::Piece::Arc { radius_m, .. } = piece {
+                *radius_m += STEP_M;
             }
         }
         let wider = Path::close(pieces).expect("bends that are all wider close as well");
@@ -83,7 +83,7 @@ fn the_closed_form_is_what_finite_differences_add_up_to() {
                 for distance_m in [60.0, 150.0, 250.0, 400.0, 1000.0, 1609.344] {
                     let found = track.search_at(Place::On(Course::Oval), lane, distance_m);
                     for pair in found.expect("lane and distance are in range") {
-                        let closed_m = track.sure_m(&pair);
+                        let closed_m = track.uncertainty_m(&pair);
                         let propagated_m = lines.propagated_m(&pair, tolerances);
                         assert!(
                             (closed_m - propagated_m).abs() < 1e-6,
@@ -103,7 +103,7 @@ fn the_other_way_is_as_sure_as_the_way() {
     let track = Track::built_in("standard").expect("it comes with the crate");
     let sure_m = |place| {
         let pairs = track.search_at(place, 4, 60.0).expect("60 m fit on the home straight");
-        track.sure_m(&pairs[0])
+        track.uncertainty_m(&pairs[0])
     };
     // On a straight no lane is longer than another: what is left is the tape, where there is one.
     for place in [Place::On(Course::HomeStraight), Place::Against(Course::HomeStraight)] {

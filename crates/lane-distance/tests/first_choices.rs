@@ -12,7 +12,7 @@ fn standard() -> Track {
 /// The name of the mark that an end is told by, and how far past it the end lies.
 fn told(track: &Track, reading: PaintReading) -> (&str, f64) {
     let mark = reading.mark.expect("every lane of the standard track has paint");
-    (&track.mark(mark).name, reading.past_m)
+    (&track.marks()[mark.index()].name, reading.past_m)
 }
 
 fn first_choice(track: &Track, lane: u8, distance_m: f64) -> Pair {

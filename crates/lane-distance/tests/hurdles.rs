@@ -60,7 +60,7 @@ fn a_tick_is_painted_at_every_hurdle_in_every_lane() {
             let mut ticks_m: Vec<f64> = track
                 .painted(course, lane)
                 .iter()
-                .filter(|painted| track.mark(painted.mark).name.starts_with(&tick))
+                .filter(|painted| track.marks()[painted.mark.index()].name.starts_with(&tick))
                 .map(|painted| painted.to_finish_m)
                 .collect();
             // Paint is listed from the finish line on, hurdles from the start.

@@ -119,7 +119,7 @@ fn painted<'a>(track: &'a Track, course: Course, lane: u8, name: &str) -> (f64, 
     let found: Vec<_> = track
         .painted(course, lane)
         .iter()
-        .map(|painted| (painted.to_finish_m, track.mark(painted.mark)))
+        .map(|painted| (painted.to_finish_m, &track.marks()[painted.mark.index()]))
         .filter(|(_, mark)| mark.name == name)
         .collect();
     assert_eq!(found.len(), 1, "`{name}` on the {course} in lane {lane}: {found:?}");

@@ -36,7 +36,7 @@ fn for_every_search(track: &Track, mut look: impl FnMut(&str, &[Pair])) {
 }
 
 fn mark(track: &Track, reading: PaintReading) -> &Mark {
-    track.mark(reading.mark.expect("every lane of a built-in track has paint"))
+    &track.marks()[reading.mark.expect("every lane of a built-in track has paint").index()]
 }
 
 /// The place of a pair's kind in the documented list.
@@ -70,7 +70,7 @@ fn cm(metres: f64) -> u32 {
 fn marks_at(track: &Track, spot: Spot, within_m: f64) -> Vec<(f64, &Mark)> {
     let painted = track.painted(spot.course, spot.lane).iter();
     painted
-        .map(|painted| ((painted.to_finish_m - spot.to_finish_m).abs(), track.mark(painted.mark)))
+        .map(|painted| ((painted.to_finish_m - spot.to_finish_m).abs(), &track.marks()[painted.mark.index()]))
         .filter(|(off_m, mark)| *off_m <= within_m && mark.trap_in(spot.lane).is_none())
         .collect()
 }
@@ -219,7 +219,7 @@ fn two_marks_the_distance_apart_are_found_unless_three_better_pairs_are() {
             let usable: Vec<(f64, &Mark)> = track
                 .painted(Course::Oval, lane)
                 .iter()
-                .map(|painted| (painted.to_finish_m, track.mark(painted.mark)))
+                .map(|painted| (painted.to_finish_m, &track.marks()[painted.mark.index()]))
                 .filter(|(_, mark)| mark.trap_in(lane).is_none())
                 .collect();
             for distance_m in (3..=40).map(|tens| f64::from(tens) * 10.0) {

@@ -12,7 +12,7 @@ fn track() -> Track {
 }
 
 fn to_finish_m(track: &Track, lane: u8, name: &str) -> f64 {
-    let is_it = |id: lane_distance::MarkId| track.mark(id).name == name;
+    let is_it = |id: lane_distance::MarkId| track.marks()[id.index()].name == name;
     let painted = track.painted(Course::Oval, lane).iter().find(|painted| is_it(painted.mark));
     painted.unwrap_or_else(|| panic!("`{name}` is not painted in lane {lane}")).to_finish_m
 }

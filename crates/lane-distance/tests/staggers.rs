@@ -43,7 +43,7 @@ fn number(row: &Row, column: &str) -> f64 {
 fn painted_stagger_m(track: &Track, mark: &str, lane: u8) -> f64 {
     let spot = |lane: u8| {
         let painted = track.painted(Course::Oval, lane).iter();
-        let found = painted.clone().find(|painted| track.mark(painted.mark).name == mark);
+        let found = painted.clone().find(|painted| track.marks()[painted.mark.index()].name == mark);
         let painted = found.unwrap_or_else(|| panic!("no {mark} in lane {lane}"));
         Spot::on_oval(lane, painted.to_finish_m)
     };

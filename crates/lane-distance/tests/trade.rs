@@ -18,7 +18,7 @@ fn standard() -> Track {
 fn painted_m(track: &Track, course: Course, lane: u8, name: &str) -> f64 {
     let painted = track.painted(course, lane).iter();
     let found: Vec<f64> = painted
-        .filter(|painted| track.mark(painted.mark).name == name)
+        .filter(|painted| track.marks()[painted.mark.index()].name == name)
         .map(|painted| painted.to_finish_m)
         .collect();
     assert_eq!(found.len(), 1, "`{name}` on the {course} in lane {lane}");
@@ -33,7 +33,7 @@ fn ahead_m(track: &Track, name: &str, lane: u8, of: u8) -> f64 {
 }
 
 fn told<'a>(track: &'a Track, reading: &PaintReading) -> &'a str {
-    &track.mark(reading.mark.expect("every lane of the standard track has paint")).name
+    &track.marks()[reading.mark.expect("every lane of the standard track has paint").index()].name
 }
 
 /// The pair that finishes on the finish line of the oval.
@@ -134,7 +134,7 @@ fn no_line_is_painted_at_90_m_on_the_home_straight() {
             .painted(Course::HomeStraight, lane)
             .iter()
             .filter(|painted| (painted.to_finish_m - 90.0).abs() < 1.0)
-            .map(|painted| &track.mark(painted.mark).name)
+            .map(|painted| &track.marks()[painted.mark.index()].name)
             .collect();
         assert!(near.is_empty(), "lane {lane}: {near:?}");
         let pairs = track.search_at(Place::On(Course::HomeStraight), lane, 90.0).expect("the lane is open");

@@ -49,10 +49,10 @@ pub struct Lane {
 }
 
 impl Lane {
-    /// Lanes of the given widths, side by side from the inner edge.
+    /// Lanes of the given widths in metres, side by side from the inner edge: at most 255.
     pub fn side_by_side(inner_edge: InnerEdge, widths_m: &[f64]) -> Vec<Self> {
         let mut inner_line_m = 0.0;
-        (1..)
+        (1..=u8::MAX)
             .zip(widths_m)
             .map(|(number, &width_m)| {
                 let measure = if number == 1 { inner_edge.measure_m() } else { LINE_MEASURE_M };

@@ -1,16 +1,7 @@
 //! A line round the track, parallel to the inner edge.
 
 use crate::geometry::path::Path;
-use crate::geometry::stretch::Stretch;
-
-/// A place along the lap that all lanes share: the line square across the track there.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Station {
-    /// Index of the piece of the path.
-    pub piece: usize,
-    /// Part of the piece that lies behind, 0 at its start and 1 at its end.
-    pub fraction: f64,
-}
+use crate::geometry::station::Station;
 
 /// One line round the track, parallel to the inner edge: a lane's measure line or its inner line.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,7 +21,7 @@ impl Line {
         let mut along_m = 0.0;
         starts_m.push(along_m);
         for piece in path.pieces() {
-            along_m += piece.length_at(offset_m) * scale;
+            along_m += piece.length_m(offset_m) * scale;
             starts_m.push(along_m);
         }
         Self { offset_m, starts_m }
@@ -41,21 +32,28 @@ impl Line {
         self.starts_m[self.starts_m.len() - 1]
     }
 
-    /// Distance from the finish line to where a piece begins, in metres; the number of pieces
-    /// gives the whole lap.
+    /// Distance from the finish line to where a piece begins, in metres; the number of pieces or
+    /// more gives the whole lap.
     pub fn start_of_m(&self, piece: usize) -> f64 {
-        self.starts_m[piece]
+        self.starts_m[piece.min(self.last() + 1)]
     }
 
-    /// Distance of a station from the finish line, in the direction of running, in metres.
+    /// Index of the last piece.
+    fn last(&self) -> usize {
+        self.starts_m.len() - 2
+    }
+
+    /// Distance of a station from the finish line, in the direction of running, in metres. A piece
+    /// that the path does not have counts as its last.
     pub fn from_finish_m(&self, station: Station) -> f64 {
-        let start = self.starts_m[station.piece];
-        start + station.fraction * (self.starts_m[station.piece + 1] - start)
+        let piece = station.piece.min(self.last());
+        let start = self.starts_m[piece];
+        start + station.fraction * (self.starts_m[piece + 1] - start)
     }
 
     /// The station at a distance from the finish line, which lies within the lap.
     pub fn station(&self, from_finish_m: f64) -> Station {
-        let last = self.starts_m.len() - 2;
+        let last = self.last();
         let piece = self.starts_m[1..=last].iter().take_while(|&&start| start <= from_finish_m).count();
         let start = self.starts_m[piece];
         let fraction = (from_finish_m - start) / (self.starts_m[piece + 1] - start);

@@ -1,12 +1,11 @@
 //! Pieces, paths, lanes and points: where the running lines lie.
 
-pub(crate) mod arc;
 pub(crate) mod course;
 pub(crate) mod lane;
 pub(crate) mod length;
 pub(crate) mod line;
 pub(crate) mod path;
+pub(crate) mod piece;
 pub(crate) mod point;
 pub(crate) mod spot;
-pub(crate) mod straight;
-pub(crate) mod stretch;
+pub(crate) mod station;

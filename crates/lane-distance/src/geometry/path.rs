@@ -2,8 +2,9 @@
 
 use std::f64::consts::{FRAC_PI_2, TAU};
 
+use crate::geometry::piece::Piece;
 use crate::geometry::point::{Point, Pose};
-use crate::geometry::stretch::{Piece, Stretch};
+use crate::geometry::station::Station;
 
 /// How far the ends of a path may lie apart, in metres.
 pub const CLOSING_GAP_M: f64 = 0.001;
@@ -16,11 +17,11 @@ const CLOSING_TURN_RAD: f64 = 1e-6 * TAU / 360.0;
 /// is the home straight.
 ///
 /// ```
-/// use lane_distance::{Arc, Path, Piece, Straight};
+/// use lane_distance::{Path, Piece};
 /// use std::f64::consts::PI;
 ///
-/// let bend = Piece::Arc(Arc { radius_m: 36.50, turn_rad: PI });
-/// let straight = Piece::Straight(Straight { length_m: 84.39 });
+/// let bend = Piece::Arc { radius_m: 36.50, turn_rad: PI };
+/// let straight = Piece::Straight { length_m: 84.39 };
 /// let path = Path::close(vec![bend, straight, bend, straight])?;
 /// let finish = path.starts()[0].point;
 /// assert!((finish.x - 84.39 / 2.0).abs() < 1e-9 && (finish.y + 36.50).abs() < 1e-9);
@@ -38,6 +39,12 @@ pub enum PathError {
     /// There is no piece, or none that is straight at the end.
     #[error("the last piece of the path is the home straight, and must be a straight")]
     NoHomeStraight,
+    /// A length, a radius or a turn is not positive, or an arc turns more than once round.
+    #[error("piece {} of the path has a length, a radius or a turn that no lap has", index + 1)]
+    Piece {
+        /// Its index, from 0.
+        index: usize,
+    },
     /// The arcs do not turn once round.
     #[error("the arcs of the path turn {turn_deg:.4}° in all; a lap turns exactly 360°")]
     Turn {
@@ -66,17 +73,20 @@ impl Path {
     ///
     /// # Errors
     ///
-    /// [`PathError`] where the last piece is not straight, the turns do not add up to 360°, or the
+    /// [`PathError`] where the last piece is not straight, a piece has an impossible length, the turns do not add up to 360°, or the
     /// ends lie more than 1 mm apart.
     pub fn close(pieces: Vec<Piece>) -> Result<Self, PathError> {
-        if !matches!(pieces.last(), Some(Piece::Straight(_))) {
+        if !matches!(pieces.last(), Some(Piece::Straight { .. })) {
             return Err(PathError::NoHomeStraight);
+        }
+        if let Some(index) = pieces.iter().position(|piece| !piece.is_valid()) {
+            return Err(PathError::Piece { index });
         }
         let mut starts = Vec::with_capacity(pieces.len());
         let mut pose = Pose::default();
         for piece in &pieces {
             starts.push(pose);
-            pose = piece.pose_at(pose, 1.0);
+            pose = piece.pose(pose, 1.0);
         }
         if (pose.heading_rad - TAU).abs() > CLOSING_TURN_RAD {
             return Err(PathError::Turn { turn_deg: pose.heading_rad.to_degrees() });
@@ -106,6 +116,22 @@ impl Path {
         &self.starts
     }
 
+    /// How far a point lies outside the inner edge, in metres: negative is on the infield. Infinite
+    /// where it lies beside no piece, as in the very corner between two.
+    pub fn outside_m(&self, point: Point) -> f64 {
+        // Deep in the infield several pieces answer: the nearest counts.
+        let beside =
+            self.pieces.iter().zip(&self.starts).filter_map(|(piece, &start)| piece.outside_m(start, point));
+        beside.min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(f64::INFINITY)
+    }
+
+    /// Point and direction on the inner edge at a station. A piece that the path does not have counts
+    /// as its last.
+    pub fn pose(&self, station: Station) -> Pose {
+        let piece = station.piece.min(self.pieces.len() - 1);
+        self.pieces[piece].pose(self.starts[piece], station.fraction)
+    }
+
     /// The corners of the box that bounds the inner edge: lowest x and y, highest x and y.
     pub fn bounds(&self) -> (Point, Point) {
         bounds(&self.pieces, &self.starts)
@@ -125,7 +151,7 @@ fn bounds(pieces: &[Piece], starts: &[Pose]) -> (Point, Point) {
         let turn = piece.turn_rad();
         let mut heading = (start.heading_rad / FRAC_PI_2).ceil() * FRAC_PI_2;
         while turn > 0.0 && heading < start.heading_rad + turn {
-            reach(piece.pose_at(start, (heading - start.heading_rad) / turn).point);
+            reach(piece.pose(start, (heading - start.heading_rad) / turn).point);
             heading += FRAC_PI_2;
         }
     }
@@ -135,15 +161,13 @@ fn bounds(pieces: &[Piece], starts: &[Pose]) -> (Point, Point) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::arc::Arc;
-    use crate::geometry::straight::Straight;
 
     fn arc(radius_m: f64, turn_deg: f64) -> Piece {
-        Piece::Arc(Arc { radius_m, turn_rad: turn_deg.to_radians() })
+        Piece::Arc { radius_m, turn_rad: turn_deg.to_radians() }
     }
 
     fn straight(length_m: f64) -> Piece {
-        Piece::Straight(Straight { length_m })
+        Piece::Straight { length_m }
     }
 
     #[test]
@@ -162,6 +186,14 @@ mod tests {
         let error = Path::close(vec![arc(36.5, 180.0), straight(84.39), arc(36.5, 179.0), straight(84.39)])
             .expect_err("a degree is missing");
         assert_eq!(error, PathError::Turn { turn_deg: 359.0_f64.to_radians().to_degrees() });
+    }
+
+    #[test]
+    fn a_piece_that_is_no_length_is_refused() {
+        for wrong in [straight(f64::NAN), straight(0.0), arc(f64::INFINITY, 180.0), arc(36.5, -180.0)] {
+            let error = Path::close(vec![arc(36.5, 180.0), wrong, arc(36.5, 180.0), straight(84.39)]);
+            assert_eq!(error, Err(PathError::Piece { index: 1 }), "{wrong:?}");
+        }
     }
 
     #[test]

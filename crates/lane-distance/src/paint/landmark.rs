@@ -142,7 +142,7 @@ impl Track {
             }
         };
         let tape_m = self.layout().tape_m(spot, place);
-        Ok((place, PaintReading { mark: Some(MarkId(index as u16)), past_m, tape_m }))
+        Ok((place, PaintReading { mark: Some(MarkId(index as u32)), past_m, tape_m }))
     }
 
     /// A mark in a lane: on the oval where it lies there, else on its straight.

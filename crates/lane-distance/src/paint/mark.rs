@@ -7,7 +7,7 @@ use crate::geometry::length::Length;
 
 /// A mark's index among the marks of its track.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct MarkId(pub(crate) u16);
+pub struct MarkId(pub(crate) u32);
 
 impl MarkId {
     /// The index into [`Track::marks`](crate::Track::marks).

@@ -1,8 +1,8 @@
 //! Marks resolved to places in each lane of each course.
 
 use crate::geometry::course::Course;
-use crate::geometry::line::Station;
 use crate::geometry::spot::{ON_PAINT_M, PaintReading, Spot};
+use crate::paint::base::bases;
 use crate::paint::mark::{Form, Mark, MarkId, Rule};
 use crate::track::layout::Layout;
 
@@ -81,12 +81,14 @@ impl Paint {
     pub(crate) fn resolve(layout: &Layout, marks: &[Mark]) -> Self {
         let mut courses =
             Course::ALL.map(|course| vec![LanePaint::default(); layout.lanes_of(course).into()]);
+        let bases = bases(marks);
         for (index, mark) in (0..).zip(marks) {
+            let (placed, past_m) = placed_from(marks, &bases, index as usize);
             for lane in 1..=layout.lanes().len() as u8 {
                 if !mark.is_in_lane(lane) {
                     continue;
                 }
-                let Some(place) = place(layout, marks, mark, lane) else {
+                let Some(place) = place(layout, placed, past_m, lane) else {
                     continue;
                 };
                 let ease = Ease::of(mark, lane);
@@ -124,7 +126,10 @@ impl Paint {
             meant: Vec::new(),
             anchors: Vec::new(),
         };
-        self.courses[course as usize].get(usize::from(lane) - 1).unwrap_or(&NONE)
+        usize::from(lane)
+            .checked_sub(1)
+            .and_then(|index| self.courses[course as usize].get(index))
+            .unwrap_or(&NONE)
     }
 
     /// Tells a spot by the paint of its lane: by a mark that it stands on, else by the nearest that
@@ -227,38 +232,44 @@ fn best_of_each_place(mut marks: Vec<Painted>) -> Vec<Painted> {
 /// Marks closer than this share one place, in metres.
 const SAME_PLACE_M: f64 = 1e-6;
 
-/// Where the rule of a mark puts it in a lane, on the rule's own course.
-fn place(layout: &Layout, marks: &[Mark], mark: &Mark, lane: u8) -> Option<Spot> {
-    let oval = lane <= layout.lanes_of(Course::Oval);
+/// The mark that a mark is placed from in the end, which is itself where it is placed from no other,
+/// and how far past that it lies, in metres.
+fn placed_from<'a>(marks: &'a [Mark], bases: &[Option<usize>], mut index: usize) -> (&'a Mark, f64) {
+    let mut past_m = 0.0;
+    // A track whose marks lean on each other in a circle is refused before.
+    for _ in marks {
+        let (Rule::From(_, more_m), Some(base)) = (&marks[index].rule, bases[index]) else { break };
+        past_m += more_m;
+        index = base;
+    }
+    (&marks[index], past_m)
+}
+
+/// Where a mark lies in a lane if it is placed `past_m` past where the rule of another puts it, on the
+/// course of that rule.
+fn place(layout: &Layout, from: &Mark, past_m: f64, lane: u8) -> Option<Spot> {
     let line = layout.measure(lane);
     let on_oval = |to_finish_m: f64| Some(Spot::on_oval(lane, line.within_lap_m(to_finish_m)));
-    match mark.rule {
-        Rule::BeforeFinish(course, before_m) => {
+    let spot = match from.rule {
+        Rule::BeforeFinish(course, to_finish_m) => {
             let ground = layout.straight(course)?;
-            (lane <= ground.lanes && before_m <= ground.length_m() + 1e-9).then_some(Spot {
-                course,
-                lane,
-                to_finish_m: before_m,
-            })
+            let holds = lane <= ground.lanes && to_finish_m <= ground.length_m() + 1e-9;
+            holds.then_some(Spot { course, lane, to_finish_m })
         }
-        Rule::From(ref base, past_m) => {
-            let base = place(layout, marks, marks.iter().find(|mark| mark.name == *base)?, lane)?;
-            match base.course {
-                Course::Oval => on_oval(base.to_finish_m - past_m),
-                _ => Some(Spot { to_finish_m: base.to_finish_m - past_m, ..base }),
-            }
-        }
-        _ if !oval => None,
+        Rule::From(..) => None,
+        _ if !layout.has_lane(Course::Oval, lane) => None,
         Rule::ToFinish(to_finish_m) => on_oval(to_finish_m),
         Rule::Across(to_finish_m) => {
             let inside = Spot::on_oval(1, layout.measure(1).within_lap_m(to_finish_m));
             Some(layout.abreast(inside, lane))
         }
-        Rule::EndOfFirstBend => {
-            let station = Station { piece: layout.after_first_bend(), fraction: 0.0 };
-            on_oval(line.lap_m() - line.from_finish_m(station))
-        }
+        Rule::EndOfFirstBend => Some(layout.end_of_first_bend(lane)),
         Rule::Curve(to_finish_m) => layout.curved_start(1, to_finish_m, lane),
         Rule::AfterBreak { race_m, bends } => layout.start_before_break(lane, race_m, bends, 1),
+    }?;
+    match spot.course {
+        _ if past_m == 0.0 => Some(spot),
+        Course::Oval => on_oval(spot.to_finish_m - past_m),
+        _ => Some(Spot { to_finish_m: spot.to_finish_m - past_m, ..spot }),
     }
 }

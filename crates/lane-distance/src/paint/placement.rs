@@ -42,7 +42,7 @@ pub struct Placement {
     pub past_mark_m: f64,
     /// The same laid along the lane's inner line.
     pub tape_m: f64,
-    /// How sure the distance to the finish line is, in metres, plus or minus.
+    /// Uncertainty of the distance to the finish line, in metres, plus or minus.
     pub plus_minus_m: f64,
     /// The spot in words.
     pub words: String,
@@ -57,7 +57,7 @@ impl Placement {
     /// A spot, told by a reading that is known already.
     pub fn told(track: &Track, spot: Spot, reading: PaintReading) -> Self {
         let point = track.point(spot);
-        let mark = reading.mark.map(|mark| track.mark(mark));
+        let mark = reading.mark.and_then(|mark| track.mark(mark));
         Self {
             course: spot.course,
             lane: spot.lane,
@@ -69,7 +69,7 @@ impl Placement {
             colour: mark.map(|mark| mark.colour.clone()),
             past_mark_m: reading.past_m,
             tape_m: reading.tape_m,
-            plus_minus_m: track.spot_sure_m(spot, &reading),
+            plus_minus_m: track.spot_uncertainty_m(spot, &reading),
             words: words(track, spot, reading),
         }
     }
@@ -94,7 +94,7 @@ impl Placement {
 }
 
 fn words(track: &Track, spot: Spot, reading: PaintReading) -> String {
-    let Some(mark) = reading.mark.map(|mark| track.mark(mark)) else {
+    let Some(mark) = reading.mark.and_then(|mark| track.mark(mark)) else {
         return format!("{:.2} m before the finish line (no paint in this lane)", spot.to_finish_m);
     };
     let spoken = match mark.form {

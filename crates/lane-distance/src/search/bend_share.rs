@@ -2,7 +2,6 @@
 
 use crate::geometry::course::Course;
 use crate::geometry::spot::Spot;
-use crate::geometry::stretch::Piece;
 use crate::track::track::Track;
 
 /// Less of a bend than this is not run, in metres.
@@ -49,28 +48,36 @@ impl Track {
             }
         };
         let line = layout.measure(start.lane);
-        let begins_m = layout.from_finish_m(start);
+        let lap_m = line.lap_m();
+        let begins_m = line.within_lap_m(layout.from_finish_m(start));
         let ends_m = begins_m + distance_m;
-        let shared_m = |from_m: f64, to_m: f64| (to_m.min(ends_m) - from_m.max(begins_m)).max(0.0);
         let bends = layout.bends();
-        let mut share = BendShare::default();
-        let mut lap_begins_m = 0.0;
-        while lap_begins_m < ends_m {
+        // What is run in the lap that begins so many laps after the finish line is first passed.
+        let in_lap = |lap: u32| {
+            let mut share = BendShare::default();
+            let shared_m = |from_m: f64, to_m: f64| {
+                let lap_begins_m = f64::from(lap) * lap_m;
+                ((lap_begins_m + to_m).min(ends_m) - (lap_begins_m + from_m).max(begins_m)).max(0.0)
+            };
             for &(first, after) in &bends {
-                let arcs =
-                    (first..after).filter(|piece| matches!(layout.path().pieces()[*piece], Piece::Arc(_)));
-                let metres: f64 = arcs
-                    .map(|piece| {
-                        let (from_m, to_m) = (line.start_of_m(piece), line.start_of_m(piece + 1));
-                        shared_m(lap_begins_m + from_m, lap_begins_m + to_m)
-                    })
-                    .sum();
+                let arcs = (first..after).filter(|piece| layout.path().pieces()[*piece].is_arc());
+                let metres: f64 =
+                    arcs.map(|piece| shared_m(line.start_of_m(piece), line.start_of_m(piece + 1))).sum();
                 if metres > ROUNDING_M {
                     share.metres += metres;
                     share.bends += 1;
                 }
             }
-            lap_begins_m += line.lap_m();
+            share
+        };
+        // Between the first lap and the last, each is as the second.
+        let laps = (ends_m / lap_m).ceil() as u32;
+        let mut share = BendShare::default();
+        let last = laps.saturating_sub(1);
+        for (lap, times) in [(0, laps.min(1)), (1, laps.saturating_sub(2)), (last, last.min(1))] {
+            let part = if times == 0 { BendShare::default() } else { in_lap(lap) };
+            share.metres += f64::from(times) * part.metres;
+            share.bends = share.bends.saturating_add(times.saturating_mul(part.bends));
         }
         share
     }

@@ -19,7 +19,8 @@ pub struct CurvePoint {
 
 impl Layout {
     /// The curved start line across the lanes from `inside` outwards, for a group that starts
-    /// `to_finish_m` from the finish in the inside lane and breaks for it at once.
+    /// `to_finish_m` from the finish in the inside lane and breaks for it at once; empty where the oval
+    /// has no such lane.
     ///
     /// ```
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
@@ -44,6 +45,8 @@ impl Layout {
     /// On a bend the curve is an involute of the inside measure line. The secant method solves for
     /// the spot; on a bend the way to run is linear in it, so two steps do.
     ///
+    /// Nothing where the oval lacks one of the lanes, or the second lies inside the first.
+    ///
     /// ```
     /// use lane_distance::Track;
     ///
@@ -54,6 +57,9 @@ impl Layout {
     /// assert!((way.to_finish_m - 300.0).abs() < 1e-9);
     /// ```
     pub fn curved_start(&self, inside: u8, to_finish_m: f64, lane: u8) -> Option<Spot> {
+        if !self.has_lane(Course::Oval, inside) || !self.has_lane(Course::Oval, lane) {
+            return None;
+        }
         let inside_line = self.measure(inside);
         let start = Spot::on_oval(inside, inside_line.within_lap_m(to_finish_m));
         if lane <= inside {

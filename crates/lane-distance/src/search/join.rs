@@ -1,9 +1,9 @@
 //! The shortest way from an outer lane to an inner one: breaking for the inside.
 
-use crate::geometry::line::Station;
+use crate::geometry::piece::Piece;
 use crate::geometry::point::Point;
 use crate::geometry::spot::Spot;
-use crate::geometry::stretch::Piece;
+use crate::geometry::station::Station;
 use crate::track::layout::Layout;
 
 /// The shortest way from a spot to the measure line of a lane further in, and on along it: a
@@ -113,12 +113,12 @@ impl Layout {
     /// Length of the tangent from a point to a piece at an offset, and the part of the piece that
     /// lies behind the tangent point; nothing where the piece does not hold it.
     fn tangent(&self, from: Point, piece: usize, offset_m: f64, touching: Touching) -> Option<(f64, f64)> {
-        let Piece::Arc(arc) = self.path().pieces()[piece] else {
+        let Piece::Arc { radius_m, turn_rad } = self.path().pieces()[piece] else {
             return None;
         };
         let start = self.path().starts()[piece];
-        let centre = arc.centre(start);
-        let radius_m = arc.radius_m + offset_m;
+        let centre = start.outwards(-radius_m);
+        let radius_m = radius_m + offset_m;
         let (dx, dy) = (from.x - centre.x, from.y - centre.y);
         let away_m = dx.hypot(dy);
         if away_m < radius_m {
@@ -133,9 +133,9 @@ impl Layout {
         let begins = start.heading_rad - std::f64::consts::FRAC_PI_2;
         // A hair before the arc begins is its beginning, not the end of a turn.
         let turned = (angle - begins + 1e-9).rem_euclid(std::f64::consts::TAU) - 1e-9;
-        (turned <= arc.turn_rad + 1e-9).then(|| {
+        (turned <= turn_rad + 1e-9).then(|| {
             let across_m = (away_m * away_m - radius_m * radius_m).sqrt() * self.scale();
-            (across_m, (turned / arc.turn_rad).clamp(0.0, 1.0))
+            (across_m, (turned / turn_rad).clamp(0.0, 1.0))
         })
     }
 }

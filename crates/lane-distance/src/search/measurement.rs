@@ -80,7 +80,7 @@ impl Track {
         running_m: f64,
     ) -> Result<f64, crate::track::lane_error::LaneError> {
         self.lap_m(lane)?;
-        let ground = self.layout().lanes()[usize::from(lane) - 1];
+        let ground = self.layout().lane(lane);
         let wider_m = running_m - (ground.measure_m - ground.inner_line_m);
         Ok(wider_m * std::f64::consts::TAU * self.layout().scale())
     }

@@ -3,7 +3,7 @@
 use crate::geometry::course::Course;
 use crate::geometry::line::Line;
 use crate::geometry::spot::{ON_PAINT_M, Spot};
-use crate::track::layout::{Layout, StraightCourse};
+use crate::track::layout::StraightCourse;
 
 /// How far past the finish line nobody is sent to finish: runners stop at the line, those who time
 /// them stand there, and others slow down beyond it.
@@ -32,8 +32,7 @@ enum Ground<'a> {
 }
 
 impl<'a> Run<'a> {
-    pub(crate) fn oval(layout: &'a Layout, lane: u8, distance_m: f64, found_m: f64) -> Self {
-        let line = layout.measure(lane);
+    pub(crate) fn oval(line: &'a Line, lane: u8, distance_m: f64, found_m: f64) -> Self {
         let part_m = line.within_lap_m(distance_m);
         Self { lane, distance_m, ground: Ground::Oval { line, part_m, found_m } }
     }
@@ -49,13 +48,7 @@ impl<'a> Run<'a> {
         Self { lane, distance_m, ground }
     }
 
-    pub(crate) fn bend(
-        layout: &'a Layout,
-        lane: u8,
-        distance_m: f64,
-        (first, after): (usize, usize),
-    ) -> Self {
-        let line = layout.measure(lane);
+    pub(crate) fn bend(line: &'a Line, lane: u8, distance_m: f64, (first, after): (usize, usize)) -> Self {
         let ground = Ground::Bend { line, begins_m: line.start_of_m(first), ends_m: line.start_of_m(after) };
         Self { lane, distance_m, ground }
     }

@@ -1,8 +1,9 @@
 //! Where a repetition can start and finish.
 
 use crate::geometry::course::Course;
-use crate::geometry::spot::{ON_PAINT_M, PaintReading, Spot};
+use crate::geometry::spot::{ON_PAINT_M, Spot};
 use crate::paint::paint::{Ease, LanePaint, Painted};
+use crate::search::pair::Pair;
 use crate::search::place::Place;
 use crate::search::run::Run;
 use crate::track::lane_error::LaneError;
@@ -14,30 +15,6 @@ pub const REP_RANGE_M: std::ops::RangeInclusive<f64> = 10.0..=10_000.0;
 /// Two marks that are a distance apart by design are so to this, in metres, after many laps; marks
 /// that are so by chance, and nearly, are no pair worth having.
 const MEANT_M: f64 = 0.01;
-
-/// A start and a finish, a given distance apart along one lane.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pair {
-    /// Where the repetition starts.
-    pub start: Spot,
-    /// Where it finishes.
-    pub finish: Spot,
-    /// How far it is, in metres: whole laps and the way from start to finish.
-    pub distance_m: f64,
-    /// Whether it is run on a straight the other way, from a start nearer to the finish line.
-    pub against: bool,
-    /// The start in terms of paint.
-    pub start_reading: PaintReading,
-    /// The finish in terms of paint.
-    pub finish_reading: PaintReading,
-}
-
-impl Pair {
-    /// How many of the two ends stand on paint.
-    pub fn ends_on_paint(&self) -> u8 {
-        u8::from(self.start_reading.is_on_paint()) + u8::from(self.finish_reading.is_on_paint())
-    }
-}
 
 /// Why no pair was looked for.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -145,7 +122,9 @@ impl Track {
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
     /// let best = track.search(5, 150.0)?[0];
     /// assert_eq!(best.ends_on_paint(), 2);
-    /// let name = |reading: lane_distance::PaintReading| reading.mark.map(|mark| track.mark(mark).name.clone());
+    /// let name = |reading: lane_distance::PaintReading| {
+    ///     reading.mark.and_then(|mark| track.mark(mark)).map(|mark| mark.name.clone())
+    /// };
     /// assert_eq!(name(best.start_reading).as_deref(), Some("400 m start"));
     /// assert_eq!(name(best.finish_reading).as_deref(), Some("400 m hurdle tick 4"));
     /// # Ok::<(), lane_distance::SearchError>(())
@@ -240,18 +219,19 @@ impl Track {
                     home.filter(|home| (1..=home.lanes).contains(&lane) && distance_m <= home.length_m());
                 let course = if home.is_some() { Course::HomeStraight } else { Course::Oval };
                 self.check_lane(course, lane)?;
+                let line = self.measure_line(lane)?;
                 let straight =
                     home.map(|home| Run::straight(Course::HomeStraight, home, lane, distance_m, false));
                 let oval = (lane <= layout.lanes_of(Course::Oval)).then(|| {
                     // What lies wholly on the home straight has been found there.
                     let found_m = home.map_or(0.0, |home| home.straight_m);
-                    Run::oval(layout, lane, distance_m, found_m)
+                    Run::oval(line, lane, distance_m, found_m)
                 });
                 Ok([straight, oval])
             }
             Place::On(Course::Oval) | Place::Against(Course::Oval) => {
                 self.check_lane(Course::Oval, lane)?;
-                Ok([Some(Run::oval(layout, lane, distance_m, 0.0)), None])
+                Ok([Some(Run::oval(self.measure_line(lane)?, lane, distance_m, 0.0)), None])
             }
             Place::On(course) | Place::Against(course) => {
                 let ground = layout.straight(course).ok_or(SearchError::NoStraight { course })?;
@@ -264,7 +244,8 @@ impl Track {
             }
             Place::Bend => {
                 self.check_lane(Course::Oval, lane)?;
-                let bends = layout.bends().into_iter().map(|bend| Run::bend(layout, lane, distance_m, bend));
+                let line = self.measure_line(lane)?;
+                let bends = layout.bends().into_iter().map(|bend| Run::bend(line, lane, distance_m, bend));
                 let mut runs = [None, None];
                 let mut longest_m: f64 = 0.0;
                 for (bend, place) in bends.zip(&mut runs) {

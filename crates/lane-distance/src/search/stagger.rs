@@ -1,7 +1,8 @@
 //! Staggers: how far ahead the outer lanes start, so that all run the same distance.
 
-use crate::geometry::line::Station;
+use crate::geometry::course::Course;
 use crate::geometry::spot::Spot;
+use crate::geometry::station::Station;
 use crate::track::layout::Layout;
 
 impl Layout {
@@ -46,8 +47,12 @@ impl Layout {
     /// `inside`, the innermost lane that is run.
     ///
     /// The way after the break is the shortest: straight to where that line touches the inner
-    /// lane's measure line on the far bend, then along it ([`Layout::join`]).
+    /// lane's measure line on the far bend, then along it ([`Layout::join`]). Nothing where the oval
+    /// lacks one of the lanes, or `lane` lies inside `inside`.
     pub fn start_before_break(&self, lane: u8, race_m: f64, bends: u8, inside: u8) -> Option<Spot> {
+        if !self.has_lane(Course::Oval, lane) || !self.has_lane(Course::Oval, inside) {
+            return None;
+        }
         let inside_lap_m = self.measure(inside).lap_m();
         let inside_breaks_m = self.end_of_first_bend(inside).to_finish_m;
         // Laps after the break, so many that less than one lies before it, and one more in lanes

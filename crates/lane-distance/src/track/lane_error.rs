@@ -1,5 +1,6 @@
 //! Lanes that cannot be run in.
 
+use std::collections::BTreeSet;
 use std::fmt;
 
 use crate::geometry::course::Course;
@@ -29,13 +30,13 @@ pub enum LaneError {
     },
 }
 
-/// Lanes as people say them: `lane 2`, `lanes 2 to 6`, `lanes 1, 3 and 4`, `no lane`.
+/// Lanes as people say them, in order: `lane 2`, `lanes 2 to 6`, `lanes 1, 3 and 4`, `no lane`.
 ///
 /// ```
 /// use lane_distance::LaneList;
 ///
 /// assert_eq!(LaneList(&[2, 3, 4, 5, 6]).to_string(), "lanes 2 to 6");
-/// assert_eq!(LaneList(&[1, 3, 4]).to_string(), "lanes 1, 3 and 4");
+/// assert_eq!(LaneList(&[4, 1, 3, 3]).to_string(), "lanes 1, 3 and 4");
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct LaneList<'a>(pub &'a [u8]);
@@ -49,16 +50,16 @@ impl LaneList<'_> {
     /// assert_eq!(LaneList(&[2, 3, 4]).numbers(), "2 to 4");
     /// ```
     pub fn numbers(self) -> String {
-        match self.0 {
-            [] => String::new(),
-            [lane] => lane.to_string(),
-            [first, .., last] if self.0.len() > 2 && usize::from(last - first) + 1 == self.0.len() => {
+        let lanes: BTreeSet<u8> = self.0.iter().copied().collect();
+        match (lanes.first(), lanes.last()) {
+            (Some(first), Some(last)) if lanes.len() > 2 && usize::from(last - first) + 1 == lanes.len() => {
                 format!("{first} to {last}")
             }
-            [first @ .., last] => {
-                let first: Vec<String> = first.iter().map(u8::to_string).collect();
-                format!("{} and {last}", first.join(", "))
+            (_, Some(last)) if lanes.len() > 1 => {
+                let before: Vec<String> = lanes.iter().take(lanes.len() - 1).map(u8::to_string).collect();
+                format!("{} and {last}", before.join(", "))
             }
+            (_, last) => last.map(u8::to_string).unwrap_or_default(),
         }
     }
 }
@@ -67,7 +68,7 @@ impl fmt::Display for LaneList<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {
             [] => f.write_str("no lane"),
-            [lane] => write!(f, "lane {lane}"),
+            [first, rest @ ..] if rest.iter().all(|lane| lane == first) => write!(f, "lane {first}"),
             _ => write!(f, "lanes {}", self.numbers()),
         }
     }

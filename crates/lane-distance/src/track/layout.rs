@@ -1,12 +1,14 @@
 //! The ground: lanes and courses, without paint.
 
+use std::borrow::Cow;
+
 use crate::geometry::course::Course;
-use crate::geometry::lane::Lane;
-use crate::geometry::line::{Line, Station};
+use crate::geometry::lane::{LINE_MEASURE_M, Lane};
+use crate::geometry::line::Line;
 use crate::geometry::path::Path;
 use crate::geometry::point::{Point, Pose};
 use crate::geometry::spot::Spot;
-use crate::geometry::stretch::{Piece, Stretch};
+use crate::geometry::station::Station;
 
 /// A straight with its chute.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,6 +31,11 @@ impl StraightCourse {
 }
 
 /// The ground of a track: where its lanes lie and how long they are.
+///
+/// Every question about a spot has an answer, whatever the number of its lane: a lane that the track
+/// does not have is where it would lie, beside the others and as wide as the nearest of them.
+/// [`Track::check_lane`](crate::Track::check_lane) finds out whether there is such a lane, and
+/// functions with a result or an option refuse one that is not there.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Layout {
     path: Path,
@@ -61,16 +68,16 @@ impl Layout {
         let course = |piece: usize, (lanes, chute_m): (u8, f64)| StraightCourse {
             piece,
             lanes,
-            straight_m: path.pieces()[piece].length_at(0.0) * scale,
+            straight_m: path.pieces()[piece].length_m(0.0) * scale,
             chute_m: chute_m * scale,
         };
         let last = path.pieces().len() - 1;
         let back = (0..last)
             .filter(|&piece| {
-                matches!(path.pieces()[piece], Piece::Straight(_))
+                !path.pieces()[piece].is_arc()
                     && (path.starts()[piece].heading_rad - std::f64::consts::PI).abs() < OPPOSITE_RAD
             })
-            .max_by(|&a, &b| path.pieces()[a].length_at(0.0).total_cmp(&path.pieces()[b].length_at(0.0)));
+            .max_by(|&a, &b| path.pieces()[a].length_m(0.0).total_cmp(&path.pieces()[b].length_m(0.0)));
         let home = course(last, straights[0]);
         let back = back.map(|piece| course(piece, straights[1]));
         let measure = lanes.iter().map(|lane| Line::parallel(&path, lane.measure_m, scale)).collect();
@@ -106,14 +113,53 @@ impl Layout {
         }
     }
 
-    /// The measure line of a lane that exists.
-    pub(crate) fn measure(&self, lane: u8) -> &Line {
-        &self.measure[usize::from(lane) - 1]
+    /// Whether a course has a lane.
+    pub fn has_lane(&self, course: Course, lane: u8) -> bool {
+        (1..=self.lanes_of(course)).contains(&lane)
     }
 
-    /// The inner painted line of a lane that exists.
-    pub(crate) fn inner(&self, lane: u8) -> &Line {
-        &self.inner[usize::from(lane) - 1]
+    /// A lane by its number. One that no course has is where it would lie: beside the others, and as
+    /// wide as the nearest of them.
+    ///
+    /// ```
+    /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// let (eight, nine) = (track.layout().lane(8), track.layout().lane(9));
+    /// assert!((nine.inner_line_m - eight.inner_line_m - 1.22).abs() < 1e-9);
+    /// assert_eq!(track.layout().lanes().len(), 8);
+    /// ```
+    pub fn lane(&self, number: u8) -> Lane {
+        let known = number.clamp(1, self.lanes.len() as u8);
+        let lane = self.lanes[usize::from(known) - 1];
+        if known == number {
+            return lane;
+        }
+        let inner_line_m = lane.inner_line_m + (f64::from(number) - f64::from(known)) * lane.width_m;
+        Lane { number, inner_line_m, measure_m: inner_line_m + LINE_MEASURE_M, ..lane }
+    }
+
+    /// The measure line of a lane that some course has.
+    pub(crate) fn painted_measure(&self, lane: u8) -> Option<&Line> {
+        self.measure.get(usize::from(lane).checked_sub(1)?)
+    }
+
+    /// The measure line of a lane; of one that no course has, where it would lie.
+    pub fn measure(&self, lane: u8) -> Cow<'_, Line> {
+        self.line(&self.measure, lane, |lane| lane.measure_m)
+    }
+
+    /// The inner painted line of a lane; of one that no course has, where it would lie.
+    fn inner(&self, lane: u8) -> Cow<'_, Line> {
+        self.line(&self.inner, lane, |lane| lane.inner_line_m)
+    }
+
+    fn line<'a>(&'a self, lines: &'a [Line], lane: u8, offset_m: fn(Lane) -> f64) -> Cow<'a, Line> {
+        match usize::from(lane).checked_sub(1).and_then(|index| lines.get(index)) {
+            Some(line) => Cow::Borrowed(line),
+            None => {
+                let offset_m = offset_m(self.lane(lane));
+                Cow::Owned(Line::parallel(&self.path, offset_m, self.scale))
+            }
+        }
     }
 
     /// What every computed length is multiplied by: the surveyed lap of lane 1 as a part of the
@@ -130,7 +176,7 @@ impl Layout {
         match self.back {
             Some(back) => vec![(0, back.piece), (back.piece + 1, last)],
             None => {
-                let is_arc = |piece: &usize| matches!(self.path.pieces()[*piece], Piece::Arc(_));
+                let is_arc = |piece: &usize| self.path.pieces()[*piece].is_arc();
                 let mut bends: Vec<(usize, usize)> = Vec::new();
                 for piece in (0..last).filter(is_arc) {
                     match bends.last_mut() {
@@ -158,7 +204,7 @@ impl Layout {
         let turned_from_finish_rad = |from_finish_m: f64| {
             let laps = (from_finish_m / line.lap_m()).floor();
             let station = line.station(from_finish_m - laps * line.lap_m());
-            laps * std::f64::consts::TAU + self.inner_pose(station).heading_rad
+            laps * std::f64::consts::TAU + self.path.pose(station).heading_rad
         };
         let begins_m = self.from_finish_m(on_oval);
         let ends_m = begins_m + (distance_m - in_chute_m).max(0.0);
@@ -169,8 +215,8 @@ impl Layout {
     pub(crate) fn after_first_bend(&self) -> usize {
         self.back.map_or_else(
             || {
-                let straight = |piece: &Piece| matches!(piece, Piece::Straight(_));
-                self.path.pieces().iter().position(straight).unwrap_or(0)
+                let pieces = self.path.pieces();
+                pieces.iter().position(|piece| !piece.is_arc()).unwrap_or(0)
             },
             |back| back.piece,
         )
@@ -199,7 +245,7 @@ impl Layout {
             _ => return None,
         };
         let ground = self.straight(straight)?;
-        if spot.lane > self.oval_lanes.min(ground.lanes) {
+        if !(1..=self.oval_lanes.min(ground.lanes)).contains(&spot.lane) {
             return None;
         }
         let line = self.measure(spot.lane);
@@ -239,24 +285,19 @@ impl Layout {
 
     /// Where a spot lies on the plan, and the direction of running there.
     pub fn pose(&self, spot: Spot) -> Pose {
-        let offset_m = self.lanes[usize::from(spot.lane) - 1].measure_m;
+        let offset_m = self.measure(spot.lane).offset_m;
         let inner = match self.straight(spot.course) {
-            None => self.inner_pose(self.station(spot)),
+            None => self.path.pose(self.station(spot)),
             Some(ground) => {
-                let end = self.inner_pose(Station { piece: ground.piece, fraction: 1.0 });
+                let end = self.path.pose(Station { piece: ground.piece, fraction: 1.0 });
                 Pose { point: end.point.towards(end.heading_rad, -spot.to_finish_m / self.scale), ..end }
             }
         };
         Pose { point: inner.outwards(offset_m), ..inner }
     }
 
-    fn inner_pose(&self, station: Station) -> Pose {
-        let start = self.path.starts()[station.piece];
-        self.path.pieces()[station.piece].pose_at(start, station.fraction)
-    }
-
     /// The station of a spot on the oval.
-    pub(crate) fn station(&self, spot: Spot) -> Station {
+    pub fn station(&self, spot: Spot) -> Station {
         self.measure(spot.lane).station(self.from_finish_m(spot))
     }
 

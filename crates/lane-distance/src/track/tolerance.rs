@@ -1,11 +1,11 @@
-//! How sure a distance is.
+//! The uncertainty of a distance.
 
 use serde::Deserialize;
 
 use crate::geometry::length::Length;
 
-/// How far the track may differ from its description, each as one standard deviation's worth of
-/// plus or minus; a track file can say better.
+/// How far the track may differ from its description, each as one standard deviation; a
+/// track file can give its own.
 ///
 /// Errors are taken as independent, so that they add as squares:
 ///
@@ -14,7 +14,7 @@ use crate::geometry::length::Length;
 /// * a run that turns through an angle φ is longer by φ times how far out its lane really lies;
 /// * an end off the paint is wrong by `tape`.
 ///
-/// So a run that turns through φ in lane n, with k ends off the paint, is sure to
+/// So a run that turns through φ in lane n, with k ends off the paint, has an uncertainty of
 /// √(φ²·((n − 1)·`lane_width`² + `radius`²) + k·`tape`²).
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -39,16 +39,16 @@ impl Default for Tolerances {
 }
 
 impl Tolerances {
-    /// How sure a run is, in metres, plus or minus.
+    /// The uncertainty of a run, in metres, plus or minus.
     ///
     /// ```
     /// use lane_distance::Tolerances;
     ///
     /// // One lap of lane 8 between two painted marks.
-    /// let sure_m = Tolerances::default().of_run_m(8, std::f64::consts::TAU, 0);
-    /// assert!((sure_m - 0.166).abs() < 0.001);
+    /// let uncertainty_m = Tolerances::default().uncertainty_m(8, std::f64::consts::TAU, 0);
+    /// assert!((uncertainty_m - 0.166).abs() < 0.001);
     /// ```
-    pub fn of_run_m(&self, lane: u8, turned_rad: f64, ends_off_paint: u8) -> f64 {
+    pub fn uncertainty_m(&self, lane: u8, turned_rad: f64, ends_off_paint: u8) -> f64 {
         let widths = f64::from(lane.saturating_sub(1)) * self.lane_width.metres().powi(2);
         let sideways = widths + self.radius.metres().powi(2);
         let tapes = f64::from(ends_off_paint) * self.tape.metres().powi(2);

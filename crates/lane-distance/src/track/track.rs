@@ -7,7 +7,6 @@ use crate::geometry::point::Point;
 use crate::geometry::spot::{PaintReading, Spot};
 use crate::paint::mark::{Mark, MarkId};
 use crate::paint::paint::{LanePaint, Paint, Painted};
-use crate::search::search::Pair;
 use crate::track::hazard::Hazard;
 use crate::track::lane_error::LaneError;
 use crate::track::layout::Layout;
@@ -100,13 +99,6 @@ impl Track {
         &self.hazards
     }
 
-    /// The hazards that a run comes by.
-    pub fn hazards_of<'a>(&'a self, pair: &'a Pair) -> impl Iterator<Item = &'a Hazard> {
-        self.hazards
-            .iter()
-            .filter(|hazard| hazard.is_passed(&self.layout, pair.start, pair.distance_m, pair.against))
-    }
-
     /// Whether no hazard holds a spot.
     pub(crate) fn is_clear(&self, spot: Spot) -> bool {
         !self.hazards.iter().any(|hazard| hazard.holds(&self.layout, spot))
@@ -117,22 +109,18 @@ impl Track {
         self.hazards.iter().any(|hazard| hazard.bars(&self.layout, start, distance_m, against))
     }
 
-    /// How sure the distance of a pair is, in metres, plus or minus: see [`Tolerances`].
-    pub fn sure_m(&self, pair: &Pair) -> f64 {
-        let turned_rad = match pair.start.course {
-            Course::Oval => self.layout.turned_rad(pair.start, pair.distance_m),
-            _ => 0.0,
-        };
-        self.tolerances.of_run_m(pair.start.lane, turned_rad, 2 - pair.ends_on_paint())
+    /// The uncertainty of the distance from a spot to the finish line, in metres, plus or minus.
+    pub fn spot_uncertainty_m(&self, spot: Spot, reading: &PaintReading) -> f64 {
+        self.run_uncertainty_m(spot, spot.to_finish_m, u8::from(!reading.is_on_paint()))
     }
 
-    /// How sure the distance of a spot to the finish line is, in metres, plus or minus.
-    pub fn spot_sure_m(&self, spot: Spot, reading: &PaintReading) -> f64 {
-        let turned_rad = match spot.course {
-            Course::Oval => self.layout.turned_rad(spot, spot.to_finish_m),
+    /// The uncertainty of a run of some length from a spot, in metres, plus or minus.
+    pub(crate) fn run_uncertainty_m(&self, start: Spot, distance_m: f64, ends_off_paint: u8) -> f64 {
+        let turned_rad = match start.course {
+            Course::Oval => self.layout.turned_rad(start, distance_m),
             _ => 0.0,
         };
-        self.tolerances.of_run_m(spot.lane, turned_rad, u8::from(!reading.is_on_paint()))
+        self.tolerances.uncertainty_m(start.lane, turned_rad, ends_off_paint)
     }
 
     /// What the track is called.
@@ -150,9 +138,9 @@ impl Track {
         &self.marks
     }
 
-    /// One mark.
-    pub fn mark(&self, id: MarkId) -> &Mark {
-        &self.marks[id.index()]
+    /// One mark; nothing where the identifier is that of another track.
+    pub fn mark(&self, id: MarkId) -> Option<&Mark> {
+        self.marks.get(id.index())
     }
 
     /// The lanes that are closed, in order.
@@ -181,11 +169,11 @@ impl Track {
     ///
     /// [`LaneError::Missing`], which names the lanes of the oval that are open.
     pub fn check_lane_exists(&self, lane: u8) -> Result<(), LaneError> {
-        if lane == 0 || usize::from(lane) > self.layout.lanes().len() {
-            let open = self.open_lanes(Course::Oval);
-            return Err(LaneError::Missing { lane, course: Course::Oval, open });
-        }
-        Ok(())
+        self.measure_line(lane).map(|_| ())
+    }
+
+    fn missing(&self, course: Course, lane: u8) -> LaneError {
+        LaneError::Missing { lane, course, open: self.open_lanes(course) }
     }
 
     /// Whether a lane exists on a course and is open.
@@ -194,8 +182,8 @@ impl Track {
     ///
     /// [`LaneError`], which names the lanes that are open.
     pub fn check_lane(&self, course: Course, lane: u8) -> Result<(), LaneError> {
-        if lane == 0 || lane > self.layout.lanes_of(course) {
-            Err(LaneError::Missing { lane, course, open: self.open_lanes(course) })
+        if !self.layout.has_lane(course, lane) {
+            Err(self.missing(course, lane))
         } else if self.closed.contains(&lane) {
             Err(LaneError::Closed { lane, course, open: self.open_lanes(course) })
         } else {
@@ -209,14 +197,15 @@ impl Track {
     ///
     /// [`LaneError::Missing`] where the oval has no such lane.
     pub fn lap_m(&self, lane: u8) -> Result<f64, LaneError> {
-        if lane == 0 || lane > self.layout.lanes_of(Course::Oval) {
-            return Err(LaneError::Missing {
-                lane,
-                course: Course::Oval,
-                open: self.open_lanes(Course::Oval),
-            });
+        match self.layout.has_lane(Course::Oval, lane) {
+            true => Ok(self.measure_line(lane)?.lap_m()),
+            false => Err(self.missing(Course::Oval, lane)),
         }
-        Ok(self.layout.measure(lane).lap_m())
+    }
+
+    /// The measure line of a lane that some course has.
+    pub(crate) fn measure_line(&self, lane: u8) -> Result<&Line, LaneError> {
+        self.layout.painted_measure(lane).ok_or_else(|| self.missing(Course::Oval, lane))
     }
 
     /// Where a spot lies on the plan.
@@ -231,7 +220,7 @@ impl Track {
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
     /// let reading = track.read(Spot::on_oval(3, 300.0));
-    /// let mark = track.mark(reading.mark.expect("lane 3 has paint"));
+    /// let mark = reading.mark.and_then(|mark| track.mark(mark)).expect("lane 3 has paint");
     /// assert_eq!(mark.name, "first 4x100 m takeover zone exit");
     /// assert!((reading.past_m + 10.0).abs() < 1e-9); // 10 m behind it
     /// assert!((reading.tape_m + 9.95).abs() < 0.01); // on the inner line of lane 3
@@ -257,7 +246,7 @@ impl Track {
     /// The paint of a lane, in walking order from the finish line: round the oval, then the chutes.
     pub fn walk(&self, lane: u8) -> Vec<(Spot, MarkId)> {
         let mut walk = Vec::new();
-        let oval = lane <= self.layout.lanes_of(Course::Oval);
+        let oval = self.layout.has_lane(Course::Oval, lane);
         for course in Course::ALL {
             let spots = self
                 .painted(course, lane)

@@ -4,13 +4,12 @@ use std::ops::RangeInclusive;
 
 use serde::Deserialize;
 
-use crate::geometry::arc::Arc;
 use crate::geometry::course::Course;
 use crate::geometry::lane::{InnerEdge, MOST_LANES};
 use crate::geometry::length::Length;
 use crate::geometry::path::Path;
-use crate::geometry::straight::Straight;
-use crate::geometry::stretch::Piece;
+use crate::geometry::piece::Piece;
+use crate::paint::base::bases;
 use crate::paint::mark::{Mark, Rule, Worn};
 use crate::paint::mark_set::{MarkSet, MarkSpec};
 use crate::track::closed_spec::ClosedSpec;
@@ -388,31 +387,25 @@ impl TrackSpec {
 
     /// Faults of marks that lean on each other: a base that is missing, or that leans back.
     fn check_bases(&self, marks: &[Mark], faults: &mut Vec<TrackFault>) {
-        for mark in marks {
-            let at = || match self.marks.own.iter().position(|own| own.name == mark.name) {
+        let bases = bases(marks);
+        for (index, mark) in marks.iter().enumerate() {
+            let Rule::From(base, _) = &mark.rule else { continue };
+            let mut links = std::iter::successors(bases[index], |link| bases[*link]).take(marks.len());
+            let kind = match bases[index] {
+                None => {
+                    let near = nearest_mark(base, marks);
+                    TrackFaultKind::UnknownBase { mark: mark.name.clone(), base: base.clone(), near }
+                }
+                Some(_) if links.any(|link| marks[link].name == mark.name) => {
+                    TrackFaultKind::PlacedFromItself { mark: mark.name.clone() }
+                }
+                Some(_) => continue,
+            };
+            let at = match self.marks.own.iter().position(|own| own.name == mark.name) {
                 Some(index) => key!["marks", "own", index, "from"],
                 None => key!["marks"],
             };
-            let mut link = mark;
-            for _ in 0..=marks.len() {
-                let Rule::From(base, _) = &link.rule else { break };
-                let Some(next) = marks.iter().find(|other| other.name == *base) else {
-                    if !std::ptr::eq(link, mark) {
-                        // That is the fault of the mark on the way.
-                        break;
-                    }
-                    let near = nearest_mark(base, marks);
-                    let (mark, base) = (mark.name.clone(), base.clone());
-                    faults.push(TrackFault::new(at(), TrackFaultKind::UnknownBase { mark, base, near }));
-                    break;
-                };
-                if next.name == mark.name {
-                    let kind = TrackFaultKind::PlacedFromItself { mark: mark.name.clone() };
-                    faults.push(TrackFault::new(at(), kind));
-                    break;
-                }
-                link = next;
-            }
+            faults.push(TrackFault::new(at, kind));
         }
     }
 }
@@ -454,12 +447,12 @@ impl PieceSpec {
         let piece = match (self.straight, self.radius, self.turn) {
             (Some(length), None, None) => {
                 let length_m = checked("straight", Quantity::Straight, length.metres(), 0.001..=400.0);
-                Piece::Straight(Straight { length_m })
+                Piece::Straight { length_m }
             }
             (None, Some(radius), Some(turn)) => {
                 let radius_m = checked("radius", Quantity::Radius, radius.metres(), 5.0..=200.0) - inwards_m;
                 let turn_deg = checked("turn", Quantity::Turn, turn, 0.001..=360.0);
-                Piece::Arc(Arc { radius_m, turn_rad: turn_deg.to_radians() })
+                Piece::Arc { radius_m, turn_rad: turn_deg.to_radians() }
             }
             _ => {
                 faults.push(TrackFault::new(key!["path", index], TrackFaultKind::StraightOrArc));

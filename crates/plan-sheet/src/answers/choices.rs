@@ -43,7 +43,7 @@ impl Choices {
             finish: Placement::told(track, pair.finish, pair.finish_reading),
             distance_m: pair.distance_m,
             ends_on_paint: pair.ends_on_paint(),
-            plus_minus_m: track.sure_m(pair),
+            plus_minus_m: track.uncertainty_m(pair),
         });
         Self { choices: choices.collect(), cautions: cautions(track) }
     }

@@ -45,17 +45,21 @@ impl MarkTable {
             ground.is_some_and(|ground| spot.to_finish_m > ground.straight_m)
         };
         let row = |(spot, id)| {
-            let mark = track.mark(id);
+            let mark = track.mark(id)?;
             let reading = lane_distance::PaintReading { mark: Some(id), past_m: 0.0, tape_m: 0.0 };
-            MarkRow {
+            Some(MarkRow {
                 spot: Placement::told(track, spot, reading),
                 form: mark.form.name(),
                 purpose: mark.purpose.clone(),
                 trap: mark.trap_in(lane).map(str::to_owned),
                 in_chute: in_chute(spot),
-            }
+            })
         };
-        Self { marks: track.walk(lane).into_iter().map(row).collect(), cautions: cautions(track), lane }
+        Self {
+            marks: track.walk(lane).into_iter().filter_map(row).collect(),
+            cautions: cautions(track),
+            lane,
+        }
     }
 }
 

@@ -18,7 +18,7 @@ pub(super) struct Arrow(Way);
 impl Arrow {
     /// One beside each quarter of the lap, where nothing in use lies beside it, if there is such a place.
     pub(super) fn all(ground: Ground<'_>, frame: Frame, mm: f64) -> Vec<Self> {
-        let line = ground.measure(1);
+        let line = ground.layout().measure(1);
         let half_m = 7.0 * mm;
         let near = |middle_m: f64| {
             [-1.5, 0.0, 1.5].iter().any(|part| {

@@ -21,7 +21,7 @@ pub(super) fn flag_wishes(cluster: &Cluster<'_>, ground: Ground<'_>, frame: Fram
         let spot = cones::spot(cone);
         let pose = layout.pose(spot);
         let anchor = cones::at(cone, frame);
-        let measure_m = layout.lanes()[usize::from(spot.lane) - 1].measure_m;
+        let measure_m = layout.lane(spot.lane).measure_m;
         let outwards: Vec2 = (frame.at(pose.outwards(1.0)) - frame.at(pose.point)) / frame.length(1.0);
         let on_oval = layout.on_course(spot, lane_distance::Course::Oval);
         let outer_m = match on_oval {

@@ -1,7 +1,7 @@
 //! The lanes, to scale: bends, straights, chutes, and what is closed.
 
 use kurbo::{Point, Rect};
-use lane_distance::{Course, Lane, Layout, Line, Piece, Spot, Station, Stretch, Track};
+use lane_distance::{Course, Layout, Spot, Station, Track};
 use svg::node::element::Element;
 use svg::node::{Node, Value};
 
@@ -29,13 +29,9 @@ impl<'a> Ground<'a> {
         self.track.layout()
     }
 
-    fn lane(self, lane: u8) -> Lane {
-        self.layout().lanes()[usize::from(lane) - 1]
-    }
-
     /// How far the outer edge of the outermost lane of a course lies outside the inner edge, in metres.
     pub(super) fn outer_m(self, course: Course) -> f64 {
-        let lane = self.lane(self.layout().lanes_of(course).max(1));
+        let lane = self.layout().lane(self.layout().lanes_of(course).max(1));
         lane.inner_line_m + lane.width_m
     }
 
@@ -45,8 +41,7 @@ impl<'a> Ground<'a> {
         let layout = self.layout();
         Course::ALL.into_iter().filter_map(move |course| {
             let straight = layout.straight(course)?;
-            let start = layout.path().starts()[straight.piece];
-            let end = layout.path().pieces()[straight.piece].pose_at(start, 1.0);
+            let end = layout.path().pose(Station { piece: straight.piece, fraction: 1.0 });
             Some((course, end, straight.length_m() / layout.scale()))
         })
     }
@@ -71,9 +66,9 @@ impl<'a> Ground<'a> {
         let tall = ((high.y - low.y) / 2.0 - clear_m).max(0.0);
         let mut half = (high.x - low.x) / 2.0;
         let is_on_infield = |x: f64| {
-            [(x, tall), (-x, tall), (x, -tall), (-x, -tall)]
-                .into_iter()
-                .all(|(x, y)| self.outside_m(lane_distance::Point::new(x, y)) < -0.5 * clear_m)
+            [(x, tall), (-x, tall), (x, -tall), (-x, -tall)].into_iter().all(|(x, y)| {
+                self.layout().path().outside_m(lane_distance::Point::new(x, y)) < -0.5 * clear_m
+            })
         };
         while half > 0.0 && !is_on_infield(half) {
             half -= 1.0;
@@ -84,7 +79,7 @@ impl<'a> Ground<'a> {
     /// Whether a place on the page of the map lies on a lane, or within some metres of one.
     pub(super) fn is_on_lanes(self, page: Point, clear_m: f64) -> bool {
         let point = lane_distance::Point::new(page.x, -page.y);
-        let on_oval = self.outside_m(point);
+        let on_oval = self.layout().path().outside_m(point);
         if on_oval > -clear_m && on_oval < self.outer_m(Course::Oval) + clear_m {
             return true;
         }
@@ -95,30 +90,6 @@ impl<'a> Ground<'a> {
             (-length_m - clear_m..clear_m).contains(&along)
                 && (-clear_m..self.outer_m(course) + clear_m).contains(&out)
         })
-    }
-
-    /// How far a place lies outside the inner edge, in metres: negative on the infield.
-    fn outside_m(self, point: lane_distance::Point) -> f64 {
-        let path = self.layout().path();
-        let of_piece = |(piece, &start): (&Piece, &lane_distance::Pose)| match piece {
-            Piece::Straight(straight) => {
-                let (sin, cos) = start.heading_rad.sin_cos();
-                let (dx, dy) = (point.x - start.point.x, point.y - start.point.y);
-                let along = dx * cos + dy * sin;
-                (0.0..=straight.length_m).contains(&along).then_some(dx * sin - dy * cos)
-            }
-            Piece::Arc(arc) => {
-                let centre = arc.centre(start);
-                let away = point.distance(centre);
-                let angle = (point.y - centre.y).atan2(point.x - centre.x);
-                let begins = start.heading_rad - std::f64::consts::FRAC_PI_2;
-                let turned = (angle - begins).rem_euclid(std::f64::consts::TAU);
-                (turned <= arc.turn_rad).then_some(away - arc.radius_m)
-            }
-        };
-        // Deep in the infield several pieces answer: the nearest counts.
-        let nearest = path.pieces().iter().zip(path.starts()).filter_map(of_piece);
-        nearest.min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(f64::INFINITY)
     }
 
     /// The part of the oval between two stations and two distances outside the inner edge.
@@ -144,19 +115,9 @@ impl<'a> Ground<'a> {
         Way::of(self.layout().path(), frame, ends, outside_m)
     }
 
-    /// The measure line of a lane.
-    pub(super) fn measure(self, lane: u8) -> Line {
-        Line::parallel(self.layout().path(), self.lane(lane).measure_m, self.layout().scale())
-    }
-
-    /// The station of a spot on the oval.
-    pub(super) fn station(self, spot: Spot) -> Station {
-        self.measure(spot.lane).station(self.layout().from_finish_m(spot))
-    }
-
     /// Where a line across a lane begins and ends at a spot: on its inner line, then on its outer one.
     pub(super) fn across(self, frame: Frame, spot: Spot) -> (Point, Point) {
-        let lane = self.lane(spot.lane);
+        let lane = self.layout().lane(spot.lane);
         let pose = self.layout().pose(spot);
         let from_measure_m = lane.inner_line_m - lane.measure_m;
         (frame.at(pose.outwards(from_measure_m)), frame.at(pose.outwards(from_measure_m + lane.width_m)))
@@ -204,14 +165,14 @@ impl<'a> Ground<'a> {
         }
         let thin = Pen::new(LANE_LINE, 0.12 * mm);
         for lane in 2..=oval_lanes {
-            all.append(stroke(self.lap(frame, self.lane(lane).inner_line_m), thin));
+            all.append(stroke(self.lap(frame, self.layout().lane(lane).inner_line_m), thin));
         }
         for (course, _, length_m) in self.straights() {
             let begins_m = length_m * layout.scale();
             for lane in 2..=layout.lanes_of(course) {
                 // Where the oval has the lane its line is drawn already.
                 let ends_m = if lane <= oval_lanes { self.straight_m(course) } else { 0.0 };
-                let out_m = self.lane(lane).inner_line_m;
+                let out_m = self.layout().lane(lane).inner_line_m;
                 if begins_m > ends_m {
                     let ends = self.box_of_straight(frame, course, (begins_m, ends_m), (out_m, out_m));
                     all.append(line(ends[0], ends[1], thin));
@@ -235,13 +196,13 @@ impl<'a> Ground<'a> {
         let apart_m = 1.3 * mm / frame.scale;
         let mut d = String::new();
         for &number in self.track.closed_lanes() {
-            let lane = self.lane(number);
+            let lane = self.layout().lane(number);
             let (inner_m, outer_m) =
                 (lane.inner_line_m - lane.measure_m, lane.inner_line_m + lane.width_m - lane.measure_m);
             let mut stroke = |course: Course, to_finish_m: f64| {
                 let at = |to_finish_m: f64, out_m: f64| {
                     let to_finish_m = match course {
-                        Course::Oval => self.measure(number).within_lap_m(to_finish_m),
+                        Course::Oval => self.layout().measure(number).within_lap_m(to_finish_m),
                         _ => to_finish_m,
                     };
                     frame.at(layout.pose(Spot { course, lane: number, to_finish_m }).outwards(out_m))
@@ -252,7 +213,7 @@ impl<'a> Ground<'a> {
                 }
             };
             if number <= layout.lanes_of(Course::Oval) {
-                let lap_m = self.measure(number).lap_m();
+                let lap_m = self.layout().measure(number).lap_m();
                 let count = (lap_m / apart_m).round().max(1.0);
                 for index in 0..count as u32 {
                     stroke(Course::Oval, lap_m * f64::from(index) / count);

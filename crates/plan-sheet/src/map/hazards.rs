@@ -46,7 +46,7 @@ fn shape(hazard: &Hazard, ground: Ground<'_>, frame: Frame) -> Option<String> {
         let beside_m = outside_there_m(ground, from_m).max(outside_there_m(ground, to_m));
         breadth_m = (beside_m, beside_m + BESIDE_M);
     }
-    let station = |to_finish_m: f64| ground.station(Spot::on_oval(1, to_finish_m));
+    let station = |to_finish_m: f64| ground.layout().station(Spot::on_oval(1, to_finish_m));
     Some(ground.band(frame, (station(from_m), station(to_m)), breadth_m))
 }
 
@@ -103,7 +103,7 @@ pub(super) fn wishes(hazard: &Hazard, ground: Ground<'_>, frame: Frame, gap: f64
         }
         _ => breadth_m(hazard, ground),
     };
-    let measure_m = layout.lanes()[0].measure_m;
+    let measure_m = layout.lane(1).measure_m;
     let beside = |out_m: f64| frame.at(pose.outwards(out_m - measure_m));
     let middle = beside((breadth_m.0 + breadth_m.1) / 2.0);
     let outwards = (beside(1.0) - beside(0.0)) / frame.length(1.0);

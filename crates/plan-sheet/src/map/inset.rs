@@ -206,7 +206,7 @@ fn lane_names(
     let mut names: Vec<(String, Rect)> = Vec::new();
     for cone in &cluster.cones {
         let name = format!("lane {}", cone.spot.lane);
-        let lane = layout.lanes()[usize::from(cone.spot.lane) - 1];
+        let lane = layout.lane(cone.spot.lane);
         let is_too_narrow = frame.length(lane.width_m) < letters.size * 1.2;
         if is_too_narrow || names.iter().any(|(known, _)| *known == name) {
             continue;
@@ -220,7 +220,7 @@ fn lane_names(
             let to_finish_m = spot.to_finish_m + along_m;
             let there = match layout.straight(spot.course) {
                 None => lane_distance::Spot {
-                    to_finish_m: ground.measure(spot.lane).within_lap_m(to_finish_m),
+                    to_finish_m: layout.measure(spot.lane).within_lap_m(to_finish_m),
                     ..spot
                 },
                 Some(straight) if (0.0..=straight.length_m()).contains(&to_finish_m) => {

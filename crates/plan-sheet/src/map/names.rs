@@ -67,7 +67,7 @@ impl Name {
         }
         let closed = ground.track.closed_lanes();
         if let Some(&lane) = closed.first() {
-            let line = ground.measure(1);
+            let line = ground.layout().measure(1);
             let spot = Spot::on_oval(1, line.within_lap_m(line.lap_m() * 0.30));
             if lane <= layout.lanes_of(Course::Oval) {
                 let (inner, outer) = ground.across(frame, layout.abreast(spot, lane));

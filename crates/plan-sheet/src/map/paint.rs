@@ -38,7 +38,7 @@ pub(super) fn used(plan: &Plan) -> Vec<UsedPaint<'_>> {
 fn told_by(ground: Ground<'_>, place: &Placement) -> Spot {
     let to_finish_m = place.to_finish_line_m + place.past_mark_m;
     let to_finish_m = match place.course {
-        Course::Oval => ground.measure(place.lane).within_lap_m(to_finish_m),
+        Course::Oval => ground.layout().measure(place.lane).within_lap_m(to_finish_m),
         _ => to_finish_m,
     };
     Spot { course: place.course, lane: place.lane, to_finish_m }

@@ -1,7 +1,7 @@
 //! A way along the track as path data: straight lines and arcs, nothing else.
 
 use kurbo::Point;
-use lane_distance::{Path, Piece, Station, Stretch};
+use lane_distance::{Path, Piece, Station};
 
 use super::frame::Frame;
 use crate::drawing::ink::{number, pair};
@@ -30,18 +30,17 @@ impl Way {
         let is_ahead = (to.piece, to.fraction) > (from.piece, from.fraction);
         let last = if is_ahead { to.piece } else { to.piece + count };
         let place = |piece: usize, fraction: f64| {
-            let start = path.starts()[piece % count];
-            frame.at(path.pieces()[piece % count].pose_at(start, fraction).outwards(outside_m))
+            frame.at(path.pose(Station { piece: piece % count, fraction }).outwards(outside_m))
         };
         let mut steps = Vec::new();
         for piece in from.piece..=last {
             let begins = if piece == from.piece { from.fraction } else { 0.0 };
             let ends = if piece == last { to.fraction } else { 1.0 };
             match path.pieces()[piece % count] {
-                Piece::Straight(_) => steps.push(Step { radius: None, end: place(piece, ends) }),
-                Piece::Arc(arc) => {
-                    let parts = ((ends - begins) * arc.turn_rad / LARGEST_ARC_RAD).ceil().max(1.0);
-                    let radius = Some(frame.length(arc.radius_m + outside_m));
+                Piece::Straight { .. } => steps.push(Step { radius: None, end: place(piece, ends) }),
+                Piece::Arc { radius_m, turn_rad } => {
+                    let parts = ((ends - begins) * turn_rad / LARGEST_ARC_RAD).ceil().max(1.0);
+                    let radius = Some(frame.length(radius_m + outside_m));
                     steps.extend((1..=parts as u32).map(|part| {
                         let end = place(piece, begins + (ends - begins) * f64::from(part) / parts);
                         Step { radius, end }

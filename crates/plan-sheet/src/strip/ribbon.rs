@@ -90,7 +90,7 @@ impl Ribbon {
                     _ if rep.the_other_way => painted.to_finish_m - start.to_finish_m,
                     _ => start.to_finish_m - painted.to_finish_m,
                 };
-                let mark = track.mark(painted.mark);
+                let mark = track.mark(painted.mark)?;
                 (from_start_m > THERE_M && from_start_m < shown_m - THERE_M).then(|| Passed {
                     from_start_m,
                     name: mark.name.clone(),
@@ -172,17 +172,12 @@ fn bends(layout: &Layout, start: Spot, shown_m: f64, the_other_way: bool) -> Vec
     if the_other_way || start.course != Course::Oval {
         return Vec::new();
     }
-    let line = lane_distance::Line::parallel(
-        layout.path(),
-        layout.lanes()[usize::from(start.lane) - 1].measure_m,
-        layout.scale(),
-    );
+    let line = layout.measure(start.lane);
     let lap_m = line.lap_m();
     let begins_m = layout.from_finish_m(start);
-    let is_arc = |piece: &lane_distance::Piece| matches!(piece, lane_distance::Piece::Arc(_));
     let mut parts = Vec::new();
     for lap in [0.0, 1.0] {
-        for (index, _) in layout.path().pieces().iter().enumerate().filter(|(_, piece)| is_arc(piece)) {
+        for (index, _) in layout.path().pieces().iter().enumerate().filter(|(_, piece)| piece.is_arc()) {
             let from_m = (line.start_of_m(index) + lap * lap_m - begins_m).max(0.0);
             let to_m = (line.start_of_m(index + 1) + lap * lap_m - begins_m).min(shown_m);
             if from_m < to_m {

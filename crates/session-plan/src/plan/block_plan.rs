@@ -102,7 +102,7 @@ pub(crate) fn plan_block(
         }
         for (lane, chain) in &chains {
             let Some(inside) = chain.pairs[index] else { continue };
-            let pair = if together { group_start(track, &inside, *lane) } else { inside };
+            let pair = if together { group_start(track, step, &inside, *lane)? } else { inside };
             // Most repetitions are the one before again, at another time.
             let alike = made.iter().position(|(known, of, target_s)| {
                 *known == pair && steps[*of].run.kind == step.run.kind && *target_s == timing.target_s
@@ -242,7 +242,7 @@ fn rep(
         rest_s: clocked.rest_s,
         recovery_m: recovery_m(step),
         the_other_way: pair.against,
-        plus_minus_m: track.sure_m(pair),
+        plus_minus_m: track.uncertainty_m(pair),
         splits: timing.target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
         cautions: caution::of_run(track, pair),
     }
@@ -291,19 +291,22 @@ pub(crate) fn run_rep(
 
 /// The run of a lane further out in a group that starts together: on the curved line, and then in
 /// the inside lane.
-fn group_start(track: &Track, inside: &Pair, lane: u8) -> Pair {
+///
+/// # Errors
+///
+/// A [`Problem`] where the lane is missing or closed.
+fn group_start(track: &Track, step: &Step<'_>, inside: &Pair, lane: u8) -> Result<Pair, Problem> {
     if lane == inside.start.lane {
-        return *inside;
+        return Ok(*inside);
     }
+    pairing::check_lane(track, step, inside.start.course, lane)?;
+    let curved = || track.layout().curved_start(inside.start.lane, inside.start.to_finish_m, lane);
     let start = match inside.start.course {
-        Course::Oval => {
-            let start = track.layout().curved_start(inside.start.lane, inside.start.to_finish_m, lane);
-            start.unwrap_or(lane_distance::Spot { lane, ..inside.start })
-        }
+        Course::Oval => curved().unwrap_or_else(|| track.layout().abreast(inside.start, lane)),
         // On a straight the line is square across.
         _ => lane_distance::Spot { lane, ..inside.start },
     };
-    Pair { start, start_reading: track.read(start), ..*inside }
+    Ok(Pair { start, start_reading: track.read(start), ..*inside })
 }
 
 /// The pairs of start and finish worth having for the first run of a block, best first: in the lane

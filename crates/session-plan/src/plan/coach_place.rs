@@ -63,7 +63,7 @@ impl CoachPlace {
         } else {
             format!("level with the finish in lane {}: {}", rep.lane, rep.finish.words)
         };
-        let ground = layout.lanes()[usize::from(lane) - 1];
+        let ground = layout.lane(lane);
         let inner_m = ground.inner_line_m - ground.measure_m;
         let (offset_m, words) = if side == Side::Outside {
             let outside = format!("outside lane {lane}, {level}");

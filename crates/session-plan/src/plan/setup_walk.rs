@@ -180,9 +180,7 @@ impl Met {
     /// How far it is to walk to the next cone: along the middle between the two lanes, and across.
     fn walk_m(self, track: &Track, next: Self) -> f64 {
         let layout = track.layout();
-        let lanes = layout.lanes();
-        let outside_m = |lane: u8| lanes[usize::from(lane) - 1].measure_m - lanes[0].measure_m;
-        let across_m = outside_m(next.lane) - outside_m(self.lane);
+        let across_m = layout.lane(next.lane).measure_m - layout.lane(self.lane).measure_m;
         let along_m = if self.lap_m == next.lap_m {
             (next.out_m - self.out_m).abs()
         } else {

@@ -56,7 +56,7 @@ pub(crate) fn splits(track: &Track, pair: &Pair, kind: RunKind, target_s: f64) -
         if from_start_m <= SAME_PLACE_M || from_start_m >= distance_m - SAME_PLACE_M {
             continue;
         }
-        let name = track.mark(painted.mark).name.clone();
+        let Some(name) = track.mark(painted.mark).map(|mark| mark.name.clone()) else { continue };
         let round = splits.iter_mut().find(|split| {
             split.round && split.mark.is_none() && (split.from_start_m - from_start_m).abs() <= SAME_PLACE_M
         });
