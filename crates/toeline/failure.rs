@@ -1,10 +1,13 @@
 //! How failures are told, and what exit status they have.
 
+use std::ops::Range;
 use std::process::ExitCode;
 
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
-use workout_notation::{Problem, Problems, SourceText};
+use plan_sheet::file_fault_words;
+use session_plan::FileFaults;
+use workout_notation::{Problems, SourceText};
 
 /// The input is wrong: exit status 2. Every other error means that something could not be read or
 /// written: exit status 1.
@@ -52,16 +55,18 @@ pub(crate) fn report(error: &anyhow::Error) -> ExitCode {
 /// Says on standard error what is wrong.
 pub(crate) fn tell(error: &anyhow::Error) {
     let input = error.downcast_ref::<InputError>();
-    match input.and_then(|input| input.0.downcast_ref::<Problems>()) {
-        Some(problems) => {
-            for problem in &problems.problems {
-                say(&rendered(&problems.source, problem));
-            }
+    if let Some(found) = input.and_then(|input| input.0.downcast_ref::<Problems>()) {
+        for problem in &found.problems {
+            say(&rendered(&found.source, &problem.span, &problem.message, problem.help.as_deref()));
         }
-        None => {
-            say(&Renderer::styled()
-                .render(&[Group::with_title(Level::ERROR.primary_title(format!("{error:#}")))]));
+    } else if let Some(found) = input.and_then(|input| input.0.downcast_ref::<FileFaults>()) {
+        for fault in &found.faults {
+            let (message, help) = file_fault_words(fault);
+            say(&rendered(&found.source, &fault.span, &message, help.as_deref()));
         }
+    } else {
+        let title = Level::ERROR.primary_title(format!("{error:#}"));
+        say(&Renderer::styled().render(&[Group::with_title(title)]));
     }
 }
 
@@ -70,11 +75,11 @@ pub(crate) fn note(text: &str) {
     say(&Renderer::styled().render(&[Group::with_title(Level::NOTE.primary_title(text))]));
 }
 
-fn rendered(source: &SourceText, problem: &Problem) -> String {
-    let annotation = AnnotationKind::Primary.span(problem.span.clone());
+fn rendered(source: &SourceText, span: &Range<usize>, message: &str, help: Option<&str>) -> String {
+    let annotation = AnnotationKind::Primary.span(span.clone());
     let snippet = Snippet::source(&source.text).path(&source.name).annotation(annotation);
-    let mut report = vec![Level::ERROR.primary_title(&problem.message).element(snippet)];
-    if let Some(help) = &problem.help {
+    let mut report = vec![Level::ERROR.primary_title(message).element(snippet)];
+    if let Some(help) = help {
         report.push(Group::with_title(Level::HELP.secondary_title(help)));
     }
     Renderer::styled().decor_style(DecorStyle::Ascii).term_width(80).render(&report)

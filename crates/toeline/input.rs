@@ -6,11 +6,14 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
-use session_plan::{FileKind, LARGEST_FILE, SessionFile, TrackName, Venue};
+use session_plan::{FileFaultKind, FileKind, SessionFile, TrackName, Venue};
 use workout_notation::SourceText;
 
 use crate::failure::InputError;
 use crate::flags::Common;
+
+/// The largest file that is read, in bytes.
+const LARGEST_FILE: u64 = 1024 * 1024;
 
 /// Whether an argument is the name of a YAML file.
 pub(crate) fn is_file_name(argument: &str) -> bool {
@@ -39,18 +42,15 @@ pub(crate) fn own_venue(file: &SessionFile, path: &str, common: &Common) -> Resu
             let folder = Path::new(path).parent().unwrap_or(Path::new(""));
             let beside = folder.join(name);
             if !is_file_name(name) || !beside.is_file() {
-                let message = format!(
-                    "there is no track file `{}`, and no built-in track `{name}`; built in are {}",
-                    beside.display(),
-                    built_in_names()
-                );
-                bail!(InputError::new(file.problem_at("track", message)));
+                let kind = FileFaultKind::NoTrack { name: name.clone(), path: beside.display().to_string() };
+                bail!(InputError::new(file.fault_at("track", kind)));
             }
             read_venue(&beside)?
         }
     };
     let closed = venue.with_closed(&file.closed_lanes);
-    Ok(closed.map_err(|error| InputError::new(file.problem_at("closed_lanes", error.to_string())))?)
+    let wrong = |error| InputError::new(file.fault_at("closed_lanes", FileFaultKind::ClosedLane(error)));
+    Ok(closed.map_err(wrong)?)
 }
 
 /// Reads a session file.

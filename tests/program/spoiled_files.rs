@@ -4,8 +4,9 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use session_plan::{SessionFile, Venue};
-use workout_notation::{Problems, SourceText};
+use plan_sheet::file_fault_words;
+use session_plan::{FileFaults, SessionFile, Venue};
+use workout_notation::SourceText;
 
 const TOP: &str = env!("CARGO_MANIFEST_DIR");
 
@@ -39,12 +40,12 @@ fn spoiled(text: &str) -> impl Iterator<Item = String> {
     })
 }
 
-/// Every problem is a sentence with a place in the text.
-fn assert_placed(problems: &Problems) {
-    assert!(!problems.problems.is_empty(), "refused without a word:\n{}", problems.source.text);
-    for problem in &problems.problems {
-        let is_placed = problems.source.text.get(problem.span.clone()).is_some();
-        assert!(is_placed && !problem.message.is_empty(), "{problem:?} in\n{}", problems.source.text);
+/// Every fault is a sentence with a place in the text.
+fn assert_placed(FileFaults { source, faults }: &FileFaults) {
+    assert!(!faults.is_empty(), "refused without a word:\n{}", source.text);
+    for fault in faults {
+        let is_placed = source.text.get(fault.span.clone()).is_some();
+        assert!(is_placed && !file_fault_words(fault).0.is_empty(), "{fault:?} in\n{}", source.text);
     }
 }
 

@@ -229,7 +229,7 @@ fn a_session_file_with_an_unknown_key() {
         text.as_bytes(),
         &["plan", "s.yaml"],
         str![[r#"
-error: there is no key `block` here
+error: unknown key `block`
  --> s.yaml:3:1
   |
 3 | block:

@@ -47,3 +47,4 @@ pub use sheet::wave_times::{Go, TimeLine, WaveTimes};
 pub use strip::strip::{Strip, strips, strips_in_parts};
 pub use tables::csv_table::{Cell, CsvTable};
 pub use terminal::notation_text::notation_text;
+pub use words::file_fault::file_fault_words;

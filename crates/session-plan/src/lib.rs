@@ -29,9 +29,11 @@ mod people;
 mod plan;
 mod week;
 
+pub use files::file_fault::{
+    Expected, FileFault, FileFaultKind, FileFaults, Found, Named, SessionNumber, UnknownName,
+};
 pub use files::file_kind::FileKind;
 pub use files::session_file::{SessionFile, TrackName};
-pub use files::yaml::LARGEST_FILE;
 pub use people::bests::{Bests, RIEGEL_EXPONENT, RIEGEL_RANGE_S, TargetError, riegel};
 pub use people::hours::{Hours, HoursError};
 pub use people::house_rules::{Activity, Direction, HouseRules, InfieldCrossing, LaneRule, RuleCourse};

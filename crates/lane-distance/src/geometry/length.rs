@@ -70,15 +70,20 @@ impl std::str::FromStr for Length {
     }
 }
 
+/// Says its name, so that a reader with faults of its own can tell what was wanted.
 impl<'de> Deserialize<'de> for Length {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         struct Reader;
 
-        impl Visitor<'_> for Reader {
+        impl<'de> Visitor<'de> for Reader {
             type Value = Length;
 
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.write_str("a length: metres as a number, or text such as \"110 yd\" or \"4 ft\"")
+            }
+
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, value: D) -> Result<Length, D::Error> {
+                value.deserialize_any(self)
             }
 
             fn visit_f64<E: de::Error>(self, value: f64) -> Result<Length, E> {
@@ -98,7 +103,7 @@ impl<'de> Deserialize<'de> for Length {
             }
         }
 
-        deserializer.deserialize_any(Reader)
+        deserializer.deserialize_newtype_struct("Length", Reader)
     }
 }
 

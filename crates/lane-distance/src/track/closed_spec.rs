@@ -62,6 +62,15 @@ impl<'de> Deserialize<'de> for ClosedSpec {
                 f.write_str("a list of lanes such as `[1, 2]`, or `{ lanes: [1, 2], reason: new surface }`")
             }
 
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, value: D) -> Result<ClosedSpec, D::Error> {
+                value.deserialize_any(self)
+            }
+
+            /// A reader that keeps places hands a group of keys over whole.
+            fn visit_some<D: Deserializer<'de>>(self, value: D) -> Result<ClosedSpec, D::Error> {
+                ClosedBecause::deserialize(value).map(ClosedSpec::Because)
+            }
+
             fn visit_seq<A: SeqAccess<'de>>(self, items: A) -> Result<ClosedSpec, A::Error> {
                 Vec::deserialize(SeqAccessDeserializer::new(items)).map(ClosedSpec::Lanes)
             }
@@ -71,6 +80,6 @@ impl<'de> Deserialize<'de> for ClosedSpec {
             }
         }
 
-        deserializer.deserialize_any(Reader)
+        deserializer.deserialize_newtype_struct("ClosedSpec", Reader)
     }
 }

@@ -17,7 +17,8 @@ pub enum OneOrMany<T> {
 }
 
 impl<T> OneOrMany<T> {
-    pub(crate) fn as_slice(&self) -> &[T] {
+    /// The values.
+    pub fn as_slice(&self) -> &[T] {
         match self {
             Self::One(value) => std::slice::from_ref(value),
             Self::Many(values) => values,
@@ -36,6 +37,15 @@ impl<'de, T: Deserialize<'de>> Deserialize<'de> for OneOrMany<T> {
 
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.write_str("a length, or a list of lengths")
+            }
+
+            fn visit_newtype_struct<D: Deserializer<'de>>(self, value: D) -> Result<OneOrMany<T>, D::Error> {
+                value.deserialize_any(self)
+            }
+
+            /// A reader that keeps places hands a single value over whole.
+            fn visit_some<D: Deserializer<'de>>(self, value: D) -> Result<OneOrMany<T>, D::Error> {
+                T::deserialize(value).map(OneOrMany::One)
             }
 
             fn visit_f64<E: de::Error>(self, value: f64) -> Result<OneOrMany<T>, E> {
@@ -59,6 +69,6 @@ impl<'de, T: Deserialize<'de>> Deserialize<'de> for OneOrMany<T> {
             }
         }
 
-        deserializer.deserialize_any(Reader(PhantomData))
+        deserializer.deserialize_newtype_struct("OneOrMany", Reader(PhantomData))
     }
 }

@@ -20,12 +20,14 @@ fuzz_target!(|text: &str| {
         Ok(file) => {
             let Ok(venue) = VENUE.clone().with_closed(&file.closed_lanes) else { return };
             if let Err(errors) = session_plan::plan(&venue, &file.session) {
-                assert!(!file.locate(errors).to_string().is_empty());
+                assert!(!file.locate(errors).faults.is_empty());
             }
         }
-        Err(problems) => {
-            assert!(!problems.problems.is_empty());
-            assert!(!problems.to_string().is_empty());
+        Err(found) => {
+            assert!(!found.faults.is_empty(), "{text:?} is refused without a word");
+            for fault in &found.faults {
+                assert!(text.get(fault.span.clone()).is_some(), "{fault:?} lies outside {text:?}");
+            }
         }
     }
 });

@@ -32,9 +32,11 @@ fuzz_target!(|text: &str| {
                 let _ = session_plan::plan(&venue, &Session::of_block("fuzz", block.clone()));
             }
         }
-        Err(problems) => {
-            assert!(!problems.problems.is_empty());
-            assert!(!problems.to_string().is_empty());
+        Err(found) => {
+            assert!(!found.faults.is_empty(), "{text:?} is refused without a word");
+            for fault in &found.faults {
+                assert!(text.get(fault.span.clone()).is_some(), "{fault:?} lies outside {text:?}");
+            }
         }
     }
 });

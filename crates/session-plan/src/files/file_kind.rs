@@ -1,8 +1,9 @@
 //! What kind of file a text is.
 
-use serde_yaml::Value;
-
+use lane_distance::Key;
 use workout_notation::SourceText;
+
+use crate::files::document::Document;
 
 /// What kind of file a text is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,8 +15,8 @@ pub enum FileKind {
 }
 
 impl FileKind {
-    /// The kind of a text, by the names that only one kind has; a text with neither counts as a
-    /// session, so that its faults are told.
+    /// The kind of a text, by the keys that only one kind has; a text with neither counts as a
+    /// session.
     ///
     /// ```
     /// use session_plan::FileKind;
@@ -29,8 +30,8 @@ impl FileKind {
         Self::known(source).unwrap_or(Self::Session)
     }
 
-    /// The kind of a text that has one of the names of its kind; nothing where it has none, and so
-    /// need not be for this program at all.
+    /// The kind of a text that has a key of its kind; nothing where it has none, as a file for another
+    /// program.
     ///
     /// ```
     /// use session_plan::FileKind;
@@ -43,10 +44,10 @@ impl FileKind {
     pub fn known(source: &SourceText) -> Option<Self> {
         const TRACK: [&str; 5] = ["path", "lane_width", "lanes", "home_straight", "inner_edge"];
         const SESSION: [&str; 2] = ["blocks", "title"];
-        let read = serde_yaml::from_str::<Value>(&source.text);
+        let read = Document::read(&source.text);
         let has = |names: &[&str]| match &read {
-            Ok(value) => names.iter().any(|name| value.get(name).is_some()),
-            // It is not YAML: the names at the beginning of a line tell enough.
+            Ok(document) => names.iter().any(|name| document.root.get(&Key::from(*name)).is_some()),
+            // It is not YAML: the keys at the beginning of a line are enough.
             Err(_) => {
                 names.iter().any(|name| source.text.lines().any(|line| line.starts_with(&format!("{name}:"))))
             }

@@ -1,13 +1,13 @@
-//! Faults of a track that only follow from another fault: they are not told.
+//! Faults of a track that only follow from another fault: they are left out.
 
-use lane_distance::{Key, TrackFault, TrackFaultKind};
+use lane_distance::{Key, TrackFaultKind};
 
-use crate::files::form::Unsure;
+use crate::files::file_fault::FileFaultKind;
+use crate::files::unsure::Unsure;
 
 /// Whether a fault of a track follows from a part of its file that could not be read.
-pub(crate) fn follows(fault: &TrackFault, unsure: &Unsure) -> bool {
+pub(crate) fn follows(at: &[Key], kind: &FileFaultKind, unsure: &Unsure) -> bool {
     let touched = |names: &[&str]| names.iter().any(|name| unsure.touches(&[Key::from(*name)]));
-    let TrackFault { at, kind } = fault;
     // What stands in for a value that could not be read has no faults of its own.
     if unsure.holds(at) {
         return true;
@@ -20,6 +20,7 @@ pub(crate) fn follows(fault: &TrackFault, unsure: &Unsure) -> bool {
     {
         return true;
     }
+    let FileFaultKind::Track(kind) = kind else { return false };
     match kind {
         // Which lanes there are.
         TrackFaultKind::NoLane { .. } | TrackFaultKind::WidthCount { .. } => {

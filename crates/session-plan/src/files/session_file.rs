@@ -1,15 +1,14 @@
 //! Session files.
 
 use lane_distance::Key;
+use workout_notation::SourceText;
 
-use crate::files::fault::Fault;
-use crate::files::form::{self, Typed};
-use crate::files::places::Places;
-use crate::files::session_spec::SessionSpec;
-use crate::files::yaml::Yaml;
+use crate::files::document::Document;
+use crate::files::file_fault::{FileFaultKind, FileFaults};
+use crate::files::reader::Reader;
+use crate::files::spec::session_spec::SessionSpec;
 use crate::people::session::Session;
 use crate::plan::planner::PlanError;
-use workout_notation::{Problem, Problems, SourceText};
 
 /// A session file: its text, what it describes, and where.
 ///
@@ -35,17 +34,18 @@ use workout_notation::{Problem, Problems, SourceText};
 /// assert_eq!(file.session.blocks[1].count(), 6);
 /// assert_eq!(file.session.groups[0].athletes[1].name, "Ben");
 /// assert_eq!(file.closed_lanes, [1]);
-/// # Ok::<(), workout_notation::Problems>(())
+/// # Ok::<(), session_plan::FileFaults>(())
 /// ```
 #[derive(Clone, Debug)]
 pub struct SessionFile {
     /// The text.
     pub source: SourceText,
+    document: Document,
     /// What is run.
     pub session: Session,
     /// The track that it is run on, if the file names one.
     pub track: Option<TrackName>,
-    /// Lanes that are closed for this session, besides those closed on the track.
+    /// Lanes closed for this session, on top of those that the track closes.
     pub closed_lanes: Vec<u8>,
 }
 
@@ -75,63 +75,40 @@ impl SessionFile {
     ///
     /// # Errors
     ///
-    /// [`Problems`] with the place of everything that is wrong, in every block.
-    pub fn read(source: SourceText) -> Result<Self, Problems> {
-        let mut yaml = Yaml::read(&source)?;
-        let Typed { value: spec, faults, unsure } = form::typed::<SessionSpec>(&mut yaml.value, &[]);
-        let mut problems = yaml.locate(faults).problems;
-        let Some(spec) = spec else { return Err(Problems::new(source, problems)) };
-        let (session, faults, in_blocks) = spec.session();
-        // What stands in for a value that could not be read has no faults of its own.
-        let is_meant = |fault: &Fault| {
-            let Some(Key::Name(name)) = fault.at.first() else { return false };
-            problems.iter().any(|problem| problem.help == Some(format!("did you mean `{name}`?")))
+    /// [`FileFaults`] with the place of everything that is wrong, in every block.
+    pub fn read(source: SourceText) -> Result<Self, FileFaults> {
+        let document = match Document::read(&source.text) {
+            Ok(document) => document,
+            Err(faults) => return Err(FileFaults::new(source, faults)),
         };
-        let is_known = |fault: &Fault| unsure.holds(&fault.at) || is_meant(fault);
-        let faults = faults.into_iter().filter(|fault| !is_known(fault)).collect();
-        problems.extend(yaml.locate(faults).problems);
-        let in_blocks = in_blocks.into_iter().filter(|(at, ..)| !unsure.holds(at));
-        problems.extend(in_blocks.map(|(at, text, problem)| in_file(&source, &at, &text, problem)));
-        if !problems.is_empty() {
-            return Err(Problems::new(source, problems));
+        let mut reader = Reader::new(&document, &[]);
+        let spec = reader.read::<SessionSpec>(&[]);
+        let Reader { mut faults, unsure, .. } = reader;
+        let Some(spec) = spec else { return Err(FileFaults::new(source, faults)) };
+        let (session, more) = spec.session();
+        // What stands in for a value that could not be read has no faults of its own.
+        let more = more.into_iter().filter(|(at, _)| !unsure.holds(at));
+        faults.extend(more.map(|fault| document.fault_in(&source.text, fault)));
+        if !faults.is_empty() {
+            return Err(FileFaults::new(source, faults));
         }
         let (track, closed_lanes) = (spec.track.map(TrackName::new), spec.closed_lanes);
-        Ok(Self { source, session, track, closed_lanes })
+        Ok(Self { source, document, session, track, closed_lanes })
     }
 
     /// Gives the problems of a plan their place in the file.
-    pub fn locate(&self, errors: Vec<PlanError>) -> Problems {
-        let problems = errors.into_iter().map(|error| {
-            let (at, blocks) = match error.group {
-                None => (vec![Key::from("blocks")], Some(&self.session.blocks)),
-                Some(group) => (
-                    vec![Key::from("groups"), Key::from(group), Key::from("blocks")],
-                    self.session.groups.get(group).and_then(|group| group.blocks.as_ref()),
-                ),
-            };
-            let text =
-                blocks.and_then(|blocks| blocks.get(error.block)).map_or("", |block| block.text.as_str());
-            in_file(&self.source, &[at.as_slice(), &[Key::from(error.block)]].concat(), text, error.problem)
+    pub fn locate(&self, errors: Vec<PlanError>) -> FileFaults {
+        let faults = errors.into_iter().map(|error| {
+            let group = error.group.map(|group| [Key::from("groups"), Key::from(group)]);
+            let block = [Key::from("blocks"), Key::from(error.block)];
+            let at = [group.as_ref().map_or([].as_slice(), |group| group), &block].concat();
+            self.document.fault_in(&self.source.text, (at, FileFaultKind::Notation(error.problem)))
         });
-        Problems::new(self.source.clone(), problems.collect())
+        FileFaults::new(self.source.clone(), faults.collect())
     }
 
-    /// The place of a value of the file, for a problem found outside it.
-    pub fn problem_at(&self, key: &str, message: impl Into<String>) -> Problems {
-        let span = Places::of(&self.source.text).value(&[Key::from(key)]);
-        Problems::new(self.source.clone(), vec![Problem::new(span, message)])
-    }
-}
-
-/// A problem of a block's text, moved to the place of that text in the file. A text that the file
-/// writes in another way (folded, or with escapes) is marked as a whole.
-fn in_file(source: &SourceText, at: &[Key], text: &str, problem: Problem) -> Problem {
-    let span = Places::of(&source.text).value(at);
-    let written = &source.text[span.start..];
-    let quote = usize::from(written.starts_with(['"', '\'']));
-    if written[quote..].starts_with(text) {
-        problem.shifted(span.start + quote)
-    } else {
-        Problem { span, ..problem }
+    /// A fault of the value under a key of the file, found outside it.
+    pub fn fault_at(&self, key: &str, kind: FileFaultKind) -> FileFaults {
+        FileFaults::new(self.source.clone(), vec![self.document.fault((vec![Key::from(key)], kind))])
     }
 }

@@ -25,9 +25,9 @@ pub struct Hours {
     pub to: NaiveTime,
 }
 
-/// Why a text is no part of a day.
+/// Why a text is not a part of a day.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` is no part of a day; write for example `17:00-18:30`, the earlier time first")]
+#[error("`{0}` is not a part of a day; write for example `17:00-18:30`, the earlier time first")]
 pub struct HoursError(String);
 
 impl Hours {
@@ -62,7 +62,11 @@ impl fmt::Display for Hours {
 
 impl<'de> Deserialize<'de> for Hours {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        String::deserialize(deserializer)?.parse().map_err(de::Error::custom)
+        #[derive(serde::Deserialize)]
+        #[serde(rename = "Hours")]
+        struct Written(String);
+
+        Written::deserialize(deserializer)?.0.parse().map_err(de::Error::custom)
     }
 }
 

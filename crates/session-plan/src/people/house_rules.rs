@@ -1,8 +1,10 @@
 //! The rules that a venue posts.
 
-use lane_distance::{Course, LaneList, MOST_LANES, Place};
+use lane_distance::{Course, Key, LaneList, Place, TrackFaultKind};
 use schemars::JsonSchema;
 use serde::Deserialize;
+
+use crate::files::file_fault::FileFaultKind;
 
 /// The rules that a venue posts for training.
 ///
@@ -114,20 +116,6 @@ pub enum InfieldCrossing {
     Forbidden,
 }
 
-/// What is wrong with a rule.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum RuleFault {
-    /// The track has no such lane.
-    NoLane {
-        /// The lane.
-        lane: u8,
-        /// The outermost lane of the track.
-        outermost: u8,
-    },
-    /// Its distances exclude each other, so that it fits no run.
-    NoDistance,
-}
-
 impl LaneRule {
     /// Whether the rule speaks of runs of this distance.
     pub fn fits(&self, distance_m: f64) -> bool {
@@ -205,18 +193,20 @@ impl HouseRules {
         lines
     }
 
-    /// What is wrong with the rules on a track with so many lanes, by the index of the rule.
-    pub(crate) fn faults(&self, outermost: u8) -> Vec<(usize, RuleFault)> {
+    /// What is wrong with the rules on a track of so many lanes, each with the keys that lead to it.
+    pub(crate) fn faults(&self, outermost: u8) -> Vec<(Vec<Key>, FileFaultKind)> {
         let mut faults = Vec::new();
-        let outermost = outermost.min(MOST_LANES);
         for (index, rule) in self.lanes.iter().enumerate() {
+            let at = |name: &str| {
+                vec![Key::from("house_rules"), Key::from("lanes"), Key::from(index), Key::from(name)]
+            };
             for &lane in rule.lanes.iter().filter(|lane| !(1..=outermost).contains(*lane)) {
-                faults.push((index, RuleFault::NoLane { lane, outermost }));
+                faults.push((at("lanes"), FileFaultKind::Track(TrackFaultKind::NoLane { lane, outermost })));
             }
             let low = rule.over.or(rule.from).unwrap_or(0.0);
             let high = rule.up_to.unwrap_or(f64::INFINITY);
             if !(low >= 0.0 && low <= high) {
-                faults.push((index, RuleFault::NoDistance));
+                faults.push((at("up_to"), FileFaultKind::RuleFitsNoRun));
             }
         }
         faults

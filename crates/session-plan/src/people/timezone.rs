@@ -6,6 +6,7 @@ use std::str::FromStr;
 use chrono::{DateTime, NaiveDateTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::{TZ_VARIANTS, Tz};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use serde::de::{self, Deserialize, Deserializer};
 use serde::{Serialize, Serializer};
 
 /// The time zone of a track, by its name in the IANA database.
@@ -26,7 +27,7 @@ use serde::{Serialize, Serializer};
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Timezone(Tz);
 
-/// Why a text is no time zone.
+/// Why a text is not a time zone.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("there is no time zone `{name}`")]
 pub struct TimezoneError {
@@ -77,6 +78,16 @@ fn nearest(wrong: &str) -> Option<&'static str> {
         .filter(|(likeness, _)| *likeness > 0.8)
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, name)| name)
+}
+
+impl<'de> Deserialize<'de> for Timezone {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        #[derive(serde::Deserialize)]
+        #[serde(rename = "Timezone")]
+        struct Written(String);
+
+        Written::deserialize(deserializer)?.0.parse().map_err(de::Error::custom)
+    }
 }
 
 impl Serialize for Timezone {

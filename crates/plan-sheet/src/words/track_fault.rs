@@ -3,7 +3,7 @@
 use lane_distance::{Quantity, TrackFaultKind};
 
 /// What is wrong, and what to write instead.
-pub(crate) fn words(kind: &TrackFaultKind) -> (String, Option<String>) {
+pub(crate) fn track_fault_words(kind: &TrackFaultKind) -> (String, Option<String>) {
     (message(kind), help(kind))
 }
 
@@ -47,9 +47,9 @@ fn message(kind: &TrackFaultKind) -> String {
         TrackFaultKind::BeforeFinishOnOval => {
             "`before_finish` places a mark on a straight, not on the oval".to_owned()
         }
-        TrackFaultKind::Bends(bends) => format!("a race cannot break after {bends} bends in lanes"),
+        TrackFaultKind::Bends(bends) => format!("a race cannot break after {bends} bends"),
         TrackFaultKind::NeedsPartner { mark, key, partners } => {
-            format!("`{key}` of the mark `{mark}` goes with {}, which is not there", quoted(partners, " or "))
+            format!("`{key}` of the mark `{mark}` needs {} as well", quoted(partners, " or "))
         }
         TrackFaultKind::EmptyRule { mark, rule } => format!("`{rule}` of the mark `{mark}` gives no place"),
         TrackFaultKind::NoRule { mark } => format!("nothing says where the mark `{mark}` is painted"),
@@ -69,7 +69,7 @@ fn help(kind: &TrackFaultKind) -> Option<String> {
             "write `- straight: 84.39`, or `- { radius: 36.50, turn: 180 }`".to_owned()
         }
         TrackFaultKind::SurveyedLap { .. } => "check the radii and straights against the survey".to_owned(),
-        TrackFaultKind::HazardEndsFirst => "exchange `from` and `to`".to_owned(),
+        TrackFaultKind::HazardEndsFirst => "swap `from` and `to`".to_owned(),
         TrackFaultKind::SetTwice(_) => "list it once".to_owned(),
         TrackFaultKind::UnknownSet { known, .. } => format!("write one of {}", quoted(known, ", ")),
         TrackFaultKind::UnknownWorn { near, .. } | TrackFaultKind::UnknownBase { near, .. } => {
@@ -82,7 +82,7 @@ fn help(kind: &TrackFaultKind) -> Option<String> {
         TrackFaultKind::NeedsPartner { key, partners, .. } => {
             format!("add {}, or leave out `{key}`", quoted(partners, " or "))
         }
-        TrackFaultKind::EmptyRule { .. } => "give it one at least".to_owned(),
+        TrackFaultKind::EmptyRule { .. } => "give it at least one".to_owned(),
         TrackFaultKind::NoRule { .. } => {
             "add one of `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` or `race`"
                 .to_owned()
@@ -128,7 +128,7 @@ mod tests {
         let mut spec = TrackSpec::built_in("standard").expect("it comes with the crate");
         spec.marks = serde_yaml::from_str(marks).unwrap_or_else(|error| panic!("{error}: {marks}"));
         let faults = Track::build(&spec).expect_err("the marks have a fault");
-        faults.iter().map(|fault| words(&fault.kind)).collect()
+        faults.iter().map(|fault| track_fault_words(&fault.kind)).collect()
     }
 
     #[test]
@@ -159,11 +159,11 @@ mod tests {
             (
                 "own: [{ name: cone, colour: red, form: tick, across: [] }]",
                 "`across` of the mark `cone` gives no place",
-                "give it one at least",
+                "give it at least one",
             ),
             (
                 "own: [{ name: odd start, colour: white, form: line across, race: 800, bends: 2 }]",
-                "a race cannot break after 2 bends in lanes",
+                "a race cannot break after 2 bends",
                 "write 1 or 3",
             ),
             (
@@ -173,7 +173,7 @@ mod tests {
             ),
             (
                 "own: [{ name: cone, colour: red, form: tick, to_finish: 30, on: oval }]",
-                "`on` of the mark `cone` goes with `before_finish` or `hurdles`, which is not there",
+                "`on` of the mark `cone` needs `before_finish` or `hurdles` as well",
                 "add `before_finish` or `hurdles`, or leave out `on`",
             ),
             (

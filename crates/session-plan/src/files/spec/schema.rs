@@ -6,7 +6,7 @@ use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::{Value, json};
 
 use crate::files::file_kind::FileKind;
-use crate::files::session_spec::SessionSpec;
+use crate::files::spec::session_spec::SessionSpec;
 use crate::people::hours::Hours;
 use crate::people::house_rules::HouseRules;
 use crate::people::timezone::Timezone;

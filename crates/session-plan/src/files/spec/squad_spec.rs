@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use crate::files::quantities::Time;
+use crate::files::spec::quantities::Time;
 use crate::people::session::SquadRules;
 use wave_plan::{Mode, Timers, TimingRules};
 
@@ -14,7 +14,7 @@ pub(crate) struct SquadSpec {
     /// How a set shares the lanes; by its distance unless given.
     #[serde(default)]
     mode: Option<ModeSpec>,
-    /// The most athletes in a wave, or in a group of one lane.
+    /// The most athletes in a wave, or in the group of a lane.
     #[serde(default)]
     most: Option<u8>,
     /// The lanes that squads use where their blocks name none.

@@ -1,0 +1,231 @@
+//! What is wrong with a file, in words.
+
+use lane_distance::{Key, Track};
+use session_plan::{Expected, FileFault, FileFaultKind, Found, Named, SessionNumber, UnknownName};
+
+use crate::words::track_fault::track_fault_words;
+
+/// So many words are all shown: the likest may be the opposite of what was meant.
+const FEW: usize = 4;
+
+/// What is wrong, and what to write instead where that can be said.
+///
+/// ```
+/// use session_plan::SessionFile;
+/// use workout_notation::SourceText;
+///
+/// let source = SourceText { name: "tuesday.yaml".into(), text: "title: Tuesday\nblock: [200]".into() };
+/// let faults = SessionFile::read(source).expect_err("a letter is missing").faults;
+/// let (message, help) = plan_sheet::file_fault_words(&faults[0]);
+/// assert_eq!(message, "unknown key `block`");
+/// assert_eq!(help.as_deref(), Some("did you mean `blocks`?"));
+/// ```
+pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
+    let at = fault.at.as_slice();
+    let write_example = || example(at).map(|example| format!("write {example}"));
+    let help = |help: &str| Some(help.to_owned());
+    match &fault.kind {
+        FileFaultKind::NotYaml { reason } => (
+            format!("this is not valid YAML: {reason}"),
+            help("look near here for a bracket, a quote, a colon or a space too many or too few"),
+        ),
+        FileFaultKind::UnknownAlias => (
+            "`*` stands for a value named before it with `&`, and there is none".to_owned(),
+            help("put quotes round it if it is text"),
+        ),
+        FileFaultKind::TooManyAliases => (
+            "values that stand for others (`*name`) make the file too large".to_owned(),
+            help("write the values themselves"),
+        ),
+        FileFaultKind::SeveralDocuments => (
+            "the file holds more than one document".to_owned(),
+            help("remove the line `---` and all that follows it"),
+        ),
+        FileFaultKind::Empty => ("the file is empty".to_owned(), None),
+        FileFaultKind::TooDeep => ("values are nested too deep".to_owned(), help("nest them less")),
+        FileFaultKind::RepeatedKey(name) => {
+            (format!("the key `{name}` is written twice"), help("keep one of them"))
+        }
+        FileFaultKind::KeyNotText(found) => {
+            (format!("a key must be text, not {}", found_words(found).unwrap_or("empty".to_owned())), None)
+        }
+        FileFaultKind::UnknownKey(name) => (format!("unknown key `{}`", name.name), instead(name)),
+        FileFaultKind::MissingKey(name) => {
+            (format!("the key `{name}` is missing"), example(at).map(|example| format!("add {example}")))
+        }
+        FileFaultKind::WrongType { expected, found } => {
+            let (what, expected) = (named(at), expected_words(*expected));
+            let message = match found_words(found) {
+                Some(found) => format!("{what} must be {expected}, not {found}"),
+                None => format!("{what} is empty; it must be {expected}"),
+            };
+            (message, write_example())
+        }
+        FileFaultKind::UnknownWord(word) => {
+            let help = if word.known.len() <= FEW { one_of(&word.known) } else { instead(word) };
+            (format!("`{}` is not a valid {}", word.name, named(at)), help)
+        }
+        FileFaultKind::NotALength(text) => (
+            format!("`{text}` is not a length"),
+            help("write metres as a number (84.39), or with a unit (84.39 m, 110 yd, 4 ft, 4 ft 6 in)"),
+        ),
+        FileFaultKind::NotHours(text) => (
+            format!("`{text}` is not a valid range of times"),
+            help("write for example `17:00-18:30`, the earlier time first"),
+        ),
+        FileFaultKind::NotADate(text) => (format!("`{text}` is not a valid date"), write_example()),
+        FileFaultKind::NotATimezone(error) => (
+            format!("there is no time zone `{}`", error.name),
+            error
+                .near
+                .map(did_you_mean)
+                .or_else(|| help("write a name of the IANA database, for example `Europe/London`")),
+        ),
+        FileFaultKind::Notation(problem) => (problem.message.clone(), problem.help.clone()),
+        FileFaultKind::Track(kind) => track_fault_words(kind),
+        FileFaultKind::RuleFitsNoRun => {
+            ("no run fits this rule: its distances exclude each other".to_owned(), None)
+        }
+        FileFaultKind::OutOfRange { of, value, least, most } => match of {
+            SessionNumber::Stride => {
+                (format!("a stride of {value} m is out of range: {least} m to {most} m"), write_example())
+            }
+            SessionNumber::RiegelExponent => {
+                (format!("an exponent of {value} is out of range: {least} to {most}"), write_example())
+            }
+            SessionNumber::Year => {
+                (format!("the year {value} is out of range: {least} to {most}"), write_example())
+            }
+        },
+        FileFaultKind::EmptyName(Named::Session) => {
+            ("the session's title is empty".to_owned(), help("write for example `title: Tuesday`"))
+        }
+        FileFaultKind::EmptyName(Named::Group) => {
+            ("a group's name is empty".to_owned(), help("write for example `name: sprinters`"))
+        }
+        FileFaultKind::EmptyName(Named::Athlete) => (
+            "an athlete's name is empty".to_owned(),
+            help("write for example `Ada`, or a number such as `7`"),
+        ),
+        FileFaultKind::SameName(of, name) => match of {
+            Named::Athlete => {
+                (format!("two athletes are called `{name}`"), help("add an initial to one of the names"))
+            }
+            _ => (format!("two groups are called `{name}`"), help("rename one of them")),
+        },
+        FileFaultKind::NoBlocks => (
+            "the session has no blocks".to_owned(),
+            help("write for example `- 6 x 200 in lane 2` below `blocks:`"),
+        ),
+        FileFaultKind::NoTrack { name, path } => (
+            format!("there is no built-in track `{name}`, and no track file `{path}`"),
+            Some(format!(
+                "write one of {}, or the path of a track file",
+                Track::built_in_names().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ")
+            )),
+        ),
+        FileFaultKind::ClosedLane(error) => (error.to_string(), None),
+    }
+}
+
+fn did_you_mean(near: &str) -> String {
+    format!("did you mean `{near}`?")
+}
+
+fn instead(name: &UnknownName) -> Option<String> {
+    name.near.map(did_you_mean).or_else(|| one_of(&name.known))
+}
+
+fn one_of(known: &[&str]) -> Option<String> {
+    let quoted: Vec<String> = known.iter().map(|name| format!("`{name}`")).collect();
+    (!known.is_empty()).then(|| format!("write one of {}", quoted.join(", ")))
+}
+
+/// The value as people point to it.
+fn named(at: &[Key]) -> String {
+    match at {
+        [] => "the file".to_owned(),
+        [.., Key::Name(name), Key::Index(index)] => format!("item {} of `{name}`", index + 1),
+        [.., Key::Name(name)] => format!("`{name}`"),
+        [.., Key::Index(index)] => format!("item {}", index + 1),
+    }
+}
+
+/// What is there; nothing where it is empty.
+fn found_words(found: &Found) -> Option<String> {
+    match found {
+        Found::Nothing => None,
+        Found::Text(text) => Some(format!("the text {text:?}")),
+        Found::Plain(text) => Some(format!("`{text}`")),
+        Found::List => Some("a list".to_owned()),
+        Found::Mapping => Some("a group of keys".to_owned()),
+    }
+}
+
+fn expected_words(expected: Expected) -> &'static str {
+    match expected {
+        Expected::WholeNumber => "a whole number",
+        Expected::SmallNumber => "a whole number from 0 to 255",
+        Expected::Number => "a number",
+        Expected::Text => "text",
+        Expected::Flag => "`true` or `false`",
+        Expected::List => "a list",
+        Expected::Mapping => "a group of keys",
+        Expected::Length => "a length, such as `84.39` or `110 yd`",
+        Expected::ClosedLanes => "a list of lanes, or lanes with a reason",
+        Expected::Time => "a time, such as `48.5`, `2:08` or `5min`",
+        Expected::RaceDistance => "a race distance, such as `800`, `5k` or `mile`",
+        Expected::Date => "a date",
+        Expected::Hours => "a range of times, such as `17:00-18:30`",
+        Expected::Timezone => "a time zone, such as `Europe/London`",
+        Expected::Athlete => "an athlete's name or number, or a group of keys with `name`",
+        Expected::Block => "a line of the notation, such as `6 x 200 in lane 2`",
+    }
+}
+
+/// An example of a value, in the words `name: value`.
+fn example(at: &[Key]) -> Option<String> {
+    let (Key::Name(name), holder) = at.split_last()? else { return None };
+    // Of a mark, a hazard or a rule; or of the lanes that are closed.
+    let is_in_row = holder.iter().any(|key| matches!(key, Key::Index(_)));
+    let is_list = is_in_row || holder.first() == Some(&Key::from("closed_lanes"));
+    let value = match name.as_str() {
+        "lanes" if is_list => "[2, 3]",
+        "lanes" => "8",
+        "name" if holder.first() == Some(&Key::from("groups")) => "sprinters",
+        "name" if is_in_row => "gate line",
+        "name" => "Wrenbeck",
+        "title" => "Tuesday sprints",
+        "date" => "2027-04-13",
+        "blocks" => "[6 x 200 in lane 2]",
+        "notes" => "[no spikes]",
+        "path" => return Some("`path:` with a list of its pieces, such as `- straight: 84.39`".to_owned()),
+        "lane_width" => "1.22",
+        "bearing" => "65",
+        "home_straight" | "back_straight" => "{ lanes: 8, chute: 28.61 }",
+        "chute" => "28.61",
+        "closed_lanes" => "[1]",
+        "reason" => "new surface",
+        "surveyed_lap" => "400.02",
+        "radius" => "36.50",
+        "straight" => "84.39",
+        "turn" => "180",
+        "bends" => "1",
+        "colour" => "white",
+        "form" => "tick",
+        "kind" => "gate",
+        "side" => "inside",
+        "from" | "to" => "250",
+        "to_finish" | "before_finish" => "50",
+        "race" => "400",
+        "first" => "45",
+        "between" => "35",
+        "count" => "10",
+        "sets" => "[standard, club lines]",
+        "mark" => "400 m start",
+        "stride" => "0.85",
+        "riegel_exponent" => "1.06",
+        _ => return None,
+    };
+    Some(format!("for example `{name}: {value}`"))
+}

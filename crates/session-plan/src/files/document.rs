@@ -1,0 +1,262 @@
+//! A YAML text as one value whose parts know where they stand.
+
+use std::collections::{HashMap, HashSet};
+use std::ops::Range;
+
+use lane_distance::Key;
+use saphyr_parser::{Event, Parser, ScalarStyle, Span};
+
+use crate::files::file_fault::{FileFault, FileFaultKind};
+use crate::files::node::{Node, Value};
+
+/// The deepest that values may be nested.
+const DEEPEST: usize = 24;
+
+/// The most values that aliases (`*name`) may add to a file.
+const MOST_ALIASED: usize = 10_000;
+
+/// A YAML text as one value whose parts know where they stand.
+#[derive(Clone, Debug)]
+pub(crate) struct Document {
+    /// The value. Of a key that is written twice, the first.
+    pub(crate) root: Node,
+    /// The keys that are written twice.
+    pub(crate) repeated: Vec<FileFault>,
+}
+
+impl Document {
+    /// Reads a text.
+    ///
+    /// # Errors
+    ///
+    /// What keeps it from being read, after the keys that are written twice before it.
+    pub(crate) fn read(text: &str) -> Result<Self, Vec<FileFault>> {
+        let mut builder = Builder::new(text);
+        match builder.root() {
+            Ok(root) => Ok(Self { root, repeated: builder.repeated }),
+            Err(fault) => Err([builder.repeated, vec![fault]].concat()),
+        }
+    }
+
+    /// A fault of the value that keys lead to, or of the last on the way that is there.
+    pub(crate) fn fault(&self, (at, kind): (Vec<Key>, FileFaultKind)) -> FileFault {
+        FileFault { span: self.root.span_at(&at), at, kind }
+    }
+
+    /// A fault of the value that keys lead to; where it is in the notation, at its place in that text. A
+    /// text that is written in another way (folded, or with escapes) is marked as a whole.
+    pub(crate) fn fault_in(&self, text: &str, (at, kind): (Vec<Key>, FileFaultKind)) -> FileFault {
+        let value = self.root.at(&at).and_then(Node::written).unwrap_or_default();
+        let mut fault = self.fault((at, kind));
+        if let FileFaultKind::Notation(problem) = &fault.kind {
+            let quote = usize::from(text[fault.span.start..].starts_with(['"', '\'']));
+            let start = fault.span.start + quote;
+            if text[start..].starts_with(value) {
+                fault.span = start + problem.span.start..start + problem.span.end;
+            }
+        }
+        fault
+    }
+}
+
+struct Builder<'a> {
+    text: &'a str,
+    /// The byte where each character begins, and where the text ends.
+    bytes: Vec<usize>,
+    parser: Parser<'a, saphyr_parser::StrInput<'a>>,
+    /// The values that have a name (`&name`), by the parser's number for it.
+    named: HashMap<usize, Node>,
+    /// How many values aliases have added.
+    aliased: usize,
+    repeated: Vec<FileFault>,
+}
+
+impl<'a> Builder<'a> {
+    fn new(text: &'a str) -> Self {
+        let bytes = text.char_indices().map(|(byte, _)| byte).chain([text.len()]).collect();
+        let parser = Parser::new_from_str(text);
+        Self { text, bytes, parser, named: HashMap::new(), aliased: 0, repeated: Vec::new() }
+    }
+
+    fn root(&mut self) -> Result<Node, FileFault> {
+        let mut root = None;
+        loop {
+            match self.next()? {
+                (Event::StreamEnd, _) => break,
+                (Event::DocumentStart(_), span) if root.is_some() => {
+                    return Err(fault(span, FileFaultKind::SeveralDocuments));
+                }
+                (Event::StreamStart | Event::DocumentStart(_) | Event::DocumentEnd | Event::Nothing, _) => {}
+                (event, span) => root = Some(self.node(event, span, 0)?),
+            }
+        }
+        match root {
+            None | Some(Node { value: Value::Nothing, .. }) => Err(fault(0..0, FileFaultKind::Empty)),
+            Some(root) => Ok(root),
+        }
+    }
+
+    fn next(&mut self) -> Result<(Event<'a>, Range<usize>), FileFault> {
+        match self.parser.next_event() {
+            Some(Ok((event, span))) => Ok((event, self.span(span))),
+            Some(Err(error)) => {
+                let at = self.byte(error.marker().index());
+                let kind = if self.text[at..].starts_with('*') {
+                    FileFaultKind::UnknownAlias
+                } else {
+                    FileFaultKind::NotYaml { reason: error.info().to_owned() }
+                };
+                Err(fault(at..at, kind))
+            }
+            None => Ok((Event::StreamEnd, self.text.len()..self.text.len())),
+        }
+    }
+
+    /// The value that begins with an event.
+    fn node(&mut self, event: Event<'a>, span: Range<usize>, depth: usize) -> Result<Node, FileFault> {
+        let (value, anchor, is_open) = match event {
+            Event::Alias(anchor) => {
+                let Some(node) = self.named.get(&anchor) else {
+                    return Err(fault(span, FileFaultKind::UnknownAlias));
+                };
+                self.aliased += node.size();
+                if self.aliased > MOST_ALIASED {
+                    return Err(fault(span, FileFaultKind::TooManyAliases));
+                }
+                return Ok(node.clone());
+            }
+            Event::Scalar(text, style, anchor, tag) => {
+                let is_text = tag.is_some_and(|tag| tag.suffix == "str") || style != ScalarStyle::Plain;
+                let value = if is_text { Value::Text(text.into_owned()) } else { Value::plain(&text) };
+                (value, anchor, false)
+            }
+            Event::SequenceStart(..) | Event::MappingStart(..) if depth >= DEEPEST => {
+                return Err(fault(span, FileFaultKind::TooDeep));
+            }
+            Event::SequenceStart(anchor, _) => (self.list(depth)?, anchor, true),
+            Event::MappingStart(anchor, _) => (self.mapping(depth)?, anchor, true),
+            _ => (Value::Nothing, 0, false),
+        };
+        let node = Node { span: self.on_one_line(span, is_open), value };
+        if anchor > 0 {
+            self.named.insert(anchor, node.clone());
+        }
+        Ok(node)
+    }
+
+    fn list(&mut self, depth: usize) -> Result<Value, FileFault> {
+        let mut items = Vec::new();
+        loop {
+            match self.next()? {
+                (Event::SequenceEnd | Event::StreamEnd, _) => return Ok(Value::List(items)),
+                (event, span) => items.push(self.node(event, span, depth + 1)?),
+            }
+        }
+    }
+
+    fn mapping(&mut self, depth: usize) -> Result<Value, FileFault> {
+        let mut entries = Vec::new();
+        let mut names = HashSet::new();
+        loop {
+            let key = match self.next()? {
+                (Event::MappingEnd | Event::StreamEnd, _) => return Ok(Value::Mapping(entries)),
+                (event, span) => self.node(event, span, depth + 1)?,
+            };
+            let (event, span) = self.next()?;
+            let value = self.node(event, span, depth + 1)?;
+            match key.written() {
+                Some(name) if !names.insert(name.to_owned()) => {
+                    let kind = FileFaultKind::RepeatedKey(name.to_owned());
+                    self.repeated.push(fault(key.span, kind));
+                }
+                _ => entries.push((key, value)),
+            }
+        }
+    }
+
+    /// The bytes of a value up to the end of its first line; of a mapping or a list, the rest of the
+    /// line where it begins.
+    fn on_one_line(&self, Range { start, end }: Range<usize>, is_open: bool) -> Range<usize> {
+        let line_ends = self.text[start..].find('\n').map_or(self.text.len(), |newline| start + newline);
+        let end = if is_open { line_ends } else { end.clamp(start, line_ends) };
+        start..start + self.text[start..end].trim_end().len()
+    }
+
+    fn span(&self, span: Span) -> Range<usize> {
+        let start = self.byte(span.start.index());
+        start..self.byte(span.end.index()).max(start)
+    }
+
+    fn byte(&self, character: usize) -> usize {
+        self.bytes.get(character).copied().unwrap_or(self.text.len())
+    }
+}
+
+fn fault(span: Range<usize>, kind: FileFaultKind) -> FileFault {
+    FileFault { span, at: Vec::new(), kind }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TEXT: &str = "a: 1\nb:\n  - x: [10, 20]\n    y: 2\n  - {x: é, y: 3}\nc: last\n";
+
+    fn shown(keys: &[Key]) -> &'static str {
+        let document = Document::read(TEXT).expect("it is YAML");
+        &TEXT[document.root.span_at(keys)]
+    }
+
+    #[test]
+    fn every_value_is_found_by_its_keys() {
+        let (b, x, y) = (Key::from("b"), Key::from("x"), Key::from("y"));
+        assert_eq!(shown(&[Key::from("a")]), "1");
+        assert_eq!(shown(&[b.clone(), Key::Index(0), x.clone(), Key::Index(1)]), "20");
+        assert_eq!(shown(&[b.clone(), Key::Index(0), y.clone()]), "2");
+        assert_eq!(shown(&[b.clone(), Key::Index(1), x]), "é");
+        assert_eq!(shown(&[b, Key::Index(1), y]), "3");
+        assert_eq!(shown(&[Key::from("c")]), "last");
+    }
+
+    #[test]
+    fn keys_that_lead_nowhere_stop_at_the_last_value_on_the_way() {
+        assert_eq!(shown(&[Key::from("c"), Key::from("d")]), "last");
+    }
+
+    #[test]
+    fn of_a_repeated_key_the_first_counts() {
+        for (text, first) in
+            [("a: 1\nb: 2\na: 3\n", "1"), ("{a: 1, a: [2, 3], b: 4}", "1"), ("a: 1\na:\n  - é\nb: 2\n", "1")]
+        {
+            let document = Document::read(text).expect("it is YAML");
+            assert_eq!(&text[document.root.span_at(&[Key::from("a")])], first);
+            assert_eq!(document.repeated.len(), 1, "{text}");
+            assert!(document.repeated.iter().all(|fault| &text[fault.span.clone()] == "a"));
+        }
+        let apart = Document::read("x: {a: 1}\ny: {a: 1}\n").expect("it is YAML");
+        assert_eq!(apart.repeated, []);
+    }
+
+    fn kind(text: &str) -> Option<FileFaultKind> {
+        Document::read(text).err().and_then(|faults| faults.last().map(|fault| fault.kind.clone()))
+    }
+
+    #[test]
+    fn what_cannot_be_read_is_told_apart() {
+        let nested = |depth: usize| "[".repeat(depth) + "1" + &"]".repeat(depth);
+        assert_eq!(kind(&nested(DEEPEST)), None);
+        assert_eq!(kind(&nested(DEEPEST + 1)), Some(FileFaultKind::TooDeep));
+        assert_eq!(kind("# nothing\n"), Some(FileFaultKind::Empty));
+        assert_eq!(kind("a: 1\n---\nb: 1\n"), Some(FileFaultKind::SeveralDocuments));
+        assert_eq!(kind("a: *b\n"), Some(FileFaultKind::UnknownAlias));
+        assert_eq!(kind("a: &a [*a]\n"), Some(FileFaultKind::UnknownAlias));
+        assert!(matches!(kind("a: [1\n"), Some(FileFaultKind::NotYaml { .. })));
+    }
+
+    #[test]
+    fn an_alias_is_the_value_that_it_stands_for() {
+        let document = Document::read("a: &a [10, 20]\nb: *a\n").expect("it is YAML");
+        let second = document.root.at(&[Key::from("b"), Key::Index(1)]).and_then(Node::written);
+        assert_eq!(second, Some("20"));
+    }
+}

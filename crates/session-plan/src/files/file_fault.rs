@@ -1,0 +1,234 @@
+//! What is wrong with a session or track file, and where.
+
+use std::fmt;
+use std::ops::Range;
+
+use lane_distance::{Key, TrackFaultKind};
+use workout_notation::{Problem, SourceText};
+
+use crate::people::timezone::TimezoneError;
+
+/// The most faults that are kept of one file.
+const MOST_FAULTS: usize = 50;
+
+/// Everything that is wrong with one file: one fault at least, in the order of the text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FileFaults {
+    /// The text of the file.
+    pub source: SourceText,
+    /// What is wrong with it.
+    pub faults: Vec<FileFault>,
+}
+
+/// One thing that is wrong with a file.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FileFault {
+    /// The bytes of the text that it is about, within one line.
+    pub span: Range<usize>,
+    /// The keys that lead from the top of the file to the value that it is about.
+    pub at: Vec<Key>,
+    /// What is wrong.
+    pub kind: FileFaultKind,
+}
+
+/// What can be wrong with a file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FileFaultKind {
+    /// The text is not YAML.
+    NotYaml {
+        /// What the parser expected, in its words.
+        reason: String,
+    },
+    /// `*name` stands for a value that nothing before it is called.
+    UnknownAlias,
+    /// Values that stand for others (`*name`) make the file too large.
+    TooManyAliases,
+    /// The file holds more than one document.
+    SeveralDocuments,
+    /// The file holds nothing.
+    Empty,
+    /// Values are nested too deep.
+    TooDeep,
+    /// A key that its group has already.
+    RepeatedKey(String),
+    /// A key that is not text.
+    KeyNotText(Found),
+    /// A key that does not exist there.
+    UnknownKey(UnknownName),
+    /// A key that has to be there, and is not.
+    MissingKey(&'static str),
+    /// A value of another type than its key needs.
+    WrongType {
+        /// What it needs.
+        expected: Expected,
+        /// What is there.
+        found: Found,
+    },
+    /// A word that is not one of those that its key can have.
+    UnknownWord(UnknownName),
+    /// A text that is not a length.
+    NotALength(String),
+    /// A text that is not a part of a day.
+    NotHours(String),
+    /// A text that is not a date.
+    NotADate(String),
+    /// A text that is not a time zone.
+    NotATimezone(TimezoneError),
+    /// A text in the workout notation that is wrong: a block, a time or a distance.
+    Notation(Problem),
+    /// A description of a track that does not hold together.
+    Track(TrackFaultKind),
+    /// A house rule whose distances exclude each other.
+    RuleFitsNoRun,
+    /// A number outside its range.
+    OutOfRange {
+        /// What it counts.
+        of: SessionNumber,
+        /// The number.
+        value: f64,
+        /// The least that it may be.
+        least: f64,
+        /// The most that it may be.
+        most: f64,
+    },
+    /// A name without a letter.
+    EmptyName(Named),
+    /// A name that another athlete or group has.
+    SameName(Named, String),
+    /// A session without a block.
+    NoBlocks,
+    /// A track that is neither built in nor a file.
+    NoTrack {
+        /// What the session file calls it.
+        name: String,
+        /// The path where its file would be.
+        path: String,
+    },
+    /// A closed lane that the track does not have.
+    ClosedLane(lane_distance::LaneError),
+}
+
+/// A name that is not known, and those that are.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct UnknownName {
+    /// The name.
+    pub name: String,
+    /// The known name most like it, if one is.
+    pub near: Option<&'static str>,
+    /// The known names.
+    pub known: Vec<&'static str>,
+}
+
+/// What a value is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Found {
+    /// Nothing.
+    Nothing,
+    /// A text.
+    Text(String),
+    /// A number, or `true` or `false`, as written.
+    Plain(String),
+    /// A list.
+    List,
+    /// A group of keys.
+    Mapping,
+}
+
+/// What a key needs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Expected {
+    /// A number without a fraction.
+    WholeNumber,
+    /// A whole number from 0 to 255.
+    SmallNumber,
+    /// A number.
+    Number,
+    /// A text.
+    Text,
+    /// `true` or `false`.
+    Flag,
+    /// A list.
+    List,
+    /// A group of keys.
+    Mapping,
+    /// A length.
+    Length,
+    /// Lanes, or lanes with a reason.
+    ClosedLanes,
+    /// A time or a duration.
+    Time,
+    /// The distance of a race.
+    RaceDistance,
+    /// A date.
+    Date,
+    /// A part of a day.
+    Hours,
+    /// A time zone.
+    Timezone,
+    /// The name of an athlete, or a group of keys.
+    Athlete,
+    /// A block of the workout notation.
+    Block,
+}
+
+/// A number of a session file that has a range.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SessionNumber {
+    /// A walker's stride, in metres.
+    Stride,
+    /// Riegel's exponent.
+    RiegelExponent,
+    /// The year of a date.
+    Year,
+}
+
+/// Who or what has a name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Named {
+    /// A session.
+    Session,
+    /// A training group.
+    Group,
+    /// An athlete.
+    Athlete,
+}
+
+impl UnknownName {
+    /// A name that is none of the known ones.
+    pub(crate) fn new(name: &str, known: impl Iterator<Item = &'static str>) -> Self {
+        let known: Vec<_> = known.collect();
+        let near = known
+            .iter()
+            .map(|known| (strsim::jaro_winkler(name, known), *known))
+            .filter(|(likeness, _)| *likeness > 0.7)
+            .max_by(|a, b| a.0.total_cmp(&b.0))
+            .map(|(_, known)| known);
+        Self { name: name.to_owned(), near, known }
+    }
+}
+
+impl FileFaults {
+    /// Faults of a text, put into its order; each is kept once.
+    pub(crate) fn new(source: SourceText, faults: Vec<FileFault>) -> Self {
+        let mut kept: Vec<FileFault> = Vec::new();
+        for fault in faults {
+            if kept.len() < MOST_FAULTS && !kept.contains(&fault) {
+                kept.push(fault);
+            }
+        }
+        kept.sort_by_key(|fault| fault.span.start);
+        Self { source, faults: kept }
+    }
+}
+
+/// How many faults there are and where the first is; a view words each.
+impl fmt::Display for FileFaults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let start = self.faults.first().map_or(0, |fault| fault.span.start);
+        let line = self.source.text.bytes().take(start).filter(|byte| *byte == b'\n').count() + 1;
+        let count = self.faults.len();
+        write!(f, "{}:{line}: {count} fault{}", self.source.name, if count == 1 { "" } else { "s" })
+    }
+}
+
+impl std::error::Error for FileFaults {}

@@ -1,0 +1,121 @@
+//! Values of a YAML text that know where they stand.
+
+use std::ops::Range;
+
+use lane_distance::Key;
+
+use crate::files::file_fault::Found;
+
+/// A value of a YAML text.
+#[derive(Clone, Debug)]
+pub(crate) struct Node {
+    /// Its bytes, up to the end of the line where it begins.
+    pub(crate) span: Range<usize>,
+    pub(crate) value: Value,
+}
+
+/// What a value is.
+#[derive(Clone, Debug)]
+pub(crate) enum Value {
+    Nothing,
+    Flag(bool),
+    /// A number, and how it is written.
+    Number(f64, String),
+    Text(String),
+    List(Vec<Node>),
+    /// Keys and their values, in the order of the text.
+    Mapping(Vec<(Node, Node)>),
+    /// Stands in for a value that is not there.
+    Missing,
+}
+
+impl Node {
+    /// The value under a key.
+    pub(crate) fn get(&self, key: &Key) -> Option<&Self> {
+        match (&self.value, key) {
+            (Value::List(items), Key::Index(index)) => items.get(*index),
+            (Value::Mapping(entries), Key::Name(name)) => {
+                entries.iter().find(|(key, _)| key.written() == Some(name)).map(|(_, value)| value)
+            }
+            _ => None,
+        }
+    }
+
+    /// The value that keys lead to.
+    pub(crate) fn at(&self, keys: &[Key]) -> Option<&Self> {
+        keys.iter().try_fold(self, Self::get)
+    }
+
+    /// The bytes of the value that keys lead to, or of the last on the way that is there.
+    pub(crate) fn span_at(&self, keys: &[Key]) -> Range<usize> {
+        let mut node = self;
+        for key in keys {
+            let Some(next) = node.get(key) else { break };
+            node = next;
+        }
+        node.span.clone()
+    }
+
+    /// A text or a number, as written.
+    pub(crate) fn written(&self) -> Option<&str> {
+        match &self.value {
+            Value::Text(text) | Value::Number(_, text) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// What it is, for a fault.
+    pub(crate) fn found(&self) -> Found {
+        match &self.value {
+            Value::Nothing | Value::Missing => Found::Nothing,
+            Value::Flag(flag) => Found::Plain(flag.to_string()),
+            Value::Number(_, text) => Found::Plain(text.clone()),
+            Value::Text(text) => Found::Text(text.clone()),
+            Value::List(_) => Found::List,
+            Value::Mapping(_) => Found::Mapping,
+        }
+    }
+
+    /// How many values it holds, itself included.
+    pub(crate) fn size(&self) -> usize {
+        1 + match &self.value {
+            Value::List(items) => items.iter().map(Self::size).sum(),
+            Value::Mapping(entries) => entries.iter().map(|(key, value)| key.size() + value.size()).sum(),
+            _ => 0,
+        }
+    }
+}
+
+impl Value {
+    /// What a text without quotes means in YAML's core schema.
+    pub(crate) fn plain(text: &str) -> Self {
+        match text {
+            "" | "~" | "null" | "Null" | "NULL" => return Self::Nothing,
+            "true" | "True" | "TRUE" => return Self::Flag(true),
+            "false" | "False" | "FALSE" => return Self::Flag(false),
+            _ => {}
+        }
+        match number(text) {
+            Some(number) => Self::Number(number, text.to_owned()),
+            None => Self::Text(text.to_owned()),
+        }
+    }
+}
+
+fn number(text: &str) -> Option<f64> {
+    let unsigned = text.strip_prefix(['-', '+']).unwrap_or(text);
+    let sign = if text.starts_with('-') { -1.0 } else { 1.0 };
+    match unsigned {
+        ".inf" | ".Inf" | ".INF" => return Some(sign * f64::INFINITY),
+        ".nan" | ".NaN" | ".NAN" => return Some(f64::NAN),
+        _ => {}
+    }
+    // Numbers with a 0 in front are names or times of somebody, such as 007.
+    let mut digits = unsigned.chars();
+    let is_number = match (digits.next(), digits.next()) {
+        (Some('0'), Some(second)) => !second.is_ascii_digit(),
+        (Some(first), _) => first.is_ascii_digit() || first == '.',
+        (None, _) => false,
+    };
+    text.parse().ok().filter(|number: &f64| is_number && number.is_finite())
+}

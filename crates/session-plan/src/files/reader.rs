@@ -1,0 +1,409 @@
+//! Reads values of any type out of a document, with every fault that keeps parts of them from being
+//! read.
+//!
+//! Other readers stop at the first fault. This one notes it, lets a value of the right type stand in,
+//! and reads on. It can, because a type says what it needs before it is given a value; a type that takes
+//! several forms says its name (`deserialize_newtype_struct`), and the names are known here. Only a
+//! missing key is heard of too late: then the value is read again, with something in its place.
+
+use std::cell::RefCell;
+use std::fmt;
+
+use chrono::NaiveDate;
+use lane_distance::{Key, Length};
+use serde::de::value::{F64Deserializer, MapDeserializer, SeqDeserializer, StrDeserializer};
+use serde::de::{self, DeserializeOwned, Deserializer, IntoDeserializer, Visitor};
+use workout_notation as notation;
+
+use crate::files::document::Document;
+use crate::files::file_fault::{Expected, FileFault, FileFaultKind, UnknownName};
+use crate::files::node::{Node, Value};
+use crate::files::unsure::Unsure;
+use crate::people::hours::Hours;
+use crate::people::timezone::Timezone;
+
+/// The most keys that may be missing before reading ends.
+const MOST_MISSING: usize = 50;
+
+/// Keys that stand in a group of keys, by the name of its type, and are read apart from it.
+pub(crate) type KeysApart = &'static [(&'static str, &'static [&'static str])];
+
+/// The type whose name alone will do, in place of a group of keys.
+const ATHLETE: &str = "Athlete";
+
+/// Stands in for a value that is not there, or cannot be read.
+static MISSING: Node = Node { span: 0..0, value: Value::Missing };
+
+/// Reads values out of a document, and keeps its faults.
+pub(crate) struct Reader<'d> {
+    document: &'d Document,
+    keys_apart: KeysApart,
+    /// What is wrong with the values that were read, and the keys that are written twice.
+    pub(crate) faults: Vec<FileFault>,
+    /// The parts that could not be read.
+    pub(crate) unsure: Unsure,
+}
+
+impl<'d> Reader<'d> {
+    pub(crate) fn new(document: &'d Document, keys_apart: KeysApart) -> Self {
+        Self { document, keys_apart, faults: document.repeated.clone(), unsure: Unsure::default() }
+    }
+
+    /// The value that keys lead to; nothing where there is none, or where nothing can stand in for it.
+    ///
+    /// Where it has faults, it serves only to look for more.
+    pub(crate) fn read<T: DeserializeOwned>(&mut self, at: &[Key]) -> Option<T> {
+        let node = self.document.root.at(at)?;
+        let mut missing: Missing = Vec::new();
+        for _ in 0..MOST_MISSING {
+            let unsure = missing.iter().map(|(at, _)| at.clone()).collect();
+            let pass = Pass {
+                keys_apart: self.keys_apart,
+                faults: RefCell::default(),
+                unsure: RefCell::new(unsure),
+                missing: RefCell::new(missing),
+            };
+            let read = T::deserialize(Cursor { node, at: at.to_vec(), pass: &pass });
+            missing = pass.missing.into_inner();
+            if !matches!(read, Err(Stop::Again)) {
+                self.faults.extend(pass.faults.into_inner());
+                self.unsure.extend(pass.unsure.into_inner());
+                self.faults.extend(missing.into_iter().filter_map(|(_, fault)| fault));
+                return read.ok();
+            }
+        }
+        self.faults.extend(missing.into_iter().filter_map(|(_, fault)| fault));
+        None
+    }
+}
+
+/// The missing keys that were met so far, each with its fault unless it follows from another.
+type Missing = Vec<(Vec<Key>, Option<FileFault>)>;
+
+/// One reading of a value from its beginning.
+struct Pass {
+    keys_apart: KeysApart,
+    faults: RefCell<Vec<FileFault>>,
+    unsure: RefCell<Unsure>,
+    missing: RefCell<Missing>,
+}
+
+/// Why a pass has ended.
+#[derive(Debug)]
+enum Stop {
+    /// A key is missing in the value that is being read.
+    Missing(&'static str),
+    /// A missing key was noted: the value is to be read again.
+    Again,
+    /// Nothing can stand in for a value.
+    Never,
+}
+
+impl fmt::Display for Stop {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Debug::fmt(self, f)
+    }
+}
+
+impl std::error::Error for Stop {}
+
+impl de::Error for Stop {
+    fn custom<T: fmt::Display>(_: T) -> Self {
+        Self::Never
+    }
+
+    fn missing_field(name: &'static str) -> Self {
+        Self::Missing(name)
+    }
+}
+
+/// A value of the document that is being read.
+#[derive(Clone)]
+struct Cursor<'a> {
+    node: &'a Node,
+    at: Vec<Key>,
+    pass: &'a Pass,
+}
+
+impl<'a> Cursor<'a> {
+    fn child(&self, key: Key, node: &'a Node) -> Self {
+        Self { node, at: [self.at.as_slice(), &[key]].concat(), pass: self.pass }
+    }
+
+    /// Notes a fault of this value.
+    fn note(&self, kind: FileFaultKind) {
+        let fault = FileFault { span: self.node.span.clone(), at: self.at.clone(), kind };
+        self.pass.faults.borrow_mut().push(fault);
+        self.pass.unsure.borrow_mut().push(self.at.clone());
+    }
+
+    fn note_type(&self, expected: Expected) {
+        if !matches!(self.node.value, Value::Missing) {
+            self.note(FileFaultKind::WrongType { expected, found: self.node.found() });
+        }
+    }
+
+    /// What a text or a number stands for.
+    fn read<T>(&self, expected: Expected, read: impl Fn(&str) -> Result<T, FileFaultKind>) -> Option<T> {
+        let Some(text) = self.node.written() else {
+            self.note_type(expected);
+            return None;
+        };
+        read(text).map_err(|kind| self.note(kind)).ok()
+    }
+
+    /// Gives a text to a type once it is known to be right, and another in place of a wrong one.
+    fn text<'de, V: Visitor<'de>>(
+        &self,
+        visitor: V,
+        expected: Expected,
+        stand_in: &str,
+        check: impl Fn(&str) -> Result<(), FileFaultKind>,
+    ) -> Result<V::Value, Stop> {
+        let text = self.read(expected, |text| check(text).map(|()| text.to_owned()));
+        visitor.visit_newtype_struct(StrDeserializer::new(text.as_deref().unwrap_or(stand_in)))
+    }
+
+    fn items(&self) -> SeqDeserializer<std::vec::IntoIter<Self>, Stop> {
+        let items = match &self.node.value {
+            Value::List(items) => items.as_slice(),
+            _ => &[],
+        };
+        let items = items.iter().enumerate().map(|(index, item)| self.child(Key::Index(index), item));
+        SeqDeserializer::new(items.collect::<Vec<_>>().into_iter())
+    }
+
+    fn entries(&self, expected: Expected) -> &'a [(Node, Node)] {
+        match &self.node.value {
+            Value::Mapping(entries) => entries,
+            _ => {
+                self.note_type(expected);
+                &[]
+            }
+        }
+    }
+
+    /// The values of the fields of a struct; a key that is not one of them is a fault.
+    fn fields(&self, name: &str, fields: &'static [&'static str]) -> Vec<(&'static str, Self)> {
+        let apart = self.pass.keys_apart.iter().find(|(holder, _)| *holder == name);
+        let apart = apart.map_or([].as_slice(), |(_, keys)| keys);
+        let mut known = Vec::new();
+        for (key, value) in self.entries(if name == ATHLETE { Expected::Athlete } else { Expected::Mapping })
+        {
+            let Value::Text(name) = &key.value else {
+                self.child(Key::Name(String::new()), key).note(FileFaultKind::KeyNotText(key.found()));
+                continue;
+            };
+            if let Some(field) = fields.iter().find(|field| *field == name) {
+                known.push((*field, self.child(Key::from(*field), value)));
+            } else if !apart.contains(&name.as_str()) {
+                let unknown = UnknownName::new(name, fields.iter().chain(apart).copied());
+                if let Some(near) = unknown.near {
+                    self.pass.unsure.borrow_mut().push(self.child(Key::from(near), key).at);
+                }
+                self.child(Key::from(name.as_str()), key).note(FileFaultKind::UnknownKey(unknown));
+            }
+        }
+        for (at, _) in self.pass.missing.borrow().iter() {
+            let Some([Key::Name(name)]) = at.strip_prefix(self.at.as_slice()) else { continue };
+            let field = fields.iter().find(|field| *field == name);
+            known.extend(field.map(|field| (*field, self.child(Key::from(*field), &MISSING))));
+        }
+        known
+    }
+}
+
+impl<'de> IntoDeserializer<'de, Stop> for Cursor<'_> {
+    type Deserializer = Self;
+
+    fn into_deserializer(self) -> Self {
+        self
+    }
+}
+
+impl<'de> Deserializer<'de> for Cursor<'_> {
+    type Error = Stop;
+
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        match &self.node.value {
+            Value::Nothing | Value::Missing => visitor.visit_unit(),
+            Value::Flag(flag) => visitor.visit_bool(*flag),
+            Value::Number(number, _) => visitor.visit_f64(*number),
+            Value::Text(text) => visitor.visit_str(text),
+            Value::List(_) => visitor.visit_seq(self.items()),
+            Value::Mapping(_) => self.deserialize_map(visitor),
+        }
+    }
+
+    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        match self.node.value {
+            Value::Flag(flag) => visitor.visit_bool(flag),
+            _ => {
+                self.note_type(Expected::Flag);
+                visitor.visit_bool(false)
+            }
+        }
+    }
+
+    fn deserialize_u8<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        let whole = match &self.node.value {
+            Value::Number(_, text) => text.parse::<i64>().ok(),
+            _ => None,
+        };
+        let small = whole.and_then(|whole| u8::try_from(whole).ok());
+        if small.is_none() {
+            self.note_type(whole.map_or(Expected::WholeNumber, |_| Expected::SmallNumber));
+        }
+        visitor.visit_u8(small.unwrap_or(1))
+    }
+
+    fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        match self.node.value {
+            Value::Number(number, _) => visitor.visit_f64(number),
+            _ => {
+                self.note_type(Expected::Number);
+                visitor.visit_f64(1.0)
+            }
+        }
+    }
+
+    fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        match &self.node.value {
+            Value::Text(text) => visitor.visit_str(text),
+            _ => {
+                self.note_type(Expected::Text);
+                visitor.visit_str("1")
+            }
+        }
+    }
+
+    fn deserialize_string<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        self.deserialize_str(visitor)
+    }
+
+    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        match self.node.value {
+            Value::Nothing | Value::Missing => visitor.visit_none(),
+            _ => visitor.visit_some(self),
+        }
+    }
+
+    fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        if !matches!(self.node.value, Value::List(_)) {
+            self.note_type(Expected::List);
+        }
+        visitor.visit_seq(self.items())
+    }
+
+    fn deserialize_map<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        let entries = self.entries(Expected::Mapping).iter().map(|(key, value)| {
+            let name = Key::from(key.written().unwrap_or_default());
+            (self.child(name.clone(), key), self.child(name, value))
+        });
+        visitor.visit_map(MapDeserializer::new(entries))
+    }
+
+    fn deserialize_struct<V: Visitor<'de>>(
+        self,
+        name: &'static str,
+        fields: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Stop> {
+        if name == ATHLETE
+            && let Some(name) = self.node.written()
+        {
+            return visitor.visit_map(MapDeserializer::new([("name", name)].into_iter()));
+        }
+        let read = visitor.visit_map(MapDeserializer::new(self.fields(name, fields).into_iter()));
+        match read {
+            // Nothing can stand in for a whole file.
+            Err(Stop::Missing(_)) if self.at.is_empty() && !matches!(self.node.value, Value::Mapping(_)) => {
+                Err(Stop::Never)
+            }
+            Err(Stop::Missing(key)) => {
+                let missing = self.child(Key::from(key), self.node);
+                let follows = self.pass.unsure.borrow().holds(&missing.at);
+                let fault = (!follows).then(|| FileFault {
+                    span: self.node.span.clone(),
+                    at: missing.at.clone(),
+                    kind: FileFaultKind::MissingKey(key),
+                });
+                self.pass.missing.borrow_mut().push((missing.at, fault));
+                Err(Stop::Again)
+            }
+            read => read,
+        }
+    }
+
+    fn deserialize_enum<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        words: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Stop> {
+        let word = self.read(Expected::Text, |text| {
+            let unknown = || FileFaultKind::UnknownWord(UnknownName::new(text, words.iter().copied()));
+            words.iter().find(|word| **word == text).ok_or_else(unknown)
+        });
+        let word = word.or(words.first()).copied().unwrap_or_default();
+        visitor.visit_enum(StrDeserializer::new(word))
+    }
+
+    fn deserialize_newtype_struct<V: Visitor<'de>>(
+        self,
+        name: &'static str,
+        visitor: V,
+    ) -> Result<V::Value, Stop> {
+        let number = |number: Option<f64>| F64Deserializer::new(number.unwrap_or(1.0));
+        match name {
+            "Length" => {
+                let length = match self.node.value {
+                    Value::Number(metres, _) => Some(metres),
+                    _ => self.read(Expected::Length, |text| {
+                        let length = text.parse().map(Length::metres);
+                        length.map_err(|_| FileFaultKind::NotALength(text.to_owned()))
+                    }),
+                };
+                visitor.visit_newtype_struct(number(length))
+            }
+            "Time" => {
+                let read = |text: &str| notation::seconds(text).map_err(FileFaultKind::Notation);
+                visitor.visit_newtype_struct(number(self.read(Expected::Time, read)))
+            }
+            "RaceDistance" => {
+                let read = |text: &str| notation::race_distance(text).map_err(FileFaultKind::Notation);
+                visitor.visit_newtype_struct(number(self.read(Expected::RaceDistance, read)))
+            }
+            "Date" => self.text(visitor, Expected::Date, "2000-01-01", |text| {
+                let wrong = |_| FileFaultKind::NotADate(text.to_owned());
+                text.parse::<NaiveDate>().map(|_| ()).map_err(wrong)
+            }),
+            "Hours" => self.text(visitor, Expected::Hours, "00:00-01:00", |text| {
+                let wrong = |_| FileFaultKind::NotHours(text.to_owned());
+                text.parse::<Hours>().map(|_| ()).map_err(wrong)
+            }),
+            "Timezone" => self.text(visitor, Expected::Timezone, "UTC", |text| {
+                text.parse::<Timezone>().map(|_| ()).map_err(FileFaultKind::NotATimezone)
+            }),
+            "Block" => self.text(visitor, Expected::Block, "", |_| Ok(())),
+            "OneOrMany" => match self.node.value {
+                Value::List(_) => visitor.visit_seq(self.items()),
+                _ => visitor.visit_some(self),
+            },
+            "ClosedSpec" => match self.node.value {
+                Value::Mapping(_) => visitor.visit_some(self),
+                Value::List(_) => visitor.visit_seq(self.items()),
+                _ => {
+                    self.note_type(Expected::ClosedLanes);
+                    visitor.visit_seq(self.items())
+                }
+            },
+            _ => visitor.visit_newtype_struct(self),
+        }
+    }
+
+    serde::forward_to_deserialize_any! {
+        i8 i16 i32 i64 i128 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct tuple tuple_struct
+        identifier ignored_any
+    }
+}

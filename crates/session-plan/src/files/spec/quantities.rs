@@ -1,0 +1,69 @@
+//! Values that session files write in forms of their own. How each is read is known to
+//! [`crate::files::reader`], by the name of its type.
+
+use std::borrow::Cow;
+use std::cmp::Ordering;
+
+use chrono::NaiveDate;
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use serde::Deserialize;
+
+/// A time or a duration, in seconds: `48.5`, `2:08`, `5min`.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+pub(crate) struct Time(pub(crate) f64);
+
+/// The distance of a race, in metres: `800`, `5k`, `mile`. It orders, as keys must.
+#[derive(Clone, Copy, Debug, Deserialize)]
+pub(crate) struct RaceDistance(pub(crate) f64);
+
+/// A day, such as `2027-04-13`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
+pub(crate) struct Date(pub(crate) NaiveDate);
+
+/// A line of the workout notation. A number alone is a distance, though YAML does not call it text.
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename = "Block")]
+pub(crate) struct BlockText(pub(crate) String);
+
+impl Ord for RaceDistance {
+    fn cmp(&self, other: &Self) -> Ordering {
+        self.0.total_cmp(&other.0)
+    }
+}
+
+impl PartialOrd for RaceDistance {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq for RaceDistance {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
+    }
+}
+
+impl Eq for RaceDistance {}
+
+impl JsonSchema for Time {
+    fn schema_name() -> Cow<'static, str> {
+        "Time".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "description": "A time, such as 48.5, 2:08 or 5min.", "type": ["number", "string"] })
+    }
+}
+
+impl JsonSchema for BlockText {
+    fn schema_name() -> Cow<'static, str> {
+        "Block".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "A line of the notation, such as 6 x 200 in lane 2.",
+            "type": ["string", "number"]
+        })
+    }
+}

@@ -1,0 +1,176 @@
+//! The keys of a session file.
+
+use std::collections::BTreeMap;
+
+use chrono::Datelike;
+use lane_distance::Key;
+use schemars::JsonSchema;
+use serde::Deserialize;
+use workout_notation::{Block, Problem};
+
+use crate::files::file_fault::{FileFaultKind, Named, SessionNumber};
+use crate::files::spec::group_spec::{BestsSpec, GroupSpec, bests};
+use crate::files::spec::quantities::{BlockText, Date, Time};
+use crate::files::spec::squad_spec::SquadSpec;
+use crate::people::bests::RIEGEL_EXPONENT;
+use crate::people::hours::Hours;
+use crate::people::session::{Group, Session};
+use crate::plan::pairing::Prefer;
+
+/// A session file.
+#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct SessionSpec {
+    /// What the session is called.
+    pub(crate) title: String,
+    /// The day, such as 2027-04-13.
+    #[serde(default)]
+    pub(crate) date: Option<Date>,
+    /// When the track is booked, such as 18:00-19:30.
+    #[serde(default)]
+    pub(crate) hours: Option<Hours>,
+    /// A built-in track, or a track file beside this one.
+    #[serde(default)]
+    pub(crate) track: Option<String>,
+    /// Lanes closed for this session, on top of those that the track closes.
+    #[serde(default)]
+    pub(crate) closed_lanes: Vec<u8>,
+    /// The wind, in words.
+    #[serde(default)]
+    pub(crate) wind: Option<String>,
+    /// Which starts and finishes to prefer.
+    #[serde(default)]
+    pub(crate) prefer: Prefer,
+    /// The walker's stride in metres, for setting out without a tape.
+    #[serde(default)]
+    pub(crate) stride: Option<f64>,
+    /// The break between two blocks.
+    #[serde(default)]
+    pub(crate) between_blocks: Option<Time>,
+    /// Best times by race distance, for targets.
+    #[serde(default)]
+    #[schemars(with = "BTreeMap<String, Time>")]
+    pub(crate) bests: BestsSpec,
+    /// Riegel's exponent, which carries best times to other distances.
+    #[serde(default)]
+    pub(crate) riegel_exponent: Option<f64>,
+    /// How squads share lanes and time.
+    #[serde(default)]
+    pub(crate) squad: SquadSpec,
+    /// Notes for the sheet.
+    #[serde(default)]
+    pub(crate) notes: Vec<String>,
+    /// The training groups.
+    #[serde(default)]
+    pub(crate) groups: Vec<GroupSpec>,
+    /// The workout, a line of the notation for each block.
+    #[serde(default)]
+    pub(crate) blocks: Vec<BlockText>,
+}
+
+/// What is wrong with a text of a session file: the keys that lead to it, and why.
+pub(crate) type SpecFault = (Vec<Key>, FileFaultKind);
+
+impl SessionSpec {
+    /// The session that is described, without the blocks that are wrong, and what is wrong.
+    pub(crate) fn session(&self) -> (Session, Vec<SpecFault>) {
+        let mut faults = self.faults();
+        let exponent = self.riegel_exponent.unwrap_or(RIEGEL_EXPONENT);
+        let mut blocks_of = |texts: &[BlockText], within: &[Key]| {
+            let mut blocks = Vec::with_capacity(texts.len());
+            for (index, BlockText(text)) in texts.iter().enumerate() {
+                match Block::parse(text) {
+                    Ok(block) => blocks.push(block),
+                    Err(problems) => {
+                        let at = [within, &[Key::from("blocks"), Key::from(index)]].concat();
+                        let fault = |problem: Problem| (at.clone(), FileFaultKind::Notation(problem));
+                        faults.extend(problems.into_iter().map(fault));
+                    }
+                }
+            }
+            blocks
+        };
+        let blocks = blocks_of(&self.blocks, &[]);
+        let groups = self.groups.iter().enumerate().map(|(index, group)| {
+            let at = [Key::from("groups"), Key::from(index)];
+            Group {
+                name: group.name.clone(),
+                athletes: group.athletes.iter().map(|athlete| athlete.athlete(exponent)).collect(),
+                bests: bests(&group.bests, exponent),
+                lanes: group.lanes.clone(),
+                blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, &at)),
+            }
+        });
+        let session = Session {
+            groups: groups.collect(),
+            title: self.title.clone(),
+            date: self.date.map(|date| date.0),
+            hours: self.hours,
+            blocks,
+            squad: self.squad.rules(),
+            bests: bests(&self.bests, exponent),
+            prefer: self.prefer,
+            stride_m: self.stride,
+            between_blocks_s: self.between_blocks.map(|time| time.0),
+            wind: self.wind.clone().filter(|wind| !is_blank(wind)),
+            // An empty item is a line begun and left.
+            notes: self.notes.iter().filter(|note| !is_blank(note)).cloned().collect(),
+        };
+        (session, faults)
+    }
+
+    fn faults(&self) -> Vec<SpecFault> {
+        let mut faults = Vec::new();
+        // Calendars and pages write a year in four digits; what is earlier is a slip of the pen.
+        let year = self.date.map(|date| f64::from(date.0.year()));
+        for (value, name, of, least, most) in [
+            (self.stride, "stride", SessionNumber::Stride, 0.3, 2.0),
+            (self.riegel_exponent, "riegel_exponent", SessionNumber::RiegelExponent, 1.0, 1.3),
+            (year, "date", SessionNumber::Year, 1900.0, 9999.0),
+        ] {
+            if let Some(value) = value.filter(|value| !(least..=most).contains(value)) {
+                faults.push((vec![Key::from(name)], FileFaultKind::OutOfRange { of, value, least, most }));
+            }
+        }
+        if is_blank(&self.title) {
+            faults.push((vec![Key::from("title")], FileFaultKind::EmptyName(Named::Session)));
+        }
+        let has_own_blocks =
+            !self.groups.is_empty() && self.groups.iter().all(|group| group.blocks.is_some());
+        if self.blocks.is_empty() && !has_own_blocks {
+            faults.push((vec![Key::from("blocks")], FileFaultKind::NoBlocks));
+        }
+        let (mut groups, mut athletes) = (Vec::new(), Vec::new());
+        for (index, group) in self.groups.iter().enumerate() {
+            let at = vec![Key::from("groups"), Key::from(index)];
+            let name = [at.as_slice(), &[Key::from("name")]].concat();
+            check_name(&group.name, Named::Group, name, &mut groups, &mut faults);
+            for (place, athlete) in group.athletes.iter().enumerate() {
+                let name = [at.as_slice(), &[Key::from("athletes"), Key::from(place)]].concat();
+                check_name(&athlete.name, Named::Athlete, name, &mut athletes, &mut faults);
+            }
+        }
+        faults
+    }
+}
+
+/// Notes a name that is empty, or that another one has.
+fn check_name<'a>(
+    name: &'a str,
+    of: Named,
+    at: Vec<Key>,
+    others: &mut Vec<&'a str>,
+    faults: &mut Vec<SpecFault>,
+) {
+    if is_blank(name) {
+        faults.push((at, FileFaultKind::EmptyName(of)));
+    } else if others.contains(&name) {
+        faults.push((at, FileFaultKind::SameName(of, name.to_owned())));
+    } else {
+        others.push(name);
+    }
+}
+
+fn is_blank(text: &str) -> bool {
+    text.trim().is_empty()
+}
