@@ -1,9 +1,11 @@
 //! What no plan undercuts.
 
-use crate::cut::{Cut, most_in_wave, waves_of};
-use crate::planner::SquadSet;
-use crate::runner::Runner;
-use crate::timing_rules::{Timers, TimingRules};
+use std::rc::Rc;
+
+use crate::cut::Cut;
+use crate::rules::{Timers, TimingRules};
+use crate::set::SquadSet;
+use crate::wave::Wave;
 
 /// What no plan of these sets undercuts, however they are cut, in seconds.
 pub(crate) fn floor_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
@@ -14,18 +16,15 @@ pub(crate) fn floor_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
 /// The wave behind so many others starts so many start gaps after the first; then it has its runs and
 /// rests. Whichever way waves are cut, behind each full wave of the slowest there is somebody left.
 fn waves_in_a_row_s(set: &SquadSet, rules: &TimingRules) -> f64 {
-    let own = |runner: &Runner| {
-        f64::from(set.reps) * runner.target_s + f64::from(set.reps.saturating_sub(1)) * runner.rest_s
-    };
-    let mut own_s: Vec<f64> = set.runners.iter().map(own).collect();
+    let mut own_s: Vec<f64> = set.runners.iter().map(|runner| runner.alone_s(set.reps)).collect();
     own_s.sort_by(|a, b| b.total_cmp(a));
-    let waves = own_s.iter().step_by(most_in_wave(set)).enumerate();
+    let waves = own_s.iter().step_by(set.most_in_wave()).enumerate();
     waves.map(|(place, own_s)| place as f64 * rules.start_gap_s + own_s).fold(0.0, f64::max)
 }
 
 /// All starts lie a start gap apart, and after the last of them somebody runs.
 fn all_starts_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
-    let starts: usize = sets.iter().map(|set| waves_of(set) * set.reps as usize).sum();
+    let starts: usize = sets.iter().map(SquadSet::start_count).sum();
     starts.saturating_sub(1) as f64 * rules.start_gap_s + fastest_s(sets)
 }
 
@@ -43,8 +42,8 @@ fn all_windows_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
         let mut steps_s: Vec<f64> = targets_s.windows(2).map(|pair| pair[1] - pair[0]).collect();
         steps_s.sort_by(f64::total_cmp);
         // Cuts fall where they save most: at the widest steps from target to target.
-        steps_s.truncate(steps_s.len() + 1 - waves_of(set));
-        let round_s = steps_s.iter().sum::<f64>() + waves_of(set) as f64 * rules.timing_gap_s;
+        steps_s.truncate(steps_s.len() + 1 - set.wave_count());
+        let round_s = steps_s.iter().sum::<f64>() + set.wave_count() as f64 * rules.timing_gap_s;
         all_s += f64::from(set.reps) * round_s;
     }
     fastest_s(sets) + all_s / timers - rules.timing_gap_s
@@ -58,26 +57,24 @@ fn fastest_s(sets: &[SquadSet]) -> f64 {
 
 /// What no plan with a cut undercuts: each wave's last start lies its runs and rests after its first,
 /// and a start gap after the last start of the wave before.
-pub(crate) fn cut_floor_s(set: &SquadSet, cut: &Cut, rules: &TimingRules) -> f64 {
-    let gaps = f64::from(set.reps.saturating_sub(1));
+pub(crate) fn cut_floor_s(cut: &Cut<'_>, rules: &TimingRules) -> f64 {
     let mut last_s = f64::NEG_INFINITY;
     let mut end_s: f64 = 0.0;
-    for (place, members) in cut.waves.iter().enumerate() {
-        let members = || members.iter().map(|&runner| &set.runners[runner]);
-        let period_s = members().map(|runner| runner.target_s + runner.rest_s).fold(0.0, f64::max);
+    for (place, wave) in cut.waves.iter().enumerate() {
         let first_s = place as f64 * rules.start_gap_s;
-        last_s = (last_s + rules.start_gap_s).max(first_s + gaps * period_s);
-        end_s = end_s.max(last_s + members().map(|runner| runner.target_s).fold(0.0, f64::max));
+        let cycles_s = f64::from(wave.set.reps.saturating_sub(1)) * wave.cycle_s;
+        last_s = (last_s + rules.start_gap_s).max(first_s + cycles_s);
+        end_s = end_s.max(last_s + wave.window_s.1);
     }
     end_s
 }
 
-/// What rest no plan with a cut spares: all of a wave wait for whoever is ready last.
-pub(crate) fn cut_spare_s(set: &SquadSet, cut: &Cut) -> f64 {
-    let wave = |members: &Vec<usize>| {
-        let ready_s = members.iter().map(|&runner| set.runners[runner].target_s + set.runners[runner].rest_s);
-        let last_s = ready_s.clone().fold(0.0, f64::max);
-        ready_s.map(|ready_s| last_s - ready_s).sum::<f64>()
+/// How long the members of the waves wait for whoever of their wave is ready last, in seconds.
+pub(crate) fn cut_wait_s(cut: &Cut<'_>) -> f64 {
+    let wait_s = |wave: &Rc<Wave<'_>>| {
+        let cycles = f64::from(wave.set.reps.saturating_sub(1));
+        wave.set.members(&wave.members).iter().map(|runner| wave.cycle_s - runner.cycle_s()).sum::<f64>()
+            * cycles
     };
-    f64::from(set.reps.saturating_sub(1)) * cut.waves.iter().map(wave).sum::<f64>()
+    cut.waves.iter().map(wait_s).sum()
 }

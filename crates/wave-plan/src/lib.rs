@@ -12,42 +12,58 @@
 //!    runner in the same lane,
 //! 4. nobody runs through the start of a wave that stands on it within 10 s of its go.
 //!
-//! Of all such plans the one is found that ends first; of those, the one with the least rest beyond
-//! what was asked. Lanes then turn from repetition to repetition, so that each athlete gets inner and
-//! outer lanes as evenly as the numbers allow.
+//! Of all such plans one is found that ends first. Lanes then turn from repetition to repetition, so that each
+//! athlete gets inner and outer lanes as evenly as the numbers allow.
+//!
+//! It knows times, distances and lanes, and nothing of tracks, texts or files.
 //!
 //! ```
+//! use std::collections::BTreeMap;
+//!
 //! use wave_plan::{Ground, Mode, Runner, SquadSet, TimingRules, plan_squads};
 //!
 //! // Fourteen athletes, lane 1 closed on a track of six: 6 × 200 m in 34 s with 3 min of rest.
-//! let runners = (1..=14).map(|n| Runner::new(n.to_string(), 34.0, 180.0)).collect();
-//! let set = SquadSet { reps: 6, distance_m: 200.0, ground: Ground::Laps { shortest_m: 407.0, longest_m: 437.7 }, lanes: vec![2, 3, 4, 5, 6], mode: Mode::OneToALane { most: None }, runners };
-//! let plan = plan_squads(&[set], &TimingRules::default())?;
-//! assert_eq!(plan.sets[0].waves.len(), 3);
+//! let set = SquadSet {
+//!     reps: 6,
+//!     distance_m: 200.0,
+//!     ground: Ground::Laps { shortest_m: 407.0, longest_m: 437.7 },
+//!     lanes: vec![2, 3, 4, 5, 6],
+//!     finish_m: BTreeMap::new(),
+//!     is_reversed: false,
+//!     mode: Mode::OneToALane { most: None },
+//!     runners: (1..=14).map(|n| Runner::new(n.to_string(), 34.0, 180.0)).collect(),
+//! };
+//! let plan = plan_squads(&[set], &TimingRules::default(), &[])?;
+//! assert_eq!(plan.sets[0].len(), 3);
 //! // The slowest wave's own end, and a start gap of 10 s for each of the two waves behind it.
 //! assert!((plan.end_s - (6.0 * 34.0 + 5.0 * 180.0 + 20.0)).abs() < 1e-6);
 //! assert!(plan.is_proven);
 //! # Ok::<(), wave_plan::SquadError>(())
 //! ```
 
-mod apart;
-mod candidates;
+mod candidate;
 mod cut;
-mod first_plan;
+mod cutting;
+mod error;
 mod floor;
+mod greedy;
 mod ground;
+mod group_lanes;
 mod lane_turns;
 mod network;
-mod partition;
+mod plan;
 mod planner;
-mod rest;
+mod rules;
 mod runner;
+mod set;
 mod soonest;
-mod starts;
-mod timing_rules;
-mod transport;
+mod spacing;
+mod wave;
 
+pub use error::SquadError;
 pub use ground::Ground;
-pub use planner::{SquadError, SquadPlan, SquadSet, WavePlan, WaveSet, plan_squads, plan_squads_like};
-pub use runner::{Mode, Runner};
-pub use timing_rules::{Timers, TimingRules};
+pub use plan::{SquadPlan, WavePlan};
+pub use planner::plan_squads;
+pub use rules::{Timers, TimingRules};
+pub use runner::Runner;
+pub use set::{Mode, SquadSet};

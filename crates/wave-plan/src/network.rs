@@ -17,7 +17,7 @@ pub(crate) struct Choice {
 
 /// One repetition of one wave.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Event {
+pub(crate) struct Start {
     /// From its start to the first finish and the last, in seconds.
     pub(crate) window_s: (f64, f64),
     /// The set that it is of.
@@ -25,12 +25,12 @@ pub(crate) struct Event {
 }
 
 /// A least difference: the second starts at least so many seconds after the first.
-pub(crate) type Way = (usize, usize, f64);
+pub(crate) type Difference = (usize, usize, f64);
 
 /// Starts, the least differences between them, and the choices that are left.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Network {
-    pub(crate) events: Vec<Event>,
+    pub(crate) starts: Vec<Start>,
     /// For each start, the starts that lie at least so much later, in seconds; may be negative.
     pub(crate) after: Vec<Vec<(usize, f64)>>,
     pub(crate) choices: Vec<Choice>,
@@ -39,8 +39,8 @@ pub(crate) struct Network {
 }
 
 impl Network {
-    pub(crate) fn event(&mut self, set: usize, window_s: (f64, f64)) {
-        self.events.push(Event { window_s, set });
+    pub(crate) fn start(&mut self, set: usize, window_s: (f64, f64)) {
+        self.starts.push(Start { window_s, set });
         self.after.push(Vec::new());
     }
 
@@ -49,15 +49,15 @@ impl Network {
         self.after[from].push((to, least_s));
     }
 
-    /// The earliest starts that keep every least difference and begin no earlier than `floor_s`;
-    /// nothing where something would end after `deadline_s`, or differences exclude each other.
-    pub(crate) fn earliest(&self, floor_s: &[f64], deadline_s: f64) -> Option<Vec<f64>> {
-        let mut starts_s = floor_s.to_vec();
-        for _ in 0..=self.events.len() {
+    /// The earliest starts that keep every least difference; nothing where something would end after
+    /// `deadline_s`, or differences exclude each other.
+    pub(crate) fn earliest(&self, deadline_s: f64) -> Option<Vec<f64>> {
+        let mut starts_s = vec![0.0; self.starts.len()];
+        for _ in 0..=self.starts.len() {
             let mut is_settled = true;
             for from in 0..starts_s.len() {
                 let at_s = starts_s[from];
-                if at_s + self.events[from].window_s.1 > deadline_s + EXACT_S {
+                if at_s + self.starts[from].window_s.1 > deadline_s + EXACT_S {
                     return None;
                 }
                 for &(to, least_s) in &self.after[from] {
@@ -76,20 +76,25 @@ impl Network {
 
     /// Earliest starts brought up to date after a least difference was added; false where something
     /// would end after `deadline_s`, or differences exclude each other.
-    pub(crate) fn raise(&self, starts_s: &mut [f64], (from, to, least_s): Way, deadline_s: f64) -> bool {
+    pub(crate) fn raise(
+        &self,
+        starts_s: &mut [f64],
+        (from, to, least_s): Difference,
+        deadline_s: f64,
+    ) -> bool {
         if starts_s[from] + least_s <= starts_s[to] + EXACT_S * 1e-3 {
             return true;
         }
         starts_s[to] = starts_s[from] + least_s;
         let mut raised = VecDeque::from([to]);
-        while let Some(event) = raised.pop_front() {
+        while let Some(start) = raised.pop_front() {
             // Whoever waits for itself waits for ever.
-            if event == from || starts_s[event] + self.events[event].window_s.1 > deadline_s + EXACT_S {
+            if start == from || starts_s[start] + self.starts[start].window_s.1 > deadline_s + EXACT_S {
                 return false;
             }
-            for &(next, least_s) in &self.after[event] {
-                if starts_s[event] + least_s > starts_s[next] + EXACT_S * 1e-3 {
-                    starts_s[next] = starts_s[event] + least_s;
+            for &(next, least_s) in &self.after[start] {
+                if starts_s[start] + least_s > starts_s[next] + EXACT_S * 1e-3 {
+                    starts_s[next] = starts_s[start] + least_s;
                     raised.push_back(next);
                 }
             }
@@ -99,36 +104,36 @@ impl Network {
 
     /// When the last run of these starts ends.
     pub(crate) fn end_s(&self, starts_s: &[f64]) -> f64 {
-        starts_s.iter().zip(&self.events).map(|(start, event)| start + event.window_s.1).fold(0.0, f64::max)
+        starts_s.iter().zip(&self.starts).map(|(go_s, start)| go_s + start.window_s.1).fold(0.0, f64::max)
     }
 
-    /// For each thing that these starts break the ways out of it, the thing that they break most in front;
-    /// nothing where they break none. Each way is a least difference to add.
-    pub(crate) fn ways_out(&self, starts_s: &[f64]) -> Vec<Vec<Way>> {
-        let mut broken: Vec<(f64, Vec<Way>)> = Vec::new();
+    /// For each choice that these starts leave open the repairs, the choice furthest from settled in front;
+    /// nothing where all are settled. Each repair is a least difference to add.
+    pub(crate) fn repairs(&self, starts_s: &[f64]) -> Vec<Vec<Difference>> {
+        let mut broken: Vec<(f64, Vec<Difference>)> = Vec::new();
         for choice in &self.choices {
             let apart_s = starts_s[choice.to] - starts_s[choice.from];
             let (down_s, up_s) = (apart_s - choice.low_s, choice.high_s - apart_s);
             if down_s > EXACT_S && up_s > EXACT_S {
                 let late = (choice.from, choice.to, choice.high_s);
                 let early = (choice.to, choice.from, -choice.low_s);
-                // The nearer way out first: it is the likelier one.
-                let ways = if up_s <= down_s { vec![late, early] } else { vec![early, late] };
-                broken.push((down_s.min(up_s), ways));
+                // The nearer repair first: it is the likelier one.
+                let repairs = if up_s <= down_s { vec![late, early] } else { vec![early, late] };
+                broken.push((down_s.min(up_s), repairs));
             }
         }
         broken.sort_by(|a, b| b.0.total_cmp(&a.0));
-        let mut ways: Vec<Vec<Way>> = broken.into_iter().map(|(_, ways)| ways).collect();
-        if ways.is_empty() {
-            ways.extend(self.two_at_once_s.and_then(|gap_s| self.three_at_once(starts_s, gap_s)));
+        let mut repairs: Vec<Vec<Difference>> = broken.into_iter().map(|(_, repairs)| repairs).collect();
+        if repairs.is_empty() {
+            repairs.extend(self.two_at_once_s.and_then(|gap_s| self.three_at_once(starts_s, gap_s)));
         }
-        ways
+        repairs
     }
 
-    /// Three finish windows that overlap, and the ways to move two of them apart.
-    fn three_at_once(&self, starts_s: &[f64], gap_s: f64) -> Option<Vec<Way>> {
-        let mut windows: Vec<(f64, f64, usize)> = (starts_s.iter().zip(&self.events).enumerate())
-            .map(|(index, (start, event))| (start + event.window_s.0, start + event.window_s.1, index))
+    /// Three finish windows that overlap, and the repairs that move two of them apart.
+    fn three_at_once(&self, starts_s: &[f64], gap_s: f64) -> Option<Vec<Difference>> {
+        let mut windows: Vec<(f64, f64, usize)> = (starts_s.iter().zip(&self.starts).enumerate())
+            .map(|(index, (go_s, start))| (go_s + start.window_s.0, go_s + start.window_s.1, index))
             .collect();
         windows.sort_by(|a, b| a.0.total_cmp(&b.0));
         for (place, third) in windows.iter().enumerate() {
@@ -137,43 +142,37 @@ impl Network {
                 .map(|before| before.2)
                 .collect();
             let [.., first, second] = still.as_slice() else { continue };
-            let mut ways = Vec::new();
+            let mut repairs = Vec::new();
             for (a, b) in [(*second, third.2), (*first, third.2), (*first, *second)] {
-                let (a_window, b_window) = (self.events[a].window_s, self.events[b].window_s);
-                ways.push((a, b, a_window.1 - b_window.0 + gap_s));
-                ways.push((b, a, b_window.1 - a_window.0 + gap_s));
+                let (a_window, b_window) = (self.starts[a].window_s, self.starts[b].window_s);
+                repairs.push((a, b, a_window.1 - b_window.0 + gap_s));
+                repairs.push((b, a, b_window.1 - a_window.0 + gap_s));
             }
-            return Some(ways);
+            return Some(repairs);
         }
         None
     }
 
-    /// Adds a least difference for as long as `then` runs.
-    pub(crate) fn with<T>(&mut self, way: Way, then: impl FnOnce(&mut Self) -> T) -> T {
-        self.add(way);
-        let result = then(self);
-        self.take_back(way);
-        result
-    }
-
-    pub(crate) fn add(&mut self, (from, to, least_s): Way) {
+    pub(crate) fn add(&mut self, (from, to, least_s): Difference) {
         self.after[from].push((to, least_s));
     }
 
     /// Takes back the least difference that was added last.
-    pub(crate) fn take_back(&mut self, (from, ..): Way) {
+    pub(crate) fn take_back(&mut self, (from, ..): Difference) {
         self.after[from].pop();
     }
 
-    /// Of the ways out those that leave the end where it is, each with the earliest starts after it.
-    pub(crate) fn open_ways(&self, ways: &[Way], starts_s: &[f64], deadline_s: f64) -> Vec<(Way, Vec<f64>)> {
-        let mut open = Vec::with_capacity(ways.len());
-        for &way in ways {
+    /// Of these repairs those that end by `deadline_s`, each with the earliest starts after it.
+    pub(crate) fn open_repairs(
+        &self,
+        repairs: &[Difference],
+        starts_s: &[f64],
+        deadline_s: f64,
+    ) -> Vec<(Difference, Vec<f64>)> {
+        let raised = |&repair: &Difference| {
             let mut raised_s = starts_s.to_vec();
-            if self.raise(&mut raised_s, way, deadline_s) {
-                open.push((way, raised_s));
-            }
-        }
-        open
+            self.raise(&mut raised_s, repair, deadline_s).then_some((repair, raised_s))
+        };
+        repairs.iter().filter_map(raised).collect()
     }
 }

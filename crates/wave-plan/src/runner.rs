@@ -1,4 +1,4 @@
-//! Who runs, and how they share the lanes.
+//! Who runs a set.
 
 /// Somebody who runs a set.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,19 +18,18 @@ impl Runner {
     pub fn new(name: impl Into<String>, target_s: f64, rest_s: f64) -> Self {
         Self { name: name.into(), target_s, rest_s, lanes: None }
     }
-}
 
-/// How a set shares the lanes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Mode {
-    /// One athlete to a lane; a wave is at most as many as there are lanes, or fewer by choice.
-    OneToALane {
-        /// The most athletes in a wave, if fewer than lanes.
-        most: Option<usize>,
-    },
-    /// A pace group to a lane, with at most so many in it.
-    GroupToALane {
-        /// The most athletes in a group.
-        most: usize,
-    },
+    /// The least time from one go to the next, in seconds.
+    pub(crate) fn cycle_s(&self) -> f64 {
+        self.target_s + self.rest_s
+    }
+
+    /// How long the runner needs for all repetitions, with nobody in the way, in seconds.
+    pub(crate) fn alone_s(&self, reps: u32) -> f64 {
+        f64::from(reps) * self.target_s + f64::from(reps.saturating_sub(1)) * self.rest_s
+    }
+
+    pub(crate) fn may_use(&self, lane: u8) -> bool {
+        self.lanes.as_ref().is_none_or(|own| own.contains(&lane))
+    }
 }

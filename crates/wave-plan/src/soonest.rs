@@ -1,6 +1,6 @@
 //! The starts that end first.
 
-use crate::network::{EXACT_S, Network, Way};
+use crate::network::{Difference, EXACT_S, Network};
 
 /// Starts that end before `deadline_s`, as soon as can be, if there are any; and what none undercut.
 ///
@@ -20,8 +20,8 @@ pub(crate) fn soonest(
     (search.found.map(|(_, starts_s)| starts_s), if is_proven { least_s } else { bound_s })
 }
 
-/// A way out with the earliest starts after it.
-type Open = (Way, Vec<f64>);
+/// A repair with the earliest starts after it.
+type Open = (Difference, Vec<f64>);
 
 struct Search<'a> {
     found: Option<(f64, Vec<f64>)>,
@@ -39,45 +39,46 @@ impl Search<'_> {
         self.found.as_ref().map_or(self.deadline_s, |(end_s, _)| *end_s) - 2.0 * EXACT_S
     }
 
-    /// Takes every way to which there is no other, then branches.
+    /// Makes every repair to which there is no other, then branches.
     fn branch(&mut self, network: &mut Network, starts_s: &[f64]) {
         let mut starts_s = starts_s.to_vec();
         let mut forced = Vec::new();
         while let Some(mut open) = self.next(network, &starts_s) {
-            if let [(way, _)] = open.as_slice() {
-                let way = *way;
-                network.add(way);
-                forced.push(way);
+            if let [(repair, _)] = open.as_slice() {
+                network.add(*repair);
+                forced.push(*repair);
                 starts_s = open.remove(0).1;
                 continue;
             }
-            for (way, raised_s) in open {
+            for (repair, raised_s) in open {
                 if network.end_s(&raised_s) < self.deadline_s() + EXACT_S {
-                    network.with(way, |network| self.branch(network, &raised_s));
+                    network.add(repair);
+                    self.branch(network, &raised_s);
+                    network.take_back(repair);
                 }
             }
             break;
         }
-        while let Some(way) = forced.pop() {
-            network.take_back(way);
+        while let Some(repair) = forced.pop() {
+            network.take_back(repair);
         }
     }
 
-    /// The ways out to branch on, or the only one: of all things broken the one whose cheapest way costs
-    /// most. Nothing where none is broken, or one cannot be mended.
+    /// The repairs to branch on, or the only one: of all open choices the one whose cheapest repair costs
+    /// most. Nothing where none is open, or one cannot be repaired.
     fn next(&mut self, network: &Network, starts_s: &[f64]) -> Option<Vec<Open>> {
         if *self.branches == 0 || self.is_least() {
             return None;
         }
         *self.branches -= 1;
-        let broken = network.ways_out(starts_s);
+        let broken = network.repairs(starts_s);
         if broken.is_empty() {
             self.found = Some((network.end_s(starts_s), starts_s.to_vec()));
             return None;
         }
         let mut dearest: Option<(f64, Vec<Open>)> = None;
-        for ways in broken.iter().take(MOST_TRIED) {
-            let open = network.open_ways(ways, starts_s, self.deadline_s());
+        for repairs in broken.iter().take(MOST_TRIED) {
+            let open = network.open_repairs(repairs, starts_s, self.deadline_s());
             if open.len() < 2 {
                 return (!open.is_empty()).then_some(open);
             }
@@ -91,5 +92,5 @@ impl Search<'_> {
     }
 }
 
-/// So many of the things that are broken are tried before one is branched on.
+/// So many of the open choices are tried before one is branched on.
 const MOST_TRIED: usize = 24;

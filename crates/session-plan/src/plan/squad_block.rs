@@ -13,7 +13,7 @@ use crate::plan::pairing;
 use crate::plan::plan::{PlanBlock, Rep};
 use crate::plan::plan_words::{clock, metres};
 use crate::plan::wherein::{Wherein, wherein};
-use wave_plan::{Ground, Mode, Runner, SquadSet, WavePlan, plan_squads_like};
+use wave_plan::{Ground, Mode, Runner, SquadSet, WavePlan, plan_squads};
 use workout_notation::Problem;
 use workout_notation::{Block, Gap, RunKind, Step, Way};
 
@@ -149,9 +149,29 @@ pub(crate) fn task<'a>(
         .filter(|(_, pair)| pair.start.course == Course::Oval)
         .filter_map(|(&lane, _)| track.lap_m(lane).ok());
     let ground = Ground::from_laps(laps_m);
-    let set =
-        SquadSet { reps: steps.len() as u32, distance_m, ground, lanes: found.lanes.clone(), mode, runners };
+    let set = SquadSet {
+        reps: steps.len() as u32,
+        distance_m,
+        ground,
+        lanes: found.lanes.clone(),
+        finish_m: pairs.iter().map(|(&lane, pair)| (lane, finish_m(track, pair))).collect(),
+        is_reversed: pairs.values().any(|pair| pair.against),
+        mode,
+        runners,
+    };
     Ok(Some(Task { block, party, step: first.clone(), distance_m, is_timed, set, pairs, remarks }))
+}
+
+/// How far past the finish line a run finishes, in metres along its lane in the direction of running. On a
+/// straight it is before the line or on it.
+fn finish_m(track: &Track, pair: &Pair) -> f64 {
+    let layout = track.layout();
+    let on_oval = layout.on_course(pair.finish, Course::Oval).unwrap_or(pair.finish);
+    let past_m = layout.from_finish_m(on_oval);
+    let is_straight = pair.finish.course != Course::Oval;
+    let lap_m = if is_straight && past_m > 0.0 { track.lap_m(pair.finish.lane).unwrap_or(0.0) } else { 0.0 };
+    let finish_m = past_m - lap_m;
+    if pair.against { -finish_m } else { finish_m }
 }
 
 /// The lanes of a squad where its block names none: those of its groups, those of the session, those
@@ -246,7 +266,7 @@ pub(crate) fn plan_tasks(
             set.runners.iter().map(|runner| kept.wave(&task.block.text, &runner.name)).collect()
         })
         .collect();
-    let planned = plan_squads_like(&sets, &session.squad.timing, &before).map_err(|error| {
+    let planned = plan_squads(&sets, &session.squad.timing, &before).map_err(|error| {
         let index = tasks.iter().position(|task| task.set.lanes.is_empty()).unwrap_or(0);
         let span = tasks.get(index).map_or(0..0, |task| pairing::lane_span(&task.step));
         (index, Problem::new(span, error.to_string()))
@@ -269,14 +289,14 @@ pub(crate) fn plan_tasks(
             remarks: task.remarks.clone(),
         };
         for rep in 0..set.reps as usize {
-            for (number, wave) in waves.waves.iter().enumerate() {
+            for (number, wave) in waves.iter().enumerate() {
                 wave_reps(track, session, task, set, wave, (number, rep), begins_s, &mut block.reps);
             }
         }
         if !kept.is_empty() {
-            block.remarks.push(kept_words(&before[blocks.len()], &waves.waves));
+            block.remarks.push(kept_words(&before[blocks.len()], waves));
         }
-        block.remarks.extend(remarks(set, &waves.waves, is_timed.then_some(&planned)));
+        block.remarks.extend(remarks(set, waves, is_timed.then_some(&planned)));
         block.remarks.extend(sound(track, task, set));
         blocks.push(block);
     }

@@ -4,13 +4,12 @@
 mod apart;
 mod differences;
 mod orders;
-mod transport;
 
 use wave_plan::{SquadSet, Timers, TimingRules};
 
 use apart::Apart;
 use differences::Differences;
-pub(crate) use orders::waves_at_least;
+pub(crate) use orders::wave_count;
 
 /// A repetition of a wave.
 #[derive(Clone, Debug)]
@@ -21,8 +20,8 @@ struct Start {
     members: Vec<usize>,
 }
 
-/// The first end there can be, and the least spare rest among plans with that end.
-pub(crate) fn optimum(sets: &[SquadSet], rules: &TimingRules) -> (f64, f64) {
+/// The first end there can be, in seconds.
+pub(crate) fn first_end_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
     let choices = orders::choices(sets);
     let mut apart = Apart::default();
     let problems: Vec<Problem<'_>> =
@@ -41,25 +40,7 @@ pub(crate) fn optimum(sets: &[SquadSet], rules: &TimingRules) -> (f64, f64) {
             !is_leaf
         });
     }
-    let mut spare_s = f64::INFINITY;
-    for problem in &problems {
-        let Some(mut differences) = problem.begin() else { continue };
-        if !problem.ends_by(&mut differences, end_s + 1e-6) {
-            continue;
-        }
-        problem.look(differences, &mut |differences| {
-            let bound_s = problem.spare_s(differences);
-            if bound_s >= spare_s - 1e-6 {
-                return false;
-            }
-            let is_leaf = problem.open(differences).is_none();
-            if is_leaf {
-                spare_s = bound_s;
-            }
-            !is_leaf
-        });
-    }
-    (end_s, spare_s)
+    end_s
 }
 
 /// Two starts and what may not lie between them.
@@ -134,29 +115,9 @@ impl<'a> Problem<'a> {
         is_open.then_some(differences)
     }
 
-    fn ends_by(&self, differences: &mut Differences, end_s: f64) -> bool {
-        (self.starts.iter().enumerate())
-            .all(|(index, start)| differences.add(index + 1, 0, self.slowest_s(start) - end_s))
-    }
-
     fn end_s(&self, differences: &Differences) -> f64 {
         let ends = self.starts.iter().enumerate();
         ends.map(|(index, start)| differences.least(0, index + 1) + self.slowest_s(start)).fold(0.0, f64::max)
-    }
-
-    /// The least rest beyond what was asked that the differences leave.
-    fn spare_s(&self, differences: &Differences) -> f64 {
-        let ends = |rep_of: fn(u32) -> u32| -> Vec<(usize, usize)> {
-            let at = |start: &&(usize, &Start)| start.1.rep as u32 == rep_of(self.sets[start.1.set].reps);
-            let starts: Vec<(usize, &Start)> = self.starts.iter().enumerate().collect();
-            starts.iter().filter(at).map(|(index, start)| (index + 1, start.members.len())).collect()
-        };
-        let (firsts, lasts) = (ends(|_| 0), ends(|reps| reps - 1));
-        let asked: f64 = (self.starts.iter().filter(|start| start.rep > 0))
-            .flat_map(|start| start.members.iter().map(|&member| &self.sets[start.set].runners[member]))
-            .map(|runner| runner.target_s + runner.rest_s)
-            .sum();
-        transport::most(&firsts, &lasts, |from, to| differences.least(from, to)) - asked
     }
 
     /// The sides of the first pair that may still be on more than one.

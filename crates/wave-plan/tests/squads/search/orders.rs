@@ -10,7 +10,7 @@ fn most(set: &SquadSet) -> usize {
 }
 
 /// How many waves the sets have together.
-pub(crate) fn waves_at_least(sets: &[SquadSet]) -> usize {
+pub(crate) fn wave_count(sets: &[SquadSet]) -> usize {
     sets.iter().map(|set| set.runners.len().div_ceil(most(set))).sum()
 }
 

@@ -1,4 +1,4 @@
-//! A first plan, one start after the other.
+//! A first plan: one start after the other, each as soon as can be.
 
 use crate::network::{EXACT_S, Network};
 
@@ -13,33 +13,33 @@ pub(crate) enum Turn {
 
 /// Starts put down one after the other in the order of each set, each as soon as those before allow.
 /// There always is one: late enough nobody is in the way.
-pub(crate) fn first_plan(network: &Network, turn: Turn) -> Vec<f64> {
-    let count = network.events.len();
+pub(crate) fn greedy_starts(network: &Network, turn: Turn) -> Vec<f64> {
+    let count = network.starts.len();
     let mut near: Vec<Vec<(usize, f64, f64)>> = vec![Vec::new(); count];
     for choice in &network.choices {
         near[choice.to].push((choice.from, choice.low_s, choice.high_s));
         near[choice.from].push((choice.to, -choice.high_s, -choice.low_s));
     }
-    let tail_s = tails(network);
-    let sets = network.events.last().map_or(0, |event| event.set + 1);
+    let tail_s = tails_s(network);
+    let sets = network.starts.last().map_or(0, |start| start.set + 1);
     let mut next: Vec<usize> =
-        (0..sets).map(|set| network.events.partition_point(|event| event.set < set)).collect();
+        (0..sets).map(|set| network.starts.partition_point(|start| start.set < set)).collect();
     let mut starts_s = vec![f64::NAN; count];
     let mut least_s = vec![0.0_f64; count];
     for _ in 0..count {
-        let open = (0..sets).filter(|&set| network.events.get(next[set]).is_some_and(|e| e.set == set));
+        let open = (0..sets).filter(|&set| network.starts.get(next[set]).is_some_and(|next| next.set == set));
         let best = open
             .map(|set| {
-                let event = next[set];
-                let at_s = soonest(network, &near[event], &starts_s, event, least_s[event]);
-                (if turn == Turn::Soonest { at_s } else { -at_s - tail_s[event] }, set, at_s)
+                let start = next[set];
+                let at_s = soonest(network, &near[start], &starts_s, start, least_s[start]);
+                (if turn == Turn::Soonest { at_s } else { -at_s - tail_s[start] }, set, at_s)
             })
             .min_by(|a, b| a.0.total_cmp(&b.0));
         let Some((_, set, at_s)) = best else { break };
-        let event = next[set];
+        let start = next[set];
         next[set] += 1;
-        starts_s[event] = at_s;
-        for &(to, by_s) in &network.after[event] {
+        starts_s[start] = at_s;
+        for &(to, by_s) in &network.after[start] {
             least_s[to] = least_s[to].max(at_s + by_s);
         }
     }
@@ -47,11 +47,11 @@ pub(crate) fn first_plan(network: &Network, turn: Turn) -> Vec<f64> {
 }
 
 /// From each start to the end of all that must come after it, in seconds.
-fn tails(network: &Network) -> Vec<f64> {
-    let mut tail_s: Vec<f64> = network.events.iter().map(|event| event.window_s.1).collect();
-    for event in (0..tail_s.len()).rev() {
-        for &(to, by_s) in &network.after[event] {
-            tail_s[event] = tail_s[event].max(by_s + tail_s[to]);
+fn tails_s(network: &Network) -> Vec<f64> {
+    let mut tail_s: Vec<f64> = network.starts.iter().map(|start| start.window_s.1).collect();
+    for start in (0..tail_s.len()).rev() {
+        for &(to, by_s) in &network.after[start] {
+            tail_s[start] = tail_s[start].max(by_s + tail_s[to]);
         }
     }
     tail_s
@@ -62,7 +62,7 @@ fn soonest(
     network: &Network,
     near: &[(usize, f64, f64)],
     starts_s: &[f64],
-    event: usize,
+    start: usize,
     least_s: f64,
 ) -> f64 {
     let mut at_s = least_s;
@@ -75,7 +75,7 @@ fn soonest(
             }
         }
         if let Some(gap_s) = network.two_at_once_s {
-            at_s = at_s.max(third(network, starts_s, event, at_s, gap_s));
+            at_s = at_s.max(third(network, starts_s, start, at_s, gap_s));
         }
         if at_s <= before_s {
             return at_s;
@@ -84,9 +84,9 @@ fn soonest(
 }
 
 /// The time from which a start would be no third window beside two that overlap; `at_s` if it is none.
-fn third(network: &Network, starts_s: &[f64], event: usize, at_s: f64, gap_s: f64) -> f64 {
-    let window_s = network.events[event].window_s;
-    let beside: Vec<(f64, f64)> = (starts_s.iter().zip(&network.events))
+fn third(network: &Network, starts_s: &[f64], start: usize, at_s: f64, gap_s: f64) -> f64 {
+    let window_s = network.starts[start].window_s;
+    let beside: Vec<(f64, f64)> = (starts_s.iter().zip(&network.starts))
         .filter(|(start_s, _)| !start_s.is_nan())
         .map(|(start_s, other)| (start_s + other.window_s.0, start_s + other.window_s.1))
         .filter(|(first_s, last_s)| {

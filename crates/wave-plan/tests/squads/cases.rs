@@ -1,5 +1,7 @@
 //! Squads made by chance, the same ones each time.
 
+use std::collections::BTreeMap;
+
 use wave_plan::{Ground, Mode, Runner, SquadSet, Timers, TimingRules};
 
 /// A fixed sequence of numbers that look like chance.
@@ -80,5 +82,6 @@ fn one_set(dice: &mut Dice, size: &Size, lanes: Vec<u8>, runners: u64, shortest_
     let longest_m = shortest_m + 6.0 * (lanes.len() as f64 - 1.0);
     let ground = if is_straight { Ground::Straight } else { Ground::Laps { shortest_m, longest_m } };
     let reps = dice.whole(1, size.reps) as u32;
-    SquadSet { reps, distance_m, ground, lanes, mode, runners }
+    let finish_m = BTreeMap::new();
+    SquadSet { reps, distance_m, ground, lanes, finish_m, is_reversed: false, mode, runners }
 }

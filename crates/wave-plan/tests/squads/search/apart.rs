@@ -2,10 +2,10 @@
 
 use std::collections::HashMap;
 
-use wave_plan::{Mode, SquadSet, Timers, TimingRules};
+use wave_plan::{Ground, Mode, SquadSet, Timers, TimingRules};
 
 use super::Start;
-use crate::squad_checker::pair::{Run, clash, laps_m};
+use crate::checker::{Run, clash};
 
 /// Differences are tried so far apart, in seconds; what is narrower goes unseen.
 const STEP_S: f64 = 0.29;
@@ -13,7 +13,7 @@ const STEP_S: f64 = 0.29;
 /// What was found for two runners of two sets.
 #[derive(Default)]
 pub(super) struct Apart {
-    clashes: HashMap<[usize; 4], Vec<(f64, f64)>>,
+    clashes: HashMap<(usize, usize, Vec<u8>, usize, usize, Vec<u8>), Vec<(f64, f64)>>,
 }
 
 impl Apart {
@@ -32,8 +32,11 @@ impl Apart {
         if lanes(sets, a).iter().any(|lane| lanes(sets, b).contains(lane)) {
             for &one in &a.members {
                 for &other in &b.members {
-                    let found = (self.clashes.entry([a.set, one, b.set, other]))
-                        .or_insert_with(|| clashes(sets, (a.set, one), (b.set, other)));
+                    let lanes = (lanes(sets, a), lanes(sets, b));
+                    let runs =
+                        (run(&sets[a.set], one, lanes.0.clone()), run(&sets[b.set], other, lanes.1.clone()));
+                    let key = (a.set, one, lanes.0, b.set, other, lanes.1);
+                    let found = self.clashes.entry(key).or_insert_with(|| clashes(runs.0, runs.1));
                     forbidden.extend_from_slice(found);
                 }
             }
@@ -61,14 +64,26 @@ pub(super) fn together(sets: &[SquadSet], rules: &TimingRules, a: &Start, b: &St
     (least(&a) - most(&b) - rules.timing_gap_s, most(&a) - least(&b) + rules.timing_gap_s)
 }
 
-fn clashes(sets: &[SquadSet], a: (usize, usize), b: (usize, usize)) -> Vec<(f64, f64)> {
-    let run = |(set, member): (usize, usize), go_s: f64| Run {
-        go_s,
-        target_s: sets[set].runners[member].target_s,
-        distance_m: sets[set].distance_m,
-    };
-    let lap_m = laps_m(&sets[a.0], &sets[b.0])[0];
-    let does = |apart_s: f64| clash(&run(a, 0.0), &run(b, apart_s), lap_m).is_some();
+/// A run of a member of a set that starts at 0.
+fn run(set: &SquadSet, member: usize, lanes: Vec<u8>) -> Run {
+    let finish_m = |lane: u8| set.finish_m.get(&lane).copied().unwrap_or(0.0);
+    Run {
+        who: member.to_string(),
+        go_s: 0.0,
+        target_s: set.runners[member].target_s,
+        cycle_s: 0.0,
+        distance_m: set.distance_m,
+        lanes: lanes.into_iter().map(|lane| (lane, finish_m(lane))).collect(),
+        laps_m: match set.ground {
+            Ground::Straight => Vec::new(),
+            Ground::Laps { shortest_m, longest_m } => vec![shortest_m, longest_m],
+        },
+        is_reversed: set.is_reversed,
+    }
+}
+
+fn clashes(a: Run, b: Run) -> Vec<(f64, f64)> {
+    let does = |apart_s: f64| clash(&a, &Run { go_s: apart_s, ..b.clone() }).is_some();
     // Where the answer changes, to a hundred-thousandth of a second.
     let edge = |mut before_s: f64, mut after_s: f64| {
         let answer = does(before_s);
@@ -82,8 +97,8 @@ fn clashes(sets: &[SquadSet], a: (usize, usize), b: (usize, usize)) -> Vec<(f64,
         }
         f64::midpoint(before_s, after_s)
     };
-    let from_s = -run(b, 0.0).done_s() - 20.0;
-    let to_s = run(a, 0.0).done_s() + 20.0;
+    let from_s = -b.target_s - 20.0;
+    let to_s = a.target_s + 20.0;
     let mut intervals = Vec::new();
     let mut at_s = from_s;
     let mut begun_s = None;

@@ -1,0 +1,80 @@
+//! Which cut of each set goes with which of the others.
+
+use crate::cut::Cuts;
+use crate::floor::{cut_floor_s, cut_wait_s};
+use crate::rules::TimingRules;
+
+/// The most choices that are looked at one by one.
+const MOST_CHOICES: usize = 200_000;
+
+/// Where not every choice is looked at, so many of each set are.
+const FEW: usize = 6;
+
+/// A cut for each set, as an index into its cuts.
+#[derive(Clone)]
+pub(crate) struct Candidate {
+    /// No plan with these cuts ends before this, in seconds.
+    pub(crate) floor_s: f64,
+    /// How long members of a wave wait for one another, in seconds.
+    pub(crate) wait_s: f64,
+    pub(crate) cuts: Vec<usize>,
+}
+
+/// The choices, the one that may end first in front, of equals the one with the shortest waits; and whether
+/// these are all.
+pub(crate) fn candidates(cuts: &[Cuts<'_>], rules: &TimingRules) -> (Vec<Candidate>, bool) {
+    let of_cut =
+        |cut| Candidate { floor_s: cut_floor_s(cut, rules), wait_s: cut_wait_s(cut), cuts: Vec::new() };
+    let single: Vec<Vec<Candidate>> = cuts.iter().map(|set| set.cuts.iter().map(of_cut).collect()).collect();
+    let choices = cuts.iter().try_fold(1_usize, |product, set| product.checked_mul(set.cuts.len()));
+    let all = cuts.iter().all(|set| set.is_all) && choices.is_some_and(|choices| choices <= MOST_CHOICES);
+    let mut candidates: Vec<Candidate> = (if all { every(&single) } else { likely(&single) })
+        .into_iter()
+        .map(|cuts| joined(&single, cuts))
+        .collect();
+    candidates.sort_by(|a, b| {
+        let order = a.floor_s.total_cmp(&b.floor_s).then(a.wait_s.total_cmp(&b.wait_s));
+        order.then_with(|| a.cuts.cmp(&b.cuts))
+    });
+    (candidates, all)
+}
+
+fn joined(single: &[Vec<Candidate>], cuts: Vec<usize>) -> Candidate {
+    let chosen = || cuts.iter().zip(single).map(|(&cut, of_set)| &of_set[cut]);
+    let floor_s = chosen().map(|one| one.floor_s).fold(0.0, f64::max);
+    Candidate { floor_s, wait_s: chosen().map(|one| one.wait_s).sum(), cuts }
+}
+
+fn every(single: &[Vec<Candidate>]) -> Vec<Vec<usize>> {
+    let mut choices: Vec<Vec<usize>> = vec![Vec::new()];
+    for of_set in single {
+        let longer = |choice: &Vec<usize>| {
+            let choice = choice.clone();
+            (0..of_set.len()).map(move |cut| [choice.as_slice(), &[cut]].concat())
+        };
+        choices = choices.iter().flat_map(longer).collect();
+    }
+    choices
+}
+
+/// For each set the cuts that end first by themselves, one after the other with the best of the others.
+fn likely(single: &[Vec<Candidate>]) -> Vec<Vec<usize>> {
+    let best: Vec<Vec<usize>> = (single.iter())
+        .map(|of_set| {
+            let mut order: Vec<usize> = (0..of_set.len()).collect();
+            order.sort_by(|&a, &b| of_set[a].floor_s.total_cmp(&of_set[b].floor_s));
+            order.truncate(FEW);
+            order
+        })
+        .collect();
+    let first: Vec<usize> = best.iter().map(|order| order[0]).collect();
+    let mut choices = vec![first.clone()];
+    for (set, order) in best.iter().enumerate() {
+        for &cut in &order[1..] {
+            let mut cuts = first.clone();
+            cuts[set] = cut;
+            choices.push(cuts);
+        }
+    }
+    choices
+}

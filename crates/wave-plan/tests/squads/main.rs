@@ -1,0 +1,11 @@
+//! Squads: what is planned keeps every promise, and ends as early as can be.
+
+mod cases;
+mod checker;
+mod hostile;
+mod known;
+mod optimum;
+mod planned;
+mod properties;
+mod reference;
+mod search;
