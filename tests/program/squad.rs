@@ -178,7 +178,7 @@ fn squads_that_make_no_sense_are_refused() {
         "`0` is out of range",
     );
     let pinned = "  - { name: a, athletes: [{ name: Ada, lanes: [3] }, { name: Ben, lanes: [3] }] }";
-    session(pinned, "4 x 200 in lanes 2-5 @ 30 rest 2min", 2, "do not suffice");
+    session(pinned, "4 x 200 in lanes 2-5 @ 30 rest 2min", 2, "are too few");
     toeline(&["plan", "200 @ 30", "--athletes", "4", "--closed", "1,2,3,4,5,6,7,8"]).assert().code(2);
 }
 

@@ -250,9 +250,9 @@ Who goes when
 ───────────────────────────────────────────────────────────────────────────────
  Go         Rep   Wave   Lane: who                  From              In at
 ═══════════════════════════════════════════════════════════════════════════════
- 18:44:04   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:44:07
- 18:48:07   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:48:11
- 18:52:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:52:15
+ 18:43:45   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:43:49
+ 18:47:49   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:47:52
+ 18:51:52   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:51:56
  18:56:15   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:56:18
 ───────────────────────────────────────────────────────────────────────────────
 - Ada: wave 1, 3.6 s, lanes 5, 6, 7 and 5, rest 4:00 at least

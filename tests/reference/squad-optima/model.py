@@ -1,7 +1,7 @@
 """Optima of larger squads, by a general solver of mixed integer programmes.
 
-Makes twenty squads, writes each as a mixed integer programme and solves it: first the end, then the spare
-rest among all plans with that end. Writes cases.json beside this file. Uses nothing of the planner.
+Makes twenty squads, writes each as a mixed integer programme and solves it for the first end there can be.
+Writes cases.json beside this file. Uses nothing of the planner.
 """
 
 import itertools
@@ -96,20 +96,17 @@ class Programme:
         self.rows.append(terms)
         self.least.append(least)
 
-    def solve(self, cost):
+    def solve(self, least):
         entries = [(r, c, v) for r, terms in enumerate(self.rows) for c, v in terms]
         matrix = coo_matrix(([v for *_, v in entries], ([r for r, *_ in entries], [c for _, c, _ in entries])),
                             shape=(len(self.rows), len(self.columns))).tocsr()
         low, high = (np.array([c[i] for c in self.columns], dtype=float) for i in (0, 1))
         objective = np.zeros(len(self.columns))
-        for column, value in cost:
-            objective[column] += value
+        objective[least] = 1.0
         whole = np.array([c[2] for c in self.columns])
         result = milp(objective, integrality=whole.astype(int), bounds=Bounds(low, high),
                       constraints=LinearConstraint(matrix, np.array(self.least), np.inf),
                       options={"mip_rel_gap": 0.0, "time_limit": 120})
-        if result.status == 2:
-            return None
         assert result.status == 0, result.message
         # Once more with the choices held, so that no large number blurs the times.
         low[whole] = high[whole] = np.round(result.x[whole])
@@ -119,14 +116,12 @@ class Programme:
         return exact.fun
 
 
-def solve(sets, rules, cut, end_limit=None):
-    """The optimum for one cut of each set: the end, or with a limit of the end the spare rest."""
+def solve(sets, rules, cut):
+    """The first end there can be for one cut of each set."""
     gap, start_gap, timers = rules["timing_gap"], rules["start_gap"], rules["timers"]
     # One wave after the other, each once all before have rested.
     horizon = sum(len(waves) * s["reps"] * (max(t + r for w in waves for t, r in w) + start_gap + gap + STAND_S)
                   for s, waves in zip(sets, cut))
-    if end_limit is not None:
-        horizon = end_limit
     p = Programme()
     end = p.column(0, horizon)
     events = []
@@ -195,25 +190,11 @@ def solve(sets, rules, cut, end_limit=None):
             free_early = 0 if both is None else low - most_d
             p.row([(b[3], 1), (a[3], -1), (late, least_d - high)] + held, least_d + free)
             p.row([(b[3], -1), (a[3], 1), (late, most_d - low)] + held_early, -low + free_early)
-    if end_limit is None:
-        return p.solve([(end, 1)])
-    cost, asked = [], 0.0
-    for e in events:
-        s = sets[e[0]]
-        if s["reps"] > 1 and e[2] in (0, s["reps"] - 1):
-            cost.append((e[3], len(e[4]) * (1 if e[2] else -1)))
-        if e[2] == 0:
-            asked += (s["reps"] - 1) * sum(t + r for t, r in e[4])
-    value = p.solve(cost)
-    return None if value is None else value - asked
+    return p.solve(end)
 
 
 def optimum(sets, rules):
-    cuts = list(itertools.product(*(list(waves_of(s)) for s in sets)))
-    ends = [solve(sets, rules, cut) for cut in cuts]
-    end = min(ends)
-    spares = [solve(sets, rules, cut, end + 1e-6) for cut, e in zip(cuts, ends) if e < end + 1e-5]
-    return end, min(spare for spare in spares if spare is not None)
+    return min(solve(sets, rules, cut) for cut in itertools.product(*(list(waves_of(s)) for s in sets)))
 
 
 def runners(dice, count, low, high, rest):
@@ -252,8 +233,8 @@ def main():
     print("scipy", scipy.__version__, "numpy", np.__version__)
     solved = []
     for case in cases():
-        case["end"], case["spare"] = optimum(case["sets"], case["rules"])
-        print(case["number"], round(case["end"], 3), round(case["spare"], 3), flush=True)
+        case["end"] = optimum(case["sets"], case["rules"])
+        print(case["number"], round(case["end"], 3), flush=True)
         solved.append(case)
     text = ",\n".join(json.dumps(case) for case in solved)
     pathlib.Path(__file__).with_name("cases.json").write_text(f"[\n{text}\n]\n")

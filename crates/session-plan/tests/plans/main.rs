@@ -1,14 +1,25 @@
-//! Finished plans of squads: what they claim, and whether they keep their promises.
+//! Finished plans of squads: what they claim, and whether they keep their promises. The checker and the search
+//! are those that the solver is tested with; here they read what a coach gets.
 
+#[path = "../../../wave-plan/tests/squads/checker/mod.rs"]
+mod checker;
 mod claims;
+#[path = "../../../wave-plan/tests/squads/dice.rs"]
+mod dice;
+mod evening;
+mod finished;
+mod promises;
+#[path = "../../../wave-plan/tests/squads/search/mod.rs"]
+mod search;
 
 use session_plan::{Plan, SessionFile, Venue};
 use workout_notation::SourceText;
 
-/// The plan of a session file, on a track that comes with the crates.
-fn planned(track: &str, session: &str) -> Plan {
+/// The plan of a session file on a built-in track; nothing where it is refused.
+fn planned(track: &str, session: &str) -> Option<Plan> {
     let track = lane_distance::Track::built_in(track).unwrap_or_else(|| panic!("no track `{track}`"));
     let source = SourceText { name: "session.yaml".to_owned(), text: session.to_owned() };
     let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}\n{session}"));
-    session_plan::plan(&Venue::from(track), &file.session).unwrap_or_else(|errors| panic!("{errors:?}"))
+    let track = track.with_closed(&file.closed_lanes).unwrap_or_else(|error| panic!("{error}"));
+    session_plan::plan(&Venue::from(track), &file.session).ok()
 }

@@ -2,6 +2,7 @@
 
 mod cases;
 mod checker;
+mod dice;
 mod hostile;
 mod known;
 mod optimum;

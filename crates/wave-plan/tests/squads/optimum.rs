@@ -2,7 +2,8 @@
 
 use wave_plan::{Ground, plan_squads};
 
-use crate::cases::{Dice, Size, squads};
+use crate::cases::{Size, squads};
+use crate::dice::Dice;
 use crate::planned::faults;
 use crate::search::{first_end_s, wave_count};
 

@@ -2,7 +2,8 @@
 
 use wave_plan::plan_squads;
 
-use crate::cases::{Dice, Size, squads};
+use crate::cases::{Size, squads};
+use crate::dice::Dice;
 use crate::planned::faults;
 
 /// Plans so many squads and collects what is wrong with them.

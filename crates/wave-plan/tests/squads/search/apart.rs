@@ -10,10 +10,13 @@ use crate::checker::{Run, clash};
 /// Differences are tried so far apart, in seconds; what is narrower goes unseen.
 const STEP_S: f64 = 0.29;
 
+/// The set of a runner, the runner, and the lanes that it may be in.
+type Member = (usize, usize, Vec<u8>);
+
 /// What was found for two runners of two sets.
 #[derive(Default)]
 pub(super) struct Apart {
-    clashes: HashMap<(usize, usize, Vec<u8>, usize, usize, Vec<u8>), Vec<(f64, f64)>>,
+    clashes: HashMap<(Member, Member), Vec<(f64, f64)>>,
 }
 
 impl Apart {
@@ -35,7 +38,7 @@ impl Apart {
                     let lanes = (lanes(sets, a), lanes(sets, b));
                     let runs =
                         (run(&sets[a.set], one, lanes.0.clone()), run(&sets[b.set], other, lanes.1.clone()));
-                    let key = (a.set, one, lanes.0, b.set, other, lanes.1);
+                    let key = ((a.set, one, lanes.0), (b.set, other, lanes.1));
                     let found = self.clashes.entry(key).or_insert_with(|| clashes(runs.0, runs.1));
                     forbidden.extend_from_slice(found);
                 }
