@@ -72,7 +72,7 @@ fn no_repetitions() {
     refused(
         &["plan", "0 x 200"],
         str![[r#"
-error: `0` is no number of repetitions
+error: `0` is not a number of repetitions
  --> workout:1:1
   |
 1 | 0 x 200
@@ -181,7 +181,7 @@ error: expected seconds below 60 after the colon
   |           ^
   |
 help: write for example `@ 48s`, `@ 1:12`, `@ 75/400`, `@ 90%` or `@ 800 pace`
-error: `0` is no lane
+error: `0` is not a lane
  --> workout:1:24
   |
 1 | 6 x 200 @ 1:75 in lane 0
@@ -256,7 +256,7 @@ error: expected `lane` after `in`, found `lain`
   |                ^^^^
   |
 help: write for example `in lane 2` or `in lanes 2-5`
-error: `0` is no number of repetitions
+error: `0` is not a number of repetitions
  --> s.yaml:4:6
   |
 4 |   - "0 x 300"

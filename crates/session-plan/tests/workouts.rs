@@ -5,7 +5,7 @@ use std::fmt::Debug;
 use lane_distance::{Course, Place, Track};
 use session_plan::{Session, Venue};
 use workout_notation::Block;
-use workout_notation::{Body, Gap, Length, Pace, RunKind, Step, Way};
+use workout_notation::{Body, Gap, Pace, RecoveryKind, RunKind, RunLength, Step};
 
 const TABLE: &str = include_str!("workouts.txt");
 
@@ -81,10 +81,10 @@ fn expanded(list: &str) -> Vec<String> {
     items
 }
 
-fn length(length: Length) -> String {
+fn length(length: RunLength) -> String {
     match length {
-        Length::Metres(metres) => metres.to_string(),
-        Length::Laps(laps) => format!("{laps}laps"),
+        RunLength::Metres(metres) => metres.to_string(),
+        RunLength::Laps(laps) => format!("{laps}laps"),
     }
 }
 
@@ -104,17 +104,17 @@ fn gap(step: &Step<'_>) -> String {
     match step.gap {
         None => "-".to_owned(),
         Some(Gap::Rest(seconds)) => seconds.to_string(),
-        Some(Gap::Off(seconds)) => format!("off{seconds}"),
+        Some(Gap::Cycle(seconds)) => format!("off{seconds}"),
     }
 }
 
-fn way(way: Way) -> String {
-    match way {
-        Way::Jog(metres) => format!("jog{metres}"),
-        Way::Walk(metres) => format!("walk{metres}"),
-        Way::WalkBack => "back".to_owned(),
-        Way::Stand => "stand".to_owned(),
-        Way::ChangeEnds => "ends".to_owned(),
+fn recovery(kind: RecoveryKind) -> String {
+    match kind {
+        RecoveryKind::Jog(metres) => format!("jog{metres}"),
+        RecoveryKind::Walk(metres) => format!("walk{metres}"),
+        RecoveryKind::WalkBack => "back".to_owned(),
+        RecoveryKind::Stand => "stand".to_owned(),
+        RecoveryKind::ChangeEnds => "ends".to_owned(),
     }
 }
 
@@ -198,7 +198,7 @@ fn recoveries() {
 #[test]
 fn ways_to_the_next_start() {
     check(|row, block| {
-        let found = each_once(block.steps().iter().filter_map(|step| step.way).map(way));
+        let found = each_once(block.steps().iter().filter_map(|step| step.recovery).map(recovery));
         same(found, row.cell(4).to_owned())
     });
 }
@@ -208,7 +208,9 @@ fn paces_and_efforts() {
     check(|row, block| {
         let steps = block.steps();
         let said = steps.iter().flat_map(|step| {
-            [step.pace.map(|said| pace(said.value)), step.effort.map(str::to_owned)].into_iter().flatten()
+            [step.pace.map(|said| pace(said.value)), step.effort.map(|effort| effort.value.clone())]
+                .into_iter()
+                .flatten()
         });
         same(each_once(said), row.cell(5).to_owned())
     });

@@ -1,19 +1,21 @@
-//! Steps through the tokens of a text and gathers what is wrong with it.
+//! A place in a text, from which it is read.
 
 use std::ops::Range;
 
+use crate::form::{Forms, Phrase};
 use crate::problem::Problem;
 use crate::token::{Kind, Token};
 
 /// Steps through the tokens of a text and gathers what is wrong with it.
 pub(crate) struct Cursor<'a> {
     pub(crate) text: &'a str,
+    pub(crate) forms: &'static Forms,
     tokens: &'a [Token],
     at: usize,
     pub(crate) problems: Vec<Problem>,
-    /// Whether this is inside brackets behind a run, in which there are no others.
+    /// Whether it stands inside brackets behind a run, which hold no further brackets.
     pub(crate) is_in_brackets: bool,
-    /// Where reading went on behind the last word that fitted nowhere.
+    /// Where reading resumed after the last word that fitted nowhere.
     pub(crate) lost_at: Option<usize>,
     /// Whether the rest of the text was left unread.
     pub(crate) has_given_up: bool,
@@ -23,9 +25,10 @@ pub(crate) struct Cursor<'a> {
 }
 
 impl<'a> Cursor<'a> {
-    pub(crate) const fn new(text: &'a str, tokens: &'a [Token]) -> Self {
+    pub(crate) const fn new(text: &'a str, tokens: &'a [Token], forms: &'static Forms) -> Self {
         Self {
             text,
+            forms,
             tokens,
             at: 0,
             problems: Vec::new(),
@@ -73,7 +76,7 @@ impl<'a> Cursor<'a> {
         self.written_at(0)
     }
 
-    /// A word of the text as it is written; nothing where that token is no word.
+    /// The word that stands `ahead`, as it is written; nothing where there is something else.
     pub(crate) fn word_at(&self, ahead: usize) -> Option<&'a str> {
         let token = self.token(ahead).filter(|token| token.kind == Kind::Word)?;
         Some(&self.text[token.span.clone()])
@@ -95,16 +98,52 @@ impl<'a> Cursor<'a> {
         found
     }
 
-    /// Steps over several words, or words and signs, if they come next in this order.
-    pub(crate) fn phrase(&mut self, words: &[&str]) -> bool {
-        let is_here = words.iter().enumerate().all(|(ahead, word)| match word.chars().next() {
-            Some(sign) if word.len() == 1 && !sign.is_alphabetic() => self.is_sign(ahead, sign),
-            _ => self.is_word(ahead, &[word]),
-        });
-        if is_here {
-            self.at += words.len();
+    /// Whether a phrase stands `ahead`.
+    pub(crate) fn is_phrase(&self, ahead: usize, phrase: Phrase) -> bool {
+        phrase.iter().enumerate().all(|(index, words)| match self.kind(ahead + index) {
+            Some(Kind::Sign(sign)) => words.iter().any(|word| word.chars().eq([sign])),
+            Some(Kind::Word) => self.is_word(ahead + index, words),
+            _ => false,
+        })
+    }
+
+    /// Whether one of several phrases stands `ahead`.
+    pub(crate) fn is_one_of(&self, ahead: usize, phrases: &[Phrase]) -> bool {
+        phrases.iter().any(|phrase| self.is_phrase(ahead, phrase))
+    }
+
+    /// Steps over one of several phrases; a longer one stands before those that it begins with.
+    pub(crate) fn one_of(&mut self, phrases: &[Phrase]) -> bool {
+        let found = phrases.iter().find(|phrase| self.is_phrase(0, phrase));
+        self.at += found.map_or(0, |phrase| phrase.len());
+        found.is_some()
+    }
+
+    /// Whether the name of a kind of run stands `ahead`.
+    pub(crate) fn is_run_name(&self, ahead: usize) -> bool {
+        self.forms.runs.iter().any(|form| self.is_one_of(ahead, form.begins))
+    }
+
+    /// Whether a clause begins `ahead` of the next token with a word or a sign.
+    pub(crate) fn is_clause(&self, ahead: usize) -> bool {
+        self.forms.clauses.iter().any(|form| self.is_one_of(ahead, form.begins))
+    }
+
+    /// What the next word was meant to be, where it is misspelt.
+    pub(crate) fn did_you_mean(&self) -> Option<String> {
+        self.word_at(0).and_then(|word| self.forms.did_you_mean(word))
+    }
+
+    /// Goes on after a problem to where a clause, a misspelt clause or a run may begin, so that one
+    /// problem hides no other.
+    pub(crate) fn skip_to_clause(&mut self) {
+        let is_end = |cursor: &Self| [')', '+', ',', ';'].iter().any(|&sign| cursor.is_sign(0, sign));
+        if !is_end(self) && self.problems.last().is_some_and(|problem| problem.span == self.here()) {
+            self.skip();
         }
-        is_here
+        while !self.is_at_end() && !self.is_clause(0) && !is_end(self) && self.did_you_mean().is_none() {
+            self.skip();
+        }
     }
 
     /// Steps over the next token if it is this sign.
@@ -112,11 +151,6 @@ impl<'a> Cursor<'a> {
         let found = self.is_sign(0, sign);
         self.at += usize::from(found);
         found
-    }
-
-    /// Steps over one of several phrases; the longest goes first.
-    pub(crate) fn one_of(&mut self, phrases: &[&[&str]]) -> bool {
-        phrases.iter().any(|phrase| self.phrase(phrase))
     }
 
     /// Whether the token `ahead` stands right behind the one before it.
@@ -180,5 +214,13 @@ impl<'a> Cursor<'a> {
     /// What comes next, for messages.
     pub(crate) fn found(&self) -> String {
         self.written().map_or_else(|| "the end of the text".to_owned(), |written| format!("`{written}`"))
+    }
+
+    /// Reports a second clause of a kind that a run can have only once.
+    pub(crate) fn once(&mut self, again: bool, begins: usize, what: &str) {
+        if again {
+            let span = self.since(begins);
+            self.problem(span, format!("a second {what} for the same run"), "keep one of them");
+        }
     }
 }

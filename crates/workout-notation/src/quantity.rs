@@ -1,24 +1,13 @@
-//! Distances, durations and lanes.
+//! Distances and durations.
 
+use std::fmt;
 use std::ops::Range;
 
-use lane_distance::{MOST_LANES, REP_RANGE_M};
-
-use super::vocabulary;
-use crate::block::Length;
 use crate::cursor::Cursor;
 use crate::spanned::Spanned;
 
 /// The longest duration that is read, in seconds.
 const LONGEST_S: f64 = 6.0 * 3600.0;
-
-/// The most laps of one run.
-const MOST_LAPS: f64 = 50.0;
-
-/// A number without a unit below this is no lane and may be a run.
-const LEAST_RUN_M: f64 = 20.0;
-
-pub(crate) const EXAMPLE: &str = "write for example `6 x 200 in lane 2`";
 
 /// Units of length, and their metres.
 const LENGTHS: [(&[&str], f64); 4] = [
@@ -35,7 +24,7 @@ const TIMES: [(&[&str], f64); 3] = [
     (&["h", "hour", "hours"], 3600.0),
 ];
 
-const LAPS: [&str; 2] = ["lap", "laps"];
+pub(crate) const LAPS: [&str; 2] = ["lap", "laps"];
 
 impl Cursor<'_> {
     /// The metres of a unit that stands `ahead`.
@@ -127,38 +116,6 @@ impl Cursor<'_> {
         Some(1 + usize::from(self.metres_in(ahead + 1).is_some()))
     }
 
-    /// How far a run is: metres, or laps of the lane that is run.
-    pub(crate) fn length(&mut self) -> Option<Spanned<Length>> {
-        let begins = self.place();
-        let negative = self.sign('-');
-        let laps = self.is_number(0) && self.is_word(1, &LAPS);
-        if laps || self.is_word(0, &["lap"]) {
-            let count = self.number().map_or(1.0, |(count, _)| count);
-            self.skip();
-            let span = self.since(begins);
-            if negative || !(0.1..=MOST_LAPS).contains(&count) {
-                let message = format!("`{}` is out of range", &self.text[span.clone()]);
-                self.problem(span, message, format!("write from 0.1 to {MOST_LAPS} laps"));
-                return None;
-            }
-            return Some(Spanned::new(Length::Laps(count), span));
-        }
-        let Some((metres, _)) = self.metres() else {
-            let message = format!("expected a distance, found {}", self.found());
-            let near = self.word_at(0).and_then(vocabulary::did_you_mean);
-            self.problem(self.here(), message, near.unwrap_or_else(|| EXAMPLE.to_owned()));
-            return None;
-        };
-        let span = self.since(begins);
-        if negative || !REP_RANGE_M.contains(&metres) {
-            let message = format!("a repetition of `{}` is out of range", &self.text[span.clone()]);
-            let (least, most) = (REP_RANGE_M.start(), REP_RANGE_M.end());
-            self.problem(span, message, format!("write a distance from {least} m to {most} m"));
-            return None;
-        }
-        Some(Spanned::new(Length::Metres(metres), span))
-    }
-
     /// A duration: `48`, `48s`, `3min`, `1:12`, `1:02.5`, `2 min 30`, `2'30"`.
     pub(crate) fn seconds(&mut self, what: &str, help: &str) -> Option<Spanned<f64>> {
         let begins = self.place();
@@ -201,6 +158,20 @@ impl Cursor<'_> {
         Some(Spanned::new(seconds, span))
     }
 
+    /// Whether a unit or a sign stands `ahead` that makes the number before it a distance, a time, a
+    /// percentage or a count of laps.
+    pub(crate) fn is_unit(&self, ahead: usize) -> bool {
+        self.metres_in(ahead).is_some()
+            || self.seconds_in(ahead).is_some()
+            || self.is_word(ahead, &LAPS)
+            || [':', '%', '/'].iter().any(|&sign| self.is_sign(ahead, sign))
+    }
+
+    /// Whether a duration is written in minutes.
+    pub(crate) fn has_minutes(&self, duration: &Spanned<f64>) -> bool {
+        self.text[duration.span.clone()].contains(['m', 'M', '\'', '′', '’'])
+    }
+
     /// Whether seconds follow a number of minutes: `2 min 30`, `2 min 30 s`.
     fn is_seconds_more(&self) -> bool {
         let is_below_a_minute = self.number_at(0).is_some_and(|more| more < 60.0);
@@ -212,64 +183,20 @@ impl Cursor<'_> {
             || self.seconds_in(1).is_some_and(|unit| unit > 1.0);
         is_below_a_minute && !is_else
     }
+}
 
-    /// Lanes: `2`, `2-5`, `2,4,6`, `2 and 4`, `2 to 5`.
-    pub(crate) fn lanes(&mut self) -> Option<Spanned<Vec<u8>>> {
-        let begins = self.place();
-        let mut lanes = Vec::new();
-        loop {
-            let (first, span) = self.lane()?;
-            let mut last = first;
-            if self.is_number(1) && (self.sign('-') || self.word(&["to"])) {
-                let (to, to_span) = self.lane()?;
-                if to < first {
-                    let message = format!("lanes {first} to {to} run backwards");
-                    self.problem(span.start..to_span.end, message, format!("write `lanes {to}-{first}`"));
-                }
-                last = to;
-            }
-            for lane in first..=last {
-                if lanes.contains(&lane) {
-                    self.problem(span.clone(), format!("lane {lane} is named twice"), "name it once");
-                } else {
-                    lanes.push(lane);
-                }
-            }
-            if !self.is_lane_more() {
-                break;
-            }
-            self.skip();
+/// A duration in seconds as the notation reads it.
+pub(crate) struct Duration(pub(crate) f64);
+
+impl fmt::Display for Duration {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let minutes = (self.0 / 60.0).floor();
+        let seconds = self.0 - minutes * 60.0;
+        // Only where rounding loses nothing.
+        if minutes >= 1.0 && minutes * 60.0 + seconds == self.0 && seconds.fract() == 0.0 {
+            write!(f, "{minutes}:{seconds:02}")
+        } else {
+            write!(f, "{}s", self.0)
         }
-        Some(Spanned::new(lanes, self.since(begins)))
-    }
-
-    /// Whether the list of lanes goes on: behind a comma stands a number that begins nothing else.
-    fn is_lane_more(&self) -> bool {
-        let is_separator = self.is_sign(0, ',') || self.is_word(0, &["and"]) || self.is_sign(0, '+');
-        // No track has so many lanes: it is a run. A plus joins runs rather than lanes.
-        let least_run_m = if self.written() == Some("+") { *REP_RANGE_M.start() } else { LEAST_RUN_M };
-        let is_run = self.number_at(1).is_none_or(|value| value >= least_run_m);
-        let is_else = self.is_times(2)
-            || self.is_count_word(2)
-            || self.seconds_in(2).is_some()
-            || self.metres_in(2).is_some()
-            || self.is_word(2, &LAPS)
-            || [':', '%', '/'].iter().any(|&sign| self.is_sign(2, sign));
-        is_separator && !is_run && !is_else
-    }
-
-    fn lane(&mut self) -> Option<(u8, Range<usize>)> {
-        let help = format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
-        let Some((value, span)) = self.number() else {
-            let message = format!("expected the number of a lane, found {}", self.found());
-            self.problem(self.here(), message, help);
-            return None;
-        };
-        if value.fract() != 0.0 || !(1.0..=f64::from(MOST_LANES)).contains(&value) {
-            let message = format!("`{}` is no lane", &self.text[span.clone()]);
-            self.problem(span, message, help);
-            return None;
-        }
-        Some((value as u8, span))
     }
 }

@@ -9,7 +9,8 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 use workout_notation::{Block, Problem};
 use workout_notation::{
-    Body, Details, Gap, Group, Item, Length, MOST_REPS, Pace, Recovery, Run, RunKind, Spanned, Way,
+    Body, Details, Gap, Item, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, Series,
+    Spanned,
 };
 
 /// A value whose place in a text does not matter.
@@ -22,10 +23,10 @@ fn tenths(range: Range<u32>) -> impl Strategy<Value = f64> {
     range.prop_map(|tenths| f64::from(tenths) / 10.0)
 }
 
-fn length() -> impl Strategy<Value = Length> {
+fn length() -> impl Strategy<Value = RunLength> {
     prop_oneof![
-        4 => tenths(100..100_000).prop_map(Length::Metres),
-        1 => tenths(1..500).prop_map(Length::Laps),
+        4 => tenths(100..100_000).prop_map(RunLength::Metres),
+        1 => tenths(1..500).prop_map(RunLength::Laps),
     ]
 }
 
@@ -57,16 +58,16 @@ fn pace() -> BoxedStrategy<Pace> {
 
 fn gap() -> impl Strategy<Value = Gap> {
     let seconds = || tenths(1..20_000);
-    prop_oneof![seconds().prop_map(Gap::Rest), seconds().prop_map(Gap::Off)]
+    prop_oneof![seconds().prop_map(Gap::Rest), seconds().prop_map(Gap::Cycle)]
 }
 
-fn way() -> impl Strategy<Value = Way> {
+fn recovery_kind() -> impl Strategy<Value = RecoveryKind> {
     prop_oneof![
-        tenths(1..100_000).prop_map(Way::Jog),
-        tenths(1..100_000).prop_map(Way::Walk),
-        Just(Way::WalkBack),
-        Just(Way::Stand),
-        Just(Way::ChangeEnds),
+        tenths(1..100_000).prop_map(RecoveryKind::Jog),
+        tenths(1..100_000).prop_map(RecoveryKind::Walk),
+        Just(RecoveryKind::WalkBack),
+        Just(RecoveryKind::Stand),
+        Just(RecoveryKind::ChangeEnds),
     ]
 }
 
@@ -86,12 +87,11 @@ fn lanes() -> impl Strategy<Value = Vec<u8>> {
 }
 
 fn recovery() -> BoxedStrategy<Recovery> {
-    let sets = tenths(1..20_000).prop_map(Gap::Rest);
-    (weighted(0.3, way()), weighted(0.4, gap()), weighted(0.2, sets))
-        .prop_map(|(way, between, sets)| Recovery {
-            way: way.map(spanned),
-            between: between.map(spanned),
-            sets: sets.map(spanned),
+    (weighted(0.3, recovery_kind()), weighted(0.4, gap()), weighted(0.2, tenths(1..20_000)))
+        .prop_map(|(kind, gap, set_rest)| Recovery {
+            kind: kind.map(spanned),
+            gap: gap.map(spanned),
+            set_rest: set_rest.map(spanned),
         })
         .boxed()
 }
@@ -137,47 +137,47 @@ fn run() -> BoxedStrategy<Item> {
         .boxed()
 }
 
-fn repeated_run() -> BoxedStrategy<Group> {
+fn repeated_run() -> BoxedStrategy<Series> {
     (2..=6_u32, bare_run(), details())
-        .prop_map(|(count, run, details)| Group { count, items: vec![run], details })
+        .prop_map(|(count, run, details)| Series { count, items: vec![run], details })
         .boxed()
 }
 
-/// Several items so many times, the last a bare run or a group.
-fn list(inner: BoxedStrategy<Group>) -> BoxedStrategy<Group> {
-    let group = || inner.clone().prop_map(|group| Item::Group(Box::new(group)));
-    let before = proptest::collection::vec(prop_oneof![run(), group()], 1..4);
-    let last = prop_oneof![bare_run(), group()];
+/// Several items so many times, the last a bare run or a series.
+fn list(inner: BoxedStrategy<Series>) -> BoxedStrategy<Series> {
+    let series = || inner.clone().prop_map(|series| Item::Series(Box::new(series)));
+    let before = proptest::collection::vec(prop_oneof![run(), series()], 1..4);
+    let last = prop_oneof![bare_run(), series()];
     (1..=3_u32, before, last, details())
         .prop_map(|(count, mut items, last, details)| {
             items.push(last);
-            Group { count, items, details }
+            Series { count, items, details }
         })
         .boxed()
 }
 
-/// Sets of one group that is itself repeated. What lies between the sets is said of them, where a turn
-/// of that group is one run.
-fn sets(inner: BoxedStrategy<Group>) -> BoxedStrategy<Group> {
+/// Sets of one series that is itself repeated. What lies between the sets is said of them, where a turn
+/// of that series is one run.
+fn sets(inner: BoxedStrategy<Series>) -> BoxedStrategy<Series> {
     (2..=3_u32, inner, details())
-        .prop_filter_map("the group is repeated", |(count, mut inner, mut details)| {
+        .prop_filter_map("the series is repeated", |(count, mut inner, mut details)| {
             if inner.count == 1 {
                 return None;
             }
             let is_of_single_runs = inner.items.len() == 1 && matches!(inner.items[0], Item::Run(_));
             if is_of_single_runs {
-                let sets = inner.details.recovery.sets.take();
-                details.recovery.sets = details.recovery.sets.or(sets);
+                let set_rest = inner.details.recovery.set_rest.take();
+                details.recovery.set_rest = details.recovery.set_rest.or(set_rest);
             }
-            Some(Group { count, items: vec![Item::Group(Box::new(inner))], details })
+            Some(Series { count, items: vec![Item::Series(Box::new(inner))], details })
         })
         .boxed()
 }
 
-/// A group as the notation gives it.
-fn group() -> BoxedStrategy<Group> {
+/// A series as the notation gives it.
+fn series() -> BoxedStrategy<Series> {
     let single =
-        (bare_run(), details()).prop_map(|(run, details)| Group { count: 1, items: vec![run], details });
+        (bare_run(), details()).prop_map(|(run, details)| Series { count: 1, items: vec![run], details });
     let flat = prop_oneof![single, repeated_run()].boxed();
     let deeper = prop_oneof![flat.clone(), list(flat.clone()), sets(repeated_run())].boxed();
     prop_oneof![flat, list(deeper.clone()), sets(list(deeper)), sets(sets(repeated_run())),].boxed()
@@ -304,9 +304,9 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(2000))]
 
     #[test]
-    fn a_block_is_the_same_after_printing_and_reading(group in group()) {
-        prop_assume!(group.runs() <= MOST_REPS);
-        let block = Block { text: String::new(), body: Body::Runs(Box::new(group)) };
+    fn a_block_is_the_same_after_printing_and_reading(series in series()) {
+        prop_assume!(series.runs() <= MOST_REPS);
+        let block = Block { text: String::new(), body: Body::Runs(Box::new(series)) };
         let printed = block.to_string();
         let read = Block::parse(&printed);
         prop_assert_eq!(read.as_ref(), Ok(&block), "{}", printed);

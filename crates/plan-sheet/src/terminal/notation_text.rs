@@ -1,6 +1,6 @@
 //! The workout notation on one page.
 
-use workout_notation::NOTATION;
+use workout_notation::notation;
 
 use crate::terminal::table::{WIDTH, heading};
 
@@ -16,7 +16,7 @@ const EXAMPLES: usize = 38;
 /// ```
 pub fn notation_text() -> String {
     let mut lines = vec![heading("How a workout is written"), String::new()];
-    for form in NOTATION {
+    for form in notation() {
         let (left, right) = (wrapped(&form.examples.join(" · "), EXAMPLES), wrapped(form.meaning, MEANINGS));
         for row in 0..left.len().max(right.len()) {
             let cell = |column: &[String]| column.get(row).cloned().unwrap_or_default();

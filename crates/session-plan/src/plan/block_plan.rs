@@ -16,7 +16,7 @@ use crate::plan::squad_block::sound_s;
 use crate::plan::stride::with_strides;
 use crate::plan::wherein::{Wherein, wherein};
 use workout_notation::Problem;
-use workout_notation::{Block, Body, RunKind, Step, Way};
+use workout_notation::{Block, Body, RecoveryKind, RunKind, RunLength, Step};
 
 /// Whose block it is.
 pub(crate) struct Who<'a> {
@@ -139,9 +139,7 @@ fn lanes_of(
     warnings: &mut Vec<String>,
 ) -> Result<Wherein, Problem> {
     let metres = match first.run.kind.value {
-        RunKind::Plain(workout_notation::Length::Metres(metres)) | RunKind::Flying { metres, .. } => {
-            Some(metres)
-        }
+        RunKind::Plain(RunLength::Metres(metres)) | RunKind::Flying { metres, .. } => Some(metres),
         RunKind::Hurdles { race_m, .. } => Some(race_m),
         _ => None,
     };
@@ -236,7 +234,7 @@ fn rep(
         run_in_m: nominal::run_in_m(kind),
         target_s: timing.target_s,
         target_from_s: timing.target_from_s,
-        effort: step.effort.map(str::to_owned),
+        effort: step.effort.map(|effort| effort.value.clone()),
         go_s: clocked.go_s,
         done_s: clocked.done_s,
         rest_s: clocked.rest_s,
@@ -260,7 +258,7 @@ fn again(
     rep.rep = index as u32 + 1;
     rep.set = step.set;
     rep.target_from_s = timing.target_from_s;
-    rep.effort = step.effort.map(str::to_owned);
+    rep.effort = step.effort.map(|effort| effort.value.clone());
     rep.go_s = clocked.go_s;
     rep.done_s = clocked.done_s;
     rep.rest_s = clocked.rest_s;
@@ -269,8 +267,8 @@ fn again(
 
 /// How far the runners jog or walk on after a run, in metres.
 const fn recovery_m(step: &Step<'_>) -> Option<f64> {
-    match step.way {
-        Some(Way::Jog(metres) | Way::Walk(metres)) => Some(metres),
+    match step.recovery {
+        Some(RecoveryKind::Jog(metres) | RecoveryKind::Walk(metres)) => Some(metres),
         _ => None,
     }
 }

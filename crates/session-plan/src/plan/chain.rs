@@ -6,7 +6,7 @@ use crate::plan::pairing::{self, Prefer};
 use crate::plan::plan_words::{clock, metres};
 use crate::plan::wherein::Wherein;
 use workout_notation::Problem;
-use workout_notation::{Length, RunKind, Step, Way};
+use workout_notation::{RecoveryKind, RunKind, RunLength, Step};
 
 /// How fast people walk back to a start, in metres a second: common practice, no source.
 pub const WALK_M_PER_S: f64 = 1.4;
@@ -31,9 +31,9 @@ pub(crate) fn chain(
     let mut found: Vec<(usize, Vec<Pair>)> = Vec::new();
     for (index, step) in steps.iter().enumerate() {
         let before =
-            index.checked_sub(1).and_then(|before| Some((steps[before].way?, (*pairs.get(before)?)?)));
+            index.checked_sub(1).and_then(|before| Some((steps[before].recovery?, (*pairs.get(before)?)?)));
         let next = match before {
-            Some((way, last)) => next_start(track, step, way, &last, lane)?,
+            Some((recovery, last)) => next_start(track, step, recovery, &last, lane)?,
             None => None,
         };
         if next.is_some() {
@@ -55,7 +55,7 @@ pub(crate) fn chain(
         };
         let distance_m = pairing::distance_m(track, step, lane)?;
         let chosen = match before {
-            Some((Way::ChangeEnds, last)) => near_start(track, choices, &last),
+            Some((RecoveryKind::ChangeEnds, last)) => near_start(track, choices, &last),
             _ => choices.first(),
         };
         if let (Some(distance_m), None) = (distance_m, chosen) {
@@ -81,14 +81,14 @@ pub(crate) fn chain(
 fn next_start(
     track: &Track,
     step: &Step<'_>,
-    way: Way,
+    recovery: RecoveryKind,
     last: &Pair,
     lane: u8,
 ) -> Result<Option<Pair>, Problem> {
-    let on_m = match way {
-        Way::Jog(metres) | Way::Walk(metres) => metres,
-        Way::Stand => 0.0,
-        Way::WalkBack | Way::ChangeEnds => return Ok(None),
+    let on_m = match recovery {
+        RecoveryKind::Jog(metres) | RecoveryKind::Walk(metres) => metres,
+        RecoveryKind::Stand => 0.0,
+        RecoveryKind::WalkBack | RecoveryKind::ChangeEnds => return Ok(None),
     };
     let (Some(distance_m), Some(finish)) =
         (pairing::distance_m(track, step, lane)?, track.layout().on_course(last.finish, Course::Oval))
@@ -135,12 +135,12 @@ fn said(
     let mut is_short_said = false;
     for (index, step) in steps.iter().enumerate() {
         let Some((pair, next)) = follows(index) else { continue };
-        if matches!(step.way, Some(Way::Jog(_) | Way::Walk(_) | Way::Stand)) {
+        if matches!(step.recovery, Some(RecoveryKind::Jog(_) | RecoveryKind::Walk(_) | RecoveryKind::Stand)) {
             continue;
         }
         let walk_m = walk_m(track, &pair, &next);
         let walk_s = walk_m / WALK_M_PER_S;
-        if step.way == Some(Way::WalkBack) && !is_back_said {
+        if step.recovery == Some(RecoveryKind::WalkBack) && !is_back_said {
             is_back_said = true;
             said.push(format!(
                 "Walk back in lane {lane}: {walk_m:.0} m along the track, {} at {WALK_M_PER_S} m/s.",
@@ -149,7 +149,8 @@ fn said(
         }
         if let Some(gap_s) = gaps_s[index].filter(|gap_s| *gap_s < walk_s && !is_short_said) {
             is_short_said = true;
-            let remedy = if step.way == Some(Way::ChangeEnds) { "" } else { ", write `changing ends`" };
+            let remedy =
+                if step.recovery == Some(RecoveryKind::ChangeEnds) { "" } else { ", write `changing ends`" };
             said.push(format!(
                 "The rest of {} in lane {lane} is too short to walk the {walk_m:.0} m to the next start, which takes {} \
                  at {WALK_M_PER_S} m/s: rest {} or more{remedy}, or jog.",
@@ -166,15 +167,16 @@ fn said(
 /// recovery would cancel that.
 fn creep(track: &Track, steps: &[Step<'_>], pairs: &[Option<Pair>], lane: u8) -> Option<String> {
     let [first, .., _] = steps else { return None };
-    let (verb, on_m) = match first.way? {
-        Way::Jog(metres) => ("jog", metres),
-        Way::Walk(metres) => ("walk", metres),
-        Way::Stand => ("rest standing", 0.0),
-        Way::WalkBack | Way::ChangeEnds => return None,
+    let (verb, on_m) = match first.recovery? {
+        RecoveryKind::Jog(metres) => ("jog", metres),
+        RecoveryKind::Walk(metres) => ("walk", metres),
+        RecoveryKind::Stand => ("rest standing", 0.0),
+        RecoveryKind::WalkBack | RecoveryKind::ChangeEnds => return None,
     };
-    let alike =
-        steps[..steps.len() - 1].iter().all(|step| step.run.kind == first.run.kind && step.way == first.way);
-    if !alike || matches!(first.run.kind.value, RunKind::InAndOut { length: Length::Laps(_), .. }) {
+    let alike = steps[..steps.len() - 1]
+        .iter()
+        .all(|step| step.run.kind == first.run.kind && step.recovery == first.recovery);
+    if !alike || matches!(first.run.kind.value, RunKind::InAndOut { length: RunLength::Laps(_), .. }) {
         return None;
     }
     let distance_m = (*pairs.first()?)?.distance_m;

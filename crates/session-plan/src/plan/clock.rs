@@ -79,13 +79,13 @@ impl Clock {
                 None => None,
                 Some(Gap::Rest(rest_s)) => Some(rest_s),
                 // Started again before the end, the runner has no rest at all.
-                Some(Gap::Off(off_s)) => lasts_s.map(|lasts_s| (off_s - lasts_s).max(0.0)),
+                Some(Gap::Cycle(off_s)) => lasts_s.map(|lasts_s| (off_s - lasts_s).max(0.0)),
             };
             self.now_s = if is_last {
                 done_s
             } else {
                 match timing.gap {
-                    Some(Gap::Off(off_s)) => go_s.map(|go_s| go_s + off_s.max(lasts_s.unwrap_or(0.0))),
+                    Some(Gap::Cycle(off_s)) => go_s.map(|go_s| go_s + off_s.max(lasts_s.unwrap_or(0.0))),
                     _ => done_s.zip(rest_s).map(|(done_s, rest_s)| done_s + rest_s),
                 }
             };

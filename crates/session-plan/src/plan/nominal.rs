@@ -4,7 +4,7 @@ use lane_distance::Track;
 use serde::Serialize;
 
 use crate::plan::plan_words::to_cm;
-use workout_notation::{Length, RunKind};
+use workout_notation::{RunKind, RunLength};
 
 /// What the numbers in a workout alone would count for a run: a lap as lane 1's, a hurdles race in
 /// full, a run-in not at all.
@@ -25,9 +25,9 @@ impl Nominal {
     /// What the numbers alone would count for a run that is really `distance_m` long.
     pub(crate) fn of(track: &Track, kind: RunKind, lane: u8, distance_m: f64) -> Self {
         let lap_m = track.lap_m(1).map_or(400.0, f64::round);
-        let length = |length: Length| match length {
-            Length::Metres(metres) => (metres, String::new()),
-            Length::Laps(laps) => {
+        let length = |length: RunLength| match length {
+            RunLength::Metres(metres) => (metres, String::new()),
+            RunLength::Laps(laps) => {
                 let own_m = track.lap_m(lane).unwrap_or(lap_m);
                 (laps * lap_m, format!("a lap of lane {lane} is {} m", to_cm(own_m)))
             }
@@ -55,7 +55,7 @@ pub(crate) const fn run_in_m(kind: RunKind) -> Option<f64> {
 
 /// A run as it is written.
 pub(crate) fn text(kind: RunKind) -> String {
-    if let RunKind::Plain(Length::Metres(metres)) = kind {
+    if let RunKind::Plain(RunLength::Metres(metres)) = kind {
         return to_cm(metres);
     }
     let text = kind.to_string();

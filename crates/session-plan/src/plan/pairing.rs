@@ -3,7 +3,7 @@
 use lane_distance::{Course, LandmarkError, LaneError, Pair, Place, SearchError, Spot, Track};
 
 use workout_notation::Problem;
-use workout_notation::{Length, RunKind, Step};
+use workout_notation::{RunKind, RunLength, Step};
 
 /// Which pairs are wanted most.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize, schemars::JsonSchema)]
@@ -22,9 +22,9 @@ pub enum Prefer {
 
 /// How far a run is in a lane, in metres; nothing where only its time is known.
 pub(crate) fn distance_m(track: &Track, step: &Step<'_>, lane: u8) -> Result<Option<f64>, Problem> {
-    let metres = |length: Length| match length {
-        Length::Metres(metres) => Ok(metres),
-        Length::Laps(laps) => track
+    let metres = |length: RunLength| match length {
+        RunLength::Metres(metres) => Ok(metres),
+        RunLength::Laps(laps) => track
             .lap_m(lane)
             .map(|lap_m| laps * lap_m)
             .map_err(|error| Problem::new(lane_span(step), error.to_string())),

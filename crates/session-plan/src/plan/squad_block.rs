@@ -15,7 +15,7 @@ use crate::plan::plan_words::{clock, metres};
 use crate::plan::wherein::{Wherein, wherein};
 use wave_plan::{Ground, Mode, Runner, SquadSet, WavePlan, plan_squads};
 use workout_notation::Problem;
-use workout_notation::{Block, Gap, RunKind, Step, Way};
+use workout_notation::{Block, Gap, RecoveryKind, RunKind, RunLength, Step};
 
 /// Up to this distance a lane has one runner unless the session says otherwise, in metres.
 const SPRINT_M: f64 = 400.0;
@@ -88,16 +88,14 @@ pub(crate) fn task<'a>(
             && step.pace == first.pace
             && (step.gap == first.gap || std::ptr::eq(step, last))
             // Who walks back starts from the same place again.
-            && matches!(step.way, None | Some(Way::WalkBack))
+            && matches!(step.recovery, None | Some(RecoveryKind::WalkBack))
     });
     let is_run = !matches!(first.run.kind.value, RunKind::Timed { .. });
     if athletes.is_empty() || !is_set || !is_run || first.together.is_some() {
         return Ok(None);
     }
     let known_m = match first.run.kind.value {
-        RunKind::Plain(workout_notation::Length::Metres(metres)) | RunKind::Flying { metres, .. } => {
-            Some(metres)
-        }
+        RunKind::Plain(RunLength::Metres(metres)) | RunKind::Flying { metres, .. } => Some(metres),
         RunKind::Hurdles { race_m, .. } => Some(race_m),
         _ => None,
     };
@@ -134,7 +132,7 @@ pub(crate) fn task<'a>(
             let rest_s = match gap {
                 None => 0.0,
                 Some(Gap::Rest(rest_s)) => rest_s,
-                Some(Gap::Off(off_s)) => (off_s - target_s).max(0.0),
+                Some(Gap::Cycle(off_s)) => (off_s - target_s).max(0.0),
             };
             Runner { name: athlete.name.clone(), target_s, rest_s, lanes: athlete.lanes.clone() }
         })

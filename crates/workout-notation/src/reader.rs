@@ -1,35 +1,43 @@
-//! From a text to a block.
+//! From a text to a block, a distance, a duration or lanes.
 
 use std::ops::Range;
 
-use crate::block::{Block, Body, Group, Item, Length, MOST_REPS};
+use crate::block::{Block, Body, Item, Series};
 use crate::cursor::Cursor;
+use crate::forms::{EXAMPLE, FORMS, MOST_REPS, RunLength};
 use crate::list::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
-use crate::quantity::EXAMPLE;
 use crate::token::tokens;
 
 /// The longest text that is read, in bytes.
 const LONGEST_TEXT: usize = 10_000;
 
-/// The deepest that groups may be nested.
+/// The deepest that series may be nested.
 const DEEPEST: usize = 8;
 
-/// The most problems that are told of one text: nobody mends more at a time.
+/// The most problems that are reported in one text: nobody mends more at a time.
 const MOST_PROBLEMS: usize = 50;
 
-pub(crate) fn block(text: &str) -> Result<Block, Vec<Problem>> {
-    if text.len() > LONGEST_TEXT {
-        let message = format!("a block of {} characters is too long: at most {LONGEST_TEXT}", text.len());
-        return Err(vec![Problem::new(0..0, message).with_help("split it into several blocks")]);
+impl Block {
+    /// Reads a line of a workout.
+    ///
+    /// # Errors
+    ///
+    /// Every [`Problem`] of the text, in its order.
+    pub fn parse(text: &str) -> Result<Self, Vec<Problem>> {
+        if text.len() > LONGEST_TEXT {
+            let message = format!("a block of {} characters is too long: at most {LONGEST_TEXT}", text.len());
+            return Err(vec![Problem::new(0..0, message).with_help("split it into several blocks")]);
+        }
+        let tokens = tokens(text);
+        let mut cursor = Cursor::new(text, &tokens, &FORMS);
+        let body = read(&mut cursor).map_err(|mut problems| {
+            problems.sort_by_key(|problem| problem.span.start);
+            problems.truncate(MOST_PROBLEMS);
+            problems
+        })?;
+        Ok(Self { text: text.to_owned(), body })
     }
-    let tokens = tokens(text);
-    let mut cursor = Cursor::new(text, &tokens);
-    read(&mut cursor).map(|body| Block { text: text.to_owned(), body }).map_err(|mut problems| {
-        problems.sort_by_key(|problem| problem.span.start);
-        problems.truncate(MOST_PROBLEMS);
-        problems
-    })
 }
 
 fn read(cursor: &mut Cursor<'_>) -> Result<Body, Vec<Problem>> {
@@ -37,51 +45,75 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Body, Vec<Problem>> {
         return Err(vec![Problem::new(0..0, "the workout is empty").with_help(EXAMPLE)]);
     }
     if let Some(note) = cursor.note() {
-        return Ok(note);
+        return Ok(Body::Note { words: note.words, lasts_s: note.lasts_s });
     }
     (0..cursor.label()).for_each(|_| cursor.skip());
-    let group = cursor.list(0);
+    let series = cursor.list(0);
     let problems = std::mem::take(&mut cursor.problems);
-    let Some(group) = group.filter(|_| problems.is_empty()) else {
+    let Some(series) = series.filter(|_| problems.is_empty()) else {
         return Err(problems);
     };
-    if let Some(span) = too_deep(&group, 1) {
+    if let Some(span) = too_deep(&series, 1) {
         return Err(vec![Problem::new(span, TOO_DEEP).with_help(TOO_DEEP_HELP)]);
     }
-    if group.runs() > MOST_REPS {
+    if series.runs() > MOST_REPS {
         let message = format!("the block has more than {MOST_REPS} repetitions");
         let whole = 0..cursor.text.len();
         return Err(vec![Problem::new(whole, message).with_help("split it into several sessions")]);
     }
-    Ok(Body::Runs(Box::new(group)))
+    Ok(Body::Runs(Box::new(series)))
 }
 
-/// A run that lies in more groups than may be nested.
-fn too_deep(group: &Group, depth: usize) -> Option<Range<usize>> {
-    group.items.iter().find_map(|item| match item {
+/// A run that lies in more series than may be nested.
+fn too_deep(series: &Series, depth: usize) -> Option<Range<usize>> {
+    series.items.iter().find_map(|item| match item {
         Item::Run(run) => (depth > DEEPEST).then(|| run.kind.span.clone()),
-        Item::Group(group) => too_deep(group, depth + 1),
+        Item::Series(series) => too_deep(series, depth + 1),
     })
 }
 
-/// A distance alone.
-pub(crate) fn distance(text: &str) -> Result<f64, Problem> {
+/// Reads a distance alone, in metres: `200`, `1km`, `110 yd`.
+///
+/// ```
+/// assert_eq!(workout_notation::distance("1 mile"), Ok(1609.344));
+/// ```
+///
+/// # Errors
+///
+/// A [`Problem`] with its place in the text.
+pub fn distance(text: &str) -> Result<f64, Problem> {
     alone(text, |cursor| match cursor.length()?.value {
-        Length::Metres(metres) => Some(metres),
-        Length::Laps(_) => {
-            cursor.problem(0..text.len(), "a lap is a lap of some lane", "write metres");
+        RunLength::Metres(metres) => Some(metres),
+        RunLength::Laps(_) => {
+            cursor.problem(0..text.len(), "a lap has no fixed length", "write metres");
             None
         }
     })
 }
 
-/// Lanes alone.
-pub(crate) fn lanes(text: &str) -> Result<Vec<u8>, Problem> {
+/// Reads lanes alone: `2`, `2-5`, `2,4,6`.
+///
+/// ```
+/// assert_eq!(workout_notation::lanes("2-4, 6"), Ok(vec![2, 3, 4, 6]));
+/// ```
+///
+/// # Errors
+///
+/// A [`Problem`] with its place in the text.
+pub fn lanes(text: &str) -> Result<Vec<u8>, Problem> {
     alone(text, |cursor| cursor.lanes().map(|lanes| lanes.value))
 }
 
-/// The distance of a race alone.
-pub(crate) fn race_distance(text: &str) -> Result<f64, Problem> {
+/// Reads the distance of a race alone, in metres, from 10 m to 100 km: `800`, `5k`, `mile`.
+///
+/// ```
+/// assert_eq!(workout_notation::race_distance("mile"), Ok(1609.344));
+/// ```
+///
+/// # Errors
+///
+/// A [`Problem`] with its place in the text.
+pub fn race_distance(text: &str) -> Result<f64, Problem> {
     alone(text, |cursor| {
         let help = "write for example `800`, `5k` or `mile`";
         match cursor.metres() {
@@ -94,15 +126,23 @@ pub(crate) fn race_distance(text: &str) -> Result<f64, Problem> {
     })
 }
 
-/// A duration alone.
-pub(crate) fn seconds(text: &str) -> Result<f64, Problem> {
+/// Reads a duration alone, in seconds: `48`, `48.5s`, `3min`, `1:12`.
+///
+/// ```
+/// assert_eq!(workout_notation::seconds("1:12.5"), Ok(72.5));
+/// ```
+///
+/// # Errors
+///
+/// A [`Problem`] with its place in the text.
+pub fn seconds(text: &str) -> Result<f64, Problem> {
     let help = "write for example `48`, `48s` or `1:12`";
     alone(text, |cursor| cursor.seconds("a time", help).map(|seconds| seconds.value))
 }
 
 fn alone<T>(text: &str, read: impl FnOnce(&mut Cursor<'_>) -> Option<T>) -> Result<T, Problem> {
     let tokens = tokens(text);
-    let mut cursor = Cursor::new(text, &tokens);
+    let mut cursor = Cursor::new(text, &tokens, &FORMS);
     let value = read(&mut cursor);
     let (here, is_at_end) = (cursor.here(), cursor.is_at_end());
     match (value, cursor.problems.into_iter().next()) {
@@ -117,7 +157,7 @@ mod tests {
     use super::*;
     use crate::list::DEEPEST_TEXT;
 
-    /// Parts of texts that look ahead, go back, or are told of again and again.
+    /// Parts of texts that look ahead, go back, or are reported again and again.
     const PARTS: [&str; 40] = [
         "(",
         ")",
@@ -173,7 +213,7 @@ mod tests {
     /// How often the tokens of a text are looked at for each of them.
     fn looks(text: &str) -> usize {
         let tokens = tokens(text);
-        let mut cursor = Cursor::new(text, &tokens);
+        let mut cursor = Cursor::new(text, &tokens, &FORMS);
         let _ = read(&mut cursor);
         cursor.looks.get() / tokens.len().max(1)
     }

@@ -1,8 +1,11 @@
-//! Lines that are not runs.
+//! Lines that are not runs, such as `warm-up 15 min`, and labels before runs, such as `main set:`.
 
-use crate::block::Body;
 use crate::cursor::Cursor;
+use crate::form::{Form, row};
 use crate::token::Kind;
+
+pub(crate) const FORM: Form =
+    Form { begins: &[], words: &[], rows: &[row(&["warm-up 15 min", "drills"], "lines that are not runs")] };
 
 /// Words that begin a line which is not a run.
 const NOTES: [&str; 25] = [
@@ -33,17 +36,23 @@ const NOTES: [&str; 25] = [
     "talk",
 ];
 
-/// Of those, the ones that may follow a distance: `2 laps warm-up`.
+/// Those that may follow a distance: `2 laps warm-up`.
 const AFTER_A_DISTANCE: [&str; 10] =
     ["warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "drills"];
 
 /// The most words of a label such as `main set:`.
 const MOST_WORDS: usize = 4;
 
+/// A line that is not a run.
+pub(crate) struct Note {
+    pub(crate) words: String,
+    pub(crate) lasts_s: Option<f64>,
+}
+
 impl Cursor<'_> {
-    /// The whole text as a note, where it is one: it begins with the name of something that is not a
-    /// run, or with a word that begins no run and has no number but durations.
-    pub(crate) fn note(&mut self) -> Option<Body> {
+    /// The whole text as a note if it is one: it begins with the name of something that is not a run,
+    /// or with a word that begins no run and all its numbers are durations.
+    pub(crate) fn note(&mut self) -> Option<Note> {
         let is_named = self.is_named_note();
         let is_run = !matches!(self.kind(0), Some(Kind::Word)) || self.is_run_word() || self.label() > 0;
         if is_run && !is_named {
@@ -66,7 +75,7 @@ impl Cursor<'_> {
         if !is_named && (has_number || has_problem || begins_clause && has_duration) {
             return None;
         }
-        Some(Body::Note { words: self.text.trim().to_owned(), lasts_s })
+        Some(Note { words: self.text.trim().to_owned(), lasts_s })
     }
 
     /// `warm-up 15 min`, `15 min warm-up`, `2 laps warm-up`

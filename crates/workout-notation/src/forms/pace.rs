@@ -1,9 +1,66 @@
-//! How fast a run is.
+//! How fast a run is: `@ 48`, `in 48-50s`, `@ 75/400`, `@ 90%`, `5k pace`.
 
-use crate::block::{Details, Pace};
+use std::fmt;
+
 use crate::cursor::Cursor;
+use crate::form::{Form, row};
+use crate::forms::clause::Clause;
+use crate::quantity::Duration;
 use crate::spanned::Spanned;
 
+/// How fast a run is.
+///
+/// ```
+/// use workout_notation::{Block, Pace};
+///
+/// let pace = |text: &str| Block::parse(text).expect("it is well formed").steps()[0].pace.map(|pace| pace.value);
+/// let time = |seconds, to_s| Some(Pace::Time { seconds, to_s });
+/// assert_eq!(pace("200 @ 32"), time(32.0, None));
+/// assert_eq!(pace("400 at 1:12"), time(72.0, None));
+/// assert_eq!(pace("300 in 48-50s"), time(48.0, Some(50.0)));
+/// assert_eq!(pace("400 @ 1:10-12"), time(70.0, Some(72.0)));
+/// assert_eq!(pace("600 @ 75/400"), Some(Pace::Rate { seconds: 75.0, per_m: 400.0 }));
+/// assert_eq!(pace("1000 @ 3:20 per km"), Some(Pace::Rate { seconds: 200.0, per_m: 1000.0 }));
+/// assert_eq!(pace("150 @ 90% of best"), Some(Pace::Percent(90.0)));
+/// for text in ["1000 @ 5k pace", "1000 at 5k pace", "1000 5k pace", "1000 @ 5k"] {
+///     assert_eq!(pace(text), Some(Pace::Race(5000.0)));
+/// }
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Pace {
+    /// In this time, in seconds; or between two.
+    Time {
+        /// The time, or the faster of two.
+        seconds: f64,
+        /// The slower of two.
+        to_s: Option<f64>,
+    },
+    /// In this time for each of these distances.
+    Rate {
+        /// The time, in seconds.
+        seconds: f64,
+        /// The distance, in metres.
+        per_m: f64,
+    },
+    /// At this percentage of the speed of the athlete's best over the run's own distance.
+    Percent(f64),
+    /// At the pace of a race over this distance, in metres.
+    Race(f64),
+}
+
+impl fmt::Display for Pace {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match *self {
+            Self::Time { seconds, to_s: None } => write!(f, "{}", Duration(seconds)),
+            Self::Time { seconds, to_s: Some(to_s) } => write!(f, "{}-{}", Duration(seconds), Duration(to_s)),
+            Self::Rate { seconds, per_m } => write!(f, "{}/{per_m}", Duration(seconds)),
+            Self::Percent(percent) => write!(f, "{percent}%"),
+            Self::Race(metres) => write!(f, "{metres} pace"),
+        }
+    }
+}
+
+const NAME: &str = "pace";
 const PACE_HELP: &str = "write for example `@ 48s`, `@ 1:12`, `@ 75/400`, `@ 90%` or `@ 800 pace`";
 const RATE_HELP: &str = "write for example `@ 75/400` or `@ 3:20/km`";
 
@@ -14,32 +71,48 @@ const BESTS: [&str; 8] = ["best", "pb", "pbs", "sb", "max", "maximum", "effort",
 /// Distances below 100 m that are raced.
 const SHORT_RACES_M: [f64; 5] = [50.0, 55.0, 60.0, 75.0, 80.0];
 
-impl Cursor<'_> {
-    /// A pace: `48`, `48s`, `1:12`, `48-50s`, `75/400`, `3:20/km`, `90%`, `800 pace`, `5k pace`.
-    pub(crate) fn pace(&mut self, details: &mut Details, begins: usize) {
-        if self.is_effort(0) {
-            let begins = self.place();
-            self.effort(details, begins);
-            return;
+pub(crate) const PACE: Clause<Pace> = Clause {
+    form: Form {
+        begins: &[&[&["@", "at"]]],
+        words: &["at", "pace"],
+        rows: &[
+            row(&["200 @ 32", "400 @ 1:12", "300 in 48-50s"], "a time for each run"),
+            row(&["600 @ 75/400", "1000 @ 3:20/km"], "a pace"),
+            row(&["200 @ 90%"], "a percentage of the speed of a best"),
+            row(&["200 @ 800 pace", "1000 @ 5k pace"], "the pace of a race"),
+        ],
+    },
+    name: NAME,
+    read: |cursor, said| {
+        let begins = cursor.place();
+        let is_time = cursor.is_word(0, &["in", "at"]) && cursor.is_number(1);
+        if is_time || cursor.is_word(0, &["at"]) && cursor.is_word(1, &["mile"]) {
+            cursor.skip();
+        } else if !cursor.sign('@') && !(cursor.is_number(0) && cursor.is_bare_pace()) {
+            return false;
         }
-        let pace = self.pace_value();
-        match pace {
-            Some(pace) => {
-                self.word(&["each"]);
-                self.once(details.pace.is_some(), begins, "pace");
-                details.pace = Some(Spanned::new(pace, self.since(begins)));
-            }
-            None => self.skip_to_clause(),
-        }
-    }
+        let Some(pace) = cursor.pace() else {
+            cursor.skip_to_clause();
+            return true;
+        };
+        cursor.word(&["each"]);
+        cursor.once(said.is_some(), begins, NAME);
+        *said = Some(Spanned::new(pace, cursor.since(begins)));
+        true
+    },
+    print: |pace, f| write!(f, "@ {pace}"),
+    is_printed_last: |_| false,
+    is_of_last_run: |pace, is_alike| matches!(pace, Pace::Time { .. }) && !is_alike,
+};
 
-    /// Whether a part of a best or the pace of a race comes next, without a sign before it.
+impl Cursor<'_> {
+    /// Whether a percentage or the pace of a race comes next, without a sign before it.
     pub(crate) fn is_bare_pace(&self) -> bool {
         self.is_number(0) && self.is_sign(1, '%')
             || self.race_pace_tokens().is_some_and(|(distance, words)| distance > 0 && words > 0)
     }
 
-    fn pace_value(&mut self) -> Option<Pace> {
+    fn pace(&mut self) -> Option<Pace> {
         if self.is_number(0) && self.is_sign(1, '%') {
             return self.percent();
         }
@@ -51,8 +124,8 @@ impl Cursor<'_> {
                 return None;
             }
             if metres < 100.0 && !SHORT_RACES_M.contains(&metres) {
-                let message = format!("`{metres} pace` is the pace of no race");
-                let help = format!("write `@ {metres}s` for a time, or `@ {metres}/400` for each 400 m");
+                let message = format!("no race is run over {metres} m");
+                let help = format!("write `@ {metres}s` for a time, or `@ {metres}/400` per 400 m");
                 self.problem(span, message, help);
                 return None;
             }
@@ -75,21 +148,21 @@ impl Cursor<'_> {
             let help = format!("write for example `@ {percent}%`");
             self.skip();
             self.sign('%');
-            self.problem(span.start..self.since(0).end, "a part of a best is one number", help);
+            self.problem(span.start..self.since(0).end, "expected one percentage, found a range", help);
             return None;
         }
         if self.word(&["of"]) {
             self.word(&["a", "the", "your"]);
             if let Some((race_m, race)) = self.metres() {
                 let help = format!("write `@ {percent}%` for the run's own distance, or `@ {race_m} pace`");
-                self.problem(race, "a part of a best is of the best over the run's own distance", help);
+                self.problem(race, "a percentage refers to the best over the run's own distance", help);
                 return None;
             }
         }
         self.word(&RACES);
         self.word(&BESTS);
         if !(30.0..=120.0).contains(&percent) {
-            let message = format!("`{}` % of a best is out of range", &self.text[span.clone()]);
+            let message = format!("`{}%` of a best is out of range", &self.text[span.clone()]);
             self.problem(span, message, "write from 30% to 120%");
             return None;
         }
@@ -108,37 +181,36 @@ impl Cursor<'_> {
         is_race.then_some((distance, 0))
     }
 
-    /// `48-50s`, `1:10-1:12`, `1:10-12`, `3-4min`: what is left out of one time is that of the other.
+    /// `48-50s`, `1:10-1:12`, `1:10-12`, `3-4min`: what one time leaves out is taken from the other.
     fn slower(&mut self, first: &Spanned<f64>) -> Option<Pace> {
         let is_bare = !self.is_duration();
         let last = self.seconds("the slower of two times", PACE_HELP)?;
         if self.sign('%') {
             let help = format!("write for example `@ {}%`", first.value);
-            self.problem(first.span.start..self.since(0).end, "a part of a best is one number", help);
+            self.problem(first.span.start..self.since(0).end, "expected one percentage, found a range", help);
             return None;
         }
         let (mut first_s, mut last_s) = (first.value, last.value);
         let first_is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
-        if first_is_bare && !is_bare && self.text[last.span.clone()].contains(['m', 'M', '\'', '′', '’'])
-        {
+        if first_is_bare && !is_bare && self.has_minutes(&last) {
             first_s *= 60.0;
         } else if is_bare && first_s >= 60.0 && last_s < 60.0 {
             last_s += (first_s / 60.0).floor() * 60.0;
         }
         if first_s > last_s {
             let span = first.span.start..last.span.end;
-            self.problem(span, "the first of two times is the faster one", "exchange them");
+            self.problem(span, "the faster time comes first", "swap the two");
             return None;
         }
         if self.is_sign(0, '/') {
             let span = first.span.start..last.span.end;
-            self.problem(span, "a time for each distance is one time", RATE_HELP);
+            self.problem(span, "expected one time per distance, found a range", RATE_HELP);
             return None;
         }
         Some(Pace::Time { seconds: first_s, to_s: Some(last_s) })
     }
 
-    /// What stands behind the `/` of `75/400` or `3:20/km`.
+    /// What follows the `/` of `75/400` or `3:20/km`.
     fn rate(&mut self, seconds: f64) -> Option<Pace> {
         let here = self.here();
         let per_m = if self.is_number(0) {
@@ -152,7 +224,7 @@ impl Cursor<'_> {
             return None;
         };
         if !(1.0..=10_000.0).contains(&per_m) {
-            self.problem(here, format!("a pace for each {per_m} m is out of range"), RATE_HELP);
+            self.problem(here, format!("a pace per {per_m} m is out of range"), RATE_HELP);
             return None;
         }
         self.word(&["pace"]);

@@ -1,0 +1,47 @@
+//! What each form of the notation says about itself.
+
+/// A form of the notation as coaches look it up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotationForm {
+    /// Workouts that show the form: each can be read as it stands.
+    pub examples: &'static [&'static str],
+    /// What the form means.
+    pub meaning: &'static str,
+}
+
+/// Words or signs that follow one another; for each of them, how it may be written, in small letters.
+pub(crate) type Phrase = &'static [&'static [&'static str]];
+
+/// A form of the notation: how it is recognised and explained.
+pub(crate) struct Form {
+    /// How it begins where it does not begin with a number.
+    pub begins: &'static [Phrase],
+    /// Its words that somebody may misspell.
+    pub words: &'static [&'static str],
+    /// Its rows in [`notation`](crate::notation).
+    pub rows: &'static [NotationForm],
+}
+
+/// All forms, by where they may stand.
+pub(crate) struct Forms {
+    /// How runs are counted and listed.
+    pub lists: &'static [&'static Form],
+    /// Kinds of run, which begin with their names.
+    pub runs: &'static [&'static Form],
+    /// Clauses, which say something about a run.
+    pub clauses: &'static [&'static Form],
+    /// What is not a run.
+    pub notes: &'static [&'static Form],
+}
+
+impl Forms {
+    /// All forms, in the order in which to learn them.
+    pub(crate) fn all(&self) -> impl Iterator<Item = &'static Form> + use<> {
+        [self.lists, self.runs, self.clauses, self.notes].into_iter().flatten().copied()
+    }
+}
+
+/// One row in [`notation`](crate::notation).
+pub(crate) const fn row(examples: &'static [&'static str], meaning: &'static str) -> NotationForm {
+    NotationForm { examples, meaning }
+}

@@ -1,0 +1,115 @@
+//! How hard a run is: `easy`, `fast and relaxed`, `tempo pace`, `flat out`, `time trial`.
+
+use crate::cursor::Cursor;
+use crate::form::{Form, Phrase, row};
+use crate::forms::clause::Clause;
+use crate::spanned::Spanned;
+
+const NAME: &str = "effort";
+
+const EFFORTS: &[&str] = &[
+    "easy",
+    "steady",
+    "hard",
+    "fast",
+    "quick",
+    "relaxed",
+    "tempo",
+    "threshold",
+    "float",
+    "controlled",
+    "smooth",
+    "brisk",
+    "moderate",
+    "strong",
+    "sprint",
+    "sprints",
+    "sprinting",
+    "strides",
+    "progressive",
+    "accelerating",
+    "building",
+    "cruise",
+    "fartlek",
+    "max",
+    "maximum",
+    "maximal",
+    "submaximal",
+    "jogging",
+    "walking",
+];
+
+const BEGINS: &[Phrase] = &[&[EFFORTS], &[&["flat", "all"], &["out"]], &[&["time"], &["trial"]]];
+
+/// Words that may follow an effort and add nothing to it.
+const RUNNING: [&str; 6] = ["pace", "effort", "run", "running", "runs", "speed"];
+
+pub(crate) const EFFORT: Clause<String> = Clause {
+    form: Form {
+        begins: BEGINS,
+        words: EFFORTS,
+        rows: &[row(&["4 x 200 easy", "1000 steady", "300 hard"], "an effort")],
+    },
+    name: NAME,
+    read: |cursor, said| {
+        let signs = usize::from(cursor.is_sign(0, '@') || cursor.is_word(0, &["at"]));
+        // `easy jog 200` is an easy jog, and not an easy run.
+        if !cursor.is_effort(signs) || signs == 0 && cursor.jog_tokens(0) == Some(2) {
+            return false;
+        }
+        (0..signs).for_each(|_| cursor.skip());
+        let begins = cursor.place();
+        let words = cursor.effort();
+        cursor.once(said.is_some(), begins, NAME);
+        *said = Some(words);
+        true
+    },
+    print: |effort, f| f.write_str(effort),
+    is_printed_last: |effort| effort.ends_with("easy"),
+    is_of_last_run: |_, is_alike| !is_alike,
+};
+
+/// What stands before a run and what stands behind it, as one.
+pub(crate) fn joined(
+    before: Option<Spanned<String>>,
+    after: Option<Spanned<String>>,
+) -> Option<Spanned<String>> {
+    match (before, after) {
+        (Some(before), Some(after)) => {
+            let span = before.span.start..after.span.end;
+            Some(Spanned::new(format!("{} {}", before.value, after.value), span))
+        }
+        (before, after) => before.or(after),
+    }
+}
+
+impl Cursor<'_> {
+    /// Whether a word for how hard a run is stands `ahead`.
+    pub(crate) fn is_effort(&self, ahead: usize) -> bool {
+        self.is_one_of(ahead, BEGINS)
+    }
+
+    pub(crate) fn effort(&mut self) -> Spanned<String> {
+        let begins = self.place();
+        let mut words = self.effort_word();
+        loop {
+            let joined = usize::from(self.is_word(0, &["and"]) || self.is_sign(0, '+'));
+            if !self.is_effort(joined) {
+                break;
+            }
+            (0..joined).for_each(|_| self.skip());
+            words = format!("{words} {}", self.effort_word());
+        }
+        self.word(&RUNNING);
+        Spanned::new(words, self.since(begins))
+    }
+
+    fn effort_word(&mut self) -> String {
+        let begins = self.place();
+        let count = BEGINS.iter().find(|phrase| self.is_phrase(0, phrase)).map_or(1, |phrase| phrase.len());
+        let words: Vec<_> = (0..count).filter_map(|ahead| self.word_at(ahead)).collect();
+        let words = words.join(" ").to_lowercase();
+        self.go_back(begins + count);
+        words
+    }
+}

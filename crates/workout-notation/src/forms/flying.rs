@@ -1,0 +1,82 @@
+//! A rolling start: `flying 30 with 20 run-in`, `30m flying (20m run-in)`.
+
+use std::fmt;
+
+use crate::cursor::Cursor;
+use crate::form::{Form, Phrase, row};
+use crate::forms::run_kind::{Reading, Reported, RunForm, RunKind};
+use crate::forms::run_length::RunLength;
+use crate::spanned::Spanned;
+
+const NAMES: &[&str] = &["flying", "fly", "flys", "flies", "flyers"];
+const HELP: &str = "write for example `flying 30 with 20 run-in`";
+/// The run-in where none is named, in metres.
+const RUN_IN_M: f64 = 20.0;
+
+pub(crate) const FLYING: RunForm = RunForm {
+    form: Form {
+        begins: &[&[NAMES]],
+        words: &["flying"],
+        rows: &[row(&["flying 30 with 20 run-in"], "20 m to get up to speed, then 30 m")],
+    },
+    is_counted: |cursor| cursor.is_number(0) && cursor.is_word(1, NAMES) && cursor.is_number(2),
+    named: |cursor| {
+        if !cursor.word(NAMES) {
+            return Ok(None);
+        }
+        let length = cursor.length().ok_or(Reported)?;
+        // `flying 30s` are several.
+        if cursor.is_glued(0) {
+            cursor.word(&["s"]);
+        }
+        with_run_in(cursor, &length)
+    },
+    behind: |cursor, length| if cursor.word(NAMES) { with_run_in(cursor, length) } else { Ok(None) },
+};
+
+pub(crate) fn print(f: &mut fmt::Formatter<'_>, metres: f64, run_in_m: f64) -> fmt::Result {
+    write!(f, "flying {metres} with {run_in_m} run-in")
+}
+
+fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
+    const RUN_INS: &[Phrase] = &[
+        &[&["run"], &["-"], &["in", "up"]],
+        &[&["build"], &["-"], &["up"]],
+        &[&["run"], &["in"]],
+        &[&["runin", "build"]],
+    ];
+    let RunLength::Metres(metres) = length.value else {
+        let span = length.span.clone();
+        cursor.problem(span, "a flying run is measured in metres", "write for example `flying 30`");
+        return Err(Reported);
+    };
+    let before = cursor.place();
+    let is_in_brackets = cursor.sign('(');
+    let is_with = cursor.word(&["with", "w", "off", "from"]) | cursor.sign('/');
+    let is_run_in = cursor.metres_tokens(0).is_some_and(|tokens| {
+        let is_named = cursor.is_word(tokens, &["run", "runin", "build"]);
+        is_named || is_with && !is_in_brackets
+    });
+    if !is_run_in {
+        cursor.go_back(before);
+        return Ok(Some(RunKind::Flying { metres, run_in_m: RUN_IN_M }));
+    }
+    let (run_in_m, span) = cursor.metres().ok_or(Reported)?;
+    if !cursor.one_of(RUN_INS) {
+        let message = format!("expected `run-in`, found {}", cursor.found());
+        cursor.problem(cursor.here(), message, HELP);
+        if cursor.word_at(0).is_some() {
+            cursor.skip();
+        }
+    }
+    if is_in_brackets && !cursor.sign(')') {
+        let message = format!("expected `)` after the run-in, found {}", cursor.found());
+        cursor.problem(cursor.here(), message, HELP);
+    }
+    if !(5.0..=100.0).contains(&run_in_m) {
+        let message = format!("a run-in of {run_in_m} m is out of range");
+        cursor.problem(span, message, "write a run-in from 5 m to 100 m");
+        return Err(Reported);
+    }
+    Ok(Some(RunKind::Flying { metres, run_in_m }))
+}

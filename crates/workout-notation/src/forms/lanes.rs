@@ -1,0 +1,109 @@
+//! The lanes: `in lane 2`, `L2`, `lanes 2-5`, `lanes 2,4,6`.
+
+use std::ops::Range;
+
+use lane_distance::{MOST_LANES, REP_RANGE_M};
+
+use crate::cursor::Cursor;
+use crate::form::{Form, row};
+use crate::forms::clause::Clause;
+use crate::spanned::Spanned;
+
+const NAME: &str = "list of lanes";
+const NAMES: [&str; 5] = ["lane", "lanes", "l", "ln", "lns"];
+
+/// A number without a unit from here on is a run, and not a lane.
+const LEAST_RUN_M: f64 = 20.0;
+
+pub(crate) const LANES: Clause<Vec<u8>> = Clause {
+    form: Form {
+        begins: &[&[&["in", "lane", "lanes"]]],
+        words: &["in", "lane", "lanes"],
+        rows: &[row(&["200 in lane 2", "200 lanes 2-5"], "the lanes; several are run side by side")],
+    },
+    name: NAME,
+    read: |cursor, said| {
+        if !cursor.is_in_lane() {
+            return false;
+        }
+        let begins = cursor.place();
+        cursor.word(&["in"]);
+        cursor.skip();
+        match cursor.lanes() {
+            Some(lanes) => {
+                cursor.once(said.is_some(), begins, NAME);
+                *said = Some(lanes);
+            }
+            None => cursor.skip_to_clause(),
+        }
+        true
+    },
+    print: |lanes, f| {
+        let lanes: Vec<String> = lanes.iter().map(u8::to_string).collect();
+        write!(f, "in lanes {}", lanes.join(","))
+    },
+    is_printed_last: |_| false,
+    is_of_last_run: |_, _| false,
+};
+
+impl Cursor<'_> {
+    pub(crate) fn is_in_lane(&self) -> bool {
+        let ahead = usize::from(self.is_word(0, &["in"]));
+        self.is_word(ahead, &NAMES[..2]) || self.is_word(ahead, &NAMES) && self.is_number(ahead + 1)
+    }
+
+    /// Lanes: `2`, `2-5`, `2,4,6`, `2 and 4`, `2 to 5`.
+    pub(crate) fn lanes(&mut self) -> Option<Spanned<Vec<u8>>> {
+        let begins = self.place();
+        let mut lanes = Vec::new();
+        loop {
+            let (first, span) = self.lane()?;
+            let mut last = first;
+            if self.is_number(1) && (self.sign('-') || self.word(&["to"])) {
+                let (to, to_span) = self.lane()?;
+                if to < first {
+                    let message = format!("lanes {first} to {to} are in reverse order");
+                    self.problem(span.start..to_span.end, message, format!("write `lanes {to}-{first}`"));
+                }
+                last = to;
+            }
+            for lane in first..=last {
+                if lanes.contains(&lane) {
+                    self.problem(span.clone(), format!("lane {lane} is named twice"), "name it once");
+                } else {
+                    lanes.push(lane);
+                }
+            }
+            if !self.is_lane_more() {
+                break;
+            }
+            self.skip();
+        }
+        Some(Spanned::new(lanes, self.since(begins)))
+    }
+
+    /// Whether the list of lanes goes on: a number follows the comma and begins nothing else.
+    fn is_lane_more(&self) -> bool {
+        let is_separator = self.is_sign(0, ',') || self.is_word(0, &["and"]) || self.is_sign(0, '+');
+        // A number this large is a run. A plus joins runs rather than lanes.
+        let least_run_m = if self.written() == Some("+") { *REP_RANGE_M.start() } else { LEAST_RUN_M };
+        let is_run = self.number_at(1).is_none_or(|value| value >= least_run_m);
+        let is_else = self.is_times(2) || self.is_count_word(2) || self.is_unit(2);
+        is_separator && !is_run && !is_else
+    }
+
+    fn lane(&mut self) -> Option<(u8, Range<usize>)> {
+        let help = format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
+        let Some((value, span)) = self.number() else {
+            let message = format!("expected a lane number, found {}", self.found());
+            self.problem(self.here(), message, help);
+            return None;
+        };
+        if value.fract() != 0.0 || !(1.0..=f64::from(MOST_LANES)).contains(&value) {
+            let message = format!("`{}` is not a lane", &self.text[span.clone()]);
+            self.problem(span, message, help);
+            return None;
+        }
+        Some((value as u8, span))
+    }
+}

@@ -1,0 +1,15 @@
+//! A plain run: `200`, `1km`, `110yd`, `1 mile`, `2 laps`.
+
+use crate::form::{Form, row};
+use crate::forms::run_kind::{RunForm, RunKind};
+
+pub(crate) const PLAIN: RunForm = RunForm {
+    form: Form {
+        begins: &[&[&["mile", "lap"]]],
+        words: &["laps", "metres", "mile", "miles"],
+        rows: &[row(&["1km", "110yd", "1 mile", "2 laps"], "units; a lap is a lap of the lane that is run")],
+    },
+    is_counted: |_| false,
+    named: |_| Ok(None),
+    behind: |_, length| Ok(Some(RunKind::Plain(length.value))),
+};

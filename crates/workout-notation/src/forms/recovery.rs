@@ -1,0 +1,151 @@
+//! What is done between runs: how the runners get to the next start, and how long they have.
+
+use std::fmt;
+
+use crate::cursor::Cursor;
+use crate::form::{Form, row};
+use crate::forms::clause::add;
+use crate::quantity::Duration;
+use crate::spanned::Spanned;
+
+/// What is done between runs.
+///
+/// ```
+/// use workout_notation::{Block, Gap, RecoveryKind};
+///
+/// let block = |text: &str| Block::parse(text).expect("it is well formed");
+/// for text in ["3 x 300 rest 90s", "3 x 300 r 90", "3x300 (90s)", "3 x 300, 1'30\" rest", "3 x 300 w/ 90s jog"] {
+///     let gaps: Vec<_> = block(text).steps().iter().map(|step| step.gap).collect();
+///     let gap = Some(Gap::Rest(90.0));
+///     assert_eq!(gaps, [gap, gap, None]); // nothing follows the last run
+/// }
+/// assert_eq!(block("10 x 400 off 3:00").steps()[0].gap, Some(Gap::Cycle(180.0)));
+///
+/// for text in ["2 x 2 x 60 rest 2min / 8min", "2 x 2 x 60 r 2' R 8'", "2 x (2 x 60 rest 2min) rest 8min"] {
+///     let gaps: Vec<_> = block(text).steps().iter().map(|step| step.gap).collect();
+///     let (rep, set) = (Some(Gap::Rest(120.0)), Some(Gap::Rest(480.0)));
+///     assert_eq!(gaps, [rep, set, rep, None]);
+/// }
+///
+/// let recovery = |text: &str| block(text).steps()[0].recovery;
+/// assert_eq!(recovery("6 x 200 jog 200"), Some(RecoveryKind::Jog(200.0)));
+/// assert_eq!(recovery("6 x 200, 200m jog"), Some(RecoveryKind::Jog(200.0)));
+/// assert_eq!(recovery("6 x 200 walk 100 in 60s"), Some(RecoveryKind::Walk(100.0)));
+/// assert_eq!(recovery("6 x 60, slow walk back, 3min"), Some(RecoveryKind::WalkBack));
+/// assert_eq!(recovery("4 x 100 standing 20s"), Some(RecoveryKind::Stand));
+/// assert_eq!(recovery("4 x 60 changing ends rest 3min"), Some(RecoveryKind::ChangeEnds));
+/// assert_eq!(recovery("4 x 60, full recovery"), None); // as long as it takes
+/// ```
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Recovery {
+    /// How the runners get to the next start.
+    pub kind: Option<Spanned<RecoveryKind>>,
+    /// How long there is between runs.
+    pub gap: Option<Spanned<Gap>>,
+    /// The rest between sets, in seconds.
+    pub set_rest: Option<Spanned<f64>>,
+}
+
+/// How the runners get to the next start.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum RecoveryKind {
+    /// They jog on for this many metres; the next run starts there.
+    Jog(f64),
+    /// They walk on for this many metres; the next run starts there.
+    Walk(f64),
+    /// They walk back to the start.
+    WalkBack,
+    /// They stay; the next run starts where the last one ended.
+    Stand,
+    /// They change ends: the next run starts elsewhere and ends where the last one started, or as near
+    /// as there is paint.
+    ChangeEnds,
+}
+
+/// How long there is between two runs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Gap {
+    /// From the end of a run to the next start, in seconds.
+    Rest(f64),
+    /// From one start to the next, in seconds.
+    Cycle(f64),
+}
+
+/// Words for a recovery that follows, or that stood before.
+pub(crate) const RESTS: &[&str] = &["rest", "rests", "rec", "recs", "recovery", "recoveries", "recover", "r"];
+
+pub(crate) const FORM: Form = Form {
+    begins: &[
+        &[RESTS],
+        &[&["off", "every", "jog", "walk", "stand", "standing", "change", "changing", "between", "full"]],
+    ],
+    words: &[
+        "rest", "rec", "recovery", "off", "every", "jog", "walk", "stand", "standing", "change", "changing",
+        "between", "full", "ends",
+    ],
+    rows: &[
+        row(&["6 x 200 rest 90s", "6 x 200 rec 2min"], "from the end of a run to the next start"),
+        row(&["6 x 200 off 3:00"], "from one start to the next"),
+        row(&["2 x (3 x 200) rest 2min / 8min"], "between runs, and between sets"),
+        row(&["4 x 300 jog 100", "4 x 300 walk 100"], "on to where the next run starts"),
+        row(&["4 x 150 walk back"], "back to the start"),
+        row(&["4 x 400 standing"], "the next run starts where the last one ended"),
+        row(&["6 x 200 changing ends"], "the next run starts at other paint, and so on in turn"),
+    ],
+};
+
+/// What a second one for the same run is called.
+pub(crate) const KIND: &str = "recovery";
+pub(crate) const REST: &str = "rest";
+pub(crate) const SET_REST: &str = "rest between sets";
+
+impl Recovery {
+    /// Adds what stands behind a series to what stands inside it. A second rest is the one between its
+    /// turns, where a turn has several runs.
+    pub(crate) fn add(&mut self, mut more: Self, cursor: &mut Cursor<'_>, has_several_runs: bool) {
+        if let Some(Gap::Rest(rest_s)) = more.gap.as_deref()
+            && has_several_runs
+            && self.gap.is_some()
+            && self.set_rest.is_none()
+            && more.set_rest.is_none()
+        {
+            let rest_s = *rest_s;
+            more.set_rest = more.gap.take().map(|gap| Spanned::new(rest_s, gap.span));
+        }
+        let Self { kind, gap, set_rest } = more;
+        add(cursor, &mut self.kind, kind, KIND);
+        add(cursor, &mut self.gap, gap, REST);
+        add(cursor, &mut self.set_rest, set_rest, SET_REST);
+    }
+
+    /// Of what stands behind the last run of a list, takes what belongs to that run alone: what an
+    /// earlier run has one of its own of.
+    pub(crate) fn take_for_last_run(&mut self, before: &[&Self]) -> Self {
+        let Self { kind, gap, set_rest: _ } = self;
+        Self {
+            kind: kind.take_if(|_| before.iter().any(|earlier| earlier.kind.is_some())),
+            gap: gap.take_if(|_| before.iter().any(|earlier| earlier.gap.is_some())),
+            set_rest: None,
+        }
+    }
+}
+
+impl fmt::Display for Recovery {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { kind, gap, set_rest } = self;
+        match kind.as_deref() {
+            None => {}
+            Some(RecoveryKind::Jog(metres)) => write!(f, " jog {metres}m")?,
+            Some(RecoveryKind::Walk(metres)) => write!(f, " walk {metres}m")?,
+            Some(RecoveryKind::WalkBack) => f.write_str(" walk back")?,
+            Some(RecoveryKind::Stand) => f.write_str(" standing")?,
+            Some(RecoveryKind::ChangeEnds) => f.write_str(" changing ends")?,
+        }
+        match gap.as_deref() {
+            None => {}
+            Some(Gap::Rest(seconds)) => write!(f, " rest {}", Duration(*seconds))?,
+            Some(Gap::Cycle(seconds)) => write!(f, " off {}", Duration(*seconds))?,
+        }
+        set_rest.as_deref().map_or(Ok(()), |rest_s| write!(f, " {} between sets", Duration(*rest_s)))
+    }
+}

@@ -1,0 +1,211 @@
+//! Reading how long a recovery is: `rest 90s`, `off 3:00`, `2min / 8min`, `8min between sets`.
+
+use crate::cursor::Cursor;
+use crate::form::Phrase;
+use crate::forms::recovery::{Gap, KIND, REST, RESTS, Recovery, RecoveryKind, SET_REST};
+use crate::spanned::Spanned;
+
+const REST_HELP: &str = "write for example `rest 90s` or `rest 3min / 8min between sets`";
+const CYCLE_HELP: &str = "write for example `off 3:00`";
+
+/// A bare number below this is hardly meant as seconds of rest.
+const LEAST_BARE_S: f64 = 10.0;
+
+impl Cursor<'_> {
+    /// Whether a duration comes next that says how long a recovery is: `2min / 8min between sets`,
+    /// `8min between sets`, `90s rest`, `2 min jog`.
+    pub(crate) fn is_duration_gap(&mut self) -> bool {
+        self.is_duration_before(|cursor| {
+            cursor.is_sign(0, '/')
+                || cursor.is_word(0, &["between", "betw", "btw", "standing"])
+                || cursor.is_word(0, &["full", "set"]) && cursor.is_word(1, RESTS)
+                || cursor.is_word(0, RESTS)
+                || cursor.jog_tokens(0).is_some()
+        })
+    }
+
+    /// Whether a duration stands `ahead` that is neither a run by time nor a clause of its own.
+    pub(crate) fn is_duration_alone_at(&mut self, ahead: usize) -> bool {
+        let before = self.place();
+        (0..ahead).for_each(|_| self.skip());
+        let is_alone = !self.is_duration_gap()
+            && self.is_duration_before(|cursor| {
+                !cursor.is_effort(0) && !cursor.is_word(0, &["jog", "walk", "run"])
+            });
+        self.go_back(before);
+        is_alone
+    }
+
+    /// Whether a duration comes next, and something that `is_behind` recognises after it.
+    fn is_duration_before(&mut self, is_behind: impl Fn(&Self) -> bool) -> bool {
+        if !self.is_duration() {
+            return false;
+        }
+        let (before, problems) = (self.place(), self.problems.len());
+        let is_so = self.seconds("", "").is_some() && is_behind(self);
+        self.problems.truncate(problems);
+        self.go_back(before);
+        is_so
+    }
+
+    /// How long a recovery is, with a unit where minutes could be meant.
+    fn recovery_seconds(&mut self, what: &str, help: &str) -> Option<Spanned<f64>> {
+        let is_bare = self.is_number(0) && !self.is_duration();
+        let is_metres = is_bare && self.metres_in(1).is_some();
+        let is_range = self.is_sign(1, '-') && self.is_number(2);
+        let begins = self.place();
+        let seconds = self.seconds(what, help)?;
+        let value = *seconds;
+        if is_metres {
+            self.skip();
+            let span = self.since(begins);
+            let message = format!("expected a time, found the distance `{}`", &self.text[span.clone()]);
+            self.problem(span, message, format!("write `{value}min`, `{value}s` or `jog {value}`"));
+            return None;
+        }
+        if is_range {
+            self.skip();
+            let _ = self.seconds(what, help)?;
+            let span = self.since(begins);
+            let message = format!("expected {what}, found the range `{}`", &self.text[span.clone()]);
+            self.problem(span, message, "give one time, not a range");
+            return None;
+        }
+        if is_bare && value < LEAST_BARE_S && !self.is_sign(0, '/') {
+            let minutes = value * 60.0;
+            let help = format!("write `{value}min` for {minutes} s, or `{value}s`");
+            self.problem(seconds.span, format!("`{value}` could be seconds or minutes"), help);
+            return None;
+        }
+        Some(seconds)
+    }
+
+    /// How long recoveries are: `90s`, `2min / 8min`, `8min between sets`.
+    pub(crate) fn rests(&mut self, said: &mut Recovery, begins: usize, is_for_runs: bool) {
+        let Some(mut first) = self.recovery_seconds("a rest", REST_HELP) else {
+            self.skip_to_clause();
+            return;
+        };
+        let is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
+        self.words_of_rest(said);
+        let is_for_runs = self.between_runs() || is_for_runs;
+        if self.is_number(1) && self.sign('/') {
+            let Some(sets) = self.recovery_seconds("a rest between sets", REST_HELP) else {
+                self.skip_to_clause();
+                return;
+            };
+            // `2/8min`: the unit of the second is that of both.
+            if is_bare && *first < LEAST_BARE_S && self.has_minutes(&sets) {
+                first.value *= 60.0;
+            } else if is_bare && *first < LEAST_BARE_S {
+                let message = format!("`{}` could be seconds or minutes", *first);
+                self.problem(first.span.clone(), message, REST_HELP);
+            }
+            self.words_of_rest(said);
+            self.between_sets();
+            self.once(said.gap.is_some(), begins, REST);
+            self.once(said.set_rest.is_some(), begins, SET_REST);
+            said.gap = Some(Spanned::new(Gap::Rest(*first), first.span));
+            said.set_rest = Some(sets);
+        } else if !is_for_runs && self.between_sets() {
+            self.words_of_rest(said);
+            self.once(said.set_rest.is_some(), begins, SET_REST);
+            said.set_rest = Some(first);
+        } else {
+            self.once(said.gap.is_some(), begins, REST);
+            said.gap = Some(Spanned::new(Gap::Rest(*first), first.span));
+        }
+    }
+
+    /// How long the recovery between sets is, behind those words.
+    pub(crate) fn set_rest(&mut self, said: &mut Recovery, begins: usize) {
+        if self.is_sign(0, ':') || self.is_sign(0, '=') {
+            self.skip();
+        }
+        let Some(sets) = self.recovery_seconds("a rest between sets", REST_HELP) else {
+            self.skip_to_clause();
+            return;
+        };
+        self.words_of_rest(said);
+        self.once(said.set_rest.is_some(), begins, SET_REST);
+        said.set_rest = Some(sets);
+    }
+
+    /// Words behind a duration: `90s rest`, `2 min jog`, `3 min walk back`.
+    fn words_of_rest(&mut self, said: &mut Recovery) {
+        let begins = self.place();
+        if let Some(jog) = self.jog_tokens(0).filter(|&jog| !self.is_number(jog)) {
+            (0..jog).for_each(|_| self.skip());
+            if self.word(&["back"]) {
+                self.once(said.kind.is_some(), begins, KIND);
+                said.kind = Some(Spanned::new(RecoveryKind::WalkBack, self.since(begins)));
+            }
+        }
+        if self.is_word(0, &["standing"]) && self.is_word(1, RESTS) {
+            said.kind = Some(Spanned::new(RecoveryKind::Stand, self.here()));
+            self.skip();
+        }
+        self.rest_behind();
+    }
+
+    /// `5 min set rest`, `jog 200 rec`, but not the `R 8min` that follows.
+    pub(crate) fn rest_behind(&mut self) {
+        if self.is_word(0, RESTS) && !self.is_number(1) && !self.is_sign(1, '=') && !self.is_sign(1, ':') {
+            self.skip();
+        }
+    }
+
+    pub(crate) fn between_sets(&mut self) -> bool {
+        const SETS: &[Phrase] = &[
+            &[&["between", "betw", "btw"], &["sets"]],
+            &[&["between"], &["each"], &["set"]],
+            &[&["between"], &["the"], &["sets"]],
+            &[&["after"], &["each"], &["set"]],
+            &[&["set"], &["rest", "recovery"]],
+        ];
+        self.one_of(SETS)
+    }
+
+    pub(crate) fn between_runs(&mut self) -> bool {
+        const RUNS: &[Phrase] = &[
+            &[&["between", "betw", "btw"], &["reps"]],
+            &[&["between"], &["runs"]],
+            &[&["between"], &["each"], &["rep", "run"]],
+            &[&["between"], &["each"]],
+            &[&["between"], &["the"], &["reps", "runs"]],
+        ];
+        // `between` alone, unless the next word says between what.
+        self.one_of(RUNS)
+            || self.is_word(0, &["between"])
+                && (self.word_at(1).is_none() || self.is_clause(1) && !self.is_word(1, &["the"]))
+                && self.word(&["between"])
+    }
+
+    /// `between sets 5min`, `between reps 90s`
+    pub(crate) fn between(&mut self, said: &mut Recovery, begins: usize) {
+        if self.between_sets() {
+            self.set_rest(said, begins);
+        } else if self.between_runs() {
+            self.rests(said, begins, true);
+        } else {
+            self.skip();
+            let message = format!("expected `sets` or `reps` after `between`, found {}", self.found());
+            self.problem(self.here(), message, REST_HELP);
+            self.skip_to_clause();
+        }
+    }
+
+    /// What follows `off`, `every` or `on`: from one start to the next.
+    pub(crate) fn cycle(&mut self, said: &mut Recovery, begins: usize) {
+        let Some(seconds) = self.recovery_seconds("a time from start to start", CYCLE_HELP) else {
+            self.skip_to_clause();
+            return;
+        };
+        self.once(said.gap.is_some(), begins, KIND);
+        said.gap = Some(Spanned::new(Gap::Cycle(*seconds), self.since(begins)));
+        if self.is_number(1) && self.sign('/') {
+            self.set_rest(said, begins);
+            self.between_sets();
+        }
+    }
+}

@@ -1,0 +1,66 @@
+//! How far a run is: metres, or laps of the lane that is run.
+
+use std::fmt;
+
+use lane_distance::REP_RANGE_M;
+
+use crate::cursor::Cursor;
+use crate::quantity::LAPS;
+use crate::spanned::Spanned;
+
+/// How far a run is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum RunLength {
+    /// Metres.
+    Metres(f64),
+    /// Laps of the lane that is run.
+    Laps(f64),
+}
+
+impl fmt::Display for RunLength {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Metres(metres) => write!(f, "{metres}"),
+            Self::Laps(laps) => write!(f, "{laps} laps"),
+        }
+    }
+}
+
+/// The most laps of one run.
+const MOST_LAPS: f64 = 50.0;
+
+pub(crate) const EXAMPLE: &str = "write for example `6 x 200 in lane 2`";
+
+impl Cursor<'_> {
+    /// How far a run is: metres, or laps of the lane that is run.
+    pub(crate) fn length(&mut self) -> Option<Spanned<RunLength>> {
+        let begins = self.place();
+        let negative = self.sign('-');
+        let laps = self.is_number(0) && self.is_word(1, &LAPS);
+        if laps || self.is_word(0, &["lap"]) {
+            let count = self.number().map_or(1.0, |(count, _)| count);
+            self.skip();
+            let span = self.since(begins);
+            if negative || !(0.1..=MOST_LAPS).contains(&count) {
+                let message = format!("`{}` is out of range", &self.text[span.clone()]);
+                self.problem(span, message, format!("write from 0.1 to {MOST_LAPS} laps"));
+                return None;
+            }
+            return Some(Spanned::new(RunLength::Laps(count), span));
+        }
+        let Some((metres, _)) = self.metres() else {
+            let message = format!("expected a distance, found {}", self.found());
+            let help = self.did_you_mean().unwrap_or_else(|| EXAMPLE.to_owned());
+            self.problem(self.here(), message, help);
+            return None;
+        };
+        let span = self.since(begins);
+        if negative || !REP_RANGE_M.contains(&metres) {
+            let message = format!("a repetition of `{}` is out of range", &self.text[span.clone()]);
+            let (least, most) = (REP_RANGE_M.start(), REP_RANGE_M.end());
+            self.problem(span, message, format!("write a distance from {least} m to {most} m"));
+            return None;
+        }
+        Some(Spanned::new(RunLength::Metres(metres), span))
+    }
+}

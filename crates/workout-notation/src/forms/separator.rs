@@ -1,0 +1,60 @@
+//! What stands between runs: `300 + 200`, `300, 200`, `200-400-600`, `300 then 200`.
+
+use crate::cursor::Cursor;
+use crate::form::{Form, row};
+
+pub(crate) const FORM: Form = Form {
+    begins: &[],
+    words: &[],
+    rows: &[
+        row(&["300 + 200 + 100", "2 x (500, 300, 200)"], "runs of several distances"),
+        row(&["200-400-600-400-200"], "a ladder"),
+    ],
+};
+
+impl Cursor<'_> {
+    /// Whether a comma or a full stop stands at the end of everything.
+    pub(crate) fn is_trailing(&self) -> bool {
+        let is_end = self.kind(1).is_none() || self.is_sign(1, ')');
+        is_end && [',', ';', '.'].iter().any(|&sign| self.is_sign(0, sign))
+    }
+
+    /// Steps over what stands between two items, if it does; a comma says less than a plus.
+    pub(crate) fn separator(&mut self) -> Option<char> {
+        let before = self.place();
+        let mut is_said = false;
+        let mut is_comma = false;
+        loop {
+            if self.sign('+')
+                || self.word(&["then", "and", "plus"])
+                || self.one_of(&[&[&["followed"], &["by"]]])
+            {
+                is_said = true;
+            } else if self.sign(',') || self.sign(';') {
+                is_comma = true;
+            } else {
+                break;
+            }
+        }
+        // `6 x 200 / 90s` is the same question as `6 x 200, 90s`.
+        is_comma |= !is_said && self.is_duration_at(1) && self.sign('/');
+        let is_dash = !is_said && !is_comma && self.is_number(1) && (self.sign('-') || self.sign('/'));
+        // `300 (3min) 200` needs no more than the brackets. A plus or a word wants something behind it; a comma may stand anywhere.
+        let is_behind_brackets = self.is_behind(')') && self.is_number(0);
+        let goes_on = is_said || is_dash || is_behind_brackets || is_comma && self.is_item(0);
+        if !goes_on {
+            self.go_back(before);
+            return None;
+        }
+        Some(if is_comma && !is_said { ',' } else { '+' })
+    }
+
+    /// Whether an item begins `ahead` of the next token.
+    pub(crate) fn is_item(&self, ahead: usize) -> bool {
+        self.is_number(ahead)
+            || self.is_sign(ahead, '(')
+            || self.is_run_name(ahead)
+            || (self.is_effort(ahead) || self.is_word(ahead, &["jog", "walk", "run"]))
+                && self.is_number(ahead + 1)
+    }
+}

@@ -1,0 +1,30 @@
+//! A group start on a curved line, breaking for the inside: `starting together`.
+
+use crate::form::{Form, Phrase, row};
+use crate::forms::clause::Clause;
+use crate::spanned::Spanned;
+
+const NAME: &str = "group start";
+
+pub(crate) const TOGETHER: Clause<()> = Clause {
+    form: Form {
+        begins: &[&[&["together", "starting", "start"]]],
+        words: &["together"],
+        rows: &[row(&["1500 in lanes 2-4 starting together"], "a group start on a curved line")],
+    },
+    name: NAME,
+    read: |cursor, said| {
+        const TOGETHER: &[Phrase] =
+            &[&[&["starting", "start"], &["together"]], &[&["together"]], &[&["group", "mass"], &["start"]]];
+        let begins = cursor.place();
+        if !cursor.one_of(TOGETHER) {
+            return false;
+        }
+        cursor.once(said.is_some(), begins, NAME);
+        *said = Some(Spanned::new((), cursor.since(begins)));
+        true
+    },
+    print: |(), f| f.write_str("starting together"),
+    is_printed_last: |()| false,
+    is_of_last_run: |(), _| false,
+};
