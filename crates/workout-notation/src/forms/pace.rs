@@ -88,7 +88,7 @@ pub(crate) const PACE: Clause<Pace> = Clause {
         let is_time = cursor.is_word(0, &["in", "at"]) && cursor.is_number(1);
         if is_time || cursor.is_word(0, &["at"]) && cursor.is_word(1, &["mile"]) {
             cursor.skip();
-        } else if !cursor.sign('@') && !(cursor.is_number(0) && cursor.is_bare_pace()) {
+        } else if !(cursor.sign('@') || cursor.is_number(0) && cursor.is_bare_pace()) {
             return false;
         }
         let Some(pace) = cursor.pace() else {

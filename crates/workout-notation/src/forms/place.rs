@@ -57,10 +57,9 @@ fn read(cursor: &mut Cursor<'_>, said: &mut Option<Spanned<Place>>) -> bool {
     let begins = cursor.place();
     let is_in = cursor.word(&["in"]);
     let is_named = cursor.is_place_name() && (is_in || !cursor.is_word(0, &["the", "track"]));
-    // `on 3:00` is a cycle.
-    let is_on = !is_in
-        && !(cursor.is_word(0, &["on"]) && cursor.is_number(1))
-        && cursor.word(&["on", "round", "around", "along", "down", "up"]);
+    // `on 3:00`
+    let is_cycle = cursor.is_word(0, &["on"]) && cursor.is_number(1);
+    let is_on = !is_in && !is_cycle && cursor.word(&["on", "round", "around", "along", "down", "up"]);
     if is_named || is_on {
         cursor.named_place(said, begins);
         return true;
