@@ -1,16 +1,19 @@
 //! A page in a real browser: headless Chromium, driven by its DevTools protocol.
 
 use std::path::Path;
-use std::sync::{Arc, Mutex};
+use std::sync::{Arc, Mutex, PoisonError, Weak};
 use std::time::{Duration, Instant};
 
 use headless_chrome::browser::default_executable;
 use headless_chrome::browser::tab::ModifierKey;
 use headless_chrome::protocol::cdp::types::Event;
-use headless_chrome::protocol::cdp::{Browser as Whole, Emulation, Network, Page as PageDomain, Runtime};
+use headless_chrome::protocol::cdp::{
+    Browser as Whole, Emulation, Input, Network, Page as PageDomain, Runtime, Target,
+};
 use headless_chrome::types::PrintToPdfOptions;
 use headless_chrome::{Browser, LaunchOptions, Tab};
 use serde_json::Value;
+use tempfile::TempDir;
 
 use crate::left_out::left_out;
 use crate::made::Made;
@@ -23,18 +26,29 @@ pub(crate) const PHONE: (u32, u32) = (390, 844);
 pub(crate) const NARROWEST: (u32, u32) = (320, 640);
 pub(crate) const DESKTOP: (u32, u32) = (1280, 900);
 
-/// A page that is shown.
+/// A page that is shown in a window of its own.
 pub(crate) struct Shown {
     tab: Arc<Tab>,
-    /// Everything that was asked for, by address.
-    asked: Arc<Mutex<Vec<String>>>,
-    /// Every dialog that opened, by its words. Each is answered with yes.
+    /// The profile that its tabs share, and no other test has.
+    context: String,
+    /// Every address that was requested.
+    requests: Arc<Mutex<Vec<String>>>,
+    /// The words of every dialog that opened. Each is answered with yes.
     dialogs: Arc<Mutex<Vec<String>>>,
-    /// Kept, for the browser ends with it; before the folder, in which it writes.
-    browser: Browser,
+    /// Kept, for the browser ends with the last test that has it.
+    shared: Arc<SharedBrowser>,
     /// Kept, for its folder ends with it.
     pub(crate) made: Made,
 }
+
+/// The browser that the tests share which run at the same time.
+struct SharedBrowser {
+    browser: Browser,
+    /// Kept, for the browser writes in it: so it comes after the browser.
+    _folder: TempDir,
+}
+
+static SHARED: Mutex<Weak<SharedBrowser>> = Mutex::new(Weak::new());
 
 /// Sets up the page before its own script runs.
 #[derive(Clone, Copy, Default)]
@@ -47,7 +61,8 @@ pub(crate) struct Set {
     pub(crate) dark: bool,
 }
 
-/// Shows a page in a browser. Where none is installed the test that asks for it ends, as passed.
+/// Shows a page in a window and a profile of its own. Where no browser is installed the test that asks for it ends,
+/// as passed.
 macro_rules! show {
     ($made:expr, $screen:expr, $set:expr) => {
         match $crate::browser::in_browser($made, $screen, $set) {
@@ -58,39 +73,27 @@ macro_rules! show {
 }
 pub(crate) use show;
 
-/// A page in a browser of its own; nothing where none is installed.
+/// A page in a window and a profile of its own; nothing where no browser is installed.
 pub(crate) fn in_browser(made: Made, screen: (u32, u32), set: Set) -> Option<Shown> {
     if default_executable().is_err() {
         left_out("a browser (Debian's package chromium)");
         return None;
     }
-    let own = made.folder().join("browser");
-    std::fs::create_dir(&own).expect("the folder can be written");
-    let options = LaunchOptions {
-        user_data_dir: Some(own.join("profile")),
-        // What it leaves behind when it is ended goes with the folder.
-        process_envs: Some([("TMPDIR".to_owned(), own.display().to_string())].into()),
-        sandbox: false,
-        idle_browser_timeout: Duration::from_secs(600),
-        args: ["--disable-quic", "--disable-component-update", "--disable-gpu"]
-            .map(std::ffi::OsStr::new)
-            .to_vec(),
-        ..LaunchOptions::default()
-    };
-    let browser = Browser::new(options).expect("the browser starts");
-    keep_talking(&browser);
-    let tab = browser.new_tab().expect("a tab opens");
-    tab.set_default_timeout(PATIENCE);
-    let asked: Arc<Mutex<Vec<String>>> = Arc::default();
+    let shared = shared_browser();
+    let context = shared.browser.new_context().expect("a profile can be made").get_id().to_owned();
+    let tab = open_tab(&shared.browser, &context);
+    let requests: Arc<Mutex<Vec<String>>> = Arc::default();
     let dialogs: Arc<Mutex<Vec<String>>> = Arc::default();
-    let (asking, opening, answering) = (asked.clone(), dialogs.clone(), tab.clone());
+    let (requesting, opening, answering) = (requests.clone(), dialogs.clone(), Arc::downgrade(&tab));
     tab.add_event_listener(Arc::new(move |event: &Event| match event {
         Event::NetworkRequestWillBeSent(sent) => {
-            asking.lock().expect("no listener panics").push(sent.params.request.url.clone());
+            requesting.lock().expect("no listener panics").push(sent.params.request.url.clone());
         }
         Event::PageJavascriptDialogOpening(dialog) => {
             opening.lock().expect("no listener panics").push(dialog.params.message.clone());
-            let _ = answering.get_dialog().accept(None);
+            if let Some(tab) = answering.upgrade() {
+                let _ = tab.get_dialog().accept(None);
+            }
         }
         _ => {}
     }))
@@ -120,6 +123,8 @@ pub(crate) fn in_browser(made: Made, screen: (u32, u32), set: Set) -> Option<Sho
         device_posture: None,
     })
     .expect("the screen can be set");
+    // Windows of other tests lie over this one.
+    tab.call_method(Emulation::SetFocusEmulationEnabled { enabled: true }).expect("it can have the focus");
     if set.dark {
         let feature =
             Emulation::MediaFeature { name: "prefers-color-scheme".to_owned(), value: "dark".to_owned() };
@@ -139,9 +144,58 @@ pub(crate) fn in_browser(made: Made, screen: (u32, u32), set: Set) -> Option<Sho
         })
         .expect("a script can be put first");
     }
-    let shown = Shown { tab, asked, dialogs, made, browser };
+    let shown = Shown { tab, context, requests, dialogs, made, shared };
     shown.go(&shown.made.path);
     Some(shown)
+}
+
+fn shared_browser() -> Arc<SharedBrowser> {
+    let mut shared = SHARED.lock().unwrap_or_else(PoisonError::into_inner);
+    shared.upgrade().unwrap_or_else(|| {
+        let new = Arc::new(SharedBrowser::begin());
+        *shared = Arc::downgrade(&new);
+        new
+    })
+}
+
+impl SharedBrowser {
+    fn begin() -> Self {
+        let folder = tempfile::tempdir().expect("a temporary folder can be made");
+        let options = LaunchOptions {
+            user_data_dir: Some(folder.path().join("profile")),
+            // What it leaves behind when it is ended goes with the folder.
+            process_envs: Some([("TMPDIR".to_owned(), folder.path().display().to_string())].into()),
+            sandbox: false,
+            idle_browser_timeout: Duration::from_secs(600),
+            args: ["--disable-quic", "--disable-component-update", "--disable-gpu"]
+                .map(std::ffi::OsStr::new)
+                .to_vec(),
+            ..LaunchOptions::default()
+        };
+        let browser = Browser::new(options).expect("the browser starts");
+        keep_talking(&browser);
+        Self { browser, _folder: folder }
+    }
+}
+
+fn open_tab(browser: &Browser, context: &str) -> Arc<Tab> {
+    let tab = browser.new_tab_with_options(Target::CreateTarget {
+        url: "about:blank".to_owned(),
+        left: None,
+        top: None,
+        width: None,
+        height: None,
+        window_state: None,
+        browser_context_id: Some(context.to_owned()),
+        enable_begin_frame_control: None,
+        new_window: None,
+        background: None,
+        for_tab: None,
+        hidden: None,
+    });
+    let tab = tab.expect("a tab opens");
+    tab.set_default_timeout(PATIENCE);
+    tab
 }
 
 /// Lets the browser's first tab say something all the time. The client asks nothing while it listens, which is a
@@ -158,6 +212,13 @@ fn keep_talking(browser: &Browser) {
     };
     tab.call_method(Runtime::Enable(None)).expect("what it says is heard");
     tab.evaluate("setInterval(() => console.debug(''), 4); 0", false).expect("it can talk");
+}
+
+impl Drop for Shown {
+    fn drop(&mut self) {
+        // A test that fails may leave a tab that cannot be closed.
+        let _ = self.tab.close(false);
+    }
 }
 
 impl Shown {
@@ -203,15 +264,52 @@ impl Shown {
         let begun = Instant::now();
         while self.value(condition) != Value::Bool(true) {
             assert!(begun.elapsed() < PATIENCE, "`{condition}` never came to hold");
-            std::thread::sleep(Duration::from_millis(20));
+            std::thread::sleep(Duration::from_millis(10));
         }
     }
 
     /// Taps the middle of an element, as a finger does: what lies over it is hit instead.
     pub(crate) fn tap(&self, selector: &str) {
-        let element =
-            self.tab.wait_for_element(selector).unwrap_or_else(|error| panic!("{selector}: {error}"));
-        element.click().unwrap_or_else(|error| panic!("{selector} can be tapped: {error}"));
+        let middle = self.value(&format!(
+            "(() => {{
+                const one = document.querySelector({selector:?});
+                const edges = () => one.getBoundingClientRect();
+                const {{ left, top, right, bottom }} = edges();
+                if (left < 0 || top < 0 || right > innerWidth || bottom > innerHeight)
+                    one.scrollIntoView({{ block: 'center', inline: 'center', behavior: 'instant' }});
+                const {{ x, y, width, height }} = edges();
+                return width > 0 ? [x + width / 2, y + height / 2] : null;
+            }})()"
+        ));
+        let coordinate = |index: usize| {
+            middle[index]
+                .as_f64()
+                .unwrap_or_else(|| panic!("{selector} cannot be seen, so it cannot be tapped"))
+        };
+        use Input::DispatchMouseEventTypeOption::{MouseMoved, MousePressed, MouseReleased};
+        for event in [MouseMoved, MousePressed, MouseReleased] {
+            let button = (!matches!(event, MouseMoved)).then_some(Input::MouseButton::Left);
+            self.tab
+                .call_method(Input::DispatchMouseEvent {
+                    Type: event,
+                    x: coordinate(0),
+                    y: coordinate(1),
+                    click_count: button.as_ref().map(|_| 1),
+                    button,
+                    modifiers: None,
+                    timestamp: None,
+                    buttons: None,
+                    force: None,
+                    tangential_pressure: None,
+                    tilt_x: None,
+                    tilt_y: None,
+                    twist: None,
+                    delta_x: None,
+                    delta_y: None,
+                    pointer_Type: None,
+                })
+                .expect("the screen can be touched");
+        }
     }
 
     /// Presses a key.
@@ -231,9 +329,9 @@ impl Shown {
         self.tab.type_str(words).expect("keys can be pressed");
     }
 
-    /// Types into a box of the same page in another tab, which stays open.
+    /// Types into a box of the same page in another tab of the same profile, which stays open.
     pub(crate) fn type_in_another_tab(&self, id: &str, words: &str) {
-        let tab = self.browser.new_tab().expect("a tab opens");
+        let tab = open_tab(&self.shared.browser, &self.context);
         let address = format!("file://{}", self.made.path.display());
         tab.navigate_to(&address).and_then(|tab| tab.wait_until_navigated()).expect("the page is shown");
         let input = tab.wait_for_element(&format!("#{id}")).expect("the box is there");
@@ -241,32 +339,38 @@ impl Shown {
         tab.type_str(words).expect("keys can be pressed");
     }
 
-    /// Shows another file in the same browser.
+    /// Shows another file in the same tab.
     pub(crate) fn go(&self, path: &Path) {
         let address = format!("file://{}", path.display());
-        self.tab.navigate_to(&address).and_then(|tab| tab.wait_until_navigated()).expect("the page is shown");
+        self.value("window.wasHereBefore = true");
+        self.tab.navigate_to(&address).expect("the file can be shown");
+        self.wait_for_new_page();
     }
 
     /// Loads the page again.
     pub(crate) fn reload(&self) {
         self.value("window.wasHereBefore = true");
         self.tab.reload(false, None).expect("the page can be loaded again");
-        // Between the two there is a page of which nothing can be asked.
+        self.wait_for_new_page();
+    }
+
+    /// Between two pages nothing can be asked.
+    fn wait_for_new_page(&self) {
         let is_new = "location.protocol === 'file:' && document.readyState === 'complete' \
                       && window.wasHereBefore === undefined";
         let begun = Instant::now();
         while self.try_value(is_new) != Ok(Value::Bool(true)) {
-            assert!(begun.elapsed() < PATIENCE, "the page never came back");
-            std::thread::sleep(Duration::from_millis(20));
+            assert!(begun.elapsed() < PATIENCE, "the page never came");
+            std::thread::sleep(Duration::from_millis(10));
         }
     }
 
-    /// What has been asked for so far, by address.
-    pub(crate) fn asked(&self) -> Vec<String> {
-        self.asked.lock().expect("no listener panics").clone()
+    /// The addresses that were requested so far.
+    pub(crate) fn requests(&self) -> Vec<String> {
+        self.requests.lock().expect("no listener panics").clone()
     }
 
-    /// What has been said in dialogs so far.
+    /// The words of the dialogs so far.
     pub(crate) fn dialogs(&self) -> Vec<String> {
         self.dialogs.lock().expect("no listener panics").clone()
     }
@@ -276,7 +380,7 @@ impl Shown {
         self.tab
             .call_method(Whole::SetDownloadBehavior {
                 behavior: Whole::SetDownloadBehaviorBehaviorOption::Allow,
-                browser_context_id: None,
+                browser_context_id: Some(self.context.clone()),
                 download_path: Some(folder.display().to_string()),
                 events_enabled: None,
             })

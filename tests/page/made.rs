@@ -1,7 +1,9 @@
 //! Pages that the built program makes.
 
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::PathBuf;
+use std::sync::{Mutex, PoisonError};
 
 use serde_json::Value;
 use tempfile::TempDir;
@@ -21,12 +23,24 @@ impl Made {
     }
 }
 
+/// The pages that were made so far, by the arguments of their commands: most tests use one of two.
+static PAGES: Mutex<BTreeMap<Vec<String>, Vec<u8>>> = Mutex::new(BTreeMap::new());
+
 /// The page that a command makes.
 pub(crate) fn made(arguments: &[&str]) -> Made {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let path = folder.path().join("page.html");
-    let name = path.to_str().expect("the path is UTF-8");
-    toeline(&[arguments, &["--out", name]].concat()).assert().success();
+    let key: Vec<String> = arguments.iter().map(|&argument| argument.to_owned()).collect();
+    let known = || PAGES.lock().unwrap_or_else(PoisonError::into_inner);
+    let page = known().get(&key).cloned();
+    match page {
+        Some(page) => fs::write(&path, page).expect("the folder can be written"),
+        None => {
+            let name = path.to_str().expect("the path is UTF-8");
+            toeline(&[arguments, &["--out", name]].concat()).assert().success();
+            known().insert(key, fs::read(&path).expect("the page was written"));
+        }
+    }
     Made { folder, path }
 }
 

@@ -1,5 +1,5 @@
-//! Stand-ins for the clock, the sound card and the screen of the device, so that no test waits for
-//! either or depends on how fast the machine is.
+//! Stand-ins for the clock, the sound card and the screen of the device, so that no test waits for them or depends
+//! on the speed of the machine.
 
 use crate::browser::{Set, Shown};
 
@@ -12,7 +12,22 @@ pub(crate) const STUBS: Set = Set {
           Date.now = () => start + Number(sessionStorage.getItem("test clock") ?? 0);
           // The device's own count does not know that its clock was set back.
           performance.now = () => Date.now() - start + Number(sessionStorage.getItem("set back") ?? 0);
-          window.setClock = (ms) => sessionStorage.setItem("test clock", ms);
+          // A beat comes when the clock is set, so that no test waits for one.
+          const beats = new Map();
+          const [set, clear] = [window.setInterval, window.clearInterval];
+          window.setInterval = (act, ms) => {
+            const beat = set(act, ms);
+            beats.set(beat, act);
+            return beat;
+          };
+          window.clearInterval = (beat) => {
+            beats.delete(beat);
+            clear(beat);
+          };
+          window.setClock = (ms) => {
+            sessionStorage.setItem("test clock", ms);
+            for (const act of [...beats.values()]) act();
+          };
           window.tones = [];
           window.AudioContext = class {
             get state() { return window.card ?? "running"; }
@@ -51,10 +66,9 @@ pub(crate) const STUBS: Set = Set {
 };
 
 impl Shown {
-    /// Sets the clock, in milliseconds from when the page was first shown, and lets the page take notice: its beat
-    /// is a tenth of a second, and timers come in their order.
+    /// Sets the clock, in milliseconds from when the page was first shown, and lets the page notice it.
     pub(crate) fn set_clock(&self, ms: u32) {
-        self.value(&format!("new Promise((done) => {{ setClock({ms}); setTimeout(done, 120); }})"));
+        self.value(&format!("setClock({ms})"));
     }
 
     /// What is in a box.

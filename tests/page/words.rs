@@ -82,7 +82,7 @@ fn nothing_is_asked_of_anywhere() {
     page.tap("#s1-b1 .count-down");
     page.set_clock(10_000);
     page.wait("document.querySelector('#s1-b1-r1').classList.contains('is-running')");
-    assert_eq!(page.asked(), [format!("file://{}", page.made.path.display())]);
+    assert_eq!(page.requests(), [format!("file://{}", page.made.path.display())]);
     assert_eq!(page.value("performance.getEntriesByType('resource').length"), 0);
     let addresses = page.value(
         "[...document.querySelectorAll('[src], [href], [srcset], [action]')]
