@@ -60,7 +60,7 @@ fn sound_is_switched_off_even_for_a_go_that_is_near() {
 }
 
 #[test]
-fn a_countdown_is_put_off_stopped_and_goes_on_with_the_run_that_is_next() {
+fn a_countdown_is_delayed_stopped_and_continued_with_the_next_run() {
     let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
     page.set_clock(6_500);
@@ -74,7 +74,7 @@ fn a_countdown_is_put_off_stopped_and_goes_on_with_the_run_that_is_next() {
     page.wait("document.getElementById('next-go').hidden");
     assert_eq!(
         page.text("document.querySelector('#s1-b1 .count-down').textContent"),
-        "Go on with rep 2: go in 10 s"
+        "Continue with rep 2: go in 10 s"
     );
     page.set_clock(60_000);
     page.tap("#s1-b1 .count-down");
@@ -115,7 +115,7 @@ fn the_next_split_is_counted_down_to_and_heard() {
     page.wait("tones.length === 1");
     assert_eq!(tones(&page), json!([[13_400, 990]]));
     assert_eq!(page.text("document.getElementById('said').textContent"), "100 m: 13.3 s");
-    page.wait(&format!("{split} === 'The last split is passed.'"));
+    page.wait(&format!("{split} === 'Last split passed.'"));
 }
 
 #[test]
@@ -148,7 +148,7 @@ fn after_a_false_start_the_run_can_go_again() {
 }
 
 #[test]
-fn a_sound_card_that_stands_still_gets_no_sound_and_the_coach_is_told() {
+fn a_sound_card_that_stands_still_gets_no_sound_and_the_page_says_so() {
     let page = show!(made(&LONE), PHONE, STUBS);
     page.value("window.card = 'interrupted'");
     page.tap("#s1-b1 .count-down");
@@ -180,7 +180,7 @@ fn what_was_timed_does_not_go_again_by_itself() {
     page.tap("#s1-b1-r2-l1-1");
     page.type_in("34.0");
     let offered = || page.text("document.querySelector('#s1-b1 .count-down').textContent");
-    assert_eq!(offered(), "Go on with rep 3: go in 10 s");
+    assert_eq!(offered(), "Continue with rep 3: go in 10 s");
     for rep in 3..=6 {
         page.value(&format!("document.getElementById('s1-b1-r{rep}-l1-1').focus()"));
         page.type_in("34.0");
@@ -207,4 +207,26 @@ fn a_start_in_the_wrong_row_moves_no_go() {
     page.wait("document.getElementById('next-go-name').textContent.startsWith('Rep 1 ')");
     page.set_clock(10_500);
     page.wait("document.querySelector('#s1-b1-r1').classList.contains('is-running')");
+}
+
+#[test]
+fn words_in_a_box_are_not_a_time() {
+    let page = show!(made(&LONE), PHONE, STUBS);
+    let offered = || page.text("document.querySelector('#s1-b1 .count-down').textContent");
+    let kept = || page.text("document.querySelector('.kept').textContent");
+    page.tap("#s1-b1-r1-l1-1");
+    page.type_in("DNF");
+    assert_eq!(offered(), "Start block 1: first go in 10 s");
+    assert_eq!(page.text("document.querySelector('#s1-b1-r1 .start').textContent"), "Start");
+    assert!(kept().starts_with("0 of 6 times taken"), "{}", kept());
+    for (rep, words) in [(2, "33.9"), (3, "DNS"), (4, " "), (5, "tight calf")] {
+        page.value(&format!("document.getElementById('s1-b1-r{rep}-l1-1').focus()"));
+        page.type_in(words);
+    }
+    assert_eq!(offered(), "Continue with rep 3: go in 10 s");
+    assert!(kept().starts_with("1 of 6 times taken"), "{}", kept());
+    page.reload();
+    let words = [1, 2, 3, 5].map(|rep| page.in_box(&format!("s1-b1-r{rep}-l1-1")));
+    assert_eq!(words, ["DNF", "33.9", "DNS", "tight calf"]);
+    assert_eq!(offered(), "Continue with rep 3: go in 10 s");
 }

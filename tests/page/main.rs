@@ -14,6 +14,7 @@ mod blocks;
 mod browser;
 mod countdown;
 mod csv;
+mod kept;
 mod keyboard;
 mod made;
 mod paper;

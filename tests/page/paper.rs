@@ -51,7 +51,7 @@ fn fits(arguments: &[&str], paper: (f64, f64)) {
     for words in said(&plan_of(arguments)) {
         assert!(printed.contains(&letters(&words)), "{arguments:?}: `{words}` is missing");
     }
-    for control in ["Cancel", "Savethetimes", "Startblock", "Largermap"] {
+    for control in ["Cancel", "Savetimes", "Startblock", "Largermap"] {
         assert!(!printed.contains(control), "{control} is of no use on paper");
     }
 }

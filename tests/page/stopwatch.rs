@@ -5,7 +5,7 @@ use crate::made::{LONE, SPRINTERS, made};
 use crate::stub::STUBS;
 
 #[test]
-fn a_run_is_clocked_to_the_tenth_that_was_begun() {
+fn a_time_is_rounded_up_to_the_tenth() {
     let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1-r1 .start");
     page.set_clock(34_160);
@@ -80,7 +80,7 @@ fn a_time_that_was_typed_is_still_there_after_a_reload_and_only_in_its_own_plan(
     assert_eq!(page.in_box("s1-b1-r2-l1-1"), "33.9");
     assert!(
         page.text("document.querySelector('.kept').textContent")
-            .starts_with("1 of 6 times taken. They are kept")
+            .starts_with("1 of 6 times taken. Kept on this device")
     );
     page.go(&other.path);
     assert_eq!(page.in_box("s1-b1-r2-l1-1"), "");
@@ -103,7 +103,7 @@ fn two_tabs_with_one_plan_keep_the_times_of_both() {
 }
 
 #[test]
-fn a_browser_that_keeps_nothing_is_said_and_clocks_all_the_same() {
+fn where_a_browser_keeps_nothing_the_page_says_so_and_clocks_all_the_same() {
     let denied = Set {
         script: Some(
             "for (const name of ['localStorage', 'sessionStorage']) \
@@ -188,6 +188,23 @@ fn a_clock_that_was_cancelled_by_mistake_runs_on() {
     page.tap("#s1-b1-r1 .take-back");
     page.set_clock(7_000);
     assert_eq!(page.text("document.querySelector('#s1-b1-r1 .take-back').textContent"), "Undo cancel");
+    page.tap("#s1-b1-r1 .take-back");
+    page.set_clock(34_400);
+    page.tap("#s1-b1-r1 .stop-all");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.4");
+}
+
+#[test]
+fn a_clock_is_cancelled_after_a_reload() {
+    let page = show!(made(&LONE), PHONE, STUBS);
+    page.tap("#s1-b1-r1 .start");
+    page.set_clock(5_000);
+    page.reload();
+    page.set_clock(7_000);
+    page.tap("#s1-b1-r1 .take-back");
+    assert_eq!(page.value("document.querySelector('#s1-b1-r1 .watch').hidden"), true);
+    assert_eq!(page.value("document.getElementById('now').hidden"), true);
+    page.set_clock(9_000);
     page.tap("#s1-b1-r1 .take-back");
     page.set_clock(34_400);
     page.tap("#s1-b1-r1 .stop-all");
@@ -286,7 +303,7 @@ fn times_that_were_corrected_after_a_stop_are_not_taken_back() {
 
 /// What another tab keeps of which this one, asleep, has not been told.
 const KEPT_ELSEWHERE: &str = "(() => {
-    const key = `toeline:${document.querySelector('section.session').dataset.key}`;
+    const key = `toeline:${JSON.parse(document.getElementById('data').textContent).sessions[0].key}`;
     const kept = JSON.parse(localStorage.getItem(key) ?? '{}');
     localStorage.setItem(key, JSON.stringify({ ...kept, times: { ...kept.times, 'b1-r6-l1-1': '33.3' } }));
     return true;
@@ -329,7 +346,7 @@ fn a_clock_that_runs_in_another_tab_is_not_started_anew() {
     let page = show!(made(&LONE), PHONE, STUBS);
     page.value(
         "(() => {
-            const key = `toeline:${document.querySelector('section.session').dataset.key}`;
+            const key = `toeline:${JSON.parse(document.getElementById('data').textContent).sessions[0].key}`;
             localStorage.setItem(key, JSON.stringify({ clocks: { 'b1-r1': { start: Date.now(), stopped: [] } } }));
         })()",
     );
@@ -354,7 +371,7 @@ fn a_stop_is_taken_back_only_for_a_while() {
 }
 
 /// Whether a coach sees that the clock of the device was set back.
-const IS_SET_BACK_TOLD: &str = "document.getElementById('set-back').checkVisibility()";
+const IS_SET_BACK_SHOWN: &str = "document.getElementById('set-back').checkVisibility()";
 
 #[test]
 fn a_device_whose_clock_is_set_back_says_so() {
@@ -364,10 +381,10 @@ fn a_device_whose_clock_is_set_back_says_so() {
     page.set_clock(10_000);
     page.tap("#s1-b1-r1 .stop-all");
     assert_eq!(page.in_box("s1-b1-r1-l1-1"), "");
-    assert_eq!(page.value(IS_SET_BACK_TOLD), true);
+    assert_eq!(page.value(IS_SET_BACK_SHOWN), true);
     page.tap("#s1-b1-r1 .start");
     assert_eq!(page.value("document.querySelector('#s1-b1-r1 .watch').hidden"), false);
-    assert_eq!(page.value(IS_SET_BACK_TOLD), false);
+    assert_eq!(page.value(IS_SET_BACK_SHOWN), false);
 }
 
 #[test]
@@ -376,7 +393,7 @@ fn a_clock_that_is_set_back_a_little_is_noticed_too() {
     page.tap("#s1-b1-r1 .start");
     page.set_clock(30_000);
     page.wait("document.querySelector('#s1-b1-r1 .watch').textContent === '30.0'");
-    assert_eq!(page.value(IS_SET_BACK_TOLD), false);
+    assert_eq!(page.value(IS_SET_BACK_SHOWN), false);
     page.value("sessionStorage.setItem('set back', 3000); setClock(27_100)");
-    page.wait(IS_SET_BACK_TOLD);
+    page.wait(IS_SET_BACK_SHOWN);
 }

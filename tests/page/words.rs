@@ -1,4 +1,4 @@
-//! Everything that there is to read is there without scripts, and nothing is asked of anywhere.
+//! Everything there is to read is there without scripts, and the page loads nothing else.
 
 use std::collections::BTreeSet;
 
@@ -68,7 +68,7 @@ fn without_scripts_every_word_of_every_plan_is_there() {
 }
 
 #[test]
-fn the_splits_of_a_run_are_told_without_scripts() {
+fn the_splits_of_a_run_are_shown_without_scripts() {
     let page = show!(made(&LONE), PHONE, Set { without_scripts: true, ..Set::default() });
     // 34 s for 200 m at an even pace.
     assert!(seen(&page).contains("100 m: 17 s"));
@@ -76,7 +76,7 @@ fn the_splits_of_a_run_are_told_without_scripts() {
 }
 
 #[test]
-fn nothing_is_asked_of_anywhere() {
+fn the_page_loads_nothing_else() {
     let made = made(&LONE);
     let page = show!(made, PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
@@ -101,4 +101,51 @@ fn no_script_but_the_page_s_own_can_run() {
     );
     assert_eq!(page.value("window.strange === undefined"), true);
     assert_eq!(page.text("document.documentElement.className"), "js", "its own has run");
+}
+
+#[test]
+fn the_policy_of_the_page_refuses_nothing_of_its_own() {
+    let refusals = Set {
+        script: Some(
+            "window.refused = []; \
+             addEventListener('securitypolicyviolation', (event) => refused.push(event.effectiveDirective))",
+        ),
+        ..Set::default()
+    };
+    let page = show!(made(&LONE), PHONE, refusals);
+    assert_eq!(page.text("document.documentElement.className"), "js");
+    assert_eq!(page.value("refused"), json!([]));
+    page.value(
+        "(() => { const script = document.createElement('script');
+                  script.textContent = 'window.strange = true';
+                  document.body.append(script); })()",
+    );
+    page.wait("refused.length > 0");
+    assert_eq!(page.text("refused[0]"), "script-src-elem", "what is refused is noticed");
+}
+
+/// Old phones get no new browsers: none of these functions is needed.
+#[test]
+fn a_browser_without_newer_functions_shows_and_clocks_all_the_same() {
+    let older = Set {
+        script: Some(concat!(
+            "for (const name of ['at', 'findLast', 'findLastIndex', 'toReversed', 'toSorted', 'toSpliced', 'with']) ",
+            "delete Array.prototype[name]; ",
+            "for (const name of ['at', 'matchAll', 'replaceAll', 'isWellFormed']) delete String.prototype[name]; ",
+            "delete Element.prototype.replaceChildren; delete Document.prototype.replaceChildren; ",
+            "delete Element.prototype.checkVisibility; ",
+            "delete Object.hasOwn; delete Object.groupBy; delete Promise.any; delete Promise.allSettled; ",
+            "delete window.structuredClone; delete window.queueMicrotask; delete crypto.randomUUID;",
+        )),
+        ..Set::default()
+    };
+    let page = show!(made(&LONE), PHONE, older);
+    assert_eq!(page.value("document.querySelector('.block').offsetHeight > 0"), true);
+    page.tap("#s1-b1 .count-down");
+    assert_eq!(page.text("document.querySelector('#s1-b1 .count-down').textContent"), "Stop the countdown");
+    page.tap("#s1-b1-r1 .start");
+    page.wait("parseFloat(document.querySelector('#s1-b1-r1 .watch').textContent) > 0.6");
+    page.tap("#s1-b1-r1 .stop-all");
+    assert_ne!(page.in_box("s1-b1-r1-l1-1"), "");
+    assert!(page.text("document.querySelector('.kept').textContent").starts_with("1 of 6"));
 }

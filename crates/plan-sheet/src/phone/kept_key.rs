@@ -1,47 +1,47 @@
-//! What the times of a session are kept under.
+//! The key under which a phone keeps the times of a session.
 
-use sha2::{Digest, Sha256};
+use session_plan::Plan;
 
-use crate::sheet::sheet::Sheet;
+use super::key_digest::{KeyDigest, runs};
 
-/// Goes up whenever the names of the boxes change that times are typed in.
-const VERSION: &str = "1";
+/// Changes whenever the names of the boxes change that times are typed in.
+const VERSION: &str = "2";
 
-/// The key of a sheet on a day and a track: the same as long as each box is for the same run of the same
-/// people in the same place, whatever else is said of it.
-pub(super) fn kept_key(sheet: &Sheet, day: Option<&str>, track: &str) -> String {
-    let mut digest = Sha256::new();
-    let mut add = |words: &str| {
-        // With its length, no two lists of words are alike.
-        digest.update(words.len().to_le_bytes());
-        digest.update(words);
-    };
-    for words in [VERSION, &sheet.title, day.unwrap_or_default(), track] {
-        add(words);
+/// A hash of the session's title, its date, its track and, for each run, who runs how far from where to where.
+///
+/// Places and distances are in whole millimetres of their lane and course, so other words for them, a note or a
+/// longer rest lose no times. The title is the coach's own: it tells sessions apart that repeat the same runs.
+pub(super) fn kept_key(plan: &Plan) -> String {
+    let mut digest = KeyDigest::default();
+    let date = plan.date.map(|date| date.to_string()).unwrap_or_default();
+    for part in [VERSION, &plan.title, &date, &plan.track.name] {
+        digest.add(part);
     }
-    for block in &sheet.blocks {
-        for row in &block.rows {
-            for number in
-                [block.number, row.set as usize, row.rep as usize, row.wave as usize, row.lane.into()]
-            {
-                add(&number.to_string());
-            }
-            for words in [&row.metres, &row.start, &row.finish] {
-                add(words);
-            }
-            add(&row.names.len().to_string());
-            row.names.iter().for_each(|name| add(name));
+    for (number, rep) in runs(plan) {
+        for count in [number, rep.set as usize, rep.rep as usize, rep.wave as usize, rep.lane.into()] {
+            digest.add(&count.to_string());
         }
+        for place in [&rep.start, &rep.finish] {
+            digest.add(&place.course.to_string());
+            digest.add(&millimetres(place.to_finish_line_m));
+        }
+        digest.add(&millimetres(rep.distance_m));
+        digest.add_names(&rep.athletes);
     }
-    digest.finalize().iter().take(12).map(|byte| format!("{byte:02x}")).collect()
+    digest.key()
+}
+
+fn millimetres(length_m: f64) -> String {
+    ((length_m * 1000.0).round() as i64).to_string()
 }
 
 #[cfg(test)]
 mod tests {
     use lane_distance::Track;
-    use session_plan::{Athlete, Group, Plan, Session, Venue, plan};
+    use session_plan::{Athlete, Group, Session, Venue, plan};
     use workout_notation::Block;
 
+    use super::super::old_key::old_key;
     use super::*;
 
     fn planned(block: &str, title: &str, names: &[&str]) -> Plan {
@@ -52,22 +52,17 @@ mod tests {
         plan(&venue, &Session { groups: vec![group], ..Session::of_block(title, block) }).expect("it fits")
     }
 
-    fn key(plan: &Plan) -> String {
-        kept_key(&Sheet::of(plan), None, &plan.track.name)
+    /// If either changes, times that phones have kept are lost.
+    #[test]
+    fn keys_outlive_a_release() {
+        let plan = planned("2 x 200 in lanes 2-3 @ 34 rest 3min", "Tuesday", &["Ada", "Bela"]);
+        assert_eq!(kept_key(&plan), "a16de08e88a6d3ea35b29021");
+        assert_eq!(old_key(&plan), "7d4091f2ab0d9ad4ba5827ab");
     }
 
     #[test]
-    fn times_outlive_a_new_release() {
-        // If this changes, times that are kept on phones are lost.
-        assert_eq!(
-            key(&planned("2 x 200 in lanes 2-3 @ 34 rest 3min", "Tuesday", &["Ada", "Bela"])),
-            "7d4091f2ab0d9ad4ba5827ab"
-        );
-    }
-
-    #[test]
-    fn a_key_is_that_of_people_and_places() {
-        let first = key(&planned("2 x 200 in lanes 2-3 @ 34 rest 3min", "Tuesday", &["Ada", "Bela"]));
+    fn a_key_tells_people_and_places_apart() {
+        let first = kept_key(&planned("2 x 200 in lanes 2-3 @ 34 rest 3min", "Tuesday", &["Ada", "Bela"]));
         let others = [
             planned("2 x 200 in lanes 2-3 @ 34 rest 3min", "Friday", &["Ada", "Bela"]),
             planned("2 x 200 in lanes 3-4 @ 34 rest 3min", "Tuesday", &["Ada", "Bela"]),
@@ -75,9 +70,20 @@ mod tests {
             planned("2 x 200 in lanes 2-3 @ 34 rest 3min", "Tuesday", &["Ada", "Cleo"]),
             planned("3 x 200 in lanes 2-3 @ 34 rest 3min", "Tuesday", &["Ada", "Bela"]),
         ];
-        assert!(others.iter().all(|other| key(other) != first));
-        let mut late = planned("2 x 200 in lanes 2-3 @ 34 rest 4min", "Tuesday", &["Ada", "Bela"]);
-        late.notes.push("It rains.".to_owned());
-        assert_eq!(key(&late), first, "a longer rest or a note loses no time");
+        assert!(others.iter().all(|other| kept_key(other) != first));
+    }
+
+    #[test]
+    fn no_words_about_a_run_change_a_key() {
+        let first = planned("2 x 200 in lanes 2-3 @ 34 rest 3min", "Tuesday", &["Ada", "Bela"]);
+        let mut other = planned("2 x 200 in lanes 2-3 @ 34 rest 4min", "Tuesday", &["Ada", "Bela"]);
+        other.notes.push("It rains.".to_owned());
+        other.blocks[0].text = "two 200s".to_owned();
+        for rep in &mut other.blocks[0].reps {
+            rep.start.words = "at the 200 m start".to_owned();
+            rep.start.mark = Some("200 start".to_owned());
+            rep.finish.words = "finish line".to_owned();
+        }
+        assert_eq!(kept_key(&other), kept_key(&first));
     }
 }

@@ -1,9 +1,13 @@
 //! Plans as one page, for a phone in the hand and for paper.
 
 mod kept_key;
+mod key_digest;
+mod old_key;
+mod page_data;
 mod policy;
 mod prompts;
 mod run;
+mod script;
 mod session;
 
 use std::collections::HashMap;
@@ -11,6 +15,8 @@ use std::collections::HashMap;
 use askama::Template;
 use session_plan::Plan;
 
+use page_data::page_data;
+use script::SCRIPT;
 use session::PageSession;
 
 use crate::formats::rendered::RenderError;
@@ -18,30 +24,35 @@ use crate::formats::rendered::RenderError;
 /// How the page looks.
 const STYLE: &str = include_str!("../../templates/page.css");
 
-/// What the page does beyond being read: clocks, countdowns, times that are kept.
-const SCRIPT: &str = include_str!("../../templates/page.js");
-
-/// Plans as one page of HTML that asks nothing of anywhere.
+/// Plans as one page of HTML that loads nothing else.
 ///
-/// Everything that there is to read is in the text of the page and is printed. Where scripts run, the
-/// page also shows one block at a time, counts down to each go, clocks the runs and keeps their times.
+/// Everything there is to read is in the page and is printed. Where scripts run, the page also shows one block at a
+/// time, counts down to each go, clocks the runs and keeps their times on the phone.
 pub(crate) fn page(plans: &[Plan]) -> Result<String, RenderError> {
     let mut sessions: Vec<PageSession> =
         (1..).zip(plans).map(|(number, plan)| PageSession::of(number, plan)).collect();
-    // A session that is given twice is run twice.
-    let mut times_given = HashMap::new();
+    // A session that is given twice is run twice, and each keeps its own times.
+    let mut count_by_key = HashMap::new();
     for session in &mut sessions {
-        let times = times_given.entry(session.key.clone()).or_insert(0);
-        *times += 1;
-        if *times > 1 {
-            session.key += &format!("-{times}");
+        let count = count_by_key.entry(session.key.clone()).or_insert(0);
+        *count += 1;
+        if *count > 1 {
+            session.key += &format!("-{count}");
+            session.old_key += &format!("-{count}");
         }
     }
     let title = match sessions.as_slice() {
         [only] => only.sheet.title.clone(),
         several => format!("{} sessions", several.len()),
     };
-    let page = Page { title, policy: policy::of(STYLE, SCRIPT), style: STYLE, script: SCRIPT, sessions };
+    let page = Page {
+        title,
+        policy: policy::of(STYLE, SCRIPT),
+        style: STYLE,
+        data: page_data(&sessions),
+        script: SCRIPT,
+        sessions,
+    };
     // The template refuses no value of a plan.
     page.render().map_err(|error| RenderError::Mistake(error.to_string()))
 }
@@ -52,6 +63,7 @@ struct Page {
     title: String,
     policy: String,
     style: &'static str,
+    data: String,
     script: &'static str,
     sessions: Vec<PageSession>,
 }

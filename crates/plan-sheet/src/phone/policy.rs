@@ -1,4 +1,4 @@
-//! What a browser may load and run for the page: nothing but what it holds itself.
+//! What a browser may load and run for the page: only what the page holds.
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;

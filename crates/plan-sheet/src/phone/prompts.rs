@@ -1,29 +1,28 @@
-//! The places on the way of a run that a coach has time to look at.
+//! The places that a run passes and that a coach has time to look at.
 
 use lane_distance::LaneList;
 
 use crate::sheet::sheet_row::{SheetRow, SheetSplit};
 
-/// A place on the way of a run, and when the runner should pass it.
+/// A place that a run passes, and when.
 #[derive(Clone, Debug)]
 pub(super) struct Prompt {
-    /// The place: how far it is, or the paint there, or both.
+    /// The place: its distance from the start, the paint there, or both.
     pub(super) place: String,
-    /// The time from the start.
+    /// The time from the start, in words.
     pub(super) time: String,
     /// The same in seconds.
     pub(super) time_s: f64,
     is_round: bool,
 }
 
-/// Nobody reads a place, looks up and sees a runner pass it in less, in seconds.
+/// The least time between two places, in seconds: to read one, look up and see a runner pass it.
 const LEAST_GAP_S: f64 = 4.0;
 
-/// A long run has no need of more places than this besides the round distances.
+/// The most places of a long run in addition to its round distances.
 const MOST_BETWEEN: f64 = 8.0;
 
-/// The splits at round distances, told with the paint there, and between them the paint that leaves
-/// time to look.
+/// The splits at round distances, with the paint there, and between them the paint that leaves time to look.
 pub(super) fn prompts(row: &SheetRow) -> Vec<Prompt> {
     let prompt = |split: &SheetSplit, place: String, is_round| Prompt {
         place,
@@ -51,8 +50,7 @@ pub(super) fn prompts(row: &SheetRow) -> Vec<Prompt> {
     prompts
 }
 
-/// The same of all lanes of a run, in the order of their times; where lanes differ, the place is told
-/// with its lanes.
+/// The prompts of all lanes of a run, in the order of their times; where lanes differ, with the lanes.
 pub(super) fn passes(lanes: &[(u8, Vec<Prompt>)]) -> Vec<Prompt> {
     let mut passes: Vec<(Prompt, Vec<u8>)> = Vec::new();
     for (lane, prompts) in lanes {
@@ -64,22 +62,22 @@ pub(super) fn passes(lanes: &[(u8, Vec<Prompt>)]) -> Vec<Prompt> {
         }
     }
     passes.sort_by(|(a, _), (b, _)| a.time_s.total_cmp(&b.time_s));
-    let told = |(prompt, alike): (Prompt, Vec<u8>)| {
+    let with_lanes = |(prompt, alike): (Prompt, Vec<u8>)| {
         if alike.len() == lanes.len() {
             return prompt;
         }
         Prompt { place: format!("{}: {}", LaneList(&alike), prompt.place), ..prompt }
     };
-    passes.into_iter().map(told).collect()
+    passes.into_iter().map(with_lanes).collect()
 }
 
 impl Prompt {
-    /// Whether two read alike.
+    /// Whether two have the same words.
     pub(super) fn is_alike(&self, other: &Self) -> bool {
         (&self.place, &self.time) == (&other.place, &other.time)
     }
 
-    /// Whether a sound tells it.
+    /// Whether a tone sounds there: at round distances.
     pub(super) const fn is_heard(&self) -> bool {
         self.is_round
     }

@@ -1,13 +1,16 @@
-//! A run of the page: all lanes that go together.
+//! The runs of a block: all lanes that go together.
 
 use super::prompts::{Prompt, passes, prompts};
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
 
-/// One repetition of one wave, in all its lanes: what one clock times.
+/// One repetition of one wave in all its lanes, timed by one clock.
 pub(super) struct Run {
-    /// What it is called: its repetition, and its set and wave where there are several.
+    /// Its repetition, and its set and wave where there are several: `Rep 2, wave 1`.
     pub(super) name: String,
+    pub(super) set: u32,
+    pub(super) rep: u32,
+    pub(super) wave: u32,
     /// The first run of its block with the same places and splits, by name.
     pub(super) as_in: Option<String>,
     /// When it goes, in words.
@@ -17,7 +20,7 @@ pub(super) struct Run {
     /// The rest after it, where it is the same in all lanes.
     pub(super) rest: Option<String>,
     pub(super) lanes: Vec<RunLane>,
-    /// The places that its lanes come by and their times.
+    /// The places that its lanes pass, with their times.
     pub(super) passes: Vec<Prompt>,
 }
 
@@ -28,25 +31,30 @@ pub(super) struct RunLane {
 }
 
 impl Run {
-    /// Whether one box takes its time.
+    /// Its name within a sentence.
+    pub(super) fn label(&self) -> String {
+        self.name.to_lowercase()
+    }
+
+    /// Whether it has a single box for its time.
     pub(super) fn has_one_box(&self) -> bool {
         matches!(self.lanes.as_slice(), [lane] if lane.row.athletes.len() < 2)
     }
 
-    /// How many rows of a table it takes.
+    /// The number of its rows in the table.
     pub(super) fn rows(&self) -> usize {
         self.lanes.len() + usize::from(!self.passes.is_empty())
     }
 
-    /// Whether each of its lanes has the start, the finish and the splits that it has in another run.
+    /// Whether each of its lanes has the same start, finish and splits in `other`.
     fn is_laid_out_as(&self, other: &Self) -> bool {
         self.lanes.iter().all(|lane| other.lanes.iter().any(|known| lane.is_laid_out_as(known)))
     }
 }
 
 impl RunLane {
-    /// Those who need a box for their time, as they are called and as they are written; where nobody is named,
-    /// the lane does.
+    /// A box for each athlete, with the name as it is spoken and as it was written; where nobody is named, one box
+    /// for the lane.
     pub(super) fn boxes(&self) -> Vec<Option<(&str, &str)>> {
         let SheetRow { athletes, names, .. } = &self.row;
         if athletes.is_empty() {
@@ -80,6 +88,9 @@ pub(super) fn runs(block: &SheetBlock) -> Vec<Run> {
             }
             _ => runs.push(Run {
                 name: name(block, row),
+                set: row.set,
+                rep: row.rep,
+                wave: row.wave,
                 as_in: None,
                 go: row.go.clone(),
                 go_s: row.go_s,

@@ -1,8 +1,9 @@
-//! A session of the page.
+//! The sessions of a page and their blocks.
 
 use session_plan::Plan;
 
 use super::kept_key::kept_key;
+use super::old_key::old_key;
 use super::run::{Run, runs};
 use crate::map::map_picture::maps_with_ids;
 use crate::sheet::sheet::Sheet;
@@ -10,25 +11,27 @@ use crate::sheet::sheet_block::SheetBlock;
 use crate::strip::strip::{Strip, strips};
 use crate::words::take_care::ROW_NOTE;
 
-/// A session as its part of the page shows it.
+/// A session of a page.
 pub(super) struct PageSession {
     /// Its place among the sessions of the page, from 1.
     pub(super) number: usize,
-    /// What its times are kept under: other runs, other times.
+    /// The key of its times on the phone.
     pub(super) key: String,
+    /// The key that earlier pages used.
+    pub(super) old_key: String,
     pub(super) sheet: Sheet,
-    /// Its day as programs write it.
+    /// Its date, as `2027-04-13`.
     pub(super) day: Option<String>,
-    /// What its track is called.
+    /// The name of its track.
     pub(super) track: String,
-    /// The track with its spots, as SVG: as wide as a page, and as a phone.
+    /// The track with its spots, as SVG: one for a wide screen and paper, one for a phone.
     pub(super) maps: (String, String),
     /// Its lanes unrolled.
     pub(super) strips: Vec<Strip>,
     pub(super) blocks: Vec<PageBlock>,
 }
 
-/// A block as its part of the page shows it.
+/// A block of a page.
 pub(super) struct PageBlock {
     pub(super) sheet: SheetBlock,
     pub(super) runs: Vec<Run>,
@@ -37,11 +40,11 @@ pub(super) struct PageBlock {
 impl PageSession {
     pub(super) fn of(number: usize, plan: &Plan) -> Self {
         let sheet = Sheet::of(plan);
-        let day = plan.date.map(|date| date.to_string());
         Self {
             number,
-            key: kept_key(&sheet, day.as_deref(), &plan.track.name),
-            day,
+            key: kept_key(plan),
+            old_key: old_key(plan),
+            day: plan.date.map(|date| date.to_string()),
             track: plan.track.name.clone(),
             maps: maps_with_ids(plan, &format!("s{number}")),
             strips: strips(plan),
@@ -50,7 +53,7 @@ impl PageSession {
         }
     }
 
-    /// When and where it is, the wind, the closed lanes.
+    /// Date, times, track with its closed lanes, wind.
     pub(super) fn facts(&self) -> Vec<String> {
         let sheet = &self.sheet;
         let wind = sheet.wind.as_ref().map(|wind| format!("Wind: {wind}"));
@@ -60,12 +63,12 @@ impl PageSession {
             .collect()
     }
 
-    /// What each row of its times carries.
+    /// The cautions that each row of its saved times carries.
     pub(super) fn row_note(&self) -> &'static str {
         ROW_NOTE
     }
 
-    /// The name of the file that its times are saved in, without the ending.
+    /// The name of the file for its saved times, without the ending.
     pub(super) fn file_name(&self) -> String {
         let title = self.sheet.title.to_lowercase();
         let words = title.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
@@ -88,7 +91,7 @@ impl PageBlock {
         })
     }
 
-    /// How many columns lie beside those of the whole run.
+    /// The number of columns beside those of the whole run.
     pub(super) fn columns(&self) -> u8 {
         if self.has_target() { 6 } else { 5 }
     }

@@ -1,0 +1,76 @@
+//! What a phone keeps outlives a new page.
+
+use serde_json::{Value, json};
+
+use crate::browser::{PHONE, show};
+use crate::made::{LONE, Made, SPRINTERS, made};
+use crate::stub::STUBS;
+use crate::wrenbeck::session;
+
+/// What the script knows of the first session of a page.
+fn data(made: &Made) -> Value {
+    let page = std::fs::read_to_string(&made.path).expect("the page was written");
+    let data = page.split("id=\"data\">").nth(1).and_then(|rest| rest.split("</script>").next());
+    let data: Value = serde_json::from_str(data.expect("there is a data block")).expect("it is JSON");
+    data["sessions"][0].clone()
+}
+
+/// The keys that pages had when they were made from the words of a plan, as such pages had them.
+#[test]
+fn the_old_key_is_found_whatever_is_said_of_a_place_today() {
+    let sessions = [
+        ("monday-two-groups", "969e910e7630b04868853e13"),
+        ("tuesday-sprints", "1f03291424807cf04536e770"),
+        ("wednesday-hurdles-and-relay", "6eb56531222a914be883aa74"),
+        ("thursday-middle-distance", "0e5b7d3737ad89afb576a491"),
+        ("friday-starts", "ede5653c8017ca6e2983d01e"),
+        ("saturday-alone", "2c3e6a329d5588c1eba91561"),
+        ("sunday-easy", "881aef422e59c5657df4e1c9"),
+    ];
+    for (name, old_key) in sessions {
+        assert_eq!(data(&made(&["plan", &session(name)]))["old_key"], old_key, "{name}");
+    }
+    let workouts = [
+        ("150 in lane 4", "0736167d25bd7e7ee9502eed"),
+        ("4 x 120 in lane 3 from the finish line", "2e2c2085c56157d5c2b01720"),
+    ];
+    for (text, old_key) in workouts {
+        assert_eq!(data(&made(&["plan", text]))["old_key"], old_key, "{text}");
+    }
+}
+
+/// What such a page of Tuesday's sprints wrote: four boxes were filled, and a clock ran for a second.
+const BEFORE: &str = r#"{"times":{"b2-r1-l3-1":"8.1","b2-r1-l2-1":"DNS","b2-r1-l1-1":"8.4","b3-r1-l1-1":"19.9"},"clocks":{"b3-r2":{"start":1800000020000,"stopped":[]}},"zeros":{},"gone":{"b2-r1":true,"b3-r2":true}}"#;
+
+#[test]
+fn times_that_an_earlier_page_kept_are_taken_over_once() {
+    // Pages in files share what the browser keeps.
+    let page = show!(made(&LONE), PHONE, STUBS);
+    let keep = format!("localStorage.setItem('toeline:1f03291424807cf04536e770', '{BEFORE}')");
+    page.value(&keep);
+    page.set_clock(21_000);
+    page.reload();
+    assert_eq!(
+        page.text("document.querySelector('.kept').textContent").split(' ').next(),
+        Some("0"),
+        "another plan"
+    );
+    let sprints = made(&SPRINTERS);
+    let new_key = format!("toeline:{}", data(&sprints)["key"].as_str().expect("it has a key"));
+    page.go(&sprints.path);
+    let times =
+        || ["s1-b2-r1-l1-1", "s1-b2-r1-l2-1", "s1-b2-r1-l3-1", "s1-b3-r1-l1-1"].map(|id| page.in_box(id));
+    assert_eq!(times(), ["8.4", "DNS", "8.1", "19.9"]);
+    assert_eq!(page.text("document.querySelector('#s1-b3-r2 .watch').textContent"), "1.0");
+    assert_eq!(page.value("Object.keys(localStorage)"), json!([new_key]));
+    page.tap("#next");
+    page.value("document.getElementById('s1-b2-r1-l1-1').select()");
+    page.type_in("8.3");
+    // An old page that is still open in another tab keeps them again.
+    page.value(&keep);
+    page.reload();
+    assert_eq!(times(), ["8.3", "DNS", "8.1", "19.9"]);
+    page.tap(".session.is-shown .clear");
+    page.reload();
+    assert_eq!(times(), [""; 4]);
+}
