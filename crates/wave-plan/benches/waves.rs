@@ -1,6 +1,5 @@
 //! How long it takes to plan a squad.
 
-use std::collections::BTreeMap;
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
@@ -16,11 +15,10 @@ fn set(reps: u32, distance_m: f64, lanes: &[u8], mode: Mode, runners: Vec<Runner
         reps,
         distance_m,
         ground: Ground::Laps { shortest_m: 400.0, longest_m: 453.0 },
-        finish_m: BTreeMap::new(),
-        is_reversed: false,
         lanes: lanes.to_vec(),
         mode,
         runners,
+        ..SquadSet::default()
     }
 }
 
@@ -30,23 +28,25 @@ fn squads(c: &mut Criterion) {
     let fourteen = [set(6, 200.0, &[2, 3, 4, 5, 6], one, runners(14, 30.0, 0.5, 180.0))];
     c.bench_function("14 athletes, 6 reps", |b| b.iter(|| plan_squads(black_box(&fourteen), &rules, &[])));
     let alike = [set(6, 200.0, &[2, 3, 4, 5, 6], one, runners(14, 34.0, 0.0, 180.0))];
-    c.bench_function("14 athletes alike, 6 reps", |b| b.iter(|| plan_squads(black_box(&alike), &rules, &[])));
+    c.bench_function("14 athletes, one target, 6 reps", |b| {
+        b.iter(|| plan_squads(black_box(&alike), &rules, &[]))
+    });
     let forty = [
         set(12, 200.0, &[1, 2, 3, 4], one, runners(20, 28.0, 0.5, 120.0)),
         set(12, 200.0, &[5, 6, 7, 8], one, runners(20, 30.0, 0.5, 150.0)),
     ];
-    c.bench_function("40 athletes, 12 reps, two sets", |b| {
+    c.bench_function("40 athletes, two sprint sets, 12 reps", |b| {
         b.iter(|| plan_squads(black_box(&forty), &rules, &[]))
     });
     let mixed = [
         set(12, 200.0, &[1, 2, 3, 4], one, runners(20, 28.0, 0.5, 120.0)),
         set(12, 400.0, &[5, 6, 7, 8], Mode::GroupToALane { most: 5 }, runners(20, 64.0, 0.7, 90.0)),
     ];
-    c.bench_function("40 athletes, 12 reps, two sets, one of groups", |b| {
+    c.bench_function("40 athletes, a sprint set and pace groups, 12 reps", |b| {
         b.iter(|| plan_squads(black_box(&mixed), &rules, &[]));
     });
     let six_waves = [set(12, 300.0, &[1, 2, 3, 4, 5], one, runners(28, 44.0, 0.5, 120.0))];
-    c.bench_function("28 athletes in six waves, 12 reps", |b| {
+    c.bench_function("28 athletes, six waves, 12 reps", |b| {
         b.iter(|| plan_squads(black_box(&six_waves), &rules, &[]));
     });
 }

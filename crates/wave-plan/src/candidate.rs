@@ -1,13 +1,13 @@
-//! Which cut of each set goes with which of the others.
+//! Combinations of cuts, one for each set.
 
 use crate::cut::Cuts;
 use crate::floor::{cut_floor_s, cut_wait_s};
 use crate::rules::TimingRules;
 
-/// The most choices that are looked at one by one.
-const MOST_CHOICES: usize = 200_000;
+/// The most combinations that are all looked at.
+const MOST_COMBINATIONS: usize = 200_000;
 
-/// Where not every choice is looked at, so many of each set are.
+/// Beyond that, how many cuts of each set are looked at.
 const FEW: usize = 6;
 
 /// A cut for each set, as an index into its cuts.
@@ -20,14 +20,15 @@ pub(crate) struct Candidate {
     pub(crate) cuts: Vec<usize>,
 }
 
-/// The choices, the one that may end first in front, of equals the one with the shortest waits; and whether
+/// The combinations, that with the earliest bound first, of equals that with the shortest waits; and whether
 /// these are all.
 pub(crate) fn candidates(cuts: &[Cuts<'_>], rules: &TimingRules) -> (Vec<Candidate>, bool) {
     let of_cut =
         |cut| Candidate { floor_s: cut_floor_s(cut, rules), wait_s: cut_wait_s(cut), cuts: Vec::new() };
     let single: Vec<Vec<Candidate>> = cuts.iter().map(|set| set.cuts.iter().map(of_cut).collect()).collect();
     let choices = cuts.iter().try_fold(1_usize, |product, set| product.checked_mul(set.cuts.len()));
-    let all = cuts.iter().all(|set| set.is_all) && choices.is_some_and(|choices| choices <= MOST_CHOICES);
+    let all =
+        cuts.iter().all(|set| set.is_all) && choices.is_some_and(|choices| choices <= MOST_COMBINATIONS);
     let mut candidates: Vec<Candidate> = (if all { every(&single) } else { likely(&single) })
         .into_iter()
         .map(|cuts| joined(&single, cuts))
@@ -57,7 +58,7 @@ fn every(single: &[Vec<Candidate>]) -> Vec<Vec<usize>> {
     choices
 }
 
-/// For each set the cuts that end first by themselves, one after the other with the best of the others.
+/// For each set the cuts with the earliest bounds, each with the best cuts of the other sets.
 fn likely(single: &[Vec<Candidate>]) -> Vec<Vec<usize>> {
     let best: Vec<Vec<usize>> = (single.iter())
         .map(|of_set| {

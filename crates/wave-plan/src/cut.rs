@@ -1,4 +1,4 @@
-//! Waves of a set in the order of their starts.
+//! A set cut into waves, in the order of their starts.
 
 use std::collections::HashMap;
 use std::rc::Rc;
@@ -10,11 +10,11 @@ use crate::lane_turns::lane_turns;
 use crate::set::{Mode, SquadSet};
 use crate::wave::Wave;
 
-/// Up to so many waves and repetitions every order of the waves is looked at.
+/// With no more waves and repetitions than this, every order of the waves is looked at.
 pub(crate) const EXACT_WAVES: usize = 6;
 const EXACT_REPS: u32 = 12;
 
-/// Up to so many ways to cut a set and to order its waves each is looked at.
+/// The most cuts of a set that are all looked at.
 const MOST_CUTS: usize = 100_000;
 
 /// A set cut into waves, in the order of their starts.
@@ -23,10 +23,10 @@ pub(crate) struct Cut<'a> {
     pub(crate) waves: Vec<Rc<Wave<'a>>>,
 }
 
-/// All ways that are looked at to cut a set and to order its waves.
+/// The cuts of a set that are looked at.
 pub(crate) struct Cuts<'a> {
     pub(crate) cuts: Vec<Cut<'a>>,
-    /// Whether the clock can tell no other from all of these.
+    /// Whether every other cut has the same times as one of these.
     pub(crate) is_all: bool,
 }
 
@@ -44,13 +44,12 @@ fn kept<'m>(waves: impl Iterator<Item = &'m [usize]>, before: &[Option<usize>]) 
     waves.enumerate().map(stays).sum()
 }
 
-/// The ways to cut a set into waves and to order them. Of ways that the clock cannot tell apart there is
-/// one, that which leaves most runners in the waves of `before`; where it need not be exact, there are a
-/// few orders. `number` is that of the set.
+/// The cuts of set `number`, in every order where `is_exact`, else in a few. Of cuts with the same times there is
+/// one: the one that leaves most runners in the waves of `before`.
 ///
 /// # Errors
 ///
-/// [`SquadError::Pins`] where no way leaves everybody a lane.
+/// [`SquadError::Pins`] where no cut has a lane for everybody.
 pub(crate) fn cuts<'a>(
     number: usize,
     set: &'a SquadSet,
@@ -96,7 +95,7 @@ pub(crate) fn cuts<'a>(
     Ok(Cuts { cuts, is_all: all })
 }
 
-/// The waves of a set, each made once: the same ones come up in many cuts.
+/// The waves of a set, each made once: the same wave is part of many cuts.
 struct WavesMade<'a> {
     number: usize,
     set: &'a SquadSet,
@@ -104,7 +103,7 @@ struct WavesMade<'a> {
 }
 
 impl<'a> WavesMade<'a> {
-    /// A cut with lanes for its groups, if their members may run in any.
+    /// A cut, with a lane for each group; nothing where a group has none that all of it may use.
     fn cut(&mut self, waves: Vec<Vec<usize>>) -> Option<Cut<'a>> {
         let lanes = match self.set.mode {
             Mode::OneToALane { .. } => vec![None; waves.len()],
@@ -123,7 +122,7 @@ impl<'a> WavesMade<'a> {
     }
 }
 
-/// Those with the longest cycle first, or the slowest, or the fastest.
+/// The longest cycle first, the slowest first, and the fastest first.
 fn likely_orders(set: &SquadSet, way: &[Vec<usize>]) -> Vec<Vec<usize>> {
     let forward: Vec<usize> = (0..way.len()).collect();
     let mut longest_first = forward.clone();
@@ -133,14 +132,14 @@ fn likely_orders(set: &SquadSet, way: &[Vec<usize>]) -> Vec<Vec<usize>> {
     vec![longest_first, forward.iter().rev().copied().collect(), forward]
 }
 
-/// For each runner the first who is like it: in target, rest, and lanes that are allowed.
+/// For each runner the first with the same target, rest and lanes.
 fn classes(set: &SquadSet) -> Vec<usize> {
     let times = |n: usize| (set.runners[n].target_s, set.runners[n].rest_s, &set.runners[n].lanes);
     let first_like = |n: usize| (0..n).find(|&other| times(other) == times(n)).unwrap_or(n);
     (0..set.runners.len()).map(first_like).collect()
 }
 
-/// What tells one cut from another: its runners by their classes, and where each wave ends.
+/// What cuts with the same times have in common: the classes of their runners, wave by wave.
 fn likeness(classes: &[usize], waves: &[Vec<usize>]) -> Vec<usize> {
     let of = |wave: &Vec<usize>| -> Vec<usize> {
         wave.iter().map(|&runner| classes[runner]).chain([usize::MAX]).collect()

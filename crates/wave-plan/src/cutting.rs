@@ -1,20 +1,20 @@
 //! How runners are cut into waves.
 //!
 //! This is the only place that decides who runs together. To cut in another way, change [`ways_to_cut`] or
-//! choose between it and a function of your own there: whatever comes back is ordered, timed and put in
-//! lanes by the rest of the crate, which asks only that everybody is in one wave and that no wave has more
-//! than [`SquadSet::most_in_wave`]. Where a caller shall choose, the choice is a field of [`SquadSet`].
+//! call a function of your own from there. The rest of the crate orders, times and lays out in lanes whatever
+//! comes back; it needs everybody in exactly one wave, and no more to a wave than [`SquadSet::most_in_wave`].
+//! To let callers choose, add a field to [`SquadSet`].
 
 use crate::set::SquadSet;
 
-/// The most ways that are looked at; beyond that an even cut stands for all.
+/// The most ways that are looked at; beyond that, one even cut.
 const MOST_WAYS: usize = 2_000;
 
-/// The ways to cut a set into waves, in no order of starts yet.
+/// The ways to cut a set into waves; the order of their starts comes later.
 pub(crate) struct Cuttings {
     /// For each way its waves, and for each wave its members, as indices into the runners of the set.
     pub(crate) ways: Vec<Vec<Vec<usize>>>,
-    /// Whether these are all the ways there are.
+    /// Whether these are all ways.
     pub(crate) is_all: bool,
 }
 
@@ -22,7 +22,7 @@ pub(crate) struct Cuttings {
 /// speed run together.
 pub(crate) fn ways_to_cut(set: &SquadSet) -> Cuttings {
     let mut order: Vec<usize> = (0..set.runners.len()).collect();
-    // Of those alike in target the ones who rest alike stay together: nobody waits for another's rest.
+    // Those with the same target and the same rest stay together, so that nobody waits for another's rest.
     let (target, rest) = (|n: usize| set.runners[n].target_s, |n: usize| set.runners[n].rest_s);
     order.sort_by(|&a, &b| target(a).total_cmp(&target(b)).then(rest(a).total_cmp(&rest(b))));
     let (sizes, is_all) = sizes(order.len(), set.most_in_wave());

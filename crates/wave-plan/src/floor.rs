@@ -1,4 +1,4 @@
-//! What no plan undercuts.
+//! Bounds on the end that no plan beats.
 
 use std::rc::Rc;
 
@@ -7,14 +7,14 @@ use crate::rules::{Timers, TimingRules};
 use crate::set::SquadSet;
 use crate::wave::Wave;
 
-/// What no plan of these sets undercuts, however they are cut, in seconds.
+/// No plan of these sets ends before this, however they are cut, in seconds.
 pub(crate) fn floor_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
     let alone = sets.iter().map(|set| waves_in_a_row_s(set, rules)).fold(0.0, f64::max);
     alone.max(all_starts_s(sets, rules)).max(all_windows_s(sets, rules))
 }
 
-/// The wave behind so many others starts so many start gaps after the first; then it has its runs and
-/// rests. Whichever way waves are cut, behind each full wave of the slowest there is somebody left.
+/// A wave goes at least one start gap after each wave before it, and then needs its runs and rests. However the
+/// waves are cut, somebody is left after each full wave of the slowest.
 fn waves_in_a_row_s(set: &SquadSet, rules: &TimingRules) -> f64 {
     let mut own_s: Vec<f64> = set.runners.iter().map(|runner| runner.alone_s(set.reps)).collect();
     own_s.sort_by(|a, b| b.total_cmp(a));
@@ -28,7 +28,7 @@ fn all_starts_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
     starts.saturating_sub(1) as f64 * rules.start_gap_s + fastest_s(sets)
 }
 
-/// All finish windows lie a timing gap apart; with two who time, one of them has half of all.
+/// All finish windows lie a timing gap apart; with two timers, one of them times at least half.
 fn all_windows_s(sets: &[SquadSet], rules: &TimingRules) -> f64 {
     let timers = match rules.timers {
         Timers::One => 1.0,
@@ -55,8 +55,8 @@ fn fastest_s(sets: &[SquadSet]) -> f64 {
     if fastest_s.is_finite() { fastest_s } else { 0.0 }
 }
 
-/// What no plan with a cut undercuts: each wave's last start lies its runs and rests after its first,
-/// and a start gap after the last start of the wave before.
+/// No plan with this cut ends before this, in seconds: each wave's last start lies its cycles after its first, and
+/// a start gap after the last start of the wave before.
 pub(crate) fn cut_floor_s(cut: &Cut<'_>, rules: &TimingRules) -> f64 {
     let mut last_s = f64::NEG_INFINITY;
     let mut end_s: f64 = 0.0;
@@ -69,7 +69,7 @@ pub(crate) fn cut_floor_s(cut: &Cut<'_>, rules: &TimingRules) -> f64 {
     end_s
 }
 
-/// How long the members of the waves wait for whoever of their wave is ready last, in seconds.
+/// How long members wait for the one of their wave who is ready last, all together, in seconds.
 pub(crate) fn cut_wait_s(cut: &Cut<'_>) -> f64 {
     let wait_s = |wave: &Rc<Wave<'_>>| {
         let cycles = f64::from(wave.set.reps.saturating_sub(1));

@@ -1,18 +1,18 @@
-//! A first plan: one start after the other, each as soon as can be.
+//! A quick plan: one start after the other, each as early as those before allow.
 
 use crate::network::{EXACT_S, Network};
 
-/// Which set's next start is put down first.
+/// Which set's next start is placed first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Turn {
-    /// The one that can be soonest.
+    /// The one that can go first.
     Soonest,
-    /// The one with the longest way still to go behind it.
+    /// The one with most time still needed from its go to the end of its set.
     Longest,
 }
 
-/// Starts put down one after the other in the order of each set, each as soon as those before allow.
-/// There always is one: late enough nobody is in the way.
+/// Places the starts of each set in their order, each as early as those before allow. A time is always found:
+/// late enough, nobody is in the way.
 pub(crate) fn greedy_starts(network: &Network, turn: Turn) -> Vec<f64> {
     let count = network.starts.len();
     let mut near: Vec<Vec<(usize, f64, f64)>> = vec![Vec::new(); count];
@@ -46,7 +46,7 @@ pub(crate) fn greedy_starts(network: &Network, turn: Turn) -> Vec<f64> {
     starts_s
 }
 
-/// From each start to the end of all that must come after it, in seconds.
+/// From each start to the end of everything that must come after it, in seconds.
 fn tails_s(network: &Network) -> Vec<f64> {
     let mut tail_s: Vec<f64> = network.starts.iter().map(|start| start.window_s.1).collect();
     for start in (0..tail_s.len()).rev() {
@@ -57,7 +57,7 @@ fn tails_s(network: &Network) -> Vec<f64> {
     tail_s
 }
 
-/// The first time from `least_s` on at which a start is in nobody's way who has been put down.
+/// The first time from `least_s` on that keeps clear of all starts placed so far.
 fn soonest(
     network: &Network,
     near: &[(usize, f64, f64)],
@@ -83,7 +83,7 @@ fn soonest(
     }
 }
 
-/// The time from which a start would be no third window beside two that overlap; `at_s` if it is none.
+/// The time from which a finish window no longer overlaps with two others that overlap; `at_s` if it never does.
 fn third(network: &Network, starts_s: &[f64], start: usize, at_s: f64, gap_s: f64) -> f64 {
     let window_s = network.starts[start].window_s;
     let beside: Vec<(f64, f64)> = (starts_s.iter().zip(&network.starts))

@@ -1,9 +1,10 @@
-//! What a set runs on.
+//! What a set runs on: a straight or laps.
 
-/// What a set runs on.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// What a set runs on: a straight, or laps.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub enum Ground {
     /// A straight: nobody comes round again.
+    #[default]
     Straight,
     /// Laps, which differ from lane to lane.
     Laps {
@@ -23,7 +24,7 @@ impl Ground {
             .fold(Self::Straight, Self::and)
     }
 
-    /// The laps of both. A straight has none: where it is a lane of the oval as well, the oval's lap counts.
+    /// The laps of both. A straight has none of its own: as a lane of the oval it has the oval's.
     pub(crate) fn and(self, other: Self) -> Self {
         match (self, other) {
             (Self::Straight, ground) | (ground, Self::Straight) => ground,

@@ -1,9 +1,9 @@
-//! Which group runs in which lane.
+//! A lane for each group.
 
 use crate::set::SquadSet;
 
-/// A lane for each group, in turn; where some may not use every lane, one they may use with as few
-/// groups in a lane as can be.
+/// A lane for each group, in turn. Where some may not use every lane, each gets one that it may use, with as few
+/// groups to a lane as possible.
 pub(crate) fn group_lanes(set: &SquadSet, waves: &[Vec<usize>]) -> Option<Vec<u8>> {
     let count = set.lanes.len();
     let may: Vec<Vec<usize>> = (waves.iter().enumerate())
@@ -25,7 +25,7 @@ pub(crate) fn group_lanes(set: &SquadSet, waves: &[Vec<usize>]) -> Option<Vec<u8
     })
 }
 
-/// Finds a lane for a group, moving others on if need be.
+/// Finds a lane for a group, moving others if necessary.
 fn settle(
     place: usize,
     may: &[Vec<usize>],

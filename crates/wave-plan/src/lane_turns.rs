@@ -3,7 +3,7 @@
 use crate::runner::Runner;
 
 /// The lane of each runner in each repetition: inner and outer lanes as evenly as the numbers allow;
-/// nothing where the lanes that runners may use do not suffice.
+/// nothing where the lanes that runners may use are too few.
 ///
 /// Without such limits the lanes turn by one from repetition to repetition, so that no runner has a
 /// lane twice before having each once. With limits each repetition gets the assignment whose lanes
@@ -29,7 +29,7 @@ pub(crate) fn lane_turns(runners: &[&Runner], lanes: &[u8], reps: u32) -> Option
     Some(turns)
 }
 
-/// The assignment of runners to places among the lanes whose use grows least in squares.
+/// The assignment of runners to lanes (as indices) that adds least to the squares of how often each was used.
 fn least_used(runners: &[&Runner], lanes: &[u8], used: &[Vec<u32>], rep: usize) -> Option<Vec<usize>> {
     let sets = 1_usize << lanes.len();
     let mut cost = vec![u32::MAX; sets];

@@ -1,12 +1,15 @@
-//! Start times that keep apart: a network of least differences, and the choices it leaves.
+//! Start times and what keeps them apart: least differences, and the choices that are left.
+//!
+//! Adding a least difference only moves starts later, so the earliest starts under those that are added
+//! bound what every further choice can reach.
 
 use std::collections::VecDeque;
 
-/// How exactly start times are kept, in seconds.
+/// Start times closer than this are the same, in seconds.
 pub(crate) const EXACT_S: f64 = 1e-6;
 
-/// Two starts whose difference may not lie in an open interval: the second is early enough or late
-/// enough.
+/// Two starts whose difference may not lie in an open interval: `to` is at most `low_s` after `from`, or at
+/// least `high_s`.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Choice {
     pub(crate) from: usize,
@@ -18,7 +21,7 @@ pub(crate) struct Choice {
 /// One repetition of one wave.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Start {
-    /// From its start to the first finish and the last, in seconds.
+    /// When the first and the last of its wave finish, in seconds from its go.
     pub(crate) window_s: (f64, f64),
     /// The set that it is of.
     pub(crate) set: usize,
@@ -44,8 +47,7 @@ impl Network {
         self.after.push(Vec::new());
     }
 
-    /// `to` starts at least `least_s` after `from`.
-    pub(crate) fn later(&mut self, from: usize, to: usize, least_s: f64) {
+    pub(crate) fn add(&mut self, (from, to, least_s): Difference) {
         self.after[from].push((to, least_s));
     }
 
@@ -88,7 +90,7 @@ impl Network {
         starts_s[to] = starts_s[from] + least_s;
         let mut raised = VecDeque::from([to]);
         while let Some(start) = raised.pop_front() {
-            // Whoever waits for itself waits for ever.
+            // A start that must be later than itself has no time.
             if start == from || starts_s[start] + self.starts[start].window_s.1 > deadline_s + EXACT_S {
                 return false;
             }
@@ -153,16 +155,12 @@ impl Network {
         None
     }
 
-    pub(crate) fn add(&mut self, (from, to, least_s): Difference) {
-        self.after[from].push((to, least_s));
-    }
-
     /// Takes back the least difference that was added last.
     pub(crate) fn take_back(&mut self, (from, ..): Difference) {
         self.after[from].pop();
     }
 
-    /// Of these repairs those that end by `deadline_s`, each with the earliest starts after it.
+    /// The repairs that still end by `deadline_s`, each with the earliest starts after it.
     pub(crate) fn open_repairs(
         &self,
         repairs: &[Difference],

@@ -9,7 +9,7 @@ pub struct SquadPlan {
     pub end_s: f64,
     /// No plan ends before this, in seconds from the start.
     pub bound_s: f64,
-    /// Whether no plan ends before this one.
+    /// Whether it is proven that no plan ends before this one.
     pub is_proven: bool,
 }
 

@@ -13,20 +13,20 @@ use crate::set::{Mode, SquadSet};
 use crate::soonest::soonest;
 use crate::spacing::Spacing;
 
-/// How much is looked into.
+/// How much work is done.
 struct Effort {
-    /// Candidates: ways to cut the sets and to order their waves.
+    /// Candidates that are looked at.
     candidates: usize,
-    /// Those that get a first plan.
+    /// Candidates that get a quick plan.
     first_plans: usize,
-    /// Branches on the way to the first end, of all candidates and of one.
+    /// Branches of all candidates, and of one.
     branches: usize,
     branches_each: usize,
-    /// What all of that may come to for one candidate, in starts and choices gone through.
+    /// Starts and choices gone through for one candidate.
     steps: usize,
 }
 
-/// Where every way is looked at, and where the plan is to be quick.
+/// Where all candidates are known, and where there are too many.
 const EXACT: Effort = Effort {
     candidates: 20_000,
     first_plans: 200,
@@ -41,7 +41,7 @@ const QUICK: Effort =
 ///
 /// Waves hold athletes of like speed and are as few as there can be. Of all ways to cut them and to order
 /// them the one is taken that ends first. For up to six waves and twelve repetitions that is exact; beyond,
-/// and where the choices are too many, the best that was found comes with a bound that no plan undercuts.
+/// and where there are too many choices, the best plan found comes with a bound that no plan beats.
 /// Each wave goes as soon as those before it allow.
 ///
 /// After a late change, `before` holds for each set and runner the wave of the plan before, counted from 0;
@@ -114,11 +114,11 @@ impl<'a> Work<'a> {
         self.spacing.network(&chosen)
     }
 
-    /// The starts that end first, and what no starts of any candidate undercut.
+    /// The starts that end first, and a bound that no candidate beats.
     fn first_to_end(&mut self, candidates: &[Candidate]) -> Result<(Best, f64), SquadError> {
         let mut best = Best { end_s: f64::INFINITY, candidate: candidates[0].clone(), starts_s: Vec::new() };
         let mut open_s = f64::INFINITY;
-        // First a plan of each, start by start: where one ends as early as can be nothing is left to do.
+        // First a quick plan of each: where one meets the bound, nothing is left to do.
         let mut left: Vec<(f64, &Candidate)> = Vec::new();
         for (number, candidate) in candidates.iter().enumerate() {
             if candidate.floor_s > best.end_s - EXACT_S {
@@ -156,7 +156,7 @@ impl<'a> Work<'a> {
         Ok((best, open_s))
     }
 
-    /// Starts of a candidate that end before `deadline_s`, as soon as can be, and what none undercut.
+    /// The starts of a candidate that end first, if any end before `deadline_s`; and its bound.
     fn soonest(
         &mut self,
         candidate: &Candidate,
@@ -178,7 +178,7 @@ impl<'a> Work<'a> {
         Ok((found.map(best), bound_s))
     }
 
-    /// Of plans that end no later than the first, the one that leaves most runners in their waves.
+    /// Of plans that end no later than `first`, the one that leaves most runners in their waves.
     fn most_kept(&mut self, candidates: &[Candidate], first: Best) -> Result<Best, SquadError> {
         let (end_s, kept) = (first.end_s + EXACT_S, self.kept(&first.candidate));
         let mut others: Vec<(usize, &Candidate)> = (candidates.iter())
@@ -202,7 +202,7 @@ impl<'a> Work<'a> {
     }
 }
 
-/// Of two first plans the one that ends sooner, with its end.
+/// The better of two quick plans, with its end.
 fn quickest(network: &Network) -> (f64, Vec<f64>) {
     let planned = |turn| {
         let starts_s = greedy_starts(network, turn);

@@ -8,16 +8,16 @@ pub enum Timers {
     One,
     /// Two: at most two finish windows may overlap.
     Two,
-    /// Nobody times: windows may fall as they will.
+    /// Nobody times: windows may overlap freely.
     Untimed,
 }
 
-/// What keeps waves apart.
+/// What keeps waves apart. A finish window lasts from the fastest member's finish to the slowest's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TimingRules {
-    /// Between the finish windows of two waves, in seconds.
+    /// The least time between the finish windows of two waves, in seconds.
     pub timing_gap_s: f64,
-    /// Between two starts, in seconds.
+    /// The least time between two starts, in seconds.
     pub start_gap_s: f64,
     /// How many people time the finishes.
     pub timers: Timers,
@@ -29,8 +29,8 @@ impl Default for TimingRules {
     }
 }
 
-/// Between two runs in one lane at the same time, in metres.
+/// The least distance between two runners in one lane, in metres.
 pub(crate) const FOLLOW_M: f64 = 10.0;
 
-/// For so long before its go a wave stands on its start, in seconds.
+/// How long before its go a wave stands on its start, in seconds.
 pub(crate) const STAND_S: f64 = 10.0;

@@ -5,21 +5,22 @@ use std::collections::BTreeMap;
 use crate::ground::Ground;
 use crate::runner::Runner;
 
-/// Repetitions of one distance, and who runs them.
-#[derive(Clone, Debug, PartialEq)]
+/// Repetitions of one distance, and who runs them. What is left at its default runs one to a lane on a straight and
+/// finishes on the finish line.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct SquadSet {
     /// How many repetitions.
     pub reps: u32,
     /// How far each is, in metres.
     pub distance_m: f64,
-    /// What its lanes are.
+    /// What it runs on.
     pub ground: Ground,
     /// The lanes that it may use, each once.
     pub lanes: Vec<u8>,
-    /// Where it finishes in each lane: metres past the finish line, in the direction of running. A lane that
-    /// is not listed finishes on the line.
+    /// Where it finishes in each lane, in metres past the finish line in the direction of running; on the line
+    /// where a lane is not listed.
     pub finish_m: BTreeMap<u8, f64>,
-    /// Whether it runs against the usual direction: then nobody else runs in its lanes meanwhile.
+    /// Whether it runs the other way. Nobody else then runs in its lanes, nor within 10 s of it.
     pub is_reversed: bool,
     /// How it shares the lanes.
     pub mode: Mode,
@@ -30,7 +31,7 @@ pub struct SquadSet {
 /// How a set shares the lanes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Mode {
-    /// One athlete to a lane; a wave has as many as there are lanes, or fewer by choice.
+    /// One athlete to a lane; a wave has at most as many as there are lanes.
     OneToALane {
         /// The most athletes in a wave, if fewer than lanes.
         most: Option<usize>,
@@ -40,6 +41,12 @@ pub enum Mode {
         /// The most athletes in a group.
         most: usize,
     },
+}
+
+impl Default for Mode {
+    fn default() -> Self {
+        Self::OneToALane { most: None }
+    }
 }
 
 impl SquadSet {

@@ -1,11 +1,11 @@
-//! The starts that end first.
+//! The starts that end first, by branch and bound.
 
 use crate::network::{Difference, EXACT_S, Network};
 
-/// Starts that end before `deadline_s`, as soon as can be, if there are any; and what none undercut.
+/// The starts that end first, if any end before `deadline_s`; and a bound that no starts beat.
 ///
-/// Branch and bound over the choices, with the earliest starts as the bound: from `root`, the earliest
-/// starts without any choice. Takes what it uses off `branches`.
+/// Branches over the choices, with the earliest starts as the bound; `root` holds the earliest starts without
+/// any choice. Subtracts what it uses from `branches`.
 pub(crate) fn soonest(
     network: &mut Network,
     root: &[f64],
@@ -39,7 +39,7 @@ impl Search<'_> {
         self.found.as_ref().map_or(self.deadline_s, |(end_s, _)| *end_s) - 2.0 * EXACT_S
     }
 
-    /// Makes every repair to which there is no other, then branches.
+    /// Makes every repair that has no alternative, then branches.
     fn branch(&mut self, network: &mut Network, starts_s: &[f64]) {
         let mut starts_s = starts_s.to_vec();
         let mut forced = Vec::new();
@@ -64,8 +64,8 @@ impl Search<'_> {
         }
     }
 
-    /// The repairs to branch on, or the only one: of all open choices the one whose cheapest repair costs
-    /// most. Nothing where none is open, or one cannot be repaired.
+    /// The repairs to branch on: those of the open choice whose cheapest repair costs most, or the only repair
+    /// of a choice. Nothing where no choice is open, or one cannot be repaired.
     fn next(&mut self, network: &Network, starts_s: &[f64]) -> Option<Vec<Open>> {
         if *self.branches == 0 || self.is_least() {
             return None;
@@ -92,5 +92,5 @@ impl Search<'_> {
     }
 }
 
-/// So many of the open choices are tried before one is branched on.
+/// How many open choices are tried before one is branched on.
 const MOST_TRIED: usize = 24;

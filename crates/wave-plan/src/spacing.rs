@@ -1,4 +1,4 @@
-//! What keeps all starts apart.
+//! From waves to the network of their starts.
 
 use std::collections::HashMap;
 use std::rc::Rc;
@@ -9,10 +9,10 @@ use crate::network::{Choice, Network};
 use crate::rules::{Timers, TimingRules};
 use crate::wave::{Forbidden, Wave};
 
-/// The most choices that are planned at once.
+/// The most choices that a plan may have.
 const MOST_CHOICES: usize = 4_000_000;
 
-/// What keeps starts apart; of two waves it is found once, though they come up in many orders.
+/// What keeps starts apart. It is worked out once for any two waves, which meet in many cuts.
 pub(crate) struct Spacing<'r> {
     rules: &'r TimingRules,
     found: HashMap<[(usize, usize); 2], Rc<Forbidden>>,
@@ -26,7 +26,7 @@ impl<'r> Spacing<'r> {
         Self { rules, found: HashMap::new() }
     }
 
-    /// How far past the start of a wave the start of `next` may not lie.
+    /// By how much `next` may not go after a wave.
     fn forbidden(&mut self, wave: &Wave<'_>, next: &Wave<'_>) -> Rc<Forbidden> {
         let rules = self.rules;
         let found = self.found.entry([wave.id, next.id]);
@@ -37,7 +37,7 @@ impl<'r> Spacing<'r> {
     ///
     /// # Errors
     ///
-    /// [`SquadError::TooMany`] where more choices are left than can be planned at once.
+    /// [`SquadError::TooMany`] where it has too many choices.
     pub(crate) fn network(&mut self, cuts: &[&Cut<'_>]) -> Result<Network, SquadError> {
         let two_at_once_s = (self.rules.timers == Timers::Two).then_some(self.rules.timing_gap_s);
         let mut network = Network { two_at_once_s, ..Network::default() };
@@ -61,13 +61,13 @@ impl<'r> Spacing<'r> {
         }
     }
 
-    /// What keeps the starts of one set apart; their order is that of their numbers.
+    /// What keeps the starts of one set apart; their order is fixed.
     fn one_set(&mut self, network: &mut Network, (begins, waves): Block<'_, '_>) {
         let (count, reps, start_gap_s) = (waves.len(), reps((begins, waves)), self.rules.start_gap_s);
         for start in 1..count * reps {
-            network.later(begins + start - 1, begins + start, start_gap_s);
+            network.add((begins + start - 1, begins + start, start_gap_s));
             if start >= count {
-                network.later(begins + start - count, begins + start, waves[start % count].cycle_s);
+                network.add((begins + start - count, begins + start, waves[start % count].cycle_s));
             }
         }
         for from in 0..count {
@@ -90,7 +90,7 @@ impl<'r> Spacing<'r> {
                         for &(low_s, high_s) in reaches {
                             any = true;
                             if low_s < nearest_s {
-                                network.later(from, to, high_s);
+                                network.add((from, to, high_s));
                             } else {
                                 network.choices.push(Choice { from, to, low_s, high_s });
                             }
@@ -127,7 +127,7 @@ impl<'r> Spacing<'r> {
     }
 }
 
-/// How many repetitions a set has; all of its waves do them.
+/// How many repetitions the waves of a set do.
 fn reps((_, waves): Block<'_, '_>) -> usize {
     waves.first().map_or(0, |wave| wave.set.reps as usize)
 }

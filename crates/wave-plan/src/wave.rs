@@ -1,4 +1,4 @@
-//! A wave: those who start together, as the clock sees them.
+//! A wave: the runners who start together, and how far its starts must be from another's.
 
 use crate::ground::Ground;
 use crate::rules::{FOLLOW_M, STAND_S, Timers, TimingRules};
@@ -7,7 +7,7 @@ use crate::set::SquadSet;
 /// A wave of a set.
 #[derive(Debug)]
 pub(crate) struct Wave<'a> {
-    /// Tells it from all others of all sets.
+    /// No two waves of all sets have the same.
     pub(crate) id: (usize, usize),
     pub(crate) set: &'a SquadSet,
     /// Its members, as indices into the runners of the set.
@@ -36,7 +36,7 @@ impl<'a> Wave<'a> {
         self.members.iter().map(|&member| self.set.runners[member].target_s)
     }
 
-    /// How far past the start of this wave the start of `next` may not lie.
+    /// By how much `next` may not go after this wave.
     pub(crate) fn forbidden(&self, next: &Self, rules: &TimingRules) -> Forbidden {
         let mut forbidden = vec![(-rules.start_gap_s, rules.start_gap_s)];
         if rules.timers == Timers::One {
@@ -72,9 +72,9 @@ impl<'a> Wave<'a> {
         merged(forbidden)
     }
 
-    /// How much further than `next` this wave has come when both are at one place: whole laps, up to so
-    /// many metres either way, and what their finishes lie apart. Each as the least and the most metres
-    /// that it may be, in any lane. On a straight nobody is a lap ahead.
+    /// How much further than `next` this wave has come when both are at the same place: whole laps, up to
+    /// `far_m` either way, and what their finishes lie apart. Each is the least and the most metres in any
+    /// lane. On a straight nobody is a lap ahead.
     fn laps_m(&self, next: &Self, far_m: f64, offset_m: f64) -> impl Iterator<Item = (f64, f64)> {
         let (shortest_m, longest_m, most) = match self.set.ground.and(next.set.ground) {
             Ground::Straight => (0.0, 0.0, 0),
@@ -90,9 +90,9 @@ impl<'a> Wave<'a> {
 
     /// Two runners in one lane closer than 10 m while both run, on this lap or laps apart.
     ///
-    /// Each is measured from its own finish. What lies between them changes steadily from the moment when
-    /// both run to the moment when one is done, and both values grow with the difference of the starts. So
-    /// it comes under a limit where one of the two does, and over one where one of the two does.
+    /// Each is measured from its own finish. The lead changes steadily from the moment when both run to the
+    /// moment when one is done, and its values at both moments grow with the difference of the starts. So it
+    /// passes a limit exactly where one of the two does.
     fn following(&self, ahead_s: f64, next: &Self, behind_s: f64, offset_m: f64, forbidden: &mut Forbidden) {
         let (ahead_m, behind_m) = (self.set.distance_m, next.set.distance_m);
         let (ahead_v, behind_v) = (ahead_m / ahead_s, behind_m / behind_s);
@@ -119,7 +119,7 @@ impl<'a> Wave<'a> {
         }
     }
 
-    /// A runner who comes through the start of a wave that stands on it.
+    /// A runner of this wave who comes through the start of `next` while it stands there.
     fn standing(&self, target_s: f64, next: &Self, offset_m: f64, forbidden: &mut Forbidden) {
         let s_per_m = target_s / self.set.distance_m;
         // Starts lie apart by what the distances differ, by what the finishes differ, and by laps.
@@ -127,7 +127,7 @@ impl<'a> Wave<'a> {
         let far_m = self.set.distance_m.max(next.set.distance_m);
         for (least_m, most_m) in self.laps_m(next, far_m, offset_m) {
             let (from_m, to_m) = (further_m + least_m, further_m + most_m);
-            // One's own start is not come through.
+            // A runner does not come through the start they go from.
             if to_m > 0.0 && from_m <= self.set.distance_m {
                 let (from_m, to_m) = (from_m.max(0.0), to_m.min(self.set.distance_m));
                 forbidden.push((from_m * s_per_m, to_m * s_per_m + STAND_S));
@@ -136,8 +136,8 @@ impl<'a> Wave<'a> {
     }
 }
 
-/// A gap between two forbidden intervals shorter than this does not count, in seconds: a wave would go while
-/// another's runner finishes on its very spot.
+/// A gap between two forbidden intervals shorter than this counts as forbidden, in seconds: a wave would go just
+/// as a runner of another finishes on the same spot.
 const MOMENT_S: f64 = 1e-3;
 
 /// Intervals in order, with none that overlap or touch.

@@ -1,7 +1,5 @@
 //! Squads made by chance, the same ones each time.
 
-use std::collections::BTreeMap;
-
 use wave_plan::{Ground, Mode, Runner, SquadSet, Timers, TimingRules};
 
 use crate::dice::Dice;
@@ -62,6 +60,5 @@ fn one_set(dice: &mut Dice, size: &Size, lanes: Vec<u8>, runners: u64, shortest_
     let longest_m = shortest_m + 6.0 * (lanes.len() as f64 - 1.0);
     let ground = if is_straight { Ground::Straight } else { Ground::Laps { shortest_m, longest_m } };
     let reps = dice.whole(1, size.reps) as u32;
-    let finish_m = BTreeMap::new();
-    SquadSet { reps, distance_m, ground, lanes, finish_m, is_reversed: false, mode, runners }
+    SquadSet { reps, distance_m, ground, lanes, mode, runners, ..SquadSet::default() }
 }

@@ -1,12 +1,8 @@
 //! Squads that a coach knows the answer for, and squads that make no sense.
 
-use std::collections::BTreeMap;
-
 use wave_plan::{Ground, Mode, Runner, SquadError, SquadPlan, SquadSet, TimingRules, plan_squads};
 
 use crate::planned::faults;
-
-const ONE: Mode = Mode::OneToALane { most: None };
 
 fn laps(shortest_m: f64, longest_m: f64) -> Ground {
     Ground::Laps { shortest_m, longest_m }
@@ -19,10 +15,8 @@ fn oval_200(runners: Vec<Runner>) -> SquadSet {
         distance_m: 200.0,
         ground: laps(407.0, 437.7),
         lanes: vec![2, 3, 4, 5, 6],
-        finish_m: BTreeMap::new(),
-        is_reversed: false,
-        mode: ONE,
         runners,
+        ..SquadSet::default()
     }
 }
 

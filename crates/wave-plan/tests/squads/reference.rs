@@ -1,7 +1,5 @@
 //! Twenty larger squads against the optima of a general solver, kept in `tests/reference/squad-optima`.
 
-use std::collections::BTreeMap;
-
 use serde_json::Value;
 use wave_plan::{Ground, Mode, Runner, SquadSet, Timers, TimingRules, plan_squads};
 
@@ -31,8 +29,6 @@ fn sets(case: &Value) -> Vec<SquadSet> {
                 distance_m: number(&set["distance"]),
                 ground: Ground::from_laps([number(&set["lap"][0]), number(&set["lap"][1])]),
                 lanes,
-                finish_m: BTreeMap::new(),
-                is_reversed: false,
                 mode: match set["mode"].as_str() {
                     Some("one") => Mode::OneToALane { most: Some(most) },
                     _ => Mode::GroupToALane { most },
@@ -40,6 +36,7 @@ fn sets(case: &Value) -> Vec<SquadSet> {
                 runners: runners
                     .map(|(n, r)| Runner::new(n.to_string(), number(&r[0]), number(&r[1])))
                     .collect(),
+                ..SquadSet::default()
             }
         })
         .collect()
