@@ -56,8 +56,7 @@ impl Cursor<'_> {
             return false;
         }
         self.skip();
-        let message = format!("expected `lane` after `in`, found {}", self.found());
-        self.problem(self.here(), message, "write for example `in lane 2` or `in lanes 2-5`");
+        self.expected("`lane` after `in`", "write for example `in lane 2` or `in lanes 2-5`");
         self.skip_to_clause();
         true
     }

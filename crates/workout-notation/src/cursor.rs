@@ -211,6 +211,23 @@ impl<'a> Cursor<'a> {
         self.problems.push(Problem::new(span, message).with_help(help));
     }
 
+    /// Reports that something else comes next than what must.
+    pub(crate) fn expected(&mut self, what: &str, help: impl Into<String>) {
+        let message = format!("expected {what}, found {}", self.found());
+        self.problem(self.here(), message, help);
+    }
+
+    /// Reports a problem in what was read, of which nothing is kept.
+    pub(crate) fn refuse<T>(
+        &mut self,
+        span: Range<usize>,
+        message: impl Into<String>,
+        help: impl Into<String>,
+    ) -> Option<T> {
+        self.problem(span, message, help);
+        None
+    }
+
     /// What comes next, for messages.
     pub(crate) fn found(&self) -> String {
         self.written().map_or_else(|| "the end of the text".to_owned(), |written| format!("`{written}`"))

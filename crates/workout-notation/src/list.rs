@@ -152,8 +152,7 @@ impl Cursor<'_> {
         let begins = self.here();
         self.skip();
         if self.sign(')') {
-            self.problem(begins, "empty brackets", "write for example `(300 + 200)`");
-            return None;
+            return self.refuse(begins, "empty brackets", "write for example `(300 + 200)`");
         }
         let series = self.list(depth + 1);
         if !self.sign(')') && !self.has_given_up {

@@ -12,10 +12,10 @@ pub struct SourceText {
     pub text: String,
 }
 
-/// One thing that is wrong: a sentence, the place, and what to write instead.
+/// One thing that is wrong: a sentence, where, and what to write instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Problem {
-    /// The bytes of the text that it speaks of; an empty range is a place between two characters.
+    /// The bytes of the text that are wrong; an empty range is a place between two characters.
     pub span: Range<usize>,
     /// What is wrong.
     pub message: String,
@@ -77,11 +77,7 @@ impl std::error::Error for Problems {}
 
 /// Line and column of a byte of a text, both counted from 1, the column in characters.
 pub(crate) fn line_and_column(text: &str, byte: usize) -> (usize, usize) {
-    let before = &text[..floor_char_boundary(text, byte)];
+    let before = &text[..text.floor_char_boundary(byte)];
     let line_starts = before.rfind('\n').map_or(0, |newline| newline + 1);
     (before.matches('\n').count() + 1, before[line_starts..].chars().count() + 1)
-}
-
-fn floor_char_boundary(text: &str, byte: usize) -> usize {
-    (0..=byte.min(text.len())).rev().find(|&at| text.is_char_boundary(at)).unwrap_or(0)
 }

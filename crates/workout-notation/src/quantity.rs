@@ -120,8 +120,7 @@ impl Cursor<'_> {
     pub(crate) fn seconds(&mut self, what: &str, help: &str) -> Option<Spanned<f64>> {
         let begins = self.place();
         let Some((value, first)) = self.number() else {
-            let message = format!("expected {what}, found {}", self.found());
-            self.problem(self.here(), message, help);
+            self.expected(what, help);
             return None;
         };
         let mut seconds = value;
@@ -131,8 +130,7 @@ impl Cursor<'_> {
                     seconds = value * 60.0 + more;
                 }
                 _ => {
-                    self.problem(first, "expected seconds below 60 after the colon", help);
-                    return None;
+                    return self.refuse(first, "expected seconds below 60 after the colon", help);
                 }
             }
             self.word(TIMES[1].0);
@@ -152,8 +150,7 @@ impl Cursor<'_> {
         let span = self.since(begins);
         if !(0.0..=LONGEST_S).contains(&seconds) || seconds == 0.0 {
             let message = format!("`{}` is out of range for {what}", &self.text[span.clone()]);
-            self.problem(span, message, "write more than 0 s and at most 6 hours");
-            return None;
+            return self.refuse(span, message, "write more than 0 s and at most 6 hours");
         }
         Some(Spanned::new(seconds, span))
     }

@@ -2,8 +2,8 @@
 
 use std::ops::{Deref, Range};
 
-/// A value and the bytes of the text that it was read from. Two are the same where their values are:
-/// a block that is printed and read again is the same block.
+/// A value and the bytes of the text that it was read from. Two are equal if their values are: a block
+/// that is printed and read again is the same block.
 #[derive(Clone, Debug)]
 pub struct Spanned<T> {
     /// The value.

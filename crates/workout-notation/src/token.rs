@@ -2,12 +2,6 @@
 
 use std::ops::Range;
 
-use winnow::ascii::digit1;
-use winnow::combinator::{alt, opt, repeat};
-use winnow::prelude::*;
-use winnow::stream::LocatingSlice;
-use winnow::token::{any, one_of, take_while};
-
 /// What a token is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Kind {
@@ -26,61 +20,51 @@ pub(crate) struct Token {
     pub(crate) span: Range<usize>,
 }
 
-type Input<'a> = LocatingSlice<&'a str>;
-
 /// All tokens of a text; every text has some way to be cut into them.
 pub(crate) fn tokens(text: &str) -> Vec<Token> {
-    let mut input = LocatingSlice::new(text);
-    let all: ModalResult<Vec<Token>> = repeat(0.., token).parse_next(&mut input);
-    // `token` takes any character, so that the only way to stop is the end of the text.
-    let mut all = all.unwrap_or_default();
-    part_times_signs(text, &mut all);
-    all
+    let mut tokens: Vec<Token> = Vec::new();
+    let mut at = 0;
+    while let Some(first) = text[at..].chars().next() {
+        let rest = &text[at..];
+        if first.is_whitespace() {
+            at += first.len_utf8();
+            continue;
+        }
+        let (kind, length) = if first.is_ascii_digit() {
+            let length = number_length(rest);
+            (Kind::Number(rest[..length].parse().unwrap_or(f64::INFINITY)), length)
+        } else if first.is_alphabetic() {
+            let length = rest.find(|sign: char| !sign.is_alphabetic()).unwrap_or(rest.len());
+            let is_glued = |before: &Token| matches!(before.kind, Kind::Number(_)) && before.span.end == at;
+            // In `3xflying 30` the letter is a times sign: no word of the notation begins with it.
+            if length > 1 && matches!(first, 'x' | 'X') && tokens.last().is_some_and(is_glued) {
+                (Kind::Sign('x'), 1)
+            } else {
+                (Kind::Word, length)
+            }
+        } else {
+            (Kind::Sign(plain(first)), first.len_utf8())
+        };
+        tokens.push(Token { kind, span: at..at + length });
+        at += length;
+    }
+    tokens
 }
 
-/// In `3xflying 30` the letter is a times sign: no word of the notation begins with it.
-fn part_times_signs(text: &str, tokens: &mut Vec<Token>) {
-    let is_glued = |before: &Token, word: &Token| {
-        word.kind == Kind::Word
-            && word.span.len() > 1
-            && text[word.span.clone()].starts_with(['x', 'X'])
-            && matches!(before.kind, Kind::Number(_))
-            && before.span.end == word.span.start
-    };
-    if !tokens.windows(2).any(|pair| is_glued(&pair[0], &pair[1])) {
-        return;
+/// How many bytes a number has that a text begins with: `48`, `48.5`, `1e9`.
+fn number_length(text: &str) -> usize {
+    let digits = |from: usize| text[from..].bytes().take_while(u8::is_ascii_digit).count();
+    let mut end = digits(0);
+    if text[end..].starts_with('.') && digits(end + 1) > 0 {
+        end += 1 + digits(end + 1);
     }
-    let mut parted: Vec<Token> = Vec::with_capacity(tokens.len() + 1);
-    for token in tokens.drain(..) {
-        match parted.last() {
-            Some(before) if is_glued(before, &token) => {
-                let Range { start, end } = token.span;
-                parted.push(Token { kind: Kind::Sign('x'), span: start..start + 1 });
-                parted.push(Token { kind: Kind::Word, span: start + 1..end });
-            }
-            _ => parted.push(token),
+    if text[end..].starts_with(['e', 'E']) {
+        let exponent = end + 1 + usize::from(text[end + 1..].starts_with(['+', '-']));
+        if digits(exponent) > 0 {
+            end = exponent + digits(exponent);
         }
     }
-    *tokens = parted;
-}
-
-fn token(input: &mut Input<'_>) -> ModalResult<Token> {
-    let _ = take_while(0.., char::is_whitespace).parse_next(input)?;
-    let kind = alt((
-        number,
-        take_while(1.., char::is_alphabetic).value(Kind::Word),
-        any.map(|sign| Kind::Sign(plain(sign))),
-    ));
-    let (kind, span) = kind.with_span().parse_next(input)?;
-    Ok(Token { kind, span })
-}
-
-fn number(input: &mut Input<'_>) -> ModalResult<Kind> {
-    let exponent = (one_of(['e', 'E']), opt(one_of(['+', '-'])), digit1);
-    (digit1, opt(('.', digit1)), opt(exponent))
-        .take()
-        .map(|digits: &str| Kind::Number(digits.parse().unwrap_or(f64::INFINITY)))
-        .parse_next(input)
+    end
 }
 
 /// Signs that are written in several ways.

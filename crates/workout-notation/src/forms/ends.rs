@@ -95,8 +95,7 @@ impl Cursor<'_> {
         let span = self.since(begins);
         let name = self.text[span.clone()].trim();
         if self.place() == begins || name.is_empty() {
-            let message = format!("expected {what}, found {}", self.found());
-            self.problem(self.here(), message, HELP);
+            self.expected(what, HELP);
             return None;
         }
         Some(Spanned::new(name.split_whitespace().collect::<Vec<_>>().join(" "), span))

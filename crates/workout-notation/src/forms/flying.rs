@@ -63,15 +63,13 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
     }
     let (run_in_m, span) = cursor.metres().ok_or(Reported)?;
     if !cursor.one_of(RUN_INS) {
-        let message = format!("expected `run-in`, found {}", cursor.found());
-        cursor.problem(cursor.here(), message, HELP);
+        cursor.expected("`run-in`", HELP);
         if cursor.word_at(0).is_some() {
             cursor.skip();
         }
     }
     if is_in_brackets && !cursor.sign(')') {
-        let message = format!("expected `)` after the run-in, found {}", cursor.found());
-        cursor.problem(cursor.here(), message, HELP);
+        cursor.expected("`)` after the run-in", HELP);
     }
     if !(5.0..=100.0).contains(&run_in_m) {
         let message = format!("a run-in of {run_in_m} m is out of range");

@@ -37,13 +37,11 @@ fn read(cursor: &mut Cursor<'_>, length: RunLength) -> Reading {
     (0..2 + dash).for_each(|_| cursor.skip());
     cursor.sign('-');
     if !cursor.word(&["out", "outs"]) {
-        let message = format!("expected `out` after `in-and-`, found {}", cursor.found());
-        cursor.problem(cursor.here(), message, HELP);
+        cursor.expected("`out` after `in-and-`", HELP);
         return Err(Reported);
     }
     let Some((turn_m, span)) = cursor.number() else {
-        let message = format!("expected how far each turn is, found {}", cursor.found());
-        cursor.problem(cursor.here(), message, HELP);
+        cursor.expected("how far each turn is", HELP);
         return Err(Reported);
     };
     cursor.word(&["s", "m", "ms"]);

@@ -114,8 +114,7 @@ impl Cursor<'_> {
             }
             let metres = if is_distance_first || is_word_first { self.metres() } else { None };
             let Some((metres, span)) = metres else {
-                let message = format!("expected a distance or `back`, found {}", self.found());
-                self.problem(self.here(), message, HELP);
+                self.expected("a distance or `back`", HELP);
                 self.skip_to_clause();
                 return;
             };
@@ -147,8 +146,7 @@ impl Cursor<'_> {
     fn metres_of_recovery(&mut self, metres: f64, span: Range<usize>) -> Option<f64> {
         if metres <= 0.0 || metres > FURTHEST_M {
             let message = format!("`{}` is out of range for a recovery", &self.text[span.clone()]);
-            self.problem(span, message, format!("write from 1 m to {FURTHEST_M} m"));
-            return None;
+            return self.refuse(span, message, format!("write from 1 m to {FURTHEST_M} m"));
         }
         Some(metres)
     }

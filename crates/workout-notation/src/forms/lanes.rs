@@ -95,14 +95,12 @@ impl Cursor<'_> {
     fn lane(&mut self) -> Option<(u8, Range<usize>)> {
         let help = format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
         let Some((value, span)) = self.number() else {
-            let message = format!("expected a lane number, found {}", self.found());
-            self.problem(self.here(), message, help);
+            self.expected("a lane number", help);
             return None;
         };
         if value.fract() != 0.0 || !(1.0..=f64::from(MOST_LANES)).contains(&value) {
             let message = format!("`{}` is not a lane", &self.text[span.clone()]);
-            self.problem(span, message, help);
-            return None;
+            return self.refuse(span, message, help);
         }
         Some((value as u8, span))
     }

@@ -77,7 +77,7 @@ runs! {
     exchange::EXCHANGE,
     in_and_out::IN_AND_OUT,
     timed::TIMED,
-    // Takes every distance that is left.
+    // Takes any distance that is left.
     plain::PLAIN,
 }
 

@@ -120,14 +120,12 @@ impl Cursor<'_> {
             let (metres, span) = self.metres()?;
             (0..words).for_each(|_| self.skip());
             if !(10.0..=50_000.0).contains(&metres) {
-                self.problem(span, format!("a race of {metres} m is out of range"), PACE_HELP);
-                return None;
+                return self.refuse(span, format!("a race of {metres} m is out of range"), PACE_HELP);
             }
             if metres < 100.0 && !SHORT_RACES_M.contains(&metres) {
                 let message = format!("no race is run over {metres} m");
                 let help = format!("write `@ {metres}s` for a time, or `@ {metres}/400` per 400 m");
-                self.problem(span, message, help);
-                return None;
+                return self.refuse(span, message, help);
             }
             return Some(Pace::Race(metres));
         }
@@ -148,23 +146,28 @@ impl Cursor<'_> {
             let help = format!("write for example `@ {percent}%`");
             self.skip();
             self.sign('%');
-            self.problem(span.start..self.since(0).end, "expected one percentage, found a range", help);
-            return None;
+            return self.refuse(
+                span.start..self.since(0).end,
+                "expected one percentage, found a range",
+                help,
+            );
         }
         if self.word(&["of"]) {
             self.word(&["a", "the", "your"]);
             if let Some((race_m, race)) = self.metres() {
                 let help = format!("write `@ {percent}%` for the run's own distance, or `@ {race_m} pace`");
-                self.problem(race, "a percentage refers to the best over the run's own distance", help);
-                return None;
+                return self.refuse(
+                    race,
+                    "a percentage refers to the best over the run's own distance",
+                    help,
+                );
             }
         }
         self.word(&RACES);
         self.word(&BESTS);
         if !(30.0..=120.0).contains(&percent) {
             let message = format!("`{}%` of a best is out of range", &self.text[span.clone()]);
-            self.problem(span, message, "write from 30% to 120%");
-            return None;
+            return self.refuse(span, message, "write from 30% to 120%");
         }
         Some(Pace::Percent(percent))
     }
@@ -187,8 +190,11 @@ impl Cursor<'_> {
         let last = self.seconds("the slower of two times", PACE_HELP)?;
         if self.sign('%') {
             let help = format!("write for example `@ {}%`", first.value);
-            self.problem(first.span.start..self.since(0).end, "expected one percentage, found a range", help);
-            return None;
+            return self.refuse(
+                first.span.start..self.since(0).end,
+                "expected one percentage, found a range",
+                help,
+            );
         }
         let (mut first_s, mut last_s) = (first.value, last.value);
         let first_is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
@@ -199,13 +205,11 @@ impl Cursor<'_> {
         }
         if first_s > last_s {
             let span = first.span.start..last.span.end;
-            self.problem(span, "the faster time comes first", "swap the two");
-            return None;
+            return self.refuse(span, "the faster time comes first", "swap the two");
         }
         if self.is_sign(0, '/') {
             let span = first.span.start..last.span.end;
-            self.problem(span, "expected one time per distance, found a range", RATE_HELP);
-            return None;
+            return self.refuse(span, "expected one time per distance, found a range", RATE_HELP);
         }
         Some(Pace::Time { seconds: first_s, to_s: Some(last_s) })
     }
@@ -220,12 +224,10 @@ impl Cursor<'_> {
         };
         let Some(per_m) = per_m else {
             let message = format!("expected a distance after `/`, found {}", self.found());
-            self.problem(here, message, RATE_HELP);
-            return None;
+            return self.refuse(here, message, RATE_HELP);
         };
         if !(1.0..=10_000.0).contains(&per_m) {
-            self.problem(here, format!("a pace per {per_m} m is out of range"), RATE_HELP);
-            return None;
+            return self.refuse(here, format!("a pace per {per_m} m is out of range"), RATE_HELP);
         }
         self.word(&["pace"]);
         Some(Pace::Rate { seconds, per_m })

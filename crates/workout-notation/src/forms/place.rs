@@ -88,9 +88,7 @@ impl Cursor<'_> {
         } else if self.one_of(OVAL) {
             Place::On(Course::Oval)
         } else {
-            let message = format!("expected a place, found {}", self.found());
-            let help = self.did_you_mean().unwrap_or_else(|| HELP.to_owned());
-            self.problem(self.here(), message, help);
+            self.expected("a place", self.did_you_mean().unwrap_or_else(|| HELP.to_owned()));
             self.skip_to_clause();
             return;
         };

@@ -60,22 +60,19 @@ impl Cursor<'_> {
             self.skip();
             let span = self.since(begins);
             let message = format!("expected a time, found the distance `{}`", &self.text[span.clone()]);
-            self.problem(span, message, format!("write `{value}min`, `{value}s` or `jog {value}`"));
-            return None;
+            return self.refuse(span, message, format!("write `{value}min`, `{value}s` or `jog {value}`"));
         }
         if is_range {
             self.skip();
             let _ = self.seconds(what, help)?;
             let span = self.since(begins);
             let message = format!("expected {what}, found the range `{}`", &self.text[span.clone()]);
-            self.problem(span, message, "give one time, not a range");
-            return None;
+            return self.refuse(span, message, "give one time, not a range");
         }
         if is_bare && value < LEAST_BARE_S && !self.is_sign(0, '/') {
             let minutes = value * 60.0;
             let help = format!("write `{value}min` for {minutes} s, or `{value}s`");
-            self.problem(seconds.span, format!("`{value}` could be seconds or minutes"), help);
-            return None;
+            return self.refuse(seconds.span, format!("`{value}` could be seconds or minutes"), help);
         }
         Some(seconds)
     }
@@ -189,8 +186,7 @@ impl Cursor<'_> {
             self.rests(said, begins, true);
         } else {
             self.skip();
-            let message = format!("expected `sets` or `reps` after `between`, found {}", self.found());
-            self.problem(self.here(), message, REST_HELP);
+            self.expected("`sets` or `reps` after `between`", REST_HELP);
             self.skip_to_clause();
         }
     }

@@ -43,23 +43,19 @@ impl Cursor<'_> {
             let span = self.since(begins);
             if negative || !(0.1..=MOST_LAPS).contains(&count) {
                 let message = format!("`{}` is out of range", &self.text[span.clone()]);
-                self.problem(span, message, format!("write from 0.1 to {MOST_LAPS} laps"));
-                return None;
+                return self.refuse(span, message, format!("write from 0.1 to {MOST_LAPS} laps"));
             }
             return Some(Spanned::new(RunLength::Laps(count), span));
         }
         let Some((metres, _)) = self.metres() else {
-            let message = format!("expected a distance, found {}", self.found());
-            let help = self.did_you_mean().unwrap_or_else(|| EXAMPLE.to_owned());
-            self.problem(self.here(), message, help);
+            self.expected("a distance", self.did_you_mean().unwrap_or_else(|| EXAMPLE.to_owned()));
             return None;
         };
         let span = self.since(begins);
         if negative || !REP_RANGE_M.contains(&metres) {
             let message = format!("a repetition of `{}` is out of range", &self.text[span.clone()]);
             let (least, most) = (REP_RANGE_M.start(), REP_RANGE_M.end());
-            self.problem(span, message, format!("write a distance from {least} m to {most} m"));
-            return None;
+            return self.refuse(span, message, format!("write a distance from {least} m to {most} m"));
         }
         Some(Spanned::new(RunLength::Metres(metres), span))
     }
