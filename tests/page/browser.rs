@@ -125,12 +125,15 @@ pub(crate) fn in_browser(made: Made, screen: (u32, u32), set: Set) -> Option<Sho
     .expect("the screen can be set");
     // Windows of other tests lie over this one.
     tab.call_method(Emulation::SetFocusEmulationEnabled { enabled: true }).expect("it can have the focus");
+    let feature =
+        |name: &str, value: &str| Emulation::MediaFeature { name: name.to_owned(), value: value.to_owned() };
+    // A page that scrolls smoothly moves away under a tap.
+    let mut features = vec![feature("prefers-reduced-motion", "reduce")];
     if set.dark {
-        let feature =
-            Emulation::MediaFeature { name: "prefers-color-scheme".to_owned(), value: "dark".to_owned() };
-        tab.call_method(Emulation::SetEmulatedMedia { media: None, features: Some(vec![feature]) })
-            .expect("the scheme can be set");
+        features.push(feature("prefers-color-scheme", "dark"));
     }
+    tab.call_method(Emulation::SetEmulatedMedia { media: None, features: Some(features) })
+        .expect("what the device asks for can be set");
     if set.without_scripts {
         tab.call_method(Emulation::SetScriptExecutionDisabled { value: true })
             .expect("scripts can be stopped");

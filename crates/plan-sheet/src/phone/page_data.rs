@@ -10,31 +10,8 @@ use super::session::{PageBlock, PageSession};
 
 /// The columns of the saved times, named as in the CSV of the plan where they hold the same. Their cells come
 /// from the session, the block, the run, the box, the lane and what was timed, in this order.
-const COLUMNS: [&str; 23] = [
-    "session",
-    "date",
-    "track",
-    "block",
-    "text",
-    "group",
-    "set",
-    "rep",
-    "wave",
-    "athletes",
-    "lane",
-    "metres",
-    "run_in",
-    "start_cone",
-    "start",
-    "finish_cone",
-    "finish",
-    "the_other_way",
-    "go",
-    "target",
-    "time",
-    "time_s",
-    "note",
-];
+const COLUMNS: &str = "session,date,track,block,text,group,set,rep,wave,athletes,lane,metres,run_in,start_cone,start,\
+                       finish_cone,finish,the_other_way,go,target,time,time_s,note";
 
 /// The sessions as JSON that can stand in a script element.
 pub(super) fn page_data(sessions: &[PageSession]) -> String {
@@ -42,7 +19,8 @@ pub(super) fn page_data(sessions: &[PageSession]) -> String {
     let sessions: Vec<Value> =
         sessions.iter().map(|session| session_data(session, block_count > 1)).collect();
     // No text of a plan can end the element.
-    json!({ "columns": COLUMNS, "sessions": sessions }).to_string().replace('<', "\\u003c")
+    let columns: Vec<&str> = COLUMNS.split(',').collect();
+    json!({ "columns": columns, "sessions": sessions }).to_string().replace('<', "\\u003c")
 }
 
 fn session_data(session: &PageSession, has_blocks: bool) -> Value {
