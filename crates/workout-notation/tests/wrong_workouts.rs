@@ -1,5 +1,5 @@
-//! Every text of `wrong_workouts.txt` is refused, and everything that is wrong with it is told in words
-//! that a coach understands, under the very word.
+//! Every text of `wrong_workouts.txt` is refused, and everything that is wrong with it is reported in
+//! words that a coach understands, under the very word.
 
 use workout_notation::{Block, Problem};
 
@@ -8,7 +8,7 @@ const TABLE: &str = include_str!("wrong_workouts.txt");
 /// The fewest texts that the table must hold.
 const FEWEST: usize = 80;
 
-/// What must be told of a text.
+/// What must be reported in a text.
 #[derive(Debug)]
 struct Expected {
     column: usize,
@@ -23,7 +23,7 @@ impl Expected {
         Self { column: column.parse().expect("the column is a number"), message, help }
     }
 
-    fn is_told_by(&self, text: &str, problem: &Problem) -> bool {
+    fn is_met_by(&self, text: &str, problem: &Problem) -> bool {
         let column = text[..problem.span.start].chars().count() + 1;
         let help = problem.help.as_deref().unwrap_or_default();
         column == self.column && problem.message.starts_with(self.message) && help.contains(self.help)
@@ -42,24 +42,27 @@ fn table() -> Vec<(&'static str, Vec<Expected>)> {
 }
 
 #[test]
-fn the_table_holds_enough_texts_and_something_is_told_of_each() {
+fn the_table_holds_enough_texts_and_something_is_reported_in_each() {
     let table = table();
     assert!(table.len() >= FEWEST, "{} are too few", table.len());
     for (text, expected) in table {
-        assert!(!expected.is_empty(), "nothing is told of {text:?}");
+        assert!(!expected.is_empty(), "nothing is reported in {text:?}");
     }
 }
 
 #[test]
-fn everything_that_is_wrong_is_told_under_its_word() {
+fn everything_that_is_wrong_is_reported_under_its_word() {
     let mut faults = Vec::new();
     for (text, expected) in table() {
         match Block::parse(text) {
             Ok(block) => faults.push(format!("{text:?} is read as {:?}", block.to_string())),
             Err(problems) => {
-                let is_told = expected.len() == problems.len()
-                    && expected.iter().zip(&problems).all(|(told, problem)| told.is_told_by(text, problem));
-                if !is_told {
+                let is_met = expected.len() == problems.len()
+                    && expected
+                        .iter()
+                        .zip(&problems)
+                        .all(|(expected, problem)| expected.is_met_by(text, problem));
+                if !is_met {
                     faults.push(format!("{text:?} has {problems:#?}"));
                 }
             }
@@ -79,14 +82,14 @@ fn every_problem_says_what_to_write_instead() {
 
 #[test]
 fn a_text_without_words_is_empty_and_a_very_long_one_too_long() {
-    let told = |text: &str| Block::parse(text).expect_err("it is wrong")[0].message.clone();
-    assert_eq!(told(""), "the workout is empty");
-    assert_eq!(told(" \n\t\u{a0}"), "the workout is empty");
-    assert_eq!(told(&"200 + ".repeat(2000)), "a block of 12000 characters is too long: at most 10000");
+    let message = |text: &str| Block::parse(text).expect_err("it is wrong")[0].message.clone();
+    assert_eq!(message(""), "the workout is empty");
+    assert_eq!(message(" \n\t\u{a0}"), "the workout is empty");
+    assert_eq!(message(&"200 + ".repeat(2000)), "a block of 12000 characters is too long: at most 10000");
 }
 
 #[test]
-fn of_very_many_problems_the_first_fifty_are_told() {
+fn of_very_many_problems_the_first_fifty_are_reported() {
     let problems = Block::parse(&"0 x 200 + ".repeat(100)).expect_err("it is wrong");
     assert_eq!(problems.len(), 50);
     assert_eq!(problems[49].span, 490..491);

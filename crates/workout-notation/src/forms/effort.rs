@@ -7,36 +7,12 @@ use crate::spanned::Spanned;
 
 const NAME: &str = "effort";
 
+#[rustfmt::skip]
 const EFFORTS: &[&str] = &[
-    "easy",
-    "steady",
-    "hard",
-    "fast",
-    "quick",
-    "relaxed",
-    "tempo",
-    "threshold",
-    "float",
-    "controlled",
-    "smooth",
-    "brisk",
-    "moderate",
-    "strong",
-    "sprint",
-    "sprints",
-    "sprinting",
-    "strides",
-    "progressive",
-    "accelerating",
-    "building",
-    "cruise",
-    "fartlek",
-    "max",
-    "maximum",
-    "maximal",
-    "submaximal",
-    "jogging",
-    "walking",
+    "easy", "steady", "hard", "fast", "quick", "relaxed", "tempo", "threshold", "float", "controlled",
+    "smooth", "brisk", "moderate", "strong", "sprint", "sprints", "sprinting", "strides", "progressive",
+    "accelerating", "building", "cruise", "fartlek", "max", "maximum", "maximal", "submaximal",
+    "jogging", "walking",
 ];
 
 const BEGINS: &[Phrase] = &[&[EFFORTS], &[&["flat", "all"], &["out"]], &[&["time"], &["trial"]]];

@@ -8,32 +8,11 @@ pub(crate) const FORM: Form =
     Form { begins: &[], words: &[], rows: &[row(&["warm-up 15 min", "drills"], "lines that are not runs")] };
 
 /// Words that begin a line which is not a run.
+#[rustfmt::skip]
 const NOTES: [&str; 25] = [
-    "warm",
-    "warmup",
-    "warming",
-    "wu",
-    "cool",
-    "cooldown",
-    "cooling",
-    "cd",
-    "warmdown",
-    "drills",
-    "stretch",
-    "stretches",
-    "stretching",
-    "mobility",
-    "core",
-    "plyometrics",
-    "skips",
-    "strides",
-    "technique",
-    "break",
-    "rest",
-    "note",
-    "gym",
-    "weights",
-    "talk",
+    "warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "drills",
+    "stretch", "stretches", "stretching", "mobility", "core", "plyometrics", "skips", "strides",
+    "technique", "break", "rest", "note", "gym", "weights", "talk",
 ];
 
 /// Those that may follow a distance: `2 laps warm-up`.

@@ -118,8 +118,8 @@ impl Recovery {
         add(cursor, &mut self.set_rest, set_rest, SET_REST);
     }
 
-    /// Of what stands behind the last run of a list, takes what belongs to that run alone: what an
-    /// earlier run has one of its own of.
+    /// Of what stands behind the last run of a list, takes what belongs to that run alone, as
+    /// an earlier run has one of its own.
     pub(crate) fn take_for_last_run(&mut self, before: &[&Self]) -> Self {
         let Self { kind, gap, set_rest: _ } = self;
         Self {
