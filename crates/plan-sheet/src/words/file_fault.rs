@@ -53,27 +53,11 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
         FileFaultKind::MissingKey(name) => {
             (format!("the key `{name}` is missing"), example(at).map(|example| format!("add {example}")))
         }
-        FileFaultKind::WrongType { expected, found } => {
-            let (what, expected) = (named(at), expected_words(*expected));
-            let message = match found_words(found) {
-                Some(found) => format!("{what} must be {expected}, not {found}"),
-                None => format!("{what} is empty; it must be {expected}"),
-            };
-            (message, write_example())
-        }
+        FileFaultKind::WrongType { expected, found } => wrong_type(*expected, found, at),
         FileFaultKind::UnknownWord(word) => {
             let help = if word.known.len() <= FEW { one_of(&word.known) } else { instead(word) };
             (format!("`{}` is not a valid {}", word.name, named(at)), help)
         }
-        FileFaultKind::NotALength(text) => (
-            format!("`{text}` is not a length"),
-            help("write metres as a number (84.39), or with a unit (84.39 m, 110 yd, 4 ft, 4 ft 6 in)"),
-        ),
-        FileFaultKind::NotHours(text) => (
-            format!("`{text}` is not a valid range of times"),
-            help("write for example `17:00-18:30`, the earlier time first"),
-        ),
-        FileFaultKind::NotADate(text) => (format!("`{text}` is not a valid date"), write_example()),
         FileFaultKind::NotATimezone(error) => (
             format!("there is no time zone `{}`", error.name),
             error
@@ -128,6 +112,31 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
     }
 }
 
+fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> (String, Option<String>) {
+    // Texts with a form of their own: the form is the help.
+    let form = match (expected, found) {
+        (Expected::Length, Found::Text(text)) => Some((
+            text,
+            "a length",
+            "write metres as a number (84.39), or with a unit (84.39 m, 110 yd, 4 ft, 4 ft 6 in)",
+        )),
+        (Expected::Hours, Found::Text(text)) => {
+            Some((text, "a range of times", "write for example `17:00-18:30`, the earlier time first"))
+        }
+        (Expected::Date, Found::Text(text)) => Some((text, "a date", "write for example `2027-04-13`")),
+        _ => None,
+    };
+    if let Some((text, what, help)) = form {
+        return (format!("`{text}` is not {what}"), Some(help.to_owned()));
+    }
+    let (what, expected) = (named(at), expected_words(expected));
+    let message = match found_words(found) {
+        Some(found) => format!("{what} must be {expected}, not {found}"),
+        None => format!("{what} is empty; it must be {expected}"),
+    };
+    (message, example(at).map(|example| format!("write {example}")))
+}
+
 fn did_you_mean(near: &str) -> String {
     format!("did you mean `{near}`?")
 }
@@ -156,7 +165,7 @@ fn found_words(found: &Found) -> Option<String> {
     match found {
         Found::Nothing => None,
         Found::Text(text) => Some(format!("the text {text:?}")),
-        Found::Plain(text) => Some(format!("`{text}`")),
+        Found::Number(text) => Some(format!("`{text}`")),
         Found::List => Some("a list".to_owned()),
         Found::Mapping => Some("a group of keys".to_owned()),
     }
@@ -168,7 +177,6 @@ fn expected_words(expected: Expected) -> &'static str {
         Expected::SmallNumber => "a whole number from 0 to 255",
         Expected::Number => "a number",
         Expected::Text => "text",
-        Expected::Flag => "`true` or `false`",
         Expected::List => "a list",
         Expected::Mapping => "a group of keys",
         Expected::Length => "a length, such as `84.39` or `110 yd`",

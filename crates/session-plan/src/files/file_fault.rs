@@ -57,7 +57,7 @@ pub enum FileFaultKind {
     UnknownKey(UnknownName),
     /// A key that has to be there, and is not.
     MissingKey(&'static str),
-    /// A value of another type than its key needs.
+    /// A value that is not of the type that its key needs.
     WrongType {
         /// What it needs.
         expected: Expected,
@@ -66,12 +66,6 @@ pub enum FileFaultKind {
     },
     /// A word that is not one of those that its key can have.
     UnknownWord(UnknownName),
-    /// A text that is not a length.
-    NotALength(String),
-    /// A text that is not a part of a day.
-    NotHours(String),
-    /// A text that is not a date.
-    NotADate(String),
     /// A text that is not a time zone.
     NotATimezone(TimezoneError),
     /// A text in the workout notation that is wrong: a block, a time or a distance.
@@ -126,8 +120,8 @@ pub enum Found {
     Nothing,
     /// A text.
     Text(String),
-    /// A number, or `true` or `false`, as written.
-    Plain(String),
+    /// A number, as written.
+    Number(String),
     /// A list.
     List,
     /// A group of keys.
@@ -145,8 +139,6 @@ pub enum Expected {
     Number,
     /// A text.
     Text,
-    /// `true` or `false`.
-    Flag,
     /// A list.
     List,
     /// A group of keys.

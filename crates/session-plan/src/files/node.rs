@@ -18,7 +18,6 @@ pub(crate) struct Node {
 #[derive(Clone, Debug)]
 pub(crate) enum Value {
     Nothing,
-    Flag(bool),
     /// A number, and how it is written.
     Number(f64, String),
     Text(String),
@@ -68,8 +67,7 @@ impl Node {
     pub(crate) fn found(&self) -> Found {
         match &self.value {
             Value::Nothing | Value::Missing => Found::Nothing,
-            Value::Flag(flag) => Found::Plain(flag.to_string()),
-            Value::Number(_, text) => Found::Plain(text.clone()),
+            Value::Number(_, text) => Found::Number(text.clone()),
             Value::Text(text) => Found::Text(text.clone()),
             Value::List(_) => Found::List,
             Value::Mapping(_) => Found::Mapping,
@@ -87,35 +85,16 @@ impl Node {
 }
 
 impl Value {
-    /// What a text without quotes means in YAML's core schema.
+    /// What a text without quotes means in YAML's core schema. No key takes `true` or `false`, so that
+    /// they are texts.
     pub(crate) fn plain(text: &str) -> Self {
-        match text {
+        let number = match text {
             "" | "~" | "null" | "Null" | "NULL" => return Self::Nothing,
-            "true" | "True" | "TRUE" => return Self::Flag(true),
-            "false" | "False" | "FALSE" => return Self::Flag(false),
-            _ => {}
-        }
-        match number(text) {
-            Some(number) => Self::Number(number, text.to_owned()),
-            None => Self::Text(text.to_owned()),
-        }
+            ".inf" | ".Inf" | ".INF" | "+.inf" | "+.Inf" | "+.INF" => Some(f64::INFINITY),
+            "-.inf" | "-.Inf" | "-.INF" => Some(f64::NEG_INFINITY),
+            ".nan" | ".NaN" | ".NAN" => Some(f64::NAN),
+            _ => text.parse().ok().filter(|number: &f64| number.is_finite()),
+        };
+        number.map_or_else(|| Self::Text(text.to_owned()), |number| Self::Number(number, text.to_owned()))
     }
-}
-
-fn number(text: &str) -> Option<f64> {
-    let unsigned = text.strip_prefix(['-', '+']).unwrap_or(text);
-    let sign = if text.starts_with('-') { -1.0 } else { 1.0 };
-    match unsigned {
-        ".inf" | ".Inf" | ".INF" => return Some(sign * f64::INFINITY),
-        ".nan" | ".NaN" | ".NAN" => return Some(f64::NAN),
-        _ => {}
-    }
-    // Numbers with a 0 in front are names or times of somebody, such as 007.
-    let mut digits = unsigned.chars();
-    let is_number = match (digits.next(), digits.next()) {
-        (Some('0'), Some(second)) => !second.is_ascii_digit(),
-        (Some(first), _) => first.is_ascii_digit() || first == '.',
-        (None, _) => false,
-    };
-    text.parse().ok().filter(|number: &f64| is_number && number.is_finite())
 }

@@ -8,12 +8,13 @@
 
 use std::cell::RefCell;
 use std::fmt;
+use std::str::FromStr;
 
 use chrono::NaiveDate;
 use lane_distance::{Key, Length};
 use serde::de::value::{F64Deserializer, MapDeserializer, SeqDeserializer, StrDeserializer};
 use serde::de::{self, DeserializeOwned, Deserializer, IntoDeserializer, Visitor};
-use workout_notation as notation;
+use workout_notation::{self as notation, Problem};
 
 use crate::files::document::Document;
 use crate::files::file_fault::{Expected, FileFault, FileFaultKind, UnknownName};
@@ -60,14 +61,14 @@ impl<'d> Reader<'d> {
             let pass = Pass {
                 keys_apart: self.keys_apart,
                 faults: RefCell::default(),
-                unsure: RefCell::new(unsure),
+                unsure: RefCell::new(Unsure(unsure)),
                 missing: RefCell::new(missing),
             };
             let read = T::deserialize(Cursor { node, at: at.to_vec(), pass: &pass });
             missing = pass.missing.into_inner();
             if !matches!(read, Err(Stop::Again)) {
                 self.faults.extend(pass.faults.into_inner());
-                self.unsure.extend(pass.unsure.into_inner());
+                self.unsure.0.extend(pass.unsure.into_inner().0);
                 self.faults.extend(missing.into_iter().filter_map(|(_, fault)| fault));
                 return read.ok();
             }
@@ -134,7 +135,7 @@ impl<'a> Cursor<'a> {
     fn note(&self, kind: FileFaultKind) {
         let fault = FileFault { span: self.node.span.clone(), at: self.at.clone(), kind };
         self.pass.faults.borrow_mut().push(fault);
-        self.pass.unsure.borrow_mut().push(self.at.clone());
+        self.pass.unsure.borrow_mut().0.push(self.at.clone());
     }
 
     fn note_type(&self, expected: Expected) {
@@ -143,31 +144,44 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// What a text or a number stands for.
-    fn read<T>(&self, expected: Expected, read: impl Fn(&str) -> Result<T, FileFaultKind>) -> Option<T> {
-        let Some(text) = self.node.written() else {
-            self.note_type(expected);
-            return None;
-        };
-        read(text).map_err(|kind| self.note(kind)).ok()
-    }
-
-    /// Gives a text to a type once it is known to be right, and another in place of a wrong one.
-    fn text<'de, V: Visitor<'de>>(
+    /// What a text or a number is read as; a fault where it cannot be.
+    fn read<T>(
         &self,
-        visitor: V,
         expected: Expected,
-        stand_in: &str,
-        check: impl Fn(&str) -> Result<(), FileFaultKind>,
-    ) -> Result<V::Value, Stop> {
-        let text = self.read(expected, |text| check(text).map(|()| text.to_owned()));
-        visitor.visit_newtype_struct(StrDeserializer::new(text.as_deref().unwrap_or(stand_in)))
+        read: impl Fn(&str) -> Result<T, Option<FileFaultKind>>,
+    ) -> Option<T> {
+        match self.node.written().map(read) {
+            Some(Ok(value)) => return Some(value),
+            Some(Err(Some(kind))) => self.note(kind),
+            Some(Err(None)) | None => self.note_type(expected),
+        }
+        None
     }
 
-    fn items(&self) -> SeqDeserializer<std::vec::IntoIter<Self>, Stop> {
+    /// A number that the notation reads.
+    fn notation(&self, expected: Expected, read: fn(&str) -> Result<f64, Problem>) -> Option<f64> {
+        self.read(expected, |text| read(text).map_err(|problem| Some(FileFaultKind::Notation(problem))))
+    }
+
+    /// Gives a text to a type that can read it, or else another one.
+    fn text<'de, T: FromStr, V: Visitor<'de>>(
+        &self,
+        expected: Expected,
+        other: &'static str,
+        wrong: fn(T::Err) -> Option<FileFaultKind>,
+        visitor: V,
+    ) -> Result<V::Value, Stop> {
+        let text = self.read(expected, |text| text.parse::<T>().map(|_| text.to_owned()).map_err(wrong));
+        visitor.visit_newtype_struct(StrDeserializer::new(text.as_deref().unwrap_or(other)))
+    }
+
+    fn list(&self, expected: Expected) -> SeqDeserializer<std::vec::IntoIter<Self>, Stop> {
         let items = match &self.node.value {
             Value::List(items) => items.as_slice(),
-            _ => &[],
+            _ => {
+                self.note_type(expected);
+                &[]
+            }
         };
         let items = items.iter().enumerate().map(|(index, item)| self.child(Key::Index(index), item));
         SeqDeserializer::new(items.collect::<Vec<_>>().into_iter())
@@ -199,7 +213,7 @@ impl<'a> Cursor<'a> {
             } else if !apart.contains(&name.as_str()) {
                 let unknown = UnknownName::new(name, fields.iter().chain(apart).copied());
                 if let Some(near) = unknown.near {
-                    self.pass.unsure.borrow_mut().push(self.child(Key::from(near), key).at);
+                    self.pass.unsure.borrow_mut().0.push(self.child(Key::from(near), key).at);
                 }
                 self.child(Key::from(name.as_str()), key).note(FileFaultKind::UnknownKey(unknown));
             }
@@ -227,21 +241,10 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
         match &self.node.value {
             Value::Nothing | Value::Missing => visitor.visit_unit(),
-            Value::Flag(flag) => visitor.visit_bool(*flag),
             Value::Number(number, _) => visitor.visit_f64(*number),
             Value::Text(text) => visitor.visit_str(text),
-            Value::List(_) => visitor.visit_seq(self.items()),
+            Value::List(_) => visitor.visit_seq(self.list(Expected::List)),
             Value::Mapping(_) => self.deserialize_map(visitor),
-        }
-    }
-
-    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
-        match self.node.value {
-            Value::Flag(flag) => visitor.visit_bool(flag),
-            _ => {
-                self.note_type(Expected::Flag);
-                visitor.visit_bool(false)
-            }
         }
     }
 
@@ -289,10 +292,7 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
     }
 
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
-        if !matches!(self.node.value, Value::List(_)) {
-            self.note_type(Expected::List);
-        }
-        visitor.visit_seq(self.items())
+        visitor.visit_seq(self.list(Expected::List))
     }
 
     fn deserialize_map<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
@@ -343,7 +343,7 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
     ) -> Result<V::Value, Stop> {
         let word = self.read(Expected::Text, |text| {
             let unknown = || FileFaultKind::UnknownWord(UnknownName::new(text, words.iter().copied()));
-            words.iter().find(|word| **word == text).ok_or_else(unknown)
+            words.iter().find(|word| **word == text).ok_or_else(|| Some(unknown()))
         });
         let word = word.or(words.first()).copied().unwrap_or_default();
         visitor.visit_enum(StrDeserializer::new(word))
@@ -354,56 +354,44 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
         name: &'static str,
         visitor: V,
     ) -> Result<V::Value, Stop> {
-        let number = |number: Option<f64>| F64Deserializer::new(number.unwrap_or(1.0));
+        let number = match name {
+            "Length" => match self.node.value {
+                Value::Number(metres, _) => Some(metres),
+                _ => self.read(Expected::Length, |text| text.parse().map(Length::metres).map_err(|_| None)),
+            },
+            "Time" => self.notation(Expected::Time, notation::seconds),
+            "RaceDistance" => self.notation(Expected::RaceDistance, notation::race_distance),
+            _ => return self.in_other_forms(name, visitor),
+        };
+        visitor.visit_newtype_struct(F64Deserializer::new(number.unwrap_or(1.0)))
+    }
+
+    serde::forward_to_deserialize_any! {
+        bool i8 i16 i32 i64 i128 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct tuple tuple_struct
+        identifier ignored_any
+    }
+}
+
+impl Cursor<'_> {
+    /// Gives a value to a type that is no number, by the name of the type.
+    fn in_other_forms<'de, V: Visitor<'de>>(self, name: &str, visitor: V) -> Result<V::Value, Stop> {
         match name {
-            "Length" => {
-                let length = match self.node.value {
-                    Value::Number(metres, _) => Some(metres),
-                    _ => self.read(Expected::Length, |text| {
-                        let length = text.parse().map(Length::metres);
-                        length.map_err(|_| FileFaultKind::NotALength(text.to_owned()))
-                    }),
-                };
-                visitor.visit_newtype_struct(number(length))
+            "Date" => self.text::<NaiveDate, V>(Expected::Date, "2000-01-01", |_| None, visitor),
+            "Hours" => self.text::<Hours, V>(Expected::Hours, "00:00-01:00", |_| None, visitor),
+            "Timezone" => {
+                let wrong = |error| Some(FileFaultKind::NotATimezone(error));
+                self.text::<Timezone, V>(Expected::Timezone, "UTC", wrong, visitor)
             }
-            "Time" => {
-                let read = |text: &str| notation::seconds(text).map_err(FileFaultKind::Notation);
-                visitor.visit_newtype_struct(number(self.read(Expected::Time, read)))
-            }
-            "RaceDistance" => {
-                let read = |text: &str| notation::race_distance(text).map_err(FileFaultKind::Notation);
-                visitor.visit_newtype_struct(number(self.read(Expected::RaceDistance, read)))
-            }
-            "Date" => self.text(visitor, Expected::Date, "2000-01-01", |text| {
-                let wrong = |_| FileFaultKind::NotADate(text.to_owned());
-                text.parse::<NaiveDate>().map(|_| ()).map_err(wrong)
-            }),
-            "Hours" => self.text(visitor, Expected::Hours, "00:00-01:00", |text| {
-                let wrong = |_| FileFaultKind::NotHours(text.to_owned());
-                text.parse::<Hours>().map(|_| ()).map_err(wrong)
-            }),
-            "Timezone" => self.text(visitor, Expected::Timezone, "UTC", |text| {
-                text.parse::<Timezone>().map(|_| ()).map_err(FileFaultKind::NotATimezone)
-            }),
-            "Block" => self.text(visitor, Expected::Block, "", |_| Ok(())),
+            "Block" => self.text::<String, V>(Expected::Block, "", |_| None, visitor),
             "OneOrMany" => match self.node.value {
-                Value::List(_) => visitor.visit_seq(self.items()),
+                Value::List(_) => visitor.visit_seq(self.list(Expected::List)),
                 _ => visitor.visit_some(self),
             },
             "ClosedSpec" => match self.node.value {
                 Value::Mapping(_) => visitor.visit_some(self),
-                Value::List(_) => visitor.visit_seq(self.items()),
-                _ => {
-                    self.note_type(Expected::ClosedLanes);
-                    visitor.visit_seq(self.items())
-                }
+                _ => visitor.visit_seq(self.list(Expected::ClosedLanes)),
             },
             _ => visitor.visit_newtype_struct(self),
         }
-    }
-
-    serde::forward_to_deserialize_any! {
-        i8 i16 i32 i64 i128 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct tuple tuple_struct
-        identifier ignored_any
     }
 }

@@ -5,7 +5,6 @@ use workout_notation::SourceText;
 
 use crate::files::document::Document;
 use crate::files::file_fault::{FileFaultKind, FileFaults};
-use crate::files::follow::follows;
 use crate::files::reader::{KeysApart, Reader};
 use crate::people::hours::Hours;
 use crate::people::house_rules::HouseRules;
@@ -74,7 +73,7 @@ impl Venue {
         let more = built.as_ref().err().into_iter().flatten();
         let more = more.map(|fault| (fault.at.clone(), FileFaultKind::Track(fault.kind.clone())));
         let more = more.chain(rules.faults(most_lanes(&spec)));
-        let more = more.filter(|(at, kind)| !follows(at, kind, &unsure));
+        let more = more.filter(|(at, kind)| !unsure.explains(at, kind));
         faults.extend(more.map(|fault| document.fault(fault)));
         match built {
             Ok(track) if faults.is_empty() => Ok(Self { track, hazard_hours, rules, timezone }),
