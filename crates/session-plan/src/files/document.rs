@@ -63,6 +63,7 @@ struct Builder<'a> {
     text: &'a str,
     /// The byte where each character begins, and where the text ends.
     bytes: Vec<usize>,
+    newlines: Vec<usize>,
     parser: Parser<'a, saphyr_parser::StrInput<'a>>,
     /// The values that have a name (`&name`), by the parser's number for it.
     named: HashMap<usize, Node>,
@@ -74,8 +75,9 @@ struct Builder<'a> {
 impl<'a> Builder<'a> {
     fn new(text: &'a str) -> Self {
         let bytes = text.char_indices().map(|(byte, _)| byte).chain([text.len()]).collect();
+        let newlines = text.match_indices('\n').map(|(byte, _)| byte).collect();
         let parser = Parser::new_from_str(text);
-        Self { text, bytes, parser, named: HashMap::new(), aliased: 0, repeated: Vec::new() }
+        Self { text, bytes, newlines, parser, named: HashMap::new(), aliased: 0, repeated: Vec::new() }
     }
 
     fn root(&mut self) -> Result<Node, FileFault> {
@@ -177,7 +179,8 @@ impl<'a> Builder<'a> {
     /// The bytes of a value up to the end of its first line; of a mapping or a list, the rest of the
     /// line where it begins.
     fn on_one_line(&self, Range { start, end }: Range<usize>, is_open: bool) -> Range<usize> {
-        let line_ends = self.text[start..].find('\n').map_or(self.text.len(), |newline| start + newline);
+        let line = self.newlines.partition_point(|newline| *newline < start);
+        let line_ends = self.newlines.get(line).copied().unwrap_or(self.text.len());
         let end = if is_open { line_ends } else { end.clamp(start, line_ends) };
         start..start + self.text[start..end].trim_end().len()
     }

@@ -23,8 +23,11 @@ use crate::files::unsure::Unsure;
 use crate::people::hours::Hours;
 use crate::people::timezone::Timezone;
 
-/// The most keys that may be missing before reading ends.
-const MOST_MISSING: usize = 50;
+/// The most faults that are looked for.
+const MOST_FAULTS: usize = 50;
+
+/// The most missing keys that something stands in for; a wrong value can be missing several.
+const MOST_MISSING: usize = 4 * MOST_FAULTS;
 
 /// Keys that stand in a group of keys, by the name of its type, and are read apart from it.
 pub(crate) type KeysApart = &'static [(&'static str, &'static [&'static str])];
@@ -39,63 +42,57 @@ static MISSING: Node = Node { span: 0..0, value: Value::Missing };
 pub(crate) struct Reader<'d> {
     document: &'d Document,
     keys_apart: KeysApart,
-    /// What is wrong with the values that were read, and the keys that are written twice.
-    pub(crate) faults: Vec<FileFault>,
-    /// The parts that could not be read.
-    pub(crate) unsure: Unsure,
+    faults: RefCell<Vec<FileFault>>,
+    unsure: RefCell<Unsure>,
+    /// The keys that are missing.
+    missing: RefCell<Vec<Vec<Key>>>,
 }
 
 impl<'d> Reader<'d> {
     pub(crate) fn new(document: &'d Document, keys_apart: KeysApart) -> Self {
-        Self { document, keys_apart, faults: document.repeated.clone(), unsure: Unsure::default() }
+        let faults = RefCell::new(document.repeated.clone());
+        Self { document, keys_apart, faults, unsure: RefCell::default(), missing: RefCell::default() }
     }
 
     /// The value that keys lead to; nothing where there is none, or where nothing can stand in for it.
     ///
-    /// Where it has faults, it serves only to look for more.
-    pub(crate) fn read<T: DeserializeOwned>(&mut self, at: &[Key]) -> Option<T> {
+    /// Where it has faults, it serves only to look for more; where there are many, it is not given.
+    pub(crate) fn read<T: DeserializeOwned>(&self, at: &[Key]) -> Option<T> {
         let node = self.document.root.at(at)?;
-        let mut missing: Missing = Vec::new();
-        for _ in 0..MOST_MISSING {
-            let unsure = missing.iter().map(|(at, _)| at.clone()).collect();
-            let pass = Pass {
-                keys_apart: self.keys_apart,
-                faults: RefCell::default(),
-                unsure: RefCell::new(Unsure(unsure)),
-                missing: RefCell::new(missing),
-            };
-            let read = T::deserialize(Cursor { node, at: at.to_vec(), pass: &pass });
-            missing = pass.missing.into_inner();
-            if !matches!(read, Err(Stop::Again)) {
-                self.faults.extend(pass.faults.into_inner());
-                self.unsure.0.extend(pass.unsure.into_inner().0);
-                self.faults.extend(missing.into_iter().filter_map(|(_, fault)| fault));
-                return read.ok();
+        let (mut faults, mut unsure) = (self.faults.borrow().len(), self.unsure.borrow().0.len());
+        loop {
+            match T::deserialize(Cursor { node, at: at.to_vec(), reader: self }) {
+                Err(Stop::Without(fault)) if self.missing.borrow().len() < MOST_MISSING => {
+                    // Read again from here on, with something in its place.
+                    let follows = self.unsure.borrow().holds(&fault.at);
+                    self.missing.borrow_mut().push(fault.at.clone());
+                    self.unsure.borrow_mut().0.truncate(unsure);
+                    self.unsure.borrow_mut().0.push(fault.at.clone());
+                    self.faults.borrow_mut().truncate(faults);
+                    if !follows {
+                        self.faults.borrow_mut().push(*fault);
+                    }
+                    (faults, unsure) = (self.faults.borrow().len(), unsure + 1);
+                }
+                read => return read.ok().filter(|_| self.faults.borrow().len() < MOST_FAULTS),
             }
         }
-        self.faults.extend(missing.into_iter().filter_map(|(_, fault)| fault));
-        None
+    }
+
+    /// What is wrong with the values that were read, beside the keys that are written twice, and the
+    /// parts that could not be read.
+    pub(crate) fn into_faults(self) -> (Vec<FileFault>, Unsure) {
+        (self.faults.into_inner(), self.unsure.into_inner())
     }
 }
 
-/// The missing keys that were met so far, each with its fault unless it follows from another.
-type Missing = Vec<(Vec<Key>, Option<FileFault>)>;
-
-/// One reading of a value from its beginning.
-struct Pass {
-    keys_apart: KeysApart,
-    faults: RefCell<Vec<FileFault>>,
-    unsure: RefCell<Unsure>,
-    missing: RefCell<Missing>,
-}
-
-/// Why a pass has ended.
+/// Why reading has stopped.
 #[derive(Debug)]
 enum Stop {
     /// A key is missing in the value that is being read.
     Missing(&'static str),
-    /// A missing key was noted: the value is to be read again.
-    Again,
+    /// A key is missing, with its fault.
+    Without(Box<FileFault>),
     /// Nothing can stand in for a value.
     Never,
 }
@@ -123,19 +120,24 @@ impl de::Error for Stop {
 struct Cursor<'a> {
     node: &'a Node,
     at: Vec<Key>,
-    pass: &'a Pass,
+    reader: &'a Reader<'a>,
 }
 
 impl<'a> Cursor<'a> {
     fn child(&self, key: Key, node: &'a Node) -> Self {
-        Self { node, at: [self.at.as_slice(), &[key]].concat(), pass: self.pass }
+        Self { node, at: [self.at.as_slice(), &[key]].concat(), reader: self.reader }
     }
 
     /// Notes a fault of this value.
     fn note(&self, kind: FileFaultKind) {
-        let fault = FileFault { span: self.node.span.clone(), at: self.at.clone(), kind };
-        self.pass.faults.borrow_mut().push(fault);
-        self.pass.unsure.borrow_mut().0.push(self.at.clone());
+        if self.reader.faults.borrow().len() < MOST_FAULTS {
+            self.reader.faults.borrow_mut().push(self.fault(self.at.clone(), kind));
+        }
+        self.reader.unsure.borrow_mut().0.push(self.at.clone());
+    }
+
+    fn fault(&self, at: Vec<Key>, kind: FileFaultKind) -> FileFault {
+        FileFault { span: self.node.span.clone(), at, kind }
     }
 
     fn note_type(&self, expected: Expected) {
@@ -199,7 +201,7 @@ impl<'a> Cursor<'a> {
 
     /// The values of the fields of a struct; a key that is not one of them is a fault.
     fn fields(&self, name: &str, fields: &'static [&'static str]) -> Vec<(&'static str, Self)> {
-        let apart = self.pass.keys_apart.iter().find(|(holder, _)| *holder == name);
+        let apart = self.reader.keys_apart.iter().find(|(holder, _)| *holder == name);
         let apart = apart.map_or([].as_slice(), |(_, keys)| keys);
         let mut known = Vec::new();
         for (key, value) in self.entries(if name == ATHLETE { Expected::Athlete } else { Expected::Mapping })
@@ -213,12 +215,12 @@ impl<'a> Cursor<'a> {
             } else if !apart.contains(&name.as_str()) {
                 let unknown = UnknownName::new(name, fields.iter().chain(apart).copied());
                 if let Some(near) = unknown.near {
-                    self.pass.unsure.borrow_mut().0.push(self.child(Key::from(near), key).at);
+                    self.reader.unsure.borrow_mut().0.push(self.child(Key::from(near), key).at);
                 }
                 self.child(Key::from(name.as_str()), key).note(FileFaultKind::UnknownKey(unknown));
             }
         }
-        for (at, _) in self.pass.missing.borrow().iter() {
+        for at in self.reader.missing.borrow().iter() {
             let Some([Key::Name(name)]) = at.strip_prefix(self.at.as_slice()) else { continue };
             let field = fields.iter().find(|field| *field == name);
             known.extend(field.map(|field| (*field, self.child(Key::from(*field), &MISSING))));
@@ -321,15 +323,8 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
                 Err(Stop::Never)
             }
             Err(Stop::Missing(key)) => {
-                let missing = self.child(Key::from(key), self.node);
-                let follows = self.pass.unsure.borrow().holds(&missing.at);
-                let fault = (!follows).then(|| FileFault {
-                    span: self.node.span.clone(),
-                    at: missing.at.clone(),
-                    kind: FileFaultKind::MissingKey(key),
-                });
-                self.pass.missing.borrow_mut().push((missing.at, fault));
-                Err(Stop::Again)
+                let at = self.child(Key::from(key), self.node).at;
+                Err(Stop::Without(Box::new(self.fault(at, FileFaultKind::MissingKey(key)))))
             }
             read => read,
         }
@@ -361,7 +356,26 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
             },
             "Time" => self.notation(Expected::Time, notation::seconds),
             "RaceDistance" => self.notation(Expected::RaceDistance, notation::race_distance),
-            _ => return self.in_other_forms(name, visitor),
+            "Date" => return self.text::<NaiveDate, V>(Expected::Date, "2000-01-01", |_| None, visitor),
+            "Hours" => return self.text::<Hours, V>(Expected::Hours, "00:00-01:00", |_| None, visitor),
+            "Timezone" => {
+                let wrong = |error| Some(FileFaultKind::NotATimezone(error));
+                return self.text::<Timezone, V>(Expected::Timezone, "UTC", wrong, visitor);
+            }
+            "Block" => return self.text::<String, V>(Expected::Block, "", |_| None, visitor),
+            "OneOrMany" => {
+                return match self.node.value {
+                    Value::List(_) => visitor.visit_seq(self.list(Expected::List)),
+                    _ => visitor.visit_some(self),
+                };
+            }
+            "ClosedSpec" => {
+                return match self.node.value {
+                    Value::Mapping(_) => visitor.visit_some(self),
+                    _ => visitor.visit_seq(self.list(Expected::ClosedLanes)),
+                };
+            }
+            _ => return visitor.visit_newtype_struct(self),
         };
         visitor.visit_newtype_struct(F64Deserializer::new(number.unwrap_or(1.0)))
     }
@@ -369,29 +383,5 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
     serde::forward_to_deserialize_any! {
         bool i8 i16 i32 i64 i128 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct tuple tuple_struct
         identifier ignored_any
-    }
-}
-
-impl Cursor<'_> {
-    /// Gives a value to a type that is no number, by the name of the type.
-    fn in_other_forms<'de, V: Visitor<'de>>(self, name: &str, visitor: V) -> Result<V::Value, Stop> {
-        match name {
-            "Date" => self.text::<NaiveDate, V>(Expected::Date, "2000-01-01", |_| None, visitor),
-            "Hours" => self.text::<Hours, V>(Expected::Hours, "00:00-01:00", |_| None, visitor),
-            "Timezone" => {
-                let wrong = |error| Some(FileFaultKind::NotATimezone(error));
-                self.text::<Timezone, V>(Expected::Timezone, "UTC", wrong, visitor)
-            }
-            "Block" => self.text::<String, V>(Expected::Block, "", |_| None, visitor),
-            "OneOrMany" => match self.node.value {
-                Value::List(_) => visitor.visit_seq(self.list(Expected::List)),
-                _ => visitor.visit_some(self),
-            },
-            "ClosedSpec" => match self.node.value {
-                Value::Mapping(_) => visitor.visit_some(self),
-                _ => visitor.visit_seq(self.list(Expected::ClosedLanes)),
-            },
-            _ => visitor.visit_newtype_struct(self),
-        }
     }
 }

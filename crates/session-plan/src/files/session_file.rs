@@ -81,9 +81,9 @@ impl SessionFile {
             Ok(document) => document,
             Err(faults) => return Err(FileFaults::new(source, faults)),
         };
-        let mut reader = Reader::new(&document, &[]);
+        let reader = Reader::new(&document, &[]);
         let spec = reader.read::<SessionSpec>(&[]);
-        let Reader { mut faults, unsure, .. } = reader;
+        let (mut faults, unsure) = reader.into_faults();
         let Some(spec) = spec else { return Err(FileFaults::new(source, faults)) };
         let (session, more) = spec.session();
         // What stands in for a value that could not be read has no faults of its own.

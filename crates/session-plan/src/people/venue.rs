@@ -57,7 +57,7 @@ impl Venue {
     pub fn read(source: &SourceText) -> Result<Self, FileFaults> {
         let wrong = |faults| FileFaults::new(source.clone(), faults);
         let document = Document::read(&source.text).map_err(wrong)?;
-        let mut reader = Reader::new(&document, VENUE_KEYS);
+        let reader = Reader::new(&document, VENUE_KEYS);
         let spec = reader.read::<TrackSpec>(&[]);
         let rules = reader.read::<HouseRules>(&[Key::from("house_rules")]).unwrap_or_default();
         let timezone = reader.read::<Timezone>(&[Key::from("timezone")]);
@@ -67,7 +67,7 @@ impl Venue {
         };
         let hazards = spec.as_ref().map_or(0, |spec| spec.hazards.len());
         let hazard_hours: Vec<Vec<Hours>> = (0..hazards).map(hours).collect();
-        let Reader { mut faults, unsure, .. } = reader;
+        let (mut faults, unsure) = reader.into_faults();
         let Some(spec) = spec else { return Err(wrong(faults)) };
         let built = Track::build(&spec);
         let more = built.as_ref().err().into_iter().flatten();
