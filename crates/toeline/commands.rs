@@ -93,7 +93,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
     }
 }
 
-/// The plans of all session files that paths mean. Each file that is wrong is told of.
+/// The plans of all session files that paths mean. The faults of each file are shown.
 fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
     let files = paths.iter().map(|path| input::session_paths(path)).collect::<Result<Vec<_>>>()?;
     let mut plans = Vec::new();
@@ -102,19 +102,19 @@ fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
         let path = path.display().to_string();
         match input::session_file(&path).and_then(|file| plan_file(&file, &path, common)) {
             Ok(plan) => plans.push(plan),
-            Err(error) => tell_of(error, &mut worst),
+            Err(error) => show_worst(error, &mut worst),
         }
     }
     match worst {
         None => Ok(plans),
-        Some(error) => Err(failure::Told(error).into()),
+        Some(error) => Err(failure::Shown(error).into()),
     }
 }
 
-/// Tells an error, and keeps the worst: a file that cannot be read weighs more than one that is
+/// Shows an error, and keeps the worst: a file that cannot be read weighs more than one that is
 /// wrong.
-fn tell_of(error: anyhow::Error, worst: &mut Option<anyhow::Error>) {
-    failure::tell(&error);
+fn show_worst(error: anyhow::Error, worst: &mut Option<anyhow::Error>) {
+    failure::show(&error);
     if worst.is_none() || error.downcast_ref::<InputError>().is_none() {
         *worst = Some(error);
     }
@@ -214,12 +214,12 @@ fn check(files: &[String], common: &Common) -> Result<()> {
     for path in files {
         match check_file(path, common) {
             Ok(summary) => output::line(&format!("{path}: {summary}"))?,
-            Err(error) => tell_of(error, &mut worst),
+            Err(error) => show_worst(error, &mut worst),
         }
     }
     match worst {
         None => Ok(()),
-        Some(error) => Err(failure::Told(error).into()),
+        Some(error) => Err(failure::Shown(error).into()),
     }
 }
 

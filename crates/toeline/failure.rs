@@ -1,4 +1,4 @@
-//! How failures are told, and what exit status they have.
+//! How errors are shown, and which exit status they have.
 
 use std::ops::Range;
 use std::process::ExitCode;
@@ -28,24 +28,24 @@ impl std::fmt::Display for InputError {
 
 impl std::error::Error for InputError {}
 
-/// An error that has been told already.
+/// An error that has been shown already.
 #[derive(Debug)]
-pub(crate) struct Told(pub(crate) anyhow::Error);
+pub(crate) struct Shown(pub(crate) anyhow::Error);
 
-impl std::fmt::Display for Told {
+impl std::fmt::Display for Shown {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         self.0.fmt(f)
     }
 }
 
-impl std::error::Error for Told {}
+impl std::error::Error for Shown {}
 
 /// Says on standard error what is wrong, unless that has been done, and gives the exit status.
 pub(crate) fn report(error: &anyhow::Error) -> ExitCode {
-    let error = match error.downcast_ref::<Told>() {
-        Some(Told(error)) => error,
+    let error = match error.downcast_ref::<Shown>() {
+        Some(Shown(error)) => error,
         None => {
-            tell(error);
+            show(error);
             error
         }
     };
@@ -53,7 +53,7 @@ pub(crate) fn report(error: &anyhow::Error) -> ExitCode {
 }
 
 /// Says on standard error what is wrong.
-pub(crate) fn tell(error: &anyhow::Error) {
+pub(crate) fn show(error: &anyhow::Error) {
     let input = error.downcast_ref::<InputError>();
     if let Some(found) = input.and_then(|input| input.0.downcast_ref::<Problems>()) {
         for problem in &found.problems {

@@ -135,11 +135,11 @@ pub(crate) fn source(path: &Path) -> Result<SourceText> {
     let length = file.metadata().with_context(cannot)?.len();
     let mut bytes = Vec::new();
     if length <= LARGEST_FILE {
-        // What is no plain file may be longer than it says.
+        // A pipe or a device may be longer than it says.
         file.take(LARGEST_FILE + 1).read_to_end(&mut bytes).with_context(cannot)?;
     }
     if length.max(bytes.len() as u64) > LARGEST_FILE {
-        bail!(InputError::new(anyhow!("`{name}` is too large: at most {LARGEST_FILE} bytes are read")));
+        bail!(InputError::new(anyhow!("`{name}` is too large: at most {LARGEST_FILE} bytes")));
     }
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();

@@ -326,7 +326,7 @@ fn a_file_of_100_mb_is_refused_by_its_size() {
         &vec![b'#'; 100_000_000],
         &["plan", "s.yaml"],
         str![[r#"
-error: `s.yaml` is too large: at most 1048576 bytes are read
+error: `s.yaml` is too large: at most 1048576 bytes
 
 "#]],
     );

@@ -177,7 +177,7 @@ impl<'a> Cursor<'a> {
         visitor.visit_newtype_struct(StrDeserializer::new(text.as_deref().unwrap_or(other)))
     }
 
-    fn list(&self, expected: Expected) -> SeqDeserializer<std::vec::IntoIter<Self>, Stop> {
+    fn list(self, expected: Expected) -> SeqDeserializer<impl Iterator<Item = Self>, Stop> {
         let items = match &self.node.value {
             Value::List(items) => items.as_slice(),
             _ => {
@@ -185,8 +185,8 @@ impl<'a> Cursor<'a> {
                 &[]
             }
         };
-        let items = items.iter().enumerate().map(|(index, item)| self.child(Key::Index(index), item));
-        SeqDeserializer::new(items.collect::<Vec<_>>().into_iter())
+        let items = items.iter().enumerate();
+        SeqDeserializer::new(items.map(move |(index, item)| self.child(Key::Index(index), item)))
     }
 
     fn entries(&self, expected: Expected) -> &'a [(Node, Node)] {
