@@ -60,7 +60,7 @@ pub(crate) fn cuts<'a>(
     let orders = (1..=set.wave_count()).fold(1, usize::saturating_mul);
     let is_exact = is_exact && set.reps <= EXACT_REPS && ways.len().saturating_mul(orders) <= MOST_CUTS;
     let classes = classes(set);
-    let mut waves_made = WavesMade { number, set, made: HashMap::new() };
+    let mut waves_made = WavesMade { number, set, numbers: HashMap::new(), made: HashMap::new() };
     let mut cuts: Vec<Cut<'a>> = Vec::new();
     let mut seen: HashMap<Vec<usize>, usize> = HashMap::new();
     let mut pinned = Vec::new();
@@ -69,17 +69,17 @@ pub(crate) fn cuts<'a>(
             pinned = set.members(wave);
             continue;
         }
+        let numbers: Vec<usize> = way.iter().map(|wave| waves_made.number(wave)).collect();
         all &= is_exact || way.len() == 1;
         for order in if is_exact { permutations(way.len()) } else { likely_orders(set, way) } {
-            let waves: Vec<Vec<usize>> = order.into_iter().map(|wave| way[wave].clone()).collect();
+            let waves: Vec<&[usize]> = order.iter().map(|&wave| way[wave].as_slice()).collect();
             let likeness = likeness(&classes, &waves);
             let known = seen.get(&likeness).copied();
-            if known.is_some_and(|known| {
-                kept(waves.iter().map(Vec::as_slice), before) <= cuts[known].kept(before)
-            }) {
+            if known.is_some_and(|known| kept(waves.iter().copied(), before) <= cuts[known].kept(before)) {
                 continue;
             }
-            match (waves_made.cut(waves), known) {
+            let numbers = order.iter().map(|&wave| numbers[wave]);
+            match (waves_made.cut(&waves, numbers), known) {
                 (Some(cut), Some(known)) => cuts[known] = cut,
                 (Some(cut), None) => {
                     seen.insert(likeness, cuts.len());
@@ -99,22 +99,29 @@ pub(crate) fn cuts<'a>(
 struct WavesMade<'a> {
     number: usize,
     set: &'a SquadSet,
-    made: HashMap<(Vec<usize>, Option<u8>), Rc<Wave<'a>>>,
+    /// A number for each of the waves, by its members.
+    numbers: HashMap<Vec<usize>, usize>,
+    made: HashMap<(usize, Option<u8>), Rc<Wave<'a>>>,
 }
 
 impl<'a> WavesMade<'a> {
+    fn number(&mut self, members: &[usize]) -> usize {
+        let next = self.numbers.len();
+        *self.numbers.entry(members.to_vec()).or_insert(next)
+    }
+
     /// A cut, with a lane for each group; nothing where a group has none that all of it may use.
-    fn cut(&mut self, waves: Vec<Vec<usize>>) -> Option<Cut<'a>> {
+    fn cut(&mut self, waves: &[&[usize]], numbers: impl Iterator<Item = usize>) -> Option<Cut<'a>> {
         let lanes = match self.set.mode {
             Mode::OneToALane { .. } => vec![None; waves.len()],
-            Mode::GroupToALane { .. } => group_lanes(self.set, &waves)?.into_iter().map(Some).collect(),
+            Mode::GroupToALane { .. } => group_lanes(self.set, waves)?.into_iter().map(Some).collect(),
         };
-        let waves = waves.into_iter().zip(lanes).map(|(members, lane)| {
+        let waves = waves.iter().zip(numbers).zip(lanes).map(|((members, number), lane)| {
             let id = (self.number, self.made.len());
-            let wave = self.made.entry((members.clone(), lane)).or_insert_with(|| {
+            let wave = self.made.entry((number, lane)).or_insert_with(|| {
                 // Who is alone in a lane may have any of them: lanes turn.
                 let lanes = lane.map_or_else(|| self.set.lanes.clone(), |lane| vec![lane]);
-                Rc::new(Wave::new(id, self.set, members, lanes))
+                Rc::new(Wave::new(id, self.set, members.to_vec(), lanes))
             });
             Rc::clone(wave)
         });
@@ -140,11 +147,9 @@ fn classes(set: &SquadSet) -> Vec<usize> {
 }
 
 /// What cuts with the same times have in common: the classes of their runners, wave by wave.
-fn likeness(classes: &[usize], waves: &[Vec<usize>]) -> Vec<usize> {
-    let of = |wave: &Vec<usize>| -> Vec<usize> {
-        wave.iter().map(|&runner| classes[runner]).chain([usize::MAX]).collect()
-    };
-    waves.iter().flat_map(of).collect()
+fn likeness(classes: &[usize], waves: &[&[usize]]) -> Vec<usize> {
+    let of = |&runner: &usize| classes[runner];
+    waves.iter().flat_map(|wave| wave.iter().map(of).chain([usize::MAX])).collect()
 }
 
 /// Whether the members of a wave may run at once.

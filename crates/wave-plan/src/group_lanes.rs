@@ -4,7 +4,7 @@ use crate::set::SquadSet;
 
 /// A lane for each group, in turn. Where some may not use every lane, each gets one that it may use, with as few
 /// groups to a lane as possible.
-pub(crate) fn group_lanes(set: &SquadSet, waves: &[Vec<usize>]) -> Option<Vec<u8>> {
+pub(crate) fn group_lanes(set: &SquadSet, waves: &[&[usize]]) -> Option<Vec<u8>> {
     let count = set.lanes.len();
     let may: Vec<Vec<usize>> = (waves.iter().enumerate())
         .map(|(place, members)| {
