@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
-use lane_distance::{Course, Track, Way};
+use lane_distance::{Course, Route, Track};
 use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text};
 use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, Venue, Week};
 use workout_notation::{Block, Problems, SourceText};
@@ -41,18 +41,19 @@ pub(crate) fn run(command: &Command) -> Result<()> {
         } => {
             let venue = input::venue(common)?;
             let track = venue.track();
-            let place = |name: &str, lane: u8| track.landmark_told(name, lane).map_err(InputError::new);
+            let place =
+                |name: &str, lane: u8| track.landmark_with_reading(name, lane).map_err(InputError::new);
             let (from, told_from) = place(from, *lane)?;
             let (to, told_to) = place(to, to_lane.unwrap_or(*lane))?;
-            let way = Way { from, to, against: *the_other_way, laps: *laps };
+            let route = Route { from, to, against: *the_other_way, laps: *laps };
             let mut measurement =
-                Measurement::of(track, &way, [told_from, told_to]).map_err(InputError::new)?;
+                Measurement::of(track, &route, [told_from, told_to]).map_err(InputError::new)?;
             if let Some(time_s) = time {
                 measurement = measurement.timed(*time_s, *intended);
             }
             if let Some(outside_m) = running_line {
                 measurement =
-                    measurement.with_running_line(track, &way, *outside_m).map_err(InputError::new)?;
+                    measurement.with_running_line(track, &route, *outside_m).map_err(InputError::new)?;
             }
             output::write(&[measurement], common)
         }

@@ -3,7 +3,7 @@
 //!
 //! Dimensions: World Athletics, Track and Field Facilities Manual, chapter 2, 400 m standard track (read).
 
-#[path = "../../crates/lane-distance/tests/sampled/mod.rs"]
+#[path = "../../crates/lane-distance/tests/geometry/sampled.rs"]
 mod sampled;
 
 use crate::run::toeline;

@@ -3,7 +3,8 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use lane_distance::{Course, Track, TrackSpec};
+use lane_distance::spec::TrackSpec;
+use lane_distance::{Course, Track};
 
 /// The repetitions that people run, in metres.
 const DISTANCES_M: [f64; 22] = [
@@ -37,7 +38,7 @@ fn with_marks(count: usize) -> Track {
         "own: [{{ name: 'own line {{n}}', colour: white, form: line across, to_finish: [{}] }}]",
         to_finish.join(", ")
     );
-    let marks: lane_distance::MarksSpec = serde_yaml::from_str(&row).expect("the row is well formed");
+    let marks: lane_distance::spec::MarksSpec = serde_yaml::from_str(&row).expect("the row is well formed");
     spec.marks.own = marks.own;
     let track = build(&spec);
     assert_eq!(painted(&track), count);

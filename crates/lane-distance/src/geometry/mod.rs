@@ -2,7 +2,6 @@
 
 pub(crate) mod course;
 pub(crate) mod lane;
-pub(crate) mod length;
 pub(crate) mod line;
 pub(crate) mod path;
 pub(crate) mod piece;

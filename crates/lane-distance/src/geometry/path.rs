@@ -7,7 +7,7 @@ use crate::geometry::point::{Point, Pose};
 use crate::geometry::station::Station;
 
 /// How far the ends of a path may lie apart, in metres.
-pub const CLOSING_GAP_M: f64 = 0.001;
+const CLOSING_GAP_M: f64 = 0.001;
 
 /// How far the turns of a lap may differ from 360°, in radians (a millionth of a degree).
 const CLOSING_TURN_RAD: f64 = 1e-6 * TAU / 360.0;

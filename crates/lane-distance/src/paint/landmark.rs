@@ -103,22 +103,22 @@ impl Track {
     ///
     /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
     pub fn landmark(&self, name: &str, lane: u8) -> Result<Spot, LandmarkError> {
-        Ok(self.landmark_told(name, lane)?.0)
+        Ok(self.landmark_with_reading(name, lane)?.0)
     }
 
     /// The place in a lane that a name means, told by the mark that the name means, trap or not.
     ///
     /// ```
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    /// let (spot, reading) = track.landmark_told("break line + 5", 4)?;
-    /// assert_eq!(lane_distance::Placement::told(&track, spot, reading).words, "5.00 m past the break line");
+    /// let (spot, reading) = track.landmark_with_reading("break line + 5", 4)?;
+    /// assert_eq!(lane_distance::Placement::from_reading(&track, spot, reading).words, "5.00 m past the break line");
     /// # Ok::<(), lane_distance::LandmarkError>(())
     /// ```
     ///
     /// # Errors
     ///
     /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
-    pub fn landmark_told(&self, name: &str, lane: u8) -> Result<(Spot, PaintReading), LandmarkError> {
+    pub fn landmark_with_reading(&self, name: &str, lane: u8) -> Result<(Spot, PaintReading), LandmarkError> {
         self.check_lane_exists(lane)?;
         let (mark_name, past_m) = split_metres(name)?;
         let index = self.mark_called(mark_name)?;

@@ -3,7 +3,6 @@
 use serde::{Deserialize, Serialize};
 
 use crate::geometry::course::Course;
-use crate::geometry::length::Length;
 
 /// A mark's index among the marks of its track.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -68,20 +67,20 @@ pub struct Mark {
     /// What it was painted for.
     pub purpose: String,
     /// Why it misleads someone who trains, and the first lane in which it does.
-    pub trap: Option<(u8, String)>,
+    pub(crate) trap: Option<(u8, String)>,
     /// Place of its set in the track's list of sets: paint of an earlier set is surer to be found.
     pub set: u8,
     /// The lanes in which it is painted; nothing means every lane of its course.
     pub lanes: Option<Vec<u8>>,
     /// The lanes in which it has worn off; the flag is set where it has worn off everywhere.
-    pub worn: Worn,
+    pub(crate) worn: Worn,
     /// Where it is painted.
-    pub rule: Rule,
+    pub(crate) rule: Rule,
 }
 
 /// Where a mark can no longer be seen.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub enum Worn {
+pub(crate) enum Worn {
     /// It is there in each of its lanes.
     #[default]
     Nowhere,
@@ -121,7 +120,7 @@ impl Mark {
 
 /// The rule that places a mark in a lane.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Rule {
+pub(crate) enum Rule {
     /// This far from the finish along the lane's measure line, on the oval.
     ToFinish(f64),
     /// This far before the finish of a straight.
@@ -144,36 +143,4 @@ pub enum Rule {
         /// Bends run in lanes before the break: 1 or 3.
         bends: u8,
     },
-}
-
-/// The spacing of a hurdles race.
-#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct Hurdles {
-    /// Length of the race.
-    pub race: Length,
-    /// From the start to the first hurdle.
-    pub first: Length,
-    /// Between hurdles.
-    pub between: Length,
-    /// How many hurdles.
-    pub count: u8,
-}
-
-impl Hurdles {
-    /// Distance of each hurdle to the finish, in metres, the first hurdle first.
-    ///
-    /// ```
-    /// use lane_distance::{Hurdles, Length};
-    ///
-    /// let m = Length::from_metres;
-    /// let race = Hurdles { race: m(400.0), first: m(45.0), between: m(35.0), count: 10 };
-    /// assert_eq!(race.to_finish_m().nth(3), Some(250.0)); // the fourth green tick
-    /// assert_eq!(race.to_finish_m().last(), Some(40.0));
-    /// ```
-    pub fn to_finish_m(&self) -> impl Iterator<Item = f64> + use<> {
-        let Self { race, first, between, count } = *self;
-        (0..count).map(move |n| race.metres() - first.metres() - f64::from(n) * between.metres())
-    }
 }

@@ -3,6 +3,5 @@
 pub(crate) mod base;
 pub(crate) mod landmark;
 pub(crate) mod mark;
-pub(crate) mod mark_set;
 pub(crate) mod paint;
 pub(crate) mod placement;

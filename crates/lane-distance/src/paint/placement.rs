@@ -51,11 +51,11 @@ pub struct Placement {
 impl Placement {
     /// A spot, told by the paint of its lane.
     pub fn of(track: &Track, spot: Spot) -> Self {
-        Self::told(track, spot, track.read(spot))
+        Self::from_reading(track, spot, track.read(spot))
     }
 
     /// A spot, told by a reading that is known already.
-    pub fn told(track: &Track, spot: Spot, reading: PaintReading) -> Self {
+    pub fn from_reading(track: &Track, spot: Spot, reading: PaintReading) -> Self {
         let point = track.point(spot);
         let mark = reading.mark.and_then(|mark| track.mark(mark));
         Self {

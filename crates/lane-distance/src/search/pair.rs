@@ -37,7 +37,7 @@ impl Track {
     }
 
     /// The uncertainty of the distance of a pair, in metres, plus or minus: see
-    /// [`Tolerances`](crate::Tolerances).
+    /// [`Tolerances`](crate::spec::Tolerances).
     pub fn uncertainty_m(&self, pair: &Pair) -> f64 {
         self.run_uncertainty_m(pair.start, pair.distance_m, 2 - pair.ends_on_paint())
     }

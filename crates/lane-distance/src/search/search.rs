@@ -3,9 +3,9 @@
 use crate::geometry::course::Course;
 use crate::geometry::spot::{ON_PAINT_M, Spot};
 use crate::paint::paint::{Ease, LanePaint, Painted};
+use crate::search::lane_run::LaneRun;
 use crate::search::pair::Pair;
 use crate::search::place::Place;
-use crate::search::run::Run;
 use crate::track::lane_error::LaneError;
 use crate::track::track::Track;
 
@@ -210,7 +210,7 @@ impl Track {
     }
 
     /// The runs that a place stands for: at most two.
-    fn runs(&self, place: Place, lane: u8, distance_m: f64) -> Result<[Option<Run<'_>>; 2], SearchError> {
+    fn runs(&self, place: Place, lane: u8, distance_m: f64) -> Result<[Option<LaneRun<'_>>; 2], SearchError> {
         let layout = self.layout();
         match place {
             Place::Anywhere => {
@@ -221,17 +221,17 @@ impl Track {
                 self.check_lane(course, lane)?;
                 let line = self.measure_line(lane)?;
                 let straight =
-                    home.map(|home| Run::straight(Course::HomeStraight, home, lane, distance_m, false));
+                    home.map(|home| LaneRun::straight(Course::HomeStraight, home, lane, distance_m, false));
                 let oval = (lane <= layout.lanes_of(Course::Oval)).then(|| {
                     // What lies wholly on the home straight has been found there.
                     let found_m = home.map_or(0.0, |home| home.straight_m);
-                    Run::oval(line, lane, distance_m, found_m)
+                    LaneRun::oval(line, lane, distance_m, found_m)
                 });
                 Ok([straight, oval])
             }
             Place::On(Course::Oval) | Place::Against(Course::Oval) => {
                 self.check_lane(Course::Oval, lane)?;
-                Ok([Some(Run::oval(self.measure_line(lane)?, lane, distance_m, 0.0)), None])
+                Ok([Some(LaneRun::oval(self.measure_line(lane)?, lane, distance_m, 0.0)), None])
             }
             Place::On(course) | Place::Against(course) => {
                 let ground = layout.straight(course).ok_or(SearchError::NoStraight { course })?;
@@ -240,12 +240,13 @@ impl Track {
                     return Err(SearchError::TooLong { distance_m, course, length_m: ground.length_m() });
                 }
                 let against = matches!(place, Place::Against(_));
-                Ok([Some(Run::straight(course, ground, lane, distance_m, against)), None])
+                Ok([Some(LaneRun::straight(course, ground, lane, distance_m, against)), None])
             }
             Place::Bend => {
                 self.check_lane(Course::Oval, lane)?;
                 let line = self.measure_line(lane)?;
-                let bends = layout.bends().into_iter().map(|bend| Run::bend(line, lane, distance_m, bend));
+                let bends =
+                    layout.bends().into_iter().map(|bend| LaneRun::bend(line, lane, distance_m, bend));
                 let mut runs = [None, None];
                 let mut longest_m: f64 = 0.0;
                 for (bend, place) in bends.zip(&mut runs) {
@@ -284,7 +285,7 @@ impl Shortlist {
     }
 
     /// Offers every pair of a run that is worth having.
-    fn offer_run(&mut self, track: &Track, run: &Run<'_>) {
+    fn offer_run(&mut self, track: &Track, run: &LaneRun<'_>) {
         let paint = track.lane_paint(run.course(), run.lane());
         let candidate = |(start, finish): (Spot, Spot), ease: Ease, off_m: f64| {
             let against = run.is_against();
@@ -318,7 +319,7 @@ impl Shortlist {
     fn offer_paint(
         &mut self,
         paint: &LanePaint,
-        run: &Run<'_>,
+        run: &LaneRun<'_>,
         candidate: impl Fn((Spot, Spot), Ease, f64) -> Option<Candidate>,
     ) {
         let mut near_end = Walker::new(&paint.meant, run.lap_m());
@@ -352,7 +353,7 @@ impl Shortlist {
     fn offer_spare(
         &mut self,
         paint: &LanePaint,
-        run: &Run<'_>,
+        run: &LaneRun<'_>,
         candidate: impl Fn((Spot, Spot), Ease, f64) -> Option<Candidate>,
     ) {
         let mut near_anchor = Walker::new(&paint.anchors, run.lap_m());

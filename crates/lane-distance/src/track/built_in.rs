@@ -1,7 +1,7 @@
 //! The tracks that come with the crate.
 
+use crate::spec::track_spec::TrackSpec;
 use crate::track::track::Track;
-use crate::track::track_spec::TrackSpec;
 
 /// Name and YAML text of each built-in track.
 const BUILT_IN: [(&str, &str); 8] = [

@@ -5,8 +5,8 @@ use std::fmt;
 use serde::Deserialize;
 
 use crate::geometry::course::Course;
-use crate::geometry::length::Length;
 use crate::geometry::spot::Spot;
+use crate::spec::length_spec::LengthSpec;
 use crate::track::layout::Layout;
 
 /// What makes a stretch unsafe.
@@ -110,10 +110,10 @@ pub struct Hazard {
     #[serde(default = "oval")]
     pub on: Course,
     /// Where it begins in the direction of running: distance to the finish in lane 1.
-    pub from: Length,
+    pub from: LengthSpec,
     /// Where it ends: distance to the finish in lane 1. On the oval it may lie beyond the finish
     /// line, and is then the larger number.
-    pub to: Length,
+    pub to: LengthSpec,
     /// On which side it lies.
     pub side: Side,
     /// The lanes in which nobody may stand there; every lane unless given.
@@ -179,10 +179,11 @@ impl Hazard {
     /// other lane; one across the lanes does where it reaches that lane.
     ///
     /// ```
-    /// use lane_distance::{Course, Hazard, HazardKind, Length, Side, Spot, Track};
+    /// use lane_distance::{Course, Hazard, HazardKind, Side, Spot, Track};
+    /// use lane_distance::spec::LengthSpec;
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
-    /// let (from, to) = (Length::from_metres(5.0), Length::from_metres(0.0));
+    /// let (from, to) = (LengthSpec::from_metres(5.0), LengthSpec::from_metres(0.0));
     /// let gate = Hazard {
     ///     kind: HazardKind::Gate, on: Course::Oval, from, to, side: Side::Outside, lanes: None, note: None,
     /// };

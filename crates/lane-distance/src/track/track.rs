@@ -7,12 +7,12 @@ use crate::geometry::point::Point;
 use crate::geometry::spot::{PaintReading, Spot};
 use crate::paint::mark::{Mark, MarkId};
 use crate::paint::paint::{LanePaint, Paint, Painted};
+use crate::spec::tolerances::Tolerances;
+use crate::spec::track_spec::TrackSpec;
 use crate::track::hazard::Hazard;
 use crate::track::lane_error::LaneError;
 use crate::track::layout::Layout;
-use crate::track::tolerance::Tolerances;
 use crate::track::track_fault::TrackFault;
-use crate::track::track_spec::TrackSpec;
 
 /// A track: its ground, its paint, and what is closed.
 #[derive(Clone, Debug, PartialEq)]

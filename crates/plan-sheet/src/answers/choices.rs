@@ -39,8 +39,8 @@ impl Choices {
     /// The pairs that a search found.
     pub fn of(track: &Track, pairs: &[Pair]) -> Self {
         let choices = pairs.iter().map(|pair| Choice {
-            start: Placement::told(track, pair.start, pair.start_reading),
-            finish: Placement::told(track, pair.finish, pair.finish_reading),
+            start: Placement::from_reading(track, pair.start, pair.start_reading),
+            finish: Placement::from_reading(track, pair.finish, pair.finish_reading),
             distance_m: pair.distance_m,
             ends_on_paint: pair.ends_on_paint(),
             plus_minus_m: track.uncertainty_m(pair),

@@ -44,7 +44,7 @@ impl Curve {
         let lanes =
             points.into_iter().filter(|point| open.contains(&point.spot.lane)).map(|point| CurveLane {
                 lane: point.spot.lane,
-                spot: Placement::told(track, point.spot, track.read_any(point.spot)),
+                spot: Placement::from_reading(track, point.spot, track.read_any(point.spot)),
                 past_square_m: point.past_square_m,
             });
         Self { inside_lane, distance_m, lanes: lanes.collect(), cautions: cautions(track) }

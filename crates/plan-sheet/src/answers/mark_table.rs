@@ -48,7 +48,7 @@ impl MarkTable {
             let mark = track.mark(id)?;
             let reading = lane_distance::PaintReading { mark: Some(id), past_m: 0.0, tape_m: 0.0 };
             Some(MarkRow {
-                spot: Placement::told(track, spot, reading),
+                spot: Placement::from_reading(track, spot, reading),
                 form: mark.form.name(),
                 purpose: mark.purpose.clone(),
                 trap: mark.trap_in(lane).map(str::to_owned),

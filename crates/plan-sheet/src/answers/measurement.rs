@@ -1,6 +1,6 @@
 //! How far it is from one place to another.
 
-use lane_distance::{NoWayError, PaintReading, Placement, Track, Way};
+use lane_distance::{NoRouteError, PaintReading, Placement, Route, Track};
 use serde::Serialize;
 use session_plan::cautions;
 use session_plan::plan_words::{clock, metres};
@@ -65,14 +65,14 @@ impl Measurement {
     ///
     /// # Errors
     ///
-    /// [`NoWayError`] where no way leads from one course to the other.
-    pub fn of(track: &Track, way: &Way, readings: [PaintReading; 2]) -> Result<Self, NoWayError> {
+    /// [`NoRouteError`] where the second spot lies in a chute that the first does not.
+    pub fn of(track: &Track, route: &Route, readings: [PaintReading; 2]) -> Result<Self, NoRouteError> {
         Ok(Self {
-            lane: way.from.lane,
-            from: Placement::told(track, way.from, readings[0]),
-            to: Placement::told(track, way.to, readings[1]),
-            the_other_way: way.against,
-            distance_m: track.length_m(way)?,
+            lane: route.from.lane,
+            from: Placement::from_reading(track, route.from, readings[0]),
+            to: Placement::from_reading(track, route.to, readings[1]),
+            the_other_way: route.against,
+            distance_m: track.route_m(route)?,
             timed: None,
             running_line: None,
             cautions: cautions(track),
@@ -100,11 +100,11 @@ impl Measurement {
     pub fn with_running_line(
         mut self,
         track: &Track,
-        way: &Way,
+        route: &Route,
         outside_m: f64,
     ) -> Result<Self, lane_distance::LaneError> {
-        let lap_m = track.running_line_m(way.to.lane, outside_m)?;
-        let turns = track.turns(way).ok().filter(|_| way.from.lane == way.to.lane);
+        let lap_m = track.running_line_m(route.to.lane, outside_m)?;
+        let turns = track.turns(route).ok().filter(|_| route.from.lane == route.to.lane);
         self.running_line = Some(RunningLine {
             outside_inner_line_m: outside_m,
             lap_m,

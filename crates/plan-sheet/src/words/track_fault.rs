@@ -119,7 +119,8 @@ fn quoted(names: &[&str], between: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use lane_distance::{MarkSet, Track, TrackSpec};
+    use lane_distance::Track;
+    use lane_distance::spec::{MarkSet, TrackSpec};
 
     use super::*;
 

@@ -11,7 +11,8 @@ use std::fmt;
 use std::str::FromStr;
 
 use chrono::NaiveDate;
-use lane_distance::{Key, Length};
+use lane_distance::Key;
+use lane_distance::spec::LengthSpec;
 use serde::de::value::{F64Deserializer, MapDeserializer, SeqDeserializer, StrDeserializer};
 use serde::de::{self, DeserializeOwned, Deserializer, IntoDeserializer, Visitor};
 use workout_notation::{self as notation, Problem};
@@ -352,7 +353,7 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
         let number = match name {
             "Length" => match self.node.value {
                 Value::Number(metres, _) => Some(metres),
-                _ => self.read(Expected::Length, |text| text.parse().map(Length::metres).map_err(|_| None)),
+                _ => self.read(Expected::Length, |text| text.parse().map(LengthSpec::metres).map_err(|_| None)),
             },
             "Time" => self.notation(Expected::Time, notation::seconds),
             "RaceDistance" => self.notation(Expected::RaceDistance, notation::race_distance),

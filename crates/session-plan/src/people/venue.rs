@@ -1,6 +1,7 @@
 //! A track with the rules and hours of its venue.
 
-use lane_distance::{Key, MOST_LANES, OneOrMany, Track, TrackSpec};
+use lane_distance::spec::{OneOrMany, TrackSpec};
+use lane_distance::{Key, MOST_LANES, Track};
 use workout_notation::SourceText;
 
 use crate::files::document::Document;

@@ -212,8 +212,8 @@ fn rep(
         RunKind::Flying { run_in_m, .. } => pairing::run_in(track, pair, run_in_m),
         _ => None,
     };
-    let start = told(Placement::told(track, pair.start, pair.start_reading));
-    let finish = told(Placement::told(track, pair.finish, pair.finish_reading));
+    let start = told(Placement::from_reading(track, pair.start, pair.start_reading));
+    let finish = told(Placement::from_reading(track, pair.finish, pair.finish_reading));
     let on_bends = track.bend_share(pair.start, pair.distance_m, pair.against);
     Rep {
         sound_s: sound_s(&start, &finish),

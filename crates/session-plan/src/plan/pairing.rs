@@ -234,7 +234,9 @@ fn fixed_ends(track: &Track, step: &Step<'_>, lane: u8) -> Result<(Spot, Spot), 
 }
 
 fn way_m(track: &Track, start: Spot, finish: Spot, step: &Step<'_>) -> Result<f64, Problem> {
-    track.way_m(start, finish).map_err(|error| Problem::new(step.run.kind.span.clone(), error.to_string()))
+    track
+        .distance_m(start, finish)
+        .map_err(|error| Problem::new(step.run.kind.span.clone(), error.to_string()))
 }
 
 fn landmark(track: &Track, name: &str, lane: u8, span: std::ops::Range<usize>) -> Result<Spot, Problem> {

@@ -1,6 +1,6 @@
 //! JSON Schema of session and track files, for editors that know it.
 
-use lane_distance::TrackSpec;
+use lane_distance::spec::TrackSpec;
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::{Value, json};

@@ -1,0 +1,28 @@
+//! The geometry of tracks against published tables, worked examples and independent computations.
+
+mod any_argument;
+mod any_oval;
+mod any_track;
+mod arc_length;
+mod bend_share;
+mod by_hand;
+mod distances;
+mod error_propagation;
+mod first_choices;
+mod hurdles;
+mod inner_lane;
+mod mark_faults;
+mod marks_csv;
+mod published;
+mod published_tracks;
+mod random_track;
+mod ranking;
+mod refusals;
+mod round_the_lap;
+mod sampled;
+mod shared_paint;
+mod staggers;
+mod taut_string;
+mod trace;
+mod track_faults;
+mod trade;
