@@ -1,6 +1,7 @@
 //! Prints where a repetition can start and finish, best first: `spot_for_a_distance [METRES [LANE]]`.
 
 use std::error::Error;
+use std::io::{Write, stdout};
 
 use lane_distance::{Placement, Track};
 
@@ -11,7 +12,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let track = Track::built_in("standard").ok_or("the standard track comes with the crate")?;
     for pair in track.search(lane, distance_m)? {
         let [start, finish] = [pair.start, pair.finish].map(|spot| Placement::of(&track, spot).words);
-        println!("{start} → {finish}");
+        writeln!(stdout(), "{start} → {finish}")?;
     }
     Ok(())
 }

@@ -25,7 +25,7 @@
 //! # How a spot is found
 //!
 //! [`Track::search`] looks at every painted mark of the lane as a start and at the finish line as a
-//! finish, and ranks what it finds by a rule written there. A spot off the paint is told by the
+//! finish, and ranks what it finds by a rule written there. A spot off the paint is given by the
 //! nearest mark of its lane: how far behind it (away from the finish) or past it, on the measure
 //! line, and as a tape reads on the lane's inner line, which is shorter on a bend.
 //!

@@ -36,7 +36,7 @@ pub struct Path {
 /// Why a chain of pieces is not a lap.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum PathError {
-    /// There is no piece, or none that is straight at the end.
+    /// There are no pieces, or the last is not straight.
     #[error("the last piece of the path is the home straight, and must be a straight")]
     NoHomeStraight,
     /// A length, a radius or a turn is not positive, or an arc turns more than once round.

@@ -2,8 +2,8 @@
 
 use crate::geometry::course::Course;
 
-/// A lane, a course, and a distance along that lane's measure line: everything else that the
-/// project says of a place is derived from these three.
+/// A lane, a course, and a distance along that lane's measure line: everything else that is
+/// said of a point on the track is derived from these three.
 ///
 /// A spot has one form: on the oval `to_finish_m` is at least 0 and less than a lap of the lane, so
 /// the finish line is at 0. On a straight it is the distance before that straight's finish.

@@ -1,4 +1,4 @@
-//! Places that are named by people: a mark, or some metres past or behind it.
+//! Spots that people name: a mark, or some metres past or behind it.
 
 use crate::geometry::course::Course;
 use crate::geometry::spot::{PaintReading, Spot};
@@ -6,10 +6,10 @@ use crate::paint::mark::MarkId;
 use crate::track::lane_error::{LaneError, LaneList};
 use crate::track::track::Track;
 
-/// Why a name leads to no place in a lane.
+/// A name that leads to no spot in a lane.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum LandmarkError {
-    /// No mark is called so.
+    /// No mark has this name.
     #[error("no mark is called `{name}`{}", Suggested(.near))]
     Unknown {
         /// What was asked for.
@@ -47,7 +47,7 @@ pub enum LandmarkError {
         /// Its length, in metres.
         length_m: f64,
     },
-    /// What follows the mark's name is no number of metres.
+    /// What follows the mark's name is not a number of metres.
     #[error("`{0}` is no number of metres; write for example `400 m start + 5`")]
     Metres(String),
     /// The track has no such lane.
@@ -85,7 +85,7 @@ impl std::fmt::Display for Alternatives<'_> {
 const MOST_SUGGESTED: usize = 6;
 
 impl Track {
-    /// The place in a lane that a name means: `400 m start`, `finish line`, `400 m start + 5`
+    /// The spot in a lane that a name means: `400 m start`, `finish line`, `400 m start + 5`
     /// (5 m past it), `finish line - 10` (10 m behind it).
     ///
     /// A name that is the beginning or a part of just one mark's name means that mark. Case and
@@ -106,7 +106,7 @@ impl Track {
         Ok(self.landmark_with_reading(name, lane)?.0)
     }
 
-    /// The place in a lane that a name means, told by the mark that the name means, trap or not.
+    /// The spot in a lane that a name means, and its reading from the mark of that name, trap or not.
     ///
     /// ```
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");

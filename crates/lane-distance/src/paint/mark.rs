@@ -31,7 +31,7 @@ pub enum Form {
     /// A small mark at the lane line.
     #[serde(rename = "tick")]
     Tick,
-    /// A line that bends across several lanes, so that all have the same way to run.
+    /// A line that bends across several lanes, so that all run equally far.
     #[serde(rename = "curved line")]
     Curve,
 }
@@ -68,7 +68,7 @@ pub struct Mark {
     pub purpose: String,
     /// Why it misleads someone who trains, and the first lane in which it does.
     pub(crate) trap: Option<(u8, String)>,
-    /// Place of its set in the track's list of sets: paint of an earlier set is surer to be found.
+    /// Place of its set in the track's list of sets: paint of an earlier set is more certain to be there.
     pub set: u8,
     /// The lanes in which it is painted; nothing means every lane of its course.
     pub lanes: Option<Vec<u8>>,
@@ -130,7 +130,7 @@ pub(crate) enum Rule {
     Across(f64),
     /// Square across all lanes where the first bend ends.
     EndOfFirstBend,
-    /// Curved across all lanes so that each has the same way to the finish as lane 1 has from this
+    /// Curved across all lanes so that each is as far from the finish as lane 1 is from this
     /// far out.
     Curve(f64),
     /// This far past another mark; negative is behind it.

@@ -13,11 +13,11 @@ pub struct Painted {
     pub to_finish_m: f64,
     /// Which mark.
     pub mark: MarkId,
-    /// How sure the mark is to be found and how easy to tell: lower is better.
+    /// How certain the mark is to be there, and how easy to recognise: lower is better.
     pub(crate) ease: Ease,
 }
 
-/// How sure a mark is to be found, then how easy it is to tell from its neighbours.
+/// How certain a mark is to be there, then how easy it is to tell from its neighbours.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct Ease {
     pub(crate) set: u8,
@@ -59,14 +59,14 @@ impl Ease {
 pub(crate) struct LanePaint {
     /// Everything that is painted there.
     pub(crate) all: Vec<Painted>,
-    /// What a spot may be told to stand on.
+    /// What a spot may stand on.
     pub(crate) ends: Vec<Painted>,
     /// What a run may start on where it does not end on the finish line: paint that reaches across
     /// the lane.
     pub(crate) starts: Vec<Painted>,
     /// What a run from one of those may finish on: the best mark of each place.
     pub(crate) meant: Vec<Painted>,
-    /// What a spot off the paint may be told by: the best mark of each place that is no trap.
+    /// What a spot off the paint may be measured from: the best mark of each place that is not a trap.
     pub(crate) anchors: Vec<Painted>,
 }
 
@@ -139,7 +139,7 @@ impl Paint {
         let past = |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
         let told_by = on_paint(&lane.ends, spot, layout)
             .min_by_key(|painted| {
-                // Marks a hair apart are told by the one that is easier to find.
+                // Of marks a hair apart, the one that is easier to find.
                 let Ease { set, form } = painted.ease;
                 (painted.ease.is_trap(), (past(painted).abs() * 1000.0).round() as u32, form, set)
             })

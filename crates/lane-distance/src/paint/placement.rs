@@ -34,7 +34,7 @@ pub struct Placement {
     pub from_finish_line_m: f64,
     /// Metres along the lane's measure line to the finish line.
     pub to_finish_line_m: f64,
-    /// The mark that the spot is told by.
+    /// The mark that the spot is measured from.
     pub mark: Option<String>,
     /// The colour of that mark.
     pub colour: Option<String>,
@@ -49,12 +49,12 @@ pub struct Placement {
 }
 
 impl Placement {
-    /// A spot, told by the paint of its lane.
+    /// A spot, measured from the paint of its lane.
     pub fn of(track: &Track, spot: Spot) -> Self {
         Self::from_reading(track, spot, track.read(spot))
     }
 
-    /// A spot, told by a reading that is known already.
+    /// A spot, with a reading of the paint that is known already.
     pub fn from_reading(track: &Track, spot: Spot, reading: PaintReading) -> Self {
         let point = track.point(spot);
         let mark = reading.mark.and_then(|mark| track.mark(mark));

@@ -1,4 +1,4 @@
-//! Curved start lines: everyone in a group start has the same way to run.
+//! Curved start lines: everyone in a group start runs equally far.
 
 use crate::geometry::course::Course;
 use crate::geometry::spot::Spot;
@@ -40,10 +40,10 @@ impl Layout {
     }
 
     /// Where the curve that leaves lane `inside` at `to_finish_m` crosses another lane: the spot
-    /// from which the shortest way to the inside lane, and along it to the finish, is as long.
+    /// from which the shortest run to the inside lane, and along it to the finish, is as long.
     ///
     /// On a bend the curve is an involute of the inside measure line. The secant method solves for
-    /// the spot; on a bend the way to run is linear in it, so two steps do.
+    /// the spot; on a bend the distance is linear in it, so two steps do.
     ///
     /// Nothing where the oval lacks one of the lanes, or the second lies inside the first.
     ///

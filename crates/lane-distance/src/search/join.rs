@@ -1,4 +1,4 @@
-//! The shortest way from an outer lane to an inner one: breaking for the inside.
+//! The shortest run from an outer lane to an inner one: breaking for the inside.
 
 use crate::geometry::piece::Piece;
 use crate::geometry::point::Point;
@@ -6,7 +6,7 @@ use crate::geometry::spot::Spot;
 use crate::geometry::station::Station;
 use crate::track::layout::Layout;
 
-/// The shortest way from a spot to the measure line of a lane further in, and on along it: a
+/// The shortest run from a spot to the measure line of a lane further in, and on along it: a
 /// straight line that touches the inner measure line on a bend, and that line from there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Join {
@@ -14,12 +14,12 @@ pub struct Join {
     pub across_m: f64,
     /// Where the runner reaches the inner lane's measure line.
     pub at: Spot,
-    /// The whole way from the spot to the finish line, in metres.
+    /// The whole run from the spot to the finish line, in metres.
     pub to_finish_m: f64,
 }
 
 impl Layout {
-    /// The shortest way from a spot on the oval to the measure line of `lane`, which lies further
+    /// The shortest run from a spot on the oval to the measure line of `lane`, which lies further
     /// in, and along it to the finish line.
     ///
     /// The tangent point on an arc of centre C and radius ρ, seen from P, lies at the angle
@@ -31,7 +31,7 @@ impl Layout {
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
     /// let layout = track.layout();
-    /// // From the end of the first bend in lane 8, the way to lane 1 costs 0.415 m.
+    /// // From the end of the first bend in lane 8, breaking for lane 1 costs 0.415 m.
     /// let join = layout.join(layout.end_of_first_bend(8), 1).expect("lane 1 lies further in");
     /// let costs_m = join.to_finish_m - layout.end_of_first_bend(1).to_finish_m;
     /// assert!((costs_m - 0.415).abs() < 0.001);
@@ -55,11 +55,11 @@ impl Layout {
         })
     }
 
-    /// The shortest way from a spot on the oval to a spot of another lane, in the direction of
-    /// running, in metres; less than a lap and the way across.
+    /// The shortest run from a spot on the oval to a spot of another lane, in the direction of
+    /// running, in metres; less than a lap and the run across.
     ///
     /// Inwards it is a straight line that touches the inner measure line, and that line from there;
-    /// outwards the same the other way about. Where the touching point would lie beyond the end,
+    /// outwards it is the reverse. Where the touching point would lie beyond the end,
     /// it is one straight line.
     ///
     /// ```
@@ -96,7 +96,7 @@ impl Layout {
     }
 
     /// Length of the straight line from a spot back to the measure line of a lane further in, and
-    /// where it touches: the way by which a runner in that lane comes out to the spot.
+    /// where it touches: how a runner in that lane comes out to the spot.
     fn touching_behind(&self, from: Spot, lane: u8) -> Option<(f64, Spot)> {
         let point = self.point(from);
         let line = self.measure(lane);

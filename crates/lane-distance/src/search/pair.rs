@@ -11,7 +11,7 @@ pub struct Pair {
     pub start: Spot,
     /// Where it finishes.
     pub finish: Spot,
-    /// How far it is, in metres: whole laps and the way from start to finish.
+    /// How far it is, in metres: whole laps and the rest from start to finish.
     pub distance_m: f64,
     /// Whether it is run on a straight the other way, from a start nearer to the finish line.
     pub against: bool,

@@ -143,8 +143,8 @@ impl Track {
     ///
     /// 1. the start on paint and the finish on the finish line, where all can be timed;
     /// 2. start and finish both on paint elsewhere, the start on paint that reaches across the lane;
-    /// 3. the finish on the finish line, the start off paint, told by the nearest mark;
-    /// 4. the start on paint that reaches across the lane, the finish off paint, told by the nearest
+    /// 3. the finish on the finish line, the start off paint, measured from the nearest mark;
+    /// 4. the start on paint that reaches across the lane, the finish off paint, measured from the nearest
     ///    mark.
     ///
     /// Of one kind, the shortest tape comes first (in whole centimetres), then the paint of the set
@@ -155,7 +155,7 @@ impl Track {
     /// trap in the lane serves only as the start of the very run to the finish line that it was
     /// painted for.
     ///
-    /// Anywhere, a run that fits on the home straight is laid there; otherwise, and besides, it is
+    /// Anywhere, a run that fits on the home straight is laid there; otherwise, and as well, it is
     /// laid on the oval, as whole laps and a part. A finish within 20 m past the finish line is not
     /// offered: runners stop at the line, and others slow down beyond it. On a bend and on the back
     /// straight there is no finish line. Where a place leaves no room for any of the four kinds, the
@@ -415,7 +415,7 @@ fn to_cm(metres: f64) -> u32 {
     (metres.abs() * 100.0).round() as u32
 }
 
-/// The ease of finding two marks: as unsure as the less sure of them, as hard as both together.
+/// The ease of finding two marks: as uncertain as the less certain of them, as hard as both together.
 fn both(a: Ease, b: Ease) -> Ease {
     Ease { set: a.set.max(b.set), form: a.form + b.form }
 }

@@ -46,7 +46,7 @@ impl Layout {
     /// Where a lane starts a race that is run in lanes for `bends` bends and then breaks for
     /// `inside`, the innermost lane that is run.
     ///
-    /// The way after the break is the shortest: straight to where that line touches the inner
+    /// The run after the break is the shortest: straight to where that line touches the inner
     /// lane's measure line on the far bend, then along it ([`Layout::join`]). Nothing where the oval
     /// lacks one of the lanes, or `lane` lies inside `inside`.
     pub fn start_before_break(&self, lane: u8, race_m: f64, bends: u8, inside: u8) -> Option<Spot> {

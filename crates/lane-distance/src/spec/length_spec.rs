@@ -18,7 +18,7 @@ use serde::de::{self, Deserialize, Deserializer, Visitor};
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
 pub struct LengthSpec(f64);
 
-/// Why a text is no length.
+/// A text is not a length.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error(
     "`{0}` is not a length; write metres as a number (84.39), or a unit with it (84.39 m, 110 yd, 4 ft, 4 ft 6 in)"

@@ -85,7 +85,7 @@ pub struct MarkSpec {
 impl MarkSpec {
     /// The marks that this row describes.
     ///
-    /// `set` is the place of its set in the track's list, `at` the way to the row for faults.
+    /// `set` is the index of its set in the track's list, `at` the keys that lead to the row.
     ///
     /// # Errors
     ///

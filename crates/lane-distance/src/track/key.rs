@@ -29,7 +29,7 @@ impl From<usize> for Key {
     }
 }
 
-/// Builds the way to a value: `key!["path", 2, "radius"]`.
+/// The keys that lead to a value: `key!["path", 2, "radius"]`.
 macro_rules! key {
     ($($part:expr),* $(,)?) => { vec![$($crate::track::key::Key::from($part)),*] };
 }

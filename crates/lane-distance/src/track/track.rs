@@ -33,7 +33,7 @@ impl Track {
     ///
     /// # Errors
     ///
-    /// Every fault of the description that can be told apart, each with its place.
+    /// Every fault of the description, each with its place.
     pub fn build(spec: &TrackSpec) -> Result<Self, Vec<TrackFault>> {
         let mut faults = Vec::new();
         spec.check(&mut faults);
@@ -213,7 +213,7 @@ impl Track {
         self.layout.point(spot)
     }
 
-    /// Tells a spot by the paint of its lane.
+    /// Reads a spot off the paint of its lane: from the nearest mark that is not a trap.
     ///
     /// ```
     /// use lane_distance::{Spot, Track};
@@ -229,7 +229,7 @@ impl Track {
         self.paint.read(&self.layout, spot)
     }
 
-    /// Tells a spot by any mark that it stands on, trap or not; else as [`Track::read`] does.
+    /// Reads a spot off any mark that it stands on, trap or not; else as [`Track::read`] does.
     pub fn read_any(&self, spot: Spot) -> PaintReading {
         self.paint.read_any(&self.layout, spot)
     }

@@ -353,7 +353,9 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
         let number = match name {
             "Length" => match self.node.value {
                 Value::Number(metres, _) => Some(metres),
-                _ => self.read(Expected::Length, |text| text.parse().map(LengthSpec::metres).map_err(|_| None)),
+                _ => {
+                    self.read(Expected::Length, |text| text.parse().map(LengthSpec::metres).map_err(|_| None))
+                }
             },
             "Time" => self.notation(Expected::Time, notation::seconds),
             "RaceDistance" => self.notation(Expected::RaceDistance, notation::race_distance),
