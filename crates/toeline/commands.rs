@@ -4,9 +4,9 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, Route, Track};
-use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text};
-use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, Venue, Week};
-use workout_notation::{Block, Problems, SourceText};
+use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text, plan_fault_words};
+use session_plan::{FileKind, Plan, PlanFault, Session, SessionFile, Venue, Week};
+use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
 
 use crate::failure::{self, InputError};
 use crate::flags::{Command, Common, Kind, Lanes, SquadFlags};
@@ -149,7 +149,7 @@ fn plan(workout: &str, squad: &SquadFlags, common: &Common) -> Result<Plan> {
             Some(before) => session_plan::replan(&venue, &session, &before),
             None => session_plan::plan(&venue, &session),
         };
-        planned.map_err(|errors| in_text(source, errors).into())
+        planned.map_err(|errors| in_text(source, errors.iter().map(|error| &error.fault)).into())
     }
 }
 
@@ -185,8 +185,7 @@ fn plan_file(file: &SessionFile, path: &str, common: &Common) -> Result<Plan> {
 fn spots(workout: &str, common: &Common) -> Result<Choices> {
     let venue = input::venue(common)?;
     let (source, block) = block(workout)?;
-    let pairs = session_plan::pairs(&venue, &block)
-        .map_err(|problem| InputError::new(Problems::new(source, vec![problem])))?;
+    let pairs = session_plan::pairs(&venue, &block).map_err(|fault| in_text(source, [&fault]))?;
     Ok(Choices::of(venue.track(), &pairs))
 }
 
@@ -205,8 +204,13 @@ fn block(workout: &str) -> Result<(SourceText, Block)> {
     }
 }
 
-fn in_text(source: SourceText, errors: Vec<PlanError>) -> InputError {
-    InputError::new(Problems::new(source, errors.into_iter().map(|error| error.problem).collect()))
+/// What is wrong with a workout that is given as text.
+fn in_text<'a>(source: SourceText, faults: impl IntoIterator<Item = &'a Spanned<PlanFault>>) -> InputError {
+    let problem = |fault: &Spanned<PlanFault>| {
+        let (message, help) = plan_fault_words(&fault.value);
+        Problem { span: fault.span.clone(), message, help }
+    };
+    InputError::new(Problems::new(source, faults.into_iter().map(problem).collect()))
 }
 
 /// Says everything that is wrong with each file; files that are right are named on standard output.

@@ -41,6 +41,7 @@ fn a_plan_has_the_promised_keys() {
             "date",
             "ends",
             "etiquette",
+            "findings",
             "groups",
             "lasts_s",
             "notes",
@@ -57,7 +58,10 @@ fn a_plan_has_the_promised_keys() {
     assert_eq!(keys(&plan["track"]), ["closed_lanes", "lanes", "name", "timezone"]);
     assert_eq!(keys(&plan["track"]["lanes"][0]), ["lane", "lap_m"]);
     let block = &plan["blocks"][0];
-    assert_eq!(keys(block), ["coach", "group", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]);
+    assert_eq!(
+        keys(block),
+        ["coach", "findings", "group", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]
+    );
     assert_eq!(block["text"], "2 x 200 in lane 2 @ 32 rest 90");
     let reps = block["reps"].as_array().expect("it is a list");
     assert_eq!(reps.len(), 2);
@@ -72,6 +76,7 @@ fn a_plan_has_the_promised_keys() {
             "distance_m",
             "done_s",
             "effort",
+            "findings",
             "finish",
             "go_s",
             "group",
@@ -99,8 +104,8 @@ fn a_plan_has_the_promised_keys() {
         (&json!(0.0), &json!(32.0), &json!(90.0))
     );
     assert_eq!((&reps[1]["go_s"], &reps[1]["rest_s"]), (&json!(122.0), &Value::Null));
-    assert_eq!(keys(&block["coach"]), ["words", "x_m", "y_m"]);
-    assert_eq!(keys(&plan["setup"][0]), ["for", "order", "spot", "strides", "what"]);
+    assert_eq!(keys(&block["coach"]), ["lane", "side", "words", "x_m", "y_m"]);
+    assert_eq!(keys(&plan["setup"][0]), ["for", "order", "spot", "strides", "uses", "what"]);
     assert_eq!(keys(&plan["walk"]), ["cones", "is_stride_assumed", "stride_m", "walk_m", "walk_s"]);
     assert_eq!(plan["date"], Value::Null);
 }
@@ -127,7 +132,7 @@ fn spots_measure_lanes_and_marks_have_the_promised_keys() {
     );
     assert_eq!(spots["choices"][0]["ends_on_paint"], 2);
     let measure = answer(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"]);
-    assert_eq!(keys(&measure), ["cautions", "distance_m", "from", "lane", "the_other_way", "to"]);
+    assert_eq!(keys(&measure), ["cautions", "distance_m", "findings", "from", "lane", "the_other_way", "to"]);
     assert!((measure["distance_m"].as_f64().expect("it is a number") - 200.0).abs() < 1e-9);
     let lanes = answer(&["lanes"]);
     assert_eq!(
@@ -139,6 +144,37 @@ fn spots_measure_lanes_and_marks_have_the_promised_keys() {
         assert!(SPOT.iter().all(|key| spot.get(key).is_some()), "{spot}");
         assert!(spot["mark"].is_string() && spot["colour"].is_string());
     }
+}
+
+/// Every sentence of a plan has its value beside it, and a cone says as a value what it marks.
+#[test]
+fn what_is_said_is_there_as_values() {
+    let plan = answer(&["plan", "8 x 100 in lane 2 walk back rest 45s", "--closed", "1"]);
+    let (warnings, cautions) = (sentences(&plan["warnings"]), sentences(&plan["cautions"]));
+    assert_eq!(words(&plan["findings"]), [warnings, cautions].concat());
+    assert_eq!(
+        (&plan["findings"][1]["kind"], &plan["findings"][1]["lanes"]),
+        (&json!("closed lanes"), &json!([1]))
+    );
+    let block = &plan["blocks"][0];
+    assert_eq!(words(&block["findings"]), sentences(&block["remarks"]));
+    let short = &block["findings"][1];
+    assert_eq!(short["kind"], "rest too short to walk");
+    assert_eq!((&short["needs_s"], &short["has_s"]), (&json!(72.0), &json!(45.0)));
+    assert_eq!(plan["setup"][0]["uses"], json!([{"end": "finish", "distance_m": 100.0, "block": 1}]));
+}
+
+fn sentences(list: &Value) -> Vec<&str> {
+    list.as_array().expect("it is a list").iter().filter_map(Value::as_str).collect()
+}
+
+fn words(findings: &Value) -> Vec<&str> {
+    findings
+        .as_array()
+        .expect("it is a list")
+        .iter()
+        .filter_map(|finding| finding["words"].as_str())
+        .collect()
 }
 
 #[test]
@@ -155,7 +191,7 @@ fn several_session_files_make_a_list_of_plans() {
 #[test]
 fn a_week_has_its_keys_and_its_pace_bands_can_be_read() {
     let week = answer(&["week", "sessions/wrenbeck"]);
-    assert_eq!(keys(&week), ["cautions", "entries", "from", "groups", "sessions", "to"]);
+    assert_eq!(keys(&week), ["cautions", "entries", "findings", "from", "groups", "sessions", "to"]);
     let entry = &week["entries"][0];
     assert_eq!(
         keys(entry),

@@ -129,10 +129,10 @@ Block 5: 2 laps in-and-out 50s in lane 3
 ──────────────────────────────────────────────────────────────────────
 Total 829.408 m for hurdlers.
 - Coach: outside lane 8, level with the finish line.
-! Passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Please note
 - Put the hurdles away before the relay; batons are in the box by the gate.
@@ -231,12 +231,10 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lane 2.
 ! The set takes 17:35.7; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.10 s late at the 2000 m starts: times
-  started by ear are so much too short. Raise an arm with it.
-! Passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Block 5: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
 ────────────────────────────────────────────────────────────────────────────
@@ -250,9 +248,9 @@ Who goes when
 ───────────────────────────────────────────────────────────────────────────────
  Go         Rep   Wave   Lane: who                  From              In at
 ═══════════════════════════════════════════════════════════════════════════════
- 18:43:45   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:43:49
- 18:47:49   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:47:52
- 18:51:52   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:51:56
+ 18:44:04   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:44:07
+ 18:48:07   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:48:11
+ 18:52:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:52:15
  18:56:15   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:56:18
 ───────────────────────────────────────────────────────────────────────────────
 - Ada: wave 1, 3.6 s, lanes 5, 6, 7 and 5, rest 4:00 at least
@@ -265,8 +263,6 @@ Who goes when
   line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 16:14; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.09 s late at the 30 m starts: times started
-  by ear are so much too short. Raise an arm with it.
 
 Block 6: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
 ─────────────────────────────────────────────────────────────────────────
@@ -300,8 +296,6 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 2 to 4.
 ! The set takes 16:14; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.34 to 0.36 s late at the 200 m starts:
-  times started by ear are so much too short. Raise an arm with it.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
@@ -328,14 +322,13 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 12:44; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.23 s late at the 80 m starts: times started
-  by ear are so much too short. Raise an arm with it.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
 Please note
 - The sprinters keep to lanes 5 to 7 of the home straight; the middle distance
   comes by inside them.
+- Start by arm, not by whistle: sound takes 0.4 s to the 200 m start.
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────

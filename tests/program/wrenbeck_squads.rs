@@ -38,8 +38,6 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 9:32.8; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.17 s late at the 60 m starts: times started
-  by ear are so much too short. Raise an arm with it.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
@@ -69,8 +67,6 @@ Who goes when
   tick (400 m hurdle tick 4).
 ! One wave of 3 in lanes 3 to 5.
 ! The set takes 16:20; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.27 to 0.31 s late at the 150 m starts:
-  times started by ear are so much too short. Raise an arm with it.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
 
@@ -103,15 +99,14 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! 2 waves of 2, 1 in lanes 3 and 5.
 ! The set takes 9:18; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.26 to 0.28 s late at the 250 m starts:
-  times started by ear are so much too short. Raise an arm with it.
-! Passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Please note
 - Spikes for the 150s and the 250s only.
+- Start by arm, not by whistle: sound takes 0.3 s to the 150 m start.
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────
@@ -206,12 +201,10 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lane 2.
 ! The set takes 16:30; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.36 s late at the 1000 m starts: times
-  started by ear are so much too short. Raise an arm with it.
-! Passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Block 3: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
 ────────────────────────────────────────────────────────────────────────────────
@@ -268,10 +261,10 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! In lane 2 each start lies 7.04 m behind the one before; a jog of 107.04 m
   would cancel it.
-! Passes the gate outside (the changing rooms' gate): look for people who step
-  on to the track.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people who step
+  on to the track.
 
 Block 4: 4 x 200 in lanes 3-5 @ 800 pace rest 2:30 walk back
 ─────────────────────────────────────────────────────────────────────────
@@ -301,14 +294,13 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 3 to 5.
 ! The set takes 9:46; no plan that keeps every rest is shorter.
-! A whistle at the finish is heard 0.35 to 0.37 s late at the 200 m starts:
-  times started by ear are so much too short. Raise an arm with it.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
 Please note
 - The 300s and their jogs fall 7 m short of a lap of lane 2, so each has a cone
   of its own.
+- Start by arm, not by whistle: sound takes 0.4 s to the 200 m start.
 
 One lap from the finish line sets it out
 ────────────────────────────────────────────────────────────────────────────────

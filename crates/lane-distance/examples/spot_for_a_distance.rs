@@ -11,7 +11,10 @@ fn main() -> Result<(), Box<dyn Error>> {
     let lane: u8 = arguments.next().map_or(Ok(2), |lane| lane.parse())?;
     let track = Track::built_in("standard").ok_or("the standard track comes with the crate")?;
     for pair in track.search(lane, distance_m)? {
-        let [start, finish] = [pair.start, pair.finish].map(|spot| Placement::of(&track, spot).words);
+        let [start, finish] = [pair.start, pair.finish].map(|spot| {
+            let place = Placement::of(&track, spot);
+            format!("{:+.2} m from the {}", place.past_mark_m, place.mark.as_deref().unwrap_or("finish line"))
+        });
         writeln!(stdout(), "{start} → {finish}")?;
     }
     Ok(())

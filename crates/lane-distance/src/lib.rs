@@ -9,8 +9,8 @@
 //!
 //! let track = Track::built_in("standard").expect("it comes with the crate");
 //! let best = track.search(2, 200.0)?[0];
-//! assert_eq!(Placement::of(&track, best.start).words, "on the 200 m start line");
-//! assert_eq!(Placement::of(&track, best.finish).words, "on the finish line");
+//! assert_eq!(Placement::of(&track, best.start).mark.as_deref(), Some("200 m start"));
+//! assert_eq!(Placement::of(&track, best.finish).mark.as_deref(), Some("finish line"));
 //! # Ok::<(), lane_distance::SearchError>(())
 //! ```
 //!

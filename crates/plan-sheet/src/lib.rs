@@ -18,6 +18,7 @@
 mod answers;
 mod drawing;
 mod formats;
+mod json;
 mod map;
 mod phone;
 mod print;
@@ -48,3 +49,5 @@ pub use strip::strip::{Strip, strips, strips_in_parts};
 pub use tables::csv_table::{Cell, CsvTable};
 pub use terminal::notation_text::notation_text;
 pub use words::file_fault::file_fault_words;
+pub use words::plan_fault::plan_fault_words;
+pub use words::spot::SaidSpot;

@@ -8,7 +8,7 @@ use lane_distance::Track;
 use plan_sheet::{map_picture, map_pictures, map_svg, phone_map, strips, strips_in_parts};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
-use session_plan::{Plan, Session, SessionFile, Venue, plan};
+use session_plan::{Caution, Plan, Session, SessionFile, Venue, plan};
 use workout_notation::{Block, SourceText};
 
 /// Eight points at the usual width of print, in pixels of 1/96 inch.
@@ -143,7 +143,8 @@ fn long_names_and_other_scripts_stay_apart() {
     let mut plan = planned("standard", &[1], &["4 x 150 in lanes 2-5".to_owned()]).expect("it fits");
     plan.title = "Ein sehr langer Titel für eine Einheit, die niemand in einer Zeile lesen kann ".repeat(4);
     plan.wind = Some("W".repeat(300));
-    plan.cautions.push("Остерегайтесь копья. 競走 ".repeat(20));
+    let because = Some("Остерегайтесь копья. 競走 ".repeat(20));
+    plan.cautions.push(Caution::ClosedLanes { lanes: vec![1], because });
     assert_eq!(check(&plan), Ok(()));
 }
 

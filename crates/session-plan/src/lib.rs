@@ -10,8 +10,8 @@
 //! let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
 //! let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
 //! let rep = &plan.blocks[0].reps[5];
-//! assert_eq!(rep.start.words, "on the 200 m start line");
-//! assert_eq!(rep.finish.words, "on the finish line");
+//! assert_eq!(rep.start.mark.as_deref(), Some("200 m start"));
+//! assert_eq!(rep.finish.mark.as_deref(), Some("finish line"));
 //! ```
 //!
 //! # The stages
@@ -40,19 +40,24 @@ pub use people::house_rules::{Activity, Direction, HouseRules, InfieldCrossing, 
 pub use people::session::{Athlete, BETWEEN_BLOCKS_S, Group, NoAthlete, Session, SquadRules};
 pub use people::timezone::{Timezone, TimezoneError};
 pub use people::venue::Venue;
-pub use plan::block_plan::pairs;
-pub use plan::caution::cautions;
+pub use plan::block_at::BlockAt;
+pub use plan::block_layout::pairs;
+pub use plan::caution::{Caution, cautions};
 pub use plan::chain::{WALK_M_PER_S, creep_m};
 pub use plan::coach_place::CoachPlace;
-pub use plan::nominal::Nominal;
+pub use plan::cone::{Cone, ConeEnd, ConeUse};
+pub use plan::fault::{PlanError, PlanFault};
+pub use plan::nominal::{Nominal, OtherLength};
 pub use plan::pairing::Prefer;
-pub use plan::plan::{Plan, PlanBlock, PlanLane, PlanTrack, Rep};
-pub use plan::plan_words;
-pub use plan::planner::{PlanError, plan, replan};
-pub use plan::setup_walk::{SetupItem, SetupWalk, USUAL_STRIDE_M};
+pub use plan::plan::{Plan, PlanLane, PlanTrack};
+pub use plan::plan_block::PlanBlock;
+pub use plan::planner::{plan, replan};
+pub use plan::remark::{Recovery, Remark};
+pub use plan::rep::Rep;
+pub use plan::setup_walk::{SetupWalk, USUAL_STRIDE_M};
 pub use plan::split::Split;
-pub use plan::stride::steps;
+pub use plan::warning::{ClashingRun, Warning};
 pub use week::pace_band::{BandMetres, PACE_BANDS, PaceBand};
 pub use week::week::{GroupLoad, Week};
-pub use week::week_entry::{Difference, RunRow, WeekEntry};
+pub use week::week_entry::{Difference, NotCounted, RunRow, WeekEntry};
 pub use week::week_load::Load;

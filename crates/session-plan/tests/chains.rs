@@ -1,7 +1,7 @@
 //! Runs one after the other: where each starts, given how the runners get there.
 
 use lane_distance::Track;
-use session_plan::{Plan, Rep, Session, Venue};
+use session_plan::{Plan, Recovery, Remark, Rep, Session, Venue};
 use workout_notation::Block;
 
 fn plan(text: &str) -> Plan {
@@ -31,10 +31,12 @@ fn six_300s_with_a_jog_of_100_creep_back_by_the_stagger_of_a_lap() {
     let creeps = creeps_m(reps(&plan), LAP_2_M);
     assert_eq!(creeps.len(), 5);
     assert!(creeps.iter().all(|creep| (creep + 7.038).abs() < 0.001), "{creeps:?}");
-    assert_eq!(
-        plan.blocks[0].remarks,
-        ["In lane 2 each start lies 7.04 m behind the one before; a jog of 107.04 m would cancel it."]
-    );
+    let [Remark::StartsMove { lane: 2, moves_m, recovery: Recovery::Jog, cancelled_by_m: Some(by_m) }] =
+        plan.blocks[0].remarks.as_slice()
+    else {
+        panic!("{:?}", plan.blocks[0].remarks)
+    };
+    assert!((moves_m + 7.038).abs() < 0.001 && (by_m - 107.038).abs() < 0.001, "{moves_m} {by_m}");
 }
 
 #[test]
@@ -69,22 +71,34 @@ fn runners_who_change_ends_alternate_between_the_two_starts_of_the_200() {
     let home = (Some("200 m start"), Some("finish line"));
     let away = (Some("400 m start"), Some("200 m start"));
     assert_eq!(ends, [home, away, home, away]);
-    assert_eq!(plan.blocks[0].remarks, Vec::<String>::new());
+    assert_eq!(plan.blocks[0].remarks, []);
 }
 
 #[test]
-fn a_walk_back_that_takes_longer_than_the_rest_is_told_with_its_remedy() {
-    let remarks = plan("8 x 100 in lane 2 walk back rest 45s").blocks[0].remarks.join("\n");
+fn a_walk_back_that_takes_longer_than_the_rest_is_remarked_on() {
+    let short = plan("8 x 100 in lane 2 walk back rest 45s");
     // 100 m at 1.4 m/s are 71.4 s.
-    assert!(remarks.contains("Walk back in lane 2: 100 m along the track, 1:12 at 1.4 m/s."), "{remarks}");
-    assert!(remarks.contains("rest 1:15 or more"), "{remarks}");
-    let long = plan("8 x 100 in lane 2 walk back rest 90s").blocks[0].remarks.join("\n");
-    assert!(!long.contains("too short"), "{long}");
+    let [Remark::WalkBack { lane: 2, walk_m, takes_s }, Remark::RestTooShortToWalk { needs_s, has_s, .. }] =
+        short.blocks[0].remarks.as_slice()
+    else {
+        panic!("{:?}", short.blocks[0].remarks)
+    };
+    assert!((walk_m - 100.0).abs() < 1e-9);
+    assert_eq!((*takes_s, *needs_s, *has_s), (72.0, 72.0, 45.0));
+    let long = plan("8 x 100 in lane 2 walk back rest 90s");
+    assert!(
+        matches!(long.blocks[0].remarks.as_slice(), [Remark::WalkBack { .. }]),
+        "{:?}",
+        long.blocks[0].remarks
+    );
 }
 
 #[test]
 fn between_starts_that_are_far_apart_the_shorter_way_is_walked() {
     // From the finish line on to the start of a 300 in lane 2 it is 107 m, back it is 300 m.
-    let remarks = plan("3 x 300 in lane 2 walk back rest 60s").blocks[0].remarks.join("\n");
-    assert!(remarks.contains("107 m along the track"), "{remarks}");
+    let plan = plan("3 x 300 in lane 2 walk back rest 60s");
+    let [Remark::WalkBack { walk_m, .. }, ..] = plan.blocks[0].remarks.as_slice() else {
+        panic!("{:?}", plan.blocks[0].remarks)
+    };
+    assert!((walk_m - 107.038).abs() < 0.001, "{walk_m}");
 }

@@ -1,7 +1,7 @@
 //! Targets, splits, and the clock of a session.
 
 use lane_distance::Track;
-use session_plan::{Bests, Plan, SessionFile, TargetError, Venue, riegel};
+use session_plan::{Bests, Plan, Remark, SessionFile, TargetError, Venue, Warning, riegel};
 use workout_notation::Pace;
 use workout_notation::SourceText;
 
@@ -54,10 +54,9 @@ fn a_race_pace_over_a_known_distance_needs_no_law() {
 fn a_target_that_cannot_be_had_is_said_and_left_out() {
     let plan = plan("title: t\nblocks: [4 x 200 in lane 2 @ 800 pace]\n");
     assert_eq!(plan.blocks[0].reps[0].target_s, None);
-    assert_eq!(
-        plan.blocks[0].remarks,
-        ["No target for `@ 800 pace`: no best is known for 800 m; give `bests` in the session file."]
-    );
+    let no_target =
+        Remark::NoTarget { pace: "800 pace".to_owned(), why: TargetError::NoBest { metres: 800.0 } };
+    assert_eq!(plan.blocks[0].remarks, [no_target]);
 }
 
 #[test]
@@ -105,24 +104,19 @@ blocks: [4 x 400 in lane 2 @ 80 rest 3min]
     let plan = plan(text);
     // 4 × 80 s and 3 × 180 s are 14:20.
     assert_eq!(plan.ends.map(|ends| ends.to_string()), Some("18:14:20".to_owned()));
-    assert!(
-        plan.warnings
-            .iter()
-            .any(|line| line == "The session ends at 18:14, 4:20 after the booking, 18:00-18:10, is over."),
-        "{:?}",
-        plan.warnings
-    );
+    let over_s = plan.warnings.iter().find_map(|warning| match warning {
+        Warning::PastBooking { over_s, .. } => Some(*over_s),
+        _ => None,
+    });
+    assert_eq!(over_s, Some(260.0), "{:?}", plan.warnings);
 }
 
 #[test]
 fn strides_stand_beside_the_tape() {
     let plan = plan("title: t\nstride: 0.85\nblocks: [300 in lane 2]\n");
     // 10 m behind the zone exit are 9.947 m on the inner line of lane 2: 11.7 steps of 0.85 m.
-    assert!(
-        plan.blocks[0].reps[0].start.words.ends_with("; 11½ steps"),
-        "{}",
-        plan.blocks[0].reps[0].start.words
-    );
+    let strides = plan.blocks[0].reps[0].start.strides.expect("the start is off the paint");
+    assert!((strides - 9.947 / 0.85).abs() < 0.001, "{strides}");
 }
 
 #[test]

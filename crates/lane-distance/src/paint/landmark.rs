@@ -111,7 +111,8 @@ impl Track {
     /// ```
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
     /// let (spot, reading) = track.landmark_with_reading("break line + 5", 4)?;
-    /// assert_eq!(lane_distance::Placement::from_reading(&track, spot, reading).words, "5.00 m past the break line");
+    /// let place = lane_distance::Placement::from_reading(&track, spot, reading);
+    /// assert_eq!((place.mark.as_deref(), place.past_mark_m), (Some("break line"), 5.0));
     /// # Ok::<(), lane_distance::LandmarkError>(())
     /// ```
     ///

@@ -1,24 +1,24 @@
-//! A spot as it is said.
+//! A spot and the paint that it is found by.
 
 use serde::Serialize;
 
 use crate::geometry::course::Course;
-use crate::geometry::spot::{PaintReading, Spot};
+use crate::geometry::spot::{ON_PAINT_M, PaintReading, Spot};
 use crate::paint::mark::Form;
 use crate::track::track::Track;
 
-/// A spot with everything that is said of it: coordinates, paint and words.
+/// A spot with everything that finds it: coordinates, the mark near it, and the tape from there.
 ///
 /// ```
 /// use lane_distance::{Placement, Spot, Track};
 ///
 /// let track = Track::built_in("standard").expect("it comes with the crate");
-/// let said = |lane, to_finish_m| Placement::of(&track, Spot::on_oval(lane, to_finish_m)).words;
-/// assert_eq!(said(2, 200.0), "on the 200 m start line");
-/// assert_eq!(
-///     said(2, 300.0),
-///     "10.00 m behind the first 4x100 m takeover zone exit (yellow); tape 9.95 m on the inner line"
-/// );
+/// let start = Placement::of(&track, Spot::on_oval(2, 200.0));
+/// assert_eq!((start.mark.as_deref(), start.past_mark_m), (Some("200 m start"), 0.0));
+/// let start = Placement::of(&track, Spot::on_oval(2, 300.0));
+/// assert_eq!(start.mark.as_deref(), Some("first 4x100 m takeover zone exit"));
+/// // 10 m behind it along the measure line, 9.95 m along the lane's inner line.
+/// assert!((start.past_mark_m + 10.0).abs() < 1e-9 && (start.tape_m + 9.947).abs() < 0.001);
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Placement {
@@ -34,18 +34,22 @@ pub struct Placement {
     pub from_finish_line_m: f64,
     /// Metres along the lane's measure line to the finish line.
     pub to_finish_line_m: f64,
-    /// The mark that the spot is measured from.
+    /// The mark that the spot is measured from; nothing where the lane has no paint.
     pub mark: Option<String>,
+    /// What a walker looks for to find that mark, such as `200 m start line`.
+    #[serde(skip)]
+    pub look_for: Option<String>,
     /// The colour of that mark.
     pub colour: Option<String>,
     /// Metres past that mark; negative is behind it.
     pub past_mark_m: f64,
     /// The same laid along the lane's inner line.
     pub tape_m: f64,
+    /// How many of the walker's strides that tape is; nothing on the paint, or where the stride is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strides: Option<f64>,
     /// Uncertainty of the distance to the finish line, in metres, plus or minus.
     pub plus_minus_m: f64,
-    /// The spot in words.
-    pub words: String,
 }
 
 impl Placement {
@@ -66,11 +70,16 @@ impl Placement {
             from_finish_line_m: track.layout().from_finish_m(spot),
             to_finish_line_m: spot.to_finish_m,
             mark: mark.map(|mark| mark.name.clone()),
+            look_for: mark.map(|mark| match mark.form {
+                // Ticks are called by their colour already.
+                Form::Edge if mark.called.is_none() => format!("{} ({})", mark.spoken(), mark.colour),
+                _ => mark.spoken(),
+            }),
             colour: mark.map(|mark| mark.colour.clone()),
             past_mark_m: reading.past_m,
             tape_m: reading.tape_m,
+            strides: None,
             plus_minus_m: track.spot_uncertainty_m(spot, &reading),
-            words: words(track, spot, reading),
         }
     }
 
@@ -87,31 +96,23 @@ impl Placement {
         Spot { course: self.course, lane: self.lane, to_finish_m: self.to_finish_line_m }
     }
 
+    /// Adds how many strides of a walker the tape is, where the spot lies off the paint.
+    ///
+    /// ```
+    /// use lane_distance::{Placement, Spot, Track};
+    ///
+    /// let track = Track::built_in("standard").expect("it comes with the crate");
+    /// let strides = |to_finish_m| Placement::of(&track, Spot::on_oval(2, to_finish_m)).with_strides(0.85).strides;
+    /// assert!((strides(300.0).expect("it is off the paint") - 9.947 / 0.85).abs() < 0.001);
+    /// assert_eq!(strides(200.0), None);
+    /// ```
+    pub fn with_strides(mut self, stride_m: f64) -> Self {
+        self.strides = (!self.is_on_paint()).then(|| self.tape_m.abs() / stride_m);
+        self
+    }
+
     /// Whether the spot stands on the paint of its mark.
     pub fn is_on_paint(&self) -> bool {
-        self.mark.is_some() && self.past_mark_m.abs() <= crate::geometry::spot::ON_PAINT_M
-    }
-}
-
-fn words(track: &Track, spot: Spot, reading: PaintReading) -> String {
-    let Some(mark) = reading.mark.and_then(|mark| track.mark(mark)) else {
-        return format!("{:.2} m before the finish line (no paint in this lane)", spot.to_finish_m);
-    };
-    let spoken = match mark.form {
-        // Ticks are called by their colour already.
-        Form::Edge => format!("{} ({})", mark.spoken(), mark.colour),
-        _ => mark.spoken(),
-    };
-    if reading.is_on_paint() {
-        return format!("on the {spoken}");
-    }
-    let side = if reading.past_m < 0.0 { "behind" } else { "past" };
-    let (along_m, tape_m) = (reading.past_m.abs(), reading.tape_m.abs());
-    let (along, tape) = (format!("{along_m:.2}"), format!("{tape_m:.2}"));
-    // A tape that reads the same goes without saying.
-    if along == tape {
-        format!("{along} m {side} the {spoken}")
-    } else {
-        format!("{along} m {side} the {spoken}; tape {tape} m on the inner line")
+        self.mark.is_some() && self.past_mark_m.abs() <= ON_PAINT_M
     }
 }

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use crate::geometry::course::Course;
 use crate::geometry::spot::Spot;
@@ -10,7 +10,7 @@ use crate::spec::length_spec::LengthSpec;
 use crate::track::layout::Layout;
 
 /// What makes a stretch unsafe.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum HazardKind {
     /// The run-up of the javelin.
@@ -39,26 +39,6 @@ pub enum HazardKind {
     ClosedStretch,
 }
 
-impl HazardKind {
-    /// What to do about it, as a caution.
-    pub const fn caution(self) -> &'static str {
-        match self {
-            Self::JavelinRunway => {
-                "look for a thrower on the run-up before you pass, and wait until the throw has landed"
-            }
-            Self::CageSector => {
-                "do not pass while a throw is being prepared; the thrower has the right of way"
-            }
-            Self::WaterJump => "keep clear of its edge and of the barrier",
-            Self::SteeplechaseBarrier => "check that it stands clear of your lane",
-            Self::LongJumpPit => "look for a jumper on the run-up, and for sand on the lane",
-            Self::KerbEdge => "do not step on it; run outside it",
-            Self::Gate => "look for people who step on to the track",
-            Self::ClosedStretch => "do not run, walk or wait there",
-        }
-    }
-}
-
 impl fmt::Display for HazardKind {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
@@ -75,7 +55,7 @@ impl fmt::Display for HazardKind {
 }
 
 /// On which side of the running lanes it lies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Side {
     /// On the infield side.

@@ -2,14 +2,17 @@
 
 use lane_distance::{Pair, Placement, Track};
 use serde::Serialize;
-use session_plan::cautions;
+use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
+use crate::json::care::WithCare;
 use crate::tables::csv_table::{Cell, CsvTable};
 use crate::tables::spot_columns;
 use crate::terminal::plan_text::sure;
 use crate::terminal::table::{heading, table};
-use crate::words::take_care::{ROW_NOTE, take_care};
+use crate::terminal::take_care::take_care;
+use crate::words::caution::ROW_NOTE;
+use crate::words::spot::SaidSpot;
 
 /// Pairs of start and finish, best first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -17,16 +20,17 @@ pub struct Choices {
     /// The pairs.
     pub choices: Vec<Choice>,
     /// What to take care of.
-    pub cautions: Vec<String>,
+    #[serde(skip)]
+    pub cautions: Vec<Caution>,
 }
 
 /// A start and a finish.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Choice {
     /// Where the repetition starts.
-    pub start: Placement,
+    pub start: SaidSpot,
     /// Where it finishes.
-    pub finish: Placement,
+    pub finish: SaidSpot,
     /// How far it is, in metres.
     pub distance_m: f64,
     /// How many of the two ends stand on paint.
@@ -39,8 +43,8 @@ impl Choices {
     /// The pairs that a search found.
     pub fn of(track: &Track, pairs: &[Pair]) -> Self {
         let choices = pairs.iter().map(|pair| Choice {
-            start: Placement::from_reading(track, pair.start, pair.start_reading),
-            finish: Placement::from_reading(track, pair.finish, pair.finish_reading),
+            start: Placement::from_reading(track, pair.start, pair.start_reading).into(),
+            finish: Placement::from_reading(track, pair.finish, pair.finish_reading).into(),
             distance_m: pair.distance_m,
             ends_on_paint: pair.ends_on_paint(),
             plus_minus_m: track.uncertainty_m(pair),
@@ -50,6 +54,10 @@ impl Choices {
 }
 
 impl View for Choices {
+    fn data(&self) -> impl Serialize + '_ {
+        WithCare::of(self, &self.cautions)
+    }
+
     fn text(&self) -> String {
         let Some(first) = self.choices.first() else {
             return "No place is left for this distance.\n".to_owned();
@@ -88,7 +96,8 @@ impl View for Choices {
                 choice.plus_minus_m.into(),
                 choice.ends_on_paint.into(),
             ];
-            let (start, finish) = (spot_columns::cells(&choice.start), spot_columns::cells(&choice.finish));
+            let (start, finish) =
+                (spot_columns::cells(&choice.start), spot_columns::cells(&choice.finish.spot));
             let row: [&[Cell]; 4] = [&first, &start, &finish, &[ROW_NOTE.into()]];
             table.row(row.concat());
         }

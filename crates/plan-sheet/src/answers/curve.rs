@@ -1,15 +1,18 @@
 //! The curved start line of a group.
 
+use crate::words::numbers::metres;
 use lane_distance::{Placement, Track};
 use serde::Serialize;
-use session_plan::cautions;
-use session_plan::plan_words::metres;
+use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
+use crate::json::care::WithCare;
 use crate::tables::csv_table::{Cell, CsvTable};
 use crate::tables::spot_columns;
 use crate::terminal::table::{heading, item, table};
-use crate::words::take_care::{ROW_NOTE, take_care};
+use crate::terminal::take_care::take_care;
+use crate::words::caution::ROW_NOTE;
+use crate::words::spot::SaidSpot;
 
 /// The curved start line of a group that breaks for the inside at once.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -21,7 +24,8 @@ pub struct Curve {
     /// The lanes, from the inside outwards.
     pub lanes: Vec<CurveLane>,
     /// What to take care of.
-    pub cautions: Vec<String>,
+    #[serde(skip)]
+    pub cautions: Vec<Caution>,
 }
 
 /// One lane's place on a curved start line.
@@ -30,7 +34,7 @@ pub struct CurveLane {
     /// The lane.
     pub lane: u8,
     /// Where to stand in it.
-    pub spot: Placement,
+    pub spot: SaidSpot,
     /// Metres past the line square across the track at the inside lane's start.
     pub past_square_m: f64,
 }
@@ -44,7 +48,7 @@ impl Curve {
         let lanes =
             points.into_iter().filter(|point| open.contains(&point.spot.lane)).map(|point| CurveLane {
                 lane: point.spot.lane,
-                spot: Placement::from_reading(track, point.spot, track.read_any(point.spot)),
+                spot: Placement::from_reading(track, point.spot, track.read_any(point.spot)).into(),
                 past_square_m: point.past_square_m,
             });
         Self { inside_lane, distance_m, lanes: lanes.collect(), cautions: cautions(track) }
@@ -52,6 +56,10 @@ impl Curve {
 }
 
 impl View for Curve {
+    fn data(&self) -> impl Serialize + '_ {
+        WithCare::of(self, &self.cautions)
+    }
+
     fn text(&self) -> String {
         let distance =
             self.distance_m.map_or_else(String::new, |distance_m| format!(" of {} m", metres(distance_m)));

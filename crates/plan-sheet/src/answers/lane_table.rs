@@ -2,12 +2,15 @@
 
 use lane_distance::{Course, Placement, Track};
 use serde::Serialize;
-use session_plan::cautions;
+use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
+use crate::json::care::WithCare;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
-use crate::words::take_care::{ROW_NOTE, take_care};
+use crate::terminal::take_care::take_care;
+use crate::words::caution::ROW_NOTE;
+use crate::words::spot::SaidSpot;
 
 /// Lap and stagger of each lane of the oval.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -17,7 +20,8 @@ pub struct LaneTable {
     /// The innermost open lane, for which those in lanes break.
     pub inside_lane: Option<u8>,
     /// What to take care of.
-    pub cautions: Vec<String>,
+    #[serde(skip)]
+    pub cautions: Vec<Caution>,
     #[serde(skip)]
     track: String,
     #[serde(skip)]
@@ -48,7 +52,7 @@ pub struct LaneRow {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct ClosedStart {
     /// Where to stand.
-    pub spot: Placement,
+    pub spot: SaidSpot,
     /// How far that lies past the painted start, in metres; negative is behind it.
     pub past_painted_m: f64,
 }
@@ -64,7 +68,7 @@ impl LaneTable {
             let spot = layout.start_before_break(lane, 800.0, 1, inside)?;
             let painted = layout.start_before_break(lane, 800.0, 1, 1)?;
             Some(ClosedStart {
-                spot: Placement::of(track, spot),
+                spot: Placement::of(track, spot).into(),
                 past_painted_m: layout.past_m(painted, spot),
             })
         };
@@ -90,6 +94,10 @@ impl LaneTable {
 }
 
 impl View for LaneTable {
+    fn data(&self) -> impl Serialize + '_ {
+        WithCare::of(self, &self.cautions)
+    }
+
     fn text(&self) -> String {
         let metres = |value: f64| format!("{value:.3}");
         let broken = |value: Option<f64>| value.map_or_else(|| "none".to_owned(), metres);

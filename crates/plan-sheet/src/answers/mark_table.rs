@@ -2,12 +2,15 @@
 
 use lane_distance::{Placement, Spot, Track};
 use serde::Serialize;
-use session_plan::cautions;
+use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
+use crate::json::care::WithCare;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
-use crate::words::take_care::{ROW_NOTE, take_care};
+use crate::terminal::take_care::take_care;
+use crate::words::caution::ROW_NOTE;
+use crate::words::spot::SaidSpot;
 
 /// The paint in a lane, in walking order from the finish line; chutes come last.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -15,7 +18,8 @@ pub struct MarkTable {
     /// The marks.
     pub marks: Vec<MarkRow>,
     /// What to take care of.
-    pub cautions: Vec<String>,
+    #[serde(skip)]
+    pub cautions: Vec<Caution>,
     #[serde(skip)]
     lane: u8,
 }
@@ -25,7 +29,7 @@ pub struct MarkTable {
 pub struct MarkRow {
     /// Where it is.
     #[serde(flatten)]
-    pub spot: Placement,
+    pub spot: SaidSpot,
     /// Its shape on the ground.
     pub form: &'static str,
     /// What it was painted for.
@@ -48,7 +52,7 @@ impl MarkTable {
             let mark = track.mark(id)?;
             let reading = lane_distance::PaintReading { mark: Some(id), past_m: 0.0, tape_m: 0.0 };
             Some(MarkRow {
-                spot: Placement::from_reading(track, spot, reading),
+                spot: Placement::from_reading(track, spot, reading).into(),
                 form: mark.form.name(),
                 purpose: mark.purpose.clone(),
                 trap: mark.trap_in(lane).map(str::to_owned),
@@ -64,6 +68,10 @@ impl MarkTable {
 }
 
 impl View for MarkTable {
+    fn data(&self) -> impl Serialize + '_ {
+        WithCare::of(self, &self.cautions)
+    }
+
     fn text(&self) -> String {
         let mut traps: Vec<(&str, &str)> = Vec::new();
         let rows: Vec<Vec<String>> = (self.marks.iter())

@@ -2,14 +2,17 @@
 
 use lane_distance::{NoRouteError, PaintReading, Placement, Route, Track};
 use serde::Serialize;
-use session_plan::cautions;
-use session_plan::plan_words::{clock, metres};
+use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
+use crate::json::care::WithCare;
 use crate::tables::csv_table::{Cell, CsvTable};
 use crate::tables::spot_columns;
 use crate::terminal::table::{heading, item};
-use crate::words::take_care::{ROW_NOTE, take_care};
+use crate::terminal::take_care::take_care;
+use crate::words::caution::ROW_NOTE;
+use crate::words::numbers::{clock, metres};
+use crate::words::spot::SaidSpot;
 
 /// How far it is from one place to another.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -17,9 +20,9 @@ pub struct Measurement {
     /// The lane in which the way starts.
     pub lane: u8,
     /// Where it starts.
-    pub from: Placement,
+    pub from: SaidSpot,
     /// Where it ends; its lane may be another one.
-    pub to: Placement,
+    pub to: SaidSpot,
     /// Whether it is run clockwise.
     pub the_other_way: bool,
     /// How far it is, in metres.
@@ -31,7 +34,8 @@ pub struct Measurement {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub running_line: Option<RunningLine>,
     /// What to take care of.
-    pub cautions: Vec<String>,
+    #[serde(skip)]
+    pub cautions: Vec<Caution>,
 }
 
 /// What a time over a measured way means.
@@ -69,8 +73,8 @@ impl Measurement {
     pub fn of(track: &Track, route: &Route, readings: [PaintReading; 2]) -> Result<Self, NoRouteError> {
         Ok(Self {
             lane: route.from.lane,
-            from: Placement::from_reading(track, route.from, readings[0]),
-            to: Placement::from_reading(track, route.to, readings[1]),
+            from: Placement::from_reading(track, route.from, readings[0]).into(),
+            to: Placement::from_reading(track, route.to, readings[1]).into(),
             the_other_way: route.against,
             distance_m: track.route_m(route)?,
             timed: None,
@@ -115,6 +119,10 @@ impl Measurement {
 }
 
 impl View for Measurement {
+    fn data(&self) -> impl Serialize + '_ {
+        WithCare::of(self, &self.cautions)
+    }
+
     fn text(&self) -> String {
         let lanes = match (self.lane, self.to.lane) {
             (from, to) if from == to => format!("in lane {from}"),
@@ -177,7 +185,7 @@ impl View for Measurement {
             ROW_NOTE.into(),
         ];
         let row: [&[Cell]; 4] =
-            [&first, &spot_columns::cells(&self.from), &spot_columns::cells(&self.to), &last];
+            [&first, &spot_columns::cells(&self.from), &spot_columns::cells(&self.to.spot), &last];
         table.row(row.concat());
         table
     }

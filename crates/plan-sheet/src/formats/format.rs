@@ -149,7 +149,10 @@ impl Format {
             (Renderer::Text, answers) => answers.iter().map(View::text).collect::<Vec<_>>().join("\n").into(),
             (Renderer::Csv, answers) => CsvTable::joined(answers.iter().map(View::csv)).into(),
             (Renderer::Json, [answer]) => answer.json()?.into(),
-            (Renderer::Json, answers) => (serde_json::to_string_pretty(answers)? + "\n").into(),
+            (Renderer::Json, answers) => {
+                (serde_json::to_string_pretty(&answers.iter().map(View::data).collect::<Vec<_>>())? + "\n")
+                    .into()
+            }
             (Renderer::Plans(render) | Renderer::Pages(render), _) => render(plans()?, settings)?,
             (Renderer::OnePlan(render), _) => match plans()? {
                 [plan] => render(plan),

@@ -1,6 +1,6 @@
 //! Cones that lie close to each other.
 
-use session_plan::{Plan, SetupItem};
+use session_plan::{Cone, Plan};
 
 use crate::sheet::spans::ranges;
 
@@ -8,7 +8,7 @@ use crate::sheet::spans::ranges;
 #[derive(Clone, Debug)]
 pub(super) struct Cluster<'a> {
     /// In the order of their numbers.
-    pub(super) cones: Vec<&'a SetupItem>,
+    pub(super) cones: Vec<&'a Cone>,
 }
 
 impl<'a> Cluster<'a> {
@@ -22,7 +22,7 @@ impl<'a> Cluster<'a> {
                     .any(|other| (other.spot.x_m - spot.x_m).hypot(other.spot.y_m - spot.y_m) < close_m)
             };
             let (near, mut far): (Vec<Self>, Vec<Self>) = clusters.into_iter().partition(is_close);
-            let mut cones: Vec<&SetupItem> = near.into_iter().flat_map(|cluster| cluster.cones).collect();
+            let mut cones: Vec<&Cone> = near.into_iter().flat_map(|cluster| cluster.cones).collect();
             cones.push(cone);
             cones.sort_by_key(|cone| cone.order);
             far.push(Self { cones });

@@ -2,27 +2,27 @@
 
 use kurbo::Point;
 use lane_distance::Spot;
-use session_plan::SetupItem;
+use session_plan::Cone;
 use svg::node::Node;
 use svg::node::element::Element;
 
 use super::frame::Frame;
 use crate::drawing::ink::n;
-use crate::drawing::sign::sign;
+use crate::drawing::sign::{Marked, sign};
 
 /// The spot of a cone.
-pub(super) fn spot(cone: &SetupItem) -> Spot {
+pub(super) fn spot(cone: &Cone) -> Spot {
     cone.spot.spot()
 }
 
 /// Where a cone lies on the page.
-pub(super) fn at(cone: &SetupItem, frame: Frame) -> Point {
+pub(super) fn at(cone: &Cone, frame: Frame) -> Point {
     frame.at(lane_distance::Point::new(cone.spot.x_m, cone.spot.y_m))
 }
 
 /// A cone on the map: its centre is where the solver put the spot.
-pub(super) fn draw(cone: &SetupItem, frame: Frame, radius: f64) -> Element {
-    let mut sign = sign(&cone.what, at(cone, frame), radius);
+pub(super) fn draw(cone: &Cone, frame: Frame, radius: f64) -> Element {
+    let mut sign = sign(Marked::of(cone), at(cone, frame), radius);
     sign.assign("class", "cone");
     sign.assign("data-cone", cone.order);
     sign.assign("data-x-m", n(cone.spot.x_m));

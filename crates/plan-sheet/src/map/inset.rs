@@ -14,7 +14,7 @@ use super::patterns::Patterns;
 use crate::drawing::flag;
 use crate::drawing::ink::{Pen, group, line, rect, text, text_in};
 use crate::drawing::lettering::{SMALL_MM, Type};
-use crate::drawing::sign::sign;
+use crate::drawing::sign::{Marked, sign};
 
 /// A part of the ground, magnified, with a number at each cone.
 #[derive(Clone, Debug)]
@@ -182,7 +182,7 @@ impl<'a> Inset<'a> {
             all.append(line(label.leader.p0 + moved, label.leader.p1 + moved, Pen::new("#000000", 0.2 * mm)));
         }
         for cone in &self.cluster.cones {
-            let mut sign = sign(&cone.what, cones::at(cone, frame), 1.05 * mm);
+            let mut sign = sign(Marked::of(cone), cones::at(cone, frame), 1.05 * mm);
             sign.assign("data-inset-cone", cone.order);
             all.append(sign);
         }

@@ -9,7 +9,7 @@ use super::ground;
 use super::patterns::Patterns;
 use crate::drawing::ink::{Pen, group, line, number, polygon, rect, text};
 use crate::drawing::lettering::{SMALL_MM, Type};
-use crate::drawing::sign::{ends, has_run_in, sign as cone_sign};
+use crate::drawing::sign::{Marked, sign as cone_sign};
 
 /// The sign of a place where the coach stands.
 pub(super) fn coach(at: Point, mm: f64) -> Element {
@@ -22,18 +22,18 @@ pub(super) fn coach(at: Point, mm: f64) -> Element {
 
 /// The signs that a plan's map has, each with its meaning.
 fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static str)> {
-    let has = |at: (bool, bool)| plan.setup.iter().any(|cone| ends(&cone.what) == at);
+    let has = |is: &dyn Fn(Marked) -> bool| plan.setup.iter().map(Marked::of).any(is);
     let mut items: Vec<(Element, &'static str)> = Vec::new();
     let centre = Point::ORIGIN;
     let radius = 1.05 * mm;
-    for (what, is_there) in [
-        ("start", has((true, false))),
-        ("finish", has((false, true))),
-        ("start and finish", has((true, true))),
-        ("run-in", plan.setup.iter().any(|cone| has_run_in(&cone.what))),
+    for (marked, what, is_there) in [
+        (Marked::START, "start", has(&|cone| cone.start && !cone.finish)),
+        (Marked::FINISH, "finish", has(&|cone| cone.finish && !cone.start)),
+        (Marked::BOTH, "start and finish", has(&|cone| cone.start && cone.finish)),
+        (Marked::RUN_IN, "run-in", has(&|cone| cone.run_in)),
     ] {
         if is_there {
-            items.push((cone_sign(what, centre, radius), what));
+            items.push((cone_sign(marked, centre, radius), what));
         }
     }
     if plan.blocks.iter().any(|block| block.coach.is_some()) {

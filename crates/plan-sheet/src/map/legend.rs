@@ -9,6 +9,8 @@ use crate::drawing::ink::{Pen, group, line, text};
 use crate::drawing::lettering::{SMALL_MM, Type};
 use crate::sheet::cone_group::ConeGroup;
 use crate::sheet::spans::ranges;
+use crate::words::cone;
+use crate::words::spot::spot;
 
 /// The columns, each with how broad it is in millimetres.
 const COLUMNS: [(&str, f64); 5] =
@@ -39,18 +41,18 @@ pub(super) fn draw(plan: &Plan, at: Point, mm: f64) -> (Element, f64) {
     };
     row(COLUMNS.map(|(name, _)| name.to_owned()), bold, bold);
     for cones in ConeGroup::of(plan) {
-        let (first, place) = (cones.first, &cones.first.spot.words);
+        let (first, place) = (cones.first, spot(&cones.first.spot));
         let place = match &cones.steps {
             Some(steps) => format!("{place}; {steps} steps"),
-            None => place.clone(),
+            None => place,
         };
         row(
             [
                 ranges(cones.orders()),
-                first.what.clone(),
+                cone::marks(first),
                 ranges(cones.lanes.iter().copied().map(u32::from)),
                 place,
-                first.serves.clone(),
+                cone::serves(first),
             ],
             bold,
             small,

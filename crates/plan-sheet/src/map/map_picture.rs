@@ -7,6 +7,8 @@ use super::map_sheet;
 use super::picture::Picture;
 use super::room::Room;
 use crate::drawing::svg_file::svg_file;
+use crate::words::cone;
+use crate::words::spot::spot;
 
 /// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
 /// cones, the lanes unrolled and the cautions themselves. It is 180 mm wide.
@@ -116,8 +118,13 @@ pub fn map_svg(plan: &Plan) -> String {
 fn description(plan: &Plan) -> String {
     let mut words = format!("The track {} to scale.", plan.track.name);
     for cone in &plan.setup {
-        words +=
-            &format!(" Cone {}, {}, lane {}: {}.", cone.order, cone.what, cone.spot.lane, cone.spot.words);
+        words += &format!(
+            " Cone {}, {}, lane {}: {}.",
+            cone.order,
+            cone::marks(cone),
+            cone.spot.lane,
+            spot(&cone.spot)
+        );
     }
     words
 }

@@ -10,7 +10,7 @@ use crate::drawing::ink::{group, number, text};
 use crate::drawing::lettering::{SMALL_MM, Type};
 use crate::strip::unrolled::{self, Unrolled};
 use crate::words::occasion::Occasion;
-use crate::words::walk_words;
+use crate::words::{caution, walk_words};
 
 /// Space between the parts, in millimetres.
 const APART_MM: f64 = 6.0;
@@ -49,7 +49,7 @@ pub(super) fn around(plan: &Plan, map: Element, bounds: Rect, mm: f64) -> (Vec<E
     let mut foot = Text { x: bounds.x0, y, width: bounds.width(), drawing: group("cautions") };
     foot.lines("Take care", heading);
     for caution in &plan.cautions {
-        foot.lines(caution, small);
+        foot.lines(&caution::caution(caution), small);
     }
     let bottom = foot.y;
     drawings.push(foot.drawing);

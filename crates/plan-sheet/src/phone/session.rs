@@ -9,7 +9,7 @@ use crate::map::map_picture::maps_with_ids;
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::strip::strip::{Strip, strips};
-use crate::words::take_care::ROW_NOTE;
+use crate::words::caution::ROW_NOTE;
 
 /// A session of a page.
 pub(super) struct PageSession {

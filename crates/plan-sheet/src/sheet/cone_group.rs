@@ -1,13 +1,14 @@
 //! Cones side by side.
 
-use session_plan::{Plan, SetupItem};
+use session_plan::{Cone, Plan};
 
+use crate::words::spot::spot;
 use crate::words::walk_words;
 
 /// Cones that follow each other on the walk and are told in the same words, but for their lanes.
 pub(crate) struct ConeGroup<'a> {
     /// The first of them.
-    pub(crate) first: &'a SetupItem,
+    pub(crate) first: &'a Cone,
     /// The number of the last.
     last: u32,
     /// Their lanes.
@@ -23,8 +24,7 @@ impl<'a> ConeGroup<'a> {
         for item in &plan.setup {
             match groups.last_mut() {
                 Some(group)
-                    if (&group.first.what, &group.first.serves, &group.first.spot.words)
-                        == (&item.what, &item.serves, &item.spot.words) =>
+                    if group.first.uses == item.uses && spot(&group.first.spot) == spot(&item.spot) =>
                 {
                     group.lanes.push(item.spot.lane);
                     group.last = item.order;

@@ -1,9 +1,10 @@
 //! A cone as the sheets print it.
 
 use serde::Serialize;
-use session_plan::{Plan, SetupItem};
+use session_plan::{Cone, Plan};
 
-use crate::words::walk_words;
+use crate::words::spot::spot;
+use crate::words::{cone, walk_words};
 
 /// A cone of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -23,14 +24,14 @@ pub struct ConeRow {
 }
 
 impl ConeRow {
-    pub(crate) fn of(plan: &Plan, item: &SetupItem) -> Self {
+    pub(crate) fn of(plan: &Plan, item: &Cone) -> Self {
         Self {
             number: item.order,
-            what: item.what.clone(),
+            what: cone::marks(item),
             lane: item.spot.lane,
-            place: item.spot.words.clone(),
+            place: spot(&item.spot),
             steps: walk_words::steps(plan, item),
-            serves: item.serves.clone(),
+            serves: cone::serves(item),
         }
     }
 }

@@ -1,6 +1,5 @@
 //! A plan as the sheets print it: every value in words.
 
-use lane_distance::LaneList;
 use serde::Serialize;
 use session_plan::Plan;
 
@@ -8,7 +7,7 @@ use crate::sheet::card::{Card, cards};
 use crate::sheet::cone_row::ConeRow;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::words::occasion::Occasion;
-use crate::words::walk_words;
+use crate::words::{caution, house_rule, walk_words, warning};
 
 /// A plan as the printed sheet and the page show it: every value in words, so that both say the same.
 ///
@@ -81,10 +80,10 @@ impl Sheet {
             stride: walk_words::stride(plan),
             cards: cards(&blocks),
             blocks,
-            notes: [plan.notes.as_slice(), &plan.warnings].concat(),
-            etiquette: plan.etiquette.clone(),
-            cautions: plan.cautions.clone(),
-            short_cautions: short_cautions(&plan.track.closed_lanes),
+            notes: warning::notes(plan),
+            etiquette: house_rule::etiquette(&plan.rules),
+            cautions: caution::all(&plan.cautions),
+            short_cautions: caution::in_short(&plan.track.closed_lanes),
         }
     }
 }
@@ -96,16 +95,4 @@ fn map_words(track: &str, has_cones: bool) -> String {
         ""
     };
     format!("Map of the track ({track}) from above{cones}.")
-}
-
-/// What to take care of, in short.
-fn short_cautions(closed: &[u8]) -> String {
-    let closed = match closed {
-        [] => String::new(),
-        closed => format!(" Stay out of {}.", LaneList(closed)),
-    };
-    format!(
-        "Distances assume the measure line.{closed} Look both ways before you step on; keep clear of throws and \
-         jumps. The venue's rules come first."
-    )
 }

@@ -1,14 +1,14 @@
 //! A block as the sheets print it.
 
+use crate::words::numbers::clock;
 use chrono::NaiveTime;
 use serde::Serialize;
-use session_plan::plan_words::clock;
 use session_plan::{Plan, PlanBlock};
 
 use crate::sheet::place_row::{PlaceRow, place_rows};
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::wave_times::{WaveTimes, wave_times};
-use crate::words::day;
+use crate::words::{caution, coach, day, remark};
 
 /// A block of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -56,9 +56,9 @@ impl SheetBlock {
             places: place_rows(&rows),
             waves: wave_times(&rows),
             rows,
-            coach: block.coach.as_ref().map(|coach| coach.words.clone()),
-            cautions: block.cautions().map(str::to_owned).collect(),
-            remarks: block.remarks.clone(),
+            coach: block.coach.as_ref().map(coach::coach),
+            cautions: caution::of_block(block),
+            remarks: block.remarks.iter().map(remark::remark).collect(),
         }
     }
 }

@@ -1,12 +1,13 @@
 //! A run as the sheets print it.
 
+use crate::words::numbers::{clock, metres};
 use lane_distance::Mark;
 use serde::Serialize;
-use session_plan::plan_words::{clock, metres};
 use session_plan::{Plan, Rep};
 
 use crate::terminal::plan_text::sure;
 use crate::words::day::time_at;
+use crate::words::spot::spot;
 use crate::words::target::target;
 
 /// A run of a sheet.
@@ -84,11 +85,11 @@ impl SheetRow {
             athletes: rep.athletes.iter().map(|name| called(name)).collect(),
             names: rep.athletes.clone(),
             metres: sure(rep.distance_m, rep.plus_minus_m),
-            start: rep.start.words.clone(),
+            start: spot(&rep.start),
             start_cone: plan.cone_on(&rep.start),
-            finish: rep.finish.words.clone(),
+            finish: spot(&rep.finish),
             finish_cone: plan.cone_on(&rep.finish),
-            run_in: rep.run_in.as_ref().map(|run_in| run_in.words.clone()),
+            run_in: rep.run_in.as_ref().map(spot),
             run_in_cone: rep.run_in.as_ref().and_then(|run_in| plan.cone_on(run_in)),
             the_other_way: rep.the_other_way,
             target: target(rep).or_else(|| rep.effort.clone()),

@@ -2,8 +2,9 @@
 
 use std::collections::HashSet;
 
+use crate::words::numbers::{metres, to_cm};
+use crate::words::spot::spot;
 use lane_distance::{Course, Form, Layout, Spot};
-use session_plan::plan_words::{metres, to_cm};
 use session_plan::{Plan, Rep};
 
 use crate::sheet::spans::ranges;
@@ -111,8 +112,8 @@ impl Ribbon {
             bends: bends(layout, start, shown_m, rep.the_other_way),
             start_cones: plan.cone_on(&rep.start).into_iter().collect(),
             finish_cones: plan.cone_on(&rep.finish).into_iter().collect(),
-            start: rep.start.words.clone(),
-            finish: rep.finish.words.clone(),
+            start: spot(&rep.start),
+            finish: spot(&rep.finish),
         }
     }
 

@@ -13,7 +13,7 @@ use crate::drawing::flag;
 use crate::drawing::ink::{Pen, group, line, polygon, rect, stroke, text};
 use crate::drawing::lettering::{SMALL_MM, Type};
 use crate::drawing::paint_style;
-use crate::drawing::sign::sign;
+use crate::drawing::sign::{Marked, sign};
 
 /// How wide a strip is, in millimetres.
 pub(crate) const WIDTH_MM: f64 = 87.0;
@@ -108,10 +108,10 @@ impl Unrolled {
         }
         let middle = (LANE_MM.0 + LANE_MM.1) / 2.0;
         if part.number == 1 {
-            drawing.append(sign("start", Point::new(middle, y(0.0)), 1.05));
+            drawing.append(sign(Marked::START, Point::new(middle, y(0.0)), 1.05));
         }
         if part.number == part.count {
-            drawing.append(sign("finish", Point::new(middle, y(length)), 1.05));
+            drawing.append(sign(Marked::FINISH, Point::new(middle, y(length)), 1.05));
         }
         for (numbers, up) in &flags {
             let (width, height) = flag::size(numbers, FLAG, 1.0);

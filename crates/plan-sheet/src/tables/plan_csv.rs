@@ -1,11 +1,12 @@
 //! The runs of a plan as rows.
 
+use crate::words::numbers::{clock, metres};
 use session_plan::Plan;
-use session_plan::plan_words::{clock, metres};
 
 use crate::tables::csv_table::{Cell, CsvTable};
 use crate::tables::spot_columns::{cells, header};
-use crate::words::take_care::ROW_NOTE;
+use crate::words::caution::{self, ROW_NOTE};
+use crate::words::spot::spot;
 
 /// A row for each run in each lane.
 pub(crate) fn csv(plan: &Plan) -> CsvTable {
@@ -55,7 +56,7 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
                 plan.cone_on(&rep.start).into(),
             ];
             let times = [
-                rep.run_in.as_ref().map(|run_in| run_in.words.as_str()).into(),
+                rep.run_in.as_ref().map(spot).into(),
                 rep.the_other_way.then_some("yes").into(),
                 rep.target_s.into(),
                 rep.target_from_s.into(),
@@ -65,7 +66,7 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
                 splits.join("; ").into(),
                 // For the time that was run.
                 Cell::default(),
-                rep.cautions.join("; ").into(),
+                caution::all(&rep.cautions).join("; ").into(),
                 ROW_NOTE.into(),
             ];
             let finish_cone = [plan.cone_on(&rep.finish).into()];

@@ -2,15 +2,16 @@
 
 use std::borrow::Cow;
 
+use crate::words::numbers::clock;
 use lane_distance::LaneList;
-use session_plan::plan_words::clock;
 use session_plan::{Plan, PlanBlock};
 
 use crate::sheet::cone_group::ConeGroup;
 use crate::terminal::board::{athletes, is_board};
 use crate::terminal::plan_text::{lane_rows, rows, sure};
+use crate::words::spot::spot;
 use crate::words::target::target;
-use crate::words::walk_words;
+use crate::words::{caution, coach, cone, house_rule, remark, walk_words, warning};
 
 /// How headings are marked, and text kept apart from marks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,9 +70,9 @@ pub(crate) fn lines(plan: &Plan, marks: Marks) -> String {
         parts.push(setup_lines(plan, marks));
     }
     for (title, lines) in [
-        ("Please note", [plan.notes.as_slice(), &plan.warnings].concat()),
-        ("On this track", plan.etiquette.clone()),
-        ("Take care", plan.cautions.clone()),
+        ("Please note", warning::notes(plan)),
+        ("On this track", house_rule::etiquette(&plan.rules)),
+        ("Take care", caution::all(&plan.cautions)),
     ] {
         if !lines.is_empty() {
             let lines: Vec<String> = lines.iter().map(|line| format!("- {}", marks.text(line))).collect();
@@ -90,9 +91,9 @@ fn setup_lines(plan: &Plan, marks: Marks) -> String {
             "\n- {}, {}: {} {}{steps}; {}",
             group.numbers(),
             LaneList(&group.lanes),
-            item.what,
-            marks.text(&item.spot.words),
-            marks.text(&item.serves)
+            cone::marks(item),
+            marks.text(&spot(&item.spot)),
+            marks.text(&cone::serves(item))
         );
     }
     text += &format!("\n\n{}", walk_words::told(plan));
@@ -111,11 +112,11 @@ fn block_lines(number: usize, block: &PlanBlock, marks: Marks) -> String {
             if row.from == row.last { format!("run {}", row.last) } else { format!("runs {}", row.reps()) },
             sure(rep.distance_m, rep.plus_minus_m),
             LaneList(&row.lanes),
-            marks.text(&rep.start.words),
-            marks.text(&rep.finish.words)
+            marks.text(&spot(&rep.start)),
+            marks.text(&spot(&rep.finish))
         );
         if let Some(run_in) = &rep.run_in {
-            line += &format!(", run-in {}", marks.text(&run_in.words));
+            line += &format!(", run-in {}", marks.text(&spot(run_in)));
         }
         if !is_board {
             if let Some(target) = target(rep) {
@@ -131,10 +132,10 @@ fn block_lines(number: usize, block: &PlanBlock, marks: Marks) -> String {
         lines.extend(athletes(block).iter().map(|line| format!("- {}", marks.text(line))));
     }
     if let Some(coach) = &block.coach {
-        lines.push(format!("- Coach: {}", marks.text(&coach.words)));
+        lines.push(format!("- Coach: {}", marks.text(&coach::coach(coach))));
     }
     let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
-    let said = block.remarks.iter().map(String::as_str).chain(block.cautions());
-    lines.extend(said.map(|line| format!("{bullet} {}", marks.text(line))));
+    let said = block.remarks.iter().map(remark::remark).chain(caution::of_block(block));
+    lines.extend(said.map(|line| format!("{bullet} {}", marks.text(&line))));
     lines.join("\n").trim_end().to_owned()
 }

@@ -3,6 +3,7 @@
 use lane_distance::Placement;
 
 use crate::tables::csv_table::Cell;
+use crate::words::spot::spot as words;
 
 /// What is told of a spot, as ends of column names.
 const COLUMNS: [&str; 8] =
@@ -16,7 +17,7 @@ pub(crate) fn header(spot: &str) -> impl Iterator<Item = String> {
 /// A spot in those columns.
 pub(crate) fn cells(spot: &Placement) -> [Cell; COLUMNS.len()] {
     [
-        spot.words.as_str().into(),
+        words(spot).into(),
         spot.mark.as_deref().into(),
         spot.colour.as_deref().into(),
         spot.past_mark_m.into(),

@@ -2,12 +2,13 @@
 
 use std::collections::BTreeMap;
 
+use crate::words::numbers::clock;
 use chrono::NaiveTime;
-use session_plan::plan_words::clock;
 use session_plan::{PlanBlock, Rep};
 
 use crate::terminal::table::{heading, item, table};
 use crate::words::day::time_at;
+use crate::words::spot::from_paint;
 
 /// Whether a block is run by a squad.
 pub(crate) fn is_board(block: &PlanBlock) -> bool {
@@ -65,9 +66,9 @@ pub(crate) fn board(block: &PlanBlock, begins: Option<NaiveTime>) -> String {
 
 /// Where a wave starts, where that is said alike in all its lanes.
 fn from(reps: &[&Rep]) -> String {
-    let words = reps.first().map_or("", |rep| rep.start.words.as_str());
-    let alike = reps.iter().all(|rep| rep.start.words == words);
-    if alike { words.trim_start_matches("on the ").to_owned() } else { "as above".to_owned() }
+    let mut places = reps.iter().map(|rep| from_paint(&rep.start));
+    let first = places.next().unwrap_or_default();
+    if places.all(|place| place == first) { first } else { "as above".to_owned() }
 }
 
 /// What one athlete does in a block.

@@ -2,18 +2,19 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::words::numbers::{clock, metres};
 use chrono::NaiveTime;
 use lane_distance::LaneList;
-use session_plan::plan_words::{clock, metres};
 use session_plan::{Plan, PlanBlock, Rep};
 
 use crate::sheet::cone_group::ConeGroup;
 use crate::terminal::board;
 use crate::terminal::table::{heading, item, table};
+use crate::terminal::take_care::take_care;
 use crate::words::occasion::Occasion;
-use crate::words::take_care::take_care;
+use crate::words::spot::spot;
 use crate::words::target::target;
-use crate::words::walk_words;
+use crate::words::{capital, caution, coach, cone, house_rule, remark, walk_words, warning};
 
 /// The coach's question first: where do I stand, where do they finish.
 pub(crate) fn text(plan: &Plan) -> String {
@@ -21,9 +22,9 @@ pub(crate) fn text(plan: &Plan) -> String {
     for (number, block) in (1..).zip(&plan.blocks) {
         parts.push(block_text(number, block, plan.begins));
     }
-    parts.extend(notes("Please note", &[plan.notes.as_slice(), &plan.warnings].concat()));
+    parts.extend(notes("Please note", &warning::notes(plan)));
     parts.extend((!plan.setup.is_empty()).then(|| setup(plan)));
-    parts.extend(notes("On this track", &plan.etiquette));
+    parts.extend(notes("On this track", &house_rule::etiquette(&plan.rules)));
     parts.push(take_care(&plan.cautions));
     parts.join("\n\n")
 }
@@ -37,21 +38,18 @@ fn title(plan: &Plan) -> String {
     lines.join("\n")
 }
 
-/// With a capital first letter.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 fn block_text(number: usize, block: &PlanBlock, begins: Option<NaiveTime>) -> String {
     let title = heading(&format!("Block {number}: {}", block.text.trim()));
     if block.reps.is_empty() {
         let lasts = block
             .lasts_s
             .map_or_else(|| "No place is needed.".to_owned(), |s| format!("Lasts {}.", clock(s)));
-        return [vec![title, lasts], block.remarks.iter().map(|line| item("!", line)).collect()]
-            .concat()
-            .join("\n");
+        return [
+            vec![title, lasts],
+            block.remarks.iter().map(|line| item("!", &remark::remark(line))).collect(),
+        ]
+        .concat()
+        .join("\n");
     }
     let is_board = board::is_board(block);
     let rows = if is_board { lane_rows(block) } else { rows(block) };
@@ -72,10 +70,10 @@ fn block_text(number: usize, block: &PlanBlock, begins: Option<NaiveTime>) -> St
         text += &format!("\n{}", item("-", &line));
     }
     if let Some(coach) = &block.coach {
-        text += &format!("\n{}", item("-", &format!("Coach: {}.", coach.words)));
+        text += &format!("\n{}", item("-", &format!("Coach: {}.", coach::coach(coach))));
     }
-    for line in block.remarks.iter().map(String::as_str).chain(block.cautions()) {
-        text += &format!("\n{}", item("!", line));
+    for line in block.remarks.iter().map(remark::remark).chain(caution::of_block(block)) {
+        text += &format!("\n{}", item("!", &line));
     }
     text
 }
@@ -96,16 +94,16 @@ fn total(block: &PlanBlock) -> String {
 
 /// Where run-ins begin, lane by lane; with the repetitions, where a lane has several.
 fn run_ins(block: &PlanBlock) -> Vec<String> {
-    let mut places: BTreeMap<(u8, &str), BTreeSet<u32>> = BTreeMap::new();
+    let mut places: BTreeMap<(u8, String), BTreeSet<u32>> = BTreeMap::new();
     for rep in &block.reps {
         if let Some(run_in) = &rep.run_in {
-            places.entry((rep.lane, &run_in.words)).or_default().insert(rep.rep);
+            places.entry((rep.lane, spot(run_in))).or_default().insert(rep.rep);
         }
     }
     let is_shared = |lane: u8| places.keys().filter(|(other, _)| *other == lane).count() > 1;
-    let line = |(&(lane, words), reps): (&(u8, &str), &BTreeSet<u32>)| {
+    let line = |((lane, words), reps): (&(u8, String), &BTreeSet<u32>)| {
         let reps: Vec<String> = reps.iter().map(u32::to_string).collect();
-        let of = if is_shared(lane) { format!(" of run {}", reps.join(", ")) } else { String::new() };
+        let of = if is_shared(*lane) { format!(" of run {}", reps.join(", ")) } else { String::new() };
         format!("Run-in{of} in lane {lane}: {words}")
     };
     places.iter().map(line).collect()
@@ -198,8 +196,8 @@ impl Columns {
             row.reps(),
             LaneList(&row.lanes).numbers(),
             sure(rep.distance_m, rep.plus_minus_m),
-            rep.start.words.clone(),
-            rep.finish.words.clone(),
+            spot(&rep.start),
+            spot(&rep.finish),
         ];
         if self.sets {
             cells.insert(0, rep.set.to_string());
@@ -296,9 +294,9 @@ pub(crate) fn rows(block: &PlanBlock) -> Vec<Row<'_>> {
 fn join_lanes(rows: &mut Vec<Row<'_>>, alike: impl Fn(&Rep, &Rep) -> bool) {
     rows.dedup_by(|next, row| {
         let (a, b) = (row.first, next.first);
-        let run_in = |rep: &Rep| rep.run_in.as_ref().map(|run_in| run_in.words.clone());
+        let run_in = |rep: &Rep| rep.run_in.as_ref().map(spot);
         let alike = (row.from, row.last) == (next.from, next.last)
-            && (&a.start.words, &a.finish.words) == (&b.start.words, &b.finish.words)
+            && (spot(&a.start), spot(&a.finish)) == (spot(&b.start), spot(&b.finish))
             && run_in(a) == run_in(b)
             && (a.distance_m, a.the_other_way) == (b.distance_m, b.the_other_way)
             && alike(a, b);
@@ -315,10 +313,10 @@ fn setup(plan: &Plan) -> String {
         let item = group.first;
         let mut cells = vec![
             group.numbers(),
-            item.what.clone(),
+            cone::marks(item),
             LaneList(&group.lanes).numbers(),
-            item.spot.words.clone(),
-            item.serves.clone(),
+            spot(&item.spot),
+            cone::serves(item),
         ];
         if stride.is_some() {
             cells.insert(4, group.steps.unwrap_or_default());

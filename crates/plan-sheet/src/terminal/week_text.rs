@@ -1,15 +1,22 @@
 //! A week on a terminal.
 
-use session_plan::plan_words::{clock, to_cm};
+use crate::words::numbers::{clock, to_cm};
+use serde::Serialize;
 use session_plan::{Load, PACE_BANDS, Week, WeekEntry};
 
 use crate::answers::view::View;
+use crate::json::week_json::WeekJson;
 use crate::tables::csv_table::{Cell, CsvTable};
 use crate::terminal::table::{heading, item, table};
-use crate::words::day;
-use crate::words::take_care::{ROW_NOTE, take_care};
+use crate::terminal::take_care::take_care;
+use crate::words::caution::ROW_NOTE;
+use crate::words::{day, pace_band, run_name, week_entry};
 
 impl View for Week {
+    fn data(&self) -> impl Serialize + '_ {
+        WeekJson::from(self)
+    }
+
     fn text(&self) -> String {
         let mut parts = vec![title(self), sessions(self), bands(self)];
         parts.extend(list("Where plain addition goes wrong", differences(self)));
@@ -19,7 +26,7 @@ impl View for Week {
     }
 
     fn csv(&self) -> CsvTable {
-        let bands = PACE_BANDS.map(|band| format!("metres at {}", band.name));
+        let bands = PACE_BANDS.map(|band| format!("metres at {}", pace_band::band(&band)));
         let columns = ["date", "begins", "ends", "session", "group", "track", "runs", "in_short", "metres"]
             .into_iter()
             .chain(["nominal_m", "bend_m", "bends", "recoveries", "recovery_s", "recovery_m"])
@@ -28,7 +35,6 @@ impl View for Week {
         let mut table = CsvTable::new(columns);
         for entry in &self.entries {
             let load = &entry.load;
-            let in_short = entry.runs.iter().map(|run| run.short.as_str()).collect::<Vec<_>>().join(", ");
             let first = [
                 entry.date.map(|date| date.to_string()).into(),
                 entry.begins.map(day::minute).into(),
@@ -37,7 +43,7 @@ impl View for Week {
                 entry.group.as_deref().into(),
                 entry.track.as_str().into(),
                 load.runs.into(),
-                in_short.into(),
+                week_entry::runs(entry).into(),
                 load.metres.into(),
                 load.nominal_m.into(),
                 load.bend_m.into(),
@@ -76,8 +82,7 @@ fn title(week: &Week) -> String {
 fn sessions(week: &Week) -> String {
     let mut rows: Vec<Vec<String>> = Vec::new();
     for entry in &week.entries {
-        let runs = entry.runs.iter().map(|run| run.short.as_str()).collect::<Vec<_>>().join(", ");
-        rows.push(row(when(entry), &who(entry), &runs, &entry.load));
+        rows.push(row(when(entry), &who(entry), &week_entry::runs(entry), &entry.load));
     }
     for group in &week.groups {
         rows.push(row(
@@ -122,8 +127,8 @@ fn bands(week: &Week) -> String {
         .iter()
         .map(|group| [vec!["In all".to_owned(), group.group.clone()], metres(&group.load)].concat());
     // The heading names the unit once for all columns.
-    let names = PACE_BANDS.map(|band| band.name.trim_end_matches(" m/s"));
-    let header: Vec<&str> = ["When", "Who"].into_iter().chain(names).collect();
+    let names = PACE_BANDS.map(|band| pace_band::speeds(&band));
+    let header: Vec<&str> = ["When", "Who"].into_iter().chain(names.iter().map(String::as_str)).collect();
     let table = table(&header, &[2, 3, 4, 5, 6], entries.chain(groups));
     let cuts: Vec<String> = PACE_BANDS
         .iter()
@@ -138,16 +143,13 @@ fn differences(week: &Week) -> Vec<String> {
     let mut lines = Vec::new();
     for entry in &week.entries {
         for difference in &entry.differences {
-            let runs = match difference.runs {
-                1 => difference.text.clone(),
-                runs => format!("{runs} x {}", difference.text),
-            };
+            let runs = run_name::times(difference.runs as usize, &run_name::run(difference.run));
             lines.push(format!(
                 "{}: {runs}: {} m, not {} m; {}.",
                 label(entry),
                 to_cm(difference.metres),
                 to_cm(difference.nominal_m),
-                difference.why
+                run_name::why(difference.why)
             ));
         }
     }
@@ -156,7 +158,8 @@ fn differences(week: &Week) -> Vec<String> {
 
 fn not_counted(week: &Week) -> Vec<String> {
     let entries = week.entries.iter().filter(|entry| !entry.not_counted.is_empty());
-    entries.map(|entry| format!("{}: {}", label(entry), entry.not_counted.join("; "))).collect()
+    let items = |entry: &WeekEntry| entry.not_counted.iter().map(week_entry::not_counted).collect::<Vec<_>>();
+    entries.map(|entry| format!("{}: {}", label(entry), items(entry).join("; "))).collect()
 }
 
 fn list(title: &str, lines: Vec<String>) -> Option<String> {

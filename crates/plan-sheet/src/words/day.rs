@@ -1,7 +1,7 @@
 //! Days and times of day in words.
 
+use crate::words::numbers::clock;
 use chrono::{NaiveDate, NaiveTime, TimeDelta};
-use session_plan::plan_words::clock;
 
 /// A day, as `Tuesday 13 April 2027`.
 pub(crate) fn in_words(date: NaiveDate) -> String {

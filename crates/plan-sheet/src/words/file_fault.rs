@@ -3,6 +3,7 @@
 use lane_distance::{Key, Track};
 use session_plan::{Expected, FileFault, FileFaultKind, Found, Named, SessionNumber, UnknownName};
 
+use crate::words::plan_fault::plan_fault_words;
 use crate::words::track_fault::track_fault_words;
 
 /// So many words are all shown: the likest may be the opposite of what was meant.
@@ -66,6 +67,7 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
                 .or_else(|| help("write a name of the IANA database, for example `Europe/London`")),
         ),
         FileFaultKind::Notation(problem) => (problem.message.clone(), problem.help.clone()),
+        FileFaultKind::Plan(fault) => plan_fault_words(&fault.value),
         FileFaultKind::Track(kind) => track_fault_words(kind),
         FileFaultKind::RuleFitsNoRun => {
             ("no run fits this rule: its distances exclude each other".to_owned(), None)

@@ -1,9 +1,26 @@
-//! What is said of a plan.
+//! All English about a plan: one noun a file.
 
+pub(crate) mod caution;
+pub(crate) mod coach;
+pub(crate) mod cone;
 pub(crate) mod day;
 pub(crate) mod file_fault;
+pub(crate) mod house_rule;
+pub(crate) mod numbers;
 pub(crate) mod occasion;
-pub(crate) mod take_care;
+pub(crate) mod pace_band;
+pub(crate) mod plan_fault;
+pub(crate) mod remark;
+pub(crate) mod run_name;
+pub(crate) mod spot;
 pub(crate) mod target;
 pub(crate) mod track_fault;
 pub(crate) mod walk_words;
+pub(crate) mod warning;
+pub(crate) mod week_entry;
+
+/// With a capital first letter.
+pub(crate) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

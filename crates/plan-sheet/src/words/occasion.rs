@@ -1,7 +1,8 @@
 //! When and where a session is.
 
+use crate::words::numbers::clock;
+use lane_distance::LaneList;
 use session_plan::Plan;
-use session_plan::plan_words::clock;
 
 use crate::words::day;
 
@@ -30,9 +31,9 @@ impl Occasion {
         Self {
             date: plan.date.map(day::in_words),
             times,
-            track: match plan.track.closed_words() {
-                Some(closed) => format!("{}, {closed}", plan.track.name),
-                None => plan.track.name.clone(),
+            track: match plan.track.closed_lanes.as_slice() {
+                [] => plan.track.name.clone(),
+                closed => format!("{}, {} closed", plan.track.name, LaneList(closed)),
             },
             wind: plan.wind.clone(),
         }

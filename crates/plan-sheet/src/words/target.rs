@@ -1,7 +1,7 @@
 //! The time that a run is to take, in words.
 
+use crate::words::numbers::clock;
 use session_plan::Rep;
-use session_plan::plan_words::clock;
 
 /// The target of a run: a time, or a range of times.
 pub(crate) fn target(rep: &Rep) -> Option<String> {

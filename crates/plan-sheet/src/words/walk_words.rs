@@ -1,7 +1,7 @@
 //! The walk that sets everything out, in words.
 
-use session_plan::plan_words::metres;
-use session_plan::{Plan, SetupItem, SetupWalk};
+use crate::words::numbers::{self, metres};
+use session_plan::{Cone, Plan, SetupWalk};
 
 /// What the list of cones is called.
 pub(crate) const TITLE: &str = "One lap from the finish line sets it out";
@@ -25,10 +25,10 @@ pub(crate) fn stride(plan: &Plan) -> Option<String> {
 }
 
 /// How many steps a cone stands from the paint; nothing where that is not told, or is none.
-pub(crate) fn steps(plan: &Plan, item: &SetupItem) -> Option<String> {
+pub(crate) fn steps(plan: &Plan, cone: &Cone) -> Option<String> {
     const HALF_OF_HALF_A_STEP: f64 = 0.25;
-    let is_told = plan.walk.is_stride_assumed && item.strides >= HALF_OF_HALF_A_STEP;
-    is_told.then(|| session_plan::steps(item.spot.tape_m, plan.walk.stride_m))
+    let is_told = plan.walk.is_stride_assumed && cone.strides >= HALF_OF_HALF_A_STEP;
+    is_told.then(|| numbers::steps(cone.strides))
 }
 
 /// The walk, and the steps where they are told.

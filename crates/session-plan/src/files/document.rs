@@ -48,11 +48,16 @@ impl Document {
     pub(crate) fn fault_in(&self, text: &str, (at, kind): (Vec<Key>, FileFaultKind)) -> FileFault {
         let value = self.root.at(&at).and_then(Node::written).unwrap_or_default();
         let mut fault = self.fault((at, kind));
-        if let FileFaultKind::Notation(problem) = &fault.kind {
+        let within = match &fault.kind {
+            FileFaultKind::Notation(problem) => Some(&problem.span),
+            FileFaultKind::Plan(fault) => Some(&fault.span),
+            _ => None,
+        };
+        if let Some(within) = within {
             let quote = usize::from(text[fault.span.start..].starts_with(['"', '\'']));
             let start = fault.span.start + quote;
             if text[start..].starts_with(value) {
-                fault.span = start + problem.span.start..start + problem.span.end;
+                fault.span = start + within.start..start + within.end;
             }
         }
         fault

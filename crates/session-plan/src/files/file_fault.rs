@@ -4,9 +4,10 @@ use std::fmt;
 use std::ops::Range;
 
 use lane_distance::{Key, TrackFaultKind};
-use workout_notation::{Problem, SourceText};
+use workout_notation::{Problem, SourceText, Spanned};
 
 use crate::people::timezone::TimezoneError;
+use crate::plan::fault::PlanFault;
 
 /// The most faults that are kept of one file.
 const MOST_FAULTS: usize = 50;
@@ -70,6 +71,8 @@ pub enum FileFaultKind {
     NotATimezone(TimezoneError),
     /// A text in the workout notation that is wrong: a block, a time or a distance.
     Notation(Problem),
+    /// A block that cannot be laid out on the track, with the bytes of its text.
+    Plan(Box<Spanned<PlanFault>>),
     /// A description of a track that does not hold together.
     Track(TrackFaultKind),
     /// A house rule whose distances exclude each other.

@@ -8,7 +8,7 @@ use crate::files::file_fault::{FileFaultKind, FileFaults};
 use crate::files::reader::Reader;
 use crate::files::spec::session_spec::SessionSpec;
 use crate::people::session::Session;
-use crate::plan::planner::PlanError;
+use crate::plan::fault::PlanError;
 
 /// A session file: its text, what it describes, and where.
 ///
@@ -96,13 +96,13 @@ impl SessionFile {
         Ok(Self { source, document, session, track, closed_lanes })
     }
 
-    /// Gives the problems of a plan their place in the file.
+    /// Gives the faults of blocks that cannot be laid out their place in the file.
     pub fn locate(&self, errors: Vec<PlanError>) -> FileFaults {
         let faults = errors.into_iter().map(|error| {
-            let group = error.group.map(|group| [Key::from("groups"), Key::from(group)]);
-            let block = [Key::from("blocks"), Key::from(error.block)];
+            let group = error.at.group.map(|group| [Key::from("groups"), Key::from(group)]);
+            let block = [Key::from("blocks"), Key::from(error.at.block)];
             let at = [group.as_ref().map_or([].as_slice(), |group| group), &block].concat();
-            self.document.fault_in(&self.source.text, (at, FileFaultKind::Notation(error.problem)))
+            self.document.fault_in(&self.source.text, (at, FileFaultKind::Plan(Box::new(error.fault))))
         });
         FileFaults::new(self.source.clone(), faults.collect())
     }

@@ -1,5 +1,6 @@
 //! Bests, race paces, and targets.
 
+use serde::Serialize;
 use workout_notation::Pace;
 
 /// Riegel's exponent.
@@ -38,10 +39,12 @@ pub fn riegel(time_s: f64, from_m: f64, to_m: f64, exponent: f64) -> Result<f64,
 }
 
 /// Why there is no target.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Serialize, thiserror::Error)]
+#[serde(tag = "kind")]
 pub enum TargetError {
     /// No best is known at all.
     #[error("no best is known for {metres} m")]
+    #[serde(rename = "no best known")]
     NoBest {
         /// The distance, in metres.
         metres: f64,
@@ -51,6 +54,7 @@ pub enum TargetError {
         "a time over {from_m} m cannot be carried to {to_m} m: Riegel's law holds for races of 1:30 to 4 h, \
          not for {metres} m in {seconds:.0} s"
     )]
+    #[serde(rename = "outside Riegel's law")]
     OutsideRiegel {
         /// The distance whose time is known, in metres.
         from_m: f64,

@@ -1,8 +1,8 @@
 //! The rules that a venue posts.
 
-use lane_distance::{Course, Key, LaneList, Place, TrackFaultKind};
+use lane_distance::{Course, Key, Place, TrackFaultKind};
 use schemars::JsonSchema;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use crate::files::file_fault::FileFaultKind;
 
@@ -42,7 +42,7 @@ pub struct HouseRules {
 }
 
 /// Which lanes serve what.
-#[derive(Clone, Debug, PartialEq, Deserialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct LaneRule {
     /// What is done in these lanes.
@@ -66,7 +66,7 @@ pub struct LaneRule {
 }
 
 /// What is done in a lane.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum Activity {
     /// Repetitions.
     #[default]
@@ -81,7 +81,7 @@ pub enum Activity {
 }
 
 /// Where a rule sends runs.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum RuleCourse {
     /// Wherever they fit.
     #[default]
@@ -124,31 +124,6 @@ impl LaneRule {
             && self.up_to.is_none_or(|up_to| distance_m <= up_to)
     }
 
-    /// The runs that the rule speaks of, as words.
-    pub fn words(&self) -> String {
-        let metres = |value: Option<f64>| value.map(|value| value.to_string());
-        match (self.of, metres(self.over), metres(self.from), metres(self.up_to)) {
-            (Activity::Hurdles, ..) => "hurdles".to_owned(),
-            (Activity::Recoveries, ..) => "jogs and walks".to_owned(),
-            (Activity::Runs, Some(over), _, Some(up_to)) => format!("runs over {over} m up to {up_to} m"),
-            (Activity::Runs, Some(over), _, None) => format!("runs over {over} m"),
-            (Activity::Runs, None, Some(from), Some(up_to)) => format!("runs of {from} m to {up_to} m"),
-            (Activity::Runs, None, Some(from), None) => format!("runs of {from} m and more"),
-            (Activity::Runs, None, None, Some(up_to)) => format!("runs up to {up_to} m"),
-            (Activity::Runs, None, None, None) => "runs".to_owned(),
-        }
-    }
-
-    /// The rule as a line of the sheet.
-    pub fn line(&self) -> String {
-        let place = match (self.lanes.as_slice(), self.on) {
-            ([], _) => "off the track".to_owned(),
-            (lanes, RuleCourse::Track) => format!("in {}", LaneList(lanes)),
-            (lanes, RuleCourse::Straights) => format!("in {} on the straights", LaneList(lanes)),
-        };
-        format!("{} {place}", self.words())
-    }
-
     /// Where the rule sends a run that names no place.
     pub fn place(&self) -> Option<Place> {
         match self.on {
@@ -167,30 +142,6 @@ impl HouseRules {
     /// The rule for an activity and a distance, if there is one.
     pub fn rule(&self, activity: Activity, distance_m: f64) -> Option<&LaneRule> {
         self.lanes.iter().find(|rule| rule.of == activity && rule.fits(distance_m))
-    }
-
-    /// The lines of etiquette that a sheet carries.
-    pub fn etiquette(&self) -> Vec<String> {
-        let mut lines: Vec<String> = [
-            "Look both ways, then step on where you start.",
-            "Run through the finish; step off to the right.",
-            "No walking or standing in running lanes.",
-        ]
-        .map(str::to_owned)
-        .to_vec();
-        lines.push(match self.direction {
-            Direction::StraightsEitherWay => "Run anticlockwise; on the straights either way.".to_owned(),
-            Direction::Anticlockwise => "Run anticlockwise, on the straights as well.".to_owned(),
-        });
-        if self.infield_crossing == InfieldCrossing::Forbidden {
-            lines.push("Do not cross the infield.".to_owned());
-        }
-        lines.extend(self.lanes.iter().map(|rule| {
-            let line = rule.line();
-            line[..1].to_uppercase() + &line[1..] + "."
-        }));
-        lines.extend(self.notes.iter().filter(|note| !note.trim().is_empty()).cloned());
-        lines
     }
 
     /// What is wrong with the rules on a track of so many lanes, each with the keys that lead to it.

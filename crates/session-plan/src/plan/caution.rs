@@ -1,49 +1,83 @@
 //! What to take care of.
 
-use lane_distance::{LINE_MEASURE_M, LaneList, Pair, Track};
+use lane_distance::{HazardKind, LINE_MEASURE_M, Pair, Side, Track};
+use serde::Serialize;
+
+/// What to take care of, on a track or in a run.
+///
+/// In JSON its `kind` names it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind")]
+pub enum Caution {
+    /// Distances assume that everybody runs on the measure line.
+    #[serde(rename = "measure line")]
+    MeasureLine {
+        /// Whether lane 1 has a kerb, and is measured 0.30 m outside it.
+        has_kerb: bool,
+    },
+    /// All distances are scaled to a surveyed lap.
+    #[serde(rename = "scaled to the survey")]
+    Scaled {
+        /// The factor.
+        scale: f64,
+        /// The surveyed lap of lane 1, in metres.
+        lap_m: f64,
+    },
+    /// Closed lanes stay closed.
+    #[serde(rename = "closed lanes")]
+    ClosedLanes {
+        /// The lanes.
+        lanes: Vec<u8>,
+        /// Why they are closed, as the track file says it.
+        because: Option<String>,
+    },
+    /// Look both ways before stepping on.
+    #[serde(rename = "look both ways")]
+    LookBothWays,
+    /// Keep away from throws, jumps and edges.
+    #[serde(rename = "keep away")]
+    KeepAway,
+    /// The venue, and those who are qualified, come first.
+    #[serde(rename = "venue first")]
+    VenueFirst,
+    /// A run comes by something in use.
+    #[serde(rename = "passes a hazard")]
+    PassesHazard {
+        /// What it is.
+        hazard: HazardKind,
+        /// On which side of the lanes it lies.
+        side: Side,
+        /// What the track file says of it.
+        note: Option<String>,
+    },
+}
 
 /// The cautions that every plan and every answer about a track carries.
-pub fn cautions(track: &Track) -> Vec<String> {
-    let kerb = match track.layout().lanes() {
-        [first, ..] if first.measure_m > LINE_MEASURE_M => ", 0.30 m outside the kerb in lane 1",
-        _ => "",
-    };
-    let mut cautions =
-        vec![format!("Distances assume the measure line: 0.20 m outside a lane's inner line{kerb}.")];
-    if track.layout().scale() != 1.0 {
-        let lap_m = track.lap_m(1).unwrap_or_default();
-        cautions.push(format!(
-            "All distances are scaled by {:.6} to the surveyed lap of {lap_m:.3} m in lane 1.",
-            track.layout().scale()
-        ));
+pub fn cautions(track: &Track) -> Vec<Caution> {
+    let has_kerb = track.layout().lanes().first().is_some_and(|lane| lane.measure_m > LINE_MEASURE_M);
+    let mut cautions = vec![Caution::MeasureLine { has_kerb }];
+    let scale = track.layout().scale();
+    if scale != 1.0 {
+        cautions.push(Caution::Scaled { scale, lap_m: track.lap_m(1).unwrap_or_default() });
     }
     if !track.closed_lanes().is_empty() {
-        let closed = LaneList(track.closed_lanes()).to_string();
-        let (verb, pronoun) =
-            if track.closed_lanes().len() == 1 { ("stays", "it") } else { ("stay", "them") };
-        let because = track.closed_because().map_or_else(String::new, |reason| format!(" ({reason})"));
-        cautions
-            .push(format!("Closed {closed} {verb} closed{because}: do not run, walk or wait in {pronoun}."));
+        cautions.push(Caution::ClosedLanes {
+            lanes: track.closed_lanes().to_vec(),
+            because: track.closed_because().map(str::to_owned),
+        });
     }
-    cautions.extend(
-        [
-            "Look both ways before stepping on to the track; give way to those who are running.",
-            "Keep away from throws and jumps areas in use, and from kerb and water-jump edges.",
-            "Venue rules and the facility's staff come first. Load and pace are for a qualified coach or a \
-             doctor to judge.",
-        ]
-        .map(str::to_owned),
-    );
+    cautions.extend([Caution::LookBothWays, Caution::KeepAway, Caution::VenueFirst]);
     cautions
 }
 
 /// The cautions of one run: what it comes by.
-pub(crate) fn of_run(track: &Track, pair: &Pair) -> Vec<String> {
-    track
-        .hazards_of(pair)
-        .map(|hazard| {
-            let note = hazard.note.as_ref().map_or_else(String::new, |note| format!(" ({note})"));
-            format!("Passes the {} {}{note}: {}.", hazard.kind, hazard.side, hazard.kind.caution())
+pub(crate) fn of_run(track: &Track, pair: &Pair) -> Vec<Caution> {
+    let hazards = track.hazards_of(pair);
+    hazards
+        .map(|hazard| Caution::PassesHazard {
+            hazard: hazard.kind,
+            side: hazard.side,
+            note: hazard.note.clone(),
         })
         .collect()
 }

@@ -2,10 +2,10 @@
 
 use lane_distance::{Course, Pair, Track};
 
+use crate::plan::fault::{PlanFault, Planned};
+use crate::plan::location::Location;
 use crate::plan::pairing::{self, Prefer};
-use crate::plan::plan_words::{clock, metres};
-use crate::plan::wherein::Wherein;
-use workout_notation::Problem;
+use crate::plan::remark::{Recovery, Remark};
 use workout_notation::{RecoveryKind, RunKind, RunLength, Step};
 
 /// How fast people walk back to a start, in metres a second: common practice, no source.
@@ -14,19 +14,19 @@ pub const WALK_M_PER_S: f64 = 1.4;
 /// The runs of a block in one lane, one after the other; nothing for a run by time.
 pub(crate) struct Chain {
     pub(crate) pairs: Vec<Option<Pair>>,
-    /// What is to be said of it: the creep, the walk back, a rest that is too short.
-    pub(crate) said: Vec<String>,
+    /// How its starts move, the walk back, a rest that is too short.
+    pub(crate) remarks: Vec<Remark>,
 }
 
 /// Lays the runs of a block out in one lane.
 pub(crate) fn chain(
     track: &Track,
     steps: &[Step<'_>],
-    wherein: &Wherein,
+    location: &Location,
     lane: u8,
     prefer: Prefer,
     gaps_s: &[Option<f64>],
-) -> Result<Chain, Problem> {
+) -> Planned<Chain> {
     let mut pairs: Vec<Option<Pair>> = Vec::with_capacity(steps.len());
     let mut found: Vec<(usize, Vec<Pair>)> = Vec::new();
     for (index, step) in steps.iter().enumerate() {
@@ -48,7 +48,7 @@ pub(crate) fn chain(
         let choices = match same {
             Some(same) => &found[same].1,
             None => {
-                let choices = pairing::pairs(track, step, wherein.place, lane, prefer)?;
+                let choices = pairing::pairs(track, step, location.place, lane, prefer)?;
                 found.push((index, choices));
                 &found[found.len() - 1].1
             }
@@ -59,12 +59,7 @@ pub(crate) fn chain(
             _ => choices.first(),
         };
         if let (Some(distance_m), None) = (distance_m, chosen) {
-            let message = format!(
-                "no place is left for {} m in lane {lane}: hazards in use or a closed stretch are in the way",
-                metres(distance_m)
-            );
-            return Err(Problem::new(step.run.kind.span.clone(), message)
-                .with_help("try another lane or another distance"));
+            return Err(PlanFault::NoPlaceLeft { lane, distance_m }.at_run(step));
         }
         pairs.push(chosen.copied());
     }
@@ -73,8 +68,8 @@ pub(crate) fn chain(
             pairing::check_lane(track, step, pair.start.course, lane)?;
         }
     }
-    let said = said(track, steps, &pairs, lane, gaps_s);
-    Ok(Chain { pairs, said })
+    let remarks = remarks(track, steps, &pairs, lane, gaps_s);
+    Ok(Chain { pairs, remarks })
 }
 
 /// The next run where the way to it fixes its start; nothing where it starts at paint.
@@ -84,7 +79,7 @@ fn next_start(
     recovery: RecoveryKind,
     last: &Pair,
     lane: u8,
-) -> Result<Option<Pair>, Problem> {
+) -> Planned<Option<Pair>> {
     let on_m = match recovery {
         RecoveryKind::Jog(metres) | RecoveryKind::Walk(metres) => metres,
         RecoveryKind::Stand => 0.0,
@@ -119,20 +114,16 @@ fn walk_m(track: &Track, pair: &Pair, start: &Pair) -> f64 {
     }
 }
 
-fn said(
+fn remarks(
     track: &Track,
     steps: &[Step<'_>],
     pairs: &[Option<Pair>],
     lane: u8,
     gaps_s: &[Option<f64>],
-) -> Vec<String> {
-    let mut said = Vec::new();
+) -> Vec<Remark> {
     let follows = |index: usize| -> Option<(Pair, Pair)> { (*pairs.get(index)?).zip(*pairs.get(index + 1)?) };
-    if let Some(creep) = creep(track, steps, pairs, lane) {
-        said.push(creep);
-    }
-    let mut is_back_said = false;
-    let mut is_short_said = false;
+    let mut walk_back = None;
+    let mut too_short = None;
     for (index, step) in steps.iter().enumerate() {
         let Some((pair, next)) = follows(index) else { continue };
         if matches!(step.recovery, Some(RecoveryKind::Jog(_) | RecoveryKind::Walk(_) | RecoveryKind::Stand)) {
@@ -140,37 +131,32 @@ fn said(
         }
         let walk_m = walk_m(track, &pair, &next);
         let walk_s = walk_m / WALK_M_PER_S;
-        if step.recovery == Some(RecoveryKind::WalkBack) && !is_back_said {
-            is_back_said = true;
-            said.push(format!(
-                "Walk back in lane {lane}: {walk_m:.0} m along the track, {} at {WALK_M_PER_S} m/s.",
-                clock(walk_s.ceil())
-            ));
+        let needs_s = walk_s.ceil();
+        if step.recovery == Some(RecoveryKind::WalkBack) {
+            walk_back.get_or_insert(Remark::WalkBack { lane, walk_m, takes_s: needs_s });
         }
-        if let Some(gap_s) = gaps_s[index].filter(|gap_s| *gap_s < walk_s && !is_short_said) {
-            is_short_said = true;
-            let remedy =
-                if step.recovery == Some(RecoveryKind::ChangeEnds) { "" } else { ", write `changing ends`" };
-            said.push(format!(
-                "The rest of {} in lane {lane} is too short to walk the {walk_m:.0} m to the next start, which takes {} \
-                 at {WALK_M_PER_S} m/s: rest {} or more{remedy}, or jog.",
-                clock(gap_s),
-                clock(walk_s.ceil()),
-                clock((walk_s / 5.0).ceil() * 5.0)
-            ));
+        if let Some(has_s) = gaps_s[index].filter(|gap_s| *gap_s < walk_s) {
+            let changing_ends = step.recovery == Some(RecoveryKind::ChangeEnds);
+            too_short.get_or_insert(Remark::RestTooShortToWalk {
+                lane,
+                walk_m,
+                needs_s,
+                has_s,
+                changing_ends,
+            });
         }
     }
-    said
+    [starts(track, steps, pairs, lane), walk_back, too_short].into_iter().flatten().collect()
 }
 
 /// How far each start lies from the one before, where all runs and recoveries are alike, and what
 /// recovery would cancel that.
-fn creep(track: &Track, steps: &[Step<'_>], pairs: &[Option<Pair>], lane: u8) -> Option<String> {
+fn starts(track: &Track, steps: &[Step<'_>], pairs: &[Option<Pair>], lane: u8) -> Option<Remark> {
     let [first, .., _] = steps else { return None };
-    let (verb, on_m) = match first.recovery? {
-        RecoveryKind::Jog(metres) => ("jog", metres),
-        RecoveryKind::Walk(metres) => ("walk", metres),
-        RecoveryKind::Stand => ("rest standing", 0.0),
+    let (recovery, on_m) = match first.recovery? {
+        RecoveryKind::Jog(metres) => (Recovery::Jog, metres),
+        RecoveryKind::Walk(metres) => (Recovery::Walk, metres),
+        RecoveryKind::Stand => (Recovery::Stand, 0.0),
         RecoveryKind::WalkBack | RecoveryKind::ChangeEnds => return None,
     };
     let alike = steps[..steps.len() - 1]
@@ -181,20 +167,14 @@ fn creep(track: &Track, steps: &[Step<'_>], pairs: &[Option<Pair>], lane: u8) ->
     }
     let distance_m = (*pairs.first()?)?.distance_m;
     let lap_m = track.lap_m(lane).ok()?;
-    let creep_m = creep_m(distance_m + on_m, lap_m);
-    if creep_m.abs() < 0.005 {
-        return Some(format!(
-            "In lane {lane} each start is the same: the {verb} brings the runners back to it."
-        ));
+    let moves_m = creep_m(distance_m + on_m, lap_m);
+    if moves_m.abs() < 0.005 {
+        return Some(Remark::SameStart { lane, recovery });
     }
-    let side = if creep_m < 0.0 { "behind" } else { "past" };
-    let mut line = format!("In lane {lane} each start lies {:.2} m {side} the one before", creep_m.abs());
-    let cancels_m = on_m - creep_m;
-    let on_too_far = creep_m.abs() > lap_m / 4.0;
-    if on_m > 0.0 && cancels_m > 0.0 && !on_too_far {
-        line += &format!("; a {verb} of {cancels_m:.2} m would cancel it");
-    }
-    Some(line + ".")
+    let cancels_m = on_m - moves_m;
+    let is_near = on_m > 0.0 && cancels_m > 0.0 && moves_m.abs() <= lap_m / 4.0;
+    let cancelled_by_m = is_near.then_some(cancels_m);
+    Some(Remark::StartsMove { lane, moves_m, recovery, cancelled_by_m })
 }
 
 /// How far past the last start the next one lies after going on for a distance, the shorter way

@@ -2,15 +2,16 @@
 
 use lane_distance::Course;
 
-use crate::plan::plan::{PlanBlock, Rep};
-use crate::plan::plan_words::clock;
+use crate::plan::plan_block::PlanBlock;
+use crate::plan::rep::Rep;
+use crate::plan::warning::{ClashingRun, Warning};
 use wave_plan::{Timers, TimingRules};
 
 /// Two runs in one lane closer than this at the same time clash, in metres.
 const FOLLOW_M: f64 = 10.0;
 
-/// The most clashes that are told.
-const MOST_TOLD: usize = 5;
+/// The most clashes that are listed.
+const MOST_LISTED: usize = 5;
 
 /// A run with its place in the plan.
 struct Timed<'a> {
@@ -21,13 +22,12 @@ struct Timed<'a> {
 }
 
 impl Timed<'_> {
-    fn words(&self) -> String {
-        let who = match (self.rep.athletes.as_slice(), &self.rep.group) {
-            ([name], _) => format!(" of {name}"),
-            (_, Some(group)) => format!(" of {group}"),
-            _ => String::new(),
+    fn named(&self) -> ClashingRun {
+        let who = match self.rep.athletes.as_slice() {
+            [name] => Some(name.clone()),
+            _ => self.rep.group.clone(),
         };
-        format!("repetition {} of block {}{who}", self.rep.rep, self.block)
+        ClashingRun { block: self.block, rep: self.rep.rep, who }
     }
 
     /// How far from its finish the run is at a time, in metres.
@@ -39,7 +39,7 @@ impl Timed<'_> {
 
 /// What cannot be avoided: runs that come too close in a lane, and finishes that one person cannot
 /// time, each with both runs, place and time.
-pub(crate) fn clashes(blocks: &[PlanBlock], rules: &TimingRules) -> Vec<String> {
+pub(crate) fn clashes(blocks: &[PlanBlock], rules: &TimingRules) -> Vec<Warning> {
     let mut runs: Vec<Timed<'_>> = (1..)
         .zip(blocks)
         .flat_map(|(block, planned)| planned.reps.iter().map(move |rep| (block, rep)))
@@ -47,10 +47,10 @@ pub(crate) fn clashes(blocks: &[PlanBlock], rules: &TimingRules) -> Vec<String> 
         .filter(|run| run.done_s > run.go_s)
         .collect();
     runs.sort_by(|a, b| a.go_s.total_cmp(&b.go_s));
-    let mut told = Vec::new();
+    let mut clashes = Vec::new();
     for (index, first) in runs.iter().enumerate() {
         for second in &runs[index + 1..] {
-            if second.go_s > first.done_s + rules.timing_gap_s || told.len() > MOST_TOLD {
+            if second.go_s > first.done_s + rules.timing_gap_s || clashes.len() > MOST_LISTED {
                 break;
             }
             // Runners of one wave, and lanes side by side of one group, start together.
@@ -59,18 +59,18 @@ pub(crate) fn clashes(blocks: &[PlanBlock], rules: &TimingRules) -> Vec<String> 
             if together {
                 continue;
             }
-            told.extend(in_lane(first, second).or_else(|| at_finish(first, second, rules)));
+            clashes.extend(in_lane(first, second).or_else(|| at_finish(first, second, rules)));
         }
     }
-    if told.len() > MOST_TOLD {
-        told.truncate(MOST_TOLD);
-        told.push("There are more clashes than these.".to_owned());
+    if clashes.len() > MOST_LISTED {
+        clashes.truncate(MOST_LISTED);
+        clashes.push(Warning::MoreClashes);
     }
-    told
+    clashes
 }
 
 /// Two runs in one lane that come closer than 10 m while both run.
-fn in_lane(first: &Timed<'_>, second: &Timed<'_>) -> Option<String> {
+fn in_lane(first: &Timed<'_>, second: &Timed<'_>) -> Option<Warning> {
     let same = first.rep.lane == second.rep.lane && first.rep.course == second.rep.course;
     // Only runs to the same finish can be compared along the lane.
     let same = same && (first.rep.finish.to_finish_line_m - second.rep.finish.to_finish_line_m).abs() < 0.01;
@@ -83,33 +83,27 @@ fn in_lane(first: &Timed<'_>, second: &Timed<'_>) -> Option<String> {
     let crosses = (second.left_m(second.go_s) - first.left_m(second.go_s)).signum()
         != (second.left_m(ends_s) - first.left_m(ends_s)).signum();
     let at_s = if lead_m(second.go_s) < lead_m(ends_s) { second.go_s } else { ends_s };
-    (crosses || lead_m(at_s) < FOLLOW_M - 1e-6).then(|| {
-        format!(
-            "Clash in lane {}: {} and {} come closer than {FOLLOW_M} m at {}, about {:.0} m before the finish.",
-            first.rep.lane,
-            first.words(),
-            second.words(),
-            clock(at_s),
-            first.left_m(at_s).max(0.0)
-        )
+    (crosses || lead_m(at_s) < FOLLOW_M - 1e-6).then(|| Warning::ClashInLane {
+        lane: first.rep.lane,
+        runs: [first.named(), second.named()],
+        at_s,
+        before_finish_m: first.left_m(at_s).max(0.0),
+        closer_than_m: FOLLOW_M,
     })
 }
 
 /// Two finishes too close for the one who times.
-fn at_finish(first: &Timed<'_>, second: &Timed<'_>, rules: &TimingRules) -> Option<String> {
+fn at_finish(first: &Timed<'_>, second: &Timed<'_>, rules: &TimingRules) -> Option<Warning> {
     let same_place = (first.rep.finish.to_finish_line_m - second.rep.finish.to_finish_line_m).abs() < 0.01
         && (first.rep.course == Course::Oval) == (second.rep.course == Course::Oval);
     let same_wave = first.block == second.block && first.rep.wave == second.rep.wave;
     let apart_s = (first.done_s - second.done_s).abs();
     let is_close =
         rules.timers == Timers::One && same_place && !same_wave && apart_s < rules.timing_gap_s - 1e-6;
-    is_close.then(|| {
-        format!(
-            "Clash at the finish: {} and {} finish {apart_s:.1} s apart at {}; one watch needs {} between them.",
-            first.words(),
-            second.words(),
-            clock(first.done_s.max(second.done_s)),
-            clock(rules.timing_gap_s)
-        )
+    is_close.then(|| Warning::ClashAtFinish {
+        runs: [first.named(), second.named()],
+        at_s: first.done_s.max(second.done_s),
+        apart_s,
+        needs_s: rules.timing_gap_s,
     })
 }

@@ -13,7 +13,7 @@ pub(crate) struct Timing {
 }
 
 /// When a run starts and ends, in seconds from the start of the session.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Clocked {
     pub(crate) go_s: Option<f64>,
     pub(crate) done_s: Option<f64>,

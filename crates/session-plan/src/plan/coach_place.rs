@@ -2,28 +2,27 @@
 
 use std::cmp::Reverse;
 
-use lane_distance::{Course, Side, Spot, Track};
-use serde::Serialize;
+use lane_distance::{Course, Placement, Side, Spot, Track};
 
-use crate::plan::plan::Rep;
+use crate::plan::rep::Rep;
 
 /// How far from the lanes the coach stands, in metres: common practice, no source.
 const CLEAR_OF_LANES_M: f64 = 1.5;
 
 /// A place off the lanes from which most finishes of a block are seen square on.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct CoachPlace {
     /// Metres from the centre of the infield, along the home straight's direction of running.
     pub x_m: f64,
     /// Metres from the centre of the infield, towards the back straight.
     pub y_m: f64,
-    /// The place in words.
-    pub words: String,
+    /// On which side of the lanes it lies.
+    pub side: Side,
+    /// The lane beside it.
+    pub lane: u8,
+    /// The finish that it is level with; nothing for the finish line.
+    pub finish: Option<Placement>,
 }
-
-/// What is said where no finish has a safe place beside it.
-pub(crate) const NOWHERE: &str = "No place is named for the coach: level with every finish, something in use lies on \
-                                  both sides of the lanes. Stand where the venue's rules let you.";
 
 impl CoachPlace {
     /// Level with the finish that most repetitions share: outside the lanes, or on the infield side
@@ -58,21 +57,16 @@ impl CoachPlace {
         if track.hazards().iter().any(|hazard| hazard.lies_beside(layout, abreast, side)) {
             return None;
         }
-        let level = if rep.finish.to_finish_line_m == 0.0 && rep.finish.course != Course::BackStraight {
-            "level with the finish line".to_owned()
-        } else {
-            format!("level with the finish in lane {}: {}", rep.lane, rep.finish.words)
-        };
+        let is_line = finish.to_finish_m == 0.0 && finish.course != Course::BackStraight;
         let ground = layout.lane(lane);
         let inner_m = ground.inner_line_m - ground.measure_m;
-        let (offset_m, words) = if side == Side::Outside {
-            let outside = format!("outside lane {lane}, {level}");
-            (inner_m + ground.width_m + CLEAR_OF_LANES_M, outside)
-        } else {
-            (inner_m - CLEAR_OF_LANES_M, format!("on the infield side of lane 1, {level}"))
+        let offset_m = match side {
+            Side::Outside => inner_m + ground.width_m + CLEAR_OF_LANES_M,
+            _ => inner_m - CLEAR_OF_LANES_M,
         };
         let point = layout.pose(abreast).outwards(offset_m);
-        Some(Self { x_m: point.x, y_m: point.y, words })
+        let finish = (!is_line).then(|| rep.finish.clone());
+        Some(Self { x_m: point.x, y_m: point.y, side, lane, finish })
     }
 }
 
@@ -101,7 +95,7 @@ fn widest_course(track: &Track, spot: Spot) -> Course {
 
 #[cfg(test)]
 mod tests {
-    use lane_distance::Track;
+    use lane_distance::{Side, Track};
 
     use crate::{Plan, Session, Venue, plan};
 
@@ -118,7 +112,7 @@ mod tests {
         for track in ["standard", "standard-6"] {
             let plan = planned(track, "6 x 200 in lane 2");
             let coach = plan.blocks[0].coach.clone().expect("it finishes somewhere");
-            assert_eq!(coach.words, "outside lane 8, level with the finish line");
+            assert_eq!((coach.side, coach.lane, coach.finish), (Side::Outside, 8, None));
             // Half the straight; the radius, eight lanes of 1.22 m, and 1.5 m.
             assert!((coach.x_m - 42.195).abs() < 1e-9, "{}", coach.x_m);
             assert!((coach.y_m + 36.50 + 8.0 * 1.22 + 1.5).abs() < 1e-9, "{}", coach.y_m);
@@ -131,7 +125,7 @@ mod tests {
         let block = &plan.blocks[0];
         let coach = block.coach.clone().expect("it finishes somewhere");
         let finish = &block.reps[0].finish;
-        assert!((coach.x_m - finish.x_m).hypot(coach.y_m - finish.y_m) < 9.0, "{}", coach.words);
+        assert!((coach.x_m - finish.x_m).hypot(coach.y_m - finish.y_m) < 9.0, "{coach:?}");
     }
 
     #[test]
@@ -141,7 +135,7 @@ mod tests {
         let courses: Vec<_> = block.reps.iter().map(|rep| rep.finish.course).collect();
         assert!(courses.contains(&lane_distance::Course::HomeStraight), "{courses:?}");
         let coach = block.coach.clone().expect("it finishes somewhere");
-        assert_eq!(coach.words, "outside lane 8, level with the finish line");
+        assert_eq!((coach.side, coach.lane, coach.finish), (Side::Outside, 8, None));
     }
 
     #[test]

@@ -1,47 +1,70 @@
 //! What the numbers in a workout alone would count.
 
 use lane_distance::Track;
-use serde::Serialize;
-
-use crate::plan::plan_words::to_cm;
 use workout_notation::{RunKind, RunLength};
 
 /// What the numbers in a workout alone would count for a run: a lap as lane 1's, a hurdles race in
 /// full, a run-in not at all.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Nominal {
-    /// The run as it is written, such as `200`, `2 laps` or `110h to hurdle 5`.
-    pub text: String,
+    /// The run as it is written.
+    pub run: RunKind,
     /// What the numbers alone would count, in metres.
     pub distance_m: f64,
     /// Why the run is of another length, where it is.
-    pub why: Option<String>,
+    pub why: Option<OtherLength>,
 }
 
-/// Less than this is no other length, in metres.
+/// Why a run is not as long as the numbers alone say.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum OtherLength {
+    /// A lap of its lane is not a lap of lane 1.
+    Lap {
+        /// The lane.
+        lane: u8,
+        /// Its lap, in metres.
+        lap_m: f64,
+    },
+    /// Its run-in counts as well.
+    RunIn {
+        /// How long that is, in metres.
+        run_in_m: f64,
+    },
+    /// It ends at a hurdle.
+    ToHurdle {
+        /// How far that is, in metres.
+        distance_m: f64,
+    },
+    /// It goes through a takeover zone.
+    Zone {
+        /// How long that is, in metres.
+        distance_m: f64,
+    },
+}
+
+/// Lengths that differ by less than this are the same, in metres.
 const SAME_M: f64 = 0.05;
 
 impl Nominal {
     /// What the numbers alone would count for a run that is really `distance_m` long.
     pub(crate) fn of(track: &Track, kind: RunKind, lane: u8, distance_m: f64) -> Self {
         let lap_m = track.lap_m(1).map_or(400.0, f64::round);
-        let length = |length: RunLength| match length {
-            RunLength::Metres(metres) => (metres, String::new()),
-            RunLength::Laps(laps) => {
-                let own_m = track.lap_m(lane).unwrap_or(lap_m);
-                (laps * lap_m, format!("a lap of lane {lane} is {} m", to_cm(own_m)))
-            }
-        };
         let (nominal_m, why) = match kind {
-            RunKind::Plain(told) | RunKind::InAndOut { length: told, .. } => length(told),
-            RunKind::Flying { metres, run_in_m } => (metres, format!("the run-in is {} m", to_cm(run_in_m))),
-            RunKind::Hurdles { race_m, .. } => (race_m, format!("there it is {} m", to_cm(distance_m))),
-            RunKind::Exchange { .. } => (0.0, format!("the takeover zone is {} m", to_cm(distance_m))),
-            RunKind::Timed { .. } => (0.0, String::new()),
+            RunKind::Plain(length) | RunKind::InAndOut { length, .. } => match length {
+                RunLength::Metres(metres) => (metres, None),
+                RunLength::Laps(laps) => {
+                    let own_m = track.lap_m(lane).unwrap_or(lap_m);
+                    (laps * lap_m, Some(OtherLength::Lap { lane, lap_m: own_m }))
+                }
+            },
+            RunKind::Flying { metres, run_in_m } => (metres, Some(OtherLength::RunIn { run_in_m })),
+            RunKind::Hurdles { race_m, .. } => (race_m, Some(OtherLength::ToHurdle { distance_m })),
+            RunKind::Exchange { .. } => (0.0, Some(OtherLength::Zone { distance_m })),
+            RunKind::Timed { .. } => (0.0, None),
         };
         let run_in_m = run_in_m(kind).unwrap_or(0.0);
         let differs = (distance_m + run_in_m - nominal_m).abs() > SAME_M;
-        Self { text: text(kind), distance_m: nominal_m, why: differs.then_some(why) }
+        Self { run: kind, distance_m: nominal_m, why: why.filter(|_| differs) }
     }
 }
 
@@ -50,17 +73,5 @@ pub(crate) const fn run_in_m(kind: RunKind) -> Option<f64> {
     match kind {
         RunKind::Flying { run_in_m, .. } => Some(run_in_m),
         _ => None,
-    }
-}
-
-/// A run as it is written.
-pub(crate) fn text(kind: RunKind) -> String {
-    if let RunKind::Plain(RunLength::Metres(metres)) = kind {
-        return to_cm(metres);
-    }
-    let text = kind.to_string();
-    match text.strip_prefix("1 laps") {
-        Some(rest) => format!("1 lap{rest}"),
-        None => text,
     }
 }

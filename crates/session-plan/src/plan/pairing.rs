@@ -1,9 +1,9 @@
 //! Where one run starts and finishes.
 
-use lane_distance::{Course, LandmarkError, LaneError, Pair, Place, SearchError, Spot, Track};
+use lane_distance::{Course, LaneError, Pair, Place, SearchError, Spot, Track};
 
-use workout_notation::Problem;
-use workout_notation::{RunKind, RunLength, Step};
+use crate::plan::fault::{PlanFault, Planned};
+use workout_notation::{RunKind, RunLength, Spanned, Step};
 
 /// Which pairs are wanted most.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize, schemars::JsonSchema)]
@@ -21,23 +21,23 @@ pub enum Prefer {
 }
 
 /// How far a run is in a lane, in metres; nothing where only its time is known.
-pub(crate) fn distance_m(track: &Track, step: &Step<'_>, lane: u8) -> Result<Option<f64>, Problem> {
-    let metres = |length: RunLength| match length {
-        RunLength::Metres(metres) => Ok(metres),
-        RunLength::Laps(laps) => track
-            .lap_m(lane)
-            .map(|lap_m| laps * lap_m)
-            .map_err(|error| Problem::new(lane_span(step), error.to_string())),
-    };
+pub(crate) fn distance_m(track: &Track, step: &Step<'_>, lane: u8) -> Planned<Option<f64>> {
+    if let Some((start, finish)) = fixed_ends(track, step, lane)? {
+        return way_m(track, start, finish, step).map(Some);
+    }
     Ok(match step.run.kind.value {
-        RunKind::Plain(length) | RunKind::InAndOut { length, .. } => Some(metres(length)?),
-        RunKind::Flying { metres, .. } => Some(metres),
-        RunKind::Hurdles { .. } | RunKind::Exchange { .. } => {
-            let (start, finish) = fixed_ends(track, step, lane)?;
-            Some(way_m(track, start, finish, step)?)
+        RunKind::Plain(RunLength::Laps(laps)) | RunKind::InAndOut { length: RunLength::Laps(laps), .. } => {
+            Some(laps * lap_m(track, step, lane)?)
         }
-        RunKind::Timed { .. } => None,
+        RunKind::Plain(RunLength::Metres(metres))
+        | RunKind::InAndOut { length: RunLength::Metres(metres), .. }
+        | RunKind::Flying { metres, .. } => Some(metres),
+        RunKind::Hurdles { .. } | RunKind::Exchange { .. } | RunKind::Timed { .. } => None,
     })
+}
+
+fn lap_m(track: &Track, step: &Step<'_>, lane: u8) -> Planned<f64> {
+    track.lap_m(lane).map_err(|error| PlanFault::Lane(error).at_lanes(step))
 }
 
 /// The pairs of start and finish for a run in a lane, best first.
@@ -47,27 +47,32 @@ pub(crate) fn pairs(
     place: Place,
     lane: u8,
     prefer: Prefer,
-) -> Result<Vec<Pair>, Problem> {
+) -> Planned<Vec<Pair>> {
     let Some(distance_m) = distance_m(track, step, lane)? else { return Ok(Vec::new()) };
-    let kind = step.run.kind.value;
-    if matches!(kind, RunKind::Hurdles { .. } | RunKind::Exchange { .. }) {
-        let (start, finish) = fixed_ends(track, step, lane)?;
+    if let Some((start, finish)) = fixed_ends(track, step, lane)? {
         return Ok(vec![pair(track, start, finish, distance_m)]);
     }
-    let mut pairs = match (step.from, step.to) {
+    let named = |words: Option<&Spanned<String>>| match words {
+        Some(words) => {
+            let found = track.landmark(words, lane).map(Some);
+            found.map_err(|error| PlanFault::Landmark(error).at(words.span.clone()))
+        }
+        None => Ok(None),
+    };
+    let mut pairs = match (named(step.from)?, named(step.to)?) {
         (None, None) => {
             let found = track.search_at(place, lane, distance_m);
-            found.map_err(|error| search_problem(&error, step))?
+            found.map_err(|error| search_fault(error, step))?
         }
-        (from, to) => vec![with_ends(track, step, lane, distance_m, from.is_some(), to.is_some())?],
+        (Some(start), None) => vec![from(track, step, start, distance_m)?],
+        (None, Some(finish)) => vec![to(track, step, finish, distance_m)?],
+        (Some(start), Some(finish)) => vec![between(track, step, start, finish, distance_m)?],
     };
-    if let RunKind::Flying { run_in_m, .. } = kind {
+    if let RunKind::Flying { run_in_m, .. } = step.run.kind.value {
         let flying =
             pairs.iter().copied().filter(|pair| run_in(track, pair, run_in_m).is_some()).collect::<Vec<_>>();
         if flying.is_empty() {
-            let message =
-                format!("no place has room for {distance_m} m and a run-in of {run_in_m} m before it");
-            return Err(Problem::new(step.run.kind.span.clone(), message).with_help("shorten the run-in"));
+            return Err(PlanFault::NoRoomForRunIn { distance_m, run_in_m }.at_run(step));
         }
         pairs = flying;
     }
@@ -117,88 +122,67 @@ pub(crate) fn on_from(track: &Track, start: Spot, distance_m: f64) -> Option<Pai
     Some(pair(track, start, Spot { to_finish_m, ..start }, distance_m))
 }
 
-/// A run whose start, finish or both are named.
-fn with_ends(
-    track: &Track,
-    step: &Step<'_>,
-    lane: u8,
-    distance_m: f64,
-    from: bool,
-    to: bool,
-) -> Result<Pair, Problem> {
-    let spot = |words: Option<&workout_notation::Spanned<String>>| match words {
-        Some(words) => landmark(track, words, lane, words.span.clone()).map(Some),
-        None => Ok(None),
-    };
-    let (start, finish) = (spot(step.from.filter(|_| from))?, spot(step.to.filter(|_| to))?);
-    let layout = track.layout();
-    let length_problem = |spot: Spot| {
-        let length_m = layout.straight(spot.course).map_or(0.0, |ground| ground.length_m());
-        let message = format!(
-            "{distance_m} m from there do not fit on the {}, which is {length_m:.2} m long",
-            spot.course
-        );
-        Problem::new(step.run.kind.span.clone(), message)
-    };
-    match (start, finish) {
-        (Some(start), Some(finish)) => {
-            let once_m = way_m(track, start, finish, step)?;
-            let lap_m = track.lap_m(lane).unwrap_or(f64::INFINITY);
-            let laps = ((distance_m - once_m) / lap_m).round().max(0.0);
-            let real_m = once_m + laps * lap_m;
-            if (real_m - distance_m).abs() > lane_distance::ON_PAINT_M {
-                let span = step.to.map_or_else(|| step.run.kind.span.clone(), |to| to.span.clone());
-                let message =
-                    format!("from there to there it is {real_m:.2} m in lane {lane}, not {distance_m} m");
-                return Err(
-                    Problem::new(span, message).with_help("leave out one end, or change the distance")
-                );
-            }
-            Ok(pair(track, start, finish, distance_m))
-        }
-        (Some(start), None) => match layout.on_course(start, Course::Oval) {
-            // From a chute the run stays on its straight, or goes on along the oval.
-            None => {
-                let to_finish_m = start.to_finish_m - distance_m;
-                if to_finish_m >= 0.0 {
-                    return Ok(pair(track, start, Spot { to_finish_m, ..start }, distance_m));
-                }
-                let end = layout.on_course(Spot { to_finish_m: 0.0, ..start }, Course::Oval);
-                let on = end.and_then(|end| on_from(track, end, -to_finish_m));
-                let finish = on.ok_or_else(|| length_problem(start))?.finish;
-                Ok(pair(track, start, finish, distance_m))
-            }
-            Some(start) => on_from(track, start, distance_m).ok_or_else(|| length_problem(start)),
-        },
-        (None, Some(finish)) => {
-            // A short run to a line of the home straight may begin in its chute.
-            let home = layout.on_course(finish, Course::HomeStraight);
-            let room = layout.straight(Course::HomeStraight).map_or(0.0, |ground| ground.length_m());
-            if let Some(home) = home.filter(|home| home.to_finish_m + distance_m <= room) {
-                let start = Spot { to_finish_m: home.to_finish_m + distance_m, ..home };
-                return Ok(pair(track, start, home, distance_m));
-            }
-            let finish = layout.on_course(finish, Course::Oval).ok_or_else(|| length_problem(finish))?;
-            let lap_m =
-                track.lap_m(lane).map_err(|error| Problem::new(lane_span(step), error.to_string()))?;
-            let start = Spot { to_finish_m: (finish.to_finish_m + distance_m).rem_euclid(lap_m), ..finish };
-            Ok(pair(track, start, finish, distance_m))
-        }
-        (None, None) => Err(Problem::new(step.run.kind.span.clone(), "no end of the run is known")),
+/// A run whose start and finish are named.
+fn between(track: &Track, step: &Step<'_>, start: Spot, finish: Spot, distance_m: f64) -> Planned<Pair> {
+    let lane = start.lane;
+    let once_m = way_m(track, start, finish, step)?;
+    let lap_m = track.lap_m(lane).unwrap_or(f64::INFINITY);
+    let laps = ((distance_m - once_m) / lap_m).round().max(0.0);
+    let real_m = once_m + laps * lap_m;
+    if (real_m - distance_m).abs() > lane_distance::ON_PAINT_M {
+        let span = step.to.map_or_else(|| step.run.kind.span.clone(), |to| to.span.clone());
+        return Err(PlanFault::OtherDistance { lane, distance_m, real_m }.at(span));
     }
+    Ok(pair(track, start, finish, distance_m))
 }
 
-/// Start and finish of a run that paint alone places: over hurdles, or through a takeover zone.
-fn fixed_ends(track: &Track, step: &Step<'_>, lane: u8) -> Result<(Spot, Spot), Problem> {
-    let span = || step.run.kind.span.clone();
-    track.check_lane_exists(lane).map_err(|error| Problem::new(lane_span(step), error.to_string()))?;
+/// A run whose start is named.
+fn from(track: &Track, step: &Step<'_>, start: Spot, distance_m: f64) -> Planned<Pair> {
+    let layout = track.layout();
+    let leaves = || leaves_straight(track, step, start, distance_m);
+    if let Some(start) = layout.on_course(start, Course::Oval) {
+        return on_from(track, start, distance_m).ok_or_else(leaves);
+    }
+    // From a chute the run stays on its straight, or goes on along the oval.
+    let to_finish_m = start.to_finish_m - distance_m;
+    if to_finish_m >= 0.0 {
+        return Ok(pair(track, start, Spot { to_finish_m, ..start }, distance_m));
+    }
+    let end = layout.on_course(Spot { to_finish_m: 0.0, ..start }, Course::Oval);
+    let on = end.and_then(|end| on_from(track, end, -to_finish_m));
+    Ok(pair(track, start, on.ok_or_else(leaves)?.finish, distance_m))
+}
+
+/// A run whose finish is named.
+fn to(track: &Track, step: &Step<'_>, finish: Spot, distance_m: f64) -> Planned<Pair> {
+    let layout = track.layout();
+    // A short run to a line of the home straight may begin in its chute.
+    let home = layout.on_course(finish, Course::HomeStraight);
+    let room = layout.straight(Course::HomeStraight).map_or(0.0, |ground| ground.length_m());
+    if let Some(home) = home.filter(|home| home.to_finish_m + distance_m <= room) {
+        let start = Spot { to_finish_m: home.to_finish_m + distance_m, ..home };
+        return Ok(pair(track, start, home, distance_m));
+    }
+    let on_oval = layout.on_course(finish, Course::Oval);
+    let finish = on_oval.ok_or_else(|| leaves_straight(track, step, finish, distance_m))?;
+    let lap_m = lap_m(track, step, finish.lane)?;
+    let start = Spot { to_finish_m: (finish.to_finish_m + distance_m).rem_euclid(lap_m), ..finish };
+    Ok(pair(track, start, finish, distance_m))
+}
+
+fn leaves_straight(track: &Track, step: &Step<'_>, spot: Spot, distance_m: f64) -> Spanned<PlanFault> {
+    let length_m = track.layout().straight(spot.course).map_or(0.0, |ground| ground.length_m());
+    PlanFault::LeavesStraight { distance_m, course: spot.course, length_m }.at_run(step)
+}
+
+/// Start and finish of a run that paint alone places: over hurdles, or through a takeover zone; nothing for
+/// every other run.
+fn fixed_ends(track: &Track, step: &Step<'_>, lane: u8) -> Planned<Option<(Spot, Spot)>> {
     let place = |name: &str| {
-        track.landmark(name, lane).map_err(|error| {
-            Problem::new(span(), error.to_string())
-                .with_help("choose a track whose paint has it, or name the distance")
-        })
+        track.check_lane_exists(lane).map_err(|error| PlanFault::Lane(error).at_lanes(step))?;
+        track.landmark(name, lane).map_err(|error| PlanFault::NoPaint(error).at_run(step))
     };
-    match step.run.kind.value {
+    Ok(match step.run.kind.value {
         RunKind::Hurdles { race_m, to_hurdle } => {
             let first = place(&format!("{race_m} m hurdle tick 1"))?;
             let course = match (first.course, track.layout().on_course(first, Course::HomeStraight)) {
@@ -207,12 +191,7 @@ fn fixed_ends(track: &Track, step: &Step<'_>, lane: u8) -> Result<(Spot, Spot), 
                 (course, None) => course,
             };
             let start = match course {
-                Course::Oval => {
-                    let lap_m = track
-                        .lap_m(lane)
-                        .map_err(|error| Problem::new(lane_span(step), error.to_string()))?;
-                    Spot::on_oval(lane, race_m.rem_euclid(lap_m))
-                }
+                Course::Oval => Spot::on_oval(lane, race_m.rem_euclid(lap_m(track, step, lane)?)),
                 course => Spot { course, lane, to_finish_m: race_m },
             };
             let finish = match to_hurdle {
@@ -220,67 +199,35 @@ fn fixed_ends(track: &Track, step: &Step<'_>, lane: u8) -> Result<(Spot, Spot), 
                 Some(hurdle) => place(&format!("{race_m} m hurdle tick {hurdle}"))?,
             };
             let finish = track.layout().on_course(finish, course).unwrap_or(finish);
-            Ok((start, finish))
+            Some((start, finish))
         }
         RunKind::Exchange { zone } => {
             let nth = ["first", "second", "third"][usize::from(zone.clamp(1, 3)) - 1];
-            Ok((
+            Some((
                 place(&format!("{nth} 4x100 m takeover zone entry"))?,
                 place(&format!("{nth} 4x100 m takeover zone exit"))?,
             ))
         }
-        _ => Err(Problem::new(span(), "no paint places this run")),
-    }
-}
-
-fn way_m(track: &Track, start: Spot, finish: Spot, step: &Step<'_>) -> Result<f64, Problem> {
-    track
-        .distance_m(start, finish)
-        .map_err(|error| Problem::new(step.run.kind.span.clone(), error.to_string()))
-}
-
-fn landmark(track: &Track, name: &str, lane: u8, span: std::ops::Range<usize>) -> Result<Spot, Problem> {
-    track.landmark(name, lane).map_err(|error| {
-        let help = match &error {
-            LandmarkError::Unknown { near, .. } | LandmarkError::Ambiguous { near, .. } => {
-                near.first().map(|near| format!("write for example `{near}`"))
-            }
-            _ => None,
-        };
-        let problem = Problem::new(span, error.to_string());
-        match help {
-            Some(help) => problem.with_help(help),
-            None => problem,
-        }
+        _ => None,
     })
 }
 
-pub(crate) fn lane_span(step: &Step<'_>) -> std::ops::Range<usize> {
-    step.lanes.map_or_else(|| step.run.kind.span.clone(), |lanes| lanes.span.clone())
+fn way_m(track: &Track, start: Spot, finish: Spot, step: &Step<'_>) -> Planned<f64> {
+    track.distance_m(start, finish).map_err(|error| PlanFault::NoRoute(error).at_run(step))
 }
 
-fn search_problem(error: &SearchError, step: &Step<'_>) -> Problem {
-    let distance = || step.run.kind.span.clone();
-    let message = error.to_string();
-    match error {
-        SearchError::Distance { .. } => Problem::new(distance(), message),
-        SearchError::TooLong { length_m, .. } | SearchError::TooLongForBend { length_m, .. } => {
-            Problem::new(distance(), message).with_help(format!("write at most {} m", length_m.floor()))
-        }
-        SearchError::NoStraight { .. } => {
-            Problem::new(step.place.map_or_else(distance, |place| place.span.clone()), message)
-        }
-        SearchError::Lane(LaneError::Missing { open, .. } | LaneError::Closed { open, .. }) => {
-            let problem = Problem::new(lane_span(step), message);
-            match open.first() {
-                Some(open) => problem.with_help(format!("write for example `in lane {open}`")),
-                None => problem,
-            }
-        }
+fn search_fault(error: SearchError, step: &Step<'_>) -> Spanned<PlanFault> {
+    let fault = match error {
+        SearchError::Lane(error) => return PlanFault::Lane(error).at_lanes(step),
+        error => PlanFault::Search(error),
+    };
+    match (&fault, step.place) {
+        (PlanFault::Search(SearchError::NoStraight { .. }), Some(place)) => fault.at(place.span.clone()),
+        _ => fault.at_run(step),
     }
 }
 
 /// Whether a lane may be run in at all, for runs that are not searched.
-pub(crate) fn check_lane(track: &Track, step: &Step<'_>, course: Course, lane: u8) -> Result<(), Problem> {
-    track.check_lane(course, lane).map_err(|error| search_problem(&SearchError::Lane(error), step))
+pub(crate) fn check_lane(track: &Track, step: &Step<'_>, course: Course, lane: u8) -> Planned<()> {
+    track.check_lane(course, lane).map_err(|error: LaneError| PlanFault::Lane(error).at_lanes(step))
 }

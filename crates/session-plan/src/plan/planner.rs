@@ -5,32 +5,27 @@ use std::sync::Arc;
 use chrono::TimeDelta;
 use lane_distance::Course;
 
-use crate::people::house_rules::HouseRules;
 use crate::people::session::{BETWEEN_BLOCKS_S, Session};
 use crate::people::venue::Venue;
-use crate::plan::block_plan::{Who, plan_block};
+use crate::plan::block_at::BlockAt;
+use crate::plan::block_layout::plan_block;
 use crate::plan::caution::cautions;
 use crate::plan::clash::clashes;
 use crate::plan::clock::Clock;
-use crate::plan::coach_place::{self, CoachPlace};
+use crate::plan::coach_place::CoachPlace;
+use crate::plan::fault::{PlanError, PlanFault};
 use crate::plan::kept::Kept;
-use crate::plan::plan::{Plan, PlanBlock, PlanLane, PlanTrack};
-use crate::plan::plan_words::clock;
+use crate::plan::plan::{Plan, PlanLane, PlanTrack};
+use crate::plan::plan_block::PlanBlock;
+use crate::plan::remark::Remark;
 use crate::plan::setup_walk::{SetupWalk, USUAL_STRIDE_M, walk};
 use crate::plan::squad_block::{self, Party};
-use workout_notation::Problem;
-use workout_notation::{Block, MOST_REPS};
+use crate::plan::warning::Warning;
+use crate::plan::who::Who;
+use workout_notation::{Block, MOST_REPS, Spanned};
 
-/// What cannot be laid out on the track, and where it is written.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct PlanError {
-    /// The group whose block it is, counted from 0; nothing for a block of the session.
-    pub group: Option<usize>,
-    /// The block, counted from 0.
-    pub block: usize,
-    /// What is wrong, with its place in the block's text.
-    pub problem: Problem,
-}
+/// A sound that needs so long spoils a time that is started by it, in seconds.
+const LATE_S: f64 = 0.05;
 
 /// Lays a session out on the track of a venue.
 ///
@@ -78,13 +73,9 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
     let lanes = (1..=track.layout().lanes_of(Course::Oval))
         .filter_map(|lane| Some(PlanLane { lane, lap_m: track.lap_m(lane).ok()? }))
         .collect();
-    let etiquette = if venue.rules == HouseRules::default() { Vec::new() } else { venue.rules.etiquette() };
     let mut warnings = planned.warnings;
     if planned.has_break && session.between_blocks_s.is_none() {
-        let assumed = clock(BETWEEN_BLOCKS_S);
-        warnings.push(format!(
-            "Between blocks {assumed} are assumed; `between_blocks` in the session file says better."
-        ));
+        warnings.push(Warning::BreakAssumed { break_s: BETWEEN_BLOCKS_S });
     }
     let ends_s = planned.ends_s;
     warnings.extend(ends_s.and_then(|ends_s| past_booking(session, ends_s)));
@@ -92,12 +83,13 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
     for block in &mut blocks {
         block.coach = CoachPlace::of(track, &block.reps);
         if block.coach.is_none() && !block.reps.is_empty() {
-            block.remarks.push(coach_place::NOWHERE.to_owned());
+            block.remarks.push(Remark::NoPlaceForCoach);
         }
     }
     let setup = walk(track, &blocks, session.stride_m.unwrap_or(USUAL_STRIDE_M));
     if !session.groups.is_empty() {
         warnings.extend(clashes(&blocks, &session.squad.timing));
+        warnings.extend(late_sound(&blocks));
     }
     Ok(Plan {
         title: session.title.clone(),
@@ -119,7 +111,7 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
         setup,
         blocks,
         notes: session.notes.clone(),
-        etiquette,
+        rules: venue.rules.clone(),
         cautions: cautions(track),
         warnings,
     })
@@ -132,7 +124,7 @@ struct Planned {
     kept: Kept,
     blocks: Vec<PlanBlock>,
     errors: Vec<PlanError>,
-    warnings: Vec<String>,
+    warnings: Vec<Warning>,
     reps: u32,
     has_break: bool,
     /// The end of the last group, if all are known.
@@ -172,13 +164,14 @@ impl Planned {
         let mut ends: Vec<Clock> = Vec::new();
         for (place, party) in parties.iter().enumerate() {
             let Some(block) = party.blocks.get(round) else { continue };
-            let error = |problem| PlanError { group: party.group, block: round, problem };
+            let at = BlockAt { group: party.group, block: round };
+            let error = |fault| PlanError { at, fault };
             self.reps = self.reps.saturating_add(block.count());
             if self.reps > MOST_REPS {
                 self.errors.push(error(too_many(block)));
                 return false;
             }
-            match squad_block::task(venue, track, session, party, block, &mut self.warnings) {
+            match squad_block::task(venue, track, session, party, (at, block), &mut self.warnings) {
                 Ok(Some(task)) => {
                     of.push(place);
                     tasks.push(task);
@@ -190,14 +183,14 @@ impl Planned {
                         let mut own = *clock;
                         let is_own = block.count() > 0 || party.group.is_some();
                         let who = Who { session, group: is_own.then_some(*group) };
-                        match plan_block(venue, track, block, &who, &mut own, &mut self.warnings) {
+                        match plan_block(venue, track, (at, block), &who, &mut own, &mut self.warnings) {
                             Ok(planned) => made.push((place, planned)),
-                            Err(problem) => self.errors.push(error(problem)),
+                            Err(fault) => self.errors.push(error(fault)),
                         }
                         ends.push(own);
                     }
                 }
-                Err(problem) => self.errors.push(error(problem)),
+                Err(fault) => self.errors.push(error(fault)),
             }
         }
         if !tasks.is_empty() {
@@ -208,10 +201,7 @@ impl Planned {
                     made.extend(of.into_iter().zip(blocks));
                     own.end_runs(end_s);
                 }
-                Err((index, problem)) => {
-                    let group = of.get(index).and_then(|&place| parties[place].group);
-                    self.errors.push(PlanError { group, block: round, problem });
-                }
+                Err(error) => self.errors.push(error),
             }
             ends.push(own);
         }
@@ -237,14 +227,15 @@ impl Planned {
     ) {
         let mut clock = Clock::new(who.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S));
         for (index, block) in blocks.iter().enumerate() {
+            let at = BlockAt { group, block: index };
             self.reps = self.reps.saturating_add(block.count());
             if self.reps > MOST_REPS {
-                self.errors.push(PlanError { group, block: index, problem: too_many(block) });
+                self.errors.push(PlanError { at, fault: too_many(block) });
                 return;
             }
-            match plan_block(venue, track, block, who, &mut clock, &mut self.warnings) {
+            match plan_block(venue, track, (at, block), who, &mut clock, &mut self.warnings) {
                 Ok(planned) => self.blocks.push(planned),
-                Err(problem) => self.errors.push(PlanError { group, block: index, problem }),
+                Err(fault) => self.errors.push(PlanError { at, fault }),
             }
         }
         self.has_break |= clock.has_break && clock.now_s().is_some();
@@ -263,21 +254,27 @@ impl Planned {
     }
 }
 
-fn too_many(block: &Block) -> Problem {
-    let message = format!("the session has more than {MOST_REPS} repetitions");
-    Problem::new(0..block.text.len(), message).with_help("split it into several sessions")
+fn too_many(block: &Block) -> Spanned<PlanFault> {
+    PlanFault::TooManyReps.at(0..block.text.len())
 }
 
-fn past_booking(session: &Session, ends_s: f64) -> Option<String> {
+fn past_booking(session: &Session, ends_s: f64) -> Option<Warning> {
     let hours = session.hours?;
     let over_s = ends_s - hours.length().num_seconds() as f64;
-    (over_s > 0.0).then(|| {
-        format!(
-            "The session ends at {}, {} after the booking, {hours}, is over.",
-            (hours.from + seconds(ends_s)).format("%H:%M"),
-            clock(over_s)
-        )
+    (over_s > 0.0).then(|| Warning::PastBooking {
+        ends: hours.from + seconds(ends_s),
+        over_s,
+        booked_from: hours.from,
+        booked_until: hours.to,
     })
+}
+
+/// The start of the squads' runs that a whistle at the finish reaches last, where the delay spoils a time.
+fn late_sound(blocks: &[PlanBlock]) -> Option<Warning> {
+    let runs = blocks.iter().flat_map(|block| &block.reps).filter(|rep| !rep.athletes.is_empty());
+    let last = runs.max_by(|a, b| a.sound_s.total_cmp(&b.sound_s))?;
+    (last.sound_s >= LATE_S)
+        .then_some(Warning::LateSound { distance_m: last.distance_m, late_s: last.sound_s })
 }
 
 fn seconds(seconds: f64) -> TimeDelta {

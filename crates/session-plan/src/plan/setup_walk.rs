@@ -6,38 +6,12 @@ use lane_distance::{Course, Placement, Spot, Track};
 use serde::Serialize;
 
 use crate::plan::chain::WALK_M_PER_S;
-use crate::plan::plan::PlanBlock;
-use crate::plan::plan_words::metres;
-
-/// Spots closer than this share a cone, in metres.
-const SAME_SPOT_M: f64 = 0.005;
+use crate::plan::cone::{Cone, ConeEnd, ConeUse};
+use crate::plan::plan_block::PlanBlock;
 
 /// How long a walker's step is where the session does not say, in metres: common practice, no
 /// source.
 pub const USUAL_STRIDE_M: f64 = 0.75;
-
-/// A cone to set out before the session.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SetupItem {
-    /// Its place on the walk, from 1: the number that it has in every view.
-    pub order: u32,
-    /// What it marks: `start`, `finish`, `run-in`, or several of them, as in `start and finish`.
-    pub what: String,
-    /// The repetitions that it serves.
-    #[serde(rename = "for")]
-    pub serves: String,
-    /// Where it goes.
-    pub spot: Placement,
-    /// The tape from the nearest paint in the walker's steps; 0 on the paint.
-    pub strides: f64,
-}
-
-impl SetupItem {
-    /// Whether the cone marks a spot.
-    pub fn stands_on(&self, spot: &Placement) -> bool {
-        is_same(&self.spot, spot)
-    }
-}
 
 /// How far it is to walk from the finish line round the track, from cone to cone, and on to the
 /// finish line again.
@@ -57,8 +31,8 @@ pub struct SetupWalk {
 
 impl SetupWalk {
     /// The walk past some cones in their order.
-    pub(crate) fn of(track: &Track, items: &[SetupItem], stride_m: Option<f64>) -> Self {
-        let met: Vec<Met> = items.iter().map(|item| Met::on_walk(track, &item.spot)).collect();
+    pub(crate) fn of(track: &Track, cones: &[Cone], stride_m: Option<f64>) -> Self {
+        let met: Vec<Met> = cones.iter().map(|cone| Met::on_walk(track, &cone.spot)).collect();
         let walk_m = match (met.first(), met.last()) {
             (Some(&first), Some(&last)) => {
                 let from_line_m = Met { lap_m: 0.0, out_m: 0.0, ..first }.walk_m(track, first);
@@ -69,7 +43,7 @@ impl SetupWalk {
             _ => 0.0,
         };
         Self {
-            cones: items.len(),
+            cones: cones.len(),
             walk_m,
             walk_s: walk_m / WALK_M_PER_S,
             stride_m: stride_m.unwrap_or(USUAL_STRIDE_M),
@@ -78,42 +52,9 @@ impl SetupWalk {
     }
 }
 
-/// What a cone can mark, in the order in which it is told.
-const USES: [&str; 3] = ["start", "finish", "run-in"];
-
-/// Everything that a cone is for.
-struct Cone {
-    spot: Placement,
-    /// What it marks, and of which repetitions.
-    uses: Vec<(&'static str, Vec<String>)>,
-}
-
-impl Cone {
-    fn serve(&mut self, what: &'static str, run: &str) {
-        match self.uses.iter_mut().find(|(known, _)| *known == what) {
-            Some((_, runs)) if runs.iter().any(|known| known == run) => {}
-            Some((_, runs)) => runs.push(run.to_owned()),
-            None => self.uses.push((what, vec![run.to_owned()])),
-        }
-    }
-
-    fn item(mut self, order: u32, stride_m: f64) -> SetupItem {
-        self.uses.sort_by_key(|(what, _)| USES.iter().position(|known| known == what));
-        let what: Vec<&str> = self.uses.iter().map(|(what, _)| *what).collect();
-        let serves = match self.uses.as_slice() {
-            [(_, runs)] => runs.join(", "),
-            uses => (uses.iter().map(|(what, runs)| format!("{what} of {}", runs.join(", "))))
-                .collect::<Vec<_>>()
-                .join("; "),
-        };
-        let strides = if self.spot.is_on_paint() { 0.0 } else { self.spot.tape_m.abs() / stride_m };
-        SetupItem { order, what: what.join(" and "), serves, spot: self.spot, strides }
-    }
-}
-
 /// Every spot of the plan once, in the order met on one lap from the finish line, then lane by lane;
 /// a chute is walked out and back where its straight begins.
-pub(crate) fn walk(track: &Track, blocks: &[PlanBlock], stride_m: f64) -> Vec<SetupItem> {
+pub(crate) fn walk(track: &Track, blocks: &[PlanBlock], stride_m: f64) -> Vec<Cone> {
     let mut cones: Vec<Cone> = Vec::new();
     for (number, block) in (1..).zip(blocks) {
         let mut met = BTreeSet::new();
@@ -125,23 +66,27 @@ pub(crate) fn walk(track: &Track, blocks: &[PlanBlock], stride_m: f64) -> Vec<Se
             if !met.insert((rep.lane, rep.course, run_in, bits)) {
                 continue;
             }
-            let run = format!("{} m of block {number}", metres(rep.distance_m));
-            let spots = [Some(&rep.start), Some(&rep.finish), rep.run_in.as_ref()];
-            for (what, spot) in USES.into_iter().zip(spots).filter_map(|(what, spot)| Some((what, spot?))) {
-                let known = cones.iter_mut().find(|cone| is_same(&cone.spot, spot));
-                match known {
-                    Some(cone) => cone.serve(what, &run),
-                    None => cones.push(Cone { spot: spot.clone(), uses: vec![(what, vec![run.clone()])] }),
+            let ends = [
+                (ConeEnd::Start, Some(&rep.start)),
+                (ConeEnd::Finish, Some(&rep.finish)),
+                (ConeEnd::RunIn, rep.run_in.as_ref()),
+            ];
+            for (end, spot) in ends.into_iter().filter_map(|(end, spot)| Some((end, spot?))) {
+                let own = ConeUse { end, distance_m: rep.distance_m, block: number };
+                match cones.iter_mut().find(|cone| cone.stands_on(spot)) {
+                    Some(cone) if cone.uses.contains(&own) => {}
+                    Some(cone) => cone.uses.push(own),
+                    None => cones.push(Cone::of(spot, own, stride_m)),
                 }
             }
         }
     }
     cones.sort_by_cached_key(|cone| Met::on_walk(track, &cone.spot).key());
-    (1..).zip(cones).map(|(order, cone)| cone.item(order, stride_m)).collect()
-}
-
-fn is_same(a: &Placement, b: &Placement) -> bool {
-    a.lane == b.lane && (a.x_m - b.x_m).hypot(a.y_m - b.y_m) < SAME_SPOT_M
+    for (order, cone) in (1..).zip(&mut cones) {
+        cone.order = order;
+        cone.uses.sort_by_key(|own| own.end);
+    }
+    cones
 }
 
 /// Where a cone is met by someone who walks round from the finish line.
@@ -205,6 +150,7 @@ impl Met {
 mod tests {
     use lane_distance::Track;
 
+    use super::*;
     use crate::{Session, Venue, plan};
 
     use workout_notation::Block;
@@ -215,12 +161,16 @@ mod tests {
         plan(&venue, &Session::of_blocks("a walk", blocks)).expect("it fits")
     }
 
+    fn is_start(cone: &Cone) -> bool {
+        cone.uses.iter().all(|own| own.end == ConeEnd::Start)
+    }
+
     #[test]
     fn a_lap_of_lane_1_is_walked_and_no_more() {
         let plan = planned(&["400 in lane 1"]);
         assert_eq!(plan.setup.len(), 1, "start and finish are one cone");
-        assert_eq!(plan.setup[0].what, "start and finish");
-        assert_eq!(plan.setup[0].serves, "start of 400 m of block 1; finish of 400 m of block 1");
+        let uses = [ConeEnd::Start, ConeEnd::Finish].map(|end| ConeUse { end, distance_m: 400.0, block: 1 });
+        assert_eq!(plan.setup[0].uses, uses);
         assert!((plan.walk.walk_m - 400.0).abs() < 0.02, "{}", plan.walk.walk_m);
         assert!((plan.walk.walk_s - plan.walk.walk_m / 1.4).abs() < 1e-9);
     }
@@ -245,16 +195,16 @@ mod tests {
         let starts: Vec<(f64, u8)> = plan
             .setup
             .iter()
-            .filter(|item| item.what == "start")
-            .map(|item| (item.spot.to_finish_line_m, item.spot.lane))
+            .filter(|cone| is_start(cone))
+            .map(|cone| (cone.spot.to_finish_line_m, cone.spot.lane))
             .collect();
         assert_eq!(starts, [(100.0, 3), (100.0, 4), (110.0, 4)]);
     }
 
     #[test]
-    fn a_tape_is_told_in_strides() {
+    fn a_tape_is_counted_in_strides() {
         let plan = planned(&["300 in lane 2"]);
-        let start = plan.setup.iter().find(|item| item.what == "start").expect("it starts somewhere");
+        let start = plan.setup.iter().find(|cone| is_start(cone)).expect("it starts somewhere");
         assert!((start.strides - start.spot.tape_m.abs() / 0.75).abs() < 1e-12);
         assert!(plan.walk.is_stride_assumed);
     }

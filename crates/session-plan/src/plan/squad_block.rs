@@ -2,20 +2,25 @@
 
 use std::collections::BTreeMap;
 
-use lane_distance::{Course, Pair, Placement, Track};
+use lane_distance::{Course, Pair, Track};
 
 use crate::people::bests::Bests;
+use crate::people::house_rules::Activity;
 use crate::people::session::{Athlete, Group, Session};
 use crate::people::venue::Venue;
-use crate::plan::block_plan::run_rep;
+use crate::plan::block_at::BlockAt;
+use crate::plan::clock::{Clocked, Timing};
+use crate::plan::fault::{PlanError, PlanFault, Planned};
 use crate::plan::kept::Kept;
+use crate::plan::location::{Location, known_m, location};
 use crate::plan::pairing;
-use crate::plan::plan::{PlanBlock, Rep};
-use crate::plan::plan_words::{clock, metres};
-use crate::plan::wherein::{Wherein, wherein};
+use crate::plan::plan_block::PlanBlock;
+use crate::plan::remark::Remark;
+use crate::plan::rep::Rep;
+use crate::plan::warning::Warning;
+use crate::plan::who::Who;
 use wave_plan::{Ground, Mode, Runner, SquadSet, WavePlan, plan_squads};
-use workout_notation::Problem;
-use workout_notation::{Block, Gap, RecoveryKind, RunKind, RunLength, Step};
+use workout_notation::{Block, Gap, RecoveryKind, RunKind, Step};
 
 /// Up to this distance a lane has one runner unless the session says otherwise, in metres.
 const SPRINT_M: f64 = 400.0;
@@ -25,9 +30,6 @@ const GROUP_OF: usize = 8;
 
 /// A set that takes so many times as long as one athlete alone is worth a warning.
 const MUCH_LONGER: f64 = 1.5;
-
-/// How fast sound travels at about 20 °C, in metres a second.
-const SOUND_M_PER_S: f64 = 343.0;
 
 /// Athletes who do the same blocks.
 pub(crate) struct Party<'a> {
@@ -54,7 +56,8 @@ pub(crate) fn parties(session: &Session) -> Vec<Party<'_>> {
 
 /// A block of a party that can be run in waves.
 pub(crate) struct Task<'a> {
-    pub(crate) block: &'a Block,
+    at: BlockAt,
+    block: &'a Block,
     party: &'a Party<'a>,
     step: Step<'a>,
     distance_m: f64,
@@ -63,7 +66,7 @@ pub(crate) struct Task<'a> {
     set: SquadSet,
     /// The best pair of each lane.
     pairs: BTreeMap<u8, Pair>,
-    remarks: Vec<String>,
+    remarks: Vec<Remark>,
 }
 
 /// A block that waves can run: repetitions of one run, with the same rest after each. Nothing for
@@ -73,9 +76,9 @@ pub(crate) fn task<'a>(
     track: &Track,
     session: &Session,
     party: &'a Party<'a>,
-    block: &'a Block,
-    warnings: &mut Vec<String>,
-) -> Result<Option<Task<'a>>, Problem> {
+    (at, block): (BlockAt, &'a Block),
+    warnings: &mut Vec<Warning>,
+) -> Planned<Option<Task<'a>>> {
     let steps = block.steps();
     let (Some(first), Some(last)) = (steps.first(), steps.last()) else { return Ok(None) };
     let athletes: Vec<(&Group, &Athlete)> = party
@@ -94,24 +97,19 @@ pub(crate) fn task<'a>(
     if athletes.is_empty() || !is_set || !is_run || first.together.is_some() {
         return Ok(None);
     }
-    let known_m = match first.run.kind.value {
-        RunKind::Plain(RunLength::Metres(metres)) | RunKind::Flying { metres, .. } => Some(metres),
-        RunKind::Hurdles { race_m, .. } => Some(race_m),
-        _ => None,
-    };
-    let mut found = wherein(track, &venue.rules, block.text.trim(), first, known_m)?;
+    let mut found = location(track, &venue.rules, block.text.trim(), first)?;
     if first.lanes.is_none() {
-        found.said.clear();
-        found.lanes = squad_lanes(venue, track, session, party, first, &found, known_m);
+        found.warnings.clear();
+        found.lanes = squad_lanes(venue, track, session, party, first, &found);
     }
-    warnings.append(&mut found.said);
+    warnings.append(&mut found.warnings);
     let mut pairs = BTreeMap::new();
     let mut distance_m: f64 = 0.0;
     for &lane in &found.lanes {
         let best = pairing::pairs(track, first, found.place, lane, session.prefer)?.first().copied();
         let Some(pair) = best else {
-            let message = format!("no place is left for this run in lane {lane}");
-            return Err(Problem::new(first.run.kind.span.clone(), message).with_help("try another lane"));
+            let distance_m = pairing::distance_m(track, first, lane)?.unwrap_or_default();
+            return Err(PlanFault::NoPlaceLeft { lane, distance_m }.at_run(first));
         };
         pairing::check_lane(track, first, pair.start.course, lane)?;
         distance_m = distance_m.max(pair.distance_m);
@@ -122,7 +120,7 @@ pub(crate) fn task<'a>(
     let gap = first.gap.filter(|_| steps.len() > 1);
     let is_timed = targets.iter().all(Option::is_some) && (gap.is_some() || steps.len() == 1);
     if targets.iter().all(Option::is_some) && !is_timed {
-        remarks.push("No rest is named: the waves have no start times.".to_owned());
+        remarks.push(Remark::NoRest);
     }
     let runners = athletes
         .iter()
@@ -157,7 +155,7 @@ pub(crate) fn task<'a>(
         mode,
         runners,
     };
-    Ok(Some(Task { block, party, step: first.clone(), distance_m, is_timed, set, pairs, remarks }))
+    Ok(Some(Task { at, block, party, step: first.clone(), distance_m, is_timed, set, pairs, remarks }))
 }
 
 /// How far past the finish line a run finishes, in metres along its lane in the direction of running. On a
@@ -180,8 +178,7 @@ fn squad_lanes(
     session: &Session,
     party: &Party<'_>,
     step: &Step<'_>,
-    found: &Wherein,
-    known_m: Option<f64>,
+    found: &Location,
 ) -> Vec<u8> {
     let course = match found.place {
         lane_distance::Place::On(course) | lane_distance::Place::Against(course) => course,
@@ -190,11 +187,11 @@ fn squad_lanes(
     let open = track.open_lanes(course);
     let of_group = || party.groups.iter().find_map(|group| group.lanes.clone());
     let activity = match step.run.kind.value {
-        RunKind::Hurdles { .. } => crate::people::house_rules::Activity::Hurdles,
-        _ => crate::people::house_rules::Activity::Runs,
+        RunKind::Hurdles { .. } => Activity::Hurdles,
+        _ => Activity::Runs,
     };
     let ruled = || {
-        let rule = venue.rules.rule(activity, known_m.unwrap_or(SPRINT_M))?;
+        let rule = venue.rules.rule(activity, known_m(step).unwrap_or(SPRINT_M))?;
         let lanes: Vec<u8> = rule.lanes.iter().copied().filter(|lane| open.contains(lane)).collect();
         (!lanes.is_empty()).then_some(lanes)
     };
@@ -208,7 +205,7 @@ fn targets(
     step: &Step<'_>,
     athletes: &[(&Group, &Athlete)],
     distance_m: f64,
-    remarks: &mut Vec<String>,
+    remarks: &mut Vec<Remark>,
 ) -> Vec<Option<f64>> {
     let mut targets: Vec<Option<f64>> = athletes
         .iter()
@@ -223,28 +220,21 @@ fn targets(
             })
         })
         .collect();
-    let without: Vec<&str> = (athletes.iter().zip(&targets))
+    let without: Vec<String> = (athletes.iter().zip(&targets))
         .filter(|(_, target)| target.is_none())
-        .map(|((_, athlete), _)| athlete.name.as_str())
+        .map(|((_, athlete), _)| athlete.name.clone())
         .collect();
-    let slowest = targets.iter().flatten().copied().fold(0.0, f64::max);
+    let slowest_s = targets.iter().flatten().copied().fold(0.0, f64::max);
     if without.is_empty() {
         return targets;
     }
-    if slowest > 0.0 {
-        remarks.push(format!(
-            "No target is known for {}: they run with the slowest, in {}.",
-            without.join(", "),
-            clock(slowest)
-        ));
+    if slowest_s > 0.0 {
+        remarks.push(Remark::TargetsMissing { athletes: without, slowest_s });
         for target in &mut targets {
-            *target = target.or(Some(slowest));
+            *target = target.or(Some(slowest_s));
         }
     } else {
-        remarks.push(
-            "No target is known for anybody: all are one group, the waves follow the list, and have no start times."
-                .to_owned(),
-        );
+        remarks.push(Remark::NoTargets);
     }
     targets
 }
@@ -257,45 +247,35 @@ pub(crate) fn plan_tasks(
     tasks: &[Task<'_>],
     kept: &Kept,
     begins_s: Option<f64>,
-) -> Result<(Vec<PlanBlock>, Option<f64>), (usize, Problem)> {
+) -> Result<(Vec<PlanBlock>, Option<f64>), PlanError> {
     let sets: Vec<SquadSet> = share_out(tasks);
     let before: Vec<Vec<Option<usize>>> = (tasks.iter().zip(&sets))
-        .map(|(task, set)| {
-            set.runners.iter().map(|runner| kept.wave(&task.block.text, &runner.name)).collect()
-        })
+        .map(|(task, set)| set.runners.iter().map(|runner| kept.wave(task.at, &runner.name)).collect())
         .collect();
     let planned = plan_squads(&sets, &session.squad.timing, &before).map_err(|error| {
-        let index = tasks.iter().position(|task| task.set.lanes.is_empty()).unwrap_or(0);
-        let span = tasks.get(index).map_or(0..0, |task| pairing::lane_span(&task.step));
-        (index, Problem::new(span, error.to_string()))
+        let task = tasks.iter().find(|task| task.set.lanes.is_empty()).unwrap_or(&tasks[0]);
+        PlanError { at: task.at, fault: PlanFault::Squad(error).at_lanes(&task.step) }
     })?;
     let is_timed = tasks.iter().all(|task| task.is_timed);
     let begins_s = begins_s.filter(|_| is_timed);
     let mut blocks = Vec::with_capacity(tasks.len());
     for ((task, set), waves) in tasks.iter().zip(&sets).zip(&planned.sets) {
-        let mut block = PlanBlock {
-            text: task.block.text.clone(),
-            group: match task.party.groups.as_slice() {
-                [one] => Some(one.name.clone()),
-                _ => None,
-            },
-            reps: Vec::new(),
-            timed_s: Vec::new(),
-            note: None,
-            lasts_s: is_timed.then_some(planned.end_s),
-            coach: None,
-            remarks: task.remarks.clone(),
+        let group = match task.party.groups.as_slice() {
+            [one] => Some(one.name.clone()),
+            _ => None,
         };
+        let mut block = PlanBlock::empty(task.at, task.block, group);
+        block.lasts_s = is_timed.then_some(planned.end_s);
+        block.remarks = task.remarks.clone();
         for rep in 0..set.reps as usize {
             for (number, wave) in waves.iter().enumerate() {
                 wave_reps(track, session, task, set, wave, (number, rep), begins_s, &mut block.reps);
             }
         }
         if !kept.is_empty() {
-            block.remarks.push(kept_words(&before[blocks.len()], waves));
+            block.remarks.push(waves_kept(&before[blocks.len()], waves));
         }
         block.remarks.extend(remarks(set, waves, is_timed.then_some(&planned)));
-        block.remarks.extend(sound(track, task, set));
         blocks.push(block);
     }
     Ok((blocks, begins_s.map(|begins_s| begins_s + planned.end_s)))
@@ -364,7 +344,9 @@ fn wave_reps(
         let slowest = times.clone().fold(f64::NEG_INFINITY, f64::max);
         let fastest = times.fold(f64::INFINITY, f64::min);
         let target_s = slowest.is_finite().then_some(slowest);
-        let mut made = run_rep(track, &task.step, pair, rep, target_s, session);
+        let timing = Timing { target_s, target_from_s: None, gap: task.step.gap };
+        let who = Who { session, group: None };
+        let mut made = Rep::of(track, &task.step, pair, rep, &timing, &Clocked::default(), &who);
         made.group = names.first().and_then(|name| group_of(name));
         made.target_from_s = (fastest < slowest).then_some(fastest);
         made.athletes = names;
@@ -391,74 +373,29 @@ fn wave_reps(
     }
 }
 
-fn remarks(set: &SquadSet, waves: &[WavePlan], timed: Option<&wave_plan::SquadPlan>) -> Vec<String> {
-    let sizes: Vec<String> = waves.iter().map(|wave| wave.members.len().to_string()).collect();
-    let lanes = lane_distance::LaneList(&set.lanes);
-    let waves = match sizes.as_slice() {
-        [size] => format!("One wave of {size} in {lanes}."),
-        [first, others @ ..] if others.iter().all(|size| size == first) => {
-            format!("{} waves of {first} in {lanes}.", sizes.len())
-        }
-        sizes => format!("{} waves of {} in {lanes}.", sizes.len(), sizes.join(", ")),
-    };
-    let mut lines = vec![waves];
+fn remarks(set: &SquadSet, waves: &[WavePlan], timed: Option<&wave_plan::SquadPlan>) -> Vec<Remark> {
+    let sizes = waves.iter().map(|wave| wave.members.len()).collect();
+    let mut remarks = vec![Remark::Waves { sizes, lanes: set.lanes.clone() }];
     if let Some(planned) = timed {
-        lines.push(if planned.is_proven {
-            format!("The set takes {}; no plan that keeps every rest is shorter.", clock(planned.end_s))
-        } else {
-            format!(
-                "The set takes {}, the best that was found; no plan is shorter than {}.",
-                clock(planned.end_s),
-                clock(planned.bound_s)
-            )
+        remarks.push(Remark::SetTakes {
+            lasts_s: planned.end_s,
+            bound_s: planned.bound_s,
+            is_proven: planned.is_proven,
         });
         let alone_s = (set.runners.iter())
             .map(|runner| f64::from(set.reps) * runner.target_s + f64::from(set.reps - 1) * runner.rest_s)
             .fold(0.0, f64::max);
         if planned.end_s > MUCH_LONGER * alone_s {
-            lines.push(format!(
-                "One athlete alone would take {}: open more lanes, or split the squad.",
-                clock(alone_s)
-            ));
+            remarks.push(Remark::MuchLongerThanAlone { alone_s });
         }
     }
-    lines
+    remarks
 }
 
 /// How many athletes kept the wave that they had before a late change.
-fn kept_words(before: &[Option<usize>], waves: &[WavePlan]) -> String {
+fn waves_kept(before: &[Option<usize>], waves: &[WavePlan]) -> Remark {
     let stay = |(wave, plan): (usize, &WavePlan)| {
         plan.members.iter().filter(|&&member| before.get(member) == Some(&Some(wave))).count()
     };
-    let stayed: usize = waves.iter().enumerate().map(stay).sum();
-    if stayed == before.len() {
-        "Everybody keeps the wave of the plan before.".to_owned()
-    } else {
-        format!("{stayed} of {} keep the wave of the plan before.", before.len())
-    }
-}
-
-/// How late a whistle at the finish is heard at the starts.
-fn sound(track: &Track, task: &Task<'_>, set: &SquadSet) -> Option<String> {
-    let late_s: Vec<f64> = (set.lanes.iter())
-        .filter_map(|lane| task.pairs.get(lane))
-        .map(|pair| track.point(pair.start).distance(track.point(pair.finish)) / SOUND_M_PER_S)
-        .collect();
-    let (least, most) =
-        (late_s.iter().copied().fold(f64::INFINITY, f64::min), late_s.iter().copied().fold(0.0, f64::max));
-    let is_late = most >= 0.05;
-    let (least, most) = (format!("{least:.2}"), format!("{most:.2}"));
-    let late = if least == most { most } else { format!("{least} to {most}") };
-    is_late.then(|| {
-        format!(
-            "A whistle at the finish is heard {late} s late at the {} m starts: times started by ear \
-             are so much too short. Raise an arm with it.",
-            metres(task.distance_m)
-        )
-    })
-}
-
-/// How long sound needs from where a run finishes to where it starts, in seconds.
-pub(crate) fn sound_s(start: &Placement, finish: &Placement) -> f64 {
-    (start.x_m - finish.x_m).hypot(start.y_m - finish.y_m) / SOUND_M_PER_S
+    Remark::WavesKept { kept: waves.iter().enumerate().map(stay).sum(), of: before.len() }
 }

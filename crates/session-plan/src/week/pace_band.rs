@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::plan::plan::Rep;
+use crate::plan::rep::Rep;
 
 /// A band of speeds. A run belongs to the band of its own target: its distance over its target time,
 /// of a range the middle. Where there is no target it belongs to the last band, and so does every
@@ -20,8 +20,6 @@ use crate::plan::plan::Rep;
 /// each give the bands other names.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct PaceBand {
-    /// What it is called.
-    pub name: &'static str,
     /// The slowest speed in it, in metres a second; nothing where it has no target.
     pub from_m_per_s: Option<f64>,
     /// The speed that is too fast for it, in metres a second.
@@ -30,11 +28,11 @@ pub struct PaceBand {
 
 /// The pace bands, the slowest first; runs without a target come last.
 pub const PACE_BANDS: [PaceBand; 5] = [
-    PaceBand { name: "below 4 m/s", from_m_per_s: Some(0.0), below_m_per_s: Some(4.0) },
-    PaceBand { name: "4 to 5.5 m/s", from_m_per_s: Some(4.0), below_m_per_s: Some(5.5) },
-    PaceBand { name: "5.5 to 7 m/s", from_m_per_s: Some(5.5), below_m_per_s: Some(7.0) },
-    PaceBand { name: "from 7 m/s", from_m_per_s: Some(7.0), below_m_per_s: None },
-    PaceBand { name: "no target", from_m_per_s: None, below_m_per_s: None },
+    PaceBand { from_m_per_s: Some(0.0), below_m_per_s: Some(4.0) },
+    PaceBand { from_m_per_s: Some(4.0), below_m_per_s: Some(5.5) },
+    PaceBand { from_m_per_s: Some(5.5), below_m_per_s: Some(7.0) },
+    PaceBand { from_m_per_s: Some(7.0), below_m_per_s: None },
+    PaceBand { from_m_per_s: None, below_m_per_s: None },
 ];
 
 /// Metres run in a pace band.

@@ -1,8 +1,8 @@
 //! A week of training at a glance.
 
 use chrono::NaiveDate;
-use serde::Serialize;
 
+use crate::plan::caution::Caution;
 use crate::plan::plan::Plan;
 use crate::week::week_entry::WeekEntry;
 use crate::week::week_load::Load;
@@ -24,7 +24,7 @@ use crate::week::week_load::Load;
 /// assert!((load.metres - 4.0 * 407.038).abs() < 0.01); // a lap of lane 2 is no 400 m
 /// assert_eq!((load.recoveries, load.recovery_s), (3, 360.0));
 /// ```
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Week {
     /// The first day, if any is known.
     pub from: Option<NaiveDate>,
@@ -37,11 +37,11 @@ pub struct Week {
     /// What the groups that train more than once run in all.
     pub groups: Vec<GroupLoad>,
     /// What to take care of, on each of its tracks.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Caution>,
 }
 
 /// What a group runs in all.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct GroupLoad {
     /// What it is called.
     pub group: String,
@@ -71,7 +71,7 @@ impl Week {
             }
         }
         groups.retain(|group| group.sessions > 1);
-        let mut cautions: Vec<String> = Vec::new();
+        let mut cautions: Vec<Caution> = Vec::new();
         for caution in ordered.iter().flat_map(|plan| &plan.cautions) {
             if !cautions.contains(caution) {
                 cautions.push(caution.clone());

@@ -1,14 +1,16 @@
 //! One session of one group, at a glance.
 
 use chrono::{NaiveDate, NaiveTime};
-use serde::Serialize;
+use workout_notation::RunKind;
 
-use crate::plan::plan::{Plan, PlanBlock, Rep};
-use crate::plan::plan_words::clock;
+use crate::plan::nominal::OtherLength;
+use crate::plan::plan::Plan;
+use crate::plan::plan_block::PlanBlock;
+use crate::plan::rep::Rep;
 use crate::week::week_load::{Load, runs};
 
 /// One session of one group, at a glance.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct WeekEntry {
     /// The day, if it is known.
     pub date: Option<NaiveDate>,
@@ -28,36 +30,48 @@ pub struct WeekEntry {
     pub load: Load,
     /// Where the ground differs from plain addition.
     pub differences: Vec<Difference>,
-    /// What is done besides, and not counted: it has no distance that a plan can know.
-    pub not_counted: Vec<String>,
+    /// What else is done, and not counted: it has no distance that a plan can know.
+    pub not_counted: Vec<NotCounted>,
+}
+
+/// Something that has no distance that a plan can know.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NotCounted {
+    /// A line as it was written.
+    Line(String),
+    /// The runs by time of a block that has other runs too.
+    Timed {
+        /// How long each is, in seconds.
+        times_s: Vec<f64>,
+        /// The block as it was written.
+        block: String,
+    },
 }
 
 /// The runs of one block.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct RunRow {
     /// The block as it was written.
     pub text: String,
-    /// Its runs in short, such as `6 x 200` or `2 x (300 + 200)`.
-    pub short: String,
-    /// How many runs.
-    pub reps: u32,
+    /// Each run as it is written, in the order run.
+    pub runs: Vec<RunKind>,
     /// The distance of each run, in metres, in the order run.
     pub distances_m: Vec<f64>,
 }
 
 /// Where the ground differs from plain addition of the numbers in a workout.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Difference {
     /// How many runs.
     pub runs: u32,
-    /// The run as it is written, such as `1 lap`.
-    pub text: String,
+    /// The run as it is written.
+    pub run: RunKind,
     /// What the numbers alone would count for all of them, in metres.
     pub nominal_m: f64,
     /// What is really run, in metres.
     pub metres: f64,
     /// Why.
-    pub why: String,
+    pub why: OtherLength,
 }
 
 impl WeekEntry {
@@ -102,26 +116,24 @@ impl WeekEntry {
         if !runs.is_empty() {
             self.runs.push(RunRow {
                 text: block.text.trim().to_owned(),
-                short: short(&runs),
-                reps: runs.len() as u32,
+                runs: runs.iter().map(|rep| rep.nominal.run).collect(),
                 distances_m: runs.iter().map(|rep| rep.distance_m).collect(),
             });
         }
         match (block.timed_s.as_slice(), &block.note) {
             // A line that is done by time is named as it was written.
-            (_, Some(_)) => self.not_counted.push(block.text.trim().to_owned()),
+            (_, Some(_)) => self.not_counted.push(NotCounted::Line(block.text.trim().to_owned())),
             ([], None) => {}
-            (timed_s, None) => {
-                let times: Vec<String> = timed_s.iter().map(|seconds| clock(*seconds)).collect();
-                self.not_counted.push(format!("{} of `{}`", times.join(", "), block.text.trim()));
-            }
+            (times_s, None) => self
+                .not_counted
+                .push(NotCounted::Timed { times_s: times_s.to_vec(), block: block.text.trim().to_owned() }),
         }
     }
 
     fn add_difference(&mut self, rep: &Rep) {
-        let Some(why) = &rep.nominal.why else { return };
+        let Some(why) = rep.nominal.why else { return };
         let metres = rep.distance_m + rep.run_in_m.unwrap_or(0.0);
-        let alike = |known: &&mut Difference| known.why == *why && known.text == rep.nominal.text;
+        let alike = |known: &&mut Difference| known.why == why && known.run == rep.nominal.run;
         match self.differences.iter_mut().find(alike) {
             Some(known) => {
                 known.runs += 1;
@@ -130,10 +142,10 @@ impl WeekEntry {
             }
             None => self.differences.push(Difference {
                 runs: 1,
-                text: rep.nominal.text.clone(),
+                run: rep.nominal.run,
                 nominal_m: rep.nominal.distance_m,
                 metres,
-                why: why.clone(),
+                why,
             }),
         }
     }
@@ -150,24 +162,4 @@ fn groups(plan: &Plan) -> Vec<Option<&str>> {
     let groups: Vec<Option<&str>> =
         plan.groups.iter().filter(does).map(|group| Some(group.as_str())).collect();
     if groups.is_empty() { vec![None] } else { groups }
-}
-
-/// Runs in short: what comes again and again is written once.
-fn short(runs: &[&Rep]) -> String {
-    let texts: Vec<&str> = runs.iter().map(|rep| rep.nominal.text.as_str()).collect();
-    let count = texts.len();
-    let again = (1..=count)
-        .find(|turn| count.is_multiple_of(*turn) && texts.chunks(*turn).all(|part| part == &texts[..*turn]));
-    let turn = &texts[..again.unwrap_or(count)];
-    let once = turn.chunk_by(|a, b| a == b).map(|alike| times(alike.len(), alike[0]));
-    let once = once.collect::<Vec<_>>().join(" + ");
-    match count / turn.len().max(1) {
-        1 => once,
-        turns if turn.len() == 1 => times(turns, &once),
-        turns => format!("{turns} x ({once})"),
-    }
-}
-
-fn times(count: usize, text: &str) -> String {
-    if count == 1 { text.to_owned() } else { format!("{count} x {text}") }
 }

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use crate::plan::plan::{PlanBlock, Rep};
+use crate::plan::plan_block::PlanBlock;
+use crate::plan::rep::Rep;
 use crate::week::pace_band::{BandMetres, PACE_BANDS, band_of};
 
 /// What one runner of a group runs. Lanes side by side and waves are one run: the first that the plan
@@ -15,7 +16,8 @@ pub struct Load {
     pub metres: f64,
     /// What plain addition of the numbers in the workout would say, in metres.
     pub nominal_m: f64,
-    /// The same metres by pace band.
+    /// The same metres by pace band; whoever writes them adds the name of each.
+    #[serde(skip)]
     pub bands: [BandMetres; PACE_BANDS.len()],
     /// How much of the runs lies on bends, in metres; run-ins are left out.
     pub bend_m: f64,

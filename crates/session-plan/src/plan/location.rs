@@ -1,39 +1,43 @@
 //! Where a block is run: its place and its lanes.
 
-use lane_distance::{Course, LaneList, Place, Track};
+use lane_distance::{Course, Place, Track};
 
 use crate::people::house_rules::{Activity, Direction, HouseRules};
-use workout_notation::Problem;
-use workout_notation::{RunKind, Step};
+use crate::plan::fault::{PlanFault, Planned};
+use crate::plan::warning::Warning;
+use workout_notation::{RunKind, RunLength, Step};
 
 /// Where a run is laid.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Wherein {
+pub(crate) struct Location {
     pub(crate) place: Place,
     pub(crate) lanes: Vec<u8>,
     /// Why these lanes, where the workout does not name them; or which house rule it breaks.
-    pub(crate) said: Vec<String>,
+    pub(crate) warnings: Vec<Warning>,
+}
+
+/// How far a run is, in metres, where that is known before its lane.
+pub(crate) const fn known_m(step: &Step<'_>) -> Option<f64> {
+    match step.run.kind.value {
+        RunKind::Plain(RunLength::Metres(metres)) | RunKind::Flying { metres, .. } => Some(metres),
+        RunKind::Hurdles { race_m, .. } => Some(race_m),
+        _ => None,
+    }
 }
 
 /// Where a run is laid: by its own words, else by the house rules, else in the innermost open lane.
 ///
 /// # Errors
 ///
-/// A [`Problem`] where no lane is open.
-pub(crate) fn wherein(
-    track: &Track,
-    rules: &HouseRules,
-    text: &str,
-    step: &Step<'_>,
-    distance_m: Option<f64>,
-) -> Result<Wherein, Problem> {
+/// A [`PlanFault`] where no lane is open.
+pub(crate) fn location(track: &Track, rules: &HouseRules, text: &str, step: &Step<'_>) -> Planned<Location> {
     let (activity, on_straight) = match step.run.kind.value {
         RunKind::Hurdles { race_m, .. } => (Activity::Hurdles, race_m < 200.0),
         RunKind::Flying { .. } => (Activity::Runs, true),
         _ => (Activity::Runs, false),
     };
     // A lap's length is not known before its lane: nearly every rule calls it a long run.
-    let ruled_m = distance_m.unwrap_or(400.0);
+    let ruled_m = known_m(step).unwrap_or(400.0);
     let rule = rules.rule(activity, ruled_m);
     let fits = |place: &Place| match place {
         Place::On(course) => {
@@ -52,22 +56,19 @@ pub(crate) fn wherein(
         _ => None,
     };
     let place = step.place.map(|place| place.value).or(ruled_place).or(flying_place).unwrap_or_default();
-    let mut said = Vec::new();
+    let block = || text.to_owned();
+    let mut warnings = Vec::new();
     if matches!(place, Place::Against(_)) && rules.direction == Direction::Anticlockwise {
-        said.push(format!("`{text}` breaks a house rule: run anticlockwise, on the straights as well."));
+        warnings.push(Warning::Clockwise { block: block() });
     }
     if let Some(lanes) = step.lanes {
         if let Some(rule) = rule {
             let outside: Vec<u8> = lanes.iter().copied().filter(|lane| !rule.lanes.contains(lane)).collect();
             if !outside.is_empty() {
-                said.push(format!(
-                    "`{text}` breaks a house rule: {}, not in {}.",
-                    rule.line(),
-                    LaneList(&outside)
-                ));
+                warnings.push(Warning::RuleBroken { block: block(), rule: rule.clone(), lanes: outside });
             }
         }
-        return Ok(Wherein { place, lanes: lanes.value.clone(), said });
+        return Ok(Location { place, lanes: lanes.value.clone(), warnings });
     }
     let course = match place {
         Place::On(course) | Place::Against(course) => course,
@@ -82,28 +83,14 @@ pub(crate) fn wherein(
         Place::Anywhere => Course::Oval,
     };
     let open = track.open_lanes(course);
-    let ruled =
-        rule.and_then(|rule| rule.lanes.iter().find(|lane| open.contains(lane)).map(|lane| (*lane, rule)));
-    let (lane, because) = match (ruled, rule, open.first()) {
-        (Some((lane, rule)), ..) => {
-            (lane, format!(": lane {lane} is used, by the house rule \"{}\".", rule.line()))
-        }
-        (None, Some(rule), Some(&lane)) => {
-            let line = rule.line();
-            (
-                lane,
-                format!(
-                    ", and none of the house rule \"{line}\" is open: lane {lane}, the innermost open lane, is used."
-                ),
-            )
-        }
-        (None, None, Some(&lane)) => (lane, format!(": lane {lane}, the innermost open lane, is used.")),
-        (None, _, None) => {
-            let message = format!("no lane of the {course} is open");
-            return Err(Problem::new(step.run.kind.span.clone(), message)
-                .with_help("open a lane, or run on another day"));
-        }
+    let ruled = rule.and_then(|rule| rule.lanes.iter().copied().find(|lane| open.contains(lane)));
+    let Some(lane) = ruled.or_else(|| open.first().copied()) else {
+        return Err(PlanFault::NoLaneOpen(course).at_run(step));
     };
-    said.push(format!("`{text}` names no lane{because}"));
-    Ok(Wherein { place, lanes: vec![lane], said })
+    warnings.push(match rule.cloned() {
+        None => Warning::InnermostLane { block: block(), lane },
+        Some(rule) if ruled.is_some() => Warning::RuledLane { block: block(), lane, rule },
+        Some(rule) => Warning::RuledLanesClosed { block: block(), lane, rule },
+    });
+    Ok(Location { place, lanes: vec![lane], warnings })
 }

@@ -1,0 +1,6 @@
+//! Plans, weeks and answers as JSON: the values, and beside them the words.
+
+pub(crate) mod care;
+pub(crate) mod finding;
+pub(crate) mod plan_json;
+pub(crate) mod week_json;

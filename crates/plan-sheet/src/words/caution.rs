@@ -1,0 +1,79 @@
+//! What to take care of, in sentences.
+
+use lane_distance::{HazardKind, LaneList};
+use session_plan::{Caution, PlanBlock};
+
+/// What every row of a table carries, as it has no foot.
+pub(crate) const ROW_NOTE: &str = "distances assume the measure line; closed lanes stay closed; look both ways before \
+                                   stepping on; keep clear of throws and jumps; venue rules come first";
+
+/// Cautions as sentences.
+pub(crate) fn all(cautions: &[Caution]) -> Vec<String> {
+    cautions.iter().map(caution).collect()
+}
+
+/// What the runs of a block come by, each caution once.
+pub(crate) fn of_block(block: &PlanBlock) -> Vec<String> {
+    block.cautions().into_iter().map(caution).collect()
+}
+
+/// A caution as a sentence.
+pub(crate) fn caution(caution: &Caution) -> String {
+    match caution {
+        Caution::MeasureLine { has_kerb } => {
+            let kerb = if *has_kerb { ", 0.30 m outside the kerb in lane 1" } else { "" };
+            format!("Distances assume the measure line: 0.20 m outside a lane's inner line{kerb}.")
+        }
+        Caution::Scaled { scale, lap_m } => {
+            format!("All distances are scaled by {scale:.6} to the surveyed lap of {lap_m:.3} m in lane 1.")
+        }
+        Caution::ClosedLanes { lanes, because } => {
+            let (verb, pronoun) = if lanes.len() == 1 { ("stays", "it") } else { ("stay", "them") };
+            let because = because.as_ref().map_or_else(String::new, |reason| format!(" ({reason})"));
+            let closed = LaneList(lanes);
+            format!("Closed {closed} {verb} closed{because}: do not run, walk or wait in {pronoun}.")
+        }
+        Caution::LookBothWays => {
+            "Look both ways before stepping on to the track; give way to those who are running.".to_owned()
+        }
+        Caution::KeepAway => {
+            "Keep away from throws and jumps areas in use, and from kerb and water-jump edges.".to_owned()
+        }
+        Caution::VenueFirst => "Venue rules and the facility's staff come first. Load and pace are for a \
+                                qualified coach or a doctor to judge."
+            .to_owned(),
+        Caution::PassesHazard { hazard, side, note } => {
+            let note = note.as_ref().map_or_else(String::new, |note| format!(" ({note})"));
+            format!("Passes the {hazard} {side}{note}: {}.", what_to_do(*hazard))
+        }
+    }
+}
+
+/// What to take care of, in short: for what is carried on the track.
+pub(crate) fn in_short(closed: &[u8]) -> String {
+    let closed = match closed {
+        [] => String::new(),
+        closed => format!(" Stay out of {}.", LaneList(closed)),
+    };
+    format!(
+        "Distances assume the measure line.{closed} Look both ways before you step on; keep clear of throws and \
+         jumps. The venue's rules come first."
+    )
+}
+
+const fn what_to_do(hazard: HazardKind) -> &'static str {
+    match hazard {
+        HazardKind::JavelinRunway => {
+            "look for a thrower on the run-up before you pass, and wait until the throw has landed"
+        }
+        HazardKind::CageSector => {
+            "do not pass while a throw is being prepared; the thrower has the right of way"
+        }
+        HazardKind::WaterJump => "keep clear of its edge and of the barrier",
+        HazardKind::SteeplechaseBarrier => "check that it stands clear of your lane",
+        HazardKind::LongJumpPit => "look for a jumper on the run-up, and for sand on the lane",
+        HazardKind::KerbEdge => "do not step on it; run outside it",
+        HazardKind::Gate => "look for people who step on to the track",
+        HazardKind::ClosedStretch => "do not run, walk or wait there",
+    }
+}

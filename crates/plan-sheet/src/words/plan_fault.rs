@@ -1,0 +1,82 @@
+//! Why a block cannot be laid out, in words.
+
+use lane_distance::{LandmarkError, LaneError, SearchError};
+use session_plan::PlanFault;
+use workout_notation::MOST_REPS;
+
+use crate::words::numbers::metres;
+
+/// Why a block cannot be laid out, and what to write instead where that can be said.
+///
+/// ```
+/// use lane_distance::Track;
+/// use session_plan::{Session, Venue};
+/// use workout_notation::Block;
+///
+/// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+/// let block = Block::parse("200 in lane 9").expect("it is well formed");
+/// let errors = session_plan::plan(&venue, &Session::of_block("t", block)).expect_err("there are eight lanes");
+/// let (_, help) = plan_sheet::plan_fault_words(&errors[0].fault.value);
+/// assert_eq!(help.as_deref(), Some("write for example `in lane 1`"));
+/// ```
+pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
+    let say = |message: &str, help: &str| (message.to_owned(), Some(help.to_owned()));
+    match fault {
+        PlanFault::Lane(error) => {
+            let (LaneError::Missing { open, .. } | LaneError::Closed { open, .. }) = error;
+            (error.to_string(), open.first().map(|open| format!("write for example `in lane {open}`")))
+        }
+        PlanFault::NoLaneOpen(course) => {
+            say(&format!("no lane of the {course} is open"), "open a lane, or run on another day")
+        }
+        PlanFault::Landmark(error) => {
+            let near = match error {
+                LandmarkError::Unknown { near, .. } | LandmarkError::Ambiguous { near, .. } => near.first(),
+                _ => None,
+            };
+            (error.to_string(), near.map(|near| format!("write for example `{near}`")))
+        }
+        PlanFault::NoPaint(error) => {
+            say(&error.to_string(), "choose a track whose paint has it, or name the distance")
+        }
+        PlanFault::Search(error) => {
+            let help = match error {
+                SearchError::TooLong { length_m, .. } | SearchError::TooLongForBend { length_m, .. } => {
+                    Some(format!("write at most {} m", length_m.floor()))
+                }
+                _ => None,
+            };
+            (error.to_string(), help)
+        }
+        PlanFault::NoRoute(error) => (error.to_string(), None),
+        PlanFault::NoRoomForRunIn { distance_m, run_in_m } => say(
+            &format!("no place has room for {distance_m} m and a run-in of {run_in_m} m before it"),
+            "shorten the run-in",
+        ),
+        PlanFault::LeavesStraight { distance_m, course, length_m } => {
+            let message = format!(
+                "{distance_m} m from there do not fit on the {course}, which is {length_m:.2} m long"
+            );
+            (message, None)
+        }
+        PlanFault::OtherDistance { lane, distance_m, real_m } => say(
+            &format!("from there to there it is {real_m:.2} m in lane {lane}, not {distance_m} m"),
+            "leave out one end, or change the distance",
+        ),
+        PlanFault::NoPlaceLeft { lane, distance_m } => say(
+            &format!(
+                "no place is left for {} m in lane {lane}: hazards in use or a closed stretch are in the way",
+                metres(*distance_m)
+            ),
+            "try another lane or another distance",
+        ),
+        PlanFault::TooManyReps => say(
+            &format!("the session has more than {MOST_REPS} repetitions"),
+            "split it into several sessions",
+        ),
+        PlanFault::Squad(error) => (error.to_string(), None),
+        PlanFault::NotARun => say("this is not a run", "write for example `150 in lane 2`"),
+        PlanFault::NoFinish => say("a run by time has no finish", "write a distance"),
+        PlanFault::SeveralLanes => say("spots are looked for in one lane", "name one lane"),
+    }
+}

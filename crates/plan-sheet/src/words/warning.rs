@@ -1,0 +1,76 @@
+//! What a plan had to decide or could not do, in sentences.
+
+use chrono::NaiveTime;
+use lane_distance::LaneList;
+use session_plan::{ClashingRun, Plan, Warning};
+
+use crate::words::day::{minute, time_at};
+use crate::words::house_rule::rule;
+use crate::words::numbers::{clock, metres};
+
+/// Anything else for the sheet: the coach's own notes, then what the plan had to decide.
+pub(crate) fn notes(plan: &Plan) -> Vec<String> {
+    let warnings = plan.warnings.iter().map(|warning| self::warning(warning, plan.begins));
+    plan.notes.iter().cloned().chain(warnings).collect()
+}
+
+/// A warning as a sentence; times are of the day where it is known when the session begins.
+pub(crate) fn warning(warning: &Warning, begins: Option<NaiveTime>) -> String {
+    match warning {
+        Warning::InnermostLane { block, lane } => {
+            format!("`{block}` names no lane: lane {lane}, the innermost open lane, is used.")
+        }
+        Warning::RuledLane { block, lane, rule } => format!(
+            "`{block}` names no lane: lane {lane} is used, by the house rule \"{}\".",
+            self::rule(rule)
+        ),
+        Warning::RuledLanesClosed { block, lane, rule } => format!(
+            "`{block}` names no lane, and none of the house rule \"{}\" is open: lane {lane}, the innermost \
+             open lane, is used.",
+            self::rule(rule)
+        ),
+        Warning::RuleBroken { block, rule, lanes } => {
+            format!("`{block}` breaks a house rule: {}, not in {}.", self::rule(rule), LaneList(lanes))
+        }
+        Warning::Clockwise { block } => {
+            format!("`{block}` breaks a house rule: run anticlockwise, on the straights as well.")
+        }
+        Warning::BreakAssumed { break_s } => format!(
+            "Between blocks {} are assumed; `between_blocks` in the session file says better.",
+            clock(*break_s)
+        ),
+        Warning::PastBooking { ends, over_s, booked_from, booked_until } => format!(
+            "The session ends at {}, {} after the booking, {}-{}, is over.",
+            minute(*ends),
+            clock(*over_s),
+            minute(*booked_from),
+            minute(*booked_until)
+        ),
+        Warning::ClashInLane { lane, runs: [first, second], at_s, before_finish_m, closer_than_m } => {
+            format!(
+                "Clash in lane {lane}: {} and {} come closer than {closer_than_m} m at {}, about \
+             {before_finish_m:.0} m before the finish.",
+                run(first),
+                run(second),
+                time_at(begins, *at_s)
+            )
+        }
+        Warning::ClashAtFinish { runs: [first, second], at_s, apart_s, needs_s } => format!(
+            "Clash at the finish: {} and {} finish {apart_s:.1} s apart at {}; one watch needs {} between them.",
+            run(first),
+            run(second),
+            time_at(begins, *at_s),
+            clock(*needs_s)
+        ),
+        Warning::MoreClashes => "There are more clashes than these.".to_owned(),
+        Warning::LateSound { distance_m, late_s } => format!(
+            "Start by arm, not by whistle: sound takes {late_s:.1} s to the {} m start.",
+            metres(*distance_m)
+        ),
+    }
+}
+
+fn run(run: &ClashingRun) -> String {
+    let who = run.who.as_ref().map_or_else(String::new, |who| format!(" of {who}"));
+    format!("repetition {} of block {}{who}", run.rep, run.block)
+}

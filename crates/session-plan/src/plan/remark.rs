@@ -1,0 +1,126 @@
+//! What there is to say of a block.
+
+use serde::Serialize;
+
+use crate::people::bests::TargetError;
+
+/// What there is to say of a block: how its starts move, walks back, rests that are too short, its waves.
+///
+/// In JSON its `kind` names it; times are in seconds, lengths in metres.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind")]
+pub enum Remark {
+    /// The recovery brings the runners back to the same start each time.
+    #[serde(rename = "same start")]
+    SameStart {
+        /// The lane.
+        lane: u8,
+        /// How they recover.
+        recovery: Recovery,
+    },
+    /// Each start lies elsewhere than the one before.
+    #[serde(rename = "starts move")]
+    StartsMove {
+        /// The lane.
+        lane: u8,
+        /// How far past the one before; negative is behind it.
+        moves_m: f64,
+        /// How the runners recover.
+        recovery: Recovery,
+        /// How far they would have to recover for the same start each time, where that makes sense.
+        cancelled_by_m: Option<f64>,
+    },
+    /// The runners walk back.
+    #[serde(rename = "walk back")]
+    WalkBack {
+        /// The lane.
+        lane: u8,
+        /// How far along the track.
+        walk_m: f64,
+        /// How long that takes, in whole seconds.
+        takes_s: f64,
+    },
+    /// The rest is too short to walk to the next start.
+    #[serde(rename = "rest too short to walk")]
+    RestTooShortToWalk {
+        /// The lane.
+        lane: u8,
+        /// How far it is to walk.
+        walk_m: f64,
+        /// How long that takes, in whole seconds.
+        needs_s: f64,
+        /// How long the rest is.
+        has_s: f64,
+        /// Whether the runners change ends already.
+        changing_ends: bool,
+    },
+    /// A target cannot be had.
+    #[serde(rename = "no target")]
+    NoTarget {
+        /// The target as it is written.
+        pace: String,
+        /// Why it cannot be had.
+        why: TargetError,
+    },
+    /// Some have no target, and run with the slowest.
+    #[serde(rename = "targets missing")]
+    TargetsMissing {
+        /// Who has none.
+        athletes: Vec<String>,
+        /// The time of the slowest.
+        slowest_s: f64,
+    },
+    /// Nobody has a target: the waves follow the list, and have no start times.
+    #[serde(rename = "no targets")]
+    NoTargets,
+    /// The block names no rest: its waves have no start times.
+    #[serde(rename = "no rest named")]
+    NoRest,
+    /// How many kept the wave that they had before a late change.
+    #[serde(rename = "waves kept")]
+    WavesKept {
+        /// How many did.
+        kept: usize,
+        /// Of how many.
+        of: usize,
+    },
+    /// How a squad is cut into waves.
+    #[serde(rename = "waves")]
+    Waves {
+        /// How many run in each.
+        sizes: Vec<usize>,
+        /// The lanes that they share.
+        lanes: Vec<u8>,
+    },
+    /// How long a squad's set takes.
+    #[serde(rename = "set takes")]
+    SetTakes {
+        /// How long.
+        lasts_s: f64,
+        /// What no plan that keeps every rest can be shorter than.
+        bound_s: f64,
+        /// Whether no plan that keeps every rest is shorter than this one.
+        is_proven: bool,
+    },
+    /// A squad's set takes much longer than one athlete alone would.
+    #[serde(rename = "much longer than alone")]
+    MuchLongerThanAlone {
+        /// How long one athlete alone would take.
+        alone_s: f64,
+    },
+    /// Level with every finish something in use lies on both sides of the lanes.
+    #[serde(rename = "no place for the coach")]
+    NoPlaceForCoach,
+}
+
+/// How runners get from a finish to the next start along the track.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Recovery {
+    /// They jog on.
+    Jog,
+    /// They walk on.
+    Walk,
+    /// They stay where they are.
+    Stand,
+}

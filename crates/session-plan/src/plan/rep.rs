@@ -1,0 +1,155 @@
+//! A repetition of a plan.
+
+use lane_distance::{Course, Pair, Placement, Spot, Track};
+use serde::Serialize;
+use workout_notation::{RecoveryKind, RunKind, Step};
+
+use crate::plan::caution::{self, Caution};
+use crate::plan::clock::{Clocked, Timing};
+use crate::plan::nominal::{self, Nominal};
+use crate::plan::pairing;
+use crate::plan::split::{Split, splits};
+use crate::plan::who::Who;
+
+/// How fast sound travels at about 20 °C, in metres a second.
+const SOUND_M_PER_S: f64 = 343.0;
+
+/// One repetition in one lane.
+///
+/// Serialised, it is its numbers; whoever writes it adds its places and what is said of it, in words.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Rep {
+    /// Its number within the block, from 1.
+    pub rep: u32,
+    /// The set that it belongs to, from 1.
+    pub set: u32,
+    /// The training group that runs it.
+    pub group: Option<String>,
+    /// The athletes who run it.
+    pub athletes: Vec<String>,
+    /// The wave that runs it, from 1.
+    pub wave: u32,
+    /// The lane.
+    pub lane: u8,
+    /// The course.
+    pub course: Course,
+    /// How far it is, in metres.
+    pub distance_m: f64,
+    /// What the numbers in the workout alone would count.
+    #[serde(skip)]
+    pub nominal: Nominal,
+    /// How much of it lies on bends, in metres.
+    pub bend_m: f64,
+    /// How many bends it runs, wholly or in part.
+    pub bends: u32,
+    /// Where it starts.
+    #[serde(skip)]
+    pub start: Placement,
+    /// Where it finishes.
+    #[serde(skip)]
+    pub finish: Placement,
+    /// Where the run-in of a flying run begins.
+    #[serde(skip)]
+    pub run_in: Option<Placement>,
+    /// How long that run-in is, in metres.
+    pub run_in_m: Option<f64>,
+    /// Its target time, in seconds; of a range the slower.
+    pub target_s: Option<f64>,
+    /// Of a range the faster, in seconds.
+    pub target_from_s: Option<f64>,
+    /// How hard it is, in a word.
+    pub effort: Option<String>,
+    /// When it starts, in seconds from the start of the session.
+    pub go_s: Option<f64>,
+    /// When it is done, in seconds from the start of the session.
+    pub done_s: Option<f64>,
+    /// The rest after it, in seconds; nothing after the last of its block.
+    pub rest_s: Option<f64>,
+    /// How far the runners jog or walk on after it, in metres.
+    pub recovery_m: Option<f64>,
+    /// How long sound needs from the finish to the start, in seconds: a whistle blown at the finish is
+    /// heard so much late.
+    pub sound_s: f64,
+    /// Whether it is run on a straight the other way.
+    pub the_other_way: bool,
+    /// How sure its distance is, in metres, plus or minus.
+    pub plus_minus_m: f64,
+    /// When the runner should pass the round distances and the paint on the way.
+    pub splits: Vec<Split>,
+    /// What it comes by.
+    #[serde(skip)]
+    pub cautions: Vec<Caution>,
+}
+
+impl Rep {
+    /// A run of a block between two spots.
+    pub(crate) fn of(
+        track: &Track,
+        step: &Step<'_>,
+        pair: &Pair,
+        index: usize,
+        timing: &Timing,
+        clocked: &Clocked,
+        who: &Who<'_>,
+    ) -> Self {
+        let with_strides = |placement: Placement| match who.session.stride_m {
+            Some(stride_m) => placement.with_strides(stride_m),
+            None => placement,
+        };
+        let kind = step.run.kind.value;
+        let run_in = match kind {
+            RunKind::Flying { run_in_m, .. } => pairing::run_in(track, pair, run_in_m),
+            _ => None,
+        };
+        let place = |spot: Spot, reading| with_strides(Placement::from_reading(track, spot, reading));
+        let start = place(pair.start, pair.start_reading);
+        let finish = place(pair.finish, pair.finish_reading);
+        let on_bends = track.bend_share(pair.start, pair.distance_m, pair.against);
+        let mut rep = Self {
+            rep: 0,
+            set: 0,
+            group: who.name(),
+            athletes: who.athletes(),
+            wave: 1,
+            lane: pair.start.lane,
+            course: pair.start.course,
+            distance_m: pair.distance_m,
+            nominal: Nominal::of(track, kind, pair.start.lane, pair.distance_m),
+            bend_m: on_bends.metres,
+            bends: on_bends.bends,
+            sound_s: (start.x_m - finish.x_m).hypot(start.y_m - finish.y_m) / SOUND_M_PER_S,
+            start,
+            finish,
+            run_in: run_in.map(|spot| with_strides(Placement::of(track, spot))),
+            run_in_m: nominal::run_in_m(kind),
+            target_s: timing.target_s,
+            target_from_s: None,
+            effort: None,
+            go_s: None,
+            done_s: None,
+            rest_s: None,
+            recovery_m: None,
+            the_other_way: pair.against,
+            plus_minus_m: track.uncertainty_m(pair),
+            splits: timing.target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
+            cautions: caution::of_run(track, pair),
+        };
+        rep.set_step(step, index, timing, clocked);
+        rep
+    }
+
+    /// Makes it the run of another step between the same spots: another number, another time.
+    pub(crate) fn set_step(&mut self, step: &Step<'_>, index: usize, timing: &Timing, clocked: &Clocked) {
+        self.rep = index as u32 + 1;
+        self.set = step.set;
+        self.target_from_s = timing.target_from_s;
+        self.effort = step.effort.map(|effort| effort.value.clone());
+        self.go_s = clocked.go_s;
+        self.done_s = clocked.done_s;
+        self.rest_s = clocked.rest_s;
+        self.recovery_m = match step.recovery {
+            Some(RecoveryKind::Jog(metres) | RecoveryKind::Walk(metres)) => Some(metres),
+            _ => None,
+        };
+    }
+}

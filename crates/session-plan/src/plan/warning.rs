@@ -1,0 +1,124 @@
+//! What a plan had to decide or could not do.
+
+use chrono::NaiveTime;
+use serde::Serialize;
+
+use crate::people::house_rules::LaneRule;
+
+/// What a plan had to decide or could not do.
+///
+/// In JSON its `kind` names it; times are in seconds, lengths in metres.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind")]
+pub enum Warning {
+    /// A block names no lane, and runs in the innermost open one.
+    #[serde(rename = "innermost lane chosen")]
+    InnermostLane {
+        /// The block as it was written.
+        block: String,
+        /// The lane.
+        lane: u8,
+    },
+    /// A block names no lane, and runs in the one of a house rule.
+    #[serde(rename = "lane chosen by house rule")]
+    RuledLane {
+        /// The block as it was written.
+        block: String,
+        /// The lane.
+        lane: u8,
+        /// The rule.
+        rule: LaneRule,
+    },
+    /// A block names no lane, and none of its house rule is open: it runs in the innermost open one.
+    #[serde(rename = "lanes of house rule closed")]
+    RuledLanesClosed {
+        /// The block as it was written.
+        block: String,
+        /// The lane.
+        lane: u8,
+        /// The rule.
+        rule: LaneRule,
+    },
+    /// A block names lanes that a house rule keeps for others.
+    #[serde(rename = "house rule broken")]
+    RuleBroken {
+        /// The block as it was written.
+        block: String,
+        /// The rule.
+        rule: LaneRule,
+        /// The lanes that it does not allow.
+        lanes: Vec<u8>,
+    },
+    /// A block runs clockwise, and the house rules say anticlockwise everywhere.
+    #[serde(rename = "clockwise against house rule")]
+    Clockwise {
+        /// The block as it was written.
+        block: String,
+    },
+    /// The break between two blocks is not given.
+    #[serde(rename = "break assumed")]
+    BreakAssumed {
+        /// How long it is taken to be.
+        break_s: f64,
+    },
+    /// The session ends after the booking.
+    #[serde(rename = "past the booking")]
+    PastBooking {
+        /// When it ends.
+        ends: NaiveTime,
+        /// How much later that is than the end of the booking.
+        over_s: f64,
+        /// When the booking begins.
+        booked_from: NaiveTime,
+        /// When the booking ends.
+        booked_until: NaiveTime,
+    },
+    /// Two runs come too close in a lane.
+    #[serde(rename = "clash in lane")]
+    ClashInLane {
+        /// The lane.
+        lane: u8,
+        /// The two runs.
+        runs: [ClashingRun; 2],
+        /// When, from the start of the session.
+        at_s: f64,
+        /// How far before the finish.
+        before_finish_m: f64,
+        /// What they come closer than.
+        closer_than_m: f64,
+    },
+    /// Two runs finish too close for one watch.
+    #[serde(rename = "clash at the finish")]
+    ClashAtFinish {
+        /// The two runs.
+        runs: [ClashingRun; 2],
+        /// When the later one finishes, from the start of the session.
+        at_s: f64,
+        /// How far apart they finish.
+        apart_s: f64,
+        /// How far apart one watch needs them.
+        needs_s: f64,
+    },
+    /// A whistle at the finish is heard late at the starts.
+    #[serde(rename = "late sound")]
+    LateSound {
+        /// How long the runs are whose start it reaches last.
+        distance_m: f64,
+        /// How late that is.
+        late_s: f64,
+    },
+    /// There are more clashes than are listed.
+    #[serde(rename = "more clashes")]
+    MoreClashes,
+}
+
+/// A run that clashes with another one.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ClashingRun {
+    /// The number of its block, from 1.
+    pub block: usize,
+    /// The number of the repetition.
+    pub rep: u32,
+    /// The athlete, or else the group, that runs it.
+    pub who: Option<String>,
+}
