@@ -294,7 +294,7 @@ mod tests {
         let help = command.find_subcommand_mut("plan").expect("it exists").render_help().to_string();
         let words: Vec<&str> =
             help.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | '(' | ')' | ']')).collect();
-        let endings = plan_sheet::FORMATS.map(|format| format!(".{}", format.ending));
+        let endings = plan_sheet::FORMATS.iter().map(|format| format!(".{}", format.ending));
         let names = lane_distance::Track::built_in_names().map(str::to_owned);
         for name in names.chain(endings) {
             assert!(words.contains(&name.as_str()), "{name} is missing from the help: {help}");

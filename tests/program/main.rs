@@ -27,6 +27,7 @@ mod setup;
 mod spoiled_files;
 mod squad;
 mod surveyed_lap;
+mod views;
 mod week;
 mod wrenbeck_others;
 mod wrenbeck_squads;

@@ -72,7 +72,7 @@ fn a_name_comes_out_as_text() {
     let words = words(&message);
     for name in names.map(str::trim_start) {
         assert!(words.lines().any(|line| line == name), "{name} is a line of the notes: {words}");
-        assert!(words.contains(&format!("{name}: wave")), "{name} runs: {words}");
+        assert!(words.contains(&format!("{name} 34 s: wave")), "{name} runs: {words}");
     }
     let marks = Parser::new(&message).filter(|event| {
         matches!(

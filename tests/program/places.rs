@@ -123,18 +123,18 @@ Block 1: 60 in lane 4 on the home straight the other way
  1      4          60   on the later 4x400 m takeover    on the 70 m start line
                         zone entry line
 ────────────────────────────────────────────────────────────────────────────────
-Total 60 m. Run the other way: towards the start of the straight.
+Total 60 m.
+- Run the other way: towards the start of the straight.
 - Coach: outside lane 8, level with the finish in lane 4: on the 70 m start
   line.
 
-One lap from the finish line sets it out
-─────────────────────────────────────────────────────────────────────────────
- Cone   Marks    Lane   Where                                For
-═════════════════════════════════════════════════════════════════════════════
-    1   finish   4      on the 70 m start line               60 m of block 1
-    2   start    4      on the later 4x400 m takeover zone   60 m of block 1
-                        entry line
-─────────────────────────────────────────────────────────────────────────────
+Setting out: one lap from the finish line
+─────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                           For
+═════════════════════════════════════════════════════════════════════════
+    1   4      on the 70 m start line                          60 finish
+    2   4      on the later 4x400 m takeover zone entry line   60 start
+─────────────────────────────────────────────────────────────────────────
 2 cones; the walk is 422 m and takes 6 minutes without taping.
 
 [CAUTIONS]

@@ -19,13 +19,13 @@ Block 1: 6 x 200 in lane 2
 Total 1200 m.
 - Coach: outside lane 8, level with the finish line.
 
-One lap from the finish line sets it out
-───────────────────────────────────────────────────────────────────
- Cone   Marks    Lane   Where                     For
-═══════════════════════════════════════════════════════════════════
-    1   finish   2      on the finish line        200 m of block 1
-    2   start    2      on the 200 m start line   200 m of block 1
-───────────────────────────────────────────────────────────────────
+Setting out: one lap from the finish line
+────────────────────────────────────────────────────
+ Cone   Lane   Where                     For
+════════════════════════════════════════════════════
+    1   2      on the finish line        200 finish
+    2   2      on the 200 m start line   200 start
+────────────────────────────────────────────────────
 2 cones; the walk is 407 m and takes 5 minutes without taping.
 
 [CAUTIONS_LANE_ONE_CLOSED]
@@ -60,15 +60,14 @@ Please note
 - `3 x 300 @ 48s rest 3min` names no lane: lane 3, the innermost open lane, is
   used.
 
-One lap from the finish line sets it out
+Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
- Cone   Marks    Lane   Where                          Steps   For
+ Cone   Lane   Where                                         Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-    1   finish   3      on the finish line                     300 m of block 1
-    2   start    3      10.00 m behind the first       13½     300 m of block 1
-                        4x100 m takeover zone exit
-                        (yellow); tape 9.96 m on the
-                        inner line
+    1   3      on the finish line                                    300 finish
+    2   3      10.00 m behind the first 4x100 m takeover     13½     300 start
+               zone exit (yellow); tape 9.96 m on the
+               inner line
 ────────────────────────────────────────────────────────────────────────────────
 2 cones; the walk is 415 m and takes 5 minutes without taping.
 Steps are of 0.75 m.
@@ -95,14 +94,13 @@ Total 600 m in each lane.
 - Coach: outside lane 8, level with the finish in lane 2: on the fourth green
   tick (400 m hurdle tick 4).
 
-One lap from the finish line sets it out
-────────────────────────────────────────────────────────────────────────────────
-   Cone   Marks    Lane     Where                              For
-════════════════════════════════════════════════════════════════════════════════
- 1 to 4   start    2 to 5   on the 400 m start line            150 m of block 1
- 5 to 8   finish   2 to 5   on the fourth green tick (400 m    150 m of block 1
-                            hurdle tick 4)
-────────────────────────────────────────────────────────────────────────────────
+Setting out: one lap from the finish line
+───────────────────────────────────────────────────────────────────────────────
+   Cone   Lane     Where                                            For
+═══════════════════════════════════════════════════════════════════════════════
+ 1 to 4   2 to 5   on the 400 m start line                          150 start
+ 5 to 8   2 to 5   on the fourth green tick (400 m hurdle tick 4)   150 finish
+───────────────────────────────────────────────────────────────────────────────
 8 cones; the walk is 425 m and takes 6 minutes without taping.
 
 [CAUTIONS]

@@ -54,10 +54,11 @@ fn the_files_shown_can_be_used() {
 
 #[test]
 fn the_kinds_of_file_are_those_of_the_program() {
-    let rows = plan_sheet::FORMATS.map(|format| {
+    let rows = plan_sheet::FORMATS.iter().map(|format| {
         let name = format.name.map_or_else(String::new, |name| format!("`{name}`"));
         format!("| `.{}` | {name} | {} | {} |\n", format.ending, format.what, format.answers())
     });
+    let rows: String = rows.collect();
     let head = "| ending | `--format` | what it is | of |\n|---|---|---|---|\n";
-    assert!(README.contains(&format!("{head}{}\n", rows.concat())), "{}", rows.concat());
+    assert!(README.contains(&format!("{head}{rows}\n")), "{rows}");
 }

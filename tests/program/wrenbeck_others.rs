@@ -16,16 +16,15 @@ Lasts 10:00.
 
 Block 2: 2 x 1 mile in lane 2 @ 6:00 rest 4min
 ────────────────────────────────────────────────────────────────────────────────
- Reps     Lane          Metres   Stand            Finish          Target   Rest
+ Reps   Lane          Metres   Stand             Finish           Target   Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 2   2      1609.344 ±0.2   8.51 m past      on the finish   6:00     4:00
-                                 the later        line
-                                 4x400 m
-                                 takeover zone
-                                 exit line;
-                                 tape 8.46 m on
-                                 the inner
-                                 line; 10 steps
+ 1, 2   2      1609.344 ±0.2   8.51 m past the   on the finish    6:00     4:00
+                               later 4x400 m     line
+                               takeover zone
+                               exit line; tape
+                               8.46 m on the
+                               inner line; 10
+                               steps
 ────────────────────────────────────────────────────────────────────────────────
 Total 3218.688 m.
 - Coach: outside lane 8, level with the finish line.
@@ -43,17 +42,16 @@ Total 600 m.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
-One lap from the finish line sets it out
+Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
- Cone   Marks    Lane   Where                             For
+ Cone   Lane   Where                                            For
 ════════════════════════════════════════════════════════════════════════════════
-    1   finish   2      on the finish line                1609.344 m of block 2
-    2   finish   5      on the finish line                100 m of block 3
-    3   start    2      8.51 m past the later 4x400 m     1609.344 m of block 2
-                        takeover zone exit line; tape
-                        8.46 m on the inner line; 10
-                        steps
-    4   start    5      on the 100 m start line           100 m of block 3
+    1   2      on the finish line                               1609.344 finish
+    2   5      on the finish line                               100 finish
+    3   2      8.51 m past the later 4x400 m takeover zone      1609.344 start
+               exit line; tape 8.46 m on the inner line; 10
+               steps
+    4   5      on the 100 m start line                          100 start
 ────────────────────────────────────────────────────────────────────────────────
 4 cones; the walk is 454 m and takes 6 minutes without taping.
 
@@ -82,10 +80,10 @@ Hurdles and relay, Wednesday, Wednesday 14 April 2027
 Track: Wrenbeck, lane 1 closed
 From 17:30
 
-Block 1: warm-up 20 min with hurdle walks
+Block 1, hurdlers: warm-up 20 min with hurdle walks
 Lasts 20:00.
 
-Block 2: 4 x 110h to hurdle 3 in lanes 6,7 rest 4min
+Block 2, hurdlers: 4 x 110h to hurdle 3 in lanes 6,7 rest 4min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -93,11 +91,11 @@ Block 2: 4 x 110h to hurdle 3 in lanes 6,7 rest 4min
                              start line             tick (110 m hurdle
                                                     tick 3)
 ────────────────────────────────────────────────────────────────────────────────
-Total 128 m in each lane for hurdlers.
+Total 128 m in each lane.
 - Coach: outside lane 8, level with the finish in lane 6: on the third blue tick
   (110 m hurdle tick 3).
 
-Block 3: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
+Block 3, hurdlers: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -105,11 +103,11 @@ Block 3: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
                              start line             tick (110 m hurdle
                                                     tick 5)
 ────────────────────────────────────────────────────────────────────────────────
-Total 150.84 m in each lane for hurdlers.
+Total 150.84 m in each lane.
 - Coach: outside lane 8, level with the finish in lane 6: on the fifth blue tick
   (110 m hurdle tick 5).
 
-Block 4: 4 x exchange zone 2 in lanes 3,4 rest 3min
+Block 4, hurdlers: 4 x exchange zone 2 in lanes 3,4 rest 3min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -117,17 +115,17 @@ Block 4: 4 x exchange zone 2 in lanes 3,4 rest 3min
                              m takeover zone        m takeover zone exit
                              entry (yellow)         (yellow)
 ────────────────────────────────────────────────────────────────────────────────
-Total 120 m in each lane for hurdlers.
+Total 120 m in each lane.
 - Coach: outside lane 6, level with the finish in lane 3: on the second 4x100 m
   takeover zone exit (yellow).
 
-Block 5: 2 laps in-and-out 50s in lane 3
+Block 5, hurdlers: 2 laps in-and-out 50s in lane 3
 ──────────────────────────────────────────────────────────────────────
  Reps   Lane         Metres   Stand                Finish
 ══════════════════════════════════════════════════════════════════════
  1      3      829.408 ±0.2   on the finish line   on the finish line
 ──────────────────────────────────────────────────────────────────────
-Total 829.408 m for hurdlers.
+Total 829.408 m.
 - Coach: outside lane 8, level with the finish line.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
@@ -137,30 +135,21 @@ Total 829.408 m for hurdlers.
 Please note
 - Put the hurdles away before the relay; batons are in the box by the gate.
 
-One lap from the finish line sets it out
+Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-     Cone   Marks              Lane      Where                For
+     Cone   Lane      Where                              For
 ════════════════════════════════════════════════════════════════════════════════
-        1   start and finish   3         on the finish line   start of 829.408
-                                                              m of block 5;
-                                                              finish of 829.408
-                                                              m of block 5
-   2 to 3   start              3 and 4   on the second        30 m of block 4
-                                         4x100 m takeover
-                                         zone entry
-                                         (yellow)
-   4 to 5   finish             3 and 4   on the second        30 m of block 4
-                                         4x100 m takeover
-                                         zone exit (yellow)
-   6 to 7   start              6 and 7   on the 110 m         32 m of block 2,
-                                         hurdles start line   50.28 m of block
-                                                              3
-   8 to 9   finish             6 and 7   on the third blue    32 m of block 2
-                                         tick (110 m hurdle
-                                         tick 3)
- 10 to 11   finish             6 and 7   on the fifth blue    50.28 m of block
-                                         tick (110 m hurdle   3
-                                         tick 5)
+        1   3         on the finish line                 829.408 start, 829.408
+                                                         finish
+   2 to 3   3 and 4   on the second 4x100 m takeover     30 start
+                      zone entry (yellow)
+   4 to 5   3 and 4   on the second 4x100 m takeover     30 finish
+                      zone exit (yellow)
+   6 to 7   6 and 7   on the 110 m hurdles start line    32 and 50.28 start
+   8 to 9   6 and 7   on the third blue tick (110 m      32 finish
+                      hurdle tick 3)
+ 10 to 11   6 and 7   on the fifth blue tick (110 m      50.28 finish
+                      hurdle tick 5)
 ────────────────────────────────────────────────────────────────────────────────
 11 cones; the walk is 477 m and takes 6 minutes without taping.
 
@@ -190,23 +179,22 @@ Track: Wrenbeck, lane 1 closed
 18:00 to 19:18
 Wind: light, from behind on the home straight
 
-Block 1: warm-up 20 min
+Block 1, sprinters: warm-up 20 min
 Lasts 20:00.
 
-Block 2: warm-up 20 min
+Block 2, middle distance: warm-up 20 min
 Lasts 20:00.
 
-Block 3: drills
+Block 3, sprinters: drills
 No place is needed.
 
-Block 4: 2 x 2000 @ 10k pace rest 3min in lane 2
+Block 4, middle distance: 2 x 2000 @ 10k pace rest 3min in lane 2
 ────────────────────────────────────────────────────────────────────────────────
- Reps     Lane      Metres   Stand                           Finish
+ Reps   Lane      Metres   Stand                             Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 2   2      2000 ±0.3   16.85 m behind the first        on the finish line
-                             green tick (400 m hurdle tick
-                             1); tape 16.76 m on the inner
-                             line
+ 1, 2   2      2000 ±0.3   16.85 m behind the first green    on the finish line
+                           tick (400 m hurdle tick 1);
+                           tape 16.76 m on the inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 4000 m for each athlete.
 
@@ -225,9 +213,9 @@ Who goes when
                                                tape 16.76 m on the
                                                inner line
 ────────────────────────────────────────────────────────────────────────────────
-- Ines: wave 1, lane 2, rest 3:00 at least
-- Jory: wave 1, lane 2, rest 3:00 at least
-- Kaya: wave 1, lane 2, rest 3:00 at least
+- Ines: lane 2
+- Jory: lane 2
+- Kaya: lane 2
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lane 2.
 ! The set takes 17:35.7; no plan that keeps every rest is shorter.
@@ -236,7 +224,7 @@ Who goes when
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
-Block 5: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
+Block 5, sprinters: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
 ────────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                    Finish
 ════════════════════════════════════════════════════════════════════════════
@@ -253,18 +241,16 @@ Who goes when
  18:52:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:52:15
  18:56:15   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:56:18
 ───────────────────────────────────────────────────────────────────────────────
-- Ada: wave 1, 3.6 s, lanes 5, 6, 7 and 5, rest 4:00 at least
-- Bela: wave 1, 3.6 s, lanes 6, 7, 5 and 6, rest 4:00 at least
-- Cleo: wave 1, 3.6 s, lanes 7, 5, 6 and 7, rest 4:00 at least
-- Run-in in lane 5: on the 110 m hurdles start line
-- Run-in in lane 6: on the 110 m hurdles start line
-- Run-in in lane 7: on the 110 m hurdles start line
+- Ada 3.6 s: lanes 5-6-7-5
+- Bela 3.6 s: lanes 6-7-5-6
+- Cleo 3.6 s: lanes 7-5-6-7
+- Run-in in lanes 5 to 7: on the 110 m hurdles start line
 - Coach: outside lane 8, level with the finish in lane 5: on the 50 m start
   line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 16:14; no plan that keeps every rest is shorter.
 
-Block 6: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
+Block 6, middle distance: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
 ─────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
 ═════════════════════════════════════════════════════════════════════════
@@ -289,9 +275,9 @@ Who goes when
  18:59:12   6     1      2: Jory; 3: Kaya; 4:   200 m start line   18:59:49
                          Ines
 ────────────────────────────────────────────────────────────────────────────
-- Ines: wave 1, 37.3 s, lanes 2, 3, 4, 2, 3 and 4, rest 2:30 at least
-- Jory: wave 1, 37.3 s, lanes 3, 4, 2, 3, 4 and 2, rest 2:30 at least
-- Kaya: wave 1, 37.3 s, lanes 4, 2, 3, 4, 2 and 3, rest 2:30 at least
+- Ines 37.3 s: lanes 2-3-4-2-3-4
+- Jory 37.3 s: lanes 3-4-2-3-4-2
+- Kaya 37.3 s: lanes 4-2-3-4-2-3
 - Splits of 200 m: 100 m 18.7 s
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 2 to 4.
@@ -299,7 +285,7 @@ Who goes when
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
-Block 7: 4 x 80 @ 90% rest 4min
+Block 7, sprinters: 4 x 80 @ 90% rest 4min
 ────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                    Finish
 ════════════════════════════════════════════════════════════════════════
@@ -316,9 +302,9 @@ Who goes when
  19:14:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   19:14:22
  19:18:22   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   19:18:33
 ───────────────────────────────────────────────────────────────────────────────
-- Ada: wave 1, 11 s, lanes 5, 6, 7 and 5, rest 4:00 at least
-- Bela: wave 1, 11 s, lanes 6, 7, 5 and 6, rest 4:00 at least
-- Cleo: wave 1, 11 s, lanes 7, 5, 6 and 7, rest 4:00 at least
+- Ada 11 s: lanes 5-6-7-5
+- Bela 11 s: lanes 6-7-5-6
+- Cleo 11 s: lanes 7-5-6-7
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 12:44; no plan that keeps every rest is shorter.
@@ -330,27 +316,22 @@ Please note
   comes by inside them.
 - Start by arm, not by whistle: sound takes 0.4 s to the 200 m start.
 
-One lap from the finish line sets it out
+Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-     Cone   Marks    Lane      Where                 Steps   For
+     Cone   Lane      Where                         Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-        1   finish   2         on the finish line            2000 m of block 4,
-                                                             200 m of block 6
-   2 to 3   finish   3 and 4   on the finish line            200 m of block 6
-   4 to 6   finish   5 to 7    on the finish line            80 m of block 7
-        7   start    2         16.85 m behind the    22½     2000 m of block 4
-                               first green tick
-                               (400 m hurdle tick
-                               1); tape 16.76 m on
-                               the inner line
-  8 to 10   start    2 to 4    on the 200 m start            200 m of block 6
-                               line
- 11 to 13   run-in   5 to 7    on the 110 m                  30 m of block 5
-                               hurdles start line
- 14 to 16   start    5 to 7    on the 80 m start             30 m of block 5,
-                               line                          80 m of block 7
- 17 to 19   finish   5 to 7    on the 50 m start             30 m of block 5
-                               line
+        1   2         on the finish line                    2000 and 200 finish
+   2 to 3   3 and 4   on the finish line                    200 finish
+   4 to 6   5 to 7    on the finish line                    80 finish
+        7   2         16.85 m behind the first      22½     2000 start
+                      green tick (400 m hurdle
+                      tick 1); tape 16.76 m on
+                      the inner line
+  8 to 10   2 to 4    on the 200 m start line               200 start
+ 11 to 13   5 to 7    on the 110 m hurdles start            30 run-in
+                      line
+ 14 to 16   5 to 7    on the 80 m start line                30 and 80 start
+ 17 to 19   5 to 7    on the 50 m start line                30 finish
 ────────────────────────────────────────────────────────────────────────────────
 19 cones; the walk is 484 m and takes 6 minutes without taping.
 Steps are of 0.75 m.

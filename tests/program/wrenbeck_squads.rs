@@ -15,7 +15,7 @@ Wind: 1 m/s against on the home straight
 Block 1: warm-up 20 min
 Lasts 20:00.
 
-Block 2: 4 x 60 in lanes 5-7 @ 8.2 rest 3min
+Block 2, sprinters: 4 x 60 in lanes 5-7 @ 8.2 rest 3min
 ────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                    Finish
 ════════════════════════════════════════════════════════════════════════
@@ -32,16 +32,16 @@ Who goes when
  18:26:16   3     1      5: Bela; 6: Cleo; 7: Ada   60 m start line   18:26:24
  18:29:24   4     1      5: Ada; 6: Bela; 7: Cleo   60 m start line   18:29:32
 ───────────────────────────────────────────────────────────────────────────────
-- Ada: wave 1, 8.2 s, lanes 5, 6, 7 and 5, rest 3:00 at least
-- Bela: wave 1, 8.2 s, lanes 6, 7, 5 and 6, rest 3:00 at least
-- Cleo: wave 1, 8.2 s, lanes 7, 5, 6 and 7, rest 3:00 at least
+- Ada 8.2 s: lanes 5-6-7-5
+- Bela 8.2 s: lanes 6-7-5-6
+- Cleo 8.2 s: lanes 7-5-6-7
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 5 to 7.
 ! The set takes 9:32.8; no plan that keeps every rest is shorter.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
-Block 3: 4 x 150 in lanes 3-5 @ 20 rest 5min
+Block 3, sprinters: 4 x 150 in lanes 3-5 @ 20 rest 5min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -59,9 +59,9 @@ Who goes when
  18:48:12   3     1      3: Bela; 4: Cleo; 5: Ada   400 m start line   18:48:32
  18:53:32   4     1      3: Ada; 4: Bela; 5: Cleo   400 m start line   18:53:52
 ────────────────────────────────────────────────────────────────────────────────
-- Ada: wave 1, 20 s, lanes 3, 4, 5 and 3, rest 5:00 at least
-- Bela: wave 1, 20 s, lanes 4, 5, 3 and 4, rest 5:00 at least
-- Cleo: wave 1, 20 s, lanes 5, 3, 4 and 5, rest 5:00 at least
+- Ada 20 s: lanes 3-4-5-3
+- Bela 20 s: lanes 4-5-3-4
+- Cleo 20 s: lanes 5-3-4-5
 - Splits of 150 m: 100 m 13.3 s
 - Coach: outside lane 6, level with the finish in lane 3: on the fourth green
   tick (400 m hurdle tick 4).
@@ -70,12 +70,12 @@ Who goes when
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
 
-Block 4: 2 x 250 in lanes 3,5 @ 34 rest 8min
+Block 4, sprinters: 2 x 250 in lanes 3,5 @ 34 rest 8min
 ────────────────────────────────────────────────────────────────────────────────
- Reps     Lane      Metres   Stand                           Finish
+ Reps   Lane      Metres   Stand                             Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 2   3 and 5      250   on the fourth green tick (400   on the finish line
-                             m hurdle tick 4)
+ 1, 2   3 and 5      250   on the fourth green tick (400 m   on the finish line
+                           hurdle tick 4)
 ────────────────────────────────────────────────────────────────────────────────
 Total 500 m for each athlete.
 
@@ -92,9 +92,9 @@ Who goes when
  19:10:36   2     2      5: Cleo           fourth green tick (400 m    19:11:10
                                            hurdle tick 4)
 ────────────────────────────────────────────────────────────────────────────────
-- Ada: wave 1, 34 s, lanes 3 and 5, rest 8:00 at least
-- Bela: wave 1, 34 s, lanes 5 and 3, rest 8:00 at least
-- Cleo: wave 2, 34 s, lanes 3 and 5, rest 8:00 at least
+- Ada 34 s: wave 1, lanes 3-5
+- Bela 34 s: wave 1, lanes 5-3
+- Cleo 34 s: wave 2, lanes 3-5
 - Splits of 250 m: 100 m 13.6 s, 200 m 27.2 s
 - Coach: outside lane 8, level with the finish line.
 ! 2 waves of 2, 1 in lanes 3 and 5.
@@ -108,29 +108,21 @@ Please note
 - Spikes for the 150s and the 250s only.
 - Start by arm, not by whistle: sound takes 0.3 s to the 150 m start.
 
-One lap from the finish line sets it out
+Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-     Cone   Marks              Lane      Where                For
+     Cone   Lane      Where                               For
 ════════════════════════════════════════════════════════════════════════════════
-        1   finish             3         on the finish line   250 m of block 4
-        2   finish             5         on the finish line   60 m of block 2,
-                                                              250 m of block 4
-   3 to 4   finish             6 and 7   on the finish line   60 m of block 2
-   5 to 7   start              3 to 5    on the 400 m start   150 m of block 3
-                                         line
-        8   start and finish   3         on the fourth        start of 250 m of
-                                         green tick (400 m    block 4; finish
-                                         hurdle tick 4)       of 150 m of block
-                                                              3
-        9   finish             4         on the fourth        150 m of block 3
-                                         green tick (400 m
-                                         hurdle tick 4)
-       10   start and finish   5         on the fourth        start of 250 m of
-                                         green tick (400 m    block 4; finish
-                                         hurdle tick 4)       of 150 m of block
-                                                              3
- 11 to 13   start              5 to 7    on the 60 m start    60 m of block 2
-                                         line
+        1   3         on the finish line                  250 finish
+        2   5         on the finish line                  60 and 250 finish
+   3 to 4   6 and 7   on the finish line                  60 finish
+   5 to 7   3 to 5    on the 400 m start line             150 start
+        8   3         on the fourth green tick (400 m     250 start, 150 finish
+                      hurdle tick 4)
+        9   4         on the fourth green tick (400 m     150 finish
+                      hurdle tick 4)
+       10   5         on the fourth green tick (400 m     250 start, 150 finish
+                      hurdle tick 4)
+ 11 to 13   5 to 7    on the 60 m start line              60 start
 ────────────────────────────────────────────────────────────────────────────────
 13 cones; the walk is 435 m and takes 6 minutes without taping.
 
@@ -162,7 +154,7 @@ Track: Wrenbeck, lane 1 closed
 Block 1: warm-up 15 min
 Lasts 15:00.
 
-Block 2: 3 x 1000 in lane 2 @ 5k pace rest 3min
+Block 2, middle distance: 3 x 1000 in lane 2 @ 5k pace rest 3min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                           Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -193,9 +185,9 @@ Who goes when
                                                (yellow); tape 4.06 m
                                                on the inner line
 ────────────────────────────────────────────────────────────────────────────────
-- Ines: wave 1, lane 2, rest 3:00 at least
-- Jory: wave 1, lane 2, rest 3:00 at least
-- Kaya: wave 1, lane 2, rest 3:00 at least
+- Ines: lane 2
+- Jory: lane 2
+- Kaya: lane 2
 - Splits of 1000 m: 100 m 21 s, 200 m 42 s, 300 m 1:03, 400 m 1:24, 500 m 1:45,
   600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
 - Coach: outside lane 8, level with the finish line.
@@ -206,7 +198,7 @@ Who goes when
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
-Block 3: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
+Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane   Metres   Stand                        Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -254,9 +246,9 @@ Who goes when
                                                (yellow); tape 1.11 m
                                                on the inner line
 ────────────────────────────────────────────────────────────────────────────────
-- Ines: wave 1, lane 2, rest 1:00 at least
-- Jory: wave 1, lane 2, rest 1:00 at least
-- Kaya: wave 1, lane 2, rest 1:00 at least
+- Ines: lane 2
+- Jory: lane 2
+- Kaya: lane 2
 - Splits of 300 m: 100 m 18.7 s, 200 m 37.3 s
 - Coach: outside lane 8, level with the finish line.
 ! In lane 2 each start lies 7.04 m behind the one before; a jog of 107.04 m
@@ -266,7 +258,7 @@ Who goes when
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
-Block 4: 4 x 200 in lanes 3-5 @ 800 pace rest 2:30 walk back
+Block 4, middle distance: 4 x 200 in lanes 3-5 @ 800 pace rest 2:30 walk back
 ─────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
 ═════════════════════════════════════════════════════════════════════════
@@ -287,9 +279,9 @@ Who goes when
  18:57:26   4     1      3: Ines; 4: Jory; 5:   200 m start line   18:58:00
                          Kaya
 ────────────────────────────────────────────────────────────────────────────
-- Ines: wave 1, 34 s, lanes 3, 4, 5 and 3, rest 2:30 at least
-- Jory: wave 1, 34 s, lanes 4, 5, 3 and 4, rest 2:30 at least
-- Kaya: wave 1, 34 s, lanes 5, 3, 4 and 5, rest 2:30 at least
+- Ines 34 s: lanes 3-4-5-3
+- Jory 34 s: lanes 4-5-3-4
+- Kaya 34 s: lanes 5-3-4-5
 - Splits of 200 m: 100 m 17 s
 - Coach: outside lane 8, level with the finish line.
 ! One wave of 3 in lanes 3 to 5.
@@ -302,50 +294,38 @@ Please note
   of its own.
 - Start by arm, not by whistle: sound takes 0.4 s to the 200 m start.
 
-One lap from the finish line sets it out
+Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-    Cone   Marks    Lane     Where                  Steps   For
+    Cone   Lane     Where                           Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-       1   finish   2        on the finish line             1000 m of block 2,
-                                                            300 m of block 3
-  2 to 4   finish   3 to 5   on the finish line             200 m of block 4
-       5   start    2        1.12 m behind the      1½      300 m of block 3
-                             first 4x100 m
-                             takeover zone entry
-                             (yellow); tape 1.11
-                             m on the inner line
-       6   start    2        5.92 m past the        8       300 m of block 3
-                             first 4x100 m
-                             takeover zone entry
-                             (yellow); tape 5.89
-                             m on the inner line
-       7   start    2        12.96 m past the       17      300 m of block 3
-                             first 4x100 m
-                             takeover zone entry
-                             (yellow); tape 12.89
-                             m on the inner line
-       8   start    2        10.00 m behind the     13½     300 m of block 3
-                             first 4x100 m
-                             takeover zone exit
-                             (yellow); tape 9.95
-                             m on the inner line
- 9 to 11   start    3 to 5   on the 200 m start             200 m of block 4
-                             line
-      12   start    2        4.08 m past the        5½      1000 m of block 2
-                             second 4x100 m
-                             takeover zone exit
-                             (yellow); tape 4.06
-                             m on the inner line
-      13   finish   2        2.04 m past the        2½      300 m of block 3
-                             ninth blue tick (110
-                             m hurdle tick 9)
-      14   finish   2        0.06 m behind the              300 m of block 3
-                             tenth blue tick (110
-                             m hurdle tick 10)
-      15   finish   2        2.96 m past the        4       300 m of block 3
-                             later 4x400 m
-                             takeover zone entry
-                             line
+       1   2        on the finish line                      1000 and 300 finish
+  2 to 4   3 to 5   on the finish line                      200 finish
+       5   2        1.12 m behind the first 4x100   1½      300 start
+                    m takeover zone entry
+                    (yellow); tape 1.11 m on the
+                    inner line
+       6   2        5.92 m past the first 4x100 m   8       300 start
+                    takeover zone entry (yellow);
+                    tape 5.89 m on the inner line
+       7   2        12.96 m past the first 4x100    17      300 start
+                    m takeover zone entry
+                    (yellow); tape 12.89 m on the
+                    inner line
+       8   2        10.00 m behind the first        13½     300 start
+                    4x100 m takeover zone exit
+                    (yellow); tape 9.95 m on the
+                    inner line
+ 9 to 11   3 to 5   on the 200 m start line                 200 start
+      12   2        4.08 m past the second 4x100    5½      1000 start
+                    m takeover zone exit
+                    (yellow); tape 4.06 m on the
+                    inner line
+      13   2        2.04 m past the ninth blue      2½      300 finish
+                    tick (110 m hurdle tick 9)
+      14   2        0.06 m behind the tenth blue            300 finish
+                    tick (110 m hurdle tick 10)
+      15   2        2.96 m past the later 4x400 m   4       300 finish
+                    takeover zone entry line
 ────────────────────────────────────────────────────────────────────────────────
 15 cones; the walk is 418 m and takes 5 minutes without taping.
 Steps are of 0.75 m.

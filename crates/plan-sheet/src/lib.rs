@@ -44,7 +44,7 @@ pub use sheet::place_row::PlaceRow;
 pub use sheet::sheet::Sheet;
 pub use sheet::sheet_block::SheetBlock;
 pub use sheet::sheet_row::{SheetRow, SheetSplit};
-pub use sheet::wave_times::{Go, TimeLine, WaveTimes};
+pub use sheet::wave::{Go, Wave, WaveLine};
 pub use strip::strip::{Strip, strips, strips_in_parts};
 pub use tables::csv_table::{Cell, CsvTable};
 pub use terminal::notation_text::notation_text;

@@ -6,9 +6,9 @@ use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
 use crate::json::care::WithCare;
+use crate::sheet::sheet_row::distance;
 use crate::tables::csv_table::{Cell, CsvTable};
 use crate::tables::spot_columns;
-use crate::terminal::plan_text::sure;
 use crate::terminal::table::{heading, table};
 use crate::terminal::take_care::take_care;
 use crate::words::caution::ROW_NOTE;
@@ -72,7 +72,7 @@ impl View for Choices {
             ]
         });
         let table = table(&["", "Stand", "Finish", "Course", "Ends on paint"], &[0, 4], rows);
-        let distance = sure(first.distance_m, first.plus_minus_m);
+        let distance = distance(first.distance_m, first.plus_minus_m);
         let title = format!("{distance} m in lane {}, best first", first.start.lane);
         format!("{}\n{table}\n\n{}", heading(&title), take_care(&self.cautions))
     }

@@ -4,6 +4,7 @@ use serde::Serialize;
 use session_plan::Plan;
 
 use crate::json::plan_json::PlanJson;
+use crate::sheet::sheet::Sheet;
 use crate::tables::csv_table::CsvTable;
 use crate::tables::plan_csv;
 use crate::terminal::plan_text;
@@ -35,7 +36,7 @@ impl View for Plan {
     }
 
     fn text(&self) -> String {
-        plan_text::text(self)
+        plan_text::text(&Sheet::of(self))
     }
 
     fn csv(&self) -> CsvTable {

@@ -39,7 +39,7 @@ pub struct Format {
 }
 
 /// Every kind of file, in the order in which help and README list them.
-pub const FORMATS: [Format; 9] = [
+pub static FORMATS: &[Format] = &[
     Format { ending: "txt", name: Some("text"), what: "tables for people", renderer: Renderer::Text },
     Format {
         ending: "json",

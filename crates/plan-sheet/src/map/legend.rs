@@ -1,28 +1,24 @@
 //! The list of cones beside the map.
 
 use kurbo::Point;
-use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
 use crate::drawing::ink::{Pen, group, line, text};
 use crate::drawing::lettering::{SMALL_MM, Type};
-use crate::sheet::cone_group::ConeGroup;
+use crate::sheet::cone_row::{ConeRow, cone_groups};
 use crate::sheet::spans::ranges;
-use crate::words::cone;
-use crate::words::spot::spot;
 
 /// The columns, each with how broad it is in millimetres.
-const COLUMNS: [(&str, f64); 5] =
-    [("Cone", 16.0), ("Marks", 26.0), ("Lane", 14.0), ("Where", 72.0), ("For", 52.0)];
+const COLUMNS: [(&str, f64); 4] = [("Cone", 16.0), ("Lane", 14.0), ("Where", 104.0), ("For", 46.0)];
 
 /// Draws the list with its upper left corner at a place; and tells how high it is.
-pub(super) fn draw(plan: &Plan, at: Point, mm: f64) -> (Element, f64) {
+pub(super) fn draw(cones: &[ConeRow], at: Point, mm: f64) -> (Element, f64) {
     let small = Type::plain(SMALL_MM * mm);
     let bold = Type { bold: true, ..small };
     let mut all = group("legend");
     let mut y = at.y;
-    let mut row = |cells: [String; 5], first: Type, others: Type| {
+    let mut row = |cells: [String; 4], first: Type, others: Type| {
         let mut x = at.x;
         let mut lines = 1;
         for (index, (cell, (_, width))) in cells.iter().zip(COLUMNS).enumerate() {
@@ -40,23 +36,16 @@ pub(super) fn draw(plan: &Plan, at: Point, mm: f64) -> (Element, f64) {
         y += 0.4 * mm;
     };
     row(COLUMNS.map(|(name, _)| name.to_owned()), bold, bold);
-    for cones in ConeGroup::of(plan) {
-        let (first, place) = (cones.first, spot(&cones.first.spot));
-        let place = match &cones.steps {
-            Some(steps) => format!("{place}; {steps} steps"),
-            None => place,
-        };
-        row(
-            [
-                ranges(cones.orders()),
-                cone::marks(first),
-                ranges(cones.lanes.iter().copied().map(u32::from)),
-                place,
-                cone::serves(first),
-            ],
-            bold,
-            small,
-        );
+    for group in cone_groups(cones) {
+        let ConeRow { place, steps, serves, .. } = &group[0];
+        let steps = steps.as_ref().map_or_else(String::new, |steps| format!("; {steps} steps"));
+        let cells = [
+            ranges(group.iter().map(|cone| cone.number)),
+            ranges(group.iter().map(|cone| cone.lane.into())),
+            format!("{place}{steps}"),
+            serves.clone(),
+        ];
+        row(cells, bold, small);
     }
     (all, y - at.y)
 }

@@ -7,6 +7,7 @@ use super::map_sheet;
 use super::picture::Picture;
 use super::room::Room;
 use crate::drawing::svg_file::svg_file;
+use crate::sheet::sheet::Sheet;
 use crate::words::cone;
 use crate::words::spot::spot;
 
@@ -110,7 +111,7 @@ pub fn map_svg(plan: &Plan) -> String {
     let (picture, _) = fitted(plan, "sheet", Room::PAGE);
     let title = format!("Map of {}", plan.title);
     let (bounds, mm) = (picture.bounds, picture.mm);
-    let (drawings, bounds) = map_sheet::around(plan, picture.drawing, bounds, mm);
+    let (drawings, bounds) = map_sheet::around(&Sheet::of(plan), picture.drawing, bounds, mm);
     svg_file(&title, &description(plan), bounds, mm, drawings)
 }
 

@@ -1,43 +1,48 @@
 //! The map as a sheet of its own: what stands over it and below it.
 
 use kurbo::{Point, Rect};
-use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
 use super::legend;
 use crate::drawing::ink::{group, number, text};
 use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::sheet::sheet::Sheet;
 use crate::strip::unrolled::{self, Unrolled};
-use crate::words::occasion::Occasion;
-use crate::words::{caution, walk_words};
 
 /// Space between the parts, in millimetres.
 const APART_MM: f64 = 6.0;
 
 /// Puts title, list of cones, strips and cautions round the map; and tells what they take in all.
-pub(super) fn around(plan: &Plan, map: Element, bounds: Rect, mm: f64) -> (Vec<Element>, Rect) {
+pub(super) fn around(sheet: &Sheet, map: Element, bounds: Rect, mm: f64) -> (Vec<Element>, Rect) {
     let margin = 3.0 * mm;
     let small = Type::plain(SMALL_MM * mm);
     let heading = Type::bold(3.8 * mm);
     let mut drawings = Vec::new();
     let mut top = Text { x: bounds.x0, y: 0.0, width: bounds.width(), drawing: group("heading") };
-    top.lines(&plan.title, Type::bold(5.5 * mm));
-    top.lines(&circumstances(plan), small);
+    top.lines(&sheet.title, Type::bold(5.5 * mm));
+    top.lines(&circumstances(sheet), small);
     let above = top.y + 2.0 * mm;
     top.drawing.assign("transform", format!("translate(0 {})", number(bounds.y0 - above)));
     drawings.push(top.drawing);
     drawings.push(map);
     let mut y = bounds.y1 + APART_MM * mm;
-    if !plan.setup.is_empty() {
+    if !sheet.cones.is_empty() {
         let mut title = Text { x: bounds.x0, y, width: bounds.width(), drawing: group("heading") };
-        title.lines(walk_words::TITLE, heading);
-        title.lines(&walk_words::told(plan), small);
-        let (list, height) = legend::draw(plan, Point::new(bounds.x0, title.y), mm);
+        title.lines(sheet.walk_title, heading);
+        title.lines(
+            &[Some(sheet.walk.as_str()), sheet.stride.as_deref()]
+                .into_iter()
+                .flatten()
+                .collect::<Vec<_>>()
+                .join(" "),
+            small,
+        );
+        let (list, height) = legend::draw(&sheet.cones, Point::new(bounds.x0, title.y), mm);
         y = title.y + height + APART_MM * mm;
         drawings.extend([title.drawing, list]);
     }
-    let strips = Unrolled::all(plan);
+    let strips = Unrolled::all(sheet);
     if !strips.is_empty() {
         let mut title = Text { x: bounds.x0, y, width: bounds.width(), drawing: group("heading") };
         title.lines("Lanes unrolled: start at the foot, finish at the top", heading);
@@ -48,8 +53,8 @@ pub(super) fn around(plan: &Plan, map: Element, bounds: Rect, mm: f64) -> (Vec<E
     }
     let mut foot = Text { x: bounds.x0, y, width: bounds.width(), drawing: group("cautions") };
     foot.lines("Take care", heading);
-    for caution in &plan.cautions {
-        foot.lines(&caution::caution(caution), small);
+    for caution in &sheet.cautions {
+        foot.lines(caution, small);
     }
     let bottom = foot.y;
     drawings.push(foot.drawing);
@@ -78,13 +83,12 @@ fn rows_of_strips(strips: Vec<Unrolled>, at: Point, mm: f64, drawings: &mut Vec<
 }
 
 /// Day, hours, track, what is closed, wind.
-fn circumstances(plan: &Plan) -> String {
-    let occasion = Occasion::of(plan);
+fn circumstances(sheet: &Sheet) -> String {
     let parts = [
-        occasion.date,
-        occasion.times,
-        Some(format!("Track: {}", occasion.track)),
-        occasion.wind.map(|wind| format!("wind {wind}")),
+        sheet.date.clone(),
+        sheet.times.clone(),
+        Some(format!("Track: {}", sheet.track)),
+        sheet.wind.as_ref().map(|wind| format!("wind {wind}")),
     ];
     parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }

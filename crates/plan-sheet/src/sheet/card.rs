@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::sheet::place_row::{PlaceRow, place_rows};
+use crate::sheet::place_row::{Alike, PlaceRow, place_rows};
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
 
@@ -58,7 +58,7 @@ pub(crate) fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
         }
     }
     for run in cards.iter_mut().flat_map(|card| &mut card.runs) {
-        run.places = place_rows(&run.rows);
+        run.places = place_rows(&run.rows, Alike::Aims);
     }
     cards
 }

@@ -35,3 +35,22 @@ impl ConeRow {
         }
     }
 }
+
+/// Cones that follow each other on the walk and are worded alike but for their lanes.
+pub(crate) fn cone_groups(cones: &[ConeRow]) -> impl Iterator<Item = &[ConeRow]> {
+    cones.chunk_by(|a, b| (&a.what, &a.place, &a.serves) == (&b.what, &b.place, &b.serves))
+}
+
+/// The lanes of some cones.
+pub(crate) fn lanes(cones: &[ConeRow]) -> Vec<u8> {
+    cones.iter().map(|cone| cone.lane).collect()
+}
+
+/// The numbers of cones that follow each other: `5`, or `5 to 7`.
+pub(crate) fn numbers(cones: &[ConeRow]) -> String {
+    match cones {
+        [first, .., last] => format!("{} to {}", first.number, last.number),
+        [cone] => cone.number.to_string(),
+        [] => String::new(),
+    }
+}

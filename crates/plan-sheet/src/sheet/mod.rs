@@ -1,11 +1,10 @@
 //! What every view of a plan shows: blocks, rows, waves, cones and cards.
 
 pub(crate) mod card;
-pub(crate) mod cone_group;
 pub(crate) mod cone_row;
 pub(crate) mod place_row;
 pub(crate) mod sheet;
 pub(crate) mod sheet_block;
 pub(crate) mod sheet_row;
 pub(crate) mod spans;
-pub(crate) mod wave_times;
+pub(crate) mod wave;

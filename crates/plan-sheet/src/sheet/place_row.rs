@@ -2,39 +2,42 @@
 
 use std::collections::HashMap;
 
-use lane_distance::LaneList;
 use serde::Serialize;
 
-use crate::sheet::sheet_row::{SheetRow, SheetSplit};
-use crate::sheet::spans::spans;
+use crate::sheet::sheet_row::SheetRow;
+use crate::sheet::spans::{lanes_in_words, reps_in_words};
 
-/// Runs of a block that start and finish at places said in the same words, in one lane or several.
+/// Runs of a block with the same places, in one lane or several.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PlaceRow {
-    /// The repetitions, as `1 to 4`; nothing where each lane keeps its places throughout the block.
-    pub reps: Option<String>,
-    /// The lanes, as `3 to 5`.
-    pub lanes: String,
-    /// How far, in metres.
-    pub metres: String,
-    /// Where they start.
-    pub start: String,
-    /// The cones there, in the order of the lanes.
+    /// The repetitions, in rising order.
+    #[serde(serialize_with = "reps_in_words")]
+    pub reps: Vec<u32>,
+    /// Whether each lane keeps its places throughout the block, so that nobody need know the repetitions.
+    pub is_throughout: bool,
+    /// The lanes, in rising order.
+    #[serde(serialize_with = "lanes_in_words")]
+    pub lanes: Vec<u8>,
+    /// The first of the runs; it has targets and splits where those are the same for all of them.
+    #[serde(flatten)]
+    pub run: SheetRow,
+    /// The cones where they start, in the order of the lanes.
     pub start_cones: Vec<u32>,
-    /// Where they finish.
-    pub finish: String,
-    /// The cones there, in the order of the lanes.
+    /// The cones where they finish, in the order of the lanes.
     pub finish_cones: Vec<u32>,
-    /// Where the run-in begins.
-    pub run_in: Option<String>,
-    /// The cones there, in the order of the lanes.
+    /// The cones where the run-in begins, in the order of the lanes.
     pub run_in_cones: Vec<u32>,
-    /// Whether they are run on a straight towards its start.
-    pub the_other_way: bool,
-    /// The target, where it is one for all of them.
-    pub target: Option<String>,
-    /// When to pass what, at round distances, where that is one for all of them.
-    pub splits: Vec<SheetSplit>,
+}
+
+/// What the runs of a row have in common.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Alike {
+    /// Where they start and finish.
+    Places,
+    /// Places, targets and splits.
+    Aims,
+    /// Places, targets, sets and rests; and they follow each other.
+    Times,
 }
 
 /// What one lane does in some repetitions.
@@ -44,15 +47,7 @@ struct Lane<'a> {
     first: &'a SheetRow,
 }
 
-impl Lane<'_> {
-    /// Whether a run is at the same places, with the same to say of it.
-    fn is_like(&self, row: &SheetRow, with_targets: bool) -> bool {
-        let has_aims_of = |other: &SheetRow| (&row.target, &row.splits) == (&other.target, &other.splits);
-        self.first.has_places_of(row) && (!with_targets || has_aims_of(self.first))
-    }
-}
-
-/// Whether targets can be told with the places: they are the same for all who run there.
+/// Whether everybody who runs a repetition of a block has the same target.
 pub(crate) fn has_one_target(rows: &[SheetRow]) -> bool {
     let mut aims = HashMap::new();
     rows.iter().all(|row| {
@@ -62,21 +57,28 @@ pub(crate) fn has_one_target(rows: &[SheetRow]) -> bool {
 }
 
 /// The places of some runs, in the order in which they are met.
-pub(crate) fn place_rows(rows: &[SheetRow]) -> Vec<PlaceRow> {
-    let with_targets = has_one_target(rows);
+pub(crate) fn place_rows(rows: &[SheetRow], alike: Alike) -> Vec<PlaceRow> {
+    let is_timed = alike == Alike::Times;
     let mut lanes: Vec<Lane<'_>> = Vec::new();
     for row in rows {
-        match lanes.iter_mut().find(|known| known.lane == row.lane && known.is_like(row, with_targets)) {
-            Some(known) if known.reps.contains(&row.rep) => {}
-            Some(known) => known.reps.push(row.rep),
+        let goes_on = |lane: &&mut Lane<'_>| {
+            lane.lane == row.lane
+                && is_alike(lane.first, row, alike)
+                && (!is_timed || lane.reps.last().is_some_and(|last| row.rep - last <= 1))
+        };
+        match lanes.iter_mut().find(goes_on) {
+            Some(lane) if lane.reps.contains(&row.rep) => {}
+            Some(lane) => lane.reps.push(row.rep),
             None => lanes.push(Lane { lane: row.lane, reps: vec![row.rep], first: row }),
         }
     }
-    let has_reps = lanes.iter().any(|one| lanes.iter().filter(|other| other.lane == one.lane).count() > 1);
+    let is_throughout =
+        lanes.iter().all(|one| lanes.iter().filter(|other| other.lane == one.lane).count() == 1);
+    let tells_reps = is_timed || !is_throughout;
     let mut groups: Vec<Vec<Lane<'_>>> = Vec::new();
     for lane in lanes {
         let joins = |group: &&mut Vec<Lane<'_>>| {
-            group[0].is_like(lane.first, with_targets) && (!has_reps || group[0].reps == lane.reps)
+            is_alike(group[0].first, lane.first, alike) && (!tells_reps || group[0].reps == lane.reps)
         };
         match groups.iter_mut().find(joins) {
             Some(group) => group.push(lane),
@@ -86,46 +88,42 @@ pub(crate) fn place_rows(rows: &[SheetRow]) -> Vec<PlaceRow> {
     for group in &mut groups {
         group.sort_by_key(|lane| lane.lane);
     }
-    groups.sort_by_key(|group| (has_reps.then(|| group[0].reps[0]), group[0].lane));
-    groups.iter().map(|group| place_row(group, has_reps, with_targets)).collect()
+    groups.sort_by_key(|group| (tells_reps.then(|| group[0].reps[0]), group[0].lane));
+    groups.iter().map(|group| PlaceRow::of(group, is_throughout, alike)).collect()
 }
 
-fn place_row(group: &[Lane<'_>], has_reps: bool, with_targets: bool) -> PlaceRow {
-    let first = group[0].first;
-    let lanes: Vec<u8> = group.iter().map(|lane| lane.lane).collect();
-    let cones = |of: fn(&SheetRow) -> Option<u32>| group.iter().filter_map(|lane| of(lane.first)).collect();
-    PlaceRow {
-        reps: has_reps.then(|| joined(&group[0].reps)),
-        lanes: LaneList(&lanes).numbers(),
-        metres: first.metres.clone(),
-        start: first.start.clone(),
-        start_cones: cones(|row| row.start_cone),
-        finish: first.finish.clone(),
-        finish_cones: cones(|row| row.finish_cone),
-        run_in: first.run_in.clone(),
-        run_in_cones: cones(|row| row.run_in_cone),
-        the_other_way: first.the_other_way,
-        target: first.target.clone().filter(|_| with_targets),
-        splits: if with_targets { first.splits.clone() } else { Vec::new() },
-    }
+fn is_alike(a: &SheetRow, b: &SheetRow, alike: Alike) -> bool {
+    a.has_places_of(b)
+        && match alike {
+            Alike::Places => true,
+            Alike::Aims => (&a.target, &a.splits) == (&b.target, &b.splits),
+            // The last repetition has no rest after it; that needs no row of its own.
+            Alike::Times => {
+                (&a.target, a.set) == (&b.target, b.set) && (a.rest == b.rest || b.rest.is_none())
+            }
+        }
 }
 
-/// Numbers in rising order, those that follow each other joined: `1 to 4, 6`.
-fn joined(numbers: &[u32]) -> String {
-    let words = spans(numbers.iter().copied()).into_iter().map(|(from, to)| match to - from {
-        0 => from.to_string(),
-        1 => format!("{from}, {to}"),
-        _ => format!("{from} to {to}"),
-    });
-    words.collect::<Vec<_>>().join(", ")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::joined;
-
-    #[test]
-    fn numbers_that_follow_each_other_are_joined() {
-        assert_eq!(joined(&[1, 2, 3, 5, 7, 8]), "1 to 3, 5, 7, 8");
+impl PlaceRow {
+    fn of(group: &[Lane<'_>], is_throughout: bool, alike: Alike) -> Self {
+        let mut run = group[0].first.clone();
+        if alike == Alike::Places {
+            (run.target, run.target_s, run.splits) = (None, None, Vec::new());
+        }
+        run.paint = Vec::new();
+        let mut reps: Vec<u32> = group.iter().flat_map(|lane| lane.reps.iter().copied()).collect();
+        reps.sort_unstable();
+        reps.dedup();
+        let cones =
+            |of: fn(&SheetRow) -> Option<u32>| group.iter().filter_map(|lane| of(lane.first)).collect();
+        Self {
+            reps,
+            is_throughout,
+            lanes: group.iter().map(|lane| lane.lane).collect(),
+            run,
+            start_cones: cones(|row| row.start_cone),
+            finish_cones: cones(|row| row.finish_cone),
+            run_in_cones: cones(|row| row.run_in_cone),
+        }
     }
 }

@@ -1,5 +1,9 @@
 //! A plan as the sheets print it: every value in words.
 
+use std::sync::Arc;
+
+use chrono::NaiveTime;
+use lane_distance::Track;
 use serde::Serialize;
 use session_plan::Plan;
 
@@ -49,6 +53,12 @@ pub struct Sheet {
     pub stride: Option<String>,
     /// Every cone, in the order of the walk.
     pub cones: Vec<ConeRow>,
+    /// The track, for pictures.
+    #[serde(skip)]
+    pub ground: Arc<Track>,
+    /// When it begins, if the time of day is known.
+    #[serde(skip)]
+    pub begins: Option<NaiveTime>,
     /// What each athlete needs to know.
     pub cards: Vec<Card>,
     /// What the coach or the plan has to say.
@@ -78,6 +88,8 @@ impl Sheet {
             walk: walk_words::walk(&plan.walk),
             cones: plan.setup.iter().map(|item| ConeRow::of(plan, item)).collect(),
             stride: walk_words::stride(plan),
+            ground: plan.track.ground.clone(),
+            begins: plan.begins,
             cards: cards(&blocks),
             blocks,
             notes: warning::notes(plan),

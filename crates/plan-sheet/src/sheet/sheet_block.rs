@@ -5,9 +5,9 @@ use chrono::NaiveTime;
 use serde::Serialize;
 use session_plan::{Plan, PlanBlock};
 
-use crate::sheet::place_row::{PlaceRow, place_rows};
+use crate::sheet::place_row::{Alike, PlaceRow, has_one_target, place_rows};
 use crate::sheet::sheet_row::SheetRow;
-use crate::sheet::wave_times::{WaveTimes, wave_times};
+use crate::sheet::wave::{Wave, waves};
 use crate::words::{caution, coach, day, remark};
 
 /// A block of a sheet.
@@ -28,7 +28,9 @@ pub struct SheetBlock {
     /// Where they start and finish, each place said once.
     pub places: Vec<PlaceRow>,
     /// Its waves, with who runs in them.
-    pub waves: Vec<WaveTimes>,
+    pub waves: Vec<Wave>,
+    /// Whether some who run side by side have other targets than the rest.
+    pub has_own_targets: bool,
     /// Whether any run has a number of its set.
     pub has_sets: bool,
     /// Whether runs go in waves.
@@ -45,6 +47,7 @@ impl SheetBlock {
     pub(crate) fn of(plan: &Plan, number: usize, block: &PlanBlock) -> Self {
         let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
         rows.sort_by_key(|row| (row.rep, row.wave, row.lane));
+        let has_own_targets = !has_one_target(&rows);
         Self {
             number,
             text: block.text.trim().to_owned(),
@@ -53,13 +56,31 @@ impl SheetBlock {
             has_sets: block.reps.iter().any(|rep| rep.set > 1),
             has_waves: block.reps.iter().any(|rep| rep.wave > 1),
             when: when(plan, block),
-            places: place_rows(&rows),
-            waves: wave_times(&rows),
+            has_own_targets,
+            places: place_rows(&rows, if has_own_targets { Alike::Places } else { Alike::Aims }),
+            waves: waves(&rows),
             rows,
             coach: block.coach.as_ref().map(coach::coach),
             cautions: caution::of_block(block),
             remarks: block.remarks.iter().map(remark::remark).collect(),
         }
+    }
+}
+
+impl SheetBlock {
+    /// Its runs, each the rows that go together, in the order of their starts.
+    pub fn runs(&self) -> impl Iterator<Item = &[SheetRow]> {
+        self.rows.chunk_by(|a, b| (a.rep, a.wave) == (b.rep, b.wave))
+    }
+
+    /// Whether anybody who runs it is named.
+    pub fn has_names(&self) -> bool {
+        self.rows.iter().any(|row| !row.athletes.is_empty())
+    }
+
+    /// Its places where people are named, who each have their times; else its places and times.
+    pub(crate) fn places_and_times(&self) -> Vec<PlaceRow> {
+        place_rows(&self.rows, if self.has_names() { Alike::Places } else { Alike::Times })
     }
 }
 

@@ -1,13 +1,12 @@
 //! A run as the sheets print it.
 
 use crate::words::numbers::{clock, metres};
-use lane_distance::Mark;
+use lane_distance::{Mark, Spot};
 use serde::Serialize;
 use session_plan::{Plan, Rep};
 
-use crate::terminal::plan_text::sure;
 use crate::words::day::time_at;
-use crate::words::spot::spot;
+use crate::words::spot::{from_paint, spot};
 use crate::words::target::target;
 
 /// A run of a sheet.
@@ -28,8 +27,17 @@ pub struct SheetRow {
     pub names: Vec<String>,
     /// How far, in metres.
     pub metres: String,
+    /// The same, as a number.
+    #[serde(skip)]
+    pub distance_m: f64,
     /// Where it starts.
     pub start: String,
+    /// The same where it is clear that somebody starts there: paint is named alone.
+    #[serde(skip)]
+    pub from: String,
+    /// The same on the track, for pictures.
+    #[serde(skip)]
+    pub start_spot: Spot,
     /// The number of the cone there.
     pub start_cone: Option<u32>,
     /// Where it finishes.
@@ -50,6 +58,12 @@ pub struct SheetRow {
     pub go: Option<String>,
     /// When it goes, in seconds from the start of the session.
     pub go_s: Option<f64>,
+    /// When the fastest who run are in, in seconds from the start of the session.
+    #[serde(skip)]
+    pub in_from_s: Option<f64>,
+    /// When it is done, in seconds from the start of the session.
+    #[serde(skip)]
+    pub done_s: Option<f64>,
     /// The rest after it.
     pub rest: Option<String>,
     /// When to pass what, at round distances.
@@ -84,8 +98,11 @@ impl SheetRow {
             lane: rep.lane,
             athletes: rep.athletes.iter().map(|name| called(name)).collect(),
             names: rep.athletes.clone(),
-            metres: sure(rep.distance_m, rep.plus_minus_m),
+            metres: distance(rep.distance_m, rep.plus_minus_m),
+            distance_m: rep.distance_m,
             start: spot(&rep.start),
+            from: from_paint(&rep.start),
+            start_spot: rep.start.spot(),
             start_cone: plan.cone_on(&rep.start),
             finish: spot(&rep.finish),
             finish_cone: plan.cone_on(&rep.finish),
@@ -96,6 +113,8 @@ impl SheetRow {
             target_s: rep.target_s,
             go: rep.go_s.map(at),
             go_s: rep.go_s,
+            in_from_s: rep.go_s.zip(rep.target_from_s.or(rep.target_s)).map(|(go_s, lasts_s)| go_s + lasts_s),
+            done_s: rep.done_s,
             rest: rep.rest_s.map(clock),
             splits: (rep.splits.iter().filter(|split| split.round))
                 .map(|round| split(round, format!("{} m", metres(round.from_start_m))))
@@ -104,6 +123,11 @@ impl SheetRow {
                 .filter_map(|painted| Some(split(painted, spoken(plan, painted.mark.as_ref()?))))
                 .collect(),
         }
+    }
+
+    /// The target where it is a time, not an effort.
+    pub(crate) fn target_time(&self) -> Option<&str> {
+        self.target.as_deref().filter(|_| self.target_s.is_some())
     }
 
     /// Whether it starts and finishes where another run does, and is as long.
@@ -122,4 +146,15 @@ fn spoken(plan: &Plan, mark: &str) -> String {
 /// An athlete's name; one who has only a number is called by it, so that it is not taken for a lane's.
 fn called(name: &str) -> String {
     if name.chars().all(|letter| letter.is_ascii_digit()) { format!("No. {name}") } else { name.to_owned() }
+}
+
+/// A distance, with its uncertainty where that matters on the ground.
+pub(crate) fn distance(distance_m: f64, plus_minus_m: f64) -> String {
+    /// A plus or minus is shown from here on, in metres.
+    const SHOWN_FROM_M: f64 = 0.1;
+    if plus_minus_m < SHOWN_FROM_M {
+        metres(distance_m)
+    } else {
+        format!("{} ±{plus_minus_m:.1}", metres(distance_m))
+    }
 }

@@ -1,5 +1,8 @@
 //! Numbers that follow each other, joined.
 
+use lane_distance::LaneList;
+use serde::Serializer;
+
 /// The first and the last of every run of rising numbers that follow each other.
 pub(crate) fn spans(numbers: impl IntoIterator<Item = u32>) -> Vec<(u32, u32)> {
     let mut spans: Vec<(u32, u32)> = Vec::new();
@@ -12,7 +15,7 @@ pub(crate) fn spans(numbers: impl IntoIterator<Item = u32>) -> Vec<(u32, u32)> {
     spans
 }
 
-/// Rising numbers, with a dash from the first to the last of those that follow each other.
+/// Rising numbers, with a dash from the first to the last of those that follow each other: `1–4, 6`.
 pub(crate) fn ranges(numbers: impl IntoIterator<Item = u32>) -> String {
     let word = |(first, last): (u32, u32)| match last - first {
         0 => first.to_string(),
@@ -21,13 +24,40 @@ pub(crate) fn ranges(numbers: impl IntoIterator<Item = u32>) -> String {
     spans(numbers).into_iter().map(word).collect::<Vec<_>>().join(", ")
 }
 
+/// Rising numbers in words: `1 to 4, 6`.
+pub(crate) fn joined(numbers: &[u32]) -> String {
+    let words = spans(numbers.iter().copied()).into_iter().map(|(from, to)| match to - from {
+        0 => from.to_string(),
+        1 => format!("{from}, {to}"),
+        _ => format!("{from} to {to}"),
+    });
+    words.collect::<Vec<_>>().join(", ")
+}
+
+/// Lanes to choose from: `2 or 3`.
+pub(crate) fn lane_choice(lanes: &[u8]) -> String {
+    lanes.iter().map(u8::to_string).collect::<Vec<_>>().join(" or ")
+}
+
+/// Writes repetitions as templates show them.
+pub(crate) fn reps_in_words<S: Serializer>(reps: &[u32], to: S) -> Result<S::Ok, S::Error> {
+    to.collect_str(&joined(reps))
+}
+
+/// Writes lanes as templates show them.
+pub(crate) fn lanes_in_words<S: Serializer>(lanes: &[u8], to: S) -> Result<S::Ok, S::Error> {
+    to.collect_str(&LaneList(lanes).numbers())
+}
+
 #[cfg(test)]
 mod tests {
-    use super::spans;
+    use super::*;
 
     #[test]
     fn numbers_that_follow_each_other_are_joined() {
         assert_eq!(spans([1, 2, 3, 5, 7, 8]), [(1, 3), (5, 5), (7, 8)]);
         assert_eq!(spans([]), []);
+        assert_eq!(joined(&[1, 2, 3, 5, 7, 8]), "1 to 3, 5, 7, 8");
+        assert_eq!(ranges([1, 2, 3, 5, 7, 8]), "1–3, 5, 7–8");
     }
 }

@@ -3,10 +3,10 @@
 use std::collections::HashSet;
 
 use crate::words::numbers::{metres, to_cm};
-use crate::words::spot::spot;
-use lane_distance::{Course, Form, Layout, Spot};
-use session_plan::{Plan, Rep};
+use lane_distance::{Course, Form, Layout, Spot, Track};
 
+use crate::sheet::sheet::Sheet;
+use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::ranges;
 
 /// Paint that a runner passes.
@@ -45,19 +45,19 @@ const THERE_M: f64 = 0.055;
 
 impl Ribbon {
     /// Every run of a plan that differs from the others, in the order in which they are run.
-    pub(super) fn all(plan: &Plan) -> Vec<Self> {
+    pub(super) fn all(sheet: &Sheet) -> Vec<Self> {
         let mut ribbons: Vec<Self> = Vec::new();
         let mut met = HashSet::new();
-        for (number, block) in (1..).zip(&plan.blocks) {
-            let mut reps: Vec<&Rep> = block.reps.iter().collect();
-            reps.sort_by_key(|rep| (rep.rep, rep.lane));
-            for rep in reps {
-                let places = [rep.start.to_finish_line_m, rep.finish.to_finish_line_m, rep.distance_m]
-                    .map(f64::to_bits);
-                if !met.insert((rep.start.course, rep.lane, places, rep.the_other_way)) {
+        for block in &sheet.blocks {
+            let mut rows: Vec<&SheetRow> = block.rows.iter().collect();
+            rows.sort_by_key(|row| (row.rep, row.lane));
+            for row in rows {
+                let Spot { course, lane, to_finish_m } = row.start_spot;
+                let places = [to_finish_m, row.distance_m].map(f64::to_bits);
+                if !met.insert((course, lane, places, row.the_other_way)) {
                     continue;
                 }
-                let ribbon = Self::of(plan, number, rep);
+                let ribbon = Self::of(&sheet.ground, block.number, row);
                 match ribbons.iter_mut().find(|known| known.is_like(&ribbon)) {
                     Some(known) => known.join(ribbon),
                     None => ribbons.push(ribbon),
@@ -67,20 +67,19 @@ impl Ribbon {
         ribbons
     }
 
-    fn of(plan: &Plan, block: usize, rep: &Rep) -> Self {
-        let track = &plan.track.ground;
+    fn of(track: &Track, block: usize, row: &SheetRow) -> Self {
         let layout = track.layout();
-        let course = rep.start.course;
-        let start = rep.start.spot();
+        let start = row.start_spot;
+        let course = start.course;
         let lap_m = match course {
-            Course::Oval => track.lap_m(rep.lane).unwrap_or(f64::INFINITY),
+            Course::Oval => track.lap_m(row.lane).unwrap_or(f64::INFINITY),
             _ => f64::INFINITY,
         };
-        let laps = ((rep.distance_m + THERE_M) / lap_m).floor();
-        let rest_m = rep.distance_m - laps * if lap_m.is_finite() { lap_m } else { 0.0 };
+        let laps = ((row.distance_m + THERE_M) / lap_m).floor();
+        let rest_m = row.distance_m - laps * if lap_m.is_finite() { lap_m } else { 0.0 };
         // A run of whole laps shows one of them.
         let (laps, shown_m) = if rest_m > THERE_M { (laps, rest_m) } else { (laps - 1.0, lap_m) };
-        let mut passed: Vec<Passed> = (track.painted(course, rep.lane).iter())
+        let mut passed: Vec<Passed> = (track.painted(course, row.lane).iter())
             .filter_map(|painted| {
                 let from_start_m = match course {
                     Course::Oval => {
@@ -88,7 +87,7 @@ impl Ribbon {
                         // A hair behind the start is at the start, not a lap away.
                         if lap_m - past_m < THERE_M { past_m - lap_m } else { past_m }
                     }
-                    _ if rep.the_other_way => painted.to_finish_m - start.to_finish_m,
+                    _ if row.the_other_way => painted.to_finish_m - start.to_finish_m,
                     _ => start.to_finish_m - painted.to_finish_m,
                 };
                 let mark = track.mark(painted.mark)?;
@@ -103,17 +102,17 @@ impl Ribbon {
         passed.sort_by(|a, b| a.from_start_m.total_cmp(&b.from_start_m));
         Self {
             block,
-            lanes: vec![rep.lane],
-            distance_m: rep.distance_m,
+            lanes: vec![row.lane],
+            distance_m: row.distance_m,
             laps: laps as u32,
             lap_m,
             shown_m,
             passed,
-            bends: bends(layout, start, shown_m, rep.the_other_way),
-            start_cones: plan.cone_on(&rep.start).into_iter().collect(),
-            finish_cones: plan.cone_on(&rep.finish).into_iter().collect(),
-            start: spot(&rep.start),
-            finish: spot(&rep.finish),
+            bends: bends(layout, start, shown_m, row.the_other_way),
+            start_cones: row.start_cone.into_iter().collect(),
+            finish_cones: row.finish_cone.into_iter().collect(),
+            start: row.start.clone(),
+            finish: row.finish.clone(),
         }
     }
 

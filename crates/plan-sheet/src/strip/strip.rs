@@ -5,6 +5,7 @@ use session_plan::Plan;
 
 use super::unrolled::Unrolled;
 use crate::drawing::svg_file::svg_file;
+use crate::sheet::sheet::Sheet;
 
 /// A lane unrolled from start to finish, to the scale that all strips of a plan have.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,7 +34,7 @@ pub struct Strip {
 /// assert!(strips[0].svg.contains("finish line"));
 /// ```
 pub fn strips(plan: &Plan) -> Vec<Strip> {
-    Unrolled::all(plan).into_iter().map(Strip::from).collect()
+    Unrolled::all(&Sheet::of(plan)).into_iter().map(Strip::from).collect()
 }
 
 /// The same for pages: a strip that is higher than `most_mm` is cut into parts of which none is, the first
@@ -51,7 +52,7 @@ pub fn strips(plan: &Plan) -> Vec<Strip> {
 /// assert!(parts.iter().all(|part| part.height_mm <= 200.0));
 /// ```
 pub fn strips_in_parts(plan: &Plan, most_mm: f64) -> Vec<Vec<Strip>> {
-    let parts = Unrolled::in_parts(plan, most_mm).into_iter();
+    let parts = Unrolled::in_parts(&Sheet::of(plan), most_mm).into_iter();
     parts.map(|parts| parts.into_iter().map(Strip::from).collect()).collect()
 }
 

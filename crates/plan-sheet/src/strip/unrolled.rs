@@ -1,7 +1,6 @@
 //! A lane unrolled, as a drawing.
 
 use kurbo::{Point, Rect, Size};
-use session_plan::Plan;
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -14,6 +13,7 @@ use crate::drawing::ink::{Pen, group, line, polygon, rect, stroke, text};
 use crate::drawing::lettering::{SMALL_MM, Type};
 use crate::drawing::paint_style;
 use crate::drawing::sign::{Marked, sign};
+use crate::sheet::sheet::Sheet;
 
 /// How wide a strip is, in millimetres.
 pub(crate) const WIDTH_MM: f64 = 87.0;
@@ -45,13 +45,13 @@ pub(crate) struct Unrolled {
 }
 
 impl Unrolled {
-    pub(crate) fn all(plan: &Plan) -> Vec<Self> {
-        Self::in_parts(plan, f64::INFINITY).into_iter().flatten().collect()
+    pub(crate) fn all(sheet: &Sheet) -> Vec<Self> {
+        Self::in_parts(sheet, f64::INFINITY).into_iter().flatten().collect()
     }
 
     /// The strips, each in parts of which none is higher than some millimetres.
-    pub(crate) fn in_parts(plan: &Plan, most_mm: f64) -> Vec<Vec<Self>> {
-        let ribbons = Ribbon::all(plan);
+    pub(crate) fn in_parts(sheet: &Sheet, most_mm: f64) -> Vec<Vec<Self>> {
+        let ribbons = Ribbon::all(sheet);
         let longest_m = ribbons.iter().map(|ribbon| ribbon.shown_m).fold(1.0, f64::max);
         // One scale for all, so that their lengths can be compared.
         let scale = (170.0 / longest_m).clamp(0.45, 1.2);

@@ -6,6 +6,7 @@ use session_plan::Plan;
 use uuid::Uuid;
 
 use crate::formats::rendered::{RenderError, RenderSettings, Rendered, WRITE_A_DATE};
+use crate::sheet::sheet::Sheet;
 use crate::tables::plan_lines::{Marks, lines};
 
 /// What identifiers of sessions are made with: any fixed value serves.
@@ -67,7 +68,7 @@ fn event(plan: &Plan, date: NaiveDate, uid: &str, written: DateTime<Utc>) -> ica
         .timestamp(written)
         .summary(&plan.title)
         .location(&plan.track.name)
-        .description(&lines(plan, Marks::Plain));
+        .description(&lines(&Sheet::of(plan), Marks::Plain));
     match plan.begins {
         // The day after is the first that the event does not take.
         None => {

@@ -2,8 +2,8 @@
 
 use session_plan::Plan;
 
+use crate::sheet::sheet::Sheet;
 use crate::tables::plan_lines::{Marks, lines};
-use crate::words::occasion::Occasion;
 
 /// Plans as a message that can be sent: CommonMark that reads well where nothing renders it, too.
 ///
@@ -14,11 +14,11 @@ pub(crate) fn message(plans: &[Plan]) -> String {
 
 fn one(plan: &Plan) -> String {
     let marks = Marks::Markdown;
-    let occasion = Occasion::of(plan);
-    let date = occasion.date.map_or_else(String::new, |date| {
-        let times = occasion.times.map_or_else(String::new, |times| format!(", {times}"));
+    let sheet = Sheet::of(plan);
+    let date = sheet.date.as_ref().map_or_else(String::new, |date| {
+        let times = sheet.times.as_ref().map_or_else(String::new, |times| format!(", {times}"));
         format!("{date}{times}. ")
     });
-    let track = marks.text(&occasion.track);
-    format!("# {}\n\n{date}Track: {track}.\n\n{}\n", marks.text(&plan.title), lines(plan, marks))
+    let track = marks.text(&sheet.track);
+    format!("# {}\n\n{date}Track: {track}.\n\n{}\n", marks.text(&sheet.title), lines(&sheet, marks))
 }

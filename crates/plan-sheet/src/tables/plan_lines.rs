@@ -2,16 +2,15 @@
 
 use std::borrow::Cow;
 
-use crate::words::numbers::clock;
 use lane_distance::LaneList;
-use session_plan::{Plan, PlanBlock};
 
-use crate::sheet::cone_group::ConeGroup;
-use crate::terminal::board::{athletes, is_board};
-use crate::terminal::plan_text::{lane_rows, rows, sure};
-use crate::words::spot::spot;
-use crate::words::target::target;
-use crate::words::{caution, coach, cone, house_rule, remark, walk_words, warning};
+use crate::sheet::cone_row::{self, ConeRow};
+use crate::sheet::place_row::PlaceRow;
+use crate::sheet::sheet::Sheet;
+use crate::sheet::sheet_block::SheetBlock;
+use crate::sheet::spans::joined;
+use crate::words::athlete::athletes;
+use crate::words::block_words;
 
 /// How headings are marked, and text kept apart from marks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,20 +59,16 @@ impl Marks {
 }
 
 /// Lines that can be read on a narrow screen in any type: no table, no terminal codes.
-pub(crate) fn lines(plan: &Plan, marks: Marks) -> String {
-    let mut parts: Vec<String> =
-        (1..).zip(&plan.blocks).map(|(number, block)| block_lines(number, block, marks)).collect();
-    if let Some(wind) = &plan.wind {
-        parts.insert(0, format!("Wind: {}", marks.text(wind)));
+pub(crate) fn lines(sheet: &Sheet, marks: Marks) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    parts.extend(sheet.wind.as_ref().map(|wind| format!("Wind: {}", marks.text(wind))));
+    parts.extend(sheet.blocks.iter().map(|block| block_lines(block, marks)));
+    if !sheet.cones.is_empty() {
+        parts.push(setup_lines(sheet, marks));
     }
-    if !plan.setup.is_empty() {
-        parts.push(setup_lines(plan, marks));
-    }
-    for (title, lines) in [
-        ("Please note", warning::notes(plan)),
-        ("On this track", house_rule::etiquette(&plan.rules)),
-        ("Take care", caution::all(&plan.cautions)),
-    ] {
+    for (title, lines) in
+        [("Please note", &sheet.notes), ("On this track", &sheet.etiquette), ("Take care", &sheet.cautions)]
+    {
         if !lines.is_empty() {
             let lines: Vec<String> = lines.iter().map(|line| format!("- {}", marks.text(line))).collect();
             parts.push(format!("{}\n{}", marks.heading(title), lines.join("\n")));
@@ -82,60 +77,49 @@ pub(crate) fn lines(plan: &Plan, marks: Marks) -> String {
     parts.join("\n\n")
 }
 
-fn setup_lines(plan: &Plan, marks: Marks) -> String {
-    let mut text = marks.heading(walk_words::TITLE);
-    for group in ConeGroup::of(plan) {
-        let item = group.first;
-        let steps = group.steps.as_ref().map_or_else(String::new, |steps| format!(", {steps} steps"));
+fn setup_lines(sheet: &Sheet, marks: Marks) -> String {
+    let mut text = marks.heading(sheet.walk_title);
+    for cones in cone_row::cone_groups(&sheet.cones) {
+        let ConeRow { place, steps, serves, .. } = &cones[0];
+        let steps = steps.as_ref().map_or_else(String::new, |steps| format!(", {steps} steps"));
         text += &format!(
-            "\n- {}, {}: {} {}{steps}; {}",
-            group.numbers(),
-            LaneList(&group.lanes),
-            cone::marks(item),
-            marks.text(&spot(&item.spot)),
-            marks.text(&cone::serves(item))
+            "\n- {}, {}: {}{steps}; {}",
+            cone_row::numbers(cones),
+            LaneList(&cone_row::lanes(cones)),
+            marks.text(place),
+            marks.text(serves)
         );
     }
-    text += &format!("\n\n{}", walk_words::told(plan));
-    text
+    let stride = sheet.stride.as_ref().map_or_else(String::new, |stride| format!(" {stride}"));
+    format!("{text}\n\n{}{stride}", sheet.walk)
 }
 
-fn block_lines(number: usize, block: &PlanBlock, marks: Marks) -> String {
-    let whom = block.group.as_ref().map_or_else(String::new, |group| format!(", {group}"));
-    let mut lines = vec![marks.heading(&format!("Block {number}{whom}: {}", block.text.trim()))];
-    // A squad's times are its athletes', and told with them.
-    let is_board = is_board(block);
-    for row in if is_board { lane_rows(block) } else { rows(block) } {
-        let rep = row.first;
+fn block_lines(block: &SheetBlock, marks: Marks) -> String {
+    let mut lines = vec![marks.heading(&block_words::title(block))];
+    for PlaceRow { reps, lanes, run, .. } in block.places_and_times() {
         let mut line = format!(
-            "- {}, {} m in {}: start {}, finish {}",
-            if row.from == row.last { format!("run {}", row.last) } else { format!("runs {}", row.reps()) },
-            sure(rep.distance_m, rep.plus_minus_m),
-            LaneList(&row.lanes),
-            marks.text(&spot(&rep.start)),
-            marks.text(&spot(&rep.finish))
+            "- {} {}, {} m in {}: start {}, finish {}",
+            if reps.len() == 1 { "run" } else { "runs" },
+            joined(&reps),
+            run.metres,
+            LaneList(&lanes),
+            marks.text(&run.start),
+            marks.text(&run.finish)
         );
-        if let Some(run_in) = &rep.run_in {
-            line += &format!(", run-in {}", marks.text(&spot(run_in)));
+        if let Some(run_in) = &run.run_in {
+            line += &format!(", run-in {}", marks.text(run_in));
         }
-        if !is_board {
-            if let Some(target) = target(rep) {
-                line += &format!(", in {target}");
-            }
-            if let Some(rest_s) = rep.rest_s {
-                line += &format!(", then rest {}", clock(rest_s));
-            }
+        // A squad's times are its athletes', and stand with them.
+        if !block.has_names() {
+            line += &run.target_time().map_or_else(String::new, |target| format!(", in {target}"));
+            line += &run.rest.map_or_else(String::new, |rest| format!(", then rest {rest}"));
         }
         lines.push(line);
     }
-    if is_board {
-        lines.extend(athletes(block).iter().map(|line| format!("- {}", marks.text(line))));
-    }
-    if let Some(coach) = &block.coach {
-        lines.push(format!("- Coach: {}", marks.text(&coach::coach(coach))));
-    }
+    lines.extend(athletes(block).iter().map(|line| format!("- {}", marks.text(line))));
+    lines.extend(block.coach.as_ref().map(|coach| format!("- Coach: {}", marks.text(coach))));
     let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
-    let said = block.remarks.iter().map(remark::remark).chain(caution::of_block(block));
-    lines.extend(said.map(|line| format!("{bullet} {}", marks.text(&line))));
+    let said = block.remarks.iter().chain(&block.cautions);
+    lines.extend(said.map(|line| format!("{bullet} {}", marks.text(line))));
     lines.join("\n").trim_end().to_owned()
 }

@@ -9,20 +9,14 @@ pub(crate) fn marks(cone: &Cone) -> String {
     cone.uses.chunk_by(is_alike).map(|uses| end(uses[0].end)).collect::<Vec<_>>().join(" and ")
 }
 
-/// The runs that a cone serves.
+/// The runs that a cone serves: `250 start, 150 finish`.
 pub(crate) fn serves(cone: &Cone) -> String {
-    let runs = |uses: &[ConeUse]| {
-        let run = |own: &ConeUse| format!("{} m of block {}", metres(own.distance_m), own.block);
-        uses.iter().map(run).collect::<Vec<_>>().join(", ")
-    };
-    let ends: Vec<&[ConeUse]> = cone.uses.chunk_by(is_alike).collect();
-    match ends.as_slice() {
-        [uses] => runs(uses),
-        ends => {
-            let words = ends.iter().map(|uses| format!("{} of {}", end(uses[0].end), runs(uses)));
-            words.collect::<Vec<_>>().join("; ")
-        }
-    }
+    let words = cone.uses.chunk_by(is_alike).map(|uses| {
+        let mut distances: Vec<String> = uses.iter().map(|own| metres(own.distance_m)).collect();
+        distances.dedup();
+        format!("{} {}", distances.join(" and "), end(uses[0].end))
+    });
+    words.collect::<Vec<_>>().join(", ")
 }
 
 fn is_alike(a: &ConeUse, b: &ConeUse) -> bool {

@@ -21,7 +21,7 @@ pub(crate) fn time_at(begins: Option<NaiveTime>, seconds: f64) -> String {
     }
 }
 
-/// So many seconds after a time of day.
+/// So many seconds after a time of day, round the clock; the same time where that is beyond any calendar.
 pub(crate) fn later(begins: NaiveTime, seconds: f64) -> NaiveTime {
-    begins + TimeDelta::milliseconds((seconds * 1000.0).round() as i64)
+    begins + TimeDelta::try_milliseconds((seconds * 1000.0).round() as i64).unwrap_or_default()
 }

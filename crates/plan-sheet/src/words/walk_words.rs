@@ -4,7 +4,7 @@ use crate::words::numbers::{self, metres};
 use session_plan::{Cone, Plan, SetupWalk};
 
 /// What the list of cones is called.
-pub(crate) const TITLE: &str = "One lap from the finish line sets it out";
+pub(crate) const TITLE: &str = "Setting out: one lap from the finish line";
 
 /// How many cones are set out, and how far and how long the walk is.
 pub(crate) fn walk(walk: &SetupWalk) -> String {
@@ -29,9 +29,4 @@ pub(crate) fn steps(plan: &Plan, cone: &Cone) -> Option<String> {
     const HALF_OF_HALF_A_STEP: f64 = 0.25;
     let is_told = plan.walk.is_stride_assumed && cone.strides >= HALF_OF_HALF_A_STEP;
     is_told.then(|| numbers::steps(cone.strides))
-}
-
-/// The walk, and the steps where they are told.
-pub(crate) fn told(plan: &Plan) -> String {
-    [Some(walk(&plan.walk)), stride(plan)].into_iter().flatten().collect::<Vec<_>>().join(" ")
 }

@@ -1,0 +1,108 @@
+//! When the waves of a block go, and what each of their runners does.
+
+use serde::{Serialize, Serializer};
+
+use crate::sheet::sheet_row::{SheetRow, SheetSplit};
+use crate::sheet::spans::lane_choice;
+
+/// A wave of a block: when it goes, and a line for each who runs in it.
+///
+/// A block without athletes has one wave, and a line for each lane.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Wave {
+    /// Its number.
+    pub wave: u32,
+    /// Its repetitions.
+    pub goes: Vec<Go>,
+    /// Who runs.
+    pub lines: Vec<WaveLine>,
+}
+
+/// A repetition of a wave.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Go {
+    /// Its number.
+    pub rep: u32,
+    /// The number of its set.
+    pub set: u32,
+    /// When it goes.
+    pub go: Option<String>,
+}
+
+/// What one athlete does, or one lane.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WaveLine {
+    /// Who runs; nothing where nobody is named.
+    pub athlete: Option<String>,
+    /// The lane, where it is the same in all repetitions.
+    pub lane: Option<u8>,
+    /// The target, where all repetitions have the same.
+    pub target: Option<String>,
+    /// Whether the target is the athlete's own, not that of several who run together.
+    pub is_own_target: bool,
+    /// When to pass what on the way to that target.
+    pub splits: Vec<SheetSplit>,
+    /// The lane of each repetition of the wave, or the lanes to choose from; none where the line has no such run.
+    #[serde(serialize_with = "lanes_of_goes")]
+    pub lanes: Vec<Vec<u8>>,
+    /// How far it is in all, in metres.
+    #[serde(skip)]
+    pub total_m: f64,
+}
+
+/// The waves of a block from its runs, which are in the order of repetitions, waves and lanes.
+pub(crate) fn waves(rows: &[SheetRow]) -> Vec<Wave> {
+    let mut numbers: Vec<u32> = rows.iter().map(|row| row.wave).collect();
+    numbers.sort_unstable();
+    numbers.dedup();
+    let of_wave = |wave: u32| rows.iter().filter(|row| row.wave == wave).collect::<Vec<_>>();
+    numbers.into_iter().map(|wave| Wave::of(wave, &of_wave(wave))).collect()
+}
+
+impl Wave {
+    fn of(wave: u32, rows: &[&SheetRow]) -> Self {
+        let mut goes: Vec<Go> = Vec::new();
+        let mut lines: Vec<(Option<&str>, Vec<&SheetRow>)> = Vec::new();
+        for row in rows {
+            if !goes.iter().any(|go| go.rep == row.rep) {
+                goes.push(Go { rep: row.rep, set: row.set, go: row.go.clone() });
+            }
+            let names = row.athletes.iter().map(|name| Some(name.as_str()));
+            let is_unnamed = row.athletes.is_empty();
+            for name in names.chain(is_unnamed.then_some(None)) {
+                let own = lines.iter_mut().find(|(known, of)| {
+                    *known == name && (name.is_some() || of.iter().all(|other| other.lane == row.lane))
+                });
+                match own {
+                    Some((_, of)) => of.push(row),
+                    None => lines.push((name, vec![row])),
+                }
+            }
+        }
+        let lines = lines.into_iter().map(|(name, of)| WaveLine::of(name, &of, &goes)).collect();
+        Self { wave, lines, goes }
+    }
+}
+
+impl WaveLine {
+    fn of(name: Option<&str>, rows: &[&SheetRow], goes: &[Go]) -> Self {
+        let first = rows[0];
+        let is_one_lane = rows.iter().all(|row| row.lane == first.lane);
+        let is_one_target = rows.iter().all(|row| row.target == first.target);
+        let of_go = |go: &Go| rows.iter().filter(|row| row.rep == go.rep).collect::<Vec<_>>();
+        Self {
+            athlete: name.map(str::to_owned),
+            lane: is_one_lane.then_some(first.lane),
+            target: first.target.clone().filter(|_| is_one_target),
+            is_own_target: is_one_target && rows.iter().all(|row| row.athletes.len() <= 1),
+            splits: if is_one_target { first.splits.clone() } else { Vec::new() },
+            lanes: goes.iter().map(|go| of_go(go).iter().map(|row| row.lane).collect()).collect(),
+            // One of the lanes is run, however many there are to choose from.
+            total_m: goes.iter().filter_map(|go| Some(of_go(go).first()?.distance_m)).sum(),
+        }
+    }
+}
+
+fn lanes_of_goes<S: Serializer>(lanes: &[Vec<u8>], to: S) -> Result<S::Ok, S::Error> {
+    to.collect_seq(lanes.iter().map(|lanes| (!lanes.is_empty()).then(|| lane_choice(lanes))))
+}

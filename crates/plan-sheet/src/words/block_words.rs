@@ -1,0 +1,41 @@
+//! What every view in words says of a block.
+
+use crate::sheet::sheet_block::SheetBlock;
+use crate::words::numbers::metres;
+
+/// Its number, its group and its text: `Block 1, sprinters: 4 x 150`.
+pub(crate) fn title(block: &SheetBlock) -> String {
+    let group = block.group.as_ref().map_or_else(String::new, |group| format!(", {group}"));
+    format!("Block {}{group}: {}", block.number, block.text)
+}
+
+/// How far each of its runners runs in all.
+pub(crate) fn total(block: &SheetBlock) -> String {
+    let totals = || block.waves.iter().flat_map(|wave| &wave.lines).map(|line| line.total_m);
+    let (least, most) =
+        (metres(totals().fold(f64::INFINITY, f64::min)), metres(totals().fold(0.0, f64::max)));
+    let each = match totals().count() {
+        1 => "",
+        _ if block.has_names() => " for each athlete",
+        _ => " in each lane",
+    };
+    let to = if least == most { String::new() } else { format!(" to {most}") };
+    format!("Total {least}{to} m{each}.")
+}
+
+/// The splits at round distances, once for each distance and target.
+pub(crate) fn splits(block: &SheetBlock) -> Vec<String> {
+    /// More splits than this are left to other views.
+    const MOST: usize = 12;
+    let mut lines = Vec::new();
+    for row in &block.places {
+        let splits = &row.run.splits;
+        let times: Vec<String> =
+            splits.iter().map(|split| format!("{} {}", split.place, split.time)).collect();
+        let line = format!("Splits of {} m: {}", metres(row.run.distance_m), times.join(", "));
+        if (1..=MOST).contains(&times.len()) && !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    lines
+}

@@ -1,0 +1,41 @@
+//! Every view of every plan is written: none panics.
+
+use std::fs;
+
+use crate::run::toeline;
+
+/// Sessions that have had a view fail, or could: each as the keys of a session file.
+const SESSIONS: [&str; 9] = [
+    // The first go is known and no end is.
+    "hours: 18:00-19:30, groups: [{ name: g, athletes: [Ada, Bela] }], blocks: [300 + 200 rest 5min]",
+    "hours: 23:50-23:59, groups: [{ name: g, athletes: [Ada, Bela, 7] }], blocks: [3 x 300 in lanes 2-3 jog 200]",
+    "hours: 18:00-19:30, groups: [{ name: g, athletes: [{ name: Ada, target: 50 }, Bela] }], blocks: [2 x 300]",
+    "hours: 18:00-19:30, blocks: [300 + 200 rest 5min, 4 x flying 30 with 30 run-in, drills, 20 min steady]",
+    "blocks: [warm-up]",
+    "blocks: [20 min steady, 2 laps in-and-out 50s in lane 3, 4 x exchange zone 2 in lanes 3-4]",
+    "date: 2027-04-13, blocks: [3 x (4 x 200 rest 1min) rest 5min, 4 x 60 against the wind]",
+    "groups: [{ name: a, athletes: [A] }, { name: b, athletes: [B] }], blocks: [4 x 60 rest 30s, 1 x 1000]",
+    "groups: [{ name: a, athletes: [A, B, C, D, E, F, G, H, I] }], \
+     blocks: [400 @ 70 + 800 @ 2:30 + 400 @ 70 in lanes 1-2 rest 3min, 40 x 400 @ 70 off 3min, 110h to hurdle 5]",
+];
+
+#[test]
+fn every_view_of_every_session_is_written() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let at = |name: String| folder.path().join(name).to_str().expect("the path is UTF-8").to_owned();
+    for (number, keys) in (1..).zip(SESSIONS) {
+        let session = at(format!("{number}.yaml"));
+        fs::write(&session, format!("{{ title: Views, {keys} }}")).expect("the folder can be written");
+        let endings = plan_sheet::FORMATS.iter().filter(|format| {
+            // A calendar needs a date, and a build without `pdf` cannot print.
+            (format.ending != "ics" || keys.contains("date:"))
+                && (cfg!(feature = "pdf") || !matches!(format.ending, "pdf" | "png"))
+        });
+        for format in endings {
+            let view = at(format!("{number}.{}", format.ending));
+            toeline(&["plan", &session, "--out", &view]).assert().success();
+            assert!(fs::metadata(&view).expect("it was written").len() > 100, "{keys}: {view}");
+        }
+        toeline(&["week", &session]).assert().success();
+    }
+}
