@@ -18,25 +18,25 @@ use crate::words::spot::SaidSpot;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Choices {
     /// The pairs.
-    pub choices: Vec<Choice>,
+    pub(crate) choices: Vec<Choice>,
     /// What to take care of.
     #[serde(skip)]
-    pub cautions: Vec<Caution>,
+    pub(crate) cautions: Vec<Caution>,
 }
 
 /// A start and a finish.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Choice {
+pub(crate) struct Choice {
     /// Where the repetition starts.
-    pub start: SaidSpot,
+    pub(crate) start: SaidSpot,
     /// Where it finishes.
-    pub finish: SaidSpot,
+    pub(crate) finish: SaidSpot,
     /// How far it is, in metres.
-    pub distance_m: f64,
+    pub(crate) distance_m: f64,
     /// How many of the two ends stand on paint.
-    pub ends_on_paint: u8,
+    pub(crate) ends_on_paint: u8,
     /// How sure the distance is, in metres, plus or minus.
-    pub plus_minus_m: f64,
+    pub(crate) plus_minus_m: f64,
 }
 
 impl Choices {

@@ -18,25 +18,25 @@ use crate::words::spot::SaidSpot;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Curve {
     /// The innermost open lane, for which the group breaks.
-    pub inside_lane: u8,
+    pub(crate) inside_lane: u8,
     /// The distance that is run, in metres; nothing where only a place was asked for.
-    pub distance_m: Option<f64>,
+    pub(crate) distance_m: Option<f64>,
     /// The lanes, from the inside outwards.
-    pub lanes: Vec<CurveLane>,
+    pub(crate) lanes: Vec<CurveLane>,
     /// What to take care of.
     #[serde(skip)]
-    pub cautions: Vec<Caution>,
+    pub(crate) cautions: Vec<Caution>,
 }
 
 /// One lane's place on a curved start line.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct CurveLane {
+pub(crate) struct CurveLane {
     /// The lane.
-    pub lane: u8,
+    pub(crate) lane: u8,
     /// Where to stand in it.
-    pub spot: SaidSpot,
+    pub(crate) spot: SaidSpot,
     /// Metres past the line square across the track at the inside lane's start.
-    pub past_square_m: f64,
+    pub(crate) past_square_m: f64,
 }
 
 impl Curve {

@@ -16,12 +16,12 @@ use crate::words::spot::SaidSpot;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LaneTable {
     /// The lanes, lane 1 first.
-    pub lanes: Vec<LaneRow>,
+    pub(crate) lanes: Vec<LaneRow>,
     /// The innermost open lane, for which those in lanes break.
-    pub inside_lane: Option<u8>,
+    pub(crate) inside_lane: Option<u8>,
     /// What to take care of.
     #[serde(skip)]
-    pub cautions: Vec<Caution>,
+    pub(crate) cautions: Vec<Caution>,
     #[serde(skip)]
     track: String,
     #[serde(skip)]
@@ -30,31 +30,31 @@ pub struct LaneTable {
 
 /// Lap and stagger of one lane, in metres.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct LaneRow {
+pub(crate) struct LaneRow {
     /// The lane's number.
-    pub lane: u8,
+    pub(crate) lane: u8,
     /// A lap along its measure line.
-    pub lap_m: f64,
+    pub(crate) lap_m: f64,
     /// Stagger of 200 m, in lanes all the way.
-    pub stagger_200_m: f64,
+    pub(crate) stagger_200_m: f64,
     /// Stagger of 400 m, in lanes all the way.
-    pub stagger_400_m: f64,
+    pub(crate) stagger_400_m: f64,
     /// Stagger of 800 m, in lanes for one bend.
-    pub stagger_800_m: Option<f64>,
+    pub(crate) stagger_800_m: Option<f64>,
     /// Stagger of 4x400 m, in lanes for three bends.
     #[serde(rename = "stagger_4x400_m")]
-    pub stagger_4x400_m: Option<f64>,
+    pub(crate) stagger_4x400_m: Option<f64>,
     /// Where the 800 m starts with lane 1 closed; nothing where lane 1 is open or this lane closed.
-    pub start_800: Option<ClosedStart>,
+    pub(crate) start_800: Option<ClosedStart>,
 }
 
 /// Where a race that breaks for the inside starts while lane 1 is closed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ClosedStart {
+pub(crate) struct ClosedStart {
     /// Where to stand.
-    pub spot: SaidSpot,
+    pub(crate) spot: SaidSpot,
     /// How far that lies past the painted start, in metres; negative is behind it.
-    pub past_painted_m: f64,
+    pub(crate) past_painted_m: f64,
 }
 
 impl LaneTable {

@@ -16,29 +16,29 @@ use crate::words::spot::SaidSpot;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct MarkTable {
     /// The marks.
-    pub marks: Vec<MarkRow>,
+    pub(crate) marks: Vec<MarkRow>,
     /// What to take care of.
     #[serde(skip)]
-    pub cautions: Vec<Caution>,
+    pub(crate) cautions: Vec<Caution>,
     #[serde(skip)]
     lane: u8,
 }
 
 /// A mark in a lane.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct MarkRow {
+pub(crate) struct MarkRow {
     /// Where it is.
     #[serde(flatten)]
-    pub spot: SaidSpot,
+    pub(crate) spot: SaidSpot,
     /// Its shape on the ground.
-    pub form: &'static str,
+    pub(crate) form: &'static str,
     /// What it was painted for.
     #[serde(rename = "for")]
-    pub purpose: String,
+    pub(crate) purpose: String,
     /// Why it misleads someone who trains in this lane.
-    pub trap: Option<String>,
+    pub(crate) trap: Option<String>,
     /// Whether it lies in a chute, behind the oval.
-    pub in_chute: bool,
+    pub(crate) in_chute: bool,
 }
 
 impl MarkTable {

@@ -18,50 +18,50 @@ use crate::words::spot::SaidSpot;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Measurement {
     /// The lane in which the way starts.
-    pub lane: u8,
+    pub(crate) lane: u8,
     /// Where it starts.
-    pub from: SaidSpot,
+    pub(crate) from: SaidSpot,
     /// Where it ends; its lane may be another one.
-    pub to: SaidSpot,
+    pub(crate) to: SaidSpot,
     /// Whether it is run clockwise.
-    pub the_other_way: bool,
+    pub(crate) the_other_way: bool,
     /// How far it is, in metres.
-    pub distance_m: f64,
+    pub(crate) distance_m: f64,
     /// What a time over it means.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub timed: Option<Timed>,
+    pub(crate) timed: Option<Timed>,
     /// What keeping another line than the measure line costs.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub running_line: Option<RunningLine>,
+    pub(crate) running_line: Option<RunningLine>,
     /// What to take care of.
     #[serde(skip)]
-    pub cautions: Vec<Caution>,
+    pub(crate) cautions: Vec<Caution>,
 }
 
 /// What a time over a measured way means.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Timed {
+pub(crate) struct Timed {
     /// The time, in seconds.
-    pub time_s: f64,
+    pub(crate) time_s: f64,
     /// The pace, in seconds for a kilometre.
-    pub pace_s_per_km: f64,
+    pub(crate) pace_s_per_km: f64,
     /// The distance that was meant, in metres.
-    pub intended_m: Option<f64>,
+    pub(crate) intended_m: Option<f64>,
     /// The time that the same pace gives for the distance that was meant, in seconds.
-    pub intended_s: Option<f64>,
+    pub(crate) intended_s: Option<f64>,
     /// The seconds that the wrong line cost; negative where it won some.
-    pub lost_s: Option<f64>,
+    pub(crate) lost_s: Option<f64>,
 }
 
 /// What keeping another line than the measure line costs.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct RunningLine {
+pub(crate) struct RunningLine {
     /// The line that is kept, in metres outside the lane's inner line.
-    pub outside_inner_line_m: f64,
+    pub(crate) outside_inner_line_m: f64,
     /// How much farther a lap is, in metres.
-    pub lap_m: f64,
+    pub(crate) lap_m: f64,
     /// How much farther the measured way is, in metres; nothing where it changes lanes.
-    pub way_m: Option<f64>,
+    pub(crate) way_m: Option<f64>,
 }
 
 impl Measurement {

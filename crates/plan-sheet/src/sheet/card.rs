@@ -8,26 +8,26 @@ use crate::sheet::sheet_row::SheetRow;
 
 /// What one athlete needs to know.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Card {
+pub(crate) struct Card {
     /// The athlete.
-    pub athlete: String,
+    pub(crate) athlete: String,
     /// The group that the athlete trains with.
-    pub group: Option<String>,
+    pub(crate) group: Option<String>,
     /// The athlete's runs, in order.
-    pub runs: Vec<CardRun>,
+    pub(crate) runs: Vec<CardRun>,
 }
 
 /// Runs of one block that an athlete does.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct CardRun {
+pub(crate) struct CardRun {
     /// The number of the block.
-    pub block: usize,
+    pub(crate) block: usize,
     /// The block as it was written.
-    pub text: String,
+    pub(crate) text: String,
     /// Its runs.
-    pub rows: Vec<SheetRow>,
+    pub(crate) rows: Vec<SheetRow>,
     /// Where they start and finish, each place said once.
-    pub places: Vec<PlaceRow>,
+    pub(crate) places: Vec<PlaceRow>,
 }
 
 /// One card for each athlete, in the order in which they first run.

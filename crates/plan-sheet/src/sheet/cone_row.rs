@@ -8,19 +8,19 @@ use crate::words::{cone, walk_words};
 
 /// A cone of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ConeRow {
+pub(crate) struct ConeRow {
     /// Its number on the walk and on the map.
-    pub number: u32,
+    pub(crate) number: u32,
     /// What it marks.
-    pub what: String,
+    pub(crate) what: String,
     /// The lane.
-    pub lane: u8,
+    pub(crate) lane: u8,
     /// Where it stands.
-    pub place: String,
+    pub(crate) place: String,
     /// How many steps it is from the paint, where that is to be told.
-    pub steps: Option<String>,
+    pub(crate) steps: Option<String>,
     /// The runs that it serves.
-    pub serves: String,
+    pub(crate) serves: String,
 }
 
 impl ConeRow {

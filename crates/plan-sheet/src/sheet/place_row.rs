@@ -9,24 +9,24 @@ use crate::sheet::spans::{lanes_in_words, reps_in_words};
 
 /// Runs of a block with the same places, in one lane or several.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct PlaceRow {
+pub(crate) struct PlaceRow {
     /// The repetitions, in rising order.
     #[serde(serialize_with = "reps_in_words")]
-    pub reps: Vec<u32>,
+    pub(crate) reps: Vec<u32>,
     /// Whether each lane keeps its places throughout the block, so that nobody need know the repetitions.
-    pub is_throughout: bool,
+    pub(crate) is_throughout: bool,
     /// The lanes, in rising order.
     #[serde(serialize_with = "lanes_in_words")]
-    pub lanes: Vec<u8>,
+    pub(crate) lanes: Vec<u8>,
     /// The first of the runs; it has targets and splits where those are the same for all of them.
     #[serde(flatten)]
-    pub run: SheetRow,
+    pub(crate) run: SheetRow,
     /// The cones where they start, in the order of the lanes.
-    pub start_cones: Vec<u32>,
+    pub(crate) start_cones: Vec<u32>,
     /// The cones where they finish, in the order of the lanes.
-    pub finish_cones: Vec<u32>,
+    pub(crate) finish_cones: Vec<u32>,
     /// The cones where the run-in begins, in the order of the lanes.
-    pub run_in_cones: Vec<u32>,
+    pub(crate) run_in_cones: Vec<u32>,
 }
 
 /// What the runs of a row have in common.

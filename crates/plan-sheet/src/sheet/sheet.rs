@@ -14,66 +14,51 @@ use crate::words::occasion::Occasion;
 use crate::words::{caution, house_rule, walk_words, warning};
 
 /// A plan as the printed sheet and the page show it: every value in words, so that both say the same.
-///
-/// ```
-/// use lane_distance::Track;
-/// use plan_sheet::Sheet;
-/// use session_plan::{Session, Venue};
-/// use workout_notation::Block;
-///
-/// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-/// let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
-/// let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
-/// let sheet = Sheet::of(&plan);
-/// assert_eq!(sheet.blocks[0].rows.len(), 6);
-/// assert_eq!(sheet.blocks[0].rows[0].start, "on the 200 m start line");
-/// assert_eq!(sheet.cones.len(), 2); // one on the start line, one on the finish line
-/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Sheet {
+pub(crate) struct Sheet {
     /// What the session is called.
-    pub title: String,
+    pub(crate) title: String,
     /// The day, in words.
-    pub date: Option<String>,
+    pub(crate) date: Option<String>,
     /// When it is, or how long it lasts.
-    pub times: Option<String>,
+    pub(crate) times: Option<String>,
     /// What the track is called, and what is closed there.
-    pub track: String,
+    pub(crate) track: String,
     /// The wind.
-    pub wind: Option<String>,
+    pub(crate) wind: Option<String>,
     /// The blocks, in the order they are run.
-    pub blocks: Vec<SheetBlock>,
+    pub(crate) blocks: Vec<SheetBlock>,
     /// What a picture of the track with the cones shows, for those who do not see it.
-    pub map_words: String,
+    pub(crate) map_words: String,
     /// What the walk is called that sets the cones out.
-    pub walk_title: &'static str,
+    pub(crate) walk_title: &'static str,
     /// How far and how long the walk is.
-    pub walk: String,
+    pub(crate) walk: String,
     /// How long the steps are, where cones are told in steps.
-    pub stride: Option<String>,
+    pub(crate) stride: Option<String>,
     /// Every cone, in the order of the walk.
-    pub cones: Vec<ConeRow>,
+    pub(crate) cones: Vec<ConeRow>,
     /// The track, for pictures.
     #[serde(skip)]
-    pub ground: Arc<Track>,
+    pub(crate) ground: Arc<Track>,
     /// When it begins, if the time of day is known.
     #[serde(skip)]
-    pub begins: Option<NaiveTime>,
+    pub(crate) begins: Option<NaiveTime>,
     /// What each athlete needs to know.
-    pub cards: Vec<Card>,
+    pub(crate) cards: Vec<Card>,
     /// What the coach or the plan has to say.
-    pub notes: Vec<String>,
+    pub(crate) notes: Vec<String>,
     /// How people behave on this track.
-    pub etiquette: Vec<String>,
+    pub(crate) etiquette: Vec<String>,
     /// What to take care of.
-    pub cautions: Vec<String>,
+    pub(crate) cautions: Vec<String>,
     /// The same in short, for what is carried on the track.
-    pub short_cautions: String,
+    pub(crate) short_cautions: String,
 }
 
 impl Sheet {
     /// A plan in words.
-    pub fn of(plan: &Plan) -> Self {
+    pub(crate) fn of(plan: &Plan) -> Self {
         let blocks: Vec<SheetBlock> =
             (1..).zip(&plan.blocks).map(|(number, block)| SheetBlock::of(plan, number, block)).collect();
         let occasion = Occasion::of(plan);

@@ -12,35 +12,35 @@ use crate::words::{caution, coach, day, remark};
 
 /// A block of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SheetBlock {
+pub(crate) struct SheetBlock {
     /// Its place in the session, from 1.
-    pub number: usize,
+    pub(crate) number: usize,
     /// The block as it was written.
-    pub text: String,
+    pub(crate) text: String,
     /// The group that runs it.
-    pub group: Option<String>,
+    pub(crate) group: Option<String>,
     /// How long it lasts, where it has no runs.
-    pub lasts: Option<String>,
+    pub(crate) lasts: Option<String>,
     /// When its first run goes and its last one is done, where that is known.
-    pub when: Option<String>,
+    pub(crate) when: Option<String>,
     /// Its runs.
-    pub rows: Vec<SheetRow>,
+    pub(crate) rows: Vec<SheetRow>,
     /// Where they start and finish, each place said once.
-    pub places: Vec<PlaceRow>,
+    pub(crate) places: Vec<PlaceRow>,
     /// Its waves, with who runs in them.
-    pub waves: Vec<Wave>,
+    pub(crate) waves: Vec<Wave>,
     /// Whether some who run side by side have other targets than the rest.
-    pub has_own_targets: bool,
+    pub(crate) has_own_targets: bool,
     /// Whether any run has a number of its set.
-    pub has_sets: bool,
+    pub(crate) has_sets: bool,
     /// Whether runs go in waves.
-    pub has_waves: bool,
+    pub(crate) has_waves: bool,
     /// Where the coach stands.
-    pub coach: Option<String>,
+    pub(crate) coach: Option<String>,
     /// What its runs come by, to be read before it is run.
-    pub cautions: Vec<String>,
+    pub(crate) cautions: Vec<String>,
     /// What else there is to say of it.
-    pub remarks: Vec<String>,
+    pub(crate) remarks: Vec<String>,
 }
 
 impl SheetBlock {
@@ -69,12 +69,12 @@ impl SheetBlock {
 
 impl SheetBlock {
     /// Its runs, each the rows that go together, in the order of their starts.
-    pub fn runs(&self) -> impl Iterator<Item = &[SheetRow]> {
+    pub(crate) fn runs(&self) -> impl Iterator<Item = &[SheetRow]> {
         self.rows.chunk_by(|a, b| (a.rep, a.wave) == (b.rep, b.wave))
     }
 
     /// Whether anybody who runs it is named.
-    pub fn has_names(&self) -> bool {
+    pub(crate) fn has_names(&self) -> bool {
         self.rows.iter().any(|row| !row.athletes.is_empty())
     }
 

@@ -11,76 +11,76 @@ use crate::words::target::target;
 
 /// A run of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SheetRow {
+pub(crate) struct SheetRow {
     /// The number of the repetition.
-    pub rep: u32,
+    pub(crate) rep: u32,
     /// The number of its set.
-    pub set: u32,
+    pub(crate) set: u32,
     /// The number of its wave.
-    pub wave: u32,
+    pub(crate) wave: u32,
     /// The lane.
-    pub lane: u8,
+    pub(crate) lane: u8,
     /// Who runs, as they are called.
-    pub athletes: Vec<String>,
+    pub(crate) athletes: Vec<String>,
     /// The same as they are written.
     #[serde(skip)]
-    pub names: Vec<String>,
+    pub(crate) names: Vec<String>,
     /// How far, in metres.
-    pub metres: String,
+    pub(crate) metres: String,
     /// The same, as a number.
     #[serde(skip)]
-    pub distance_m: f64,
+    pub(crate) distance_m: f64,
     /// Where it starts.
-    pub start: String,
+    pub(crate) start: String,
     /// The same where it is clear that somebody starts there: paint is named alone.
     #[serde(skip)]
-    pub from: String,
+    pub(crate) from: String,
     /// The same on the track, for pictures.
     #[serde(skip)]
-    pub start_spot: Spot,
+    pub(crate) start_spot: Spot,
     /// The number of the cone there.
-    pub start_cone: Option<u32>,
+    pub(crate) start_cone: Option<u32>,
     /// Where it finishes.
-    pub finish: String,
+    pub(crate) finish: String,
     /// The number of the cone there.
-    pub finish_cone: Option<u32>,
+    pub(crate) finish_cone: Option<u32>,
     /// Where the run-in begins.
-    pub run_in: Option<String>,
+    pub(crate) run_in: Option<String>,
     /// The number of the cone there.
-    pub run_in_cone: Option<u32>,
+    pub(crate) run_in_cone: Option<u32>,
     /// Whether it is run on a straight towards its start.
-    pub the_other_way: bool,
+    pub(crate) the_other_way: bool,
     /// The target time, or the range of them, or the effort.
-    pub target: Option<String>,
+    pub(crate) target: Option<String>,
     /// The target time in seconds, for a clock; of a range the slower.
-    pub target_s: Option<f64>,
+    pub(crate) target_s: Option<f64>,
     /// When it goes: the time of day where that is known, else from the start of the session.
-    pub go: Option<String>,
+    pub(crate) go: Option<String>,
     /// When it goes, in seconds from the start of the session.
-    pub go_s: Option<f64>,
+    pub(crate) go_s: Option<f64>,
     /// When the fastest who run are in, in seconds from the start of the session.
     #[serde(skip)]
-    pub in_from_s: Option<f64>,
+    pub(crate) in_from_s: Option<f64>,
     /// When it is done, in seconds from the start of the session.
     #[serde(skip)]
-    pub done_s: Option<f64>,
+    pub(crate) done_s: Option<f64>,
     /// The rest after it.
-    pub rest: Option<String>,
+    pub(crate) rest: Option<String>,
     /// When to pass what, at round distances.
-    pub splits: Vec<SheetSplit>,
+    pub(crate) splits: Vec<SheetSplit>,
     /// When to pass what, at the paint on the way.
-    pub paint: Vec<SheetSplit>,
+    pub(crate) paint: Vec<SheetSplit>,
 }
 
 /// A place on the way of a run.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SheetSplit {
+pub(crate) struct SheetSplit {
     /// The place.
-    pub place: String,
+    pub(crate) place: String,
     /// The time from the start.
-    pub time: String,
+    pub(crate) time: String,
     /// The same in seconds.
-    pub time_s: f64,
+    pub(crate) time_s: f64,
 }
 
 impl SheetRow {

@@ -9,45 +9,45 @@ use crate::sheet::spans::lane_choice;
 ///
 /// A block without athletes has one wave, and a line for each lane.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Wave {
+pub(crate) struct Wave {
     /// Its number.
-    pub wave: u32,
+    pub(crate) wave: u32,
     /// Its repetitions.
-    pub goes: Vec<Go>,
+    pub(crate) goes: Vec<Go>,
     /// Who runs.
-    pub lines: Vec<WaveLine>,
+    pub(crate) lines: Vec<WaveLine>,
 }
 
 /// A repetition of a wave.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Go {
+pub(crate) struct Go {
     /// Its number.
-    pub rep: u32,
+    pub(crate) rep: u32,
     /// The number of its set.
-    pub set: u32,
+    pub(crate) set: u32,
     /// When it goes.
-    pub go: Option<String>,
+    pub(crate) go: Option<String>,
 }
 
 /// What one athlete does, or one lane.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct WaveLine {
+pub(crate) struct WaveLine {
     /// Who runs; nothing where nobody is named.
-    pub athlete: Option<String>,
+    pub(crate) athlete: Option<String>,
     /// The lane, where it is the same in all repetitions.
-    pub lane: Option<u8>,
+    pub(crate) lane: Option<u8>,
     /// The target, where all repetitions have the same.
-    pub target: Option<String>,
+    pub(crate) target: Option<String>,
     /// Whether the target is the athlete's own, not that of several who run together.
-    pub is_own_target: bool,
+    pub(crate) is_own_target: bool,
     /// When to pass what on the way to that target.
-    pub splits: Vec<SheetSplit>,
+    pub(crate) splits: Vec<SheetSplit>,
     /// The lane of each repetition of the wave, or the lanes to choose from; none where the line has no such run.
     #[serde(serialize_with = "lanes_of_goes")]
-    pub lanes: Vec<Vec<u8>>,
+    pub(crate) lanes: Vec<Vec<u8>>,
     /// How far it is in all, in metres.
     #[serde(skip)]
-    pub total_m: f64,
+    pub(crate) total_m: f64,
 }
 
 /// The waves of a block from its runs, which are in the order of repetitions, waves and lanes.

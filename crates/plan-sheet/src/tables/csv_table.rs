@@ -6,15 +6,6 @@ use csv::{Terminator, WriterBuilder};
 ///
 /// Text from a session or track file could be taken for a formula by a spreadsheet: a cell that
 /// begins as one gets an apostrophe in front, as the OWASP notes on CSV injection advise.
-///
-/// ```
-/// use plan_sheet::CsvTable;
-///
-/// let mut table = CsvTable::new(["name", "metres"]);
-/// table.row(["Ada".into(), 200.0.into()]);
-/// table.row(["=1+1".into(), (-9.95).into()]);
-/// assert_eq!(CsvTable::joined([table]), "name,metres\r\nAda,200\r\n'=1+1,-9.95\r\n");
-/// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct CsvTable {
     header: Vec<String>,
@@ -23,24 +14,24 @@ pub struct CsvTable {
 
 /// A cell of a row.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Cell(String);
+pub(crate) struct Cell(String);
 
 /// What spreadsheets take for the beginning of a formula: in ASCII and as wide letters.
 const FORMULA: [char; 10] = ['=', '+', '-', '@', '\t', '\r', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}'];
 
 impl CsvTable {
     /// A table without rows.
-    pub fn new<'a>(header: impl IntoIterator<Item = &'a str>) -> Self {
+    pub(crate) fn new<'a>(header: impl IntoIterator<Item = &'a str>) -> Self {
         Self { header: header.into_iter().map(str::to_owned).collect(), rows: Vec::new() }
     }
 
     /// Adds a row.
-    pub fn row(&mut self, cells: impl Into<Vec<Cell>>) {
+    pub(crate) fn row(&mut self, cells: impl Into<Vec<Cell>>) {
         self.rows.push(cells.into());
     }
 
     /// The text of tables of one kind, one below the other, under the header of the first.
-    pub fn joined(tables: impl IntoIterator<Item = Self>) -> String {
+    pub(crate) fn joined(tables: impl IntoIterator<Item = Self>) -> String {
         let mut tables = tables.into_iter().peekable();
         let mut writer =
             WriterBuilder::new().terminator(Terminator::CRLF).flexible(true).from_writer(Vec::new());

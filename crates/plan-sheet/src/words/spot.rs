@@ -8,22 +8,13 @@ use serde::Serialize;
 use crate::words::numbers::steps;
 
 /// A spot, and how it is said.
-///
-/// ```
-/// use lane_distance::{Placement, Spot, Track};
-/// use plan_sheet::SaidSpot;
-///
-/// let track = Track::built_in("standard").expect("it comes with the crate");
-/// let said = |to_finish_m| SaidSpot::from(Placement::of(&track, Spot::on_oval(2, to_finish_m))).words;
-/// assert_eq!(said(200.0), "on the 200 m start line");
-/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SaidSpot {
+pub(crate) struct SaidSpot {
     /// The spot.
     #[serde(flatten)]
-    pub spot: Placement,
+    pub(crate) spot: Placement,
     /// The spot in words.
-    pub words: String,
+    pub(crate) words: String,
 }
 
 impl Deref for SaidSpot {
