@@ -68,7 +68,7 @@ pub(crate) enum Command {
         /// Where it finishes
         #[arg(long, value_name = "PLACE")]
         to: String,
-        /// Whole laps besides
+        /// Whole laps in addition
         #[arg(long, default_value_t = 0, value_parser = clap::value_parser!(u32).range(..=100))]
         laps: u32,
         /// Run clockwise

@@ -65,7 +65,7 @@ pub(crate) struct RunningLine {
 }
 
 impl Measurement {
-    /// Measures a way; its ends are told by the marks that they were asked for by.
+    /// Measures a way; its ends are named by the marks in the question.
     ///
     /// # Errors
     ///

@@ -13,7 +13,7 @@ pub(crate) const fn reach(form: Form) -> (f64, f64) {
 
 /// The colour of a mark, of those that marks have in the trade; white for others.
 pub(crate) fn core(colour: &str) -> &'static str {
-    // Of two colours, as in white with blue, the one that tells it from other marks.
+    // Of two colours, as in white with blue, the one that other marks lack.
     let known = [
         ("yellow", "#ffd400"),
         ("blue", "#2a6fdb"),

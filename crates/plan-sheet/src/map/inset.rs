@@ -241,7 +241,7 @@ fn headline(cluster: &Cluster<'_>) -> String {
     format!("{}: {}", cluster.numbers(), cluster.lanes())
 }
 
-/// The numbers and the lanes, then the paint by which the places are told.
+/// The numbers and the lanes, then the paint near the places.
 fn wrapped_title(cluster: &Cluster<'_>, letters: Type, width: f64) -> Vec<(String, bool)> {
     let numbers = headline(cluster);
     let bold = Type { bold: true, ..letters };
@@ -249,16 +249,16 @@ fn wrapped_title(cluster: &Cluster<'_>, letters: Type, width: f64) -> Vec<(Strin
         bold.wrapped(&numbers, width).into_iter().map(|line| (line, true)).collect();
     let mut marks: Vec<String> = Vec::new();
     for cone in &cluster.cones {
-        let told = match &cone.spot.mark {
+        let name = match &cone.spot.mark {
             Some(mark) => mark.clone(),
             None => continue,
         };
-        if !marks.contains(&told) {
-            marks.push(told);
+        if !marks.contains(&name) {
+            marks.push(name);
         }
     }
-    let told = letters.wrapped(&marks.join(", "), width);
-    lines.extend(told.into_iter().map(|line| (line, false)));
+    let names = letters.wrapped(&marks.join(", "), width);
+    lines.extend(names.into_iter().map(|line| (line, false)));
     lines
 }
 

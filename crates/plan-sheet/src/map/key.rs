@@ -44,7 +44,7 @@ fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static
         let mut paint = group("sign");
         paint.append(line(from, to, Pen::new("#000000", 1.0 * mm)));
         paint.append(line(from, to, Pen::new("#ffffff", 0.45 * mm)));
-        items.push((paint, "paint that tells a place"));
+        items.push((paint, "paint near a place"));
     }
     let swatch = Rect::from_center_size(centre, (4.0 * mm, 2.4 * mm));
     let pen = Pen::new("#000000", 0.3 * mm);
@@ -64,7 +64,7 @@ fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static
     items
 }
 
-/// Draws the signs with their meanings in rows of a width; and tells how high they are.
+/// Draws the signs with their meanings in rows of a width, and returns their height.
 pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: f64) -> (Element, f64) {
     let letters = Type::plain(SMALL_MM * mm);
     let mut all = group("key");

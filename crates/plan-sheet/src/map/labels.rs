@@ -65,7 +65,7 @@ impl Labels {
         self.taken.push(place);
     }
 
-    /// Takes a place for a label that can be nowhere else; tells whether it was free.
+    /// Takes a place for a label that can be nowhere else; returns whether it was free.
     pub(super) fn take(&mut self, place: Rect) -> bool {
         let is_free = self.bounds.union(place) == self.bounds
             && !self.taken.iter().any(|taken| overlap(*taken, place))

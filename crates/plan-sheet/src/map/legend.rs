@@ -12,7 +12,7 @@ use crate::sheet::spans::ranges;
 /// The columns, each with how broad it is in millimetres.
 const COLUMNS: [(&str, f64); 4] = [("Cone", 16.0), ("Lane", 14.0), ("Where", 104.0), ("For", 46.0)];
 
-/// Draws the list with its upper left corner at a place; and tells how high it is.
+/// Draws the list with its upper left corner at a place, and returns its height.
 pub(super) fn draw(cones: &[ConeRow], at: Point, mm: f64) -> (Element, f64) {
     let small = Type::plain(SMALL_MM * mm);
     let bold = Type { bold: true, ..small };

@@ -45,7 +45,7 @@ pub fn phone_map(plan: &Plan) -> String {
     drawn(plan, "phone", Room::PHONE)
 }
 
-/// Both, with identifiers that begin with a word of one's own, for pages that show several maps.
+/// Both, with identifiers that begin with `prefix`, for pages with several maps.
 pub(crate) fn maps_with_ids(plan: &Plan, prefix: &str) -> (String, String) {
     let map = |name: &str, room: Room| drawn(plan, &format!("{prefix}-{name}"), room);
     (map("map", Room::PAGE), map("phone", Room::PHONE))
@@ -60,7 +60,7 @@ fn drawn(plan: &Plan, prefix: &str, room: Room) -> String {
 /// A picture of those that make a map.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct MapPicture {
-    /// What it shows, for those who do not see it.
+    /// The picture in words, for readers who cannot see it.
     pub words: String,
     /// The picture, 180 mm wide.
     pub svg: String,
@@ -115,7 +115,7 @@ pub fn map_svg(plan: &Plan) -> String {
     svg_file(&title, &description(plan), bounds, mm, drawings)
 }
 
-/// What the picture shows, for those who do not see it.
+/// The picture in words, for readers who cannot see it.
 fn description(plan: &Plan) -> String {
     let mut words = format!("The track {} to scale.", plan.track.name);
     for cone in &plan.setup {

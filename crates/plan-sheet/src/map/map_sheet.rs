@@ -13,7 +13,7 @@ use crate::strip::unrolled::{self, Unrolled};
 /// Space between the parts, in millimetres.
 const APART_MM: f64 = 6.0;
 
-/// Puts title, list of cones, strips and cautions round the map; and tells what they take in all.
+/// Puts title, list of cones, strips and cautions round the map, and returns the room that they take.
 pub(super) fn around(sheet: &Sheet, map: Element, bounds: Rect, mm: f64) -> (Vec<Element>, Rect) {
     let margin = 3.0 * mm;
     let small = Type::plain(SMALL_MM * mm);

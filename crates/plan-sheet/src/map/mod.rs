@@ -1,7 +1,7 @@
 //! The map of a plan, to scale, as SVG.
 //!
 //! On the map a unit of the page is a metre of track: the centre of a cone is at its `x_m` and at
-//! minus its `y_m`. Nothing is told by colour alone, and no text is smaller than eight points where the
+//! minus its `y_m`. Nothing depends on colour alone, and no text is smaller than eight points where the
 //! picture is printed as wide as it says: 180 mm, and for phones 100 mm.
 
 mod arrangement;

@@ -1,4 +1,4 @@
-//! Names on the map of what is no cone.
+//! Names on the map of everything but cones.
 
 use kurbo::{Point, Vec2};
 use lane_distance::{Course, LaneList, Spot};
@@ -10,7 +10,7 @@ use super::ground::Ground;
 use super::labels::Wish;
 use super::{hazards, key};
 
-/// A name of a place that is no cone.
+/// The name of a place other than a cone.
 pub(super) struct Name {
     pub(super) words: Vec<String>,
     pub(super) wishes: Vec<Wish>,

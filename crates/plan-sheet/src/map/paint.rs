@@ -11,7 +11,7 @@ use super::ground::Ground;
 use crate::drawing::ink::{Pen, group, line};
 use crate::drawing::paint_style::{core, reach};
 
-/// A mark by which a cone is told, in the cone's lane.
+/// A mark that a cone's place refers to, in the cone's lane.
 #[derive(Clone, Debug)]
 pub(super) struct UsedPaint<'a> {
     pub(super) spot: Spot,
@@ -20,7 +20,7 @@ pub(super) struct UsedPaint<'a> {
     pub(super) cone: u32,
 }
 
-/// Every mark that a plan's places are told by, in each lane where one is.
+/// Every mark that the places of a plan refer to, in each lane that has one.
 pub(super) fn used(plan: &Plan) -> Vec<UsedPaint<'_>> {
     let ground = Ground::of(&plan.track.ground);
     let marks = plan.track.ground.marks();
@@ -29,13 +29,13 @@ pub(super) fn used(plan: &Plan) -> Vec<UsedPaint<'_>> {
         .filter_map(|item| {
             let name = item.spot.mark.as_ref()?;
             let mark = marks.iter().find(|mark| mark.name == *name)?;
-            Some(UsedPaint { spot: told_by(ground, &item.spot), mark, cone: item.order })
+            Some(UsedPaint { spot: mark_of(ground, &item.spot), mark, cone: item.order })
         })
         .collect()
 }
 
-/// Where the mark lies that a place is told by.
-fn told_by(ground: Ground<'_>, place: &Placement) -> Spot {
+/// Where the mark lies that a place refers to.
+fn mark_of(ground: Ground<'_>, place: &Placement) -> Spot {
     let to_finish_m = place.to_finish_line_m + place.past_mark_m;
     let to_finish_m = match place.course {
         Course::Oval => ground.layout().measure(place.lane).within_lap_m(to_finish_m),

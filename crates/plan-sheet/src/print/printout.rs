@@ -102,9 +102,9 @@ impl Printout {
         if unprintable.is_empty() {
             return Ok(Self { document, unprintable });
         }
-        // Only once they are set it is known.
+        // Which letters are missing is known only after setting.
         for sheet in &mut printed.sheets {
-            sheet.tell(&unprintable)?;
+            sheet.note_boxes(&unprintable)?;
         }
         Ok(Self { document: printed.set(&files)?, unprintable })
     }
@@ -154,8 +154,8 @@ impl Printed {
 }
 
 impl PrintedSheet {
-    /// Says on the sheet that letters print as boxes, where it has any of them.
-    fn tell(&mut self, unprintable: &BTreeSet<char>) -> Result<(), RenderError> {
+    /// Notes on the sheet that some of its letters print as boxes.
+    fn note_boxes(&mut self, unprintable: &BTreeSet<char>) -> Result<(), RenderError> {
         let words = serde_json::to_string(&self.sheet)?;
         if words.contains(|letter| unprintable.contains(&letter)) {
             self.sheet.notes.push(BOXES.to_owned());

@@ -1,4 +1,4 @@
-//! A cone as the sheets print it.
+//! A cone.
 
 use serde::Serialize;
 use session_plan::{Cone, Plan};
@@ -6,7 +6,7 @@ use session_plan::{Cone, Plan};
 use crate::words::spot::spot;
 use crate::words::{cone, walk_words};
 
-/// A cone of a sheet.
+/// A cone, worded.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(crate) struct ConeRow {
     /// Its number on the walk and on the map.
@@ -17,7 +17,7 @@ pub(crate) struct ConeRow {
     pub(crate) lane: u8,
     /// Where it stands.
     pub(crate) place: String,
-    /// How many steps it is from the paint, where that is to be told.
+    /// How many steps it is from the paint, where steps are given.
     pub(crate) steps: Option<String>,
     /// The runs that it serves.
     pub(crate) serves: String,

@@ -13,7 +13,7 @@ pub(crate) struct PlaceRow {
     /// The repetitions, in rising order.
     #[serde(serialize_with = "reps_in_words")]
     pub(crate) reps: Vec<u32>,
-    /// Whether each lane keeps its places throughout the block, so that nobody need know the repetitions.
+    /// Whether each lane keeps its places throughout the block, so that the repetitions need not be listed.
     pub(crate) is_throughout: bool,
     /// The lanes, in rising order.
     #[serde(serialize_with = "lanes_in_words")]

@@ -28,13 +28,13 @@ pub(crate) struct Sheet {
     pub(crate) wind: Option<String>,
     /// The blocks, in the order they are run.
     pub(crate) blocks: Vec<SheetBlock>,
-    /// What a picture of the track with the cones shows, for those who do not see it.
+    /// The map in words, for readers who cannot see it.
     pub(crate) map_words: String,
     /// What the walk is called that sets the cones out.
     pub(crate) walk_title: &'static str,
     /// How far and how long the walk is.
     pub(crate) walk: String,
-    /// How long the steps are, where cones are told in steps.
+    /// The length of a step, where cones are given in steps.
     pub(crate) stride: Option<String>,
     /// Every cone, in the order of the walk.
     pub(crate) cones: Vec<ConeRow>,

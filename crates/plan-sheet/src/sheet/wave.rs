@@ -42,7 +42,7 @@ pub(crate) struct WaveLine {
     pub(crate) is_own_target: bool,
     /// When to pass what on the way to that target.
     pub(crate) splits: Vec<SheetSplit>,
-    /// The lane of each repetition of the wave, or the lanes to choose from; none where the line has no such run.
+    /// The lane of each repetition of the wave, or the lanes to choose from; empty where it does not run.
     #[serde(serialize_with = "lanes_of_goes")]
     pub(crate) lanes: Vec<Vec<u8>>,
     /// How far it is in all, in metres.

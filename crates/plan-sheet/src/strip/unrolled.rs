@@ -132,7 +132,7 @@ impl Unrolled {
     }
 }
 
-/// Draws the heading of a strip; and tells how high it is.
+/// Draws the heading of a strip, and returns its height.
 fn draw_heading(title: &str, laps: Option<&str>, drawing: &mut Element) -> f64 {
     let (bold, small) = (Type::bold(3.3), Type::plain(SMALL_MM));
     let mut top = 0.0;

@@ -55,7 +55,7 @@ pub(crate) fn calendar(plans: &[Plan], settings: &RenderSettings) -> Result<Rend
     Ok(rendered)
 }
 
-/// The identifier of a session; sessions of one title, date and track are told apart by their order.
+/// The identifier of a session; sessions of one title, date and track differ by their order.
 fn uid(name: &str, twins: usize) -> String {
     let name = if twins == 0 { name.to_owned() } else { format!("{name}\n{twins}") };
     Uuid::new_v5(&NAMESPACE, name.as_bytes()).to_string()

@@ -5,7 +5,7 @@ use lane_distance::Placement;
 use crate::tables::csv_table::Cell;
 use crate::words::spot::spot as words;
 
-/// What is told of a spot, as ends of column names.
+/// The columns of a spot, as endings of their names.
 const COLUMNS: [&str; 8] =
     ["", "_mark", "_colour", "_past_mark_m", "_tape_m", "_from_finish_line_m", "_x_m", "_y_m"];
 

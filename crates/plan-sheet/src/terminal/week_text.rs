@@ -19,8 +19,8 @@ impl View for Week {
 
     fn text(&self) -> String {
         let mut parts = vec![title(self), sessions(self), bands(self)];
-        parts.extend(list("Where plain addition goes wrong", differences(self)));
-        parts.extend(list("Not counted: no distance is known", not_counted(self)));
+        parts.extend(list("Where the real distance differs", differences(self)));
+        parts.extend(list("Not counted: distance unknown", not_counted(self)));
         parts.push(take_care(&self.cautions));
         parts.join("\n\n")
     }
