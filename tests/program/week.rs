@@ -20,7 +20,7 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  When          Who runs what                     Metres   On bends   Recoveries
 ════════════════════════════════════════════════════════════════════════════════
  Mon 12 Apr    sprinters                            560                       6
- 18:00-19:30   4 x flying 30 with 30 run-in, 4                            24:00
+ 18:00-19:30   4 x flying 30 with 30 run-in, 4                          24:18.5
                x 80
  Mon 12 Apr    middle distance                     5200       3006            6
  18:00-19:30   2 x 2000, 6 x 200                          26 bends        15:30
@@ -40,7 +40,7 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  Sun 18 Apr    Easy run, Sunday                    1221        715
                3 laps                                      6 bends
  In all        sprinters                           2560       1159           21
-               3 sessions                                 10 bends      1:24:00
+               3 sessions                                 10 bends    1:24:18.5
  In all        middle distance                    10200       5770           14
                2 sessions                                 53 bends        32:00
                                                                           300 m
@@ -70,7 +70,7 @@ Metres by pace, the target in m/s
 - Bands go by the target of each run: 4 m/s is 400 m in 1:40, 5.5 m/s is 400 m
   in 1:12.7, 7 m/s is 400 m in 57.1 s.
 
-Where plain addition goes wrong
+Where the real distance differs
 - Mon 12 Apr, sprinters: 4 x flying 30 with 30 run-in: 240 m, not 120 m; the
   run-in is 30 m.
 - Wed 14 Apr, hurdlers: 4 x 110h to hurdle 3: 128 m, not 440 m; there it is 32
@@ -84,7 +84,7 @@ Where plain addition goes wrong
 - Sun 18 Apr, Easy run, Sunday: 3 laps: 1221.12 m, not 1200 m; a lap of lane 2
   is 407.04 m.
 
-Not counted: no distance is known
+Not counted: distance unknown
 - Mon 12 Apr, sprinters: warm-up 20 min; drills
 - Mon 12 Apr, middle distance: warm-up 20 min
 - Tue 13 Apr, sprinters: warm-up 20 min
@@ -126,7 +126,7 @@ Metres by pace, the target in m/s
 - Bands go by the target of each run: 4 m/s is 400 m in 1:40, 5.5 m/s is 400 m
   in 1:12.7, 7 m/s is 400 m in 57.1 s.
 
-Where plain addition goes wrong
+Where the real distance differs
 - Tue 13 Apr, A: 1 lap: 407.04 m, not 400 m; a lap of lane 2 is 407.04 m.
 
 [CAUTIONS]
@@ -217,7 +217,7 @@ fn a_run_by_time_is_named_as_not_counted() {
     );
     let output = toeline(&["week", "a.yaml"]).current_dir(folder.path()).assert().success();
     let text = String::from_utf8_lossy(&output.get_output().stdout).into_owned();
-    assert!(text.contains("Not counted: no distance is known\n- Tue 13 Apr, A: 20 min steady\n"), "{text}");
+    assert!(text.contains("Not counted: distance unknown\n- Tue 13 Apr, A: 20 min steady\n"), "{text}");
     assert!(text.contains("4 x 100"), "{text}");
 }
 

@@ -31,6 +31,27 @@ pub(super) struct RunLane {
 }
 
 impl Run {
+    /// The run of the rows that go together.
+    fn of(block: &SheetBlock, rows: &[SheetRow]) -> Self {
+        let first = &rows[0];
+        let lanes: Vec<RunLane> =
+            rows.iter().map(|row| RunLane { row: row.clone(), prompts: prompts(row) }).collect();
+        let prompts: Vec<(u8, Vec<Prompt>)> =
+            lanes.iter().map(|lane| (lane.row.lane, lane.prompts.clone())).collect();
+        Self {
+            name: name(block, first),
+            set: first.set,
+            rep: first.rep,
+            wave: first.wave,
+            as_in: None,
+            go: first.go.clone(),
+            go_s: first.go_s,
+            rest: first.rest.clone().filter(|_| rows.iter().all(|row| row.rest == first.rest)),
+            passes: passes(&prompts),
+            lanes,
+        }
+    }
+
     /// Its name within a sentence.
     pub(super) fn label(&self) -> String {
         self.name.to_lowercase()
@@ -77,35 +98,7 @@ impl RunLane {
 
 /// The runs of a block, in order.
 pub(super) fn runs(block: &SheetBlock) -> Vec<Run> {
-    let mut runs: Vec<Run> = Vec::new();
-    let mut last = None;
-    for row in &block.rows {
-        let lane = RunLane { row: row.clone(), prompts: prompts(row) };
-        match runs.last_mut() {
-            Some(run) if last == Some((row.rep, row.wave)) => {
-                run.rest = run.rest.take().filter(|rest| Some(rest) == row.rest.as_ref());
-                run.lanes.push(lane);
-            }
-            _ => runs.push(Run {
-                name: name(block, row),
-                set: row.set,
-                rep: row.rep,
-                wave: row.wave,
-                as_in: None,
-                go: row.go.clone(),
-                go_s: row.go_s,
-                rest: row.rest.clone(),
-                lanes: vec![lane],
-                passes: Vec::new(),
-            }),
-        }
-        last = Some((row.rep, row.wave));
-    }
-    for run in &mut runs {
-        let lanes: Vec<(u8, Vec<Prompt>)> =
-            run.lanes.iter().map(|lane| (lane.row.lane, lane.prompts.clone())).collect();
-        run.passes = passes(&lanes);
-    }
+    let mut runs: Vec<Run> = block.runs().map(|rows| Run::of(block, rows)).collect();
     for index in 1..runs.len() {
         let (before, from) = runs.split_at_mut(index);
         let first = before.iter().find(|run| from[0].is_laid_out_as(run));
