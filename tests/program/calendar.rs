@@ -204,13 +204,13 @@ help: did you mean `Europe/London`?
 "#]]);
     track(folder.path(), "timezone: 1\n");
     toeline(&["check", "track.yaml"]).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
-error: a time zone is a name
+error: there is no time zone `1`
  --> track.yaml:5:11
   |
 5 | timezone: 1
   |           ^
   |
-help: write for example `Europe/London`
+help: write a name of the IANA database, for example `Europe/London`
 
 "#]]);
 }

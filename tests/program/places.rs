@@ -177,7 +177,7 @@ fn a_bend_has_no_other_way() {
     refused(
         "60 in lane 4 on the bend the other way",
         str![[r#"
-error: a bend is run anticlockwise only
+error: a bend can only be run anticlockwise
  --> workout:1:26
   |
 1 | 60 in lane 4 on the bend the other way
