@@ -7,6 +7,7 @@ mod check;
 mod closed_800;
 mod csv;
 mod curve;
+mod evenings;
 mod hazards;
 mod help;
 mod house_rules;

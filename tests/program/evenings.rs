@@ -1,0 +1,371 @@
+//! Random evenings: every form of the notation, alone and joined, with hours, groups, athletes, squads and dates, on
+//! tracks with closed lanes, hazards and rules. No plan, in any view, may panic or say what cannot be.
+//!
+//! `TOELINE_EVENINGS` says how many; without it they are few, and the same each time.
+
+use std::collections::BTreeMap;
+
+use chrono::Utc;
+use lane_distance::Track;
+use plan_sheet::{FORMATS, RenderError, RenderSettings, View};
+use proptest::collection::vec;
+use proptest::option::of;
+use proptest::prelude::*;
+use proptest::sample::{Index, select, subsequence};
+use proptest::test_runner::{Config, RngAlgorithm, TestError, TestRng, TestRunner};
+use serde_json::{Value, json};
+use session_plan::{Plan, SessionFile, Venue, Week};
+use workout_notation::{Block, SourceText, notation};
+
+/// An evening as it is written: a track, a session, the lanes closed on the day, and who stays away.
+#[derive(Clone, Debug)]
+struct Evening {
+    track: Value,
+    session: Value,
+    closed: Vec<u8>,
+    absent: Option<Index>,
+    /// Whether it is set on paper too, which takes long.
+    is_printed: bool,
+}
+
+/// What is done to an example of the notation to make another workout of it.
+#[derive(Clone, Debug)]
+enum Change {
+    /// The end of another example follows, from one of its words on.
+    Clause(&'static str, Index),
+    /// Another example follows as a further run.
+    Run(&'static str),
+    /// All of it is run so often.
+    Sets(u8),
+    /// One of its numbers is another.
+    Number(Index, u16),
+}
+
+/// The workout that a change makes of another, where that can be read.
+fn changed(text: String, change: &Change) -> String {
+    let words = |text: &'static str| text.split(' ').collect::<Vec<_>>();
+    let longer = match change {
+        Change::Clause(example, from) => {
+            let words = words(example);
+            format!("{text} {}", words[from.index(words.len())..].join(" "))
+        }
+        Change::Run(example) => format!("{text} + {example}"),
+        Change::Sets(count) => format!("{count} x ({text})"),
+        Change::Number(which, number) => {
+            let starts = text.char_indices().filter(|(at, letter)| {
+                letter.is_ascii_digit() && !text[..*at].ends_with(|before: char| before.is_ascii_digit())
+            });
+            let starts: Vec<usize> = starts.map(|(at, _)| at).collect();
+            let Some(&at) = starts.get(which.index(starts.len().max(1))) else { return text };
+            format!(
+                "{}{number}{}",
+                &text[..at],
+                text[at..].trim_start_matches(|letter: char| letter.is_ascii_digit())
+            )
+        }
+    };
+    // So many runs take no longer than an evening.
+    let is_read = Block::parse(&longer).is_ok_and(|block| block.count() <= 40);
+    if is_read { longer } else { text }
+}
+
+fn example() -> impl Strategy<Value = &'static str> {
+    select(notation().flat_map(|form| form.examples).copied().collect::<Vec<_>>())
+}
+
+fn workout() -> impl Strategy<Value = String> {
+    let number = prop_oneof![2..10u16, 10..100u16, 100..3000u16];
+    let change = prop_oneof![
+        4 => (example(), any::<Index>()).prop_map(|(example, from)| Change::Clause(example, from)),
+        1 => example().prop_map(Change::Run),
+        1 => (1..6u8).prop_map(Change::Sets),
+        2 => (any::<Index>(), number).prop_map(|(which, number)| Change::Number(which, number)),
+    ];
+    (example(), vec(change, 0..5))
+        .prop_map(|(example, changes)| changes.iter().fold(example.to_owned(), changed))
+}
+
+/// Names as they are, and as nobody should write them.
+fn name() -> impl Strategy<Value = String> {
+    prop_oneof![
+        6 => "[A-Z][a-z]{1,9}",
+        1 => "[A-Za-z ,;&<>'\"#*_|`=+@$\\\\/-]{1,60}",
+        1 => "\\PC{1,30}",
+    ]
+}
+
+fn bests() -> impl Strategy<Value = Value> {
+    let best =
+        select(vec![(100, 13.2), (200, 27.5), (400, 62.0), (800, 140.5), (1500, 290.0), (5000, 1080.0)]);
+    vec(best, 0..3)
+        .prop_map(|bests| bests.into_iter().map(|(metres, time)| (metres.to_string(), json!(time))).collect())
+}
+
+fn lanes() -> impl Strategy<Value = Vec<u8>> {
+    subsequence((1..=9).collect::<Vec<u8>>(), 0..6).prop_shuffle()
+}
+
+fn athletes() -> impl Strategy<Value = Vec<Value>> {
+    let athlete = (name(), of(5.0..200.0), of(bests()), of(lanes()));
+    let athlete = athlete.prop_map(|(name, target, bests, lanes)| {
+        json!({ "name": name, "target": target, "bests": bests, "lanes": lanes.filter(|lanes| lanes.len() > 2) })
+    });
+    let many = (9..41usize).prop_map(|count| (1..=count).map(|number| json!(number)).collect());
+    prop_oneof![20 => vec(athlete, 0..7), 1 => many]
+}
+
+fn squad() -> impl Strategy<Value = Value> {
+    (
+        of(select(vec!["one to a lane", "a group to a lane"])),
+        of(1..9u8),
+        of(lanes()),
+        of(0.0..30.0),
+        of(0.0..30.0),
+        of(select(vec!["one", "two", "untimed"])),
+    )
+        .prop_map(|(mode, most, lanes, timing_gap, start_gap, timers)| {
+            let lanes = lanes.filter(|lanes| !lanes.is_empty());
+            json!({ "mode": mode, "most": most, "lanes": lanes, "timing_gap": timing_gap, "start_gap": start_gap, "timers": timers })
+        })
+}
+
+fn session() -> impl Strategy<Value = Value> {
+    let group = (name(), athletes(), of(bests()), of(lanes()), of(vec(workout(), 1..3)));
+    let group = group.prop_map(|(name, athletes, bests, lanes, blocks)| {
+        let lanes = lanes.filter(|lanes| lanes.len() > 2);
+        json!({ "name": name, "athletes": athletes, "bests": bests, "lanes": lanes, "blocks": blocks })
+    });
+    let date = (2024..2030u16, 1..13u8, 1..29u8)
+        .prop_map(|(year, month, day)| format!("{year}-{month:02}-{day:02}"));
+    let hours = (6..22u8, 0..60u8, 1..2u8)
+        .prop_map(|(hour, minute, lasts)| format!("{hour:02}:{minute:02}-{:02}:{minute:02}", hour + lasts));
+    let prefer = select(vec!["fewest tapes", "finish on the line", "ends close together"]);
+    let about =
+        (name(), of(date), of(hours), of(name()), of(prefer), of(0.5..1.2), of(0..1200u16), of(bests()));
+    (about, of(squad()), vec(name(), 0..2), vec(group, 0..4), vec(workout(), 1..5)).prop_map(|(about, squad, notes, groups, blocks)| {
+        let (title, date, hours, wind, prefer, stride, between_blocks, bests) = about;
+        json!({
+            "title": title, "date": date, "hours": hours, "wind": wind, "prefer": prefer, "stride": stride,
+            "between_blocks": between_blocks, "bests": bests, "squad": squad, "notes": notes, "groups": groups,
+            "blocks": blocks,
+        })
+    })
+}
+
+/// A built-in track by its name, or a track file.
+fn track() -> impl Strategy<Value = Value> {
+    let kinds = [
+        "javelin runway",
+        "cage sector",
+        "water jump",
+        "long-jump pit",
+        "kerb edge",
+        "gate",
+        "closed stretch",
+    ];
+    let hazard = (
+        select(kinds.to_vec()),
+        0..390u16,
+        1..60u16,
+        select(vec!["inside", "outside"]),
+        of(lanes()),
+        of(17..20u8),
+    );
+    let hazard = hazard.prop_map(|(kind, to, long, side, lanes, from_hour)| {
+        let lanes = lanes.filter(|lanes| !lanes.is_empty());
+        let hours = from_hour.map(|hour| format!("{hour}:00-{}:30", hour + 1));
+        json!({ "kind": kind, "from": to + long, "to": to, "side": side, "lanes": lanes, "hours": hours })
+    });
+    let own = (
+        4..10u8,
+        any::<bool>(),
+        vec(hazard, 0..3),
+        lanes(),
+        of(Just("Europe/London")),
+        any::<bool>(),
+        of(0..360u16),
+    );
+    let own = own.prop_map(|(count, has_kerb, hazards, closed, timezone, has_rules, bearing)| {
+        let rules = json!({
+            "lanes": [{ "from": 120, "up_to": 400, "lanes": [2, 3, 4] }, { "of": "recoveries", "lanes": [4] }],
+            "direction": "straights either way", "infield_crossing": "forbidden",
+        });
+        let closed: Vec<u8> = closed.into_iter().filter(|lane| *lane < count).take(2).collect();
+        json!({
+            "name": "Ground", "lanes": count, "lane_width": 1.22, "inner_edge": if has_kerb { "kerb" } else { "line" },
+            "path": [{ "radius": 36.5, "turn": 180 }, { "straight": 84.39 }, { "radius": 36.5, "turn": 180 }, { "straight": 84.39 }],
+            "home_straight": { "chute": 28.61 }, "hazards": hazards, "timezone": timezone, "bearing": bearing,
+            "closed_lanes": (!closed.is_empty()).then(|| json!({ "lanes": closed, "reason": "kept for races" })),
+            "house_rules": has_rules.then_some(rules),
+        })
+    });
+    let built_in = select(Track::built_in_names().map(|name| json!(name)).collect::<Vec<_>>());
+    prop_oneof![built_in, own]
+}
+
+fn evening() -> impl Strategy<Value = Evening> {
+    let closed = prop_oneof![2 => Just(Vec::new()), 1 => vec(1..4u8, 1..3)];
+    let is_printed = prop::bool::weighted(0.02);
+    (track(), session(), closed, of(any::<Index>()), is_printed).prop_map(
+        |(track, session, closed, absent, is_printed)| Evening {
+            track,
+            session: given(session),
+            closed,
+            absent,
+            is_printed,
+        },
+    )
+}
+
+/// Without the keys that have no value.
+fn given(value: Value) -> Value {
+    match value {
+        Value::Object(map) => map
+            .into_iter()
+            .filter(|(_, value)| !value.is_null())
+            .map(|(key, value)| (key, given(value)))
+            .collect(),
+        Value::Array(list) => list.into_iter().map(given).collect(),
+        value => value,
+    }
+}
+
+fn source(value: Value) -> SourceText {
+    SourceText { name: "evening.yaml".to_owned(), text: given(value).to_string() }
+}
+
+/// The plan of an evening, without the blocks that its track refuses; nothing where all are.
+fn planned(evening: &Evening) -> Option<Plan> {
+    let venue = match evening.track.as_str() {
+        Some(name) => Track::built_in(name).expect("it is built in").into(),
+        None => Venue::read(&source(evening.track.clone())).map_err(|problems| problems.to_string()).ok()?,
+    };
+    let venue = venue.with_closed(&evening.closed).map_err(|error| error.to_string()).ok()?;
+    let mut written = evening.session.clone();
+    loop {
+        let mut file =
+            SessionFile::read(source(written.clone())).map_err(|problems| problems.to_string()).ok()?;
+        match session_plan::plan(&venue, &file.session) {
+            Ok(plan) => {
+                let names: Vec<String> = file
+                    .session
+                    .groups
+                    .iter()
+                    .flat_map(|group| &group.athletes)
+                    .map(|one| one.name.clone())
+                    .collect();
+                let Some(absent) = evening.absent.filter(|_| !names.is_empty()) else { return Some(plan) };
+                file.session.leave_out(&names[absent.index(names.len())]).expect("the athlete is there");
+                let again = session_plan::replan(&venue, &file.session, &plan);
+                return Some(again.map_err(|errors| file.locate(errors).to_string()).unwrap_or(plan));
+            }
+            Err(errors) => {
+                let first = errors.first().expect("a refusal has a reason");
+                let blocks = match first.at.group {
+                    Some(group) if written["groups"][group]["blocks"].is_array() => {
+                        &mut written["groups"][group]["blocks"]
+                    }
+                    _ => &mut written["blocks"],
+                };
+                let blocks = blocks.as_array_mut().expect("there are blocks");
+                if blocks.len() <= 1 {
+                    return None;
+                }
+                blocks.remove(first.at.block);
+                let _ = file.locate(errors).to_string();
+            }
+        }
+    }
+}
+
+/// Renders every view of some answers.
+fn render<V: View>(answers: &[V], plans: &[Plan], is_printed: bool) -> Result<(), TestCaseError> {
+    let settings = RenderSettings { now: Utc::now(), ..RenderSettings::default() };
+    for format in FORMATS {
+        if matches!(format.ending, "pdf" | "png") && !is_printed {
+            continue;
+        }
+        let rendered = match format.render(answers, Some(plans), &settings) {
+            Err(RenderError::Mistake(mistake)) => return Err(TestCaseError::fail(mistake)),
+            Err(_) => continue,
+            Ok(rendered) => rendered,
+        };
+        if !format.has_pages() && format.ending != "pdf" {
+            let text = String::from_utf8(rendered.files.concat()).expect("it is UTF-8");
+            check_text(format.ending, &anstream::adapter::strip_str(&text).to_string())?;
+        }
+    }
+    Ok(())
+}
+
+/// No number of a view is none, and no letter of a text moves the cursor.
+fn check_text(ending: &str, text: &str) -> Result<(), TestCaseError> {
+    let none =
+        text.split(|letter: char| !letter.is_alphanumeric()).find(|word| matches!(*word, "NaN" | "inf"));
+    prop_assert_eq!(none, None, "{}: {}", ending, text);
+    if ending != "html" {
+        let control = text.chars().find(|letter| letter.is_control() && !matches!(letter, '\n' | '\r'));
+        prop_assert_eq!(control, None, "{}: {}", ending, text);
+    }
+    Ok(())
+}
+
+/// The JSON of a plan: what must be a number is one, and nobody goes before they are done.
+fn check_json(plan: &Plan) -> Result<(), TestCaseError> {
+    let plan: Value = serde_json::from_str(&plan.json().expect("it can be written")).expect("it can be read");
+    // For each athlete when the run before the last was done, and the last: which it is, and when it is done.
+    let mut done: BTreeMap<String, (f64, (usize, &Value), f64)> = BTreeMap::new();
+    let blocks = plan["blocks"].as_array().into_iter().flatten().enumerate();
+    let reps = blocks.flat_map(|(block, value)| {
+        value["reps"].as_array().into_iter().flatten().map(move |rep| (block, rep))
+    });
+    for (block, rep) in reps {
+        for spot in [&rep["start"], &rep["finish"]] {
+            for key in ["x_m", "y_m", "from_finish_line_m", "to_finish_line_m", "past_mark_m", "tape_m"] {
+                prop_assert!(spot.is_null() || spot[key].is_number(), "{}: {}", key, rep);
+            }
+        }
+        let (Some(go_s), Some(done_s)) = (rep["go_s"].as_f64(), rep["done_s"].as_f64()) else { continue };
+        prop_assert!(go_s < done_s, "{}", rep);
+        for athlete in rep["athletes"].as_array().into_iter().flatten().filter_map(Value::as_str) {
+            let run = (block, &rep["rep"]);
+            let before = match done.get(athlete) {
+                // Whoever is not told a lane has the run in each.
+                Some((before, last, _)) if *last == run => *before,
+                Some((.., last_done)) => *last_done,
+                None => f64::NEG_INFINITY,
+            };
+            prop_assert!(before <= go_s + 1e-6, "{} is still running: {} {}", athlete, before, rep);
+            done.insert(athlete.to_owned(), (before, run, done_s));
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn no_plan_in_any_view_panics() {
+    let asked: Option<u32> =
+        std::env::var("TOELINE_EVENINGS").ok().map(|count| count.parse().expect("a count"));
+    let config = Config { cases: asked.unwrap_or(300), failure_persistence: None, ..Config::default() };
+    let mut runner = match asked {
+        Some(_) => TestRunner::new(config),
+        None => TestRunner::new_with_rng(config, TestRng::deterministic_rng(RngAlgorithm::ChaCha)),
+    };
+    let (tried, made) = (std::cell::Cell::new(0), std::cell::Cell::new(0));
+    let result = runner.run(&evening(), |evening| {
+        tried.set(tried.get() + 1);
+        let Some(plan) = planned(&evening) else { return Ok(()) };
+        made.set(made.get() + 1);
+        check_json(&plan)?;
+        let plans = [plan];
+        render(&plans, &plans, evening.is_printed)?;
+        render(&[Week::of(&plans)], &plans, false)
+    });
+    if let Err(TestError::Fail(why, evening)) = result {
+        panic!(
+            "{why}\non the track {}\nclosed {:?}, absent {:?}\n{:#}",
+            evening.track, evening.closed, evening.absent, evening.session
+        );
+    }
+    assert!(made.get() * 2 > tried.get(), "{} of {} evenings could be planned", made.get(), tried.get());
+}
