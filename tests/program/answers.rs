@@ -13,30 +13,23 @@ fn spots_are_listed_best_first() {
  1   on the 400 m start line   on the fourth green       oval                 2
                                tick (400 m hurdle tick
                                4)
- 2   on the second 4x100 m     on the tenth green tick   oval                 2
-     takeover zone exit        (400 m hurdle tick 10)
-     (yellow)
- 3   on the second 4x100 m     on the 70 m start line    oval                 2
-     takeover zone entry
-     (yellow)
- 4   5.00 m behind the         on the finish line        oval                 1
+ 2   on the exit of yellow     on the tenth green tick   oval                 2
+     zone 2                    (400 m hurdle tick 10)
+ 3   on the entry of yellow    on the 70 m start line    oval                 2
+     zone 2
+ 4   4.97 m back along the     on the finish line        oval                 1
+     inner line from the
      seventh green tick (400
-     m hurdle tick 7); tape
-     4.97 m on the inner
-     line
- 5   on the finish line        7.04 m behind the         oval                 1
+     m hurdle tick 7)
+ 5   on the finish line        7.04 m back from the      oval                 1
                                fourth green tick (400
                                m hurdle tick 4)
- 6   on the 60 m start line    2.96 m past the first     oval                 1
-                               4x100 m takeover zone
-                               entry (yellow); tape
-                               2.95 m on the inner
-                               line
- 7   on the 70 m start line    7.04 m behind the first   oval                 1
-                               4x100 m takeover zone
-                               entry (yellow); tape
-                               7.00 m on the inner
-                               line
+ 6   on the 60 m start line    2.95 m past the entry     oval                 1
+                               of yellow zone 1 along
+                               the inner line
+ 7   on the 70 m start line    7.00 m back along the     oval                 1
+                               inner line from the
+                               entry of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 
 [CAUTIONS]
@@ -66,7 +59,7 @@ fn a_place_may_be_some_metres_off_a_mark() {
         .success()
         .stdout_eq(str![[r#"
 202.50 m in lane 4
-from 2.50 m behind the 200 m start line; tape 2.49 m on the inner line
+from 2.49 m back along the inner line from the 200 m start line
 to   on the finish line
 
 [CAUTIONS]
@@ -117,23 +110,18 @@ A stagger is how far ahead of lane 1 a lane starts. The 800 m runs in lanes for
 one bend, the 4x400 m for three; both then break for lane 1.
 
 800 m with lane 2 as the innermost: the painted starts are wrong
-────────────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────────────────
  Lane   Off by   Stand
-════════════════════════════════════════════════════════════════════════════════
-    2   +10.55   3.77 m past the later 4x400 m takeover zone exit line; tape
-                 3.75 m on the inner line
-    3   +10.53   3.21 m past the 400 m start line; tape 3.20 m on the inner
-                 line
-    4   +10.52   0.59 m behind the 400 m start line
-    5   +10.50   4.38 m behind the 400 m start line; tape 4.36 m on the inner
-                 line
-    6   +10.48   8.15 m behind the 400 m start line; tape 8.11 m on the inner
-                 line
-    7   +10.47   11.91 m behind the 400 m start line; tape 11.85 m on the inner
-                 line
-    8   +10.45   15.65 m behind the 400 m start line; tape 15.58 m on the inner
-                 line
-────────────────────────────────────────────────────────────────────────────────
+═════════════════════════════════════════════════════════════════════════════
+    2   +10.55   3.75 m past the later 4x400 m takeover zone exit line along
+                 the inner line
+    3   +10.53   3.20 m past the 400 m start line along the inner line
+    4   +10.52   0.59 m back from the 400 m start line
+    5   +10.50   4.36 m back along the inner line from the 400 m start line
+    6   +10.48   8.11 m back along the inner line from the 400 m start line
+    7   +10.47   11.85 m back along the inner line from the 400 m start line
+    8   +10.45   15.58 m back along the inner line from the 400 m start line
+─────────────────────────────────────────────────────────────────────────────
 - "Off by" is how many metres behind (-) or past (+) the painted 800 m start to
   stand.
 

@@ -34,23 +34,22 @@ Group start of 1500 m, breaking for lane 1
 fn with_lane_1_closed_a_group_breaks_for_lane_2() {
     toeline(&["curve", "1000", "--closed", "1"]).assert().success().stdout_eq(str![[r#"
 Group start of 1000 m, breaking for lane 2
-─────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────────
  Lane   Past square   Stand
-═════════════════════════════════════════════════════════════════════════════
-    2          0.00   4.08 m past the second 4x100 m takeover zone exit
-                      (yellow); tape 4.06 m on the inner line
-    3          0.21   1.02 m past the second 4x100 m takeover zone exit
-                      (yellow); tape 1.01 m on the inner line
-    4          0.60   1.85 m behind the second 4x100 m takeover zone exit
-                      (yellow); tape 1.84 m on the inner line
-    5          1.13   4.60 m behind the second 4x100 m takeover zone exit
-                      (yellow); tape 4.57 m on the inner line
-    6          1.76   2.77 m past the 200 m start line; tape 2.76 m on the
-                      inner line
+════════════════════════════════════════════════════════════════════════════════
+    2          0.00   4.06 m past the exit of yellow zone 2 along the inner
+                      line
+    3          0.21   1.01 m past the exit of yellow zone 2 along the inner
+                      line
+    4          0.60   1.84 m back along the inner line from the exit of yellow
+                      zone 2
+    5          1.13   4.57 m back along the inner line from the exit of yellow
+                      zone 2
+    6          1.76   2.76 m past the 200 m start line along the inner line
     7          2.50   0.25 m past the 200 m start line
-    8          3.34   2.18 m behind the 200 m start line; tape 2.17 m on the
-                      inner line
-─────────────────────────────────────────────────────────────────────────────
+    8          3.34   2.17 m back along the inner line from the 200 m start
+                      line
+────────────────────────────────────────────────────────────────────────────────
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.
 
@@ -67,17 +66,16 @@ Group start, breaking for lane 3
 ────────────────────────────────────────────────────────────────────────────────
  Lane   Past square   Stand
 ════════════════════════════════════════════════════════════════════════════════
-    3          0.00   5.00 m behind the second 4x100 m takeover zone exit
-                      (yellow); tape 4.97 m on the inner line
-    4          0.21   1.76 m past the 200 m start line; tape 1.75 m on the
-                      inner line
-    5          0.59   1.30 m behind the 200 m start line
-    6          1.11   4.23 m behind the 200 m start line; tape 4.22 m on the
-                      inner line
-    7          1.73   7.06 m behind the 200 m start line; tape 7.03 m on the
-                      inner line
-    8          2.46   5.22 m past the fifth green tick (400 m hurdle tick 5);
-                      tape 5.20 m on the inner line
+    3          0.00   4.97 m back along the inner line from the exit of yellow
+                      zone 2
+    4          0.21   1.75 m past the 200 m start line along the inner line
+    5          0.59   1.30 m back from the 200 m start line
+    6          1.11   4.22 m back along the inner line from the 200 m start
+                      line
+    7          1.73   7.03 m back along the inner line from the 200 m start
+                      line
+    8          2.46   5.20 m past the fifth green tick (400 m hurdle tick 5)
+                      along the inner line
 ────────────────────────────────────────────────────────────────────────────────
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.

@@ -37,7 +37,7 @@ fn where_no_lane_is_named_the_rule_chooses() {
     ] {
         let plan = plan(block, "");
         assert_eq!(lane(&plan), chosen, "{block}");
-        let said = format!("`{block}` names no lane: lane {chosen} is used, by the house rule \"{rule}\".");
+        let said = format!("{block}: lane {chosen}, by the house rule: {rule}.");
         assert_eq!(texts(&plan["warnings"]), [said]);
     }
 }
@@ -51,7 +51,7 @@ fn a_rule_for_the_straights_lays_the_run_there() {
 fn between_two_rules_the_innermost_open_lane_is_used() {
     let plan = plan("110", "closed_lanes: [1]\n");
     assert_eq!(lane(&plan), 2);
-    let said = "`110` names no lane: lane 2, the innermost open lane, is used.";
+    let said = "110: lane 2, the innermost open lane, as none is named.";
     assert_eq!(texts(&plan["warnings"]), [said]);
 }
 
@@ -60,8 +60,8 @@ fn of_the_lanes_of_a_rule_the_first_that_is_open_is_used() {
     assert_eq!(lane(&plan("600", "closed_lanes: [1]\n")), 2);
     let none = plan("600", "closed_lanes: [1, 2]\n");
     assert_eq!(lane(&none), 3);
-    let said = "`600` names no lane, and none of the house rule \"runs over 400 m in lanes 1 and 2\" is \
-                open: lane 3, the innermost open lane, is used.";
+    let said = "600: lane 3, the innermost open lane, as none of the house rule is open: runs over 400 m in \
+                lanes 1 and 2.";
     assert_eq!(texts(&none["warnings"]), [said]);
 }
 
@@ -69,7 +69,7 @@ fn of_the_lanes_of_a_rule_the_first_that_is_open_is_used() {
 fn a_broken_rule_is_named_and_the_coach_decides() {
     let plan = plan("300 in lanes 2-4", "");
     let said =
-        "`300 in lanes 2-4` breaks a house rule: runs of 120 m to 400 m in lanes 3 and 4, not in lane 2.";
+        "300 in lanes 2-4 breaks a house rule: runs of 120 m to 400 m in lanes 3 and 4, not in lane 2.";
     assert_eq!(texts(&plan["warnings"]), [said]);
     assert_eq!(lane(&plan), 2);
 }
@@ -82,7 +82,7 @@ fn a_rule_that_is_kept_is_not_named() {
 #[test]
 fn the_other_way_breaks_the_rule_of_direction() {
     let block = "60 in lane 5 on the home straight the other way";
-    let said = format!("`{block}` breaks a house rule: run anticlockwise, on the straights as well.");
+    let said = format!("{block} breaks a house rule: run anticlockwise, on the straights as well.");
     assert_eq!(texts(&plan(block, "")["warnings"]), [said]);
 }
 

@@ -32,8 +32,8 @@ fn some_metres_behind_a_mark_and_past_one() {
         &["--lane", "3", "--from", "400 m start - 5", "--to", "200m start + 2.5 m"],
         str![[r#"
 207.50 m in lane 3
-from 5.00 m behind the 400 m start line; tape 4.97 m on the inner line
-to   2.50 m past the 200 m start line; tape 2.49 m on the inner line
+from 4.97 m back along the inner line from the 400 m start line
+to   2.49 m past the 200 m start line along the inner line
 
 [CAUTIONS]
 
@@ -47,7 +47,7 @@ fn past_the_finish_line_it_goes_on_round() {
         &["--lane", "1", "--from", "finish line + 10", "--to", "finish line"],
         str![[r#"
 390.00 m in lane 1
-from 10.00 m past the finish line; tape 9.92 m on the inner line
+from 9.92 m past the finish line along the inner line
 to   on the finish line
 
 [CAUTIONS]
@@ -164,7 +164,7 @@ fn a_short_way_wins_seconds() {
         &["--lane", "2", "--from", "finish - 195", "--to", "finish", "--time", "31.4", "--intended", "200"],
         str![[r#"
 195.00 m in lane 2
-from 195.00 m behind the finish line; tape 194.42 m on the inner line
+from 194.42 m back along the inner line from the finish line
 to   on the finish line
 31.4 s is 2:41 a kilometre, or 32.21 s for 200 m: the line won 0.81 s
 
@@ -192,7 +192,7 @@ fn a_long_way_loses_seconds() {
         ],
         str![[r#"
 203.52 m in lane 2
-from 3.52 m behind the 200 m start line; tape 3.50 m on the inner line
+from 3.50 m back along the inner line from the 200 m start line
 to   on the finish line
 32 s is 2:37.2 a kilometre, or 31.45 s for 200 m: the line lost 0.55 s
 

@@ -196,14 +196,11 @@ fn spots_are_looked_for_at_a_place_as_well() {
 ────────────────────────────────────────────────────────────────────────────────
      Stand                     Finish                    Course   Ends on paint
 ════════════════════════════════════════════════════════════════════════════════
- 1   on the 200 m start line   on the third 4x100 m      oval                 2
-                               takeover zone exit
-                               (yellow)
- 2   on the later 4x400 m      11.26 m past the first    oval                 1
-     takeover zone exit line   4x100 m takeover zone
-                               entry (yellow); tape
-                               11.21 m on the inner
-                               line
+ 1   on the 200 m start line   on the exit of yellow     oval                 2
+                               zone 3
+ 2   on the later 4x400 m      11.21 m past the entry    oval                 1
+     takeover zone exit line   of yellow zone 1 along
+                               the inner line
 ────────────────────────────────────────────────────────────────────────────────
 
 [CAUTIONS]

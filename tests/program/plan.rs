@@ -46,28 +46,24 @@ Block 1: 3 x 300 @ 48s rest 3min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                   Finish          Target   Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 3   3         300   10.00 m behind the      on the finish   48 s     3:00
-                          first 4x100 m           line
-                          takeover zone exit
-                          (yellow); tape 9.96 m
-                          on the inner line
+ 1 to 3   3         300   9.96 m back along the   on the finish   48 s     3:00
+                          inner line from the     line
+                          exit of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 Total 900 m.
 - Splits of 300 m: 100 m 16 s, 200 m 32 s
 - Coach: outside lane 8, level with the finish line.
 
 Please note
-- `3 x 300 @ 48s rest 3min` names no lane: lane 3, the innermost open lane, is
-  used.
+- 3 x 300 @ 48s rest 3min: lane 3, the innermost open lane, as none is named.
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
  Cone   Lane   Where                                         Steps   For
 ════════════════════════════════════════════════════════════════════════════════
     1   3      on the finish line                                    300 finish
-    2   3      10.00 m behind the first 4x100 m takeover     13½     300 start
-               zone exit (yellow); tape 9.96 m on the
-               inner line
+    2   3      9.96 m back along the inner line from the     13½     300 start
+               exit of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 2 cones; the walk is 415 m and takes 5 minutes without taping.
 Steps are of 0.75 m.

@@ -134,6 +134,6 @@ fn where_no_cone_is_needed_no_walk_is_told() {
         let name = path.to_str().expect("the path is UTF-8");
         toeline(&["plan", "20 min steady", "--out", name]).assert().success();
         let text = std::fs::read_to_string(&path).expect("it was written");
-        assert!(!text.contains("sets it out") && !text.contains("0 cones"), "{ending}");
+        assert!(!text.contains("Setting out") && !text.contains("0 cones"), "{ending}");
     }
 }

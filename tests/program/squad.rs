@@ -95,7 +95,8 @@ fn without_targets_the_waves_are_made_and_the_plan_says_so() {
     let plan = plan(&["6 x 200 rest 3min", "--athletes", "14", "--lanes", "2-6"]);
     assert!(reps(&plan).iter().all(|rep| rep["go_s"].is_null()));
     assert_eq!(waves(&plan).len(), 14);
-    assert!(plan["blocks"][0]["remarks"].to_string().contains("No target is known for anybody"));
+    let mut findings = plan["blocks"][0]["findings"].as_array().expect("it is a list").iter();
+    assert!(findings.any(|finding| finding["kind"] == "no targets"), "{plan}");
 }
 
 #[test]
@@ -218,7 +219,7 @@ fn a_squad_whose_starts_creep_is_told_each_of_them() {
     }
     assert!(!message.contains("runs 1 to 3"), "{message}");
     assert!(
-        text.contains("2 3 300 0.30 m past the fifth 9.41 m behind the first"),
+        text.contains("2 3 300 0.30 m past the fifth 9.36 m back along the"),
         "start and finish in their columns: {text}"
     );
     assert!(text.contains("2 or 3: Ada, Bela") && text.contains("Ada: lane 2 or 3"), "{text}");

@@ -18,13 +18,12 @@ Block 2: 2 x 1 mile in lane 2 @ 6:00 rest 4min
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane          Metres   Stand             Finish           Target   Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1, 2   2      1609.344 ±0.2   8.51 m past the   on the finish    6:00     4:00
+ 1, 2   2      1609.344 ±0.2   8.46 m past the   on the finish    6:00     4:00
                                later 4x400 m     line
                                takeover zone
-                               exit line; tape
-                               8.46 m on the
-                               inner line; 10
-                               steps
+                               exit line along
+                               the inner line,
+                               10 steps
 ────────────────────────────────────────────────────────────────────────────────
 Total 3218.688 m.
 - Coach: outside lane 8, level with the finish line.
@@ -43,16 +42,15 @@ Total 600 m.
   on to the track.
 
 Setting out: one lap from the finish line
-────────────────────────────────────────────────────────────────────────────────
- Cone   Lane   Where                                            For
-════════════════════════════════════════════════════════════════════════════════
-    1   2      on the finish line                               1609.344 finish
-    2   5      on the finish line                               100 finish
-    3   2      8.51 m past the later 4x400 m takeover zone      1609.344 start
-               exit line; tape 8.46 m on the inner line; 10
-               steps
-    4   5      on the 100 m start line                          100 start
-────────────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                         For
+═════════════════════════════════════════════════════════════════════════════
+    1   2      on the finish line                            1609.344 finish
+    2   5      on the finish line                            100 finish
+    3   2      8.46 m past the later 4x400 m takeover zone   1609.344 start
+               exit line along the inner line, 10 steps
+    4   5      on the 100 m start line                       100 start
+─────────────────────────────────────────────────────────────────────────────
 4 cones; the walk is 454 m and takes 6 minutes without taping.
 
 On this track
@@ -108,16 +106,15 @@ Total 150.84 m in each lane.
   (110 m hurdle tick 5).
 
 Block 4, hurdlers: 4 x exchange zone 2 in lanes 3,4 rest 3min
-────────────────────────────────────────────────────────────────────────────────
- Reps     Lane      Metres   Stand                  Finish                 Rest
-════════════════════════════════════════════════════════════════════════════════
- 1 to 4   3 and 4       30   on the second 4x100    on the second 4x100    3:00
-                             m takeover zone        m takeover zone exit
-                             entry (yellow)         (yellow)
-────────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand             Finish                  Rest
+════════════════════════════════════════════════════════════════════════════
+ 1 to 4   3 and 4       30   on the entry of   on the exit of yellow   3:00
+                             yellow zone 2     zone 2
+────────────────────────────────────────────────────────────────────────────
 Total 120 m in each lane.
-- Coach: outside lane 6, level with the finish in lane 3: on the second 4x100 m
-  takeover zone exit (yellow).
+- Coach: outside lane 6, level with the finish in lane 3: on the exit of yellow
+  zone 2.
 
 Block 5, hurdlers: 2 laps in-and-out 50s in lane 3
 ──────────────────────────────────────────────────────────────────────
@@ -141,10 +138,8 @@ Setting out: one lap from the finish line
 ════════════════════════════════════════════════════════════════════════════════
         1   3         on the finish line                 829.408 start, 829.408
                                                          finish
-   2 to 3   3 and 4   on the second 4x100 m takeover     30 start
-                      zone entry (yellow)
-   4 to 5   3 and 4   on the second 4x100 m takeover     30 finish
-                      zone exit (yellow)
+   2 to 3   3 and 4   on the entry of yellow zone 2      30 start
+   4 to 5   3 and 4   on the exit of yellow zone 2       30 finish
    6 to 7   6 and 7   on the 110 m hurdles start line    32 and 50.28 start
    8 to 9   6 and 7   on the third blue tick (110 m      32 finish
                       hurdle tick 3)
@@ -192,9 +187,9 @@ Block 4, middle distance: 2 x 2000 @ 10k pace rest 3min in lane 2
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane      Metres   Stand                             Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1, 2   2      2000 ±0.3   16.85 m behind the first green    on the finish line
-                           tick (400 m hurdle tick 1);
-                           tape 16.76 m on the inner line
+ 1, 2   2      2000 ±0.3   16.76 m back along the inner      on the finish line
+                           line from the first green tick
+                           (400 m hurdle tick 1)
 ────────────────────────────────────────────────────────────────────────────────
 Total 4000 m for each athlete.
 
@@ -202,23 +197,20 @@ Who goes when
 ────────────────────────────────────────────────────────────────────────────────
  Go         Rep   Wave   Lane: who             From                    In at
 ════════════════════════════════════════════════════════════════════════════════
- 18:20:00   1     1      2: Ines, Jory, Kaya   16.85 m behind the      18:27:17
-                                               first green tick (400
-                                               m hurdle tick 1);
-                                               tape 16.76 m on the
-                                               inner line
- 18:30:17   2     1      2: Ines, Jory, Kaya   16.85 m behind the      18:37:35
-                                               first green tick (400
-                                               m hurdle tick 1);
-                                               tape 16.76 m on the
-                                               inner line
+ 18:20:00   1     1      2: Ines, Jory, Kaya   16.76 m back along      18:27:17
+                                               the inner line from
+                                               the first green tick
+                                               (400 m hurdle tick 1)
+ 18:30:17   2     1      2: Ines, Jory, Kaya   16.76 m back along      18:37:35
+                                               the inner line from
+                                               the first green tick
+                                               (400 m hurdle tick 1)
 ────────────────────────────────────────────────────────────────────────────────
 - Ines: lane 2
 - Jory: lane 2
 - Kaya: lane 2
 - Coach: outside lane 8, level with the finish line.
-! One wave of 3 in lane 2.
-! The set takes 17:35.7; no plan that keeps every rest is shorter.
+! 3 abreast in lane 2, 17½ min.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
@@ -247,8 +239,7 @@ Who goes when
 - Run-in in lanes 5 to 7: on the 110 m hurdles start line
 - Coach: outside lane 8, level with the finish in lane 5: on the 50 m start
   line.
-! One wave of 3 in lanes 5 to 7.
-! The set takes 16:14; no plan that keeps every rest is shorter.
+! 3 abreast in lanes 5 to 7, 16 min.
 
 Block 6, middle distance: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
 ─────────────────────────────────────────────────────────────────────────
@@ -280,8 +271,7 @@ Who goes when
 - Kaya 37.3 s: lanes 4-2-3-4-2-3
 - Splits of 200 m: 100 m 18.7 s
 - Coach: outside lane 8, level with the finish line.
-! One wave of 3 in lanes 2 to 4.
-! The set takes 16:14; no plan that keeps every rest is shorter.
+! 3 abreast in lanes 2 to 4, 16 min.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
@@ -306,8 +296,7 @@ Who goes when
 - Bela 11 s: lanes 6-7-5-6
 - Cleo 11 s: lanes 7-5-6-7
 - Coach: outside lane 8, level with the finish line.
-! One wave of 3 in lanes 5 to 7.
-! The set takes 12:44; no plan that keeps every rest is shorter.
+! 3 abreast in lanes 5 to 7, 12½ min.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
@@ -323,10 +312,10 @@ Setting out: one lap from the finish line
         1   2         on the finish line                    2000 and 200 finish
    2 to 3   3 and 4   on the finish line                    200 finish
    4 to 6   5 to 7    on the finish line                    80 finish
-        7   2         16.85 m behind the first      22½     2000 start
+        7   2         16.76 m back along the        22½     2000 start
+                      inner line from the first
                       green tick (400 m hurdle
-                      tick 1); tape 16.76 m on
-                      the inner line
+                      tick 1)
   8 to 10   2 to 4    on the 200 m start line               200 start
  11 to 13   5 to 7    on the 110 m hurdles start            30 run-in
                       line

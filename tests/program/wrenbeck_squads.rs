@@ -36,8 +36,7 @@ Who goes when
 - Bela 8.2 s: lanes 6-7-5-6
 - Cleo 8.2 s: lanes 7-5-6-7
 - Coach: outside lane 8, level with the finish line.
-! One wave of 3 in lanes 5 to 7.
-! The set takes 9:32.8; no plan that keeps every rest is shorter.
+! 3 abreast in lanes 5 to 7, 9½ min.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
@@ -65,8 +64,7 @@ Who goes when
 - Splits of 150 m: 100 m 13.3 s
 - Coach: outside lane 6, level with the finish in lane 3: on the fourth green
   tick (400 m hurdle tick 4).
-! One wave of 3 in lanes 3 to 5.
-! The set takes 16:20; no plan that keeps every rest is shorter.
+! 3 abreast in lanes 3 to 5, 16½ min.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
 
@@ -97,8 +95,7 @@ Who goes when
 - Cleo 34 s: wave 2, lanes 3-5
 - Splits of 250 m: 100 m 13.6 s, 200 m 27.2 s
 - Coach: outside lane 8, level with the finish line.
-! 2 waves of 2, 1 in lanes 3 and 5.
-! The set takes 9:18; no plan that keeps every rest is shorter.
+! 2 waves: 2 and 1 in lanes 3 and 5, 9½ min.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
@@ -158,10 +155,9 @@ Block 2, middle distance: 3 x 1000 in lane 2 @ 5k pace rest 3min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                           Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 3   2      1000 ±0.2   4.08 m past the second 4x100    on the finish line
-                             m takeover zone exit
-                             (yellow); tape 4.06 m on the
-                             inner line
+ 1 to 3   2      1000 ±0.2   4.06 m past the exit of         on the finish line
+                             yellow zone 2 along the inner
+                             line
 ────────────────────────────────────────────────────────────────────────────────
 Total 3000 m for each athlete.
 
@@ -169,21 +165,15 @@ Who goes when
 ────────────────────────────────────────────────────────────────────────────────
  Go         Rep   Wave   Lane: who             From                    In at
 ════════════════════════════════════════════════════════════════════════════════
- 18:15:00   1     1      2: Ines, Jory, Kaya   4.08 m past the         18:18:30
-                                               second 4x100 m
-                                               takeover zone exit
-                                               (yellow); tape 4.06 m
-                                               on the inner line
- 18:21:30   2     1      2: Ines, Jory, Kaya   4.08 m past the         18:25:00
-                                               second 4x100 m
-                                               takeover zone exit
-                                               (yellow); tape 4.06 m
-                                               on the inner line
- 18:28:00   3     1      2: Ines, Jory, Kaya   4.08 m past the         18:31:30
-                                               second 4x100 m
-                                               takeover zone exit
-                                               (yellow); tape 4.06 m
-                                               on the inner line
+ 18:15:00   1     1      2: Ines, Jory, Kaya   4.06 m past the exit    18:18:30
+                                               of yellow zone 2
+                                               along the inner line
+ 18:21:30   2     1      2: Ines, Jory, Kaya   4.06 m past the exit    18:25:00
+                                               of yellow zone 2
+                                               along the inner line
+ 18:28:00   3     1      2: Ines, Jory, Kaya   4.06 m past the exit    18:31:30
+                                               of yellow zone 2
+                                               along the inner line
 ────────────────────────────────────────────────────────────────────────────────
 - Ines: lane 2
 - Jory: lane 2
@@ -191,8 +181,7 @@ Who goes when
 - Splits of 1000 m: 100 m 21 s, 200 m 42 s, 300 m 1:03, 400 m 1:24, 500 m 1:45,
   600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
 - Coach: outside lane 8, level with the finish line.
-! One wave of 3 in lane 2.
-! The set takes 16:30; no plan that keeps every rest is shorter.
+! 3 abreast in lane 2, 16½ min.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
@@ -202,22 +191,18 @@ Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane   Metres   Stand                        Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1      2         300   10.00 m behind the first     on the finish line
-                        4x100 m takeover zone exit
-                        (yellow); tape 9.95 m on
-                        the inner line
- 2      2         300   12.96 m past the first       2.96 m past the later
-                        4x100 m takeover zone        4x400 m takeover zone
-                        entry (yellow); tape 12.89   entry line
-                        m on the inner line
- 3      2         300   5.92 m past the first        0.06 m behind the tenth
-                        4x100 m takeover zone        blue tick (110 m hurdle
-                        entry (yellow); tape 5.89    tick 10)
-                        m on the inner line
- 4      2         300   1.12 m behind the first      2.04 m past the ninth blue
-                        4x100 m takeover zone        tick (110 m hurdle tick 9)
-                        entry (yellow); tape 1.11
-                        m on the inner line
+ 1      2         300   9.95 m back along the        on the finish line
+                        inner line from the exit
+                        of yellow zone 1
+ 2      2         300   12.89 m past the entry of    2.96 m past the later
+                        yellow zone 1 along the      4x400 m takeover zone
+                        inner line                   entry line
+ 3      2         300   5.89 m past the entry of     0.06 m back from the tenth
+                        yellow zone 1 along the      blue tick (110 m hurdle
+                        inner line                   tick 10)
+ 4      2         300   1.11 m back along the        2.04 m past the ninth blue
+                        inner line from the entry    tick (110 m hurdle tick 9)
+                        of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 Total 1200 m for each athlete.
 
@@ -225,34 +210,28 @@ Who goes when
 ────────────────────────────────────────────────────────────────────────────────
  Go         Rep   Wave   Lane: who             From                    In at
 ════════════════════════════════════════════════════════════════════════════════
- 18:36:30   1     1      2: Ines, Jory, Kaya   10.00 m behind the      18:37:26
-                                               first 4x100 m
-                                               takeover zone exit
-                                               (yellow); tape 9.95 m
-                                               on the inner line
- 18:38:26   2     1      2: Ines, Jory, Kaya   12.96 m past the        18:39:22
-                                               first 4x100 m
-                                               takeover zone entry
-                                               (yellow); tape 12.89
-                                               m on the inner line
- 18:40:22   3     1      2: Ines, Jory, Kaya   5.92 m past the first   18:41:18
-                                               4x100 m takeover zone
-                                               entry (yellow); tape
-                                               5.89 m on the inner
+ 18:36:30   1     1      2: Ines, Jory, Kaya   9.95 m back along the   18:37:26
+                                               inner line from the
+                                               exit of yellow zone 1
+ 18:38:26   2     1      2: Ines, Jory, Kaya   12.89 m past the        18:39:22
+                                               entry of yellow zone
+                                               1 along the inner
                                                line
- 18:42:18   4     1      2: Ines, Jory, Kaya   1.12 m behind the       18:43:14
-                                               first 4x100 m
-                                               takeover zone entry
-                                               (yellow); tape 1.11 m
-                                               on the inner line
+ 18:40:22   3     1      2: Ines, Jory, Kaya   5.89 m past the entry   18:41:18
+                                               of yellow zone 1
+                                               along the inner line
+ 18:42:18   4     1      2: Ines, Jory, Kaya   1.11 m back along the   18:43:14
+                                               inner line from the
+                                               entry of yellow zone
+                                               1
 ────────────────────────────────────────────────────────────────────────────────
 - Ines: lane 2
 - Jory: lane 2
 - Kaya: lane 2
 - Splits of 300 m: 100 m 18.7 s, 200 m 37.3 s
 - Coach: outside lane 8, level with the finish line.
-! In lane 2 each start lies 7.04 m behind the one before; a jog of 107.04 m
-  would cancel it.
+! Lane 2: each start is 7.04 m further back; jog 107.04 m for the same start
+  each time.
 ! Passes the javelin runway inside: look for a thrower on the run-up before you
   pass, and wait until the throw has landed.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
@@ -284,8 +263,7 @@ Who goes when
 - Kaya 34 s: lanes 5-3-4-5
 - Splits of 200 m: 100 m 17 s
 - Coach: outside lane 8, level with the finish line.
-! One wave of 3 in lanes 3 to 5.
-! The set takes 9:46; no plan that keeps every rest is shorter.
+! 3 abreast in lanes 3 to 5, 10 min.
 ! Passes the gate outside (the changing rooms' gate): look for people who step
   on to the track.
 
@@ -300,30 +278,27 @@ Setting out: one lap from the finish line
 ════════════════════════════════════════════════════════════════════════════════
        1   2        on the finish line                      1000 and 300 finish
   2 to 4   3 to 5   on the finish line                      200 finish
-       5   2        1.12 m behind the first 4x100   1½      300 start
-                    m takeover zone entry
-                    (yellow); tape 1.11 m on the
-                    inner line
-       6   2        5.92 m past the first 4x100 m   8       300 start
-                    takeover zone entry (yellow);
-                    tape 5.89 m on the inner line
-       7   2        12.96 m past the first 4x100    17      300 start
-                    m takeover zone entry
-                    (yellow); tape 12.89 m on the
-                    inner line
-       8   2        10.00 m behind the first        13½     300 start
-                    4x100 m takeover zone exit
-                    (yellow); tape 9.95 m on the
-                    inner line
+       5   2        1.11 m back along the inner     1½      300 start
+                    line from the entry of yellow
+                    zone 1
+       6   2        5.89 m past the entry of        8       300 start
+                    yellow zone 1 along the inner
+                    line
+       7   2        12.89 m past the entry of       17      300 start
+                    yellow zone 1 along the inner
+                    line
+       8   2        9.95 m back along the inner     13½     300 start
+                    line from the exit of yellow
+                    zone 1
  9 to 11   3 to 5   on the 200 m start line                 200 start
-      12   2        4.08 m past the second 4x100    5½      1000 start
-                    m takeover zone exit
-                    (yellow); tape 4.06 m on the
-                    inner line
+      12   2        4.06 m past the exit of         5½      1000 start
+                    yellow zone 2 along the inner
+                    line
       13   2        2.04 m past the ninth blue      2½      300 finish
                     tick (110 m hurdle tick 9)
-      14   2        0.06 m behind the tenth blue            300 finish
-                    tick (110 m hurdle tick 10)
+      14   2        0.06 m back from the tenth              300 finish
+                    blue tick (110 m hurdle tick
+                    10)
       15   2        2.96 m past the later 4x400 m   4       300 finish
                     takeover zone entry line
 ────────────────────────────────────────────────────────────────────────────────

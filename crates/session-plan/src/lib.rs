@@ -52,7 +52,7 @@ pub use plan::pairing::Prefer;
 pub use plan::plan::{Plan, PlanLane, PlanTrack};
 pub use plan::plan_block::PlanBlock;
 pub use plan::planner::{plan, replan};
-pub use plan::remark::{Recovery, Remark};
+pub use plan::remark::{Recovery, Remark, SetTakes};
 pub use plan::rep::Rep;
 pub use plan::setup_walk::{SetupWalk, USUAL_STRIDE_M};
 pub use plan::split::Split;

@@ -81,6 +81,7 @@ fn called(mark: &Mark) -> String {
         Some((race, NTH.get(number.checked_sub(1)?)?))
     });
     match (hurdle, &mark.called, mark.form) {
+        _ if mark.name.contains(" 4x100 m takeover zone ") => mark.name.clone(),
         (Some(("300 m", nth)), ..) => format!("{nth} hurdle of the 300 m (a green tick)"),
         (Some((race, nth)), ..) if HURDLE_TICKS.contains(&race) => {
             format!("{nth} {} tick ({})", mark.colour, mark.name)

@@ -2,7 +2,7 @@
 
 use session_plan::{Cone, ConeEnd, ConeUse};
 
-use crate::words::numbers::metres;
+use crate::words::numbers::{listed, metres};
 
 /// What a cone marks: `start`, `finish`, `run-in`, or several of them, as in `start and finish`.
 pub(crate) fn marks(cone: &Cone) -> String {
@@ -11,12 +11,12 @@ pub(crate) fn marks(cone: &Cone) -> String {
 
 /// The runs that a cone serves: `250 start, 150 finish`.
 pub(crate) fn serves(cone: &Cone) -> String {
-    let words = cone.uses.chunk_by(is_alike).map(|uses| {
+    let ends = cone.uses.chunk_by(is_alike).map(|uses| {
         let mut distances: Vec<String> = uses.iter().map(|own| metres(own.distance_m)).collect();
         distances.dedup();
-        format!("{} {}", distances.join(" and "), end(uses[0].end))
+        format!("{} {}", listed(&distances), end(uses[0].end))
     });
-    words.collect::<Vec<_>>().join(", ")
+    ends.collect::<Vec<_>>().join(", ")
 }
 
 fn is_alike(a: &ConeUse, b: &ConeUse) -> bool {

@@ -26,9 +26,23 @@ pub(crate) fn clock(seconds: f64) -> String {
     }
 }
 
-/// Steps to the half step.
-pub(crate) fn steps(strides: f64) -> String {
-    let halves = (strides * 2.0).round() as u64;
+/// A duration to the half minute where it lasts some minutes: `9½ min`.
+pub(crate) fn minutes(seconds: f64) -> String {
+    if seconds < 120.0 { clock(seconds) } else { format!("{} min", halves(seconds / 60.0)) }
+}
+
+/// Items one after the other: `2`, `2 and 1`, `3, 3 and 2`.
+pub(crate) fn listed<T: ToString>(items: &[T]) -> String {
+    let items: Vec<String> = items.iter().map(T::to_string).collect();
+    match items.as_slice() {
+        [first @ .., last] if !first.is_empty() => format!("{} and {last}", first.join(", ")),
+        items => items.concat(),
+    }
+}
+
+/// A number to the half: `11½`.
+pub(crate) fn halves(number: f64) -> String {
+    let halves = (number * 2.0).round() as u64;
     match (halves / 2, halves % 2) {
         (0, 1) => "½".to_owned(),
         (whole, 0) => whole.to_string(),
@@ -53,7 +67,16 @@ mod tests {
     }
 
     #[test]
-    fn steps_are_halved_at_most() {
-        assert_eq!([9.95 / 0.85, 1.7 / 0.85, 0.4].map(steps), ["11½", "2", "½"]);
+    fn steps_and_minutes_are_halved_at_most() {
+        assert_eq!([9.95 / 0.85, 1.7 / 0.85, 0.4].map(halves), ["11½", "2", "½"]);
+        assert_eq!([72.0, 300.0, 572.8, 3900.0].map(minutes), ["1:12", "5 min", "9½ min", "65 min"]);
+    }
+
+    #[test]
+    fn the_last_of_several_follows_an_and() {
+        assert_eq!(
+            [listed::<u8>(&[]), listed(&[2]), listed(&[2, 1]), listed(&[3, 3, 2])],
+            ["", "2", "2 and 1", "3, 3 and 2"]
+        );
     }
 }

@@ -5,7 +5,7 @@ use std::ops::Deref;
 use lane_distance::Placement;
 use serde::Serialize;
 
-use crate::words::numbers::steps;
+use crate::words::numbers::halves;
 
 /// A spot, and how it is said.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -39,12 +39,15 @@ pub(crate) fn spot(spot: &Placement) -> String {
     if spot.is_on_paint() {
         return format!("on the {mark}");
     }
-    let side = if spot.past_mark_m < 0.0 { "behind" } else { "past" };
     let (along, tape) = (format!("{:.2}", spot.past_mark_m.abs()), format!("{:.2}", spot.tape_m.abs()));
-    let strides = spot.strides.map_or_else(String::new, |strides| format!("; {} steps", steps(strides)));
-    // A tape that reads the same goes without saying.
-    let tape = if along == tape { String::new() } else { format!("; tape {tape} m on the inner line") };
-    format!("{along} m {side} the {mark}{tape}{strides}")
+    // On a straight a tape reads the same wherever it lies.
+    let line = if along == tape { "" } else { " along the inner line" };
+    let steps = spot.strides.map_or_else(String::new, |strides| format!(", {} steps", halves(strides)));
+    if spot.past_mark_m < 0.0 {
+        format!("{tape} m back{line} from the {mark}{steps}")
+    } else {
+        format!("{tape} m past the {mark}{line}{steps}")
+    }
 }
 
 /// The same where it is clear that somebody starts there: paint is named alone.
@@ -65,9 +68,8 @@ mod tests {
     fn a_place_off_the_paint_is_said_with_its_tape_and_steps() {
         let track = Track::built_in("standard").expect("it comes with the crate");
         let place = Placement::of(&track, Spot::on_oval(2, 300.0));
-        let words =
-            "10.00 m behind the first 4x100 m takeover zone exit (yellow); tape 9.95 m on the inner line";
+        let words = "9.95 m back along the inner line from the exit of yellow zone 1";
         assert_eq!(spot(&place), words);
-        assert_eq!(spot(&place.with_strides(0.85)), format!("{words}; 11½ steps"));
+        assert_eq!(spot(&place.with_strides(0.85)), format!("{words}, 11½ steps"));
     }
 }

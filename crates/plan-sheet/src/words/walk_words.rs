@@ -28,5 +28,5 @@ pub(crate) fn stride(plan: &Plan) -> Option<String> {
 pub(crate) fn steps(plan: &Plan, cone: &Cone) -> Option<String> {
     const HALF_OF_HALF_A_STEP: f64 = 0.25;
     let is_told = plan.walk.is_stride_assumed && cone.strides >= HALF_OF_HALF_A_STEP;
-    is_told.then(|| numbers::steps(cone.strides))
+    is_told.then(|| numbers::halves(cone.strides))
 }

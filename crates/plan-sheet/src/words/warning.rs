@@ -6,7 +6,7 @@ use session_plan::{ClashingRun, Plan, Warning};
 
 use crate::words::day::{minute, time_at};
 use crate::words::house_rule::rule;
-use crate::words::numbers::{clock, metres};
+use crate::words::numbers::{clock, metres, minutes};
 
 /// Anything else for the sheet: the coach's own notes, then what the plan had to decide.
 pub(crate) fn notes(plan: &Plan) -> Vec<String> {
@@ -18,29 +18,26 @@ pub(crate) fn notes(plan: &Plan) -> Vec<String> {
 pub(crate) fn warning(warning: &Warning, begins: Option<NaiveTime>) -> String {
     match warning {
         Warning::InnermostLane { block, lane } => {
-            format!("`{block}` names no lane: lane {lane}, the innermost open lane, is used.")
+            format!("{block}: lane {lane}, the innermost open lane, as none is named.")
         }
-        Warning::RuledLane { block, lane, rule } => format!(
-            "`{block}` names no lane: lane {lane} is used, by the house rule \"{}\".",
-            self::rule(rule)
-        ),
+        Warning::RuledLane { block, lane, rule } => {
+            format!("{block}: lane {lane}, by the house rule: {}.", self::rule(rule))
+        }
         Warning::RuledLanesClosed { block, lane, rule } => format!(
-            "`{block}` names no lane, and none of the house rule \"{}\" is open: lane {lane}, the innermost \
-             open lane, is used.",
+            "{block}: lane {lane}, the innermost open lane, as none of the house rule is open: {}.",
             self::rule(rule)
         ),
         Warning::RuleBroken { block, rule, lanes } => {
-            format!("`{block}` breaks a house rule: {}, not in {}.", self::rule(rule), LaneList(lanes))
+            format!("{block} breaks a house rule: {}, not in {}.", self::rule(rule), LaneList(lanes))
         }
         Warning::Clockwise { block } => {
-            format!("`{block}` breaks a house rule: run anticlockwise, on the straights as well.")
+            format!("{block} breaks a house rule: run anticlockwise, on the straights as well.")
         }
-        Warning::BreakAssumed { break_s } => format!(
-            "Between blocks {} are assumed; `between_blocks` in the session file says better.",
-            clock(*break_s)
-        ),
+        Warning::BreakAssumed { break_s } => {
+            format!("Allows {} between blocks (set between_blocks to change it).", minutes(*break_s))
+        }
         Warning::PastBooking { ends, over_s, booked_from, booked_until } => format!(
-            "The session ends at {}, {} after the booking, {}-{}, is over.",
+            "Ends at {}, {} after the booking ({} to {}).",
             minute(*ends),
             clock(*over_s),
             minute(*booked_from),
@@ -48,18 +45,18 @@ pub(crate) fn warning(warning: &Warning, begins: Option<NaiveTime>) -> String {
         ),
         Warning::ClashInLane { lane, runs: [first, second], at_s, before_finish_m, closer_than_m } => {
             format!(
-                "Clash in lane {lane}: {} and {} come closer than {closer_than_m} m at {}, about \
-             {before_finish_m:.0} m before the finish.",
+                "Clash in lane {lane} at {}, {before_finish_m:.0} m before the finish: {} and {} come within \
+             {closer_than_m} m.",
+                time_at(begins, *at_s),
                 run(first),
-                run(second),
-                time_at(begins, *at_s)
+                run(second)
             )
         }
         Warning::ClashAtFinish { runs: [first, second], at_s, apart_s, needs_s } => format!(
-            "Clash at the finish: {} and {} finish {apart_s:.1} s apart at {}; one watch needs {} between them.",
+            "Clash at the finish at {}: {} and {} finish {apart_s:.1} s apart; one watch needs {}.",
+            time_at(begins, *at_s),
             run(first),
             run(second),
-            time_at(begins, *at_s),
             clock(*needs_s)
         ),
         Warning::MoreClashes => "There are more clashes than these.".to_owned(),
@@ -70,7 +67,8 @@ pub(crate) fn warning(warning: &Warning, begins: Option<NaiveTime>) -> String {
     }
 }
 
+/// A run that clashes: `block 2, rep 3 (Ada)`.
 fn run(run: &ClashingRun) -> String {
-    let who = run.who.as_ref().map_or_else(String::new, |who| format!(" of {who}"));
-    format!("repetition {} of block {}{who}", run.rep, run.block)
+    let who = run.who.as_ref().map_or_else(String::new, |who| format!(" ({who})"));
+    format!("block {}, rep {}{who}", run.block, run.rep)
 }

@@ -91,16 +91,8 @@ pub enum Remark {
         sizes: Vec<usize>,
         /// The lanes that they share.
         lanes: Vec<u8>,
-    },
-    /// How long a squad's set takes.
-    #[serde(rename = "set takes")]
-    SetTakes {
-        /// How long.
-        lasts_s: f64,
-        /// What no plan that keeps every rest can be shorter than.
-        bound_s: f64,
-        /// Whether no plan that keeps every rest is shorter than this one.
-        is_proven: bool,
+        /// How long the set takes, where that is known.
+        takes: Option<SetTakes>,
     },
     /// A squad's set takes much longer than one athlete alone would.
     #[serde(rename = "much longer than alone")]
@@ -111,6 +103,17 @@ pub enum Remark {
     /// Level with every finish something in use lies on both sides of the lanes.
     #[serde(rename = "no place for the coach")]
     NoPlaceForCoach,
+}
+
+/// How long a squad's set takes, in seconds.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct SetTakes {
+    /// How long.
+    pub lasts_s: f64,
+    /// What no plan that keeps every rest can be shorter than.
+    pub bound_s: f64,
+    /// Whether no plan that keeps every rest is shorter than this one.
+    pub is_proven: bool,
 }
 
 /// How runners get from a finish to the next start along the track.

@@ -15,7 +15,7 @@ use crate::plan::kept::Kept;
 use crate::plan::location::{Location, known_m, location};
 use crate::plan::pairing;
 use crate::plan::plan_block::PlanBlock;
-use crate::plan::remark::Remark;
+use crate::plan::remark::{Remark, SetTakes};
 use crate::plan::rep::Rep;
 use crate::plan::warning::Warning;
 use crate::plan::who::Who;
@@ -375,13 +375,13 @@ fn wave_reps(
 
 fn remarks(set: &SquadSet, waves: &[WavePlan], timed: Option<&wave_plan::SquadPlan>) -> Vec<Remark> {
     let sizes = waves.iter().map(|wave| wave.members.len()).collect();
-    let mut remarks = vec![Remark::Waves { sizes, lanes: set.lanes.clone() }];
+    let takes = timed.map(|planned| SetTakes {
+        lasts_s: planned.end_s,
+        bound_s: planned.bound_s,
+        is_proven: planned.is_proven,
+    });
+    let mut remarks = vec![Remark::Waves { sizes, lanes: set.lanes.clone(), takes }];
     if let Some(planned) = timed {
-        remarks.push(Remark::SetTakes {
-            lasts_s: planned.end_s,
-            bound_s: planned.bound_s,
-            is_proven: planned.is_proven,
-        });
         let alone_s = (set.runners.iter())
             .map(|runner| f64::from(set.reps) * runner.target_s + f64::from(set.reps - 1) * runner.rest_s)
             .fold(0.0, f64::max);
