@@ -69,9 +69,10 @@ fn every_place_of_the_demonstration_is_printed_in_words() {
         for cone in plan["setup"].as_array().expect("it is a list") {
             let words = cone["spot"]["words"].as_str().expect("it is text");
             let lane = &cone["spot"]["lane"];
-            let row =
-                squeezed(&format!("{}{}{lane}{words}", cone["order"], cone["what"].as_str().unwrap_or("")));
+            let row = squeezed(&format!("{}{lane}{words}", cone["order"]));
             assert!(text.contains(&row), "{name}: the walk lacks `{row}`");
+            let serves = squeezed(cone["for"].as_str().expect("it is text"));
+            assert!(text.contains(&serves), "{name}: the walk lacks `{serves}`");
         }
     }
 }
