@@ -7,11 +7,10 @@ use session_plan::{Caution, cautions};
 use crate::answers::view::View;
 use crate::json::care::WithCare;
 use crate::sheet::sheet_row::distance;
-use crate::tables::csv_table::{Cell, CsvTable};
-use crate::tables::spot_columns;
+use crate::tables::columns::Columns;
+use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, table};
 use crate::terminal::take_care::take_care;
-use crate::words::caution::ROW_NOTE;
 use crate::words::spot::SaidSpot;
 
 /// Pairs of start and finish, best first.
@@ -78,29 +77,16 @@ impl View for Choices {
     }
 
     fn csv(&self) -> CsvTable {
-        let columns: Vec<String> =
-            ["choice", "lane", "course", "distance_m", "plus_minus_m", "ends_on_paint"]
-                .map(str::to_owned)
-                .into_iter()
-                .chain(spot_columns::header("start"))
-                .chain(spot_columns::header("finish"))
-                .chain(["note".to_owned()])
-                .collect();
-        let mut table = CsvTable::new(columns.iter().map(String::as_str));
-        for (number, choice) in (1_u32..).zip(&self.choices) {
-            let first = [
-                number.into(),
-                choice.start.lane.into(),
-                choice.start.course.to_string().into(),
-                choice.distance_m.into(),
-                choice.plus_minus_m.into(),
-                choice.ends_on_paint.into(),
-            ];
-            let (start, finish) =
-                (spot_columns::cells(&choice.start), spot_columns::cells(&choice.finish.spot));
-            let row: [&[Cell]; 4] = [&first, &start, &finish, &[ROW_NOTE.into()]];
-            table.row(row.concat());
-        }
-        table
+        let rows: Vec<(u32, &Choice)> = (1..).zip(&self.choices).collect();
+        Columns::new()
+            .with("choice", |row: &(u32, &Choice)| row.0)
+            .with("lane", |row| row.1.start.lane)
+            .with("course", |row| row.1.start.course.to_string())
+            .with("distance_m", |row| row.1.distance_m)
+            .with("plus_minus_m", |row| row.1.plus_minus_m)
+            .with("ends_on_paint", |row| row.1.ends_on_paint)
+            .with_spot("start", |row| &row.1.start)
+            .with_spot("finish", |row| &row.1.finish)
+            .table(&rows)
     }
 }

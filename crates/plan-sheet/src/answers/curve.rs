@@ -7,11 +7,10 @@ use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
 use crate::json::care::WithCare;
-use crate::tables::csv_table::{Cell, CsvTable};
-use crate::tables::spot_columns;
+use crate::tables::columns::Columns;
+use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
 use crate::terminal::take_care::take_care;
-use crate::words::caution::ROW_NOTE;
 use crate::words::spot::SaidSpot;
 
 /// The curved start line of a group that breaks for the inside at once.
@@ -77,17 +76,10 @@ impl View for Curve {
     }
 
     fn csv(&self) -> CsvTable {
-        let columns: Vec<String> = ["lane".to_owned(), "past_square_m".to_owned()]
-            .into_iter()
-            .chain(spot_columns::header("stand"))
-            .chain(["note".to_owned()])
-            .collect();
-        let mut table = CsvTable::new(columns.iter().map(String::as_str));
-        for lane in &self.lanes {
-            let first = [lane.lane.into(), lane.past_square_m.into()];
-            let row: [&[Cell]; 3] = [&first, &spot_columns::cells(&lane.spot), &[ROW_NOTE.into()]];
-            table.row(row.concat());
-        }
-        table
+        Columns::new()
+            .with("lane", |row: &CurveLane| row.lane)
+            .with("past_square_m", |row| row.past_square_m)
+            .with_spot("stand", |row| &row.spot)
+            .table(&self.lanes)
     }
 }

@@ -6,10 +6,10 @@ use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
 use crate::json::care::WithCare;
+use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
 use crate::terminal::take_care::take_care;
-use crate::words::caution::ROW_NOTE;
 use crate::words::spot::SaidSpot;
 
 /// Lap and stagger of each lane of the oval.
@@ -140,34 +140,17 @@ impl View for LaneTable {
     }
 
     fn csv(&self) -> CsvTable {
-        let mut table = CsvTable::new([
-            "lane",
-            "closed",
-            "lap_m",
-            "stagger_200_m",
-            "stagger_400_m",
-            "stagger_800_m",
-            "stagger_4x400_m",
-            "start_800",
-            "start_800_past_painted_m",
-            "note",
-        ]);
-        for row in &self.lanes {
-            let start = row.start_800.as_ref();
-            table.row([
-                row.lane.into(),
-                if self.closed.contains(&row.lane) { "yes" } else { "no" }.into(),
-                row.lap_m.into(),
-                row.stagger_200_m.into(),
-                row.stagger_400_m.into(),
-                row.stagger_800_m.into(),
-                row.stagger_4x400_m.into(),
-                start.map(|start| start.spot.words.as_str()).into(),
-                start.map(|start| start.past_painted_m).into(),
-                ROW_NOTE.into(),
-            ]);
-        }
-        table
+        Columns::new()
+            .with("lane", |row: &LaneRow| row.lane)
+            .with("closed", |row| self.closed.contains(&row.lane))
+            .with("lap_m", |row| row.lap_m)
+            .with("stagger_200_m", |row| row.stagger_200_m)
+            .with("stagger_400_m", |row| row.stagger_400_m)
+            .with("stagger_800_m", |row| row.stagger_800_m)
+            .with("stagger_4x400_m", |row| row.stagger_4x400_m)
+            .with("start_800", |row| row.start_800.as_ref().map(|start| start.spot.words.clone()))
+            .with("start_800_past_painted_m", |row| row.start_800.as_ref().map(|start| start.past_painted_m))
+            .table(&self.lanes)
     }
 }
 

@@ -6,10 +6,10 @@ use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
 use crate::json::care::WithCare;
+use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
 use crate::terminal::take_care::take_care;
-use crate::words::caution::ROW_NOTE;
 use crate::words::spot::SaidSpot;
 
 /// The paint in a lane, in walking order from the finish line; chutes come last.
@@ -101,39 +101,19 @@ impl View for MarkTable {
     }
 
     fn csv(&self) -> CsvTable {
-        let mut table = CsvTable::new([
-            "lane",
-            "mark",
-            "colour",
-            "form",
-            "for",
-            "course",
-            "to_finish_line_m",
-            "from_finish_line_m",
-            "x_m",
-            "y_m",
-            "in_chute",
-            "trap",
-            "note",
-        ]);
-        for row in &self.marks {
-            let spot = &row.spot;
-            table.row([
-                spot.lane.into(),
-                spot.mark.as_deref().into(),
-                spot.colour.as_deref().into(),
-                row.form.into(),
-                row.purpose.as_str().into(),
-                spot.course.to_string().into(),
-                spot.to_finish_line_m.into(),
-                spot.from_finish_line_m.into(),
-                spot.x_m.into(),
-                spot.y_m.into(),
-                if row.in_chute { "yes" } else { "no" }.into(),
-                row.trap.as_deref().into(),
-                ROW_NOTE.into(),
-            ]);
-        }
-        table
+        Columns::new()
+            .with("lane", |row: &MarkRow| row.spot.lane)
+            .with("mark", |row| row.spot.mark.clone())
+            .with("colour", |row| row.spot.colour.clone())
+            .with("form", |row| row.form)
+            .with("for", |row| row.purpose.clone())
+            .with("course", |row| row.spot.course.to_string())
+            .with("to_finish_line_m", |row| row.spot.to_finish_line_m)
+            .with("from_finish_line_m", |row| row.spot.from_finish_line_m)
+            .with("x_m", |row| row.spot.x_m)
+            .with("y_m", |row| row.spot.y_m)
+            .with("in_chute", |row| row.in_chute)
+            .with("trap", |row| row.trap.clone())
+            .table(&self.marks)
     }
 }

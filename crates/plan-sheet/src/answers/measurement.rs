@@ -6,11 +6,10 @@ use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
 use crate::json::care::WithCare;
-use crate::tables::csv_table::{Cell, CsvTable};
-use crate::tables::spot_columns;
+use crate::tables::columns::Columns;
+use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item};
 use crate::terminal::take_care::take_care;
-use crate::words::caution::ROW_NOTE;
 use crate::words::numbers::{clock, metres};
 use crate::words::spot::SaidSpot;
 
@@ -161,32 +160,22 @@ impl View for Measurement {
     }
 
     fn csv(&self) -> CsvTable {
-        let columns: Vec<String> = ["lane", "to_lane", "the_other_way", "distance_m"]
-            .map(str::to_owned)
-            .into_iter()
-            .chain(spot_columns::header("from"))
-            .chain(spot_columns::header("to"))
-            .chain(["time_s", "pace_s_per_km", "intended_m", "intended_s", "lost_s"].map(str::to_owned))
-            .chain(["running_line_m", "running_line_lap_m", "running_line_way_m", "note"].map(str::to_owned))
-            .collect();
-        let mut table = CsvTable::new(columns.iter().map(String::as_str));
-        let way = if self.the_other_way { "yes" } else { "no" };
-        let first = [self.lane.into(), self.to.lane.into(), way.into(), self.distance_m.into()];
         let (timed, line) = (self.timed, self.running_line);
-        let last = [
-            timed.map(|timed| timed.time_s).into(),
-            timed.map(|timed| timed.pace_s_per_km).into(),
-            timed.and_then(|timed| timed.intended_m).into(),
-            timed.and_then(|timed| timed.intended_s).into(),
-            timed.and_then(|timed| timed.lost_s).into(),
-            line.map(|line| line.outside_inner_line_m).into(),
-            line.map(|line| line.lap_m).into(),
-            line.and_then(|line| line.way_m).into(),
-            ROW_NOTE.into(),
-        ];
-        let row: [&[Cell]; 4] =
-            [&first, &spot_columns::cells(&self.from), &spot_columns::cells(&self.to.spot), &last];
-        table.row(row.concat());
-        table
+        Columns::new()
+            .with("lane", |way: &Self| way.lane)
+            .with("to_lane", |way| way.to.lane)
+            .with("the_other_way", |way| way.the_other_way)
+            .with("distance_m", |way| way.distance_m)
+            .with_spot("from", |way| &way.from)
+            .with_spot("to", |way| &way.to)
+            .with("time_s", |_| timed.map(|timed| timed.time_s))
+            .with("pace_s_per_km", |_| timed.map(|timed| timed.pace_s_per_km))
+            .with("intended_m", |_| timed.and_then(|timed| timed.intended_m))
+            .with("intended_s", |_| timed.and_then(|timed| timed.intended_s))
+            .with("lost_s", |_| timed.and_then(|timed| timed.lost_s))
+            .with("running_line_m", |_| line.map(|line| line.outside_inner_line_m))
+            .with("running_line_lap_m", |_| line.map(|line| line.lap_m))
+            .with("running_line_way_m", |_| line.and_then(|line| line.way_m))
+            .table([self])
     }
 }

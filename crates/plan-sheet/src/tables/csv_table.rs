@@ -60,6 +60,12 @@ impl From<String> for Cell {
     }
 }
 
+impl From<bool> for Cell {
+    fn from(is: bool) -> Self {
+        Self(if is { "yes" } else { "no" }.to_owned())
+    }
+}
+
 impl From<f64> for Cell {
     fn from(number: f64) -> Self {
         let text = format!("{number:.6}");
