@@ -5,7 +5,7 @@ mod boxes;
 
 use boxes::Picture;
 use lane_distance::Track;
-use plan_sheet::{map_picture, map_pictures, map_svg, phone_map, strips, strips_in_parts};
+use plan_sheet::{map_pictures, map_svg, maps, strips};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use session_plan::{Caution, Plan, Session, SessionFile, Venue, plan};
@@ -15,10 +15,10 @@ use workout_notation::{Block, SourceText};
 const EIGHT_POINTS: f64 = 8.0 * 96.0 / 72.0;
 
 fn check(plan: &Plan) -> Result<(), String> {
-    let whole_map = map_picture(plan);
+    let (whole_map, phone) = maps(plan, "test");
     let map = Picture::read(&whole_map);
     let sheet = Picture::read(&map_svg(plan));
-    let phone = Picture::read(&phone_map(plan));
+    let phone = Picture::read(&phone);
     for (picture, printed_mm) in [(&map, 180.0), (&sheet, 180.0), (&phone, 100.0)] {
         let (overlaps, clipped) = (picture.overlaps(), picture.clipped());
         if !(overlaps.is_empty() && clipped.is_empty()) {
@@ -45,7 +45,9 @@ fn check(plan: &Plan) -> Result<(), String> {
         return Err(format!("{}: {together} insets, and {cut} on pages", plan.title));
     }
     // The sheet holds the strips; each by itself must not be cut off either.
-    for strip in strips(plan).iter().take(6).chain(strips_in_parts(plan, 120.0).iter().flatten().take(6)) {
+    for strip in
+        [f64::INFINITY, 120.0].iter().flat_map(|&most_mm| strips(plan, most_mm).concat().into_iter().take(6))
+    {
         let clipped = Picture::read(&strip.svg);
         if !clipped.clipped().is_empty() {
             return Err(format!("{}: {:?} cut off in {}", plan.title, clipped.clipped(), strip.title));
@@ -134,7 +136,7 @@ fn many_numbers_at_one_end_of_a_strip() {
     let blocks = ["30 in lanes 1,3,5,7", "30 in lanes 2,4,6,8"].map(str::to_owned);
     let plan = planned("standard", &[], &blocks).expect("it fits");
     assert_eq!(check(&plan), Ok(()));
-    let flags = Picture::read(&strips(&plan)[0].svg).flags;
+    let flags = Picture::read(&strips(&plan, f64::INFINITY)[0][0].svg).flags;
     assert!(flags.len() > 2 && flags.iter().all(|flag| flag.x.1 <= flags[0].x.1 + 1e-3), "{flags:?}");
 }
 

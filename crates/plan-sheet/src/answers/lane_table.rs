@@ -123,7 +123,7 @@ impl View for LaneTable {
         let starts = self.lanes.iter().filter_map(|row| Some((row.lane, row.start_800.as_ref()?)));
         let rows: Vec<_> = starts
             .map(|(lane, start)| {
-                vec![lane.to_string(), signed(start.past_painted_m), start.spot.words.clone()]
+                vec![lane.to_string(), format!("{:+.2}", start.past_painted_m), start.spot.words.clone()]
             })
             .collect();
         if let (false, Some(inside)) = (rows.is_empty(), self.inside_lane) {
@@ -152,8 +152,4 @@ impl View for LaneTable {
             .with("start_800_past_painted_m", |row| row.start_800.as_ref().map(|start| start.past_painted_m))
             .table(&self.lanes)
     }
-}
-
-fn signed(metres: f64) -> String {
-    format!("{metres:+.2}")
 }

@@ -69,18 +69,15 @@ pub(crate) fn line(from: Point, to: Point, pen: Pen<'_>) -> Element {
 pub(crate) fn rect(rect: Rect, fill: &str, pen: Pen<'_>) -> Element {
     let place =
         [("x", n(rect.x0)), ("y", n(rect.y0)), ("width", n(rect.width())), ("height", n(rect.height()))];
-    let mut shape = element("rect", place);
-    shape.assign("fill", fill);
-    if pen.width > 0.0 {
-        shape.assign("stroke", pen.colour);
-        shape.assign("stroke-width", n(pen.width));
-    }
-    shape
+    outlined(element("rect", place), fill, pen)
 }
 
 /// A round.
 pub(crate) fn circle(centre: Point, radius: f64, fill: &str, pen: Pen<'_>) -> Element {
-    let mut shape = element("circle", [("cx", n(centre.x)), ("cy", n(centre.y)), ("r", n(radius))]);
+    outlined(element("circle", [("cx", n(centre.x)), ("cy", n(centre.y)), ("r", n(radius))]), fill, pen)
+}
+
+fn outlined(mut shape: Element, fill: &str, pen: Pen<'_>) -> Element {
     shape.assign("fill", fill);
     if pen.width > 0.0 {
         shape.assign("stroke", pen.colour);

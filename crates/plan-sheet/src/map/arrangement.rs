@@ -156,15 +156,11 @@ impl<'b, 'a> Arrangement<'b, 'a> {
     fn draw_names(&mut self, sketch: &Sketch<'_>, all: &mut Element) {
         let letters = Type::plain(SMALL_MM * sketch.mm);
         for name in &sketch.names {
-            let width = name.words.iter().map(|line| letters.width(line)).fold(0.0, f64::max);
-            let size = (width, letters.leading() * name.words.len() as f64);
+            let size = (letters.width(&name.words), letters.leading());
             if let Some(placed) = self.labels.place(size, &name.wishes, |place| sketch.is_on_lanes(place)) {
                 all.append(line(placed.leader.p0, placed.leader.p1, leader_pen(sketch.mm)));
-                for (index, words) in name.words.iter().enumerate() {
-                    let down = letters.leading() * (index as f64 + 0.5);
-                    let centre = Point::new(placed.place.center().x, placed.place.y0 + down);
-                    all.append(text_in(words, letters.centred(words, centre), letters));
-                }
+                let box_of_words = letters.centred(&name.words, placed.place.center());
+                all.append(text_in(&name.words, box_of_words, letters));
             }
             if let Some(sign) = &name.sign {
                 all.append(sign.clone());

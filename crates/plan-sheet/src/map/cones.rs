@@ -1,7 +1,6 @@
 //! Cones on the map.
 
 use kurbo::Point;
-use lane_distance::Spot;
 use session_plan::Cone;
 use svg::node::Node;
 use svg::node::element::Element;
@@ -9,11 +8,6 @@ use svg::node::element::Element;
 use super::frame::Frame;
 use crate::drawing::ink::n;
 use crate::drawing::sign::{Marked, sign};
-
-/// The spot of a cone.
-pub(super) fn spot(cone: &Cone) -> Spot {
-    cone.spot.spot()
-}
 
 /// Where a cone lies on the page.
 pub(super) fn at(cone: &Cone, frame: Frame) -> Point {

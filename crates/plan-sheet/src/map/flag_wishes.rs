@@ -18,7 +18,7 @@ pub(super) fn flag_wishes(cluster: &Cluster<'_>, ground: Ground<'_>, frame: Fram
     let mut wishes = Vec::new();
     for (cone, is_outward) in [(outermost, true), (innermost, false)] {
         let Some(cone) = cone else { continue };
-        let spot = cones::spot(cone);
+        let spot = cone.spot.spot();
         let pose = layout.pose(spot);
         let anchor = cones::at(cone, frame);
         let measure_m = layout.lane(spot.lane).measure_m;

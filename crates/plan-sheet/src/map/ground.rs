@@ -123,6 +123,16 @@ impl<'a> Ground<'a> {
         (frame.at(pose.outwards(from_measure_m)), frame.at(pose.outwards(from_measure_m + lane.width_m)))
     }
 
+    /// The ends of the finish line, which lies across all lanes of the home straight.
+    pub(super) fn finish_line(self, frame: Frame) -> (Point, Point) {
+        let oval_lanes = self.layout().lanes_of(Course::Oval);
+        let outermost = match self.layout().lanes_of(Course::HomeStraight) {
+            lane if lane > oval_lanes => Spot { course: Course::HomeStraight, lane, to_finish_m: 0.0 },
+            _ => Spot::on_oval(oval_lanes, 0.0),
+        };
+        (self.across(frame, Spot::on_oval(1, 0.0)).0, self.across(frame, outermost).1)
+    }
+
     /// A part of a straight: between two distances to its finish, and two outside the inner edge.
     pub(super) fn box_of_straight(
         self,

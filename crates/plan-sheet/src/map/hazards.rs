@@ -1,6 +1,5 @@
 //! What is not safe while in use.
 
-use kurbo::Vec2;
 use lane_distance::{Course, Hazard, Side, Spot};
 use svg::node::Node;
 use svg::node::element::Element;
@@ -13,9 +12,13 @@ use crate::drawing::ink::{element, group, n};
 /// How wide a hazard beside the lanes is drawn, in metres: how far it reaches is not known.
 pub(super) const BESIDE_M: f64 = 2.5;
 
-/// Where a hazard is drawn, as distances outside the inner edge.
-fn breadth_m(hazard: &Hazard, ground: Ground<'_>) -> (f64, f64) {
-    let outer_m = ground.outer_m(hazard.on).max(ground.outer_m(widest(ground, hazard.on)));
+/// Where a hazard between two places of its course is drawn, as distances outside the inner edge.
+fn breadth_m(hazard: &Hazard, ground: Ground<'_>, (from_m, to_m): (f64, f64)) -> (f64, f64) {
+    let outer_m = match hazard.on {
+        Course::Oval => outside_there_m(ground, from_m).max(outside_there_m(ground, to_m)),
+        // Where a straight has fewer lanes than the oval, what is outside lies outside the oval's.
+        straight => ground.outer_m(straight).max(ground.outer_m(Course::Oval)),
+    };
     match hazard.side {
         Side::Inside => (-BESIDE_M, 0.0),
         Side::Outside => (outer_m, outer_m + BESIDE_M),
@@ -23,30 +26,15 @@ fn breadth_m(hazard: &Hazard, ground: Ground<'_>) -> (f64, f64) {
     }
 }
 
-/// Where lanes beyond those of the oval lie on a straight, something outside lies outside them too.
-fn widest(ground: Ground<'_>, on: Course) -> Course {
-    let layout = ground.layout();
-    match on {
-        Course::Oval => Course::Oval,
-        straight if layout.lanes_of(straight) > layout.lanes_of(Course::Oval) => straight,
-        _ => Course::Oval,
-    }
-}
-
 /// The shape of a hazard as path data; nothing where the track does not reach it.
 fn shape(hazard: &Hazard, ground: Ground<'_>, frame: Frame) -> Option<String> {
-    let mut breadth_m = breadth_m(hazard, ground);
+    let layout = ground.layout();
+    let (from_m, to_m) = hazard.extent_m(layout, hazard.on, 1)?;
+    let breadth_m = breadth_m(hazard, ground, (from_m, to_m));
     if hazard.on != Course::Oval {
-        let extent = hazard.extent_m(ground.layout(), hazard.on, 1)?;
-        let corners = ground.box_of_straight(frame, hazard.on, extent, breadth_m);
-        return Some(outline(&corners));
+        return Some(outline(&ground.box_of_straight(frame, hazard.on, (from_m, to_m), breadth_m)));
     }
-    let (from_m, to_m) = hazard.extent_m(ground.layout(), Course::Oval, 1)?;
-    if hazard.side == Side::Outside {
-        let beside_m = outside_there_m(ground, from_m).max(outside_there_m(ground, to_m));
-        breadth_m = (beside_m, beside_m + BESIDE_M);
-    }
-    let station = |to_finish_m: f64| ground.layout().station(Spot::on_oval(1, to_finish_m));
+    let station = |to_finish_m: f64| layout.station(Spot::on_oval(1, to_finish_m));
     Some(ground.band(frame, (station(from_m), station(to_m)), breadth_m))
 }
 
@@ -96,27 +84,20 @@ pub(super) fn wishes(hazard: &Hazard, ground: Ground<'_>, frame: Frame, gap: f64
         _ => (from_m + to_m) / 2.0,
     };
     let pose = layout.pose(Spot { course: hazard.on, lane: 1, to_finish_m: middle_m });
-    let breadth_m = match (hazard.side, hazard.on) {
-        (Side::Outside, Course::Oval) => {
-            let outer_m = outside_there_m(ground, middle_m);
-            (outer_m, outer_m + BESIDE_M)
-        }
-        _ => breadth_m(hazard, ground),
-    };
+    let breadth_m = breadth_m(hazard, ground, (middle_m, middle_m));
     let measure_m = layout.lane(1).measure_m;
     let beside = |out_m: f64| frame.at(pose.outwards(out_m - measure_m));
     let middle = beside((breadth_m.0 + breadth_m.1) / 2.0);
     let outwards = (beside(1.0) - beside(0.0)) / frame.length(1.0);
-    let wish = |way: Vec2, from: f64, worse: f64| Wish { anchor: middle, way, from, worse };
     let half = frame.length(breadth_m.1 - breadth_m.0) / 2.0;
-    let across = frame.length(outside_there_m(ground, middle_m));
-    match hazard.side {
-        Side::Inside => {
-            vec![wish(-outwards, half + gap, 0.0), wish(outwards, half + across + gap, 6.0 * gap)]
-        }
-        Side::Outside => {
-            vec![wish(outwards, half + gap, 0.0), wish(-outwards, half + across + gap, 6.0 * gap)]
-        }
-        Side::Across => vec![wish(outwards, half + gap, 0.0), wish(-outwards, half + gap, 4.0 * gap)],
-    }
+    let lanes = frame.length(outside_there_m(ground, middle_m));
+    let (way, beyond, worse) = match hazard.side {
+        Side::Inside => (-outwards, lanes, 6.0 * gap),
+        Side::Outside => (outwards, lanes, 6.0 * gap),
+        Side::Across => (outwards, 0.0, 4.0 * gap),
+    };
+    vec![
+        Wish { anchor: middle, way, from: half + gap, worse: 0.0 },
+        Wish { anchor: middle, way: -way, from: half + beyond + gap, worse },
+    ]
 }

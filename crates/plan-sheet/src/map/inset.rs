@@ -80,7 +80,7 @@ impl<'a> Inset<'a> {
     ) -> Option<Self> {
         // The whole breadth of each cone's lane, a little beyond.
         let reach = cluster.cones.iter().flat_map(|cone| {
-            let (inner, outer) = ground.across(Frame::METRES, cones::spot(cone));
+            let (inner, outer) = ground.across(Frame::METRES, cone.spot.spot());
             [inner, outer]
         });
         let shown = around(reach).inflate(1.5, 1.5);
@@ -211,7 +211,7 @@ fn lane_names(
         if is_too_narrow || names.iter().any(|(known, _)| *known == name) {
             continue;
         }
-        let spot = cones::spot(cone);
+        let spot = cone.spot.spot();
         let middle_m = lane.inner_line_m + lane.width_m / 2.0 - lane.measure_m;
 
         // Along the lane, from the cone outwards: behind it and past it in turn.

@@ -1,6 +1,6 @@
 //! Labels that never lie over each other.
 
-use kurbo::{Line, Point, Rect, Vec2};
+use kurbo::{Line, PathSeg, Point, Rect, Shape, Vec2};
 
 /// What has been put on a part of the page: labels, and the lines that lead to them.
 #[derive(Clone, Debug)]
@@ -139,16 +139,11 @@ fn overlap(a: Rect, b: Rect) -> bool {
 
 /// Whether a line and a box have a place in common.
 fn crosses(line: Line, place: Rect) -> bool {
-    if place.contains(line.p0) || place.contains(line.p1) {
-        return true;
-    }
-    let corners = [
-        Point::new(place.x0, place.y0),
-        Point::new(place.x1, place.y0),
-        Point::new(place.x1, place.y1),
-        Point::new(place.x0, place.y1),
-    ];
-    (0..4).any(|side| meet(line, Line::new(corners[side], corners[(side + 1) % 4])))
+    let mut sides = place.path_segments(0.0).filter_map(|side| match side {
+        PathSeg::Line(side) => Some(side),
+        _ => None,
+    });
+    place.contains(line.p0) || place.contains(line.p1) || sides.any(|side| meet(line, side))
 }
 
 /// Whether two lines cross between their ends.

@@ -12,7 +12,8 @@ use crate::words::cone;
 use crate::words::spot::spot;
 
 /// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
-/// cones, the lanes unrolled and the cautions themselves. It is 180 mm wide.
+/// cones, the lanes unrolled and the cautions themselves. One map is 180 mm wide; the other is as wide as a
+/// phone, 100 mm, with letters of the same size. Identifiers in them begin with `prefix`.
 ///
 /// ```
 /// use lane_distance::Track;
@@ -22,31 +23,12 @@ use crate::words::spot::spot;
 /// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
 /// let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
-/// let map = plan_sheet::map_picture(&plan);
+/// let (map, phone) = plan_sheet::maps(&plan, "tuesday");
 /// assert!(map.starts_with("<svg"));
 /// assert!(map.contains("data-cone=\"2\""));
+/// assert!(phone.contains("width=\"100mm\""));
 /// ```
-pub fn map_picture(plan: &Plan) -> String {
-    drawn(plan, "map", Room::PAGE)
-}
-
-/// The same as wide as a phone, with letters of the same size: 100 mm.
-///
-/// ```
-/// # use lane_distance::Track;
-/// # use session_plan::{Session, Venue};
-/// # use workout_notation::Block;
-/// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-/// # let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
-/// # let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
-/// assert!(plan_sheet::phone_map(&plan).contains("width=\"100mm\""));
-/// ```
-pub fn phone_map(plan: &Plan) -> String {
-    drawn(plan, "phone", Room::PHONE)
-}
-
-/// Both, with identifiers that begin with `prefix`, for pages with several maps.
-pub(crate) fn maps_with_ids(plan: &Plan, prefix: &str) -> (String, String) {
+pub fn maps(plan: &Plan, prefix: &str) -> (String, String) {
     let map = |name: &str, room: Room| drawn(plan, &format!("{prefix}-{name}"), room);
     (map("map", Room::PAGE), map("phone", Room::PHONE))
 }

@@ -12,7 +12,7 @@ use super::{hazards, key};
 
 /// The name of a place other than a cone.
 pub(super) struct Name {
-    pub(super) words: Vec<String>,
+    pub(super) words: String,
     pub(super) wishes: Vec<Wish>,
     pub(super) sign: Option<Element>,
 }
@@ -23,19 +23,16 @@ impl Name {
         let layout = ground.layout();
         let gap = 2.0 * mm;
         let mut names = Vec::new();
-        let outer = layout.lanes_of(Course::HomeStraight).max(layout.lanes_of(Course::Oval));
-        let course = if outer <= layout.lanes_of(Course::Oval) { Course::Oval } else { Course::HomeStraight };
-        let (_, end) = ground.across(frame, Spot { course, lane: outer, to_finish_m: 0.0 });
-        let (inside, _) = ground.across(frame, Spot::on_oval(1, 0.0));
-        names.push(Self {
-            words: vec!["finish line".to_owned()],
-            wishes: vec![
-                Wish { anchor: end, way: Vec2::new(0.8, 0.6), from: gap, worse: 0.0 },
-                Wish { anchor: end, way: Vec2::new(-0.8, 0.6), from: gap, worse: 0.5 * gap },
+        let (inside, outside) = ground.finish_line(frame);
+        let name = |words: String, wishes: Vec<Wish>| Self { words, wishes, sign: None };
+        names.push(name(
+            "finish line".to_owned(),
+            vec![
+                Wish { anchor: outside, way: Vec2::new(0.8, 0.6), from: gap, worse: 0.0 },
+                Wish { anchor: outside, way: Vec2::new(-0.8, 0.6), from: gap, worse: 0.5 * gap },
                 Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
             ],
-            sign: None,
-        });
+        ));
         let mut coaches: Vec<(Point, Vec<usize>)> = Vec::new();
         for (number, block) in (1..).zip(&plan.blocks) {
             let Some(coach) = &block.coach else { continue };
@@ -56,15 +53,12 @@ impl Name {
                 from: 1.6 * mm,
                 worse: 0.0,
             });
-            names.push(Self { words: vec![words], wishes: wishes.collect(), sign: Some(key::coach(at, mm)) });
+            names.push(Self { words, wishes: wishes.collect(), sign: Some(key::coach(at, mm)) });
         }
-        for hazard in ground.track.hazards() {
-            names.push(Self {
-                words: vec![hazards::name(hazard)],
-                wishes: hazards::wishes(hazard, ground, frame, gap),
-                sign: None,
-            });
-        }
+        let hazards = ground.track.hazards().iter();
+        names.extend(
+            hazards.map(|hazard| name(hazards::name(hazard), hazards::wishes(hazard, ground, frame, gap))),
+        );
         let closed = ground.track.closed_lanes();
         if let Some(&lane) = closed.first() {
             let line = ground.layout().measure(1);
@@ -74,12 +68,8 @@ impl Name {
                 let way = (inner - outer).normalize();
                 let anchor = inner.midpoint(outer);
                 let from = anchor.distance(ground.across(frame, spot).0) + gap;
-                let words = format!("{} closed", LaneList(closed));
-                names.push(Self {
-                    words: vec![words],
-                    wishes: vec![Wish { anchor, way, from, worse: 0.0 }],
-                    sign: None,
-                });
+                let wish = Wish { anchor, way, from, worse: 0.0 };
+                names.push(name(format!("{} closed", LaneList(closed)), vec![wish]));
             }
         }
         names

@@ -1,6 +1,5 @@
 //! The paint that a plan uses.
 
-use kurbo::Point;
 use lane_distance::{Course, Form, Mark, Placement, Spot};
 use session_plan::Plan;
 use svg::node::Node;
@@ -66,12 +65,6 @@ pub(super) fn draw(paint: &[UsedPaint<'_>], ground: Ground<'_>, frame: Frame, mm
 
 /// The finish line across all lanes of the home straight.
 pub(super) fn finish_line(ground: Ground<'_>, frame: Frame, mm: f64) -> Element {
-    let layout = ground.layout();
-    let lanes = layout.lanes_of(Course::HomeStraight).max(layout.lanes_of(Course::Oval));
-    let at = |lane: u8| {
-        let course = if lane <= layout.lanes_of(Course::Oval) { Course::Oval } else { Course::HomeStraight };
-        ground.across(frame, Spot { course, lane, to_finish_m: 0.0 })
-    };
-    let (from, to): (Point, Point) = (at(1).0, at(lanes).1);
+    let (from, to) = ground.finish_line(frame);
     line(from, to, Pen::new("#000000", 0.5 * mm))
 }

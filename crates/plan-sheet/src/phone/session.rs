@@ -5,7 +5,7 @@ use session_plan::Plan;
 use super::kept_key::kept_key;
 use super::old_key::old_key;
 use super::run::{Run, runs};
-use crate::map::map_picture::maps_with_ids;
+use crate::map::map_picture::maps;
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::strip::strip::{Strip, strips};
@@ -46,8 +46,8 @@ impl PageSession {
             old_key: old_key(plan),
             day: plan.date.map(|date| date.to_string()),
             track: plan.track.name.clone(),
-            maps: maps_with_ids(plan, &format!("s{number}")),
-            strips: strips(plan),
+            maps: maps(plan, &format!("s{number}")),
+            strips: strips(plan, f64::INFINITY).concat(),
             blocks: sheet.blocks.iter().map(PageBlock::of).collect(),
             sheet,
         }

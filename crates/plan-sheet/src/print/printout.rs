@@ -20,7 +20,7 @@ use crate::print::print_world::PrintWorld;
 use crate::print::printed_page::PrintedPage;
 use crate::print::strip_pages::{PrintedStrip, StripPage};
 use crate::sheet::sheet::Sheet;
-use crate::strip::strip::{Strip, strips_in_parts};
+use crate::strip::strip::{Strip, strips};
 
 /// Plans set on pages: the session at a glance, a part for each block with boxes for the times, the
 /// walk that sets the cones out, and cards for the athletes to cut out.
@@ -178,7 +178,7 @@ impl PrintedSheet {
         let mut printed = |MapPicture { words, svg }| PrintedPicture { words, picture: add(svg) };
         let maps = maps.into_iter().map(|map| map.into_iter().map(&mut printed).collect()).collect();
         let room_mm = height_mm - HEADING_MM;
-        let strips = strips_in_parts(plan, room_mm);
+        let cut = strips(plan, room_mm);
         let mut printed = |parts: Vec<Strip>| {
             let part = |strip: Strip| PrintedStrip {
                 title: strip.title,
@@ -187,7 +187,7 @@ impl PrintedSheet {
             };
             parts.into_iter().map(part).collect()
         };
-        let strip_pages = StripPage::all(strips.into_iter().map(&mut printed).collect(), room_mm);
+        let strip_pages = StripPage::all(cut.into_iter().map(&mut printed).collect(), room_mm);
         Self { sheet: lean(plan), maps, strip_pages }
     }
 }

@@ -144,20 +144,13 @@ impl Ribbon {
 
     /// The whole laps that are not shown.
     pub(super) fn laps(&self) -> Option<String> {
-        let noun = |laps: u32| if laps == 1 { "lap" } else { "laps" };
-        let lap = to_cm(self.lap_m);
-        let all = self.laps + 1;
+        let (lap, shown) = (to_cm(self.lap_m), to_cm(self.shown_m));
         match self.laps {
-            _ if self.shown_m == self.lap_m => Some(match all {
-                1 => format!("one lap of {lap} m"),
-                all => format!("{all} laps of {lap} m; one is shown"),
-            }),
+            0 if self.shown_m == self.lap_m => Some(format!("one lap of {lap} m")),
+            laps if self.shown_m == self.lap_m => Some(format!("{} laps of {lap} m; one is shown", laps + 1)),
             0 => None,
-            laps => Some(format!(
-                "{laps} {} of {lap} m back to the start, then {} m as shown",
-                noun(laps),
-                to_cm(self.shown_m)
-            )),
+            1 => Some(format!("1 lap of {lap} m back to the start, then {shown} m as shown")),
+            laps => Some(format!("{laps} laps of {lap} m back to the start, then {shown} m as shown")),
         }
     }
 

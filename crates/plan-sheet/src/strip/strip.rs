@@ -21,37 +21,24 @@ pub struct Strip {
 /// Every run of a plan that differs from the others, as the lane that is run, unrolled: start at the foot,
 /// finish at the top, and all paint between them with its metres from the start.
 ///
+/// A strip that is higher than `most_mm` is cut into parts of which none is, the first from the start.
+///
 /// ```
 /// use lane_distance::Track;
 /// use session_plan::{Session, Venue};
 /// use workout_notation::Block;
 ///
 /// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-/// let session = Session::of_block("60s", Block::parse("8 x 60 in lanes 1-8").expect("it is well formed"));
-/// let plan = session_plan::plan(&venue, &session).expect("all lanes are open");
-/// let strips = plan_sheet::strips(&plan);
-/// assert!(strips[0].title.starts_with("Block 1: 60 m, lane"));
-/// assert!(strips[0].svg.contains("finish line"));
-/// ```
-pub fn strips(plan: &Plan) -> Vec<Strip> {
-    Unrolled::all(&Sheet::of(plan)).into_iter().map(Strip::from).collect()
-}
-
-/// The same for pages: a strip that is higher than `most_mm` is cut into parts of which none is, the first
-/// from the start. Each part has all of its paint, with its metres from the start.
-///
-/// ```
-/// # use lane_distance::Track;
-/// # use session_plan::{Session, Venue};
-/// # use workout_notation::Block;
-/// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// let session = Session::of_block("a lap", Block::parse("400 in lane 1").expect("it is well formed"));
 /// let plan = session_plan::plan(&venue, &session).expect("lane 1 is open");
-/// let parts = &plan_sheet::strips_in_parts(&plan, 200.0)[0];
+/// let whole = &plan_sheet::strips(&plan, f64::INFINITY)[0];
+/// assert!(whole[0].title.starts_with("Block 1: 400 m, lane"));
+/// assert!(whole[0].svg.contains("finish line"));
+/// let parts = &plan_sheet::strips(&plan, 200.0)[0];
 /// assert_eq!(parts[0].title, "Block 1: 400 m, lane 1 (1 of 2)");
 /// assert!(parts.iter().all(|part| part.height_mm <= 200.0));
 /// ```
-pub fn strips_in_parts(plan: &Plan, most_mm: f64) -> Vec<Vec<Strip>> {
+pub fn strips(plan: &Plan, most_mm: f64) -> Vec<Vec<Strip>> {
     let parts = Unrolled::in_parts(&Sheet::of(plan), most_mm).into_iter();
     parts.map(|parts| parts.into_iter().map(Strip::from).collect()).collect()
 }

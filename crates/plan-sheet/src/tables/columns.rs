@@ -7,9 +7,12 @@ use crate::words::caution::ROW_NOTE;
 use crate::words::spot::spot as words;
 
 /// Columns in their order, each with its name and how a row fills it.
-pub(crate) struct Columns<'a, R: ?Sized>(Vec<(String, Box<dyn Fn(&R) -> Cell + 'a>)>);
+pub(crate) struct Columns<'a, R>(Vec<(String, Fill<'a, R>)>);
 
-impl<'a, R: ?Sized + 'a> Columns<'a, R> {
+/// How a row fills a column.
+type Fill<'a, R> = Box<dyn Fn(&R) -> Cell + 'a>;
+
+impl<'a, R: 'a> Columns<'a, R> {
     pub(crate) const fn new() -> Self {
         Self(Vec::new())
     }
