@@ -230,7 +230,7 @@ fn check(files: &[String], common: &Common) -> Result<()> {
 
 fn check_file(path: &str, common: &Common) -> Result<String> {
     let source = input::source(Path::new(path))?;
-    match FileKind::of(&source) {
+    match FileKind::of(&source).unwrap_or_default() {
         FileKind::Track => {
             let venue = Venue::read(&source).map_err(InputError::new)?;
             let track = venue.track();

@@ -62,7 +62,7 @@ pub(crate) fn session_file(path: &str) -> Result<SessionFile> {
 /// order of their names.
 pub(crate) fn session_paths(path: &Path) -> Result<Vec<PathBuf>> {
     if !path.is_dir() {
-        if FileKind::known(&source(path)?) == Some(FileKind::Track) {
+        if FileKind::of(&source(path)?) == Some(FileKind::Track) {
             bail!(InputError::new(anyhow!(
                 "`{}` is a track file; write the names of session files, or of their folder",
                 path.display()
@@ -93,7 +93,7 @@ fn add_sessions_of(folder: &Path, found: &mut Vec<PathBuf>) -> Result<()> {
             add_sessions_of(&path, found)?;
         } else if path.is_file()
             && is_file_name(&path.to_string_lossy())
-            && FileKind::known(&source(&path)?) == Some(FileKind::Session)
+            && FileKind::of(&source(&path)?) == Some(FileKind::Session)
         {
             found.push(path);
         }

@@ -40,8 +40,9 @@ impl TrackSpec {
             .ok()
     }
 
-    /// How many lanes the widest course has; nothing where a number of lanes is out of range.
-    pub(crate) fn most_lanes(&self, faults: &mut Vec<TrackFault>) -> Option<u8> {
+    /// How many lanes the widest course has; nothing where a number of lanes is out of range, which is
+    /// added to the faults.
+    pub fn most_lanes(&self, faults: &mut Vec<TrackFault>) -> Option<u8> {
         let counts = [
             (Some(self.lanes), key!["lanes"]),
             (self.home_straight.lanes, key!["home_straight", "lanes"]),

@@ -10,7 +10,7 @@ use crate::people::timezone::TimezoneError;
 use crate::plan::fault::PlanFault;
 
 /// The most faults that are kept of one file.
-const MOST_FAULTS: usize = 50;
+pub(crate) const MOST_FAULTS: usize = 50;
 
 /// Everything that is wrong with one file: one fault at least, in the order of the text.
 #[derive(Clone, Debug, PartialEq)]

@@ -6,42 +6,29 @@ use workout_notation::SourceText;
 use crate::files::document::Document;
 
 /// What kind of file a text is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum FileKind {
     /// A session file.
+    #[default]
     Session,
     /// A track file.
     Track,
 }
 
 impl FileKind {
-    /// The kind of a text, by the keys that only one kind has; a text with neither counts as a
-    /// session.
+    /// The kind of a text, by the keys that only one kind has; nothing where it has none of them, as a
+    /// file for another program.
     ///
     /// ```
     /// use session_plan::FileKind;
     /// use workout_notation::SourceText;
     ///
     /// let kind = |text: &str| FileKind::of(&SourceText { name: "x.yaml".into(), text: text.into() });
-    /// assert_eq!(kind("title: Tuesday\nblocks: []"), FileKind::Session);
-    /// assert_eq!(kind("name: Wrenbeck\npath: []"), FileKind::Track);
-    /// ```
-    pub fn of(source: &SourceText) -> Self {
-        Self::known(source).unwrap_or(Self::Session)
-    }
-
-    /// The kind of a text that has a key of its kind; nothing where it has none, as a file for another
-    /// program.
-    ///
-    /// ```
-    /// use session_plan::FileKind;
-    /// use workout_notation::SourceText;
-    ///
-    /// let kind = |text: &str| FileKind::known(&SourceText { name: "x.yaml".into(), text: text.into() });
-    /// assert_eq!(kind("title: Tuesday"), Some(FileKind::Session));
+    /// assert_eq!(kind("title: Tuesday\nblocks: []"), Some(FileKind::Session));
+    /// assert_eq!(kind("name: Wrenbeck\npath: []"), Some(FileKind::Track));
     /// assert_eq!(kind("shopping: [bread, milk]"), None);
     /// ```
-    pub fn known(source: &SourceText) -> Option<Self> {
+    pub fn of(source: &SourceText) -> Option<Self> {
         const TRACK: [&str; 5] = ["path", "lane_width", "lanes", "home_straight", "inner_edge"];
         const SESSION: [&str; 2] = ["blocks", "title"];
         let read = Document::read(&source.text);

@@ -18,14 +18,11 @@ use serde::de::{self, DeserializeOwned, Deserializer, IntoDeserializer, Visitor}
 use workout_notation::{self as notation, Problem};
 
 use crate::files::document::Document;
-use crate::files::file_fault::{Expected, FileFault, FileFaultKind, UnknownName};
+use crate::files::file_fault::{Expected, FileFault, FileFaultKind, MOST_FAULTS, UnknownName};
 use crate::files::node::{Node, Value};
 use crate::files::unsure::Unsure;
 use crate::people::hours::Hours;
 use crate::people::timezone::Timezone;
-
-/// The most faults that are looked for.
-const MOST_FAULTS: usize = 50;
 
 /// The most missing keys that something stands in for; a wrong value can be missing several.
 const MOST_MISSING: usize = 4 * MOST_FAULTS;
@@ -88,7 +85,8 @@ impl<'d> Reader<'d> {
 }
 
 /// Why reading has stopped.
-#[derive(Debug)]
+#[derive(Debug, thiserror::Error)]
+#[error("{self:?}")]
 enum Stop {
     /// A key is missing in the value that is being read.
     Missing(&'static str),
@@ -97,14 +95,6 @@ enum Stop {
     /// Nothing can stand in for a value.
     Never,
 }
-
-impl fmt::Display for Stop {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        fmt::Debug::fmt(self, f)
-    }
-}
-
-impl std::error::Error for Stop {}
 
 impl de::Error for Stop {
     fn custom<T: fmt::Display>(_: T) -> Self {

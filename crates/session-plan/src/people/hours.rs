@@ -1,11 +1,10 @@
 //! Times of day.
 
-use std::borrow::Cow;
 use std::fmt;
 
 use chrono::{NaiveTime, TimeDelta};
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
-use serde::de::{self, Deserialize, Deserializer};
+use schemars::JsonSchema;
+use serde::Deserialize;
 
 /// A part of a day, such as `17:00-18:30`; it does not go past midnight.
 ///
@@ -17,7 +16,9 @@ use serde::de::{self, Deserialize, Deserializer};
 /// assert!(!throws.overlaps(&"18:30-19:30".parse()?));
 /// # Ok::<(), session_plan::HoursError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(try_from = "Written")]
+#[schemars(description = "A part of a day, such as 17:00-18:30.")]
 pub struct Hours {
     /// When it begins.
     pub from: NaiveTime,
@@ -60,26 +61,18 @@ impl fmt::Display for Hours {
     }
 }
 
-impl<'de> Deserialize<'de> for Hours {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        #[derive(serde::Deserialize)]
-        #[serde(rename = "Hours")]
-        struct Written(String);
+/// Hours as a file writes them; the reader of files knows them by this name.
+#[derive(Deserialize, JsonSchema)]
+#[serde(rename = "Hours")]
+#[schemars(
+    extend("pattern" = r"^\s*[0-9]{1,2}:[0-9]{2}\s*[-–]\s*[0-9]{1,2}:[0-9]{2}\s*$")
+)]
+struct Written(String);
 
-        Written::deserialize(deserializer)?.0.parse().map_err(de::Error::custom)
-    }
-}
+impl TryFrom<Written> for Hours {
+    type Error = HoursError;
 
-impl JsonSchema for Hours {
-    fn schema_name() -> Cow<'static, str> {
-        "Hours".into()
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({
-            "description": "A part of a day, such as 17:00-18:30.",
-            "type": "string",
-            "pattern": r"^\s*[0-9]{1,2}:[0-9]{2}\s*[-–]\s*[0-9]{1,2}:[0-9]{2}\s*$"
-        })
+    fn try_from(written: Written) -> Result<Self, HoursError> {
+        written.0.parse()
     }
 }

@@ -25,70 +25,57 @@ use crate::files::file_fault::FileFaultKind;
 /// # Ok::<(), serde_yaml::Error>(())
 /// ```
 #[derive(Clone, Debug, Default, PartialEq, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(default, deny_unknown_fields)]
 pub struct HouseRules {
     /// Which lanes serve what; the first rule that fits a run counts.
-    #[serde(default)]
     pub lanes: Vec<LaneRule>,
     /// In which direction people run.
-    #[serde(default)]
     pub direction: Direction,
     /// Whether people may cross the infield.
-    #[serde(default)]
     pub infield_crossing: InfieldCrossing,
     /// Anything else that is posted.
-    #[serde(default)]
     pub notes: Vec<String>,
 }
 
 /// Which lanes serve what.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default, deny_unknown_fields)]
 pub struct LaneRule {
     /// What is done in these lanes.
-    #[serde(default)]
     pub of: Activity,
     /// Runs longer than this, in metres.
-    #[serde(default)]
     pub over: Option<f64>,
     /// Runs of this or more, in metres.
-    #[serde(default)]
     pub from: Option<f64>,
     /// Runs of this or less, in metres.
-    #[serde(default)]
     pub up_to: Option<f64>,
     /// The lanes, the one to be used first in front. None means off the track.
-    #[serde(default)]
     pub lanes: Vec<u8>,
     /// Where they are run.
-    #[serde(default)]
     pub on: RuleCourse,
 }
 
 /// What is done in a lane.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum Activity {
     /// Repetitions.
     #[default]
-    #[serde(rename = "runs")]
     Runs,
     /// Repetitions over hurdles.
-    #[serde(rename = "hurdles")]
     Hurdles,
     /// Jogs and walks between repetitions.
-    #[serde(rename = "recoveries")]
     Recoveries,
 }
 
 /// Where a rule sends runs.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum RuleCourse {
     /// Wherever they fit.
     #[default]
-    #[serde(rename = "track")]
     Track,
     /// On the straights.
-    #[serde(rename = "straights")]
     Straights,
 }
 
@@ -106,13 +93,12 @@ pub enum Direction {
 
 /// Whether people may cross the infield.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum InfieldCrossing {
     /// They may.
     #[default]
-    #[serde(rename = "allowed")]
     Allowed,
     /// They may not.
-    #[serde(rename = "forbidden")]
     Forbidden,
 }
 

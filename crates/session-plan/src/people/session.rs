@@ -11,8 +11,11 @@ use workout_notation::Block;
 /// The break between two blocks where nobody says how long it is, in seconds.
 pub const BETWEEN_BLOCKS_S: f64 = 300.0;
 
+/// The most runners of a group in one lane unless the session says otherwise.
+pub(crate) const GROUP_OF: usize = 8;
+
 /// A training session: what is to be run, before it is laid out on a track.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Session {
     /// What the session is called.
     pub title: String,
@@ -92,20 +95,7 @@ pub struct Athlete {
 impl Session {
     /// A session of some blocks.
     pub fn of_blocks(title: impl Into<String>, blocks: Vec<Block>) -> Self {
-        Self {
-            title: title.into(),
-            date: None,
-            hours: None,
-            blocks,
-            groups: Vec::new(),
-            squad: SquadRules::default(),
-            bests: Bests::default(),
-            prefer: Prefer::default(),
-            stride_m: None,
-            between_blocks_s: None,
-            wind: None,
-            notes: Vec::new(),
-        }
+        Self { title: title.into(), blocks, ..Self::default() }
     }
 
     /// Adds a group of so many athletes, called by their numbers.

@@ -1,13 +1,12 @@
 //! The time zone of a track.
 
-use std::borrow::Cow;
 use std::str::FromStr;
 
 use chrono::{DateTime, NaiveDateTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::{TZ_VARIANTS, Tz};
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
-use serde::de::{self, Deserialize, Deserializer};
-use serde::{Serialize, Serializer};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 /// The time zone of a track, by its name in the IANA database.
 ///
@@ -24,7 +23,9 @@ use serde::{Serialize, Serializer};
 /// assert_eq!(error.near, Some("Europe/London"));
 /// # Ok::<(), session_plan::TimezoneError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, JsonSchema)]
+#[serde(try_from = "Written", into = "Written")]
+#[schemars(description = "A time zone of the IANA database, such as Europe/London.")]
 pub struct Timezone(Tz);
 
 /// Why a text is not a time zone.
@@ -80,30 +81,23 @@ fn nearest(wrong: &str) -> Option<&'static str> {
         .map(|(_, name)| name)
 }
 
-impl<'de> Deserialize<'de> for Timezone {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        #[derive(serde::Deserialize)]
-        #[serde(rename = "Timezone")]
-        struct Written(String);
+/// A time zone as a file writes it; the reader of files knows it by this name.
+#[derive(Deserialize, Serialize, JsonSchema)]
+#[serde(rename = "Timezone")]
+#[schemars(extend("enum" = TZ_VARIANTS.map(Tz::name).as_slice()))]
+struct Written(#[schemars(with = "Value")] String);
 
-        Written::deserialize(deserializer)?.0.parse().map_err(de::Error::custom)
+impl TryFrom<Written> for Timezone {
+    type Error = TimezoneError;
+
+    fn try_from(written: Written) -> Result<Self, TimezoneError> {
+        written.0.parse()
     }
 }
 
-impl Serialize for Timezone {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(self.name())
-    }
-}
-
-impl JsonSchema for Timezone {
-    fn schema_name() -> Cow<'static, str> {
-        "Timezone".into()
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        let names: Vec<&str> = TZ_VARIANTS.iter().map(|zone| zone.name()).collect();
-        json_schema!({ "description": "A time zone of the IANA database, such as Europe/London.", "enum": names })
+impl From<Timezone> for Written {
+    fn from(zone: Timezone) -> Self {
+        Self(zone.name().to_owned())
     }
 }
 

@@ -73,7 +73,7 @@ impl Venue {
         let built = Track::build(&spec);
         let more = built.as_ref().err().into_iter().flatten();
         let more = more.map(|fault| (fault.at.clone(), FileFaultKind::Track(fault.kind.clone())));
-        let more = more.chain(rules.faults(most_lanes(&spec)));
+        let more = more.chain(rules.faults(spec.most_lanes(&mut Vec::new()).unwrap_or(MOST_LANES)));
         let more = more.filter(|(at, kind)| !unsure.explains(at, kind));
         faults.extend(more.map(|fault| document.fault(fault)));
         match built {
@@ -104,16 +104,5 @@ impl Venue {
             hazard.is_empty() || hours.is_none_or(|hours| hazard.iter().any(|used| used.overlaps(hours)))
         });
         self.track.clone().with_hazards(|_| in_use.next().unwrap_or(true))
-    }
-}
-
-/// How many lanes the widest course has; as many as there may be, where a number is out of range.
-fn most_lanes(spec: &TrackSpec) -> u8 {
-    let counts = [Some(spec.lanes), spec.home_straight.lanes, spec.back_straight.lanes];
-    let counts = counts.into_iter().flatten();
-    if counts.clone().all(|lanes| (1..=MOST_LANES).contains(&lanes)) {
-        counts.fold(1, u8::max)
-    } else {
-        MOST_LANES
     }
 }

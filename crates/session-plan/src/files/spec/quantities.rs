@@ -1,16 +1,17 @@
 //! Values that session files write in forms of their own. How each is read is known to
 //! [`crate::files::reader`], by the name of its type.
 
-use std::borrow::Cow;
 use std::cmp::Ordering;
 
 use chrono::NaiveDate;
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use schemars::JsonSchema;
 use serde::Deserialize;
+use serde_json::Value;
 
 /// A time or a duration, in seconds: `48.5`, `2:08`, `5min`.
-#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
-pub(crate) struct Time(pub(crate) f64);
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, JsonSchema)]
+#[schemars(description = "A time, such as 48.5, 2:08 or 5min.", extend("type" = ["number", "string"]))]
+pub(crate) struct Time(#[schemars(with = "Value")] pub(crate) f64);
 
 /// The distance of a race, in metres: `800`, `5k`, `mile`. It orders, as keys must.
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -21,9 +22,10 @@ pub(crate) struct RaceDistance(pub(crate) f64);
 pub(crate) struct Date(pub(crate) NaiveDate);
 
 /// A line of the workout notation. A number alone is a distance, though YAML does not call it text.
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename = "Block")]
-pub(crate) struct BlockText(pub(crate) String);
+#[schemars(description = "A line of the notation, such as 6 x 200 in lane 2.", extend("type" = ["string", "number"]))]
+pub(crate) struct BlockText(#[schemars(with = "Value")] pub(crate) String);
 
 impl Ord for RaceDistance {
     fn cmp(&self, other: &Self) -> Ordering {
@@ -44,26 +46,3 @@ impl PartialEq for RaceDistance {
 }
 
 impl Eq for RaceDistance {}
-
-impl JsonSchema for Time {
-    fn schema_name() -> Cow<'static, str> {
-        "Time".into()
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "description": "A time, such as 48.5, 2:08 or 5min.", "type": ["number", "string"] })
-    }
-}
-
-impl JsonSchema for BlockText {
-    fn schema_name() -> Cow<'static, str> {
-        "Block".into()
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({
-            "description": "A line of the notation, such as 6 x 200 in lane 2.",
-            "type": ["string", "number"]
-        })
-    }
-}

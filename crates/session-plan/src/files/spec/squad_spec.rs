@@ -4,30 +4,24 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use crate::files::spec::quantities::Time;
-use crate::people::session::SquadRules;
+use crate::people::session::{GROUP_OF, SquadRules};
 use wave_plan::{Mode, Timers, TimingRules};
 
 /// How squads share lanes and time.
 #[derive(Clone, Debug, Default, PartialEq, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(default, deny_unknown_fields)]
 pub(crate) struct SquadSpec {
     /// How a set shares the lanes; by its distance unless given.
-    #[serde(default)]
     mode: Option<ModeSpec>,
     /// The most athletes in a wave, or in the group of a lane.
-    #[serde(default)]
     most: Option<u8>,
     /// The lanes that squads use where their blocks name none.
-    #[serde(default)]
     lanes: Option<Vec<u8>>,
     /// Between the finish windows of two waves.
-    #[serde(default)]
     timing_gap: Option<Time>,
     /// Between two starts.
-    #[serde(default)]
     start_gap: Option<Time>,
     /// How many people time.
-    #[serde(default)]
     timers: TimersSpec,
 }
 
@@ -44,21 +38,16 @@ enum ModeSpec {
 
 /// How many people time.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 enum TimersSpec {
     /// One.
     #[default]
-    #[serde(rename = "one")]
     One,
     /// Two: at most two waves may finish at once.
-    #[serde(rename = "two")]
     Two,
     /// Nobody.
-    #[serde(rename = "untimed")]
     Untimed,
 }
-
-/// The most runners of a group in one lane unless the file says otherwise.
-const GROUP_OF: usize = 8;
 
 impl SquadSpec {
     /// The rules that are described.
