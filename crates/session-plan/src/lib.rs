@@ -57,7 +57,7 @@ pub use plan::rep::Rep;
 pub use plan::setup_walk::{SetupWalk, USUAL_STRIDE_M};
 pub use plan::split::Split;
 pub use plan::warning::{ClashingRun, Warning};
-pub use week::pace_band::{BandMetres, PACE_BANDS, PaceBand};
+pub use week::pace_band::{PACE_BANDS, PaceBand};
 pub use week::week::{GroupLoad, Week};
 pub use week::week_entry::{Difference, NotCounted, RunRow, WeekEntry};
 pub use week::week_load::Load;

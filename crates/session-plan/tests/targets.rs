@@ -1,7 +1,9 @@
 //! Targets, splits, and the clock of a session.
 
 use lane_distance::Track;
-use session_plan::{Bests, Plan, Remark, SessionFile, TargetError, Venue, Warning, riegel};
+use session_plan::{
+    Bests, BlockAt, Direction, Plan, Remark, SessionFile, TargetError, Venue, Warning, riegel,
+};
 use workout_notation::Pace;
 use workout_notation::SourceText;
 
@@ -147,4 +149,30 @@ blocks: [2 x 400 @ 800 pace rest 3min]
     assert_eq!((runs("Ada"), runs("Ben")), (2, 2));
     let second = &plan.blocks[1].reps[0];
     assert_eq!((second.group.as_deref(), second.lane, second.distance_m), (Some("young"), 5, 100.0));
+}
+
+#[test]
+fn running_clockwise_is_said_of_a_group_with_lanes_of_its_own_as_well() {
+    let mut venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+    venue.rules.direction = Direction::Anticlockwise;
+    let block = "blocks: [4 x 60 on the home straight the other way rest 3min]\n";
+    for athletes in ["", ", athletes: [Ada]"] {
+        let text = format!("title: t\ngroups: [{{ name: sprinters, lanes: [3]{athletes} }}]\n{block}");
+        let file = SessionFile::read(SourceText { name: "session.yaml".to_owned(), text })
+            .unwrap_or_else(|problems| panic!("{problems}"));
+        let plan = session_plan::plan(&venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"));
+        let at = BlockAt { group: None, block: 0 };
+        assert!(plan.warnings.contains(&Warning::Clockwise { at }), "{:?}", plan.warnings);
+    }
+}
+
+#[test]
+fn a_squad_over_hurdles_has_every_lane_of_their_straight() {
+    let venue = Venue::from(Track::built_in("standard-6").expect("it comes with the crate"));
+    let text = "title: t\ngroups: [{ name: hurdlers, athletes: [1, 2, 3, 4, 5, 6, 7, 8] }]\nblocks: [110h]\n";
+    let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
+    let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
+    let plan = session_plan::plan(&venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"));
+    let lanes: Vec<u8> = plan.blocks[0].reps.iter().map(|rep| rep.lane).collect();
+    assert_eq!(lanes, [1, 2, 3, 4, 5, 6, 7, 8]);
 }

@@ -1,18 +1,19 @@
 //! What there is to say of a plan, as a value and as a sentence.
 
-use chrono::NaiveTime;
 use serde::Serialize;
-use session_plan::{Caution, Remark, Warning};
+use session_plan::{Caution, Plan, Remark, Warning};
 
 use crate::words::caution::caution;
 use crate::words::remark::remark;
-use crate::words::warning::warning;
 
 /// A value, named by its `kind`, and the sentence that says it.
 #[derive(Serialize)]
 pub(crate) struct Finding<'a> {
     #[serde(flatten)]
     fact: Fact<'a>,
+    /// The block that it is about, as it was written.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    block: Option<&'a str>,
     words: String,
 }
 
@@ -26,16 +27,16 @@ enum Fact<'a> {
 
 impl<'a> Finding<'a> {
     pub(crate) fn caution(value: &'a Caution) -> Self {
-        Self { fact: Fact::Caution(value), words: caution(value) }
+        Self { fact: Fact::Caution(value), block: None, words: caution(value) }
     }
 
     pub(crate) fn remark(value: &'a Remark) -> Self {
-        Self { fact: Fact::Remark(value), words: remark(value) }
+        Self { fact: Fact::Remark(value), block: None, words: remark(value) }
     }
 
-    /// A warning of a session that begins at a time of day.
-    pub(crate) fn warning(value: &'a Warning, begins: Option<NaiveTime>) -> Self {
-        Self { fact: Fact::Warning(value), words: warning(value, begins) }
+    /// A warning of a plan, with its sentence.
+    pub(crate) fn warning(plan: &'a Plan, value: &'a Warning, words: String) -> Self {
+        Self { fact: Fact::Warning(value), block: value.at().and_then(|at| plan.text_of(at)), words }
     }
 }
 

@@ -1,30 +1,20 @@
 //! A plan as the JSON that other programs rely on.
 
-use chrono::{NaiveDate, NaiveTime};
-use lane_distance::{Placement, Side};
 use serde::Serialize;
-use session_plan::{CoachPlace, Cone, ConeUse, Nominal, Plan, PlanBlock, PlanTrack, Rep, SetupWalk};
+use session_plan::{CoachPlace, Cone, ConeUse, Nominal, Plan, PlanBlock, Rep};
 
 use crate::json::finding::{Finding, words};
-use crate::words::spot::spot;
+use crate::words::spot::SaidSpot;
+use crate::words::warning::warnings;
 use crate::words::{coach, cone, house_rule, run_name};
 
 /// A plan with every sentence about it.
 #[derive(Serialize)]
 pub(crate) struct PlanJson<'a> {
-    title: &'a str,
-    date: Option<NaiveDate>,
-    begins: Option<NaiveTime>,
-    booked_until: Option<NaiveTime>,
-    ends: Option<NaiveTime>,
-    lasts_s: Option<f64>,
-    wind: Option<&'a str>,
-    track: &'a PlanTrack,
-    groups: &'a [String],
+    #[serde(flatten)]
+    plan: &'a Plan,
     blocks: Vec<BlockJson<'a>>,
     setup: Vec<ConeJson<'a>>,
-    walk: SetupWalk,
-    notes: &'a [String],
     etiquette: Vec<String>,
     cautions: Vec<String>,
     warnings: Vec<String>,
@@ -39,17 +29,15 @@ struct BlockJson<'a> {
     timed_s: &'a [f64],
     note: Option<&'a str>,
     lasts_s: Option<f64>,
-    coach: Option<CoachJson>,
+    coach: Option<CoachJson<'a>>,
     remarks: Vec<String>,
     findings: Vec<Finding<'a>>,
 }
 
 #[derive(Serialize)]
-struct CoachJson {
-    x_m: f64,
-    y_m: f64,
-    side: Side,
-    lane: u8,
+struct CoachJson<'a> {
+    #[serde(flatten)]
+    place: &'a CoachPlace,
     words: String,
 }
 
@@ -58,9 +46,9 @@ struct RepJson<'a> {
     #[serde(flatten)]
     numbers: &'a Rep,
     nominal: NominalJson,
-    start: SpotJson<'a>,
-    finish: SpotJson<'a>,
-    run_in: Option<SpotJson<'a>>,
+    start: SaidSpot,
+    finish: SaidSpot,
+    run_in: Option<SaidSpot>,
     cautions: Vec<String>,
     findings: Vec<Finding<'a>>,
 }
@@ -73,43 +61,26 @@ struct NominalJson {
 }
 
 #[derive(Serialize)]
-struct SpotJson<'a> {
-    #[serde(flatten)]
-    spot: &'a Placement,
-    words: String,
-}
-
-#[derive(Serialize)]
 struct ConeJson<'a> {
     order: u32,
     what: String,
     #[serde(rename = "for")]
     serves: String,
     uses: &'a [ConeUse],
-    spot: SpotJson<'a>,
+    spot: SaidSpot,
     strides: f64,
 }
 
 impl<'a> From<&'a Plan> for PlanJson<'a> {
     fn from(plan: &'a Plan) -> Self {
         let mut findings: Vec<Finding<'a>> =
-            plan.warnings.iter().map(|warning| Finding::warning(warning, plan.begins)).collect();
+            warnings(plan).into_iter().map(|(value, words)| Finding::warning(plan, value, words)).collect();
         let warnings = words(&findings);
         findings.extend(plan.cautions.iter().map(Finding::caution));
         Self {
-            title: &plan.title,
-            date: plan.date,
-            begins: plan.begins,
-            booked_until: plan.booked_until,
-            ends: plan.ends,
-            lasts_s: plan.lasts_s,
-            wind: plan.wind.as_deref(),
-            track: &plan.track,
-            groups: &plan.groups,
+            plan,
             blocks: plan.blocks.iter().map(BlockJson::from).collect(),
             setup: plan.setup.iter().map(ConeJson::from).collect(),
-            walk: plan.walk,
-            notes: &plan.notes,
             etiquette: house_rule::etiquette(&plan.rules),
             cautions: words(&findings[warnings.len()..]),
             warnings,
@@ -135,15 +106,9 @@ impl<'a> From<&'a PlanBlock> for BlockJson<'a> {
     }
 }
 
-impl From<&CoachPlace> for CoachJson {
-    fn from(place: &CoachPlace) -> Self {
-        Self {
-            x_m: place.x_m,
-            y_m: place.y_m,
-            side: place.side,
-            lane: place.lane,
-            words: coach::coach(place),
-        }
+impl<'a> From<&'a CoachPlace> for CoachJson<'a> {
+    fn from(place: &'a CoachPlace) -> Self {
+        Self { place, words: coach::coach(place) }
     }
 }
 
@@ -153,9 +118,9 @@ impl<'a> From<&'a Rep> for RepJson<'a> {
         Self {
             numbers: rep,
             nominal: NominalJson::from(rep.nominal),
-            start: SpotJson::from(&rep.start),
-            finish: SpotJson::from(&rep.finish),
-            run_in: rep.run_in.as_ref().map(SpotJson::from),
+            start: rep.start.clone().into(),
+            finish: rep.finish.clone().into(),
+            run_in: rep.run_in.clone().map(SaidSpot::from),
             cautions: words(&findings),
             findings,
         }
@@ -172,12 +137,6 @@ impl From<Nominal> for NominalJson {
     }
 }
 
-impl<'a> From<&'a Placement> for SpotJson<'a> {
-    fn from(place: &'a Placement) -> Self {
-        Self { spot: place, words: spot(place) }
-    }
-}
-
 impl<'a> From<&'a Cone> for ConeJson<'a> {
     fn from(cone: &'a Cone) -> Self {
         Self {
@@ -185,7 +144,7 @@ impl<'a> From<&'a Cone> for ConeJson<'a> {
             what: cone::marks(cone),
             serves: cone::serves(cone),
             uses: &cone.uses,
-            spot: SpotJson::from(&cone.spot),
+            spot: cone.spot.clone().into(),
             strides: cone.strides,
         }
     }

@@ -1,8 +1,8 @@
 //! A week as the JSON that other programs rely on.
 
-use chrono::{NaiveDate, NaiveTime};
+use chrono::NaiveDate;
 use serde::Serialize;
-use session_plan::{BandMetres, Difference, GroupLoad, Load, RunRow, Week, WeekEntry};
+use session_plan::{Difference, GroupLoad, Load, PACE_BANDS, PaceBand, RunRow, Week, WeekEntry};
 
 use crate::json::care::Care;
 use crate::words::{pace_band, run_name, week_entry};
@@ -21,12 +21,8 @@ pub(crate) struct WeekJson<'a> {
 
 #[derive(Serialize)]
 struct EntryJson<'a> {
-    date: Option<NaiveDate>,
-    begins: Option<NaiveTime>,
-    ends: Option<NaiveTime>,
-    title: &'a str,
-    track: &'a str,
-    group: Option<&'a str>,
+    #[serde(flatten)]
+    entry: &'a WeekEntry,
     runs: Vec<RunsJson<'a>>,
     load: LoadJson<'a>,
     differences: Vec<DifferenceJson>,
@@ -68,7 +64,8 @@ struct LoadJson<'a> {
 struct BandJson {
     name: String,
     #[serde(flatten)]
-    metres: BandMetres,
+    band: PaceBand,
+    metres: f64,
 }
 
 impl<'a> From<&'a Week> for WeekJson<'a> {
@@ -87,12 +84,7 @@ impl<'a> From<&'a Week> for WeekJson<'a> {
 impl<'a> From<&'a WeekEntry> for EntryJson<'a> {
     fn from(entry: &'a WeekEntry) -> Self {
         Self {
-            date: entry.date,
-            begins: entry.begins,
-            ends: entry.ends,
-            title: &entry.title,
-            track: &entry.track,
-            group: entry.group.as_deref(),
+            entry,
             runs: entry.runs.iter().map(RunsJson::from).collect(),
             load: LoadJson::from(&entry.load),
             differences: entry.differences.iter().map(DifferenceJson::from).collect(),
@@ -132,7 +124,8 @@ impl<'a> From<&'a GroupLoad> for GroupJson<'a> {
 
 impl<'a> From<&'a Load> for LoadJson<'a> {
     fn from(load: &'a Load) -> Self {
-        let band = |metres: &BandMetres| BandJson { name: pace_band::band(&metres.band), metres: *metres };
-        Self { numbers: load, bands: load.bands.iter().map(band).collect() }
+        let bands = PACE_BANDS.into_iter().zip(load.bands_m);
+        let bands = bands.map(|(band, metres)| BandJson { name: pace_band::band(&band), band, metres });
+        Self { numbers: load, bands: bands.collect() }
     }
 }

@@ -52,7 +52,7 @@ impl View for Week {
                 load.recovery_s.into(),
                 load.recovery_m.into(),
             ];
-            let bands = load.bands.each_ref().map(|band| Cell::from(band.metres));
+            let bands = load.bands_m.map(Cell::from);
             let row: [&[Cell]; 3] = [&first, &bands, &[ROW_NOTE.into()]];
             table.row(row.concat());
         }
@@ -118,7 +118,7 @@ fn row(when: String, who: &str, runs: &str, load: &Load) -> Vec<String> {
 fn bands(week: &Week) -> String {
     let metres = |load: &Load| -> Vec<String> {
         let of = |metres: f64| if metres == 0.0 { String::new() } else { format!("{metres:.0}") };
-        load.bands.iter().map(|band| of(band.metres)).collect()
+        load.bands_m.map(of).to_vec()
     };
     let entries =
         week.entries.iter().map(|entry| [vec![short_day(entry), who(entry)], metres(&entry.load)].concat());

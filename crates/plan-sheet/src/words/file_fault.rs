@@ -23,7 +23,6 @@ const FEW: usize = 4;
 /// ```
 pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
     let at = fault.at.as_slice();
-    let write_example = || example(at).map(|example| format!("write {example}"));
     let help = |help: &str| Some(help.to_owned());
     match &fault.kind {
         FileFaultKind::NotYaml { reason } => (
@@ -72,17 +71,15 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
         FileFaultKind::RuleFitsNoRun => {
             ("no run fits this rule: its distances exclude each other".to_owned(), None)
         }
-        FileFaultKind::OutOfRange { of, value, least, most } => match of {
-            SessionNumber::Stride => {
-                (format!("a stride of {value} m is out of range: {least} m to {most} m"), write_example())
-            }
-            SessionNumber::RiegelExponent => {
-                (format!("an exponent of {value} is out of range: {least} to {most}"), write_example())
-            }
-            SessionNumber::Year => {
-                (format!("the year {value} is out of range: {least} to {most}"), write_example())
-            }
-        },
+        FileFaultKind::OutOfRange { of, value, least, most } => {
+            let (what, unit) = match of {
+                SessionNumber::Stride => ("a stride of", " m"),
+                SessionNumber::RiegelExponent => ("an exponent of", ""),
+                SessionNumber::Year => ("the year", ""),
+            };
+            let message = format!("{what} {value}{unit} is out of range: {least}{unit} to {most}{unit}");
+            (message, example(at).map(|example| format!("write {example}")))
+        }
         FileFaultKind::EmptyName(Named::Session) => {
             ("the session's title is empty".to_owned(), help("write for example `title: Tuesday`"))
         }

@@ -1,6 +1,5 @@
 //! What a plan had to decide or could not do, in sentences.
 
-use chrono::NaiveTime;
 use lane_distance::LaneList;
 use session_plan::{ClashingRun, Plan, Warning};
 
@@ -10,27 +9,41 @@ use crate::words::numbers::{clock, metres, minutes};
 
 /// Anything else for the sheet: the coach's own notes, then what the plan had to decide.
 pub(crate) fn notes(plan: &Plan) -> Vec<String> {
-    let warnings = plan.warnings.iter().map(|warning| self::warning(warning, plan.begins));
-    plan.notes.iter().cloned().chain(warnings).collect()
+    plan.notes.iter().cloned().chain(warnings(plan).into_iter().map(|(_, words)| words)).collect()
+}
+
+/// The warnings of a plan and their sentences; of those that read alike, as of two blocks with the same
+/// text, the first.
+pub(crate) fn warnings(plan: &Plan) -> Vec<(&Warning, String)> {
+    let mut said: Vec<(&Warning, String)> = Vec::new();
+    for warning in &plan.warnings {
+        let words = self::warning(warning, plan);
+        if said.iter().all(|(_, known)| *known != words) {
+            said.push((warning, words));
+        }
+    }
+    said
 }
 
 /// A warning as a sentence; times are of the day where it is known when the session begins.
-pub(crate) fn warning(warning: &Warning, begins: Option<NaiveTime>) -> String {
+fn warning(warning: &Warning, plan: &Plan) -> String {
+    let begins = plan.begins;
+    let block = warning.at().and_then(|at| plan.text_of(at)).unwrap_or_default();
     match warning {
-        Warning::InnermostLane { block, lane } => {
+        Warning::InnermostLane { lane, .. } => {
             format!("{block}: lane {lane}, the innermost open lane, as none is named.")
         }
-        Warning::RuledLane { block, lane, rule } => {
+        Warning::RuledLane { lane, rule, .. } => {
             format!("{block}: lane {lane}, by the house rule: {}.", self::rule(rule))
         }
-        Warning::RuledLanesClosed { block, lane, rule } => format!(
+        Warning::RuledLanesClosed { lane, rule, .. } => format!(
             "{block}: lane {lane}, the innermost open lane, as none of the house rule is open: {}.",
             self::rule(rule)
         ),
-        Warning::RuleBroken { block, rule, lanes } => {
+        Warning::RuleBroken { rule, lanes, .. } => {
             format!("{block} breaks a house rule: {}, not in {}.", self::rule(rule), LaneList(lanes))
         }
-        Warning::Clockwise { block } => {
+        Warning::Clockwise { .. } => {
             format!("{block} breaks a house rule: run anticlockwise, on the straights as well.")
         }
         Warning::BreakAssumed { break_s } => {

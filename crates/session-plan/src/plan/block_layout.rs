@@ -2,14 +2,13 @@
 
 use lane_distance::{Course, Pair, Spot, Track};
 
-use crate::people::session::Session;
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
 use crate::plan::chain;
 use crate::plan::clock::{Clock, Timing};
 use crate::plan::fault::{PlanFault, Planned};
-use crate::plan::location::{Location, location};
-use crate::plan::pairing;
+use crate::plan::location::{Location, Share, location};
+use crate::plan::pairing::{self, Prefer};
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::remark::Remark;
 use crate::plan::rep::Rep;
@@ -35,7 +34,14 @@ pub(crate) fn plan_block(
         return Ok(planned);
     }
     let Some(first) = steps.first() else { return Ok(planned) };
-    let location = lanes_of(venue, track, block, first, who, warnings)?;
+    let own_lanes = who.group.and_then(|group| group.lanes.clone());
+    let location = location(track, &venue.rules, at, first, own_lanes, Share::OneLane)?;
+    // A run by time is not laid out, and needs no lane.
+    if !matches!(first.run.kind.value, RunKind::Timed { .. }) {
+        for warning in &location.warnings {
+            push_new(warnings, warning.clone());
+        }
+    }
     let timings = timings(track, &steps, &location, who, &mut planned.remarks)?;
     let clocked = clock.run(&timings);
     let gaps_s: Vec<Option<f64>> = clocked.iter().map(|clocked| clocked.rest_s).collect();
@@ -69,19 +75,19 @@ pub(crate) fn plan_block(
             let alike = made.iter().position(|(known, of, target_s)| {
                 *known == pair && steps[*of].run.kind == step.run.kind && *target_s == timing.target_s
             });
-            let mut made_rep = match alike {
-                Some(alike) => planned.reps[alike].clone(),
-                None => Rep::of(track, step, &pair, index, timing, clocked, who),
-            };
-            if alike.is_some() {
-                made_rep.set_step(step, index, timing, clocked);
-            } else {
+            let new_rep = || {
+                let kind = step.run.kind.value;
+                let mut rep = Rep::of(track, kind, &pair, timing.target_s, who.session.stride_m);
+                (rep.group, rep.athletes) = (who.name(), who.athletes());
                 // A group that starts together runs in the inside lane soon enough.
                 let on_bends = track.bend_share(inside.start, inside.distance_m, inside.against);
-                (made_rep.bend_m, made_rep.bends) = (on_bends.metres, on_bends.bends);
-            }
+                (rep.bend_m, rep.bends) = (on_bends.metres, on_bends.bends);
+                rep
+            };
+            let mut rep = alike.map_or_else(new_rep, |alike| planned.reps[alike].clone());
+            rep.set_step(step, index, timing, clocked);
             made.push((pair, index, timing.target_s));
-            planned.reps.push(made_rep);
+            planned.reps.push(rep);
         }
     }
     if planned.reps.is_empty() {
@@ -89,30 +95,6 @@ pub(crate) fn plan_block(
         planned.lasts_s = timings.iter().map(|timing| timing.target_s).sum();
     }
     Ok(planned)
-}
-
-/// Where a block is run; a group's own lanes stand in for those that it does not name.
-fn lanes_of(
-    venue: &Venue,
-    track: &Track,
-    block: &Block,
-    first: &Step<'_>,
-    who: &Who<'_>,
-    warnings: &mut Vec<Warning>,
-) -> Planned<Location> {
-    let mut found = location(track, &venue.rules, block.text.trim(), first)?;
-    let group_lanes = who.group.and_then(|group| group.lanes.clone()).filter(|_| first.lanes.is_none());
-    match group_lanes {
-        Some(lanes) => found.lanes = lanes,
-        // A run by time is not laid out, and needs no lane.
-        None if matches!(first.run.kind.value, RunKind::Timed { .. }) => {}
-        None => {
-            for warning in found.warnings.drain(..) {
-                push_new(warnings, warning);
-            }
-        }
-    }
-    Ok(found)
 }
 
 fn push_new<T: PartialEq>(list: &mut Vec<T>, item: T) {
@@ -180,11 +162,10 @@ pub fn pairs(venue: &Venue, block: &Block) -> Result<Vec<Pair>, Spanned<PlanFaul
     let track = venue.track();
     let steps = block.steps();
     let Some(first) = steps.first() else { return Err(PlanFault::NotARun.at(0..block.text.len())) };
-    let session = Session::of_blocks("", Vec::new());
-    let who = Who { session: &session, group: None };
-    let found = lanes_of(venue, track, block, first, &who, &mut Vec::new())?;
+    let at = BlockAt { group: None, block: 0 };
+    let found = location(track, &venue.rules, at, first, None, Share::OneLane)?;
     let [lane] = found.lanes.as_slice() else { return Err(PlanFault::SeveralLanes.at_lanes(first)) };
-    let pairs = pairing::pairs(track, first, found.place, *lane, session.prefer)?;
+    let pairs = pairing::pairs(track, first, found.place, *lane, Prefer::default())?;
     if pairs.is_empty() && matches!(first.run.kind.value, RunKind::Timed { .. }) {
         return Err(PlanFault::NoFinish.at_run(first));
     }

@@ -3,6 +3,7 @@
 use std::cmp::Reverse;
 
 use lane_distance::{Course, Placement, Side, Spot, Track};
+use serde::Serialize;
 
 use crate::plan::rep::Rep;
 
@@ -10,7 +11,9 @@ use crate::plan::rep::Rep;
 const CLEAR_OF_LANES_M: f64 = 1.5;
 
 /// A place off the lanes from which most finishes of a block are seen square on.
-#[derive(Clone, Debug, PartialEq)]
+///
+/// Serialised, it is its numbers; whoever writes it adds the finish in words.
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct CoachPlace {
     /// Metres from the centre of the infield, along the home straight's direction of running.
     pub x_m: f64,
@@ -21,6 +24,7 @@ pub struct CoachPlace {
     /// The lane beside it.
     pub lane: u8,
     /// The finish that it is level with; nothing for the finish line.
+    #[serde(skip)]
     pub finish: Option<Placement>,
 }
 

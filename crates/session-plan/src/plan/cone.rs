@@ -32,15 +32,13 @@ pub struct ConeUse {
 
 /// An end of a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum ConeEnd {
     /// Where it starts.
-    #[serde(rename = "start")]
     Start,
     /// Where it finishes.
-    #[serde(rename = "finish")]
     Finish,
     /// Where the run-in of a flying run begins.
-    #[serde(rename = "run-in")]
     RunIn,
 }
 

@@ -3,6 +3,7 @@
 use lane_distance::{Course, Place, Track};
 
 use crate::people::house_rules::{Activity, Direction, HouseRules};
+use crate::plan::block_at::BlockAt;
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::warning::Warning;
 use workout_notation::{RunKind, RunLength, Step};
@@ -11,13 +12,23 @@ use workout_notation::{RunKind, RunLength, Step};
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Location {
     pub(crate) place: Place,
+    /// The lanes, the one to be used first in front.
     pub(crate) lanes: Vec<u8>,
     /// Why these lanes, where the workout does not name them; or which house rule it breaks.
     pub(crate) warnings: Vec<Warning>,
 }
 
+/// Who shares the lanes of a block that names none.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Share {
+    /// All run in the same lane.
+    OneLane,
+    /// A squad uses every lane that it may.
+    AllLanes,
+}
+
 /// How far a run is, in metres, where that is known before its lane.
-pub(crate) const fn known_m(step: &Step<'_>) -> Option<f64> {
+const fn known_m(step: &Step<'_>) -> Option<f64> {
     match step.run.kind.value {
         RunKind::Plain(RunLength::Metres(metres)) | RunKind::Flying { metres, .. } => Some(metres),
         RunKind::Hurdles { race_m, .. } => Some(race_m),
@@ -25,12 +36,20 @@ pub(crate) const fn known_m(step: &Step<'_>) -> Option<f64> {
     }
 }
 
-/// Where a run is laid: by its own words, else by the house rules, else in the innermost open lane.
+/// Where a run is laid: by its own words, else in the lanes of those who run it, else by the house rules,
+/// else in the innermost open lane or, for a squad, in all that are open.
 ///
 /// # Errors
 ///
 /// A [`PlanFault`] where no lane is open.
-pub(crate) fn location(track: &Track, rules: &HouseRules, text: &str, step: &Step<'_>) -> Planned<Location> {
+pub(crate) fn location(
+    track: &Track,
+    rules: &HouseRules,
+    at: BlockAt,
+    step: &Step<'_>,
+    own_lanes: Option<Vec<u8>>,
+    share: Share,
+) -> Planned<Location> {
     let (activity, on_straight) = match step.run.kind.value {
         RunKind::Hurdles { race_m, .. } => (Activity::Hurdles, race_m < 200.0),
         RunKind::Flying { .. } => (Activity::Runs, true),
@@ -56,19 +75,21 @@ pub(crate) fn location(track: &Track, rules: &HouseRules, text: &str, step: &Ste
         _ => None,
     };
     let place = step.place.map(|place| place.value).or(ruled_place).or(flying_place).unwrap_or_default();
-    let block = || text.to_owned();
     let mut warnings = Vec::new();
     if matches!(place, Place::Against(_)) && rules.direction == Direction::Anticlockwise {
-        warnings.push(Warning::Clockwise { block: block() });
+        warnings.push(Warning::Clockwise { at });
     }
     if let Some(lanes) = step.lanes {
         if let Some(rule) = rule {
             let outside: Vec<u8> = lanes.iter().copied().filter(|lane| !rule.lanes.contains(lane)).collect();
             if !outside.is_empty() {
-                warnings.push(Warning::RuleBroken { block: block(), rule: rule.clone(), lanes: outside });
+                warnings.push(Warning::RuleBroken { at, rule: rule.clone(), lanes: outside });
             }
         }
         return Ok(Location { place, lanes: lanes.value.clone(), warnings });
+    }
+    if let Some(lanes) = own_lanes {
+        return Ok(Location { place, lanes, warnings });
     }
     let course = match place {
         Place::On(course) | Place::Against(course) => course,
@@ -83,14 +104,18 @@ pub(crate) fn location(track: &Track, rules: &HouseRules, text: &str, step: &Ste
         Place::Anywhere => Course::Oval,
     };
     let open = track.open_lanes(course);
-    let ruled = rule.and_then(|rule| rule.lanes.iter().copied().find(|lane| open.contains(lane)));
-    let Some(lane) = ruled.or_else(|| open.first().copied()) else {
-        return Err(PlanFault::NoLaneOpen(course).at_run(step));
-    };
+    let ruled = rule.map_or([].as_slice(), |rule| rule.lanes.as_slice());
+    let ruled: Vec<u8> = ruled.iter().copied().filter(|lane| open.contains(lane)).collect();
+    let is_ruled = !ruled.is_empty();
+    let lanes = if is_ruled { ruled } else { open };
+    let Some(&lane) = lanes.first() else { return Err(PlanFault::NoLaneOpen(course).at_run(step)) };
+    if share == Share::AllLanes {
+        return Ok(Location { place, lanes, warnings });
+    }
     warnings.push(match rule.cloned() {
-        None => Warning::InnermostLane { block: block(), lane },
-        Some(rule) if ruled.is_some() => Warning::RuledLane { block: block(), lane, rule },
-        Some(rule) => Warning::RuledLanesClosed { block: block(), lane, rule },
+        None => Warning::InnermostLane { at, lane },
+        Some(rule) if is_ruled => Warning::RuledLane { at, lane, rule },
+        Some(rule) => Warning::RuledLanesClosed { at, lane, rule },
     });
     Ok(Location { place, lanes: vec![lane], warnings })
 }

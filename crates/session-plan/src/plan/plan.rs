@@ -8,6 +8,7 @@ use serde::Serialize;
 
 use crate::people::house_rules::HouseRules;
 use crate::people::timezone::Timezone;
+use crate::plan::block_at::BlockAt;
 use crate::plan::caution::Caution;
 use crate::plan::cone::Cone;
 use crate::plan::plan_block::PlanBlock;
@@ -15,7 +16,9 @@ use crate::plan::setup_walk::SetupWalk;
 use crate::plan::warning::Warning;
 
 /// A session laid out on a track: for every repetition, where it starts and finishes.
-#[derive(Clone, Debug, PartialEq)]
+///
+/// Serialised, it is what needs no words; whoever writes it adds the rest.
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Plan {
     /// What the session is called.
     pub title: String,
@@ -36,18 +39,23 @@ pub struct Plan {
     /// The training groups, in the order of the session file.
     pub groups: Vec<String>,
     /// The blocks, in the order they are run.
+    #[serde(skip)]
     pub blocks: Vec<PlanBlock>,
     /// What to set out before the session, in the order met on one lap from the finish line.
+    #[serde(skip)]
     pub setup: Vec<Cone>,
     /// How far that lap is to walk.
     pub walk: SetupWalk,
     /// Anything else for the sheet.
     pub notes: Vec<String>,
     /// The rules that the venue posts.
+    #[serde(skip)]
     pub rules: HouseRules,
     /// What to take care of.
+    #[serde(skip)]
     pub cautions: Vec<Caution>,
     /// What the plan had to decide or could not do.
+    #[serde(skip)]
     pub warnings: Vec<Warning>,
 }
 
@@ -71,6 +79,11 @@ impl Plan {
     /// What plans are put in order by, from Monday morning to Sunday evening; those without a day come last.
     pub fn order(&self) -> impl Ord + use<> {
         (self.date.is_none(), self.date, self.begins)
+    }
+
+    /// A block as it was written, without the spaces around it; nothing where the plan has no such block.
+    pub fn text_of(&self, at: BlockAt) -> Option<&str> {
+        self.blocks.iter().find(|block| block.at == at).map(|block| block.text.trim())
     }
 
     /// The cone that stands on a spot, by its number on the walk that sets everything out.

@@ -9,7 +9,6 @@ use crate::plan::clock::{Clocked, Timing};
 use crate::plan::nominal::{self, Nominal};
 use crate::plan::pairing;
 use crate::plan::split::{Split, splits};
-use crate::plan::who::Who;
 
 /// How fast sound travels at about 20 °C, in metres a second.
 const SOUND_M_PER_S: f64 = 343.0;
@@ -82,34 +81,29 @@ pub struct Rep {
 }
 
 impl Rep {
-    /// A run of a block between two spots.
+    /// A run between two spots, which nobody does yet; a stride tells its tapes in steps.
     pub(crate) fn of(
         track: &Track,
-        step: &Step<'_>,
+        kind: RunKind,
         pair: &Pair,
-        index: usize,
-        timing: &Timing,
-        clocked: &Clocked,
-        who: &Who<'_>,
+        target_s: Option<f64>,
+        stride_m: Option<f64>,
     ) -> Self {
-        let with_strides = |placement: Placement| match who.session.stride_m {
+        let with_strides = |placement: Placement| match stride_m {
             Some(stride_m) => placement.with_strides(stride_m),
             None => placement,
         };
-        let kind = step.run.kind.value;
-        let run_in = match kind {
-            RunKind::Flying { run_in_m, .. } => pairing::run_in(track, pair, run_in_m),
-            _ => None,
-        };
+        let run_in_m = nominal::run_in_m(kind);
+        let run_in = run_in_m.and_then(|run_in_m| pairing::run_in(track, pair, run_in_m));
         let place = |spot: Spot, reading| with_strides(Placement::from_reading(track, spot, reading));
         let start = place(pair.start, pair.start_reading);
         let finish = place(pair.finish, pair.finish_reading);
         let on_bends = track.bend_share(pair.start, pair.distance_m, pair.against);
-        let mut rep = Self {
+        Self {
             rep: 0,
             set: 0,
-            group: who.name(),
-            athletes: who.athletes(),
+            group: None,
+            athletes: Vec::new(),
             wave: 1,
             lane: pair.start.lane,
             course: pair.start.course,
@@ -121,8 +115,8 @@ impl Rep {
             start,
             finish,
             run_in: run_in.map(|spot| with_strides(Placement::of(track, spot))),
-            run_in_m: nominal::run_in_m(kind),
-            target_s: timing.target_s,
+            run_in_m,
+            target_s,
             target_from_s: None,
             effort: None,
             go_s: None,
@@ -131,14 +125,12 @@ impl Rep {
             recovery_m: None,
             the_other_way: pair.against,
             plus_minus_m: track.uncertainty_m(pair),
-            splits: timing.target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
+            splits: target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
             cautions: caution::of_run(track, pair),
-        };
-        rep.set_step(step, index, timing, clocked);
-        rep
+        }
     }
 
-    /// Makes it the run of another step between the same spots: another number, another time.
+    /// Makes it the run of a step between its spots, with its number and its time.
     pub(crate) fn set_step(&mut self, step: &Step<'_>, index: usize, timing: &Timing, clocked: &Clocked) {
         self.rep = index as u32 + 1;
         self.set = step.set;

@@ -5,28 +5,23 @@ use std::collections::BTreeMap;
 use lane_distance::{Course, Pair, Track};
 
 use crate::people::bests::Bests;
-use crate::people::house_rules::Activity;
-use crate::people::session::{Athlete, Group, Session};
+use crate::people::session::{Athlete, GROUP_OF, Group, Session};
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
 use crate::plan::clock::{Clocked, Timing};
 use crate::plan::fault::{PlanError, PlanFault, Planned};
 use crate::plan::kept::Kept;
-use crate::plan::location::{Location, known_m, location};
+use crate::plan::location::{Share, location};
 use crate::plan::pairing;
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::remark::{Remark, SetTakes};
 use crate::plan::rep::Rep;
 use crate::plan::warning::Warning;
-use crate::plan::who::Who;
 use wave_plan::{Ground, Mode, Runner, SquadSet, WavePlan, plan_squads};
 use workout_notation::{Block, Gap, RecoveryKind, RunKind, Step};
 
 /// Up to this distance a lane has one runner unless the session says otherwise, in metres.
 const SPRINT_M: f64 = 400.0;
-
-/// The most runners of a group in one lane unless the session says otherwise.
-const GROUP_OF: usize = 8;
 
 /// A set that takes so many times as long as one athlete alone is worth a warning.
 const MUCH_LONGER: f64 = 1.5;
@@ -97,11 +92,9 @@ pub(crate) fn task<'a>(
     if athletes.is_empty() || !is_set || !is_run || first.together.is_some() {
         return Ok(None);
     }
-    let mut found = location(track, &venue.rules, block.text.trim(), first)?;
-    if first.lanes.is_none() {
-        found.warnings.clear();
-        found.lanes = squad_lanes(venue, track, session, party, first, &found);
-    }
+    let of_group = party.groups.iter().find_map(|group| group.lanes.clone());
+    let own_lanes = of_group.or_else(|| session.squad.lanes.clone());
+    let mut found = location(track, &venue.rules, at, first, own_lanes, Share::AllLanes)?;
     warnings.append(&mut found.warnings);
     let mut pairs = BTreeMap::new();
     let mut distance_m: f64 = 0.0;
@@ -168,34 +161,6 @@ fn finish_m(track: &Track, pair: &Pair) -> f64 {
     let lap_m = if is_straight && past_m > 0.0 { track.lap_m(pair.finish.lane).unwrap_or(0.0) } else { 0.0 };
     let finish_m = past_m - lap_m;
     if pair.against { -finish_m } else { finish_m }
-}
-
-/// The lanes of a squad where its block names none: those of its groups, those of the session, those
-/// of the house rule, or all that are open.
-fn squad_lanes(
-    venue: &Venue,
-    track: &Track,
-    session: &Session,
-    party: &Party<'_>,
-    step: &Step<'_>,
-    found: &Location,
-) -> Vec<u8> {
-    let course = match found.place {
-        lane_distance::Place::On(course) | lane_distance::Place::Against(course) => course,
-        _ => Course::Oval,
-    };
-    let open = track.open_lanes(course);
-    let of_group = || party.groups.iter().find_map(|group| group.lanes.clone());
-    let activity = match step.run.kind.value {
-        RunKind::Hurdles { .. } => Activity::Hurdles,
-        _ => Activity::Runs,
-    };
-    let ruled = || {
-        let rule = venue.rules.rule(activity, known_m(step).unwrap_or(SPRINT_M))?;
-        let lanes: Vec<u8> = rule.lanes.iter().copied().filter(|lane| open.contains(lane)).collect();
-        (!lanes.is_empty()).then_some(lanes)
-    };
-    of_group().or_else(|| session.squad.lanes.clone()).or_else(ruled).unwrap_or(open)
 }
 
 /// The target of each athlete: their own, else from the pace and the nearest bests that are known.
@@ -337,39 +302,32 @@ fn wave_reps(
         group.map(|group| group.name.clone())
     };
     let target = |member: usize| task.is_timed.then_some(set.runners[member].target_s);
-    let mut add = |lane: u8, members: &[usize]| {
-        let Some(pair) = task.pairs.get(&lane) else { return };
+    let mut runs: Vec<(u8, &[usize])> = match set.mode {
+        Mode::OneToALane { .. } => wave.lanes[rep].iter().copied().zip(wave.members.chunks(1)).collect(),
+        Mode::GroupToALane { .. } => vec![(wave.lanes[rep][0], &wave.members)],
+    };
+    runs.sort_unstable();
+    for (lane, members) in runs {
+        let Some(pair) = task.pairs.get(&lane) else { continue };
         let names: Vec<String> = members.iter().map(|&member| set.runners[member].name.clone()).collect();
         let times = members.iter().filter_map(|&member| target(member));
         let slowest = times.clone().fold(f64::NEG_INFINITY, f64::max);
         let fastest = times.fold(f64::INFINITY, f64::min);
         let target_s = slowest.is_finite().then_some(slowest);
-        let timing = Timing { target_s, target_from_s: None, gap: task.step.gap };
-        let who = Who { session, group: None };
-        let mut made = Rep::of(track, &task.step, pair, rep, &timing, &Clocked::default(), &who);
+        let target_from_s = (fastest < slowest).then_some(fastest);
+        let timing = Timing { target_s, target_from_s, gap: task.step.gap };
+        let done_s = go_s.zip(target_s).map(|(go_s, target_s)| go_s + target_s);
+        let rest_s = match (go_s, task.step.gap) {
+            // Without times there is still the rest that the block names.
+            (None, Some(Gap::Rest(rest_s))) if rep + 1 < set.reps as usize => Some(rest_s),
+            _ => next_s.zip(done_s).map(|(next_s, done_s)| next_s - done_s),
+        };
+        let mut made = Rep::of(track, task.step.run.kind.value, pair, target_s, session.stride_m);
+        made.set_step(&task.step, rep, &timing, &Clocked { go_s, done_s, rest_s });
         made.group = names.first().and_then(|name| group_of(name));
-        made.target_from_s = (fastest < slowest).then_some(fastest);
         made.athletes = names;
         made.wave = number as u32 + 1;
-        made.go_s = go_s;
-        made.done_s = go_s.zip(target_s).map(|(go_s, target_s)| go_s + target_s);
-        made.rest_s = next_s.zip(made.done_s).map(|(next_s, done_s)| next_s - done_s);
-        // Without times there is still the rest that the block names.
-        if let (None, Some(Gap::Rest(rest_s)), false) = (go_s, task.step.gap, rep + 1 == set.reps as usize) {
-            made.rest_s = Some(rest_s);
-        }
         reps.push(made);
-    };
-    match set.mode {
-        Mode::OneToALane { .. } => {
-            let mut lanes: Vec<(u8, usize)> =
-                wave.lanes[rep].iter().copied().zip(wave.members.iter().copied()).collect();
-            lanes.sort_unstable();
-            for (lane, member) in lanes {
-                add(lane, &[member]);
-            }
-        }
-        Mode::GroupToALane { .. } => add(wave.lanes[rep][0], &wave.members),
     }
 }
 

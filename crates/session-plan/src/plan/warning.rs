@@ -4,6 +4,7 @@ use chrono::NaiveTime;
 use serde::Serialize;
 
 use crate::people::house_rules::LaneRule;
+use crate::plan::block_at::BlockAt;
 
 /// What a plan had to decide or could not do.
 ///
@@ -14,16 +15,16 @@ pub enum Warning {
     /// A block names no lane, and runs in the innermost open one.
     #[serde(rename = "innermost lane chosen")]
     InnermostLane {
-        /// The block as it was written.
-        block: String,
+        /// The block.
+        at: BlockAt,
         /// The lane.
         lane: u8,
     },
     /// A block names no lane, and runs in the one of a house rule.
     #[serde(rename = "lane chosen by house rule")]
     RuledLane {
-        /// The block as it was written.
-        block: String,
+        /// The block.
+        at: BlockAt,
         /// The lane.
         lane: u8,
         /// The rule.
@@ -32,8 +33,8 @@ pub enum Warning {
     /// A block names no lane, and none of its house rule is open: it runs in the innermost open one.
     #[serde(rename = "lanes of house rule closed")]
     RuledLanesClosed {
-        /// The block as it was written.
-        block: String,
+        /// The block.
+        at: BlockAt,
         /// The lane.
         lane: u8,
         /// The rule.
@@ -42,8 +43,8 @@ pub enum Warning {
     /// A block names lanes that a house rule keeps for others.
     #[serde(rename = "house rule broken")]
     RuleBroken {
-        /// The block as it was written.
-        block: String,
+        /// The block.
+        at: BlockAt,
         /// The rule.
         rule: LaneRule,
         /// The lanes that it does not allow.
@@ -52,8 +53,8 @@ pub enum Warning {
     /// A block runs clockwise, and the house rules say anticlockwise everywhere.
     #[serde(rename = "clockwise against house rule")]
     Clockwise {
-        /// The block as it was written.
-        block: String,
+        /// The block.
+        at: BlockAt,
     },
     /// The break between two blocks is not given.
     #[serde(rename = "break assumed")]
@@ -110,6 +111,20 @@ pub enum Warning {
     /// There are more clashes than are listed.
     #[serde(rename = "more clashes")]
     MoreClashes,
+}
+
+impl Warning {
+    /// The block that it is about, where it is about one.
+    pub const fn at(&self) -> Option<BlockAt> {
+        match self {
+            Self::InnermostLane { at, .. }
+            | Self::RuledLane { at, .. }
+            | Self::RuledLanesClosed { at, .. }
+            | Self::RuleBroken { at, .. }
+            | Self::Clockwise { at } => Some(*at),
+            _ => None,
+        }
+    }
 }
 
 /// A run that clashes with another one.

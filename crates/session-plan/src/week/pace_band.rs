@@ -35,23 +35,6 @@ pub const PACE_BANDS: [PaceBand; 5] = [
     PaceBand { from_m_per_s: None, below_m_per_s: None },
 ];
 
-/// Metres run in a pace band.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct BandMetres {
-    /// The band.
-    #[serde(flatten)]
-    pub band: PaceBand,
-    /// How far is run in it, in metres.
-    pub metres: f64,
-}
-
-impl BandMetres {
-    /// No metres in any band.
-    pub(crate) fn none() -> [Self; PACE_BANDS.len()] {
-        PACE_BANDS.map(|band| Self { band, metres: 0.0 })
-    }
-}
-
 /// The place of a run's band among [`PACE_BANDS`].
 pub(crate) fn band_of(rep: &Rep) -> usize {
     let target_s = rep.target_s.map(|to_s| rep.target_from_s.map_or(to_s, |from_s| (from_s + to_s) / 2.0));

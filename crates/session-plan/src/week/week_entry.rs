@@ -1,6 +1,7 @@
 //! One session of one group, at a glance.
 
 use chrono::{NaiveDate, NaiveTime};
+use serde::Serialize;
 use workout_notation::RunKind;
 
 use crate::plan::nominal::OtherLength;
@@ -10,7 +11,9 @@ use crate::plan::rep::Rep;
 use crate::week::week_load::{Load, runs};
 
 /// One session of one group, at a glance.
-#[derive(Clone, Debug, PartialEq)]
+///
+/// Serialised, it is what needs no words; whoever writes it adds the rest.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct WeekEntry {
     /// The day, if it is known.
     pub date: Option<NaiveDate>,
@@ -25,12 +28,16 @@ pub struct WeekEntry {
     /// The training group; nothing where everybody does the same.
     pub group: Option<String>,
     /// Its runs, block by block.
+    #[serde(skip)]
     pub runs: Vec<RunRow>,
     /// What one runner runs.
+    #[serde(skip)]
     pub load: Load,
     /// Where the ground differs from plain addition.
+    #[serde(skip)]
     pub differences: Vec<Difference>,
     /// What else is done, and not counted: it has no distance that a plan can know.
+    #[serde(skip)]
     pub not_counted: Vec<NotCounted>,
 }
 
@@ -96,10 +103,7 @@ impl WeekEntry {
             title: plan.title.clone(),
             track: plan.track.name.clone(),
             group,
-            runs: Vec::new(),
-            load: Load::default(),
-            differences: Vec::new(),
-            not_counted: Vec::new(),
+            ..Self::default()
         }
     }
 

@@ -4,11 +4,11 @@ use serde::Serialize;
 
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::rep::Rep;
-use crate::week::pace_band::{BandMetres, PACE_BANDS, band_of};
+use crate::week::pace_band::{PACE_BANDS, band_of};
 
 /// What one runner of a group runs. Lanes side by side and waves are one run: the first that the plan
 /// lists is counted.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Load {
     /// How many runs.
     pub runs: u32,
@@ -16,9 +16,9 @@ pub struct Load {
     pub metres: f64,
     /// What plain addition of the numbers in the workout would say, in metres.
     pub nominal_m: f64,
-    /// The same metres by pace band; whoever writes them adds the name of each.
+    /// The same metres in each of the pace bands; whoever writes them adds the name of each.
     #[serde(skip)]
-    pub bands: [BandMetres; PACE_BANDS.len()],
+    pub bands_m: [f64; PACE_BANDS.len()],
     /// How much of the runs lies on bends, in metres; run-ins are left out.
     pub bend_m: f64,
     /// How many bends are run, wholly or in part.
@@ -31,30 +31,14 @@ pub struct Load {
     pub recovery_m: f64,
 }
 
-impl Default for Load {
-    fn default() -> Self {
-        Self {
-            runs: 0,
-            metres: 0.0,
-            nominal_m: 0.0,
-            bands: BandMetres::none(),
-            bend_m: 0.0,
-            bends: 0,
-            recoveries: 0,
-            recovery_s: 0.0,
-            recovery_m: 0.0,
-        }
-    }
-}
-
 impl Load {
     pub(crate) fn add_run(&mut self, rep: &Rep) {
         let run_in_m = rep.run_in_m.unwrap_or(0.0);
         self.runs += 1;
         self.metres += rep.distance_m + run_in_m;
         self.nominal_m += rep.nominal.distance_m;
-        self.bands[band_of(rep)].metres += rep.distance_m;
-        self.bands[PACE_BANDS.len() - 1].metres += run_in_m;
+        self.bands_m[band_of(rep)] += rep.distance_m;
+        self.bands_m[PACE_BANDS.len() - 1] += run_in_m;
         self.bend_m += rep.bend_m;
         self.bends += rep.bends;
         self.recoveries += u32::from(rep.rest_s.is_some() || rep.recovery_m.is_some());
@@ -66,8 +50,8 @@ impl Load {
         self.runs += other.runs;
         self.metres += other.metres;
         self.nominal_m += other.nominal_m;
-        for (band, other) in self.bands.iter_mut().zip(&other.bands) {
-            band.metres += other.metres;
+        for (band_m, other_m) in self.bands_m.iter_mut().zip(&other.bands_m) {
+            *band_m += other_m;
         }
         self.bend_m += other.bend_m;
         self.bends += other.bends;
