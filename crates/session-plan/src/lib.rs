@@ -14,15 +14,7 @@
 //! assert_eq!(rep.finish.mark.as_deref(), Some("finish line"));
 //! ```
 //!
-//! # The stages
-//!
-//! Text becomes a [`Block`](workout_notation::Block); blocks, a date and a title make a [`Session`]; a session
-//! on a track makes a [`Plan`] ([`plan`](fn@plan)). A stage knows nothing of the next. What is wrong
-//! with a text is a [`Problem`](workout_notation::Problem): a sentence, the place in the text, and what to write instead.
-//!
-//! # What it does not do
-//!
-//! It opens no file and asks no clock: texts come in, values go out. It draws and prints nothing.
+//! It opens no file and asks no clock: texts come in, values go out. It words, draws and prints nothing.
 
 mod files;
 mod people;

@@ -9,7 +9,7 @@ use crate::files::file_fault::FileFaultKind;
 /// The rules that a venue posts for training.
 ///
 /// ```
-/// use session_plan::HouseRules;
+/// use session_plan::{Activity, HouseRules};
 ///
 /// let rules: HouseRules = serde_yaml::from_str("
 /// lanes:
@@ -21,7 +21,7 @@ use crate::files::file_fault::FileFaultKind;
 /// direction: anticlockwise
 /// infield_crossing: forbidden
 /// ")?;
-/// assert_eq!(rules.for_run(200.0).map(|rule| rule.lanes.as_slice()), Some([2, 3, 4].as_slice()));
+/// assert_eq!(rules.rule(Activity::Runs, 200.0).map(|rule| rule.lanes.as_slice()), Some([2, 3, 4].as_slice()));
 /// # Ok::<(), serde_yaml::Error>(())
 /// ```
 #[derive(Clone, Debug, Default, PartialEq, Deserialize, JsonSchema)]
@@ -112,19 +112,11 @@ impl LaneRule {
 
     /// Where the rule sends a run that names no place.
     pub fn place(&self) -> Option<Place> {
-        match self.on {
-            RuleCourse::Track => None,
-            RuleCourse::Straights => Some(Place::On(Course::HomeStraight)),
-        }
+        (self.on == RuleCourse::Straights).then_some(Place::On(Course::HomeStraight))
     }
 }
 
 impl HouseRules {
-    /// The rule for a repetition of this distance, if there is one.
-    pub fn for_run(&self, distance_m: f64) -> Option<&LaneRule> {
-        self.rule(Activity::Runs, distance_m)
-    }
-
     /// The rule for an activity and a distance, if there is one.
     pub fn rule(&self, activity: Activity, distance_m: f64) -> Option<&LaneRule> {
         self.lanes.iter().find(|rule| rule.of == activity && rule.fits(distance_m))

@@ -22,7 +22,7 @@ use crate::plan::setup_walk::{SetupWalk, USUAL_STRIDE_M, walk};
 use crate::plan::squad_block::{self, Party};
 use crate::plan::warning::Warning;
 use crate::plan::who::Who;
-use workout_notation::{Block, MOST_REPS, Spanned};
+use workout_notation::{Block, MOST_REPS};
 
 /// A sound that needs so long spoils a time that is started by it, in seconds.
 const LATE_S: f64 = 0.05;
@@ -166,9 +166,7 @@ impl Planned {
             let Some(block) = party.blocks.get(round) else { continue };
             let at = BlockAt { group: party.group, block: round };
             let error = |fault| PlanError { at, fault };
-            self.reps = self.reps.saturating_add(block.count());
-            if self.reps > MOST_REPS {
-                self.errors.push(error(too_many(block)));
+            if !self.has_room(at, block) {
                 return false;
             }
             match squad_block::task(venue, track, session, party, (at, block), &mut self.warnings) {
@@ -228,9 +226,7 @@ impl Planned {
         let mut clock = Clock::new(who.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S));
         for (index, block) in blocks.iter().enumerate() {
             let at = BlockAt { group, block: index };
-            self.reps = self.reps.saturating_add(block.count());
-            if self.reps > MOST_REPS {
-                self.errors.push(PlanError { at, fault: too_many(block) });
+            if !self.has_room(at, block) {
                 return;
             }
             match plan_block(venue, track, (at, block), who, &mut clock, &mut self.warnings) {
@@ -240,6 +236,16 @@ impl Planned {
         }
         self.has_break |= clock.has_break && clock.now_s().is_some();
         self.end_at(clock.now_s());
+    }
+
+    /// Counts the repetitions of a block; false, and an error, where they are too many.
+    fn has_room(&mut self, at: BlockAt, block: &Block) -> bool {
+        self.reps = self.reps.saturating_add(block.count());
+        let has_room = self.reps <= MOST_REPS;
+        if !has_room {
+            self.errors.push(PlanError { at, fault: PlanFault::TooManyReps.at(0..block.text.len()) });
+        }
+        has_room
     }
 
     fn end_at(&mut self, now_s: Option<f64>) {
@@ -252,10 +258,6 @@ impl Planned {
             self.ends_s = None;
         }
     }
-}
-
-fn too_many(block: &Block) -> Spanned<PlanFault> {
-    PlanFault::TooManyReps.at(0..block.text.len())
 }
 
 fn past_booking(session: &Session, ends_s: f64) -> Option<Warning> {

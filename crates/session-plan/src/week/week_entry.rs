@@ -84,27 +84,20 @@ pub struct Difference {
 impl WeekEntry {
     /// What a plan asks of each of its groups, in its order.
     pub(crate) fn of(plan: &Plan) -> Vec<Self> {
-        let mut entries: Vec<Self> = Vec::new();
-        for group in groups(plan) {
-            let mut entry = Self::empty(plan, group.map(str::to_owned));
-            for block in &plan.blocks {
-                entry.add(block);
-            }
-            entries.push(entry);
-        }
-        entries
-    }
-
-    fn empty(plan: &Plan, group: Option<String>) -> Self {
-        Self {
-            date: plan.date,
-            begins: plan.begins,
-            ends: plan.booked_until.or(plan.ends),
-            title: plan.title.clone(),
-            track: plan.track.name.clone(),
-            group,
-            ..Self::default()
-        }
+        let entry = |group: Option<&str>| {
+            let mut entry = Self {
+                date: plan.date,
+                begins: plan.begins,
+                ends: plan.booked_until.or(plan.ends),
+                title: plan.title.clone(),
+                track: plan.track.name.clone(),
+                group: group.map(str::to_owned),
+                ..Self::default()
+            };
+            plan.blocks.iter().for_each(|block| entry.add(block));
+            entry
+        };
+        groups(plan).into_iter().map(entry).collect()
     }
 
     /// Adds a block, as far as it is the group's: a block that names no group is everybody's.
@@ -124,13 +117,12 @@ impl WeekEntry {
                 distances_m: runs.iter().map(|rep| rep.distance_m).collect(),
             });
         }
-        match (block.timed_s.as_slice(), &block.note) {
+        let text = block.text.trim().to_owned();
+        if block.note.is_some() {
             // A line that is done by time is named as it was written.
-            (_, Some(_)) => self.not_counted.push(NotCounted::Line(block.text.trim().to_owned())),
-            ([], None) => {}
-            (times_s, None) => self
-                .not_counted
-                .push(NotCounted::Timed { times_s: times_s.to_vec(), block: block.text.trim().to_owned() }),
+            self.not_counted.push(NotCounted::Line(text));
+        } else if !block.timed_s.is_empty() {
+            self.not_counted.push(NotCounted::Timed { times_s: block.timed_s.clone(), block: text });
         }
     }
 
