@@ -43,11 +43,11 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             let track = venue.track();
             let place =
                 |name: &str, lane: u8| track.landmark_with_reading(name, lane).map_err(InputError::new);
-            let (from, told_from) = place(from, *lane)?;
-            let (to, told_to) = place(to, to_lane.unwrap_or(*lane))?;
+            let (from, from_reading) = place(from, *lane)?;
+            let (to, to_reading) = place(to, to_lane.unwrap_or(*lane))?;
             let route = Route { from, to, against: *the_other_way, laps: *laps };
             let mut measurement =
-                Measurement::of(track, &route, [told_from, told_to]).map_err(InputError::new)?;
+                Measurement::of(track, &route, [from_reading, to_reading]).map_err(InputError::new)?;
             if let Some(time_s) = time {
                 measurement = measurement.timed(*time_s, *intended);
             }
@@ -94,7 +94,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
     }
 }
 
-/// The plans of all session files that paths mean. The faults of each file are shown.
+/// The plans of all session files under some paths. Shows the faults of each file.
 fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
     let files = paths.iter().map(|path| input::session_paths(path)).collect::<Result<Vec<_>>>()?;
     let mut plans = Vec::new();
@@ -153,15 +153,15 @@ fn plan(workout: &str, squad: &SquadFlags, common: &Common) -> Result<Plan> {
     }
 }
 
-/// Puts into a session who runs it, as far as the flags say so.
+/// Adds the athletes and lanes of the flags to a session.
 fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     if let Some(athletes) = squad.athletes {
         session.add_athletes(athletes.into());
     }
     if let Some(Lanes(lanes)) = &squad.lanes {
         if session.groups.is_empty() {
-            let error = "--lanes goes with --athletes, or with a session file that names athletes; \
-                         without them write the lanes into the workout";
+            let error = "--lanes needs --athletes, or a session file that names athletes; \
+                         for a workout alone write `in lanes 2-6` in it";
             bail!(InputError::new(anyhow!(error)));
         }
         session.squad.lanes = Some(lanes.clone());
@@ -169,7 +169,7 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     Ok(())
 }
 
-/// Leaves out of a session who is absent.
+/// Leaves absent athletes out of a session.
 fn leave_out(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     for name in &squad.without {
         session.leave_out(name).map_err(|error| InputError::new(anyhow!("--without: {error}")))?;
@@ -213,7 +213,7 @@ fn in_text<'a>(source: SourceText, faults: impl IntoIterator<Item = &'a Spanned<
     InputError::new(Problems::new(source, faults.into_iter().map(problem).collect()))
 }
 
-/// Says everything that is wrong with each file; files that are right are named on standard output.
+/// Shows everything that is wrong with each file, and names the sound ones on standard output.
 fn check(files: &[String], common: &Common) -> Result<()> {
     let mut worst = None;
     for path in files {
@@ -234,10 +234,7 @@ fn check_file(path: &str, common: &Common) -> Result<String> {
         FileKind::Track => {
             let venue = Venue::read(&source).map_err(InputError::new)?;
             let track = venue.track();
-            Ok(format!(
-                "a track with {} lanes on the oval; nothing is wrong",
-                track.layout().lanes_of(Course::Oval)
-            ))
+            Ok(format!("no faults; a track with {} lanes on the oval", track.layout().lanes_of(Course::Oval)))
         }
         FileKind::Session => {
             let file = SessionFile::read(source).map_err(InputError::new)?;
@@ -246,7 +243,7 @@ fn check_file(path: &str, common: &Common) -> Result<String> {
             let count =
                 |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });
             let (blocks, runs) = (count(plan.blocks.len(), "block"), count(reps, "run"));
-            Ok(format!("a session of {blocks} with {runs}; nothing is wrong"))
+            Ok(format!("no faults; a session of {blocks} with {runs}"))
         }
     }
 }

@@ -70,7 +70,7 @@ pub(crate) fn show(error: &anyhow::Error) {
     }
 }
 
-/// Says on standard error what the user should know though nothing is wrong.
+/// Shows a notice on standard error; not an error.
 pub(crate) fn note(text: &str) {
     say(&Renderer::styled().render(&[Group::with_title(Level::NOTE.primary_title(text))]));
 }

@@ -6,8 +6,8 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use plan_sheet::{FORMATS, Format};
 
-/// Turns a written track workout into places on a real track: for every repetition and lane, where
-/// to start and where to finish, in terms of the paint on the ground.
+/// Turns a written workout into places on a real track: where each repetition starts and finishes in
+/// each lane, by the paint on the ground.
 #[derive(Debug, Parser)]
 #[command(name = "toeline", version, max_term_width = 80)]
 pub(crate) struct Flags {
@@ -17,12 +17,12 @@ pub(crate) struct Flags {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
-    /// Lay a workout or session files out on a track
+    /// Lay out a workout or session files on a track
     ///
-    /// A workout is written as coaches write it: "6 x 200 in lane 2", "3 x 300 @ 48s rest 3min",
+    /// Write a workout as coaches do: "6 x 200 in lane 2", "3 x 300 @ 48s rest 3min",
     /// "4 x 150 in lanes 2-5".
     Plan {
-        /// A workout, or session files (their names end in .yaml or .yml)
+        /// A workout, or session files (.yaml or .yml)
         #[arg(required = true, value_name = "WORKOUT|FILE")]
         workouts: Vec<String>,
         #[command(flatten)]
@@ -32,9 +32,9 @@ pub(crate) enum Command {
         #[command(flatten)]
         common: Common,
     },
-    /// Show the week at a glance: runs, honest metres by pace, bends and recoveries of each group
+    /// Show the week at a glance: runs, real metres by pace, bends and recoveries for each group
     ///
-    /// A folder means every session file in it and in its sub-folders.
+    /// A folder stands for every session file in it and in its subfolders.
     Week {
         /// Session files, or folders of them
         #[arg(required = true, value_name = "PATH")]
@@ -51,53 +51,53 @@ pub(crate) enum Command {
         #[command(flatten)]
         common: Common,
     },
-    /// Say how far it really is from one place to another
+    /// Measure the real distance from one place to another
     ///
-    /// A place is a painted mark, or some metres past or behind one: "400 m start", "finish line",
+    /// A place is a painted mark, or some metres past or back from one: "400 m start", "finish line",
     /// "400 m start + 5", "200 m start - 2.5".
     Measure {
-        /// The lane that is run
+        /// The lane to run in
         #[arg(long)]
         lane: u8,
-        /// The lane in which the run ends, where it changes lanes by the shortest way
+        /// The lane to finish in, after changing lanes by the shortest way
         #[arg(long, value_name = "LANE")]
         to_lane: Option<u8>,
         /// Where the run starts
         #[arg(long, value_name = "PLACE")]
         from: String,
-        /// Where it finishes
+        /// Where the run finishes
         #[arg(long, value_name = "PLACE")]
         to: String,
-        /// Whole laps in addition
+        /// Extra whole laps
         #[arg(long, default_value_t = 0, value_parser = clap::value_parser!(u32).range(..=100))]
         laps: u32,
         /// Run clockwise
         #[arg(long)]
         the_other_way: bool,
-        /// The time that was run, such as 31.4 or 1:12
+        /// The time run, such as 31.4 or 1:12
         #[arg(long, value_parser = seconds)]
         time: Option<f64>,
-        /// The distance that was meant, such as 200 or 1km
+        /// The intended distance, such as 200 or 1km
         #[arg(long, value_name = "DISTANCE", value_parser = distance, requires = "time")]
         intended: Option<f64>,
-        /// The line that is kept, in metres outside the lane's inner line
+        /// The line run, in metres outside the lane's inner line
         #[arg(long, value_name = "METRES", value_parser = running_line)]
         running_line: Option<f64>,
         #[command(flatten)]
         common: Common,
     },
-    /// Lay out the curved start line of a group that breaks for the inside at once
+    /// Lay out the curved start line of a group that breaks at once
     Curve {
-        /// The distance that is run, such as 1500
+        /// The race distance, such as 1500
         #[arg(value_parser = distance, required_unless_present = "at")]
         distance: Option<f64>,
-        /// The place of the start in the innermost open lane, instead of a distance to the finish
+        /// Where to start in the innermost open lane, instead of a distance
         #[arg(long, value_name = "PLACE", conflicts_with = "distance")]
         at: Option<String>,
         #[command(flatten)]
         common: Common,
     },
-    /// Say everything that is wrong with session and track files
+    /// Find every fault in session and track files
     Check {
         /// Session and track files
         #[arg(required = true, value_name = "FILE")]
@@ -105,33 +105,33 @@ pub(crate) enum Command {
         #[command(flatten)]
         common: Common,
     },
-    /// Show the lap and the stagger of each lane
+    /// Show the lap and stagger of each lane
     Lanes {
         #[command(flatten)]
         common: Common,
     },
-    /// Show the paint in a lane, in walking order from the finish line
+    /// List the paint in a lane, walking from the finish line
     Marks {
-        /// The lane that is walked
+        /// The lane to walk
         #[arg(long)]
         lane: u8,
         #[command(flatten)]
         common: Common,
     },
-    /// Write the JSON Schema of session or track files, for an editor
+    /// Print the JSON Schema of session or track files, for an editor
     Schema {
         /// The kind of file
         kind: Kind,
     },
-    /// Show how a workout is written
+    /// Show how to write a workout
     #[command(after_long_help = plan_sheet::notation_text())]
     Notation,
-    /// Write the completions of a shell
+    /// Print the completions for a shell
     Completions {
         /// The shell
         shell: clap_complete::Shell,
     },
-    /// Write the manual page, or that of one command
+    /// Print the manual page, or that of one command
     Manual {
         /// The command
         command: Option<String>,
@@ -139,7 +139,7 @@ pub(crate) enum Command {
 }
 
 impl Command {
-    /// The options that the commands share which answer about a track or a session.
+    /// The options shared by the commands that answer about a track or a session.
     pub(crate) const fn common(&self) -> Option<&Common> {
         match self {
             Self::Plan { common, .. }
@@ -155,16 +155,16 @@ impl Command {
     }
 }
 
-/// Who runs, where a workout does not say.
+/// Who runs, if the workout does not name anybody.
 #[derive(Debug, Default, Args)]
 pub(crate) struct SquadFlags {
-    /// How many athletes run, in waves over the lanes
+    /// Number of athletes, to run in waves over the lanes
     #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u8).range(1..=60))]
     pub(crate) athletes: Option<u8>,
-    /// The lanes that the squad uses, such as 2-6
+    /// Lanes for the squad, such as 2-6
     #[arg(long, value_name = "LANES", value_parser = lanes)]
     pub(crate) lanes: Option<Lanes>,
-    /// An athlete who is absent; may be given several times
+    /// An absent athlete; repeat for several
     #[arg(long, value_name = "NAME")]
     pub(crate) without: Vec<String>,
 }
@@ -172,7 +172,7 @@ pub(crate) struct SquadFlags {
 /// How plans are printed.
 #[derive(Clone, Copy, Debug, Default, Args)]
 pub(crate) struct PrintFlags {
-    /// The paper of .pdf and .png sheets
+    /// Paper size of .pdf and .png sheets
     #[arg(long, value_enum, default_value_t)]
     pub(crate) paper: Paper,
 }
@@ -187,10 +187,10 @@ pub(crate) struct Common {
     /// double-bend-2, double-bend-3, indoor-200, oval-300, yards-440; default: standard]
     #[arg(long, value_name = "NAME|FILE")]
     pub(crate) track: Option<String>,
-    /// Lanes that are closed, such as 1,2
+    /// Closed lanes, such as 1,2
     #[arg(long, value_name = "LANES", value_delimiter = ',')]
     pub(crate) closed: Vec<u8>,
-    /// How the answer is written to standard output
+    /// Form of the answer on standard output
     #[arg(long, value_parser = formats())]
     pub(crate) format: Option<&'static Format>,
     #[arg(long, value_name = "FILE", help = out_help())]
@@ -209,13 +209,13 @@ fn formats() -> impl TypedValueParser<Value = &'static Format> {
 fn out_help() -> String {
     let of = |answers: &str| {
         let kinds = FORMATS.iter().filter(|format| format.answers() == answers);
-        kinds.map(|format| format!(".{}, {}", format.ending, format.what)).collect::<Vec<_>>().join("; ")
+        kinds.map(|format| format!(".{} ({})", format.ending, format.what)).collect::<Vec<_>>().join(", ")
     };
     let mut all: Vec<&str> = FORMATS.iter().map(Format::answers).collect();
     all.dedup();
     let lists: Vec<String> =
-        all.into_iter().map(|answers| format!("for {answers} {}", of(answers))).collect();
-    format!("Write the answer to a file instead; its ending says what kind ({})", lists.join("; "))
+        all.into_iter().map(|answers| format!("For {answers}: {}", of(answers))).collect();
+    format!("Write to a file instead; its ending picks the kind. {}", lists.join(". "))
 }
 
 fn seconds(text: &str) -> Result<f64, String> {

@@ -94,7 +94,7 @@ fn write_files(rendered: &Rendered, format: &Format, path: &Path) -> Result<()> 
     let next = place(pages + 1);
     if format.has_pages() && next.exists() {
         failure::note(&format!(
-            "this plan has {pages} pages; `{}` is of another one, and was left as it is",
+            "`{}` belongs to another plan and was left alone: this plan has {pages} pages",
             next.display()
         ));
     }

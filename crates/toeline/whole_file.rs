@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, anyhow};
 
 /// Writes a file beside its place and renames it, so that the old one stays whole until the new one
-/// is. A link is followed; what is no file, such as a pipe or a device, is written to as it stands.
+/// is. A link is followed; a pipe or a device is written to directly.
 ///
 /// # Errors
 ///
@@ -77,11 +77,11 @@ fn new_file() -> tempfile::Builder<'static, 'static> {
 /// Why a file cannot be written, for someone who does not know the system's words.
 fn reason(error: &io::Error) -> String {
     match error.kind() {
-        ErrorKind::NotFound => "its folder is not there; make it first, or name another".to_owned(),
-        ErrorKind::PermissionDenied => "writing is not allowed there; name another folder".to_owned(),
-        ErrorKind::ReadOnlyFilesystem => "the disk can only be read; name a folder on another one".to_owned(),
+        ErrorKind::NotFound => "its folder does not exist; create it, or name another".to_owned(),
+        ErrorKind::PermissionDenied => "you may not write there; name another folder".to_owned(),
+        ErrorKind::ReadOnlyFilesystem => "the disk is read-only; name a folder on another disk".to_owned(),
         ErrorKind::StorageFull | ErrorKind::QuotaExceeded => {
-            "the disk is full; make room, or name a folder on another one".to_owned()
+            "the disk is full; free some space, or name a folder on another disk".to_owned()
         }
         ErrorKind::IsADirectory => "it is a folder; name a file in it".to_owned(),
         ErrorKind::NotADirectory => "a part of its path is a file, not a folder".to_owned(),

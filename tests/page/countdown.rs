@@ -106,8 +106,8 @@ fn the_next_split_is_counted_down_to_and_heard() {
     page.tap("#next");
     page.tap("#s1-b3-r1 .start");
     let split = "document.getElementById('next-split').innerText.replace(/\\s+/g, ' ').trim()";
-    // 150 m in 20 s at an even pace: 45 m to the first green tick in 6 s, 100 m in 13.3 s.
-    page.wait(&format!("{split} === 'first green tick (400 m hurdle tick 1): 6 s in 6 s'"));
+    // 150 m in 20 s at an even pace: 45 m to the 1st green tick in 6 s, 100 m in 13.3 s.
+    page.wait(&format!("{split} === '1st green tick: 6 s in 6 s'"));
     page.set_clock(8_000);
     page.wait(&format!("{split} === '100 m: 13.3 s in 6 s'"));
     assert_eq!(tones(&page), json!([]));

@@ -10,20 +10,16 @@ fn spots_are_listed_best_first() {
 ────────────────────────────────────────────────────────────────────────────────
      Stand                     Finish                    Course   Ends on paint
 ════════════════════════════════════════════════════════════════════════════════
- 1   on the 400 m start line   on the fourth green       oval                 2
-                               tick (400 m hurdle tick
-                               4)
- 2   on the exit of yellow     on the tenth green tick   oval                 2
-     zone 2                    (400 m hurdle tick 10)
+ 1   on the 400 m start line   on the 4th green tick     oval                 2
+ 2   on the exit of yellow     on the 10th green tick    oval                 2
+     zone 2
  3   on the entry of yellow    on the 70 m start line    oval                 2
      zone 2
  4   4.97 m back along the     on the finish line        oval                 1
-     inner line from the
-     seventh green tick (400
-     m hurdle tick 7)
+     inner line from the 7th
+     green tick
  5   on the finish line        7.04 m back from the      oval                 1
-                               fourth green tick (400
-                               m hurdle tick 4)
+                               4th green tick
  6   on the 60 m start line    2.95 m past the entry     oval                 1
                                of yellow zone 1 along
                                the inner line

@@ -177,7 +177,7 @@ error: a calendar needs dates, and `B` has none; write for example `date: 2027-0
 #[test]
 fn only_sessions_go_into_a_calendar() {
     toeline(&["lanes", "--out", "lanes.ics"]).assert().code(2).stderr_eq(str![[r#"
-error: a .ics file shows a plan, and this answer has none; write a name that ends in .txt, .json or .csv
+error: a .ics file needs a plan, and this answer has none; end the name in .txt, .json or .csv
 
 "#]]);
     toeline(&["plan", "200", "--format", "json", "--out", "plan.ics"]).assert().code(2).stderr_eq(str![[
@@ -210,7 +210,7 @@ error: there is no time zone `1`
 5 | timezone: 1
   |           ^
   |
-help: write a name of the IANA database, for example `Europe/London`
+help: write a name from the IANA database, for example `Europe/London`
 
 "#]]);
 }

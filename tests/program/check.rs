@@ -96,7 +96,7 @@ fn several_files_are_all_checked() {
         .assert()
         .code(2)
         .stdout_eq(str![[r#"
-sessions/wrenbeck/track.yaml: a track with 6 lanes on the oval; nothing is wrong
+sessions/wrenbeck/track.yaml: no faults; a track with 6 lanes on the oval
 
 "#]])
         .stderr_eq(str![[r#"

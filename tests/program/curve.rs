@@ -74,8 +74,7 @@ Group start, breaking for lane 3
                       line
     7          1.73   7.03 m back along the inner line from the 200 m start
                       line
-    8          2.46   5.20 m past the fifth green tick (400 m hurdle tick 5)
-                      along the inner line
+    8          2.46   5.20 m past the 5th green tick along the inner line
 ────────────────────────────────────────────────────────────────────────────────
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.

@@ -75,7 +75,7 @@ hazards:
     let text =
         "title: Tuesday\ntrack: track.yaml\nblocks:\n  - 200 in lane 2\n  - 60 in lane 2 on the bend\n";
     let plan = plan_of(gate, text);
-    let said = "Passes the gate outside (the changing rooms): look for people who step on to the track.";
+    let said = "Passes the gate outside (the changing rooms): look for people stepping on to the track.";
     assert_eq!(cautions(&plan), [said]);
     // A run on the bend does not come by.
     let on_bend = &plan["blocks"][1]["reps"][0]["cautions"];

@@ -51,7 +51,7 @@ fn a_rule_for_the_straights_lays_the_run_there() {
 fn between_two_rules_the_innermost_open_lane_is_used() {
     let plan = plan("110", "closed_lanes: [1]\n");
     assert_eq!(lane(&plan), 2);
-    let said = "110: lane 2, the innermost open lane, as none is named.";
+    let said = "110: no lane named, so lane 2, the innermost open.";
     assert_eq!(texts(&plan["warnings"]), [said]);
 }
 
@@ -60,7 +60,7 @@ fn of_the_lanes_of_a_rule_the_first_that_is_open_is_used() {
     assert_eq!(lane(&plan("600", "closed_lanes: [1]\n")), 2);
     let none = plan("600", "closed_lanes: [1, 2]\n");
     assert_eq!(lane(&none), 3);
-    let said = "600: lane 3, the innermost open lane, as none of the house rule is open: runs over 400 m in \
+    let said = "600: lane 3, the innermost open, as the house rule's lanes are closed: runs over 400 m in \
                 lanes 1 and 2.";
     assert_eq!(texts(&none["warnings"]), [said]);
 }

@@ -237,11 +237,11 @@ fn it_is_named_and_told_to_those_who_do_not_see_it() {
 fn several_sessions_do_not_go_into_one_map() {
     let (one, other) = (session("sunday-easy"), session("saturday-alone"));
     toeline(&["plan", &one, &other, "--out", "map.svg"]).assert().code(2).stderr_eq(str![[r#"
-error: a .svg file holds one session, and there are 2; write one session at a time
+error: a .svg file holds one session, not 2; write one at a time
 
 "#]]);
     toeline(&["week", "sessions/wrenbeck", "--out", "map.svg"]).assert().code(2).stderr_eq(str![[r#"
-error: a .svg file holds one session, and there are 7; write one session at a time
+error: a .svg file holds one session, not 7; write one at a time
 
 "#]]);
 }

@@ -17,8 +17,8 @@ fn from_mark_to_mark() {
         &["--lane", "4", "--from", "400 m hurdle tick 1", "--to", "400 m hurdle tick 10"],
         str![[r#"
 315.00 m in lane 4
-from on the first green tick (400 m hurdle tick 1)
-to   on the tenth green tick (400 m hurdle tick 10)
+from on the 1st green tick
+to   on the 10th green tick
 
 [CAUTIONS]
 

@@ -84,14 +84,14 @@ fn metres_that_are_none() {
     refused(
         &["--lane", "2", "--from", "finish - some", "--to", "finish"],
         str![[r#"
-error: `- some` is no number of metres; write for example `400 m start + 5`
+error: `- some` is not a number of metres; write for example `400 m start + 5`
 
 "#]],
     );
     refused(
         &["--lane", "2", "--from", "finish + 1e9", "--to", "finish"],
         str![[r#"
-error: `+ 1e9` is no number of metres; write for example `400 m start + 5`
+error: `+ 1e9` is not a number of metres; write for example `400 m start + 5`
 
 "#]],
     );
@@ -113,7 +113,7 @@ fn no_way_leads_back_into_the_chute() {
     refused(
         &["--lane", "2", "--from", "finish", "--to", "110 m hurdles start"],
         str![[r#"
-error: there is no way from a place on the oval to one on the home straight in the direction of running
+error: no route leads from the oval to the home straight in the direction of running
 
 "#]],
     );

@@ -42,7 +42,7 @@ fn what_cannot_be_written_is_an_error_that_says_what_to_do() {
     fs::create_dir(at("folder.txt")).expect("the folder can be written");
     fs::write(at("file"), "").expect("the folder can be written");
     for (name, reason) in [
-        ("no-such-folder/plan.txt", "its folder is not there; make it first, or name another"),
+        ("no-such-folder/plan.txt", "its folder does not exist; create it, or name another"),
         ("folder.txt", "it is a folder; name a file in it"),
         ("file/plan.txt", "a part of its path is a file, not a folder"),
     ] {
@@ -58,7 +58,7 @@ fn what_cannot_be_written_is_an_error_that_says_what_to_do() {
 fn a_folder_that_takes_no_files_is_an_error_of_writing() {
     let shown = toeline(&["plan", "200", "--out", "/sys/plan.txt"]).assert().code(1);
     let told = String::from_utf8(shown.get_output().stderr.clone()).expect("it is text");
-    let reasons = ["writing is not allowed there; name another folder", "the disk can only be read"];
+    let reasons = ["you may not write there; name another folder", "the disk is read-only"];
     assert!(told.starts_with("error: cannot write `/sys/plan.txt`: "), "{told}");
     assert!(reasons.iter().any(|reason| told.contains(reason)), "{told}");
 }
@@ -72,7 +72,7 @@ fn a_full_disk_is_an_error_of_writing_and_a_device_is_never_replaced() {
     std::os::unix::fs::symlink("/dev/full", &link).expect("the folder can be written");
     let name = link.to_str().expect("the path is UTF-8");
     toeline(&["plan", "200", "--out", name]).assert().code(1).stderr_eq(format!(
-        "error: cannot write `{name}`: the disk is full; make room, or name a folder on another one\n"
+        "error: cannot write `{name}`: the disk is full; free some space, or name a folder on another disk\n"
     ));
     assert_eq!(fs::read_link(&link).expect("it is a link still"), std::path::Path::new("/dev/full"));
 }

@@ -394,7 +394,7 @@ note: the sheet's typefaces lack these letters, which print as boxes: 山田
     let text = text(&out);
     assert!(text.contains("Łucja") && text.contains("Θάλεια"), "{text}");
     // The sheet says so, too, once.
-    let said = "Lettersthatstandhereasboxesareinnotypefaceofthissheet";
+    let said = "Lettersshownasboxesaremissingfromthissheet";
     assert_eq!(text.matches(said).count(), 1, "{text}");
 }
 
@@ -455,7 +455,7 @@ fn an_answer_without_a_plan_has_no_sheet() {
     for ending in ["pdf", "png"] {
         let name = format!("lanes.{ending}");
         toeline(&["lanes", "--out", &name]).assert().code(2).stderr_eq(format!(
-            "error: a .{ending} file shows a plan, and this answer has none; write a name that ends in .txt, .json or .csv\n"
+            "error: a .{ending} file needs a plan, and this answer has none; end the name in .txt, .json or .csv\n"
         ));
     }
 }

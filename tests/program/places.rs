@@ -26,7 +26,7 @@ fn a_100_on_the_back_straight_is_refused_with_the_length_that_there_is() {
     refused(
         "4 x 100 in lane 4 on the back straight",
         str![[r#"
-error: 100 m do not fit on the back straight, which is 84.39 m long with its chute
+error: 100 m does not fit on the back straight, which is 84.39 m long with its chute
  --> workout:1:5
   |
 1 | 4 x 100 in lane 4 on the back straight
@@ -70,7 +70,7 @@ fn a_130_on_the_bend_in_lane_2_is_refused_with_the_longest_that_fits() {
     refused(
         "4 x 130 in lane 2 on the bend",
         str![[r#"
-error: 130 m do not fit on a bend in lane 2; the longest that fits there is 119.13 m
+error: 130 m does not fit on a bend in lane 2; the longest that fits there is 119.13 m
  --> workout:1:5
   |
 1 | 4 x 130 in lane 2 on the bend
@@ -89,7 +89,7 @@ fn a_130_on_the_bend_fits_in_lane_8() {
     refused(
         "143 in lane 8 on the bend",
         str![[r#"
-error: 143 m do not fit on a bend in lane 8; the longest that fits there is 142.13 m
+error: 143 m does not fit on a bend in lane 8; the longest that fits there is 142.13 m
  --> workout:1:1
   |
 1 | 143 in lane 8 on the bend
@@ -135,7 +135,7 @@ Setting out: one lap from the finish line
     1   4      on the 70 m start line                          60 finish
     2   4      on the later 4x400 m takeover zone entry line   60 start
 ─────────────────────────────────────────────────────────────────────────
-2 cones; the walk is 422 m and takes 6 minutes without taping.
+2 cones, 422 m, 6 min without taping.
 
 [CAUTIONS]
 
@@ -147,7 +147,7 @@ fn a_run_too_long_for_the_home_straight_is_refused_either_way() {
     refused(
         "120 in lane 4 on the home straight",
         str![[r#"
-error: 120 m do not fit on the home straight, which is 113.00 m long with its chute
+error: 120 m does not fit on the home straight, which is 113.00 m long with its chute
  --> workout:1:1
   |
 1 | 120 in lane 4 on the home straight
@@ -160,7 +160,7 @@ help: write at most 113 m
     refused(
         "120 in lane 4 on the home straight the other way",
         str![[r#"
-error: 120 m do not fit on the home straight, which is 113.00 m long with its chute
+error: 120 m does not fit on the home straight, which is 113.00 m long with its chute
  --> workout:1:1
   |
 1 | 120 in lane 4 on the home straight the other way

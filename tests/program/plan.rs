@@ -26,7 +26,7 @@ Setting out: one lap from the finish line
     1   2      on the finish line        200 finish
     2   2      on the 200 m start line   200 start
 ────────────────────────────────────────────────────
-2 cones; the walk is 407 m and takes 5 minutes without taping.
+2 cones, 407 m, 5 min without taping.
 
 [CAUTIONS_LANE_ONE_CLOSED]
 
@@ -55,7 +55,7 @@ Total 900 m.
 - Coach: outside lane 8, level with the finish line.
 
 Please note
-- 3 x 300 @ 48s rest 3min: lane 3, the innermost open lane, as none is named.
+- 3 x 300 @ 48s rest 3min: no lane named, so lane 3, the innermost open.
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
@@ -65,8 +65,8 @@ Setting out: one lap from the finish line
     2   3      9.96 m back along the inner line from the     13½     300 start
                exit of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
-2 cones; the walk is 415 m and takes 5 minutes without taping.
-Steps are of 0.75 m.
+2 cones, 415 m, 5 min without taping.
+1 step is 0.75 m.
 
 [CAUTIONS_LANES_ONE_AND_TWO_CLOSED]
 
@@ -80,24 +80,22 @@ fn lanes_side_by_side_share_a_row_where_their_words_are_the_same() {
 Track: standard
 
 Block 1: 4 × 150 in lanes 2-5
-────────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
-════════════════════════════════════════════════════════════════════════════════
- 1 to 4   2 to 5      150   on the 400 m start line   on the fourth green tick
-                                                      (400 m hurdle tick 4)
-────────────────────────────────────────────────────────────────────────────────
+════════════════════════════════════════════════════════════════════════════
+ 1 to 4   2 to 5      150   on the 400 m start line   on the 4th green tick
+────────────────────────────────────────────────────────────────────────────
 Total 600 m in each lane.
-- Coach: outside lane 8, level with the finish in lane 2: on the fourth green
-  tick (400 m hurdle tick 4).
+- Coach: outside lane 8, level with the finish in lane 2: on the 4th green tick.
 
 Setting out: one lap from the finish line
-───────────────────────────────────────────────────────────────────────────────
-   Cone   Lane     Where                                            For
-═══════════════════════════════════════════════════════════════════════════════
- 1 to 4   2 to 5   on the 400 m start line                          150 start
- 5 to 8   2 to 5   on the fourth green tick (400 m hurdle tick 4)   150 finish
-───────────────────────────────────────────────────────────────────────────────
-8 cones; the walk is 425 m and takes 6 minutes without taping.
+────────────────────────────────────────────────────────
+   Cone   Lane     Where                     For
+════════════════════════════════════════════════════════
+ 1 to 4   2 to 5   on the 400 m start line   150 start
+ 5 to 8   2 to 5   on the 4th green tick     150 finish
+────────────────────────────────────────────────────────
+8 cones, 425 m, 6 min without taping.
 
 [CAUTIONS]
 

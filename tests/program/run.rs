@@ -25,12 +25,10 @@ pub(crate) fn cautions() -> [(&'static str, String); 4] {
             "Take care
 - Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
   outside the kerb in lane 1.
-{closed}- Look both ways before stepping on to the track; give way to those who are
-  running.
-- Keep away from throws and jumps areas in use, and from kerb and water-jump
-  edges.
-- Venue rules and the facility's staff come first. Load and pace are for a
-  qualified coach or a doctor to judge."
+{closed}- Look both ways before you step on to the track; give way to runners.
+- Keep clear of throws and jumps in use, and of kerb and water-jump edges.
+- Venue rules and staff come first. A qualified coach or a doctor judges load
+  and pace."
         )
     };
     [

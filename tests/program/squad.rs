@@ -213,13 +213,13 @@ fn a_squad_whose_starts_creep_is_told_each_of_them() {
     );
     // Rep 2 of lane 3 starts 85.30 m past the 300 m start, by the lane's lap of 414.70 m.
     for words in
-        ["run 2, 300 m in lane 3: start 0.30 m past the fifth green tick", "run 1, 300 m in lane 2: start"]
+        ["run 2, 300 m in lane 3: start 0.30 m past the 5th green tick", "run 1, 300 m in lane 2: start"]
     {
         assert!(message.contains(words), "`{words}` is missing in {message}");
     }
     assert!(!message.contains("runs 1 to 3"), "{message}");
     assert!(
-        text.contains("2 3 300 0.30 m past the fifth 9.36 m back along the"),
+        text.contains("2 3 300 0.30 m past the 5th green 9.36 m back along the"),
         "start and finish in their columns: {text}"
     );
     assert!(text.contains("2 or 3: Ada, Bela") && text.contains("Ada: lane 2 or 3"), "{text}");

@@ -27,7 +27,7 @@ Block 2: 2 x 1 mile in lane 2 @ 6:00 rest 4min
 ────────────────────────────────────────────────────────────────────────────────
 Total 3218.688 m.
 - Coach: outside lane 8, level with the finish line.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Block 3: 6 x 100 in lane 5 rest 1:30
@@ -38,7 +38,7 @@ Block 3: 6 x 100 in lane 5 rest 1:30
 ──────────────────────────────────────────────────────────────────────────────
 Total 600 m.
 - Coach: outside lane 8, level with the finish line.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Setting out: one lap from the finish line
@@ -51,7 +51,7 @@ Setting out: one lap from the finish line
                exit line along the inner line, 10 steps
     4   5      on the 100 m start line                       100 start
 ─────────────────────────────────────────────────────────────────────────────
-4 cones; the walk is 454 m and takes 6 minutes without taping.
+4 cones, 454 m, 6 min without taping.
 
 On this track
 - Look both ways, then step on where you start.
@@ -85,25 +85,21 @@ Block 2, hurdlers: 4 x 110h to hurdle 3 in lanes 6,7 rest 4min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 4   6 and 7       32   on the 110 m hurdles   on the third blue      4:00
-                             start line             tick (110 m hurdle
-                                                    tick 3)
+ 1 to 4   6 and 7       32   on the 110 m hurdles   on the 3rd blue tick   4:00
+                             start line
 ────────────────────────────────────────────────────────────────────────────────
 Total 128 m in each lane.
-- Coach: outside lane 8, level with the finish in lane 6: on the third blue tick
-  (110 m hurdle tick 3).
+- Coach: outside lane 8, level with the finish in lane 6: on the 3rd blue tick.
 
 Block 3, hurdlers: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 3   6 and 7    50.28   on the 110 m hurdles   on the fifth blue      5:00
-                             start line             tick (110 m hurdle
-                                                    tick 5)
+ 1 to 3   6 and 7    50.28   on the 110 m hurdles   on the 5th blue tick   5:00
+                             start line
 ────────────────────────────────────────────────────────────────────────────────
 Total 150.84 m in each lane.
-- Coach: outside lane 8, level with the finish in lane 6: on the fifth blue tick
-  (110 m hurdle tick 5).
+- Coach: outside lane 8, level with the finish in lane 6: on the 5th blue tick.
 
 Block 4, hurdlers: 4 x exchange zone 2 in lanes 3,4 rest 3min
 ────────────────────────────────────────────────────────────────────────────
@@ -124,9 +120,9 @@ Block 5, hurdlers: 2 laps in-and-out 50s in lane 3
 ──────────────────────────────────────────────────────────────────────
 Total 829.408 m.
 - Coach: outside lane 8, level with the finish line.
-! Passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the javelin runway inside: look for a thrower on the run-up; wait until
+  the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Please note
@@ -141,12 +137,10 @@ Setting out: one lap from the finish line
    2 to 3   3 and 4   on the entry of yellow zone 2      30 start
    4 to 5   3 and 4   on the exit of yellow zone 2       30 finish
    6 to 7   6 and 7   on the 110 m hurdles start line    32 and 50.28 start
-   8 to 9   6 and 7   on the third blue tick (110 m      32 finish
-                      hurdle tick 3)
- 10 to 11   6 and 7   on the fifth blue tick (110 m      50.28 finish
-                      hurdle tick 5)
+   8 to 9   6 and 7   on the 3rd blue tick               32 finish
+ 10 to 11   6 and 7   on the 5th blue tick               50.28 finish
 ────────────────────────────────────────────────────────────────────────────────
-11 cones; the walk is 477 m and takes 6 minutes without taping.
+11 cones, 477 m, 6 min without taping.
 
 On this track
 - Look both ways, then step on where you start.
@@ -181,16 +175,15 @@ Block 2, middle distance: warm-up 20 min
 Lasts 20:00.
 
 Block 3, sprinters: drills
-No place is needed.
+No set place.
 
 Block 4, middle distance: 2 x 2000 @ 10k pace rest 3min in lane 2
-────────────────────────────────────────────────────────────────────────────────
- Reps   Lane      Metres   Stand                             Finish
-════════════════════════════════════════════════════════════════════════════════
- 1, 2   2      2000 ±0.3   16.76 m back along the inner      on the finish line
-                           line from the first green tick
-                           (400 m hurdle tick 1)
-────────────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────────────────
+ Reps   Lane      Metres   Stand                          Finish
+═════════════════════════════════════════════════════════════════════════════
+ 1, 2   2      2000 ±0.3   16.76 m back along the inner   on the finish line
+                           line from the 1st green tick
+─────────────────────────────────────────────────────────────────────────────
 Total 4000 m for each athlete.
 
 Who goes when
@@ -199,21 +192,19 @@ Who goes when
 ════════════════════════════════════════════════════════════════════════════════
  18:20:00   1     1      2: Ines, Jory, Kaya   16.76 m back along      18:27:17
                                                the inner line from
-                                               the first green tick
-                                               (400 m hurdle tick 1)
+                                               the 1st green tick
  18:30:17   2     1      2: Ines, Jory, Kaya   16.76 m back along      18:37:35
                                                the inner line from
-                                               the first green tick
-                                               (400 m hurdle tick 1)
+                                               the 1st green tick
 ────────────────────────────────────────────────────────────────────────────────
 - Ines: lane 2
 - Jory: lane 2
 - Kaya: lane 2
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lane 2, 17½ min.
-! Passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the javelin runway inside: look for a thrower on the run-up; wait until
+  the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Block 5, sprinters: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
@@ -272,7 +263,7 @@ Who goes when
 - Splits of 200 m: 100 m 18.7 s
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 2 to 4, 16 min.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Block 7, sprinters: 4 x 80 @ 90% rest 4min
@@ -297,7 +288,7 @@ Who goes when
 - Cleo 11 s: lanes 7-5-6-7
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 5 to 7, 12½ min.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Please note
@@ -313,17 +304,16 @@ Setting out: one lap from the finish line
    2 to 3   3 and 4   on the finish line                    200 finish
    4 to 6   5 to 7    on the finish line                    80 finish
         7   2         16.76 m back along the        22½     2000 start
-                      inner line from the first
-                      green tick (400 m hurdle
-                      tick 1)
+                      inner line from the 1st
+                      green tick
   8 to 10   2 to 4    on the 200 m start line               200 start
  11 to 13   5 to 7    on the 110 m hurdles start            30 run-in
                       line
  14 to 16   5 to 7    on the 80 m start line                30 and 80 start
  17 to 19   5 to 7    on the 50 m start line                30 finish
 ────────────────────────────────────────────────────────────────────────────────
-19 cones; the walk is 484 m and takes 6 minutes without taping.
-Steps are of 0.75 m.
+19 cones, 484 m, 6 min without taping.
+1 step is 0.75 m.
 
 On this track
 - Look both ways, then step on where you start.

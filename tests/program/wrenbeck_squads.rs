@@ -37,16 +37,15 @@ Who goes when
 - Cleo 8.2 s: lanes 7-5-6-7
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 5 to 7, 9½ min.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Block 3, sprinters: 4 x 150 in lanes 3-5 @ 20 rest 5min
-────────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
-════════════════════════════════════════════════════════════════════════════════
- 1 to 4   3 to 5      150   on the 400 m start line   on the fourth green tick
-                                                      (400 m hurdle tick 4)
-────────────────────────────────────────────────────────────────────────────────
+════════════════════════════════════════════════════════════════════════════
+ 1 to 4   3 to 5      150   on the 400 m start line   on the 4th green tick
+────────────────────────────────────────────────────────────────────────────
 Total 600 m for each athlete.
 
 Who goes when
@@ -62,43 +61,37 @@ Who goes when
 - Bela 20 s: lanes 4-5-3-4
 - Cleo 20 s: lanes 5-3-4-5
 - Splits of 150 m: 100 m 13.3 s
-- Coach: outside lane 6, level with the finish in lane 3: on the fourth green
-  tick (400 m hurdle tick 4).
+- Coach: outside lane 6, level with the finish in lane 3: on the 4th green tick.
 ! 3 abreast in lanes 3 to 5, 16½ min.
-! Passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed.
+! Passes the javelin runway inside: look for a thrower on the run-up; wait until
+  the throw has landed.
 
 Block 4, sprinters: 2 x 250 in lanes 3,5 @ 34 rest 8min
-────────────────────────────────────────────────────────────────────────────────
- Reps   Lane      Metres   Stand                             Finish
-════════════════════════════════════════════════════════════════════════════════
- 1, 2   3 and 5      250   on the fourth green tick (400 m   on the finish line
-                           hurdle tick 4)
-────────────────────────────────────────────────────────────────────────────────
+──────────────────────────────────────────────────────────────────────
+ Reps   Lane      Metres   Stand                   Finish
+══════════════════════════════════════════════════════════════════════
+ 1, 2   3 and 5      250   on the 4th green tick   on the finish line
+──────────────────────────────────────────────────────────────────────
 Total 500 m for each athlete.
 
 Who goes when
-────────────────────────────────────────────────────────────────────────────────
- Go         Rep   Wave   Lane: who         From                        In at
-════════════════════════════════════════════════════════════════════════════════
- 19:01:52   1     1      3: Ada; 5: Bela   fourth green tick (400 m    19:02:26
-                                           hurdle tick 4)
- 19:02:02   1     2      3: Cleo           fourth green tick (400 m    19:02:36
-                                           hurdle tick 4)
- 19:10:26   2     1      3: Bela; 5: Ada   fourth green tick (400 m    19:11:00
-                                           hurdle tick 4)
- 19:10:36   2     2      5: Cleo           fourth green tick (400 m    19:11:10
-                                           hurdle tick 4)
-────────────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who         From             In at
+═════════════════════════════════════════════════════════════════════
+ 19:01:52   1     1      3: Ada; 5: Bela   4th green tick   19:02:26
+ 19:02:02   1     2      3: Cleo           4th green tick   19:02:36
+ 19:10:26   2     1      3: Bela; 5: Ada   4th green tick   19:11:00
+ 19:10:36   2     2      5: Cleo           4th green tick   19:11:10
+─────────────────────────────────────────────────────────────────────
 - Ada 34 s: wave 1, lanes 3-5
 - Bela 34 s: wave 1, lanes 5-3
 - Cleo 34 s: wave 2, lanes 3-5
 - Splits of 250 m: 100 m 13.6 s, 200 m 27.2 s
 - Coach: outside lane 8, level with the finish line.
 ! 2 waves: 2 and 1 in lanes 3 and 5, 9½ min.
-! Passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the javelin runway inside: look for a thrower on the run-up; wait until
+  the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Please note
@@ -106,22 +99,19 @@ Please note
 - Start by arm, not by whistle: sound takes 0.3 s to the 150 m start.
 
 Setting out: one lap from the finish line
-────────────────────────────────────────────────────────────────────────────────
-     Cone   Lane      Where                               For
-════════════════════════════════════════════════════════════════════════════════
-        1   3         on the finish line                  250 finish
-        2   5         on the finish line                  60 and 250 finish
-   3 to 4   6 and 7   on the finish line                  60 finish
-   5 to 7   3 to 5    on the 400 m start line             150 start
-        8   3         on the fourth green tick (400 m     250 start, 150 finish
-                      hurdle tick 4)
-        9   4         on the fourth green tick (400 m     150 finish
-                      hurdle tick 4)
-       10   5         on the fourth green tick (400 m     250 start, 150 finish
-                      hurdle tick 4)
- 11 to 13   5 to 7    on the 60 m start line              60 start
-────────────────────────────────────────────────────────────────────────────────
-13 cones; the walk is 435 m and takes 6 minutes without taping.
+──────────────────────────────────────────────────────────────────────
+     Cone   Lane      Where                     For
+══════════════════════════════════════════════════════════════════════
+        1   3         on the finish line        250 finish
+        2   5         on the finish line        60 and 250 finish
+   3 to 4   6 and 7   on the finish line        60 finish
+   5 to 7   3 to 5    on the 400 m start line   150 start
+        8   3         on the 4th green tick     250 start, 150 finish
+        9   4         on the 4th green tick     150 finish
+       10   5         on the 4th green tick     250 start, 150 finish
+ 11 to 13   5 to 7    on the 60 m start line    60 start
+──────────────────────────────────────────────────────────────────────
+13 cones, 435 m, 6 min without taping.
 
 On this track
 - Look both ways, then step on where you start.
@@ -182,9 +172,9 @@ Who goes when
   600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lane 2, 16½ min.
-! Passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the javelin runway inside: look for a thrower on the run-up; wait until
+  the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
@@ -197,11 +187,11 @@ Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
  2      2         300   12.89 m past the entry of    2.96 m past the later
                         yellow zone 1 along the      4x400 m takeover zone
                         inner line                   entry line
- 3      2         300   5.89 m past the entry of     0.06 m back from the tenth
-                        yellow zone 1 along the      blue tick (110 m hurdle
-                        inner line                   tick 10)
- 4      2         300   1.11 m back along the        2.04 m past the ninth blue
-                        inner line from the entry    tick (110 m hurdle tick 9)
+ 3      2         300   5.89 m past the entry of     0.06 m back from the 10th
+                        yellow zone 1 along the      blue tick
+                        inner line
+ 4      2         300   1.11 m back along the        2.04 m past the 9th blue
+                        inner line from the entry    tick
                         of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 Total 1200 m for each athlete.
@@ -232,9 +222,9 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! Lane 2: each start is 7.04 m further back; jog 107.04 m for the same start
   each time.
-! Passes the javelin runway inside: look for a thrower on the run-up before you
-  pass, and wait until the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the javelin runway inside: look for a thrower on the run-up; wait until
+  the throw has landed.
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Block 4, middle distance: 4 x 200 in lanes 3-5 @ 800 pace rest 2:30 walk back
@@ -264,7 +254,7 @@ Who goes when
 - Splits of 200 m: 100 m 17 s
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 3 to 5, 10 min.
-! Passes the gate outside (the changing rooms' gate): look for people who step
+! Passes the gate outside (the changing rooms' gate): look for people stepping
   on to the track.
 
 Please note
@@ -294,16 +284,14 @@ Setting out: one lap from the finish line
       12   2        4.06 m past the exit of         5½      1000 start
                     yellow zone 2 along the inner
                     line
-      13   2        2.04 m past the ninth blue      2½      300 finish
-                    tick (110 m hurdle tick 9)
-      14   2        0.06 m back from the tenth              300 finish
-                    blue tick (110 m hurdle tick
-                    10)
+      13   2        2.04 m past the 9th blue tick   2½      300 finish
+      14   2        0.06 m back from the 10th               300 finish
+                    blue tick
       15   2        2.96 m past the later 4x400 m   4       300 finish
                     takeover zone entry line
 ────────────────────────────────────────────────────────────────────────────────
-15 cones; the walk is 418 m and takes 5 minutes without taping.
-Steps are of 0.75 m.
+15 cones, 418 m, 5 min without taping.
+1 step is 0.75 m.
 
 On this track
 - Look both ways, then step on where you start.

@@ -68,7 +68,7 @@ fn splits_fall_on_each_100_m_and_on_the_paint_that_is_passed() {
     let round: Vec<_> =
         splits.iter().filter(|split| split.round).map(|split| (split.from_start_m, split.time_s)).collect();
     assert_eq!(round, [(100.0, 15.0), (200.0, 30.0), (300.0, 45.0)]);
-    // 200 m from the 400 m start stands the 200 m start; the first green tick is 45 m from it.
+    // 200 m from the 400 m start stands the 200 m start; the 1st green tick is 45 m from it.
     let at = |name: &str| {
         splits.iter().find(|split| split.mark.as_deref() == Some(name)).map(|split| split.time_s)
     };

@@ -1,6 +1,6 @@
 //! Squads: who runs when, so that every rest is kept and every finish can be timed.
 //!
-//! A *set* is so many repetitions of one distance. Its athletes run in *waves*: in a sprint set one athlete to a
+//! A *set* is a number of repetitions of one distance. Its athletes run in *waves*: in a sprint set one athlete to a
 //! lane, all starting together; in a set of longer runs a pace group to a lane. Waves keep their members and
 //! their order through the set. Every wave gets a *go time* for each repetition, so that
 //!

@@ -27,7 +27,7 @@ pub(crate) struct Start {
     pub(crate) set: usize,
 }
 
-/// A least difference: the second starts at least so many seconds after the first.
+/// A least difference: the second starts at least this many seconds after the first.
 pub(crate) type Difference = (usize, usize, f64);
 
 /// Starts, the least differences between them, and the choices that are left.

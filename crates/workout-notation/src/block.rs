@@ -71,7 +71,7 @@ pub struct Series {
     pub count: u32,
     /// What is done each time.
     pub items: Vec<Item>,
-    /// What is said about all of them.
+    /// The clauses that apply to all of them.
     pub details: Details,
 }
 

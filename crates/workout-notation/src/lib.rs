@@ -1,6 +1,6 @@
 //! Workouts as coaches write them, read and printed back.
 //!
-//! A line of a workout becomes a [`Block`]: runs with all that is said about them, or a note such as a
+//! A line of a workout becomes a [`Block`]: runs with all their clauses, or a note such as a
 //! warm-up. What is printed is one form of all those that mean the same, and shows how a text was
 //! understood:
 //!

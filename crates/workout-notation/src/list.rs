@@ -1,4 +1,4 @@
-//! Reading a series: items one after the other, and what is said about one or about all of them.
+//! Reading a series: items one after the other, and the clauses of one or of all of them.
 
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
@@ -15,12 +15,12 @@ const BETWEEN_HELP: &str =
 const FURTHER_HELP: &str = "after the distance write `in lane 2`, `on the bend`, `@ 48s` or `rest 3min`";
 
 /// An item and what stands behind it.
-type Said = (Item, Details);
+type ItemWithDetails = (Item, Details);
 
 impl Cursor<'_> {
     /// Items with `+`, `,` or `-` between them, up to the end or the bracket that closes.
     pub(crate) fn list(&mut self, depth: usize) -> Option<Series> {
-        let mut items: Vec<Said> = Vec::new();
+        let mut items: Vec<ItemWithDetails> = Vec::new();
         loop {
             match self.item(depth) {
                 Some(item) => items.push(item),
@@ -104,8 +104,8 @@ impl Cursor<'_> {
         self.lost_at = Some(self.place());
     }
 
-    /// A run or a series, with what is said behind it.
-    fn item(&mut self, depth: usize) -> Option<Said> {
+    /// A run or a series, with the clauses after it.
+    fn item(&mut self, depth: usize) -> Option<ItemWithDetails> {
         if depth >= DEEPEST_TEXT {
             self.problem(self.here(), TOO_DEEP, TOO_DEEP_HELP);
             while !self.is_at_end() {
@@ -117,14 +117,14 @@ impl Cursor<'_> {
         if self.is_number(0) && !self.is_distance_first() && (self.is_times(1) || self.is_count_word(1)) {
             let count = self.count();
             let is_in_brackets = self.is_sign(0, '(');
-            let (item, said) = self.item(depth + 1)?;
-            return Some(counted(count.unwrap_or(1), item, said, is_in_brackets));
+            let (item, details) = self.item(depth + 1)?;
+            return Some(counted(count.unwrap_or(1), item, details, is_in_brackets));
         }
         if self.is_count_before_name() {
             let (value, span) = self.number()?;
             let count = self.whole_count(value, span);
-            let (item, said) = self.item(depth + 1)?;
-            return Some(counted(count.unwrap_or(1), item, said, false));
+            let (item, details) = self.item(depth + 1)?;
+            return Some(counted(count.unwrap_or(1), item, details, false));
         }
         let is_in_brackets = self.is_sign(0, '(');
         let item = if is_in_brackets {
@@ -140,11 +140,11 @@ impl Cursor<'_> {
         } else {
             None
         };
-        let mut said = Details::default();
-        self.clauses(&mut said);
+        let mut details = Details::default();
+        self.clauses(&mut details);
         Some(match count {
-            Some(count) => counted(count, item, said, is_in_brackets),
-            None => own(item, said),
+            Some(count) => counted(count, item, details, is_in_brackets),
+            None => own(item, details),
         })
     }
 
@@ -161,11 +161,11 @@ impl Cursor<'_> {
         series
     }
 
-    /// A list as one series. What stands behind its last item and belongs to all of them is said about
+    /// A list as one series. What stands behind its last item and belongs to all of them becomes a detail of
     /// the series; a list of one series is that series.
-    fn joined(&mut self, mut said: Vec<Said>) -> Option<Series> {
-        let (last, mut of_all) = said.pop()?;
-        if said.is_empty() {
+    fn joined(&mut self, mut items: Vec<ItemWithDetails>) -> Option<Series> {
+        let (last, mut of_all) = items.pop()?;
+        if items.is_empty() {
             return Some(match last {
                 Item::Run(run) => Series { count: 1, items: vec![Item::Run(run)], details: of_all },
                 Item::Series(mut series) => {
@@ -174,7 +174,8 @@ impl Cursor<'_> {
                 }
             });
         }
-        let mut items: Vec<Item> = said.into_iter().map(|(item, said)| self.attached(item, said)).collect();
+        let mut items: Vec<Item> =
+            items.into_iter().map(|(item, details)| self.attached(item, details)).collect();
         let is_alike = items.iter().all(|item| item.kind().is_some() && item.kind() == last.kind());
         let before: Vec<&Details> = items.iter().map(Item::details).collect();
         let of_last = of_all.take_for_last_run(&before, is_alike);
@@ -182,17 +183,17 @@ impl Cursor<'_> {
         Some(Series { count: 1, items, details: of_all })
     }
 
-    fn attached(&mut self, mut item: Item, said: Details) -> Item {
+    fn attached(&mut self, mut item: Item, details: Details) -> Item {
         match &mut item {
-            Item::Run(run) => run.details = said,
-            Item::Series(series) => self.add(series, said),
+            Item::Run(run) => run.details = details,
+            Item::Series(series) => self.add(series, details),
         }
         item
     }
 
-    fn add(&mut self, series: &mut Series, said: Details) {
+    fn add(&mut self, series: &mut Series, details: Details) {
         let has_several_runs = series.runs_of_one_turn() > 1;
-        series.details.add(said, self, has_several_runs);
+        series.details.add(details, self, has_several_runs);
     }
 }
 
@@ -203,29 +204,29 @@ fn is_timed(item: &Item) -> bool {
     }
 }
 
-/// What stands before a run, such as `easy 20 min`, is said about it like what follows.
-fn own(mut item: Item, mut said: Details) -> Said {
+/// What stands before a run, such as `easy 20 min`, becomes a detail of it like what follows.
+fn own(mut item: Item, mut details: Details) -> ItemWithDetails {
     if let Item::Run(run) = &mut item {
-        said.effort = effort::joined(run.details.effort.take(), said.effort);
+        details.effort = effort::joined(run.details.effort.take(), details.effort);
     }
-    (item, said)
+    (item, details)
 }
 
-/// An item so many times.
-fn counted(count: u32, item: Item, said: Details, is_in_brackets: bool) -> Said {
-    let (mut item, mut said) = own(item, said);
+/// An item with its count.
+fn counted(count: u32, item: Item, details: Details, is_in_brackets: bool) -> ItemWithDetails {
+    let (mut item, mut details) = own(item, details);
     if count == 1 {
-        return (item, said);
+        return (item, details);
     }
     if let Item::Series(series) = &mut item {
         if series.count == 1 {
             series.count = count;
-            return (item, said);
+            return (item, details);
         }
         // `2 x (4 x 200 rest 60s / 5min)`: those sets are the turns of the count before.
-        if is_in_brackets && series.runs_of_one_turn() == 1 && said.recovery.set_rest.is_none() {
-            said.recovery.set_rest = series.details.recovery.set_rest.take();
+        if is_in_brackets && series.runs_of_one_turn() == 1 && details.recovery.set_rest.is_none() {
+            details.recovery.set_rest = series.details.recovery.set_rest.take();
         }
     }
-    (Item::Series(Box::new(Series { count, items: vec![item], details: Details::default() })), said)
+    (Item::Series(Box::new(Series { count, items: vec![item], details: Details::default() })), details)
 }

@@ -48,7 +48,7 @@ pub enum LandmarkError {
         length_m: f64,
     },
     /// What follows the mark's name is not a number of metres.
-    #[error("`{0}` is no number of metres; write for example `400 m start + 5`")]
+    #[error("`{0}` is not a number of metres; write for example `400 m start + 5`")]
     Metres(String),
     /// The track has no such lane.
     #[error(transparent)]

@@ -17,14 +17,14 @@ pub struct Painted {
     pub(crate) ease: Ease,
 }
 
-/// How certain a mark is to be there, then how easy it is to tell from its neighbours.
+/// How certain a mark is to be there, then how easy it is to pick out from its neighbours.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct Ease {
     pub(crate) set: u8,
     pub(crate) form: u8,
 }
 
-/// Added to the form of a mark that is a trap: it comes after all that are none.
+/// Added to the form of a trap, which ranks it after every other mark.
 const TRAP_FORM: u8 = 16;
 
 /// The forms up to here reach across the lane.
@@ -132,12 +132,12 @@ impl Paint {
             .unwrap_or(&NONE)
     }
 
-    /// Tells a spot by the paint of its lane: by a mark that it stands on, else by the nearest that
-    /// is no trap.
+    /// Reads a spot by the paint of its lane: by a mark that it stands on, else by the nearest that
+    /// is not a trap.
     pub(crate) fn read(&self, layout: &Layout, spot: Spot) -> PaintReading {
         let lane = self.lane(spot.course, spot.lane);
         let past = |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
-        let told_by = on_paint(&lane.ends, spot, layout)
+        let nearest = on_paint(&lane.ends, spot, layout)
             .min_by_key(|painted| {
                 // Of marks a hair apart, the one that is easier to find.
                 let Ease { set, form } = painted.ease;
@@ -149,7 +149,7 @@ impl Paint {
                     .flatten()
                     .min_by(|a, b| past(a).abs().total_cmp(&past(b).abs()))
             });
-        match told_by {
+        match nearest {
             None => PaintReading { mark: None, past_m: 0.0, tape_m: 0.0 },
             Some(painted) => {
                 let from = Spot { to_finish_m: painted.to_finish_m, ..spot };
@@ -164,7 +164,7 @@ impl Paint {
 }
 
 impl Paint {
-    /// Tells a spot by any mark that it stands on, trap or not, else as [`Paint::read`] does.
+    /// Reads a spot by any mark that it stands on, trap or not, else as [`Paint::read`] does.
     pub(crate) fn read_any(&self, layout: &Layout, spot: Spot) -> PaintReading {
         let past_m =
             |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
@@ -217,7 +217,7 @@ fn neighbours(marks: &[Painted], spot: Spot) -> [Option<&Painted>; 2] {
     }
 }
 
-/// Of marks that share one place exactly, the one that is surest and easiest to find.
+/// Of marks that share one place exactly, the one most certain to be there and easiest to find.
 fn best_of_each_place(mut marks: Vec<Painted>) -> Vec<Painted> {
     marks.dedup_by(|next, kept| {
         let is_same = (next.to_finish_m - kept.to_finish_m).abs() < SAME_PLACE_M;

@@ -19,7 +19,7 @@ pub struct Route {
 
 /// No run in the direction of running leads from one spot to another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("there is no way from a place on the {from} to one on the {to} in the direction of running")]
+#[error("no route leads from the {from} to the {to} in the direction of running")]
 pub struct NoRouteError {
     /// The course of the first spot.
     pub from: Course,

@@ -13,7 +13,7 @@ use crate::track::track::Track;
 pub const REP_RANGE_M: std::ops::RangeInclusive<f64> = 10.0..=10_000.0;
 
 /// Two marks that are a distance apart by design are so to this, in metres, after many laps; marks
-/// that are so by chance, and nearly, are no pair worth having.
+/// that are so by chance, and only nearly, are not a pair worth having.
 const MEANT_M: f64 = 0.01;
 
 /// Why no pair was looked for.
@@ -26,7 +26,7 @@ pub enum SearchError {
         distance_m: f64,
     },
     /// The distance does not fit on the straight.
-    #[error("{distance_m} m do not fit on the {course}, which is {length_m:.2} m long with its chute")]
+    #[error("{distance_m} m does not fit on the {course}, which is {length_m:.2} m long with its chute")]
     TooLong {
         /// The distance that was asked for, in metres.
         distance_m: f64,
@@ -37,7 +37,7 @@ pub enum SearchError {
     },
     /// The distance does not fit on a bend.
     #[error(
-        "{distance_m} m do not fit on a bend in lane {lane}; the longest that fits there is {length_m:.2} m"
+        "{distance_m} m does not fit on a bend in lane {lane}; the longest that fits there is {length_m:.2} m"
     )]
     TooLongForBend {
         /// The distance that was asked for, in metres.
@@ -173,7 +173,7 @@ impl Track {
     /// let error = track.search_at(Place::On(Course::BackStraight), 4, 100.0).expect_err("it is too short");
     /// assert_eq!(
     ///     error.to_string(),
-    ///     "100 m do not fit on the back straight, which is 84.39 m long with its chute"
+    ///     "100 m does not fit on the back straight, which is 84.39 m long with its chute"
     /// );
     /// # Ok::<(), lane_distance::SearchError>(())
     /// ```

@@ -40,7 +40,7 @@ impl ClosedSpec {
         }
     }
 
-    /// Why they are closed, if that is said.
+    /// Why they are closed, if known.
     pub fn reason(&self) -> Option<&str> {
         match self {
             Self::Lanes(_) => None,
@@ -66,7 +66,7 @@ impl<'de> Deserialize<'de> for ClosedSpec {
                 value.deserialize_any(self)
             }
 
-            /// A reader that keeps places hands a group of keys over whole.
+            /// A reader that keeps places hands over a whole group of keys.
             fn visit_some<D: Deserializer<'de>>(self, value: D) -> Result<ClosedSpec, D::Error> {
                 ClosedBecause::deserialize(value).map(ClosedSpec::Because)
             }

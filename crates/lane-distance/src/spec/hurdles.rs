@@ -27,7 +27,7 @@ impl Hurdles {
     ///
     /// let m = LengthSpec::from_metres;
     /// let race = Hurdles { race: m(400.0), first: m(45.0), between: m(35.0), count: 10 };
-    /// assert_eq!(race.to_finish_m().nth(3), Some(250.0)); // the fourth green tick
+    /// assert_eq!(race.to_finish_m().nth(3), Some(250.0)); // the 4th green tick
     /// assert_eq!(race.to_finish_m().last(), Some(40.0));
     /// ```
     pub fn to_finish_m(&self) -> impl Iterator<Item = f64> + use<> {

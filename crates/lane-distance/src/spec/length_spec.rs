@@ -70,7 +70,7 @@ impl std::str::FromStr for LengthSpec {
     }
 }
 
-/// Says its name, so that a reader with faults of its own can tell what was wanted.
+/// Shows its name, so that a reader with its own faults knows what was expected.
 impl<'de> Deserialize<'de> for LengthSpec {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         struct Reader;

@@ -25,9 +25,10 @@ pub enum KnownLine {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct MarkSpec {
-    /// The name used in the trade. In a row, `{n}` stands for 1, 2, 3 and `{nth}` for first, second.
+    /// The name used in the trade. In a row, `{n}` stands for 1, 2, 3, `{nth}` for first,
+    /// second, `{n-th}` for 1st, 2nd.
     pub name: String,
-    /// How a walker would call it; may hold `{n}` and `{nth}` too.
+    /// What a walker would call it; may hold `{n}`, `{nth}` and `{n-th}` too.
     #[serde(default)]
     pub called: Option<String>,
     /// Its colour.
@@ -212,8 +213,16 @@ impl MarkSpec {
 fn filled(text: &str, n: usize) -> String {
     const NTH: [&str; 10] =
         ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
-    let nth = NTH.get(n - 1).map_or_else(|| format!("{n}th"), |word| (*word).to_owned());
-    text.replace("{nth}", &nth).replace("{n}", &n.to_string())
+    let ending = match (n / 10 % 10, n % 10) {
+        (1, _) => "th",
+        (_, 1) => "st",
+        (_, 2) => "nd",
+        (_, 3) => "rd",
+        _ => "th",
+    };
+    let short = format!("{n}{ending}");
+    let nth = NTH.get(n - 1).map_or(short.as_str(), |word| word);
+    text.replace("{nth}", nth).replace("{n-th}", &short).replace("{n}", &n.to_string())
 }
 
 #[cfg(test)]

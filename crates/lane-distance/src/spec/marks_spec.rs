@@ -9,7 +9,7 @@ use crate::spec::mark_spec::MarkSpec;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct MarksSpec {
-    /// Names of mark sets, the surest first; `standard` unless given.
+    /// Names of mark sets, the most certain first; `standard` unless given.
     #[serde(default)]
     pub sets: Option<Vec<String>>,
     /// Marks that only this track has.

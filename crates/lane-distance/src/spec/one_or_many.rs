@@ -43,7 +43,7 @@ impl<'de, T: Deserialize<'de>> Deserialize<'de> for OneOrMany<T> {
                 value.deserialize_any(self)
             }
 
-            /// A reader that keeps places hands a single value over whole.
+            /// A reader that keeps places hands over a single value whole.
             fn visit_some<D: Deserializer<'de>>(self, value: D) -> Result<OneOrMany<T>, D::Error> {
                 T::deserialize(value).map(OneOrMany::One)
             }

@@ -114,7 +114,7 @@ pub enum TrackFaultKind {
     },
     /// `before_finish` is used on the oval.
     BeforeFinishOnOval,
-    /// No race breaks after so many bends in lanes.
+    /// No race breaks after this many bends in lanes.
     Bends(u8),
     /// A key of a mark means nothing without another one.
     NeedsPartner {

@@ -34,7 +34,7 @@ pub(crate) struct Choice {
     pub(crate) distance_m: f64,
     /// How many of the two ends stand on paint.
     pub(crate) ends_on_paint: u8,
-    /// How sure the distance is, in metres, plus or minus.
+    /// The uncertainty of the distance, in metres, plus or minus.
     pub(crate) plus_minus_m: f64,
 }
 

@@ -82,7 +82,7 @@ impl Measurement {
         })
     }
 
-    /// Adds what a time means, for a distance that was meant.
+    /// Adds what a time means for the intended distance.
     pub fn timed(mut self, time_s: f64, intended_m: Option<f64>) -> Self {
         let intended_s = intended_m.map(|intended_m| time_s * intended_m / self.distance_m);
         self.timed = Some(Timed {

@@ -24,9 +24,9 @@ pub(crate) fn svg_file(
     svg.assign("role", "img");
     svg.assign("font-family", family());
     for (name, words) in [("title", title), ("desc", description)] {
-        let mut said = Element::new(name);
-        said.append(Text::new(readable(words)));
-        svg.append(said);
+        let mut element = Element::new(name);
+        element.append(Text::new(readable(words)));
+        svg.append(element);
     }
     svg.append(rect(bounds, "#ffffff", Pen::new("none", 0.0)));
     for drawing in drawings {

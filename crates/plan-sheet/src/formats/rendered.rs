@@ -18,7 +18,7 @@ pub struct RenderSettings {
 pub struct Rendered {
     /// The bytes of each file: one, but for pictures of pages.
     pub files: Vec<Vec<u8>>,
-    /// What the user should know though nothing is wrong.
+    /// Notices for the user; not errors.
     pub notes: Vec<String>,
 }
 
@@ -32,7 +32,7 @@ impl From<String> for Rendered {
 #[derive(Debug, thiserror::Error)]
 pub enum RenderError {
     /// The kind shows plans, and the answer has none.
-    #[error("a .{ending} file shows a plan, and this answer has none; write a name that ends in {instead}")]
+    #[error("a .{ending} file needs a plan, and this answer has none; end the name in {instead}")]
     NoPlan {
         /// The ending of its files.
         ending: &'static str,
@@ -40,7 +40,7 @@ pub enum RenderError {
         instead: String,
     },
     /// The kind holds one plan, and there are several.
-    #[error("a .{ending} file holds one session, and there are {plans}; write one session at a time")]
+    #[error("a .{ending} file holds one session, not {plans}; write one at a time")]
     SeveralPlans {
         /// The ending of its files.
         ending: &'static str,
@@ -54,7 +54,7 @@ pub enum RenderError {
     #[error("this build of toeline cannot print; build it with the feature `pdf`")]
     CannotPrint,
     /// A mistake of this program: a template, or a value that has no JSON.
-    #[error("the file could not be made, which is a mistake of this program: {0}")]
+    #[error("the file could not be made, a bug in this program: {0}")]
     Mistake(String),
 }
 

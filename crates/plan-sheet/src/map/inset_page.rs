@@ -20,7 +20,7 @@ pub(super) struct InsetPage {
 }
 
 impl InsetPage {
-    /// Insets on as many pages as they take, each as wide as is said, and no higher than is said unless one
+    /// Insets on as many pages as they take, each as wide as asked, and no higher than asked unless one
     /// inset by itself is.
     pub(super) fn all(
         mut insets: Vec<&Inset<'_>>,

@@ -10,7 +10,7 @@ const VERSION: &str = "2";
 /// A hash of the session's title, its date, its track and, for each run, who runs how far from where to where.
 ///
 /// Places and distances are in whole millimetres of their lane and course, so other words for them, a note or a
-/// longer rest lose no times. The title is the coach's own: it tells sessions apart that repeat the same runs.
+/// longer rest lose no times. The title, which is the coach's own, keeps apart sessions with the same runs.
 pub(super) fn kept_key(plan: &Plan) -> String {
     let mut digest = KeyDigest::default();
     let date = plan.date.map(|date| date.to_string()).unwrap_or_default();

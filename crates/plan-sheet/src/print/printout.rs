@@ -44,7 +44,7 @@ const PICTURE_MM: f64 = 180.0;
 
 /// What a sheet says of letters that no typeface has.
 const BOXES: &str =
-    "Letters that stand here as boxes are in no typeface of this sheet; the page (.html) shows them.";
+    "Letters shown as boxes are missing from this sheet's typefaces; the page (.html) shows them.";
 
 /// What the template reads.
 #[derive(Serialize)]
@@ -138,7 +138,7 @@ impl Printout {
 
     fn rendered(&self, files: Vec<Vec<u8>>) -> Rendered {
         let letters: String = self.unprintable.iter().collect();
-        let note = format!("the sheet's typefaces lack these letters, which print as boxes: {letters}");
+        let note = format!("the sheet's typefaces lack these letters; they print as boxes: {letters}");
         Rendered { files, notes: if letters.is_empty() { Vec::new() } else { vec![note] } }
     }
 }

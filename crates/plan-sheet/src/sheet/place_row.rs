@@ -74,11 +74,11 @@ pub(crate) fn place_rows(rows: &[SheetRow], alike: Alike) -> Vec<PlaceRow> {
     }
     let is_throughout =
         lanes.iter().all(|one| lanes.iter().filter(|other| other.lane == one.lane).count() == 1);
-    let tells_reps = is_timed || !is_throughout;
+    let shows_reps = is_timed || !is_throughout;
     let mut groups: Vec<Vec<Lane<'_>>> = Vec::new();
     for lane in lanes {
         let joins = |group: &&mut Vec<Lane<'_>>| {
-            is_alike(group[0].first, lane.first, alike) && (!tells_reps || group[0].reps == lane.reps)
+            is_alike(group[0].first, lane.first, alike) && (!shows_reps || group[0].reps == lane.reps)
         };
         match groups.iter_mut().find(joins) {
             Some(group) => group.push(lane),
@@ -88,7 +88,7 @@ pub(crate) fn place_rows(rows: &[SheetRow], alike: Alike) -> Vec<PlaceRow> {
     for group in &mut groups {
         group.sort_by_key(|lane| lane.lane);
     }
-    groups.sort_by_key(|group| (tells_reps.then(|| group[0].reps[0]), group[0].lane));
+    groups.sort_by_key(|group| (shows_reps.then(|| group[0].reps[0]), group[0].lane));
     groups.iter().map(|group| PlaceRow::of(group, is_throughout, alike)).collect()
 }
 

@@ -52,7 +52,7 @@ pub(crate) struct SheetRow {
     pub(crate) the_other_way: bool,
     /// The target time, or the range of them, or the effort.
     pub(crate) target: Option<String>,
-    /// The target time in seconds, for a clock; of a range the slower.
+    /// The target time in seconds, for a clock; for a range, the slower.
     pub(crate) target_s: Option<f64>,
     /// When it goes: the time of day where that is known, else from the start of the session.
     pub(crate) go: Option<String>,

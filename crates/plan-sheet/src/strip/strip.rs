@@ -46,7 +46,7 @@ pub fn strips(plan: &Plan, most_mm: f64) -> Vec<Vec<Strip>> {
 impl From<Unrolled> for Strip {
     fn from(strip: Unrolled) -> Self {
         let bounds = Rect::from_origin_size(Point::ORIGIN, strip.size);
-        let svg = svg_file(&strip.title, &strip.said, bounds, 1.0, vec![strip.drawing]);
+        let svg = svg_file(&strip.title, &strip.description, bounds, 1.0, vec![strip.drawing]);
         Self { title: strip.title, svg, height_mm: strip.size.height }
     }
 }

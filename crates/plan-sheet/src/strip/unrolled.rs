@@ -39,7 +39,7 @@ const ARROW_MM: f64 = 5.0;
 pub(crate) struct Unrolled {
     pub(crate) title: String,
     /// The same in words.
-    pub(crate) said: String,
+    pub(crate) description: String,
     pub(crate) drawing: Element,
     pub(crate) size: Size,
 }
@@ -119,7 +119,7 @@ impl Unrolled {
             let place = Rect::from_origin_size(corner, (width, height));
             drawing.append(flag::flag(numbers, place, FLAG, 1.0));
         }
-        let said = rows
+        let description = rows
             .iter()
             .map(|row| {
                 let metres = row.metres().map(|metres| format!("{metres} m: ")).unwrap_or_default();
@@ -128,7 +128,7 @@ impl Unrolled {
             .collect::<Vec<_>>()
             .join(" ");
         let size = Size::new(WIDTH_MM, top + highest - lowest + 1.0);
-        Self { title, said, drawing, size }
+        Self { title, description, drawing, size }
     }
 }
 

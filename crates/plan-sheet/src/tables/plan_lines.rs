@@ -119,7 +119,7 @@ fn block_lines(block: &SheetBlock, marks: Marks) -> String {
     lines.extend(athletes(block).iter().map(|line| format!("- {}", marks.text(line))));
     lines.extend(block.coach.as_ref().map(|coach| format!("- Coach: {}", marks.text(coach))));
     let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
-    let said = block.remarks.iter().chain(&block.cautions);
-    lines.extend(said.map(|line| format!("{bullet} {}", marks.text(line))));
+    let remarks = block.remarks.iter().chain(&block.cautions);
+    lines.extend(remarks.map(|line| format!("{bullet} {}", marks.text(line))));
     lines.join("\n").trim_end().to_owned()
 }

@@ -31,9 +31,9 @@ pub fn notation_text() -> String {
 const MEANINGS: usize = WIDTH as usize - EXAMPLES - 4;
 
 const CLOSING: &str = "Spacing and case do not matter; x, X, × and * are the same, + and , are the same between \
-    runs. A number without a unit is metres where a distance is meant, seconds where a time is. What is said last \
-    means the whole list; what is said behind one run in brackets means that run. Lines with drills, a warm-up or \
-    a cool-down stand in the plan as they are written.";
+    runs. A number without a unit is metres where a distance is meant, seconds where a time is. A clause at the \
+    end of a list is for the whole list; in brackets with one run it is for that run. Warm-ups, cool-downs and \
+    drills appear in the plan as written.";
 
 /// Text broken at spaces so that no line is longer than `width` characters.
 fn wrapped(text: &str, width: usize) -> Vec<String> {

@@ -35,7 +35,7 @@ fn block_text(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
     let mut parts = vec![heading(&block_words::title(block))];
     if block.rows.is_empty() {
         let lasts = block.lasts.as_ref();
-        parts.push(lasts.map_or_else(|| "No place is needed.".to_owned(), |lasts| format!("Lasts {lasts}.")));
+        parts.push(lasts.map_or_else(|| "No set place.".to_owned(), |lasts| format!("Lasts {lasts}.")));
     } else {
         let rows = block.places_and_times();
         let columns = if block.has_names() { Columns::default() } else { Columns::of(&rows) };

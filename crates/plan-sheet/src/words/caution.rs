@@ -3,7 +3,7 @@
 use lane_distance::{HazardKind, LaneList};
 use session_plan::{Caution, PlanBlock};
 
-/// What every row of a table carries, as it has no foot.
+/// The note in every row of a CSV table, which has no footer.
 pub(crate) const ROW_NOTE: &str = "distances assume the measure line; closed lanes stay closed; look both ways before \
                                    stepping on; keep clear of throws and jumps; venue rules come first";
 
@@ -34,14 +34,14 @@ pub(crate) fn caution(caution: &Caution) -> String {
             format!("Closed {closed} {verb} closed{because}: do not run, walk or wait in {pronoun}.")
         }
         Caution::LookBothWays => {
-            "Look both ways before stepping on to the track; give way to those who are running.".to_owned()
+            "Look both ways before you step on to the track; give way to runners.".to_owned()
         }
         Caution::KeepAway => {
-            "Keep away from throws and jumps areas in use, and from kerb and water-jump edges.".to_owned()
+            "Keep clear of throws and jumps in use, and of kerb and water-jump edges.".to_owned()
         }
-        Caution::VenueFirst => "Venue rules and the facility's staff come first. Load and pace are for a \
-                                qualified coach or a doctor to judge."
-            .to_owned(),
+        Caution::VenueFirst => {
+            "Venue rules and staff come first. A qualified coach or a doctor judges load and pace.".to_owned()
+        }
         Caution::PassesHazard { hazard, side, note } => {
             let note = note.as_ref().map_or_else(String::new, |note| format!(" ({note})"));
             format!("Passes the {hazard} {side}{note}: {}.", what_to_do(*hazard))
@@ -57,23 +57,19 @@ pub(crate) fn in_short(closed: &[u8]) -> String {
     };
     format!(
         "Distances assume the measure line.{closed} Look both ways before you step on; keep clear of throws and \
-         jumps. The venue's rules come first."
+         jumps. Venue rules come first."
     )
 }
 
 const fn what_to_do(hazard: HazardKind) -> &'static str {
     match hazard {
-        HazardKind::JavelinRunway => {
-            "look for a thrower on the run-up before you pass, and wait until the throw has landed"
-        }
-        HazardKind::CageSector => {
-            "do not pass while a throw is being prepared; the thrower has the right of way"
-        }
+        HazardKind::JavelinRunway => "look for a thrower on the run-up; wait until the throw has landed",
+        HazardKind::CageSector => "do not pass while a throw is being prepared; throwers have right of way",
         HazardKind::WaterJump => "keep clear of its edge and of the barrier",
         HazardKind::SteeplechaseBarrier => "check that it stands clear of your lane",
         HazardKind::LongJumpPit => "look for a jumper on the run-up, and for sand on the lane",
         HazardKind::KerbEdge => "do not step on it; run outside it",
-        HazardKind::Gate => "look for people who step on to the track",
+        HazardKind::Gate => "look for people stepping on to the track",
         HazardKind::ClosedStretch => "do not run, walk or wait there",
     }
 }

@@ -21,7 +21,7 @@ pub(crate) fn time_at(begins: Option<NaiveTime>, seconds: f64) -> String {
     }
 }
 
-/// So many seconds after a time of day, round the clock; the same time where that is beyond any calendar.
+/// A time of day some seconds later, past midnight if need be; unchanged if no calendar reaches that far.
 pub(crate) fn later(begins: NaiveTime, seconds: f64) -> NaiveTime {
     begins + TimeDelta::try_milliseconds((seconds * 1000.0).round() as i64).unwrap_or_default()
 }

@@ -6,10 +6,10 @@ use session_plan::{Expected, FileFault, FileFaultKind, Found, Named, SessionNumb
 use crate::words::plan_fault::plan_fault_words;
 use crate::words::track_fault::track_fault_words;
 
-/// So many words are all shown: the likest may be the opposite of what was meant.
+/// Up to this many known words are all listed: the most similar may be the opposite of what was meant.
 const FEW: usize = 4;
 
-/// What is wrong, and what to write instead where that can be said.
+/// What is wrong, and what to write instead if that is known.
 ///
 /// ```
 /// use session_plan::SessionFile;
@@ -30,19 +30,18 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
             help("look near here for a bracket, a quote, a colon or a space too many or too few"),
         ),
         FileFaultKind::UnknownAlias => (
-            "`*` stands for a value named before it with `&`, and there is none".to_owned(),
+            "`*` needs a value named before it with `&`".to_owned(),
             help("put quotes round it if it is text"),
         ),
-        FileFaultKind::TooManyAliases => (
-            "values that stand for others (`*name`) make the file too large".to_owned(),
-            help("write the values themselves"),
-        ),
+        FileFaultKind::TooManyAliases => {
+            ("aliases (`*name`) make the file too large".to_owned(), help("write the values out"))
+        }
         FileFaultKind::SeveralDocuments => (
             "the file holds more than one document".to_owned(),
             help("remove the line `---` and all that follows it"),
         ),
         FileFaultKind::Empty => ("the file is empty".to_owned(), None),
-        FileFaultKind::TooDeep => ("values are nested too deep".to_owned(), help("nest them less")),
+        FileFaultKind::TooDeep => ("values are nested too deep".to_owned(), help("use fewer levels")),
         FileFaultKind::RepeatedKey(name) => {
             (format!("the key `{name}` is written twice"), help("keep one of them"))
         }
@@ -63,7 +62,7 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
             error
                 .near
                 .map(did_you_mean)
-                .or_else(|| help("write a name of the IANA database, for example `Europe/London`")),
+                .or_else(|| help("write a name from the IANA database, for example `Europe/London`")),
         ),
         FileFaultKind::Notation(problem) => (problem.message.clone(), problem.help.clone()),
         FileFaultKind::Plan(fault) => plan_fault_words(&fault.value),

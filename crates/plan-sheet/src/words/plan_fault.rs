@@ -6,7 +6,7 @@ use workout_notation::MOST_REPS;
 
 use crate::words::numbers::metres;
 
-/// Why a block cannot be laid out, and what to write instead where that can be said.
+/// Why a block cannot be laid out, and what to write instead if that is known.
 ///
 /// ```
 /// use lane_distance::Track;
@@ -55,12 +55,12 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
         ),
         PlanFault::LeavesStraight { distance_m, course, length_m } => {
             let message = format!(
-                "{distance_m} m from there do not fit on the {course}, which is {length_m:.2} m long"
+                "{distance_m} m from there does not fit on the {course}, which is {length_m:.2} m long"
             );
             (message, None)
         }
         PlanFault::OtherDistance { lane, distance_m, real_m } => say(
-            &format!("from there to there it is {real_m:.2} m in lane {lane}, not {distance_m} m"),
+            &format!("between these places it is {real_m:.2} m in lane {lane}, not {distance_m} m"),
             "leave out one end, or change the distance",
         ),
         PlanFault::NoPlaceLeft { lane, distance_m } => say(
@@ -77,6 +77,6 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
         PlanFault::Squad(error) => (error.to_string(), None),
         PlanFault::NotARun => say("this is not a run", "write for example `150 in lane 2`"),
         PlanFault::NoFinish => say("a run by time has no finish", "write a distance"),
-        PlanFault::SeveralLanes => say("spots are looked for in one lane", "name one lane"),
+        PlanFault::SeveralLanes => say("only one lane can be searched for spots", "name one lane"),
     }
 }

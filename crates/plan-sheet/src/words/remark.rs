@@ -35,12 +35,10 @@ pub(crate) fn remark(remark: &Remark) -> String {
             format!("No target for @ {pace}: {why}; add bests to the session file.")
         }
         Remark::TargetsMissing { athletes, slowest_s } => {
-            format!("No target for {}: runs with the slowest, {}.", listed(athletes), clock(*slowest_s))
+            format!("No target for {}: timed as the slowest, {}.", listed(athletes), clock(*slowest_s))
         }
-        Remark::NoTargets => {
-            "No targets: one group, waves in the order of the list, no start times.".to_owned()
-        }
-        Remark::NoRest => "No start times: the block names no rest.".to_owned(),
+        Remark::NoTargets => "No targets, so no start times: one group, waves in list order.".to_owned(),
+        Remark::NoRest => "No start times: the block gives no rest.".to_owned(),
         Remark::WavesKept { kept, of } if kept == of => "Everybody keeps their wave.".to_owned(),
         Remark::WavesKept { kept, of } => format!("{kept} of {of} keep their wave."),
         Remark::Waves { sizes, lanes, takes } => {
@@ -48,7 +46,7 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 let bound = if takes.is_proven {
                     String::new()
                 } else {
-                    format!(" (no plan can take less than {})", minutes(takes.bound_s))
+                    format!(" (no plan is under {})", minutes(takes.bound_s))
                 };
                 format!(", {}{bound}", minutes(takes.lasts_s))
             });

@@ -22,7 +22,7 @@ fn length(length: RunLength) -> String {
     }
 }
 
-/// Runs in short, such as `6 x 200` or `2 x (300 + 200)`: what comes again and again is written once.
+/// Runs in short, such as `6 x 200` or `2 x (300 + 200)`: repeats are counted.
 pub(crate) fn in_short(runs: &[RunKind]) -> String {
     let count = runs.len();
     let again = (1..=count)
@@ -37,7 +37,7 @@ pub(crate) fn in_short(runs: &[RunKind]) -> String {
     }
 }
 
-/// Something that comes so often.
+/// A text with its count: `2 x 200`.
 pub(crate) fn times(count: usize, text: &str) -> String {
     if count == 1 { text.to_owned() } else { format!("{count} x {text}") }
 }

@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use crate::words::numbers::halves;
 
-/// A spot, and how it is said.
+/// A spot with its words.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(crate) struct SaidSpot {
     /// The spot.

@@ -35,7 +35,7 @@ fn message(kind: &TrackFaultKind) -> String {
         }
         TrackFaultKind::SetTwice(name) => format!("the mark set `{name}` is listed twice"),
         TrackFaultKind::UnknownSet { name, .. } => format!("there is no mark set `{name}`"),
-        TrackFaultKind::UnknownWorn { name, .. } => format!("the track has no mark `{name}` to wear off"),
+        TrackFaultKind::UnknownWorn { name, .. } => format!("the track has no mark `{name}`"),
         TrackFaultKind::UnknownBase { mark, base, .. } => {
             format!("the mark `{mark}` is placed from `{base}`, which the track does not have")
         }
@@ -187,10 +187,10 @@ mod tests {
             ("sets: [standard, standard]", "the mark set `standard` is listed twice", "list it once"),
             (
                 "worn: [{ mark: 400 m strat }]",
-                "the track has no mark `400 m strat` to wear off",
+                "the track has no mark `400 m strat`",
                 "did you mean `400 m start`?",
             ),
-            ("worn: [{ mark: zzzz }]", "the track has no mark `zzzz` to wear off", ""),
+            ("worn: [{ mark: zzzz }]", "the track has no mark `zzzz`", ""),
             (
                 "own: [{ name: cone, colour: red, form: tick, from: the old oak, past: 3 }]",
                 "the mark `cone` is placed from `the old oak`, which the track does not have",

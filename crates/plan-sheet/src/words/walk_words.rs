@@ -8,25 +8,21 @@ pub(crate) const TITLE: &str = "Setting out: one lap from the finish line";
 
 /// How many cones are set out, and how far and how long the walk is.
 pub(crate) fn walk(walk: &SetupWalk) -> String {
-    let count = |count: f64, one: &str| format!("{count:.0} {one}{}", if count == 1.0 { "" } else { "s" });
-    format!(
-        "{}; the walk is {:.0} m and takes {} without taping.",
-        count(walk.cones as f64, "cone"),
-        walk.walk_m,
-        count((walk.walk_s / 60.0).ceil(), "minute")
-    )
+    let cones = if walk.cones == 1 { "1 cone".to_owned() } else { format!("{} cones", walk.cones) };
+    let minutes = (walk.walk_s / 60.0).ceil();
+    format!("{cones}, {:.0} m, {minutes} min without taping.", walk.walk_m)
 }
 
-/// How long the steps are that cones off the paint are told in; nothing where none is, or where the
-/// session names a stride, for then the words of a spot tell the steps already.
+/// The length of the steps that place cones off the paint; nothing without such cones, or where the session
+/// names a stride and the words of each spot give the steps.
 pub(crate) fn stride(plan: &Plan) -> Option<String> {
     let has_steps = plan.setup.iter().any(|item| steps(plan, item).is_some());
-    has_steps.then(|| format!("Steps are of {} m.", metres(plan.walk.stride_m)))
+    has_steps.then(|| format!("1 step is {} m.", metres(plan.walk.stride_m)))
 }
 
-/// How many steps a cone stands from the paint; nothing where that is not told, or is none.
+/// How many steps a cone stands from the paint; nothing where a view leaves them out, or under a quarter step.
 pub(crate) fn steps(plan: &Plan, cone: &Cone) -> Option<String> {
     const HALF_OF_HALF_A_STEP: f64 = 0.25;
-    let is_told = plan.walk.is_stride_assumed && cone.strides >= HALF_OF_HALF_A_STEP;
-    is_told.then(|| numbers::halves(cone.strides))
+    let is_shown = plan.walk.is_stride_assumed && cone.strides >= HALF_OF_HALF_A_STEP;
+    is_shown.then(|| numbers::halves(cone.strides))
 }

@@ -31,13 +31,13 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
     let block = warning.at().and_then(|at| plan.text_of(at)).unwrap_or_default();
     match warning {
         Warning::InnermostLane { lane, .. } => {
-            format!("{block}: lane {lane}, the innermost open lane, as none is named.")
+            format!("{block}: no lane named, so lane {lane}, the innermost open.")
         }
         Warning::RuledLane { lane, rule, .. } => {
             format!("{block}: lane {lane}, by the house rule: {}.", self::rule(rule))
         }
         Warning::RuledLanesClosed { lane, rule, .. } => format!(
-            "{block}: lane {lane}, the innermost open lane, as none of the house rule is open: {}.",
+            "{block}: lane {lane}, the innermost open, as the house rule's lanes are closed: {}.",
             self::rule(rule)
         ),
         Warning::RuleBroken { rule, lanes, .. } => {

@@ -6,7 +6,7 @@ use chrono::{NaiveTime, TimeDelta};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-/// A part of a day, such as `17:00-18:30`; it does not go past midnight.
+/// A range of times, such as `17:00-18:30`; it does not go past midnight.
 ///
 /// ```
 /// use session_plan::Hours;
@@ -18,7 +18,7 @@ use serde::Deserialize;
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(try_from = "Written")]
-#[schemars(description = "A part of a day, such as 17:00-18:30.")]
+#[schemars(description = "A range of times, such as 17:00-18:30.")]
 pub struct Hours {
     /// When it begins.
     pub from: NaiveTime,
@@ -28,7 +28,7 @@ pub struct Hours {
 
 /// Why a text is not a part of a day.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` is not a part of a day; write for example `17:00-18:30`, the earlier time first")]
+#[error("`{0}` is not a range of times; write for example `17:00-18:30`, the earlier time first")]
 pub struct HoursError(String);
 
 impl Hours {

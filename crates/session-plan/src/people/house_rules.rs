@@ -122,7 +122,7 @@ impl HouseRules {
         self.lanes.iter().find(|rule| rule.of == activity && rule.fits(distance_m))
     }
 
-    /// What is wrong with the rules on a track of so many lanes, each with the keys that lead to it.
+    /// What is wrong with the rules on a track of this many lanes, each with the keys that lead to it.
     pub(crate) fn faults(&self, outermost: u8) -> Vec<(Vec<Key>, FileFaultKind)> {
         let mut faults = Vec::new();
         for (index, rule) in self.lanes.iter().enumerate() {

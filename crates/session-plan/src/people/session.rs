@@ -35,7 +35,7 @@ pub struct Session {
     pub prefer: Prefer,
     /// The walker's stride, in metres, for those who set out without a tape.
     pub stride_m: Option<f64>,
-    /// The break between two blocks, in seconds, if it is said.
+    /// The break between two blocks, in seconds, if given.
     pub between_blocks_s: Option<f64>,
     /// The wind, in words.
     pub wind: Option<String>,
@@ -98,7 +98,7 @@ impl Session {
         Self { title: title.into(), blocks, ..Self::default() }
     }
 
-    /// Adds a group of so many athletes, called by their numbers.
+    /// Adds a group of this many athletes, named by their numbers.
     pub fn add_athletes(&mut self, count: usize) {
         let athlete = |number: usize| Athlete { name: number.to_string(), ..Athlete::default() };
         let athletes = (1..=count).map(athlete).collect();

@@ -103,7 +103,7 @@ fn push_new<T: PartialEq>(list: &mut Vec<T>, item: T) {
     }
 }
 
-/// Targets and gaps of each run. A target that cannot be had is said, and left out.
+/// Targets and gaps of each run. A missing target is remarked on and left out.
 fn timings(
     track: &Track,
     steps: &[Step<'_>],

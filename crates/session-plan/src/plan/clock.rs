@@ -5,7 +5,7 @@ use workout_notation::Gap;
 /// How long a run and the recovery after it last.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Timing {
-    /// The target; of a range the slower, which is waited for.
+    /// The target; for a range, the slower, which the plan waits for.
     pub(crate) target_s: Option<f64>,
     /// Of a range the faster.
     pub(crate) target_from_s: Option<f64>,

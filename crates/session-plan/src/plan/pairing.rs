@@ -87,7 +87,7 @@ pub(crate) fn pairs(
     Ok(pairs)
 }
 
-/// Where the run-in of a flying run begins; nothing where there is no room for it.
+/// Where the run-in of a flying run begins; `None` without room for it.
 pub(crate) fn run_in(track: &Track, pair: &Pair, run_in_m: f64) -> Option<Spot> {
     let start = pair.start;
     let sign = if pair.against { -1.0 } else { 1.0 };

@@ -23,11 +23,11 @@ pub struct PlanBlock {
     pub timed_s: Vec<f64>,
     /// What is done where it has no runs that start and finish somewhere.
     pub note: Option<String>,
-    /// How long that lasts, in seconds, if it is said.
+    /// How long that lasts, in seconds, if given.
     pub lasts_s: Option<f64>,
     /// Where to stand to see most of its finishes; nothing where it has none.
     pub coach: Option<CoachPlace>,
-    /// What is to be said of the block: how starts creep, walks back, rests that are too short.
+    /// Remarks on the block: how starts creep, walks back, rests that are too short.
     pub remarks: Vec<Remark>,
 }
 

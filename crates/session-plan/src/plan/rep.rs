@@ -15,7 +15,7 @@ const SOUND_M_PER_S: f64 = 343.0;
 
 /// One repetition in one lane.
 ///
-/// Serialised, it is its numbers; whoever writes it adds its places and what is said of it, in words.
+/// Serialised, it is its numbers; views add its places and remarks in words.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Rep {
     /// Its number within the block, from 1.
@@ -52,7 +52,7 @@ pub struct Rep {
     pub run_in: Option<Placement>,
     /// How long that run-in is, in metres.
     pub run_in_m: Option<f64>,
-    /// Its target time, in seconds; of a range the slower.
+    /// Its target time, in seconds; for a range, the slower.
     pub target_s: Option<f64>,
     /// Of a range the faster, in seconds.
     pub target_from_s: Option<f64>,
@@ -71,7 +71,7 @@ pub struct Rep {
     pub sound_s: f64,
     /// Whether it is run on a straight the other way.
     pub the_other_way: bool,
-    /// How sure its distance is, in metres, plus or minus.
+    /// The uncertainty of its distance, in metres, plus or minus.
     pub plus_minus_m: f64,
     /// When the runner should pass the round distances and the paint on the way.
     pub splits: Vec<Split>,

@@ -23,7 +23,7 @@ use workout_notation::{Block, Gap, RecoveryKind, RunKind, Step};
 /// Up to this distance a lane has one runner unless the session says otherwise, in metres.
 const SPRINT_M: f64 = 400.0;
 
-/// A set that takes so many times as long as one athlete alone is worth a warning.
+/// A set that takes this many times as long as one athlete alone deserves a warning.
 const MUCH_LONGER: f64 = 1.5;
 
 /// Athletes who do the same blocks.

@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::plan::rep::Rep;
 
 /// A band of speeds. A run belongs to the band of its own target: its distance over its target time,
-/// of a range the middle. Where there is no target it belongs to the last band, and so does every
+/// for a range, the middle. Without a target it belongs to the last band, and so does every
 /// run-in.
 ///
 /// | band | speed | 400 m in |

@@ -21,7 +21,7 @@ use crate::week::week_load::Load;
 /// let week = Week::of(&[plan]);
 /// let load = &week.entries[0].load;
 /// assert_eq!((load.runs, load.nominal_m, load.bends), (4, 1600.0, 8));
-/// assert!((load.metres - 4.0 * 407.038).abs() < 0.01); // a lap of lane 2 is no 400 m
+/// assert!((load.metres - 4.0 * 407.038).abs() < 0.01); // a lap of lane 2 is not 400 m
 /// assert_eq!((load.recoveries, load.recovery_s), (3, 360.0));
 /// ```
 #[derive(Clone, Debug, PartialEq)]

@@ -16,14 +16,14 @@ pub struct Load {
     pub metres: f64,
     /// What plain addition of the numbers in the workout would say, in metres.
     pub nominal_m: f64,
-    /// The same metres in each of the pace bands; whoever writes them adds the name of each.
+    /// The same metres in each of the pace bands; views add the name of each.
     #[serde(skip)]
     pub bands_m: [f64; PACE_BANDS.len()],
     /// How much of the runs lies on bends, in metres; run-ins are left out.
     pub bend_m: f64,
     /// How many bends are run, wholly or in part.
     pub bends: u32,
-    /// How many recoveries between the runs of a block are said: with a time, or jogged or walked.
+    /// How many recoveries between the runs of a block are given: with a time, or jogged or walked.
     pub recoveries: u32,
     /// How long the recoveries whose time is known last in all, in seconds.
     pub recovery_s: f64,

@@ -1,4 +1,4 @@
-//! A clause: something that is said about a run other than how far it is.
+//! A clause: a property of a run other than its distance.
 
 use std::fmt;
 
@@ -37,11 +37,11 @@ impl<T> Clause<T> {
     /// Of what stands behind the last run of a list, takes what belongs to that run alone.
     pub(crate) fn take_for_last_run(
         &self,
-        said: &mut Option<Spanned<T>>,
-        is_said_before: bool,
+        value: &mut Option<Spanned<T>>,
+        has_earlier_value: bool,
         is_alike: bool,
     ) -> Option<Spanned<T>> {
-        said.take_if(|value| is_said_before || (self.is_of_last_run)(value, is_alike))
+        value.take_if(|value| has_earlier_value || (self.is_of_last_run)(value, is_alike))
     }
 }
 

@@ -27,7 +27,7 @@ pub(crate) const EFFORT: Clause<String> = Clause {
         rows: &[row(&["4 x 200 easy", "1000 steady", "300 hard"], "an effort")],
     },
     name: NAME,
-    read: |cursor, said| {
+    read: |cursor, value| {
         let signs = usize::from(cursor.is_sign(0, '@') || cursor.is_word(0, &["at"]));
         // `easy jog 200` is an easy jog, and not an easy run.
         if !cursor.is_effort(signs) || signs == 0 && cursor.jog_tokens(0) == Some(2) {
@@ -36,8 +36,8 @@ pub(crate) const EFFORT: Clause<String> = Clause {
         (0..signs).for_each(|_| cursor.skip());
         let begins = cursor.place();
         let words = cursor.effort();
-        cursor.once(said.is_some(), begins, NAME);
-        *said = Some(words);
+        cursor.once(value.is_some(), begins, NAME);
+        *value = Some(words);
         true
     },
     print: |effort, f| f.write_str(effort),

@@ -16,10 +16,10 @@ pub(crate) const FROM: Clause<String> = Clause {
     form: Form {
         begins: &[&[&["from", "starting", "start"]]],
         words: &["from", "starting", "start", "mark"],
-        rows: &[row(&["150 from the 400 m start", "150 to the finish line"], "an end that is fixed")],
+        rows: &[row(&["150 from the 400 m start", "150 to the finish line"], "a fixed start or finish")],
     },
     name: START,
-    read: |cursor, said| {
+    read: |cursor, value| {
         const FROM: &[Phrase] =
             &[&[&["from"]], &[&["starting"], &["from", "at", "on"]], &[&["start"], &["from", "at"]]];
         // How the athletes stand at the start changes nothing on the ground.
@@ -39,8 +39,8 @@ pub(crate) const FROM: Clause<String> = Clause {
         let is_from = cursor.one_of(FROM);
         if is_from {
             let mark = cursor.mark_name("a mark to start from");
-            cursor.once(said.is_some(), begins, START);
-            *said = mark.or(said.take());
+            cursor.once(value.is_some(), begins, START);
+            *value = mark.or(value.take());
         }
         is_from
     },
@@ -56,14 +56,14 @@ pub(crate) const TO: Clause<String> = Clause {
         rows: &[],
     },
     name: FINISH,
-    read: |cursor, said| {
+    read: |cursor, value| {
         const TO: &[Phrase] = &[&[&["to"]], &[&["finishing", "finish"], &["at", "on"]]];
         let begins = cursor.place();
         let is_to = cursor.one_of(TO);
         if is_to {
             let mark = cursor.mark_name("a mark to finish at");
-            cursor.once(said.is_some(), begins, FINISH);
-            *said = mark.or(said.take());
+            cursor.once(value.is_some(), begins, FINISH);
+            *value = mark.or(value.take());
         }
         is_to
     },

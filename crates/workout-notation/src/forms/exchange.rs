@@ -15,7 +15,7 @@ pub(crate) const EXCHANGE: RunForm = RunForm {
     form: Form {
         begins: BEGINS,
         words: &["exchange", "zone"],
-        rows: &[row(&["exchange zone 2"], "a baton exchange through the second takeover zone")],
+        rows: &[row(&["exchange zone 2"], "a baton exchange in takeover zone 2")],
     },
     is_counted: |cursor| cursor.is_number(0) && cursor.is_one_of(1, BEGINS),
     named: read,

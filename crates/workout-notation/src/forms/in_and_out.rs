@@ -15,7 +15,7 @@ pub(crate) const IN_AND_OUT: RunForm = RunForm {
         words: &[],
         rows: &[row(
             &["in-and-out 50s", "800 in-and-out 50s"],
-            "fast and easy by turns of 50 m, over a lap or a distance",
+            "50 m fast, 50 m easy, for a lap or a distance",
         )],
     },
     is_counted: |_| false,

@@ -15,26 +15,26 @@ const SLOW: [&str; 5] = ["easy", "slow", "slowly", "light", "gentle"];
 const FURTHEST_M: f64 = 10_000.0;
 
 /// Reads a clause about what is done between runs if one comes next, and says whether it does.
-pub(crate) fn read(cursor: &mut Cursor<'_>, said: &mut Recovery) -> bool {
+pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
     const KINDS: [&str; 8] =
         ["jog", "walk", "walkback", "jogback", "stand", "standing", "change", "changing"];
     let begins = cursor.place();
     if cursor.is_duration_gap() {
-        cursor.rests(said, begins, false);
+        cursor.rests(recovery, begins, false);
     } else if cursor.is_word(0, RESTS) || cursor.is_word(0, &FULL) && cursor.is_word(1, RESTS) {
-        cursor.rest(said, begins);
+        cursor.rest(recovery, begins);
     } else if cursor.is_word(0, &["on"]) && cursor.is_number(1)
         || cursor.is_word(0, &["go", "going"]) && cursor.is_word(1, &["every"])
     {
         cursor.skip();
         cursor.word(&["every"]);
-        cursor.cycle(said, begins);
+        cursor.cycle(recovery, begins);
     } else if cursor.word(&["off", "every"]) {
-        cursor.cycle(said, begins);
+        cursor.cycle(recovery, begins);
     } else if cursor.is_word(0, &["between"]) {
-        cursor.between(said, begins);
+        cursor.between(recovery, begins);
     } else if cursor.is_distance_jog() || cursor.is_word(0, &KINDS) || cursor.jog_tokens(0) == Some(2) {
-        cursor.jog(said, begins);
+        cursor.jog(recovery, begins);
     } else {
         return false;
     }
@@ -57,7 +57,7 @@ impl Cursor<'_> {
     }
 
     /// What `rest` begins: a duration, how to get to the next start, `between sets 5min`, or `full`.
-    fn rest(&mut self, said: &mut Recovery, begins: usize) {
+    fn rest(&mut self, recovery: &mut Recovery, begins: usize) {
         let is_capital = self.written() == Some("R");
         if self.word(&FULL) {
             self.word(RESTS);
@@ -71,24 +71,24 @@ impl Cursor<'_> {
             self.skip();
         }
         if self.is_word(0, &["standing"]) && self.is_number(1) {
-            said.kind = Some(Spanned::new(RecoveryKind::Stand, self.here()));
+            recovery.kind = Some(Spanned::new(RecoveryKind::Stand, self.here()));
             self.skip();
         }
         if self.word(&FULL[..2]) {
             self.word(RESTS);
         } else if self.is_distance_jog() || self.jog_tokens(0).is_some() {
-            self.jog(said, begins);
-        } else if self.between_sets() || is_capital && said.gap.is_some() {
-            self.set_rest(said, begins);
+            self.jog(recovery, begins);
+        } else if self.between_sets() || is_capital && recovery.gap.is_some() {
+            self.set_rest(recovery, begins);
         } else {
             let is_for_runs = self.between_runs();
-            self.rests(said, begins, is_for_runs);
+            self.rests(recovery, begins, is_for_runs);
         }
     }
 
     /// How the runners get to the next start: `jog 200`, `200 jog`, `walk back`, `walk 100`,
     /// `standing`, `changing ends`.
-    fn jog(&mut self, said: &mut Recovery, begins: usize) {
+    fn jog(&mut self, recovery: &mut Recovery, begins: usize) {
         const BACK: &[Phrase] = &[
             &[&["walk", "jog"], &["back"]],
             &[&["walk", "jog"], &["-"], &["back"]],
@@ -109,7 +109,7 @@ impl Cursor<'_> {
             let is_word_first = is_jog || self.word(&["walk"]);
             if is_word_first && self.is_duration() {
                 // A jog for a time leads back to the start.
-                self.rests(said, begins, false);
+                self.rests(recovery, begins, false);
                 return;
             }
             let metres = if is_distance_first || is_word_first { self.metres() } else { None };
@@ -126,8 +126,8 @@ impl Cursor<'_> {
             let Some(metres) = self.metres_of_recovery(metres, span) else { return };
             if is_jog { RecoveryKind::Jog(metres) } else { RecoveryKind::Walk(metres) }
         };
-        self.once(said.kind.is_some(), begins, KIND);
-        said.kind = Some(Spanned::new(kind, self.since(begins)));
+        self.once(recovery.kind.is_some(), begins, KIND);
+        recovery.kind = Some(Spanned::new(kind, self.since(begins)));
         self.rest_behind();
         self.between_runs();
         // `jog 200 in 90s`, `walk back 2min`, `walk back, 2min`: how long it may take.
@@ -139,7 +139,7 @@ impl Cursor<'_> {
             self.skip();
         }
         if is_timed || self.is_duration() && !self.is_duration_gap() {
-            self.rests(said, begins, false);
+            self.rests(recovery, begins, false);
         }
     }
 

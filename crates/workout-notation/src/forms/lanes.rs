@@ -19,10 +19,10 @@ pub(crate) const LANES: Clause<Vec<u8>> = Clause {
     form: Form {
         begins: &[&[&["in", "lane", "lanes"]]],
         words: &["in", "lane", "lanes"],
-        rows: &[row(&["200 in lane 2", "200 lanes 2-5"], "the lanes; several are run side by side")],
+        rows: &[row(&["200 in lane 2", "200 lanes 2-5"], "lanes; several run side by side")],
     },
     name: NAME,
-    read: |cursor, said| {
+    read: |cursor, value| {
         if !cursor.is_in_lane() {
             return false;
         }
@@ -31,8 +31,8 @@ pub(crate) const LANES: Clause<Vec<u8>> = Clause {
         cursor.skip();
         match cursor.lanes() {
             Some(lanes) => {
-                cursor.once(said.is_some(), begins, NAME);
-                *said = Some(lanes);
+                cursor.once(value.is_some(), begins, NAME);
+                *value = Some(lanes);
             }
             None => cursor.skip_to_clause(),
         }

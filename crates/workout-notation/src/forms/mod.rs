@@ -2,7 +2,7 @@
 //!
 //! A file holds everything about its form: the words, how it is read and printed, what it belongs to in
 //! a list, and its rows in [`notation`]. A new form is a file and a line in a table: in `runs!` for a
-//! kind of run, in `clauses!` for something that is said about a run.
+//! kind of run, in `clauses!` for a property of a run.
 
 pub(crate) mod clause;
 mod count;
@@ -119,7 +119,7 @@ macro_rules! clauses {
     ($($(#[$doc:meta])* $name:ident: $value:ty = $clause:path,)*) => {
         const CLAUSE_FORMS: &[&Form] = &[$(&$clause.form,)* &recovery::FORM];
 
-        /// What is said about a run or a series other than how far it goes.
+        /// The clauses of a run or a series.
         #[derive(Clone, Debug, Default, PartialEq)]
         pub struct Details {
             $($(#[$doc])* pub $name: Option<Spanned<$value>>,)*
@@ -145,8 +145,8 @@ macro_rules! clauses {
             pub(crate) fn take_for_last_run(&mut self, before: &[&Self], is_alike: bool) -> Self {
                 Self {
                     $($name: {
-                        let is_said_before = before.iter().any(|earlier| earlier.$name.is_some());
-                        $clause.take_for_last_run(&mut self.$name, is_said_before, is_alike)
+                        let has_earlier_value = before.iter().any(|earlier| earlier.$name.is_some());
+                        $clause.take_for_last_run(&mut self.$name, has_earlier_value, is_alike)
                     },)*
                     recovery: {
                         let before: Vec<_> = before.iter().map(|earlier| &earlier.recovery).collect();
@@ -173,7 +173,7 @@ macro_rules! clauses {
             }
         }
 
-        /// One run of a block, with all that is said about it.
+        /// One run of a block, with all its clauses.
         #[derive(Clone, Debug, PartialEq)]
         pub struct Step<'a> {
             /// The run.
@@ -227,7 +227,7 @@ clauses! {
 pub struct Run {
     /// What kind of run it is, and how far.
     pub kind: Spanned<RunKind>,
-    /// What is said about this run alone.
+    /// The clauses of this run alone.
     pub details: Details,
 }
 

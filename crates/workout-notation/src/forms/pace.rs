@@ -83,7 +83,7 @@ pub(crate) const PACE: Clause<Pace> = Clause {
         ],
     },
     name: NAME,
-    read: |cursor, said| {
+    read: |cursor, value| {
         let begins = cursor.place();
         let is_time = cursor.is_word(0, &["in", "at"]) && cursor.is_number(1);
         if is_time || cursor.is_word(0, &["at"]) && cursor.is_word(1, &["mile"]) {
@@ -96,8 +96,8 @@ pub(crate) const PACE: Clause<Pace> = Clause {
             return true;
         };
         cursor.word(&["each"]);
-        cursor.once(said.is_some(), begins, NAME);
-        *said = Some(Spanned::new(pace, cursor.since(begins)));
+        cursor.once(value.is_some(), begins, NAME);
+        *value = Some(Spanned::new(pace, cursor.since(begins)));
         true
     },
     print: |pace, f| write!(f, "@ {pace}"),

@@ -47,7 +47,7 @@ pub(crate) const PLACE: Clause<Place> = Clause {
     is_of_last_run: |_, _| false,
 };
 
-fn read(cursor: &mut Cursor<'_>, said: &mut Option<Spanned<Place>>) -> bool {
+fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<Place>>) -> bool {
     // Left to the weather.
     const WITH_THE_WIND: &[Phrase] = &[
         &[&["with"], &["the"], &["wind"], &["side"]],
@@ -61,10 +61,10 @@ fn read(cursor: &mut Cursor<'_>, said: &mut Option<Spanned<Place>>) -> bool {
     let is_cycle = cursor.is_word(0, &["on"]) && cursor.is_number(1);
     let is_on = !is_in && !is_cycle && cursor.word(&["on", "round", "around", "along", "down", "up"]);
     if is_named || is_on {
-        cursor.named_place(said, begins);
+        cursor.named_place(value, begins);
         return true;
     }
-    let is_read = cursor.the_other_way(said, begins) || !is_in && cursor.one_of(WITH_THE_WIND);
+    let is_read = cursor.the_other_way(value, begins) || !is_in && cursor.one_of(WITH_THE_WIND);
     if !is_read {
         cursor.go_back(begins);
     }
@@ -77,7 +77,7 @@ impl Cursor<'_> {
         [BEND, HOME, BACK, OVAL].iter().any(|names| self.is_one_of(the, names))
     }
 
-    fn named_place(&mut self, said: &mut Option<Spanned<Place>>, begins: usize) {
+    fn named_place(&mut self, value: &mut Option<Spanned<Place>>, begins: usize) {
         self.word(&["the", "a", "one"]);
         let place = if self.one_of(BEND) {
             Place::Bend
@@ -92,12 +92,12 @@ impl Cursor<'_> {
             self.skip_to_clause();
             return;
         };
-        self.once(said.is_some(), begins, NAME);
-        *said = Some(Spanned::new(place, self.since(begins)));
+        self.once(value.is_some(), begins, NAME);
+        *value = Some(Spanned::new(place, self.since(begins)));
     }
 
     /// `the other way`, `against the wind`, `against the wind side`, `into the wind`
-    fn the_other_way(&mut self, said: &mut Option<Spanned<Place>>, begins: usize) -> bool {
+    fn the_other_way(&mut self, value: &mut Option<Spanned<Place>>, begins: usize) -> bool {
         const WAYS: &[Phrase] = &[
             &[&["the"], &["other"], &["way", "direction"]],
             &[&["into"], &["the"], &["wind"]],
@@ -110,7 +110,7 @@ impl Cursor<'_> {
             return false;
         }
         let span = self.since(begins);
-        match said {
+        match value {
             Some(place) => match place.value {
                 Place::On(course) if course != Course::Oval => {
                     place.value = Place::Against(course);
@@ -122,7 +122,7 @@ impl Cursor<'_> {
                 }
                 _ => self.problem(span, "laps can only be run anticlockwise", "name a straight first"),
             },
-            None => *said = Some(Spanned::new(Place::Against(Course::HomeStraight), span)),
+            None => *value = Some(Spanned::new(Place::Against(Course::HomeStraight), span)),
         }
         true
     }

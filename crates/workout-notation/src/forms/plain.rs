@@ -7,7 +7,7 @@ pub(crate) const PLAIN: RunForm = RunForm {
     form: Form {
         begins: &[&[&["mile", "lap"]]],
         words: &["laps", "metres", "mile", "miles"],
-        rows: &[row(&["1km", "110yd", "1 mile", "2 laps"], "units; a lap is a lap of the lane that is run")],
+        rows: &[row(&["1km", "110yd", "1 mile", "2 laps"], "units; a lap is one of the lane you run in")],
     },
     is_counted: |_| false,
     named: |_| Ok(None),

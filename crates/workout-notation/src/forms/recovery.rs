@@ -55,7 +55,7 @@ pub enum RecoveryKind {
     Walk(f64),
     /// They walk back to the start.
     WalkBack,
-    /// They stay; the next run starts where the last one ended.
+    /// They stay; each run starts where the last ended.
     Stand,
     /// They change ends: the next run starts elsewhere and ends where the last one started, or as near
     /// as there is paint.
@@ -87,10 +87,10 @@ pub(crate) const FORM: Form = Form {
         row(&["6 x 200 rest 90s", "6 x 200 rec 2min"], "from the end of a run to the next start"),
         row(&["6 x 200 off 3:00"], "from one start to the next"),
         row(&["2 x (3 x 200) rest 2min / 8min"], "between runs, and between sets"),
-        row(&["4 x 300 jog 100", "4 x 300 walk 100"], "on to where the next run starts"),
+        row(&["4 x 300 jog 100", "4 x 300 walk 100"], "on to the next start"),
         row(&["4 x 150 walk back"], "back to the start"),
-        row(&["4 x 400 standing"], "the next run starts where the last one ended"),
-        row(&["6 x 200 changing ends"], "the next run starts at other paint, and so on in turn"),
+        row(&["4 x 400 standing"], "each run starts where the last ended"),
+        row(&["6 x 200 changing ends"], "each run starts at other paint than the last"),
     ],
 };
 

@@ -78,13 +78,13 @@ impl Cursor<'_> {
     }
 
     /// How long recoveries are: `90s`, `2min / 8min`, `8min between sets`.
-    pub(crate) fn rests(&mut self, said: &mut Recovery, begins: usize, is_for_runs: bool) {
+    pub(crate) fn rests(&mut self, recovery: &mut Recovery, begins: usize, is_for_runs: bool) {
         let Some(mut first) = self.recovery_seconds("a rest", REST_HELP) else {
             self.skip_to_clause();
             return;
         };
         let is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
-        self.words_of_rest(said);
+        self.words_of_rest(recovery);
         let is_for_runs = self.between_runs() || is_for_runs;
         if self.is_number(1) && self.sign('/') {
             let Some(sets) = self.recovery_seconds("a rest between sets", REST_HELP) else {
@@ -98,24 +98,24 @@ impl Cursor<'_> {
                 let message = format!("`{}` could be seconds or minutes", *first);
                 self.problem(first.span.clone(), message, REST_HELP);
             }
-            self.words_of_rest(said);
+            self.words_of_rest(recovery);
             self.between_sets();
-            self.once(said.gap.is_some(), begins, REST);
-            self.once(said.set_rest.is_some(), begins, SET_REST);
-            said.gap = Some(Spanned::new(Gap::Rest(*first), first.span));
-            said.set_rest = Some(sets);
+            self.once(recovery.gap.is_some(), begins, REST);
+            self.once(recovery.set_rest.is_some(), begins, SET_REST);
+            recovery.gap = Some(Spanned::new(Gap::Rest(*first), first.span));
+            recovery.set_rest = Some(sets);
         } else if !is_for_runs && self.between_sets() {
-            self.words_of_rest(said);
-            self.once(said.set_rest.is_some(), begins, SET_REST);
-            said.set_rest = Some(first);
+            self.words_of_rest(recovery);
+            self.once(recovery.set_rest.is_some(), begins, SET_REST);
+            recovery.set_rest = Some(first);
         } else {
-            self.once(said.gap.is_some(), begins, REST);
-            said.gap = Some(Spanned::new(Gap::Rest(*first), first.span));
+            self.once(recovery.gap.is_some(), begins, REST);
+            recovery.gap = Some(Spanned::new(Gap::Rest(*first), first.span));
         }
     }
 
     /// How long the recovery between sets is, behind those words.
-    pub(crate) fn set_rest(&mut self, said: &mut Recovery, begins: usize) {
+    pub(crate) fn set_rest(&mut self, recovery: &mut Recovery, begins: usize) {
         if self.is_sign(0, ':') || self.is_sign(0, '=') {
             self.skip();
         }
@@ -123,23 +123,23 @@ impl Cursor<'_> {
             self.skip_to_clause();
             return;
         };
-        self.words_of_rest(said);
-        self.once(said.set_rest.is_some(), begins, SET_REST);
-        said.set_rest = Some(sets);
+        self.words_of_rest(recovery);
+        self.once(recovery.set_rest.is_some(), begins, SET_REST);
+        recovery.set_rest = Some(sets);
     }
 
     /// Words behind a duration: `90s rest`, `2 min jog`, `3 min walk back`.
-    fn words_of_rest(&mut self, said: &mut Recovery) {
+    fn words_of_rest(&mut self, recovery: &mut Recovery) {
         let begins = self.place();
         if let Some(jog) = self.jog_tokens(0).filter(|&jog| !self.is_number(jog)) {
             (0..jog).for_each(|_| self.skip());
             if self.word(&["back"]) {
-                self.once(said.kind.is_some(), begins, KIND);
-                said.kind = Some(Spanned::new(RecoveryKind::WalkBack, self.since(begins)));
+                self.once(recovery.kind.is_some(), begins, KIND);
+                recovery.kind = Some(Spanned::new(RecoveryKind::WalkBack, self.since(begins)));
             }
         }
         if self.is_word(0, &["standing"]) && self.is_word(1, RESTS) {
-            said.kind = Some(Spanned::new(RecoveryKind::Stand, self.here()));
+            recovery.kind = Some(Spanned::new(RecoveryKind::Stand, self.here()));
             self.skip();
         }
         self.rest_behind();
@@ -179,11 +179,11 @@ impl Cursor<'_> {
     }
 
     /// `between sets 5min`, `between reps 90s`
-    pub(crate) fn between(&mut self, said: &mut Recovery, begins: usize) {
+    pub(crate) fn between(&mut self, recovery: &mut Recovery, begins: usize) {
         if self.between_sets() {
-            self.set_rest(said, begins);
+            self.set_rest(recovery, begins);
         } else if self.between_runs() {
-            self.rests(said, begins, true);
+            self.rests(recovery, begins, true);
         } else {
             self.skip();
             self.expected("`sets` or `reps` after `between`", REST_HELP);
@@ -192,15 +192,15 @@ impl Cursor<'_> {
     }
 
     /// What follows `off`, `every` or `on`: from one start to the next.
-    pub(crate) fn cycle(&mut self, said: &mut Recovery, begins: usize) {
+    pub(crate) fn cycle(&mut self, recovery: &mut Recovery, begins: usize) {
         let Some(seconds) = self.recovery_seconds("a time from start to start", CYCLE_HELP) else {
             self.skip_to_clause();
             return;
         };
-        self.once(said.gap.is_some(), begins, KIND);
-        said.gap = Some(Spanned::new(Gap::Cycle(*seconds), self.since(begins)));
+        self.once(recovery.gap.is_some(), begins, KIND);
+        recovery.gap = Some(Spanned::new(Gap::Cycle(*seconds), self.since(begins)));
         if self.is_number(1) && self.sign('/') {
-            self.set_rest(said, begins);
+            self.set_rest(recovery, begins);
             self.between_sets();
         }
     }

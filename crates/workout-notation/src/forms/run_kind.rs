@@ -21,7 +21,7 @@ use crate::spanned::Spanned;
 /// let flying = RunKind::Flying { metres: 30.0, run_in_m: 20.0 };
 /// assert_eq!(kind("flying 30 with 20 run-in"), flying);
 /// assert_eq!(kind("30m flying (20m run-in)"), flying);
-/// assert_eq!(kind("4 flying 30s"), flying); // 20 m unless said otherwise
+/// assert_eq!(kind("4 flying 30s"), flying); // 20 m by default
 ///
 /// let hurdles = RunKind::Hurdles { race_m: 110.0, to_hurdle: Some(5) };
 /// assert_eq!(kind("110h to hurdle 5"), hurdles);
@@ -51,7 +51,7 @@ pub enum RunKind {
     Hurdles {
         /// Length of the race, in metres.
         race_m: f64,
-        /// The last hurdle that is run, counted from 1; to the finish where there is none.
+        /// The last hurdle of the run, counted from 1; `None` for a run to the finish.
         to_hurdle: Option<u8>,
     },
     /// A baton exchange, through one takeover zone of the 4x100 m.

@@ -22,14 +22,14 @@ impl Cursor<'_> {
     /// Steps over what stands between two items, if it does; a comma says less than a plus.
     pub(crate) fn separator(&mut self) -> Option<char> {
         let before = self.place();
-        let mut is_said = false;
+        let mut is_word = false;
         let mut is_comma = false;
         loop {
             if self.sign('+')
                 || self.word(&["then", "and", "plus"])
                 || self.one_of(&[&[&["followed"], &["by"]]])
             {
-                is_said = true;
+                is_word = true;
             } else if self.sign(',') || self.sign(';') {
                 is_comma = true;
             } else {
@@ -37,16 +37,16 @@ impl Cursor<'_> {
             }
         }
         // `6 x 200 / 90s` is the same question as `6 x 200, 90s`.
-        is_comma |= !is_said && self.is_duration_at(1) && self.sign('/');
-        let is_dash = !is_said && !is_comma && self.is_number(1) && (self.sign('-') || self.sign('/'));
+        is_comma |= !is_word && self.is_duration_at(1) && self.sign('/');
+        let is_dash = !is_word && !is_comma && self.is_number(1) && (self.sign('-') || self.sign('/'));
         // `300 (3min) 200` needs no more than the brackets. A plus or a word wants something behind it; a comma may stand anywhere.
         let is_behind_brackets = self.is_behind(')') && self.is_number(0);
-        let goes_on = is_said || is_dash || is_behind_brackets || is_comma && self.is_item(0);
+        let goes_on = is_word || is_dash || is_behind_brackets || is_comma && self.is_item(0);
         if !goes_on {
             self.go_back(before);
             return None;
         }
-        Some(if is_comma && !is_said { ',' } else { '+' })
+        Some(if is_comma && !is_word { ',' } else { '+' })
     }
 
     /// Whether an item begins `ahead` of the next token.

@@ -13,15 +13,15 @@ pub(crate) const TOGETHER: Clause<()> = Clause {
         rows: &[row(&["1500 in lanes 2-4 starting together"], "a group start on a curved line")],
     },
     name: NAME,
-    read: |cursor, said| {
+    read: |cursor, value| {
         const TOGETHER: &[Phrase] =
             &[&[&["starting", "start"], &["together"]], &[&["together"]], &[&["group", "mass"], &["start"]]];
         let begins = cursor.place();
         if !cursor.one_of(TOGETHER) {
             return false;
         }
-        cursor.once(said.is_some(), begins, NAME);
-        *said = Some(Spanned::new((), cursor.since(begins)));
+        cursor.once(value.is_some(), begins, NAME);
+        *value = Some(Spanned::new((), cursor.since(begins)));
         true
     },
     print: |(), f| f.write_str("starting together"),
