@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
-use lane_distance::{Course, Route, Track};
+use lane_distance::{Course, LaneNumber, Route, Track};
 use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text, plan_fault_words};
 use session_plan::{FileKind, Plan, PlanFault, Session, SessionFile, Venue, Week};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
@@ -41,8 +41,10 @@ pub(crate) fn run(command: &Command) -> Result<()> {
         } => {
             let venue = input::venue(common)?;
             let track = venue.track();
-            let place =
-                |name: &str, lane: u8| track.landmark_with_reading(name, lane).map_err(InputError::new);
+            let place = |name: &str, lane: u8| {
+                let found = track.lane_number(lane).map_err(Into::into);
+                found.and_then(|lane| track.landmark_with_reading(name, lane)).map_err(InputError::new)
+            };
             let (from, from_reading) = place(from, *lane)?;
             let (to, to_reading) = place(to, to_lane.unwrap_or(*lane))?;
             let route = Route { from, to, against: *the_other_way, laps: *laps };
@@ -78,8 +80,8 @@ pub(crate) fn run(command: &Command) -> Result<()> {
         Command::Marks { lane, common } => {
             let venue = input::venue(common)?;
             // A closed lane can still be walked; a lane that does not exist cannot.
-            venue.track().check_lane_exists(*lane).map_err(InputError::new)?;
-            output::write(&[MarkTable::of(venue.track(), *lane)], common)
+            let lane = venue.track().lane_number(*lane).map_err(InputError::new)?;
+            output::write(&[MarkTable::of(venue.track(), lane)], common)
         }
         Command::Schema { kind } => {
             let kind = match kind {
@@ -164,7 +166,7 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
                          for a workout alone write `in lanes 2-6` in it";
             bail!(InputError::new(anyhow!(error)));
         }
-        session.squad.lanes = Some(lanes.clone());
+        session.squad.lanes = Some(lanes.iter().map(|lane| lane.get()).collect());
     }
     Ok(())
 }
@@ -189,7 +191,7 @@ fn spots(workout: &str, common: &Common) -> Result<Choices> {
     Ok(Choices::of(venue.track(), &pairs))
 }
 
-fn innermost_open(track: &Track) -> Result<u8> {
+fn innermost_open(track: &Track) -> Result<LaneNumber> {
     match track.open_lanes(Course::Oval).first() {
         Some(&lane) => Ok(lane),
         None => bail!(InputError::new(anyhow!("no lane of the oval is open"))),

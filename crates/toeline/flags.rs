@@ -1,5 +1,6 @@
 //! Every command and flag.
 
+use lane_distance::LaneNumber;
 use std::path::PathBuf;
 
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
@@ -179,7 +180,7 @@ pub(crate) struct PrintFlags {
 
 /// A list of lanes.
 #[derive(Clone, Debug)]
-pub(crate) struct Lanes(pub(crate) Vec<u8>);
+pub(crate) struct Lanes(pub(crate) Vec<LaneNumber>);
 
 #[derive(Debug, Args)]
 pub(crate) struct Common {

@@ -4,7 +4,7 @@ use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use lane_distance::spec::TrackSpec;
-use lane_distance::{Course, Track};
+use lane_distance::{Course, LaneNumber, Track};
 
 /// The repetitions that people run, in metres.
 const DISTANCES_M: [f64; 22] = [
@@ -13,7 +13,7 @@ const DISTANCES_M: [f64; 22] = [
 ];
 
 /// The lane that is asked for where only one is.
-const LANE: u8 = 2;
+const LANE: LaneNumber = LaneNumber::of::<2>();
 
 /// So many marks in a lane that the search cannot look at every pair of them.
 const MANY_MARKS: usize = 500;
@@ -52,7 +52,7 @@ fn search(c: &mut Criterion) {
     });
     c.bench_function("8 lanes x 22 distances", |b| {
         b.iter(|| {
-            for lane in 1..=8 {
+            for lane in LaneNumber::first(8) {
                 for distance_m in DISTANCES_M {
                     let _ = black_box(standard.search(black_box(lane), black_box(distance_m)));
                 }

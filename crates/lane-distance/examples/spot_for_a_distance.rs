@@ -8,8 +8,9 @@ use lane_distance::{Placement, Track};
 fn main() -> Result<(), Box<dyn Error>> {
     let mut arguments = std::env::args().skip(1);
     let distance_m: f64 = arguments.next().map_or(Ok(150.0), |metres| metres.parse())?;
-    let lane: u8 = arguments.next().map_or(Ok(2), |lane| lane.parse())?;
+    let number: u8 = arguments.next().map_or(Ok(2), |lane| lane.parse())?;
     let track = Track::built_in("standard").ok_or("the standard track comes with the crate")?;
+    let lane = track.lane_number(number)?;
     for pair in track.search(lane, distance_m)? {
         let [start, finish] = [pair.start, pair.finish].map(|spot| {
             let place = Placement::of(&track, spot);

@@ -14,7 +14,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     };
     let layout = track.layout();
     writeln!(out, "lane    lap m  200 m  400 m  800 m")?;
-    for lane in 1..=layout.lanes_of(Course::Oval) {
+    for lane in layout.lane_numbers(Course::Oval) {
         let [short_m, long_m] = [200.0, 400.0].map(|race_m| layout.stagger_in_lanes_m(lane, race_m));
         let after_break_m = layout.stagger_after_break_m(lane, 800.0, 1).unwrap_or(f64::NAN);
         let lap_m = track.lap_m(lane)?;

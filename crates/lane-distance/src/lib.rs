@@ -5,10 +5,10 @@
 //! mark is a named spot in each lane; a repetition is two spots a given distance apart.
 //!
 //! ```
-//! use lane_distance::{Placement, Track};
+//! use lane_distance::{LaneNumber, Placement, Track};
 //!
 //! let track = Track::built_in("standard").expect("it comes with the crate");
-//! let best = track.search(2, 200.0)?[0];
+//! let best = track.search(LaneNumber::of::<2>(), 200.0)?[0];
 //! assert_eq!(Placement::of(&track, best.start).mark.as_deref(), Some("200 m start"));
 //! assert_eq!(Placement::of(&track, best.finish).mark.as_deref(), Some("finish line"));
 //! # Ok::<(), lane_distance::SearchError>(())
@@ -45,7 +45,8 @@ pub mod spec;
 mod track;
 
 pub use geometry::course::Course;
-pub use geometry::lane::{LINE_MEASURE_M, Lane, MOST_LANES};
+pub use geometry::lane::{LINE_MEASURE_M, Lane};
+pub use geometry::lane_number::{LaneNumber, MOST_LANES, NoSuchLaneError};
 pub use geometry::line::Line;
 pub use geometry::path::{Path, PathError};
 pub use geometry::piece::Piece;

@@ -4,7 +4,7 @@
 mod boxes;
 
 use boxes::Picture;
-use lane_distance::Track;
+use lane_distance::{LaneNumber, Track};
 use plan_sheet::{map_pictures, map_svg, maps, strips};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
@@ -146,7 +146,7 @@ fn long_names_and_other_scripts_stay_apart() {
     plan.title = "Ein sehr langer Titel für eine Einheit, die niemand in einer Zeile lesen kann ".repeat(4);
     plan.wind = Some("W".repeat(300));
     let because = Some("Остерегайтесь копья. 競走 ".repeat(20));
-    plan.cautions.push(Caution::ClosedLanes { lanes: vec![1], because });
+    plan.cautions.push(Caution::ClosedLanes { lanes: vec![LaneNumber::FIRST], because });
     assert_eq!(check(&plan), Ok(()));
 }
 

@@ -143,12 +143,12 @@ blocks: [2 x 400 @ 800 pace rest 3min]
 ";
     let plan = plan(text);
     let first = &plan.blocks[0].reps[0];
-    assert_eq!((first.group.as_deref(), first.lane, first.target_s), (Some("fast"), 3, Some(64.0)));
+    assert_eq!((first.group.as_deref(), first.lane.get(), first.target_s), (Some("fast"), 3, Some(64.0)));
     // One lane for two: they run one after the other, each as often.
     let runs = |name: &str| plan.blocks[0].reps.iter().filter(|rep| rep.athletes == [name]).count();
     assert_eq!((runs("Ada"), runs("Ben")), (2, 2));
     let second = &plan.blocks[1].reps[0];
-    assert_eq!((second.group.as_deref(), second.lane, second.distance_m), (Some("young"), 5, 100.0));
+    assert_eq!((second.group.as_deref(), second.lane.get(), second.distance_m), (Some("young"), 5, 100.0));
 }
 
 #[test]
@@ -173,6 +173,6 @@ fn a_squad_over_hurdles_has_every_lane_of_their_straight() {
     let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
     let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
     let plan = session_plan::plan(&venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"));
-    let lanes: Vec<u8> = plan.blocks[0].reps.iter().map(|rep| rep.lane).collect();
+    let lanes: Vec<u8> = plan.blocks[0].reps.iter().map(|rep| rep.lane.get()).collect();
     assert_eq!(lanes, [1, 2, 3, 4, 5, 6, 7, 8]);
 }

@@ -2,7 +2,7 @@
 
 use std::fmt::Debug;
 
-use lane_distance::{Course, Place, Track};
+use lane_distance::{Course, LaneNumber, Place, Track};
 use session_plan::{Session, Venue};
 use workout_notation::Block;
 use workout_notation::{Body, Gap, Pace, RecoveryKind, RunKind, RunLength, Step};
@@ -171,7 +171,7 @@ fn lanes() {
             .steps()
             .iter()
             .filter_map(lanes)
-            .map(|lanes| lanes.iter().map(u8::to_string).collect::<Vec<_>>().join(","))
+            .map(|lanes| lanes.iter().map(LaneNumber::to_string).collect::<Vec<_>>().join(","))
             .collect::<Vec<_>>();
         same(each_once(found.into_iter()), row.cell(2).to_owned())
     });

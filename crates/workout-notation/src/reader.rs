@@ -1,5 +1,6 @@
 //! From a text to a block, a distance, a duration or lanes.
 
+use lane_distance::LaneNumber;
 use std::ops::Range;
 
 use crate::block::{Block, Body, Item, Series};
@@ -94,13 +95,14 @@ pub fn distance(text: &str) -> Result<f64, Problem> {
 /// Reads lanes alone: `2`, `2-5`, `2,4,6`.
 ///
 /// ```
-/// assert_eq!(workout_notation::lanes("2-4, 6"), Ok(vec![2, 3, 4, 6]));
+/// let lanes = workout_notation::lanes("2-4, 6").expect("they are lanes");
+/// assert_eq!(lanes, [2, 3, 4, 6]);
 /// ```
 ///
 /// # Errors
 ///
 /// A [`Problem`] with its place in the text.
-pub fn lanes(text: &str) -> Result<Vec<u8>, Problem> {
+pub fn lanes(text: &str) -> Result<Vec<LaneNumber>, Problem> {
     alone(text, |cursor| cursor.lanes().map(|lanes| lanes.value))
 }
 

@@ -3,7 +3,7 @@
 
 use std::ops::Range;
 
-use lane_distance::{Course, Place};
+use lane_distance::{Course, LaneNumber, Place};
 use proptest::option::weighted;
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
@@ -82,8 +82,8 @@ fn place() -> impl Strategy<Value = Place> {
     ])
 }
 
-fn lanes() -> impl Strategy<Value = Vec<u8>> {
-    subsequence((1_u8..=10).collect::<Vec<_>>(), 1..=10).prop_shuffle()
+fn lanes() -> impl Strategy<Value = Vec<LaneNumber>> {
+    subsequence(LaneNumber::ALL.to_vec(), 1..=10).prop_shuffle()
 }
 
 fn recovery() -> BoxedStrategy<Recovery> {

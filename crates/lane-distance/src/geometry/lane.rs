@@ -2,8 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// The most lanes that a course may have.
-pub const MOST_LANES: u8 = 10;
+use crate::geometry::lane_number::LaneNumber;
 
 /// What bounds lane 1 on the infield side.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -39,7 +38,7 @@ pub const LINE_MEASURE_M: f64 = 0.20;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lane {
     /// 1 is the innermost.
-    pub number: u8,
+    pub number: LaneNumber,
     /// Distance of the lane's inner line from the inner edge of lane 1, in metres.
     pub inner_line_m: f64,
     /// Distance of the lane's measure line from the inner edge of lane 1, in metres.
@@ -49,13 +48,16 @@ pub struct Lane {
 }
 
 impl Lane {
-    /// Lanes of the given widths in metres, side by side from the inner edge: at most 255.
+    /// Lanes of the given widths in metres, side by side from the inner edge: at most
+    /// [`MOST_LANES`](crate::MOST_LANES).
     pub fn side_by_side(inner_edge: InnerEdge, widths_m: &[f64]) -> Vec<Self> {
         let mut inner_line_m = 0.0;
-        (1..=u8::MAX)
+        LaneNumber::ALL
+            .into_iter()
             .zip(widths_m)
             .map(|(number, &width_m)| {
-                let measure = if number == 1 { inner_edge.measure_m() } else { LINE_MEASURE_M };
+                let measure =
+                    if number == LaneNumber::FIRST { inner_edge.measure_m() } else { LINE_MEASURE_M };
                 let lane = Self { number, inner_line_m, measure_m: inner_line_m + measure, width_m };
                 inner_line_m += width_m;
                 lane

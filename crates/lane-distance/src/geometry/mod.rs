@@ -2,6 +2,7 @@
 
 pub(crate) mod course;
 pub(crate) mod lane;
+pub(crate) mod lane_number;
 pub(crate) mod line;
 pub(crate) mod path;
 pub(crate) mod piece;

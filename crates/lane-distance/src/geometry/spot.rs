@@ -1,6 +1,7 @@
 //! A place in a lane.
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 
 /// A lane, a course, and a distance along that lane's measure line: everything else that is
 /// said of a point on the track is derived from these three.
@@ -12,14 +13,14 @@ pub struct Spot {
     /// The course that the distance is measured on.
     pub course: Course,
     /// The lane's number.
-    pub lane: u8,
+    pub lane: LaneNumber,
     /// Distance to the finish line along the lane's measure line, in metres.
     pub to_finish_m: f64,
 }
 
 impl Spot {
     /// A spot on the oval.
-    pub const fn on_oval(lane: u8, to_finish_m: f64) -> Self {
+    pub const fn on_oval(lane: LaneNumber, to_finish_m: f64) -> Self {
         Self { course: Course::Oval, lane, to_finish_m }
     }
 }

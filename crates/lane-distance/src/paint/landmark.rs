@@ -1,6 +1,7 @@
 //! Spots that people name: a mark, or some metres past or behind it.
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::{PaintReading, Spot};
 use crate::paint::mark::MarkId;
 use crate::track::lane_error::{LaneError, LaneList};
@@ -33,9 +34,9 @@ pub enum LandmarkError {
         /// The mark.
         mark: String,
         /// The lane that was asked for.
-        lane: u8,
+        lane: LaneNumber,
         /// The lanes in which it is painted.
-        lanes: Vec<u8>,
+        lanes: Vec<LaneNumber>,
     },
     /// The place lies beyond the ends of its straight.
     #[error("`{name}` lies off the {course}, which is {length_m:.2} m long with its chute")]
@@ -92,9 +93,11 @@ impl Track {
     /// spaces do not matter.
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    /// assert_eq!(track.landmark("200m start - 5", 3)?.to_finish_m, 205.0);
-    /// let error = track.landmark("zone exit", 3).expect_err("there are several");
+    /// assert_eq!(track.landmark("200m start - 5", LaneNumber::of::<3>())?.to_finish_m, 205.0);
+    /// let error = track.landmark("zone exit", LaneNumber::of::<3>()).expect_err("there are several");
     /// assert!(error.to_string().starts_with("`zone exit` could be `"));
     /// # Ok::<(), lane_distance::LandmarkError>(())
     /// ```
@@ -102,15 +105,17 @@ impl Track {
     /// # Errors
     ///
     /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
-    pub fn landmark(&self, name: &str, lane: u8) -> Result<Spot, LandmarkError> {
+    pub fn landmark(&self, name: &str, lane: LaneNumber) -> Result<Spot, LandmarkError> {
         Ok(self.landmark_with_reading(name, lane)?.0)
     }
 
     /// The spot in a lane that a name means, and its reading from the mark of that name, trap or not.
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    /// let (spot, reading) = track.landmark_with_reading("break line + 5", 4)?;
+    /// let (spot, reading) = track.landmark_with_reading("break line + 5", LaneNumber::of::<4>())?;
     /// let place = lane_distance::Placement::from_reading(&track, spot, reading);
     /// assert_eq!((place.mark.as_deref(), place.past_mark_m), (Some("break line"), 5.0));
     /// # Ok::<(), lane_distance::LandmarkError>(())
@@ -119,14 +124,18 @@ impl Track {
     /// # Errors
     ///
     /// [`LandmarkError`], which lists the near names where the name is unknown or ambiguous.
-    pub fn landmark_with_reading(&self, name: &str, lane: u8) -> Result<(Spot, PaintReading), LandmarkError> {
-        self.check_lane_exists(lane)?;
+    pub fn landmark_with_reading(
+        &self,
+        name: &str,
+        lane: LaneNumber,
+    ) -> Result<(Spot, PaintReading), LandmarkError> {
+        self.lane_number(lane.get())?;
         let (mark_name, past_m) = split_metres(name)?;
         let index = self.mark_called(mark_name)?;
         let spot = self.mark_in_lane(index, lane).ok_or_else(|| LandmarkError::NotInLane {
             mark: self.marks()[index].name.clone(),
             lane,
-            lanes: (1..=self.layout().lanes().len() as u8)
+            lanes: (self.layout().lanes().iter().map(|lane| lane.number))
                 .filter(|&lane| self.mark_in_lane(index, lane).is_some())
                 .collect(),
         })?;
@@ -147,7 +156,7 @@ impl Track {
     }
 
     /// A mark in a lane: on the oval where it lies there, else on its straight.
-    fn mark_in_lane(&self, index: usize, lane: u8) -> Option<Spot> {
+    fn mark_in_lane(&self, index: usize, lane: LaneNumber) -> Option<Spot> {
         Course::ALL.into_iter().find_map(|course| {
             self.painted(course, lane)
                 .iter()

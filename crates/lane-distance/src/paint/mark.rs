@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 
 /// A mark's index among the marks of its track.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -71,7 +72,7 @@ pub struct Mark {
     /// Place of its set in the track's list of sets: paint of an earlier set is more certain to be there.
     pub set: u8,
     /// The lanes in which it is painted; nothing means every lane of its course.
-    pub lanes: Option<Vec<u8>>,
+    pub lanes: Option<Vec<LaneNumber>>,
     /// The lanes in which it has worn off; the flag is set where it has worn off everywhere.
     pub(crate) worn: Worn,
     /// Where it is painted.
@@ -92,18 +93,18 @@ pub(crate) enum Worn {
 
 impl Mark {
     /// Whether the mark is painted, and still there, in `lane`.
-    pub fn is_in_lane(&self, lane: u8) -> bool {
+    pub fn is_in_lane(&self, lane: LaneNumber) -> bool {
         self.lanes.as_ref().is_none_or(|lanes| lanes.contains(&lane))
             && match &self.worn {
                 Worn::Nowhere => true,
-                Worn::Lanes(lanes) => !lanes.contains(&lane),
+                Worn::Lanes(lanes) => !lanes.contains(&lane.get()),
                 Worn::Everywhere => false,
             }
     }
 
     /// Why the mark misleads in `lane`, if it does.
-    pub fn trap_in(&self, lane: u8) -> Option<&str> {
-        self.trap.as_ref().and_then(|(first, why)| (lane >= *first).then_some(why.as_str()))
+    pub fn trap_in(&self, lane: LaneNumber) -> Option<&str> {
+        self.trap.as_ref().and_then(|(first, why)| (lane.get() >= *first).then_some(why.as_str()))
     }
 
     /// What a walker looks for: the name, with the form or colour where they help.

@@ -1,6 +1,7 @@
 //! Marks resolved to places in each lane of each course.
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::{ON_PAINT_M, PaintReading, Spot};
 use crate::paint::base::bases;
 use crate::paint::mark::{Form, Mark, MarkId, Rule};
@@ -31,7 +32,7 @@ const TRAP_FORM: u8 = 16;
 const LAST_EASY_FORM: u8 = 2;
 
 impl Ease {
-    fn of(mark: &Mark, lane: u8) -> Self {
+    fn of(mark: &Mark, lane: LaneNumber) -> Self {
         let form = match mark.form {
             // A white line across the lane is what a start line looks like.
             Form::Line if mark.colour.contains("white") => 0,
@@ -84,7 +85,7 @@ impl Paint {
         let bases = bases(marks);
         for (index, mark) in (0..).zip(marks) {
             let (placed, past_m) = placed_from(marks, &bases, index as usize);
-            for lane in 1..=layout.lanes().len() as u8 {
+            for lane in layout.lanes().iter().map(|lane| lane.number) {
                 if !mark.is_in_lane(lane) {
                     continue;
                 }
@@ -94,7 +95,7 @@ impl Paint {
                 let ease = Ease::of(mark, lane);
                 for course in Course::ALL {
                     if let Some(spot) = layout.on_course(place, course) {
-                        courses[course as usize][usize::from(lane) - 1].all.push(Painted {
+                        courses[course as usize][lane.index()].all.push(Painted {
                             to_finish_m: spot.to_finish_m,
                             mark: MarkId(index),
                             ease,
@@ -118,7 +119,7 @@ impl Paint {
     }
 
     /// The paint of a lane; empty where the course has no such lane.
-    pub(crate) fn lane(&self, course: Course, lane: u8) -> &LanePaint {
+    pub(crate) fn lane(&self, course: Course, lane: LaneNumber) -> &LanePaint {
         static NONE: LanePaint = LanePaint {
             all: Vec::new(),
             ends: Vec::new(),
@@ -126,10 +127,7 @@ impl Paint {
             meant: Vec::new(),
             anchors: Vec::new(),
         };
-        usize::from(lane)
-            .checked_sub(1)
-            .and_then(|index| self.courses[course as usize].get(index))
-            .unwrap_or(&NONE)
+        self.courses[course as usize].get(lane.index()).unwrap_or(&NONE)
     }
 
     /// Reads a spot by the paint of its lane: by a mark that it stands on, else by the nearest that
@@ -247,25 +245,28 @@ fn placed_from<'a>(marks: &'a [Mark], bases: &[Option<usize>], mut index: usize)
 
 /// Where a mark lies in a lane if it is placed `past_m` past where the rule of another puts it, on the
 /// course of that rule.
-fn place(layout: &Layout, from: &Mark, past_m: f64, lane: u8) -> Option<Spot> {
+fn place(layout: &Layout, from: &Mark, past_m: f64, lane: LaneNumber) -> Option<Spot> {
     let line = layout.measure(lane);
     let on_oval = |to_finish_m: f64| Some(Spot::on_oval(lane, line.within_lap_m(to_finish_m)));
     let spot = match from.rule {
         Rule::BeforeFinish(course, to_finish_m) => {
             let ground = layout.straight(course)?;
-            let holds = lane <= ground.lanes && to_finish_m <= ground.length_m() + 1e-9;
+            let holds = lane.get() <= ground.lanes && to_finish_m <= ground.length_m() + 1e-9;
             holds.then_some(Spot { course, lane, to_finish_m })
         }
         Rule::From(..) => None,
         _ if !layout.has_lane(Course::Oval, lane) => None,
         Rule::ToFinish(to_finish_m) => on_oval(to_finish_m),
         Rule::Across(to_finish_m) => {
-            let inside = Spot::on_oval(1, layout.measure(1).within_lap_m(to_finish_m));
+            let inside =
+                Spot::on_oval(LaneNumber::FIRST, layout.measure(LaneNumber::FIRST).within_lap_m(to_finish_m));
             Some(layout.abreast(inside, lane))
         }
         Rule::EndOfFirstBend => Some(layout.end_of_first_bend(lane)),
-        Rule::Curve(to_finish_m) => layout.curved_start(1, to_finish_m, lane),
-        Rule::AfterBreak { race_m, bends } => layout.start_before_break(lane, race_m, bends, 1),
+        Rule::Curve(to_finish_m) => layout.curved_start(LaneNumber::FIRST, to_finish_m, lane),
+        Rule::AfterBreak { race_m, bends } => {
+            layout.start_before_break(lane, race_m, bends, LaneNumber::FIRST)
+        }
     }?;
     match spot.course {
         _ if past_m == 0.0 => Some(spot),

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::{ON_PAINT_M, PaintReading, Spot};
 use crate::paint::mark::Form;
 use crate::track::track::Track;
@@ -10,12 +11,12 @@ use crate::track::track::Track;
 /// A spot with everything that finds it: coordinates, the mark near it, and the tape from there.
 ///
 /// ```
-/// use lane_distance::{Placement, Spot, Track};
+/// use lane_distance::{LaneNumber, Placement, Spot, Track};
 ///
 /// let track = Track::built_in("standard").expect("it comes with the crate");
-/// let start = Placement::of(&track, Spot::on_oval(2, 200.0));
+/// let start = Placement::of(&track, Spot::on_oval(LaneNumber::of::<2>(), 200.0));
 /// assert_eq!((start.mark.as_deref(), start.past_mark_m), (Some("200 m start"), 0.0));
-/// let start = Placement::of(&track, Spot::on_oval(2, 300.0));
+/// let start = Placement::of(&track, Spot::on_oval(LaneNumber::of::<2>(), 300.0));
 /// assert_eq!(start.mark.as_deref(), Some("first 4x100 m takeover zone exit"));
 /// // 10 m behind it along the measure line, 9.95 m along the lane's inner line.
 /// assert!((start.past_mark_m + 10.0).abs() < 1e-9 && (start.tape_m + 9.947).abs() < 0.001);
@@ -25,7 +26,7 @@ pub struct Placement {
     /// The course.
     pub course: Course,
     /// The lane's number.
-    pub lane: u8,
+    pub lane: LaneNumber,
     /// Metres from the centre of the infield, along the home straight's direction of running.
     pub x_m: f64,
     /// Metres from the centre of the infield, towards the back straight.
@@ -86,10 +87,10 @@ impl Placement {
     /// The spot itself.
     ///
     /// ```
-    /// use lane_distance::{Placement, Spot, Track};
+    /// use lane_distance::{LaneNumber, Placement, Spot, Track};
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
-    /// let spot = Spot::on_oval(2, 200.0);
+    /// let spot = Spot::on_oval(LaneNumber::of::<2>(), 200.0);
     /// assert_eq!(Placement::of(&track, spot).spot(), spot);
     /// ```
     pub const fn spot(&self) -> Spot {
@@ -99,10 +100,11 @@ impl Placement {
     /// Adds how many strides of a walker the tape is, where the spot lies off the paint.
     ///
     /// ```
-    /// use lane_distance::{Placement, Spot, Track};
+    /// use lane_distance::{LaneNumber, Placement, Spot, Track};
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
-    /// let strides = |to_finish_m| Placement::of(&track, Spot::on_oval(2, to_finish_m)).with_strides(0.85).strides;
+    /// let spot = |to_finish_m| Spot::on_oval(LaneNumber::of::<2>(), to_finish_m);
+    /// let strides = |to_finish_m| Placement::of(&track, spot(to_finish_m)).with_strides(0.85).strides;
     /// assert!((strides(300.0).expect("it is off the paint") - 9.947 / 0.85).abs() < 0.001);
     /// assert_eq!(strides(200.0), None);
     /// ```

@@ -23,11 +23,11 @@ impl Track {
     /// on a straight, the other way.
     ///
     /// ```
-    /// use lane_distance::Spot;
+    /// use lane_distance::{LaneNumber, Spot};
     ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
     /// // 200 m to the finish: the second bend, and a home straight of 84.39 m.
-    /// let share = track.bend_share(Spot::on_oval(4, 200.0), 200.0, false);
+    /// let share = track.bend_share(Spot::on_oval(LaneNumber::of::<4>(), 200.0), 200.0, false);
     /// assert_eq!(share.bends, 1);
     /// assert!((share.metres - 115.61).abs() < 1e-9);
     /// ```

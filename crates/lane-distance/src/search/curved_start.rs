@@ -1,6 +1,7 @@
 //! Curved start lines: everyone in a group start runs equally far.
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::Spot;
 use crate::track::layout::{Layout, shorter_way_round};
 
@@ -23,15 +24,18 @@ impl Layout {
     /// has no such lane.
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    /// let curve = track.layout().curve(2, 150.0);
+    /// let curve = track.layout().curve(LaneNumber::of::<2>(), 150.0);
     /// assert_eq!(curve[0].spot.lane, 2);
     /// assert_eq!(curve[0].past_square_m, 0.0);
     /// assert!(curve.windows(2).all(|pair| pair[0].past_square_m < pair[1].past_square_m));
     /// ```
-    pub fn curve(&self, inside: u8, to_finish_m: f64) -> Vec<CurvePoint> {
+    pub fn curve(&self, inside: LaneNumber, to_finish_m: f64) -> Vec<CurvePoint> {
         let start = Spot::on_oval(inside, self.measure(inside).within_lap_m(to_finish_m));
-        (inside..=self.lanes_of(Course::Oval))
+        self.lane_numbers(Course::Oval)
+            .filter(|lane| *lane >= inside)
             .filter_map(|lane| {
                 let spot = self.curved_start(inside, to_finish_m, lane)?;
                 Some(CurvePoint { spot, past_square_m: self.past_m(self.abreast(start, lane), spot) })
@@ -48,15 +52,16 @@ impl Layout {
     /// Nothing where the oval lacks one of the lanes, or the second lies inside the first.
     ///
     /// ```
-    /// use lane_distance::Track;
+    /// use lane_distance::{LaneNumber, Track};
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
     /// let layout = track.layout();
-    /// let outside = layout.curved_start(1, 300.0, 8).expect("lane 8 lies outside lane 1");
-    /// let way = layout.join(outside, 1).expect("lane 1 lies further in");
+    /// let (inside, lane) = (LaneNumber::FIRST, LaneNumber::of::<8>());
+    /// let outside = layout.curved_start(inside, 300.0, lane).expect("lane 8 lies outside lane 1");
+    /// let way = layout.join(outside, inside).expect("lane 1 lies further in");
     /// assert!((way.to_finish_m - 300.0).abs() < 1e-9);
     /// ```
-    pub fn curved_start(&self, inside: u8, to_finish_m: f64, lane: u8) -> Option<Spot> {
+    pub fn curved_start(&self, inside: LaneNumber, to_finish_m: f64, lane: LaneNumber) -> Option<Spot> {
         if !self.has_lane(Course::Oval, inside) || !self.has_lane(Course::Oval, lane) {
             return None;
         }

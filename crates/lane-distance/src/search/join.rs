@@ -1,5 +1,6 @@
 //! The shortest run from an outer lane to an inner one: breaking for the inside.
 
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::piece::Piece;
 use crate::geometry::point::Point;
 use crate::geometry::spot::Spot;
@@ -27,16 +28,17 @@ impl Layout {
     /// is convex, so that exactly one arc of the lap holds its own tangent point.
     ///
     /// ```
-    /// use lane_distance::{Spot, Track};
+    /// use lane_distance::{LaneNumber, Spot, Track};
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
     /// let layout = track.layout();
     /// // From the end of the first bend in lane 8, breaking for lane 1 costs 0.415 m.
-    /// let join = layout.join(layout.end_of_first_bend(8), 1).expect("lane 1 lies further in");
-    /// let costs_m = join.to_finish_m - layout.end_of_first_bend(1).to_finish_m;
+    /// let (inside, outside) = (LaneNumber::FIRST, LaneNumber::of::<8>());
+    /// let join = layout.join(layout.end_of_first_bend(outside), inside).expect("lane 1 lies further in");
+    /// let costs_m = join.to_finish_m - layout.end_of_first_bend(inside).to_finish_m;
     /// assert!((costs_m - 0.415).abs() < 0.001);
     /// ```
-    pub fn join(&self, from: Spot, lane: u8) -> Option<Join> {
+    pub fn join(&self, from: Spot, lane: LaneNumber) -> Option<Join> {
         if lane == from.lane {
             return Some(Join { across_m: 0.0, at: from, to_finish_m: from.to_finish_m });
         }
@@ -63,13 +65,13 @@ impl Layout {
     /// it is one straight line.
     ///
     /// ```
-    /// use lane_distance::{Spot, Track};
+    /// use lane_distance::{LaneNumber, Spot, Track};
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
     /// // From lane 4 to lane 1 along the whole back straight: 3.56 m sideways cost 0.075 m.
     /// let layout = track.layout();
-    /// let from = layout.end_of_first_bend(4);
-    /// let way_m = layout.crossing_m(from, Spot::on_oval(1, 200.0)).expect("both are on the oval");
+    /// let from = layout.end_of_first_bend(LaneNumber::of::<4>());
+    /// let way_m = layout.crossing_m(from, Spot::on_oval(LaneNumber::FIRST, 200.0)).expect("both are on the oval");
     /// assert!((way_m - 84.39 - 0.075).abs() < 0.001);
     /// ```
     pub fn crossing_m(&self, from: Spot, to: Spot) -> Option<f64> {
@@ -97,7 +99,7 @@ impl Layout {
 
     /// Length of the straight line from a spot back to the measure line of a lane further in, and
     /// where it touches: how a runner in that lane comes out to the spot.
-    fn touching_behind(&self, from: Spot, lane: u8) -> Option<(f64, Spot)> {
+    fn touching_behind(&self, from: Spot, lane: LaneNumber) -> Option<(f64, Spot)> {
         let point = self.point(from);
         let line = self.measure(lane);
         let pieces = self.path().pieces().len();

@@ -1,6 +1,7 @@
 //! A run of one distance along one lane, wherever it starts.
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::line::Line;
 use crate::geometry::spot::{ON_PAINT_M, Spot};
 use crate::track::layout::StraightCourse;
@@ -15,7 +16,7 @@ const ROUNDING_M: f64 = 1e-9;
 /// A run of one distance along one lane: it knows which starts have a finish, and where.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct LaneRun<'a> {
-    lane: u8,
+    lane: LaneNumber,
     distance_m: f64,
     ground: Ground<'a>,
 }
@@ -32,7 +33,7 @@ enum Ground<'a> {
 }
 
 impl<'a> LaneRun<'a> {
-    pub(crate) fn oval(line: &'a Line, lane: u8, distance_m: f64, found_m: f64) -> Self {
+    pub(crate) fn oval(line: &'a Line, lane: LaneNumber, distance_m: f64, found_m: f64) -> Self {
         let part_m = line.within_lap_m(distance_m);
         Self { lane, distance_m, ground: Ground::Oval { line, part_m, found_m } }
     }
@@ -40,7 +41,7 @@ impl<'a> LaneRun<'a> {
     pub(crate) fn straight(
         course: Course,
         straight: StraightCourse,
-        lane: u8,
+        lane: LaneNumber,
         distance_m: f64,
         against: bool,
     ) -> Self {
@@ -48,12 +49,17 @@ impl<'a> LaneRun<'a> {
         Self { lane, distance_m, ground }
     }
 
-    pub(crate) fn bend(line: &'a Line, lane: u8, distance_m: f64, (first, after): (usize, usize)) -> Self {
+    pub(crate) fn bend(
+        line: &'a Line,
+        lane: LaneNumber,
+        distance_m: f64,
+        (first, after): (usize, usize),
+    ) -> Self {
         let ground = Ground::Bend { line, begins_m: line.start_of_m(first), ends_m: line.start_of_m(after) };
         Self { lane, distance_m, ground }
     }
 
-    pub(crate) const fn lane(&self) -> u8 {
+    pub(crate) const fn lane(&self) -> LaneNumber {
         self.lane
     }
 

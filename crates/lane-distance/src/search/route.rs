@@ -1,6 +1,7 @@
 //! How far it is from one spot to another.
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::Spot;
 use crate::track::track::Track;
 
@@ -32,12 +33,13 @@ impl Track {
     /// A change of lane is as short as can be ([`crate::Layout::crossing_m`]).
     ///
     /// ```
-    /// use lane_distance::Route;
+    /// use lane_distance::{LaneNumber, Route};
     ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    /// let (from, to) = (track.landmark("400 m start", 3)?, track.landmark("200 m start", 3)?);
+    /// let lane = LaneNumber::of::<3>();
+    /// let (from, to) = (track.landmark("400 m start", lane)?, track.landmark("200 m start", lane)?);
     /// let route = Route { from, to, against: false, laps: 2 };
-    /// assert!((track.route_m(&route)? - 200.0 - 2.0 * track.lap_m(3)?).abs() < 1e-9);
+    /// assert!((track.route_m(&route)? - 200.0 - 2.0 * track.lap_m(lane)?).abs() < 1e-9);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     ///
@@ -65,9 +67,11 @@ impl Track {
     /// measure line, in metres for each whole turn: a lap.
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
     /// // Half a metre from the kerb instead of 0.30 m.
-    /// assert!((track.running_line_m(1, 0.5)? - 1.257).abs() < 0.001);
+    /// assert!((track.running_line_m(LaneNumber::FIRST, 0.5)? - 1.257).abs() < 0.001);
     /// # Ok::<(), lane_distance::LaneError>(())
     /// ```
     ///
@@ -76,7 +80,7 @@ impl Track {
     /// [`crate::LaneError`] where the oval has no such lane.
     pub fn running_line_m(
         &self,
-        lane: u8,
+        lane: LaneNumber,
         running_m: f64,
     ) -> Result<f64, crate::track::lane_error::LaneError> {
         self.lap_m(lane)?;
@@ -100,9 +104,12 @@ impl Track {
     /// spot to itself it is a whole lap. From a chute the run goes on along the oval.
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// let lane = LaneNumber::of::<4>();
     /// let distance_m = |from, to| -> Result<f64, Box<dyn std::error::Error>> {
-    ///     Ok(track.distance_m(track.landmark(from, 4)?, track.landmark(to, 4)?)?)
+    ///     Ok(track.distance_m(track.landmark(from, lane)?, track.landmark(to, lane)?)?)
     /// };
     /// assert!((distance_m("400 m start", "200 m start")? - 200.0).abs() < 1e-9);
     /// assert_eq!(distance_m("110 m hurdles start", "finish line")?, 110.0);

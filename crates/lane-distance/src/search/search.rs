@@ -1,6 +1,7 @@
 //! Where a repetition can start and finish.
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::{ON_PAINT_M, Spot};
 use crate::paint::paint::{Ease, LanePaint, Painted};
 use crate::search::lane_run::LaneRun;
@@ -43,7 +44,7 @@ pub enum SearchError {
         /// The distance that was asked for, in metres.
         distance_m: f64,
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// Length of the longest bend in that lane, in metres.
         length_m: f64,
     },
@@ -119,8 +120,10 @@ impl Track {
     /// [`Track::search_at`] for [`Place::Anywhere`].
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    /// let best = track.search(5, 150.0)?[0];
+    /// let best = track.search(LaneNumber::of::<5>(), 150.0)?[0];
     /// assert_eq!(best.ends_on_paint(), 2);
     /// let name = |reading: lane_distance::PaintReading| {
     ///     reading.mark.and_then(|mark| track.mark(mark)).map(|mark| mark.name.clone())
@@ -133,7 +136,7 @@ impl Track {
     /// # Errors
     ///
     /// [`SearchError`] where the distance is out of range, or the lane is missing or closed.
-    pub fn search(&self, lane: u8, distance_m: f64) -> Result<Vec<Pair>, SearchError> {
+    pub fn search(&self, lane: LaneNumber, distance_m: f64) -> Result<Vec<Pair>, SearchError> {
         self.search_at(Place::Anywhere, lane, distance_m)
     }
 
@@ -165,12 +168,13 @@ impl Track {
     /// there may be no pair at all.
     ///
     /// ```
-    /// use lane_distance::{Course, Place, Placement, Track};
+    /// use lane_distance::{Course, LaneNumber, Place, Placement, Track};
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
-    /// let best = track.search_at(Place::Against(Course::HomeStraight), 4, 60.0)?[0];
+    /// let lane = LaneNumber::of::<4>();
+    /// let best = track.search_at(Place::Against(Course::HomeStraight), lane, 60.0)?[0];
     /// assert!(best.finish.to_finish_m > best.start.to_finish_m);
-    /// let error = track.search_at(Place::On(Course::BackStraight), 4, 100.0).expect_err("it is too short");
+    /// let error = track.search_at(Place::On(Course::BackStraight), lane, 100.0).expect_err("it is too short");
     /// assert_eq!(
     ///     error.to_string(),
     ///     "100 m does not fit on the back straight, which is 84.39 m long with its chute"
@@ -182,7 +186,12 @@ impl Track {
     ///
     /// [`SearchError`] where the distance is out of range or does not fit at the place, or the lane
     /// is missing or closed.
-    pub fn search_at(&self, place: Place, lane: u8, distance_m: f64) -> Result<Vec<Pair>, SearchError> {
+    pub fn search_at(
+        &self,
+        place: Place,
+        lane: LaneNumber,
+        distance_m: f64,
+    ) -> Result<Vec<Pair>, SearchError> {
         if !REP_RANGE_M.contains(&distance_m) {
             return Err(SearchError::Distance { distance_m });
         }
@@ -210,19 +219,23 @@ impl Track {
     }
 
     /// The runs that a place stands for: at most two.
-    fn runs(&self, place: Place, lane: u8, distance_m: f64) -> Result<[Option<LaneRun<'_>>; 2], SearchError> {
+    fn runs(
+        &self,
+        place: Place,
+        lane: LaneNumber,
+        distance_m: f64,
+    ) -> Result<[Option<LaneRun<'_>>; 2], SearchError> {
         let layout = self.layout();
         match place {
             Place::Anywhere => {
                 let home = layout.straight(Course::HomeStraight);
-                let home =
-                    home.filter(|home| (1..=home.lanes).contains(&lane) && distance_m <= home.length_m());
+                let home = home.filter(|home| lane.get() <= home.lanes && distance_m <= home.length_m());
                 let course = if home.is_some() { Course::HomeStraight } else { Course::Oval };
                 self.check_lane(course, lane)?;
                 let line = self.measure_line(lane)?;
                 let straight =
                     home.map(|home| LaneRun::straight(Course::HomeStraight, home, lane, distance_m, false));
-                let oval = (lane <= layout.lanes_of(Course::Oval)).then(|| {
+                let oval = layout.has_lane(Course::Oval, lane).then(|| {
                     // What lies wholly on the home straight has been found there.
                     let found_m = home.map_or(0.0, |home| home.straight_m);
                     LaneRun::oval(line, lane, distance_m, found_m)

@@ -3,6 +3,7 @@
 use serde::Deserialize;
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::paint::mark::{Form, Mark, Rule, Worn};
 use crate::spec::hurdles::Hurdles;
 use crate::spec::length_spec::LengthSpec;
@@ -106,7 +107,10 @@ impl MarkSpec {
                     purpose: fill(&self.purpose),
                     trap: self.trap.clone().map(|why| (self.trap_from_lane.unwrap_or(1), why)),
                     set,
-                    lanes: self.lanes.clone(),
+                    lanes: self
+                        .lanes
+                        .as_ref()
+                        .map(|lanes| lanes.iter().copied().filter_map(LaneNumber::new).collect()),
                     worn: Worn::Nowhere,
                     rule,
                 }

@@ -2,6 +2,7 @@
 
 use serde::Deserialize;
 
+use crate::geometry::lane_number::LaneNumber;
 use crate::spec::length_spec::LengthSpec;
 
 /// How far the track may differ from its description, each as one standard deviation; a
@@ -42,14 +43,16 @@ impl Tolerances {
     /// The uncertainty of a run, in metres, plus or minus.
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// use lane_distance::spec::Tolerances;
     ///
     /// // One lap of lane 8 between two painted marks.
-    /// let uncertainty_m = Tolerances::default().uncertainty_m(8, std::f64::consts::TAU, 0);
+    /// let uncertainty_m = Tolerances::default().uncertainty_m(LaneNumber::of::<8>(), std::f64::consts::TAU, 0);
     /// assert!((uncertainty_m - 0.166).abs() < 0.001);
     /// ```
-    pub fn uncertainty_m(&self, lane: u8, turned_rad: f64, ends_off_paint: u8) -> f64 {
-        let widths = f64::from(lane.saturating_sub(1)) * self.lane_width.metres().powi(2);
+    pub fn uncertainty_m(&self, lane: LaneNumber, turned_rad: f64, ends_off_paint: u8) -> f64 {
+        let widths = lane.index() as f64 * self.lane_width.metres().powi(2);
         let sideways = widths + self.radius.metres().powi(2);
         let tapes = f64::from(ends_off_paint) * self.tape.metres().powi(2);
         (turned_rad.powi(2) * sideways + tapes).sqrt()

@@ -14,7 +14,7 @@ use crate::track::hazard::Hazard;
 /// The description of a track.
 ///
 /// ```
-/// use lane_distance::Track;
+/// use lane_distance::{LaneNumber, Track};
 /// use lane_distance::spec::TrackSpec;
 ///
 /// let spec: TrackSpec = serde_yaml::from_str("
@@ -29,7 +29,7 @@ use crate::track::hazard::Hazard;
 /// home_straight: { lanes: 8, chute: 28.61 }
 /// ")?;
 /// let track = Track::build(&spec).expect("the path closes");
-/// assert!((track.lap_m(2)? - 407.038).abs() < 0.001);
+/// assert!((track.lap_m(LaneNumber::of::<2>())? - 407.038).abs() < 0.001);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]

@@ -33,8 +33,10 @@ impl Track {
     /// A built-in track.
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    /// assert!((track.lap_m(1)? - 400.001).abs() < 0.001);
+    /// assert!((track.lap_m(LaneNumber::FIRST)? - 400.001).abs() < 0.001);
     /// # Ok::<(), lane_distance::LaneError>(())
     /// ```
     pub fn built_in(name: &str) -> Option<Self> {

@@ -3,7 +3,7 @@
 use std::ops::RangeInclusive;
 
 use crate::geometry::course::Course;
-use crate::geometry::lane::MOST_LANES;
+use crate::geometry::lane_number::{LaneNumber, MOST_LANES};
 use crate::geometry::path::Path;
 use crate::geometry::piece::Piece;
 use crate::spec::closed_spec::ClosedSpec;
@@ -167,7 +167,7 @@ impl TrackSpec {
     pub(crate) fn check_hazards(&self, layout: &Layout, faults: &mut Vec<TrackFault>) {
         for (index, hazard) in self.hazards.iter().enumerate() {
             let length_m = match (hazard.on, layout.straight(hazard.on)) {
-                (Course::Oval, _) => layout.measure(1).lap_m(),
+                (Course::Oval, _) => layout.measure(LaneNumber::FIRST).lap_m(),
                 (_, Some(ground)) => ground.length_m(),
                 (course, None) => {
                     let kind = TrackFaultKind::NoStraight(course);

@@ -5,6 +5,7 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::Spot;
 use crate::spec::length_spec::LengthSpec;
 use crate::track::layout::Layout;
@@ -109,17 +110,18 @@ const fn oval() -> Course {
 }
 
 impl Hazard {
-    fn is_in_lane(&self, lane: u8) -> bool {
-        self.lanes.as_ref().is_none_or(|lanes| lanes.contains(&lane))
+    fn is_in_lane(&self, lane: LaneNumber) -> bool {
+        self.lanes.as_ref().is_none_or(|lanes| lanes.contains(&lane.get()))
     }
 
     /// Where it begins and ends in a lane of a course, as distances to that course's finish; on the
     /// oval the end may lie beyond the finish line, and is then the larger one. Nothing where the
     /// course does not reach it.
-    pub fn extent_m(&self, layout: &Layout, course: Course, lane: u8) -> Option<(f64, f64)> {
+    pub fn extent_m(&self, layout: &Layout, course: Course, lane: LaneNumber) -> Option<(f64, f64)> {
         let (from_m, to_m) = (self.from.metres(), self.to.metres());
         let in_lane = |to_finish_m: f64| {
-            let inside = Spot::on_oval(1, layout.measure(1).within_lap_m(to_finish_m));
+            let inside =
+                Spot::on_oval(LaneNumber::FIRST, layout.measure(LaneNumber::FIRST).within_lap_m(to_finish_m));
             layout.abreast(inside, lane).to_finish_m
         };
         match (self.on, course) {
@@ -127,7 +129,7 @@ impl Hazard {
             (Course::Oval, Course::Oval) => Some((in_lane(from_m), in_lane(to_m))),
             (Course::Oval, straight) => {
                 let ground = layout.straight(straight)?;
-                let beyond_m = layout.beyond_m(1, ground);
+                let beyond_m = layout.beyond_m(LaneNumber::FIRST, ground);
                 let (begins_m, ends_m) = (from_m - beyond_m, to_m - beyond_m);
                 // One that goes on beyond the finish line covers the end of the home straight.
                 let ends_m = if ends_m > begins_m { 0.0 } else { ends_m.max(0.0) };
@@ -159,7 +161,7 @@ impl Hazard {
     /// other lane; one across the lanes does where it reaches that lane.
     ///
     /// ```
-    /// use lane_distance::{Course, Hazard, HazardKind, Side, Spot, Track};
+    /// use lane_distance::{Course, Hazard, HazardKind, LaneNumber, Side, Spot, Track};
     /// use lane_distance::spec::LengthSpec;
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
@@ -167,9 +169,9 @@ impl Hazard {
     /// let gate = Hazard {
     ///     kind: HazardKind::Gate, on: Course::Oval, from, to, side: Side::Outside, lanes: None, note: None,
     /// };
-    /// assert!(gate.lies_beside(track.layout(), Spot::on_oval(8, 0.0), Side::Outside));
-    /// assert!(!gate.lies_beside(track.layout(), Spot::on_oval(1, 0.0), Side::Inside));
-    /// assert!(!gate.lies_beside(track.layout(), Spot::on_oval(8, 10.0), Side::Outside));
+    /// assert!(gate.lies_beside(track.layout(), Spot::on_oval(LaneNumber::of::<8>(), 0.0), Side::Outside));
+    /// assert!(!gate.lies_beside(track.layout(), Spot::on_oval(LaneNumber::FIRST, 0.0), Side::Inside));
+    /// assert!(!gate.lies_beside(track.layout(), Spot::on_oval(LaneNumber::of::<8>(), 10.0), Side::Outside));
     /// ```
     pub fn lies_beside(&self, layout: &Layout, spot: Spot, side: Side) -> bool {
         let is_there = self.side == side || (self.side == Side::Across && self.is_in_lane(spot.lane));

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use crate::geometry::course::Course;
+use crate::geometry::lane_number::LaneNumber;
 
 /// Why a lane cannot be run in.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -16,7 +17,7 @@ pub enum LaneError {
         /// Where it was asked for.
         course: Course,
         /// The lanes that are open.
-        open: Vec<u8>,
+        open: Vec<LaneNumber>,
     },
     /// The lane is closed.
     #[error("lane {lane} is closed; open on the {course}: {}", LaneList(.open))]
@@ -26,11 +27,11 @@ pub enum LaneError {
         /// Where it was asked for.
         course: Course,
         /// The lanes that are open.
-        open: Vec<u8>,
+        open: Vec<LaneNumber>,
     },
 }
 
-/// Lanes as people say them, in order: `lane 2`, `lanes 2 to 6`, `lanes 1, 3 and 4`, `no lane`.
+/// Lanes or their numbers as people say them, in order: `lane 2`, `lanes 2 to 6`, `lanes 1, 3 and 4`, `no lane`.
 ///
 /// ```
 /// use lane_distance::LaneList;
@@ -39,9 +40,9 @@ pub enum LaneError {
 /// assert_eq!(LaneList(&[4, 1, 3, 3]).to_string(), "lanes 1, 3 and 4");
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct LaneList<'a>(pub &'a [u8]);
+pub struct LaneList<'a, L = LaneNumber>(pub &'a [L]);
 
-impl LaneList<'_> {
+impl<L: Copy + Into<u8>> LaneList<'_, L> {
     /// The lanes without the word, as under a heading that has it.
     ///
     /// ```
@@ -50,7 +51,7 @@ impl LaneList<'_> {
     /// assert_eq!(LaneList(&[2, 3, 4]).numbers(), "2 to 4");
     /// ```
     pub fn numbers(self) -> String {
-        let lanes: BTreeSet<u8> = self.0.iter().copied().collect();
+        let lanes: BTreeSet<u8> = self.0.iter().map(|&lane| lane.into()).collect();
         match (lanes.first(), lanes.last()) {
             (Some(first), Some(last)) if lanes.len() > 2 && usize::from(last - first) + 1 == lanes.len() => {
                 format!("{first} to {last}")
@@ -64,12 +65,15 @@ impl LaneList<'_> {
     }
 }
 
-impl fmt::Display for LaneList<'_> {
+impl<L: Copy + Into<u8>> fmt::Display for LaneList<'_, L> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {
             [] => f.write_str("no lane"),
-            [first, rest @ ..] if rest.iter().all(|lane| lane == first) => write!(f, "lane {first}"),
-            _ => write!(f, "lanes {}", self.numbers()),
+            lanes => {
+                let word =
+                    if lanes.iter().all(|&lane| lane.into() == lanes[0].into()) { "lane" } else { "lanes" };
+                write!(f, "{word} {}", self.numbers())
+            }
         }
     }
 }

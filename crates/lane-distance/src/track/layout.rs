@@ -4,6 +4,7 @@ use std::borrow::Cow;
 
 use crate::geometry::course::Course;
 use crate::geometry::lane::{LINE_MEASURE_M, Lane};
+use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::line::Line;
 use crate::geometry::path::Path;
 use crate::geometry::point::{Point, Pose};
@@ -32,8 +33,8 @@ impl StraightCourse {
 
 /// The ground of a track: where its lanes lie and how long they are.
 ///
-/// Every question about a spot has an answer, whatever the number of its lane: a lane that the track
-/// does not have is where it would lie, beside the others and as wide as the nearest of them.
+/// Every question about a spot has an answer: a lane that the track does not have is where it would lie,
+/// beside the others and as wide as the nearest of them.
 /// [`Track::check_lane`](crate::Track::check_lane) finds out whether there is such a lane, and
 /// functions with a result or an option refuse one that is not there.
 #[derive(Clone, Debug, PartialEq)]
@@ -114,46 +115,54 @@ impl Layout {
     }
 
     /// Whether a course has a lane.
-    pub fn has_lane(&self, course: Course, lane: u8) -> bool {
-        (1..=self.lanes_of(course)).contains(&lane)
+    pub fn has_lane(&self, course: Course, lane: LaneNumber) -> bool {
+        lane.get() <= self.lanes_of(course)
+    }
+
+    /// The lanes of a course, from the inside.
+    pub fn lane_numbers(&self, course: Course) -> impl Iterator<Item = LaneNumber> + Clone + use<> {
+        LaneNumber::first(self.lanes_of(course))
     }
 
     /// A lane by its number. One that no course has is where it would lie: beside the others, and as
     /// wide as the nearest of them.
     ///
     /// ```
+    /// use lane_distance::LaneNumber;
+    ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    /// let (eight, nine) = (track.layout().lane(8), track.layout().lane(9));
+    /// let (eight, nine) = (LaneNumber::of::<8>(), LaneNumber::of::<9>());
+    /// let (eight, nine) = (track.layout().lane(eight), track.layout().lane(nine));
     /// assert!((nine.inner_line_m - eight.inner_line_m - 1.22).abs() < 1e-9);
     /// assert_eq!(track.layout().lanes().len(), 8);
     /// ```
-    pub fn lane(&self, number: u8) -> Lane {
-        let known = number.clamp(1, self.lanes.len() as u8);
-        let lane = self.lanes[usize::from(known) - 1];
-        if known == number {
+    pub fn lane(&self, number: LaneNumber) -> Lane {
+        let lane = self.lanes[number.index().min(self.lanes.len() - 1)];
+        if lane.number == number {
             return lane;
         }
-        let inner_line_m = lane.inner_line_m + (f64::from(number) - f64::from(known)) * lane.width_m;
+        let further_out = (number.index() - lane.number.index()) as f64;
+        let inner_line_m = lane.inner_line_m + further_out * lane.width_m;
         Lane { number, inner_line_m, measure_m: inner_line_m + LINE_MEASURE_M, ..lane }
     }
 
     /// The measure line of a lane that some course has.
-    pub(crate) fn painted_measure(&self, lane: u8) -> Option<&Line> {
-        self.measure.get(usize::from(lane).checked_sub(1)?)
+    pub(crate) fn painted_measure(&self, lane: LaneNumber) -> Option<&Line> {
+        self.measure.get(lane.index())
     }
 
     /// The measure line of a lane; of one that no course has, where it would lie.
-    pub fn measure(&self, lane: u8) -> Cow<'_, Line> {
+    pub fn measure(&self, lane: LaneNumber) -> Cow<'_, Line> {
         self.line(&self.measure, lane, |lane| lane.measure_m)
     }
 
     /// The inner painted line of a lane; of one that no course has, where it would lie.
-    fn inner(&self, lane: u8) -> Cow<'_, Line> {
+    fn inner(&self, lane: LaneNumber) -> Cow<'_, Line> {
         self.line(&self.inner, lane, |lane| lane.inner_line_m)
     }
 
-    fn line<'a>(&'a self, lines: &'a [Line], lane: u8, offset_m: fn(Lane) -> f64) -> Cow<'a, Line> {
-        match usize::from(lane).checked_sub(1).and_then(|index| lines.get(index)) {
+    fn line<'a>(&'a self, lines: &'a [Line], lane: LaneNumber, offset_m: fn(Lane) -> f64) -> Cow<'a, Line> {
+        match lines.get(lane.index()) {
             Some(line) => Cow::Borrowed(line),
             None => {
                 let offset_m = offset_m(self.lane(lane));
@@ -245,7 +254,7 @@ impl Layout {
             _ => return None,
         };
         let ground = self.straight(straight)?;
-        if !(1..=self.oval_lanes.min(ground.lanes)).contains(&spot.lane) {
+        if spot.lane.get() > self.oval_lanes.min(ground.lanes) {
             return None;
         }
         let line = self.measure(spot.lane);
@@ -265,7 +274,7 @@ impl Layout {
 
     /// How far it is in a lane of the oval from the end of a straight to the finish line, in metres:
     /// nothing for the home straight.
-    pub(crate) fn beyond_m(&self, lane: u8, ground: StraightCourse) -> f64 {
+    pub(crate) fn beyond_m(&self, lane: LaneNumber, ground: StraightCourse) -> f64 {
         let line = self.measure(lane);
         line.lap_m() - line.start_of_m(ground.piece + 1)
     }
@@ -273,10 +282,10 @@ impl Layout {
     /// Where a spot lies on the plan.
     ///
     /// ```
-    /// use lane_distance::{Spot, Track};
+    /// use lane_distance::{LaneNumber, Spot, Track};
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
-    /// let finish = track.layout().point(Spot::on_oval(1, 0.0));
+    /// let finish = track.layout().point(Spot::on_oval(LaneNumber::FIRST, 0.0));
     /// assert!((finish.x - 42.195).abs() < 1e-9 && (finish.y + 36.80).abs() < 1e-9);
     /// ```
     pub fn point(&self, spot: Spot) -> Point {
@@ -302,7 +311,7 @@ impl Layout {
     }
 
     /// The spot of another lane that lies square across the track from a spot on the oval.
-    pub fn abreast(&self, spot: Spot, lane: u8) -> Spot {
+    pub fn abreast(&self, spot: Spot, lane: LaneNumber) -> Spot {
         let line = self.measure(lane);
         let to_finish_m = line.lap_m() - line.from_finish_m(self.station(spot));
         Spot { lane, to_finish_m: line.within_lap_m(to_finish_m), ..spot }

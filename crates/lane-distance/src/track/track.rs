@@ -1,7 +1,8 @@
 //! A track: its ground, its paint, and what is closed.
 
 use crate::geometry::course::Course;
-use crate::geometry::lane::{Lane, MOST_LANES};
+use crate::geometry::lane::Lane;
+use crate::geometry::lane_number::{LaneNumber, MOST_LANES};
 use crate::geometry::line::Line;
 use crate::geometry::point::Point;
 use crate::geometry::spot::{PaintReading, Spot};
@@ -21,7 +22,7 @@ pub struct Track {
     layout: Layout,
     marks: Vec<Mark>,
     paint: Paint,
-    closed: Vec<u8>,
+    closed: Vec<LaneNumber>,
     closed_because: Option<String>,
     hazards: Vec<Hazard>,
     tolerances: Tolerances,
@@ -55,7 +56,8 @@ impl Track {
             return Err(faults);
         }
         let paint = Paint::resolve(&layout, &marks);
-        let mut closed = spec.closed_lanes.lanes().to_vec();
+        let mut closed: Vec<_> =
+            spec.closed_lanes.lanes().iter().copied().filter_map(LaneNumber::new).collect();
         closed.sort_unstable();
         closed.dedup();
         Ok(Self {
@@ -76,9 +78,9 @@ impl Track {
     /// # Errors
     ///
     /// [`LaneError::Missing`] where no course of the track has such a lane.
-    pub fn with_closed(mut self, lanes: &[u8]) -> Result<Self, LaneError> {
+    pub fn with_closed(mut self, lanes: &[LaneNumber]) -> Result<Self, LaneError> {
         for &lane in lanes {
-            self.check_lane_exists(lane)?;
+            self.measure_line(lane)?;
             if !self.closed.contains(&lane) {
                 self.closed.push(lane);
             }
@@ -144,7 +146,7 @@ impl Track {
     }
 
     /// The lanes that are closed, in order.
-    pub fn closed_lanes(&self) -> &[u8] {
+    pub fn closed_lanes(&self) -> &[LaneNumber] {
         &self.closed
     }
 
@@ -159,21 +161,30 @@ impl Track {
     }
 
     /// The lanes of a course that are open, in order.
-    pub fn open_lanes(&self, course: Course) -> Vec<u8> {
-        (1..=self.layout.lanes_of(course)).filter(|lane| !self.closed.contains(lane)).collect()
+    pub fn open_lanes(&self, course: Course) -> Vec<LaneNumber> {
+        self.layout.lane_numbers(course).filter(|lane| !self.closed.contains(lane)).collect()
     }
 
-    /// Whether any course of the track has a lane, open or closed.
+    /// The lane of a number, open or closed, where any course of the track has it.
+    ///
+    /// ```
+    /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// assert_eq!(track.lane_number(8)?.get(), 8);
+    /// let error = track.lane_number(9).expect_err("it has eight lanes");
+    /// assert_eq!(error.to_string(), "there is no lane 9 on the oval; open there: lanes 1 to 8");
+    /// # Ok::<(), lane_distance::LaneError>(())
+    /// ```
     ///
     /// # Errors
     ///
     /// [`LaneError::Missing`], which names the lanes of the oval that are open.
-    pub fn check_lane_exists(&self, lane: u8) -> Result<(), LaneError> {
-        self.measure_line(lane).map(|_| ())
+    pub fn lane_number(&self, number: u8) -> Result<LaneNumber, LaneError> {
+        let lane = LaneNumber::new(number).ok_or_else(|| self.missing(Course::Oval, number))?;
+        self.measure_line(lane).map(|_| lane)
     }
 
-    fn missing(&self, course: Course, lane: u8) -> LaneError {
-        LaneError::Missing { lane, course, open: self.open_lanes(course) }
+    fn missing(&self, course: Course, lane: impl Into<u8>) -> LaneError {
+        LaneError::Missing { lane: lane.into(), course, open: self.open_lanes(course) }
     }
 
     /// Whether a lane exists on a course and is open.
@@ -181,11 +192,11 @@ impl Track {
     /// # Errors
     ///
     /// [`LaneError`], which names the lanes that are open.
-    pub fn check_lane(&self, course: Course, lane: u8) -> Result<(), LaneError> {
+    pub fn check_lane(&self, course: Course, lane: LaneNumber) -> Result<(), LaneError> {
         if !self.layout.has_lane(course, lane) {
             Err(self.missing(course, lane))
         } else if self.closed.contains(&lane) {
-            Err(LaneError::Closed { lane, course, open: self.open_lanes(course) })
+            Err(LaneError::Closed { lane: lane.into(), course, open: self.open_lanes(course) })
         } else {
             Ok(())
         }
@@ -196,7 +207,7 @@ impl Track {
     /// # Errors
     ///
     /// [`LaneError::Missing`] where the oval has no such lane.
-    pub fn lap_m(&self, lane: u8) -> Result<f64, LaneError> {
+    pub fn lap_m(&self, lane: LaneNumber) -> Result<f64, LaneError> {
         match self.layout.has_lane(Course::Oval, lane) {
             true => Ok(self.measure_line(lane)?.lap_m()),
             false => Err(self.missing(Course::Oval, lane)),
@@ -204,7 +215,7 @@ impl Track {
     }
 
     /// The measure line of a lane that some course has.
-    pub(crate) fn measure_line(&self, lane: u8) -> Result<&Line, LaneError> {
+    pub(crate) fn measure_line(&self, lane: LaneNumber) -> Result<&Line, LaneError> {
         self.layout.painted_measure(lane).ok_or_else(|| self.missing(Course::Oval, lane))
     }
 
@@ -216,10 +227,10 @@ impl Track {
     /// Reads a spot off the paint of its lane: from the nearest mark that is not a trap.
     ///
     /// ```
-    /// use lane_distance::{Spot, Track};
+    /// use lane_distance::{LaneNumber, Spot, Track};
     ///
     /// let track = Track::built_in("standard").expect("it comes with the crate");
-    /// let reading = track.read(Spot::on_oval(3, 300.0));
+    /// let reading = track.read(Spot::on_oval(LaneNumber::of::<3>(), 300.0));
     /// let mark = reading.mark.and_then(|mark| track.mark(mark)).expect("lane 3 has paint");
     /// assert_eq!(mark.name, "first 4x100 m takeover zone exit");
     /// assert!((reading.past_m + 10.0).abs() < 1e-9); // 10 m behind it
@@ -235,16 +246,16 @@ impl Track {
     }
 
     /// The paint of a lane of a course, by distance to the finish.
-    pub fn painted(&self, course: Course, lane: u8) -> &[Painted] {
+    pub fn painted(&self, course: Course, lane: LaneNumber) -> &[Painted] {
         &self.lane_paint(course, lane).all
     }
 
-    pub(crate) fn lane_paint(&self, course: Course, lane: u8) -> &LanePaint {
+    pub(crate) fn lane_paint(&self, course: Course, lane: LaneNumber) -> &LanePaint {
         self.paint.lane(course, lane)
     }
 
     /// The paint of a lane, in walking order from the finish line: round the oval, then the chutes.
-    pub fn walk(&self, lane: u8) -> Vec<(Spot, MarkId)> {
+    pub fn walk(&self, lane: LaneNumber) -> Vec<(Spot, MarkId)> {
         let mut walk = Vec::new();
         let oval = self.layout.has_lane(Course::Oval, lane);
         for course in Course::ALL {

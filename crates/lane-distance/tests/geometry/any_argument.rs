@@ -1,11 +1,13 @@
-//! No argument makes a public function panic: any number of a lane, any distance, any spot of any track.
+//! No argument makes a public function panic: any lane, any distance, any spot of any track.
 
 use lane_distance::spec::{InnerEdge, LengthSpec, Tolerances, TrackSpec};
 use lane_distance::{
-    Course, Hazard, HazardKind, Lane, LaneList, Line, Pair, Path, Piece, Place, Placement, Point, Pose,
-    Route, Side, Spot, Station, Track,
+    Course, Hazard, HazardKind, Lane, LaneList, LaneNumber, Line, Pair, Path, Piece, Place, Placement, Point,
+    Pose, Route, Side, Spot, Station, Track,
 };
 use proptest::prelude::*;
+
+use crate::lane_number;
 
 /// Numbers that are distances, and numbers that are none.
 fn metres() -> impl Strategy<Value = f64> {
@@ -16,8 +18,13 @@ fn metres() -> impl Strategy<Value = f64> {
     ]
 }
 
-fn lane() -> impl Strategy<Value = u8> {
+/// Numbers that lanes have, and numbers that they have not.
+fn number() -> impl Strategy<Value = u8> {
     prop_oneof![0..12_u8, any::<u8>()]
+}
+
+fn lane() -> impl Strategy<Value = LaneNumber> {
+    prop::sample::select(LaneNumber::ALL.to_vec())
 }
 
 fn course() -> impl Strategy<Value = Course> {
@@ -43,7 +50,7 @@ fn track() -> impl Strategy<Value = Track> {
 }
 
 fn hazard() -> impl Strategy<Value = Hazard> {
-    let lanes = prop::option::of(prop::collection::vec(lane(), 0..4));
+    let lanes = prop::option::of(prop::collection::vec(number(), 0..4));
     (course(), metres(), metres(), lanes).prop_map(|(on, from, to, lanes)| Hazard {
         kind: HazardKind::ClosedStretch,
         on,
@@ -60,7 +67,7 @@ proptest! {
     fn of_a_track(
         (track, other) in (track(), track()),
         (from, to) in (spot(), spot()),
-        (lane, inside) in (lane(), lane()),
+        (lane, inside, number) in (lane(), lane(), number()),
         (course, place) in (course(), place()),
         distance_m in metres(),
         against in any::<bool>(),
@@ -68,7 +75,7 @@ proptest! {
         name in prop_oneof![".{0,12}", "(400 m start|zone|finish line)( [-+] [0-9e.]{0,6})?"],
     ) {
         let _ = track.clone().with_closed(&[lane, inside]);
-        let _ = (track.open_lanes(course), track.check_lane(course, lane), track.check_lane_exists(lane));
+        let _ = (track.open_lanes(course), track.check_lane(course, lane), track.lane_number(number));
         let _ = (track.lap_m(lane), track.running_line_m(lane, distance_m), track.walk(lane));
         let _ = (track.landmark(&name, lane), track.landmark_with_reading(&name, lane));
         let _ = (track.search(lane, distance_m), track.search_at(place, lane, distance_m));
@@ -145,7 +152,7 @@ proptest! {
     #[test]
     fn of_a_description(
         name in prop::sample::select(Track::built_in_names().collect::<Vec<_>>()),
-        (lanes, closed, worn) in (lane(), lane(), lane()),
+        (lanes, closed, worn) in (number(), number(), number()),
         widths_m in prop::collection::vec(prop_oneof![Just(1.22), metres()], 0..300),
         (length, lap) in (metres(), metres()),
         hazard in hazard(),
@@ -191,8 +198,12 @@ fn widths_of_255_lanes_are_too_many() {
 fn a_lane_beyond_the_others_lies_where_it_would() {
     let track = Track::built_in("standard").expect("it comes with the crate");
     let wider = Track::built_in("standard-6").expect("it comes with the crate");
-    assert!(track.check_lane_exists(9).is_err() && wider.check_lane(Course::Oval, 7).is_err());
-    let (eight, nine) = (track.point(Spot::on_oval(8, 0.0)), track.point(Spot::on_oval(9, 0.0)));
+    assert!(track.lane_number(9).is_err() && wider.check_lane(Course::Oval, lane_number(7)).is_err());
+    let (eight, nine) =
+        (track.point(Spot::on_oval(lane_number(8), 0.0)), track.point(Spot::on_oval(lane_number(9), 0.0)));
     assert!((eight.distance(nine) - 1.22).abs() < 1e-9);
-    assert!(track.search(9, 200.0).is_err() && track.layout().curved_start(1, 200.0, 9).is_none());
+    assert!(
+        track.search(lane_number(9), 200.0).is_err()
+            && track.layout().curved_start(lane_number(1), 200.0, lane_number(9)).is_none()
+    );
 }

@@ -3,6 +3,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
+use crate::lane_number;
 use crate::trace::{Trace, bend, straight};
 use lane_distance::spec::{
     InnerEdge, LengthSpec, MarksSpec, OneOrMany, PieceSpec, RadiusAt, StraightSpec, TrackSpec,
@@ -99,9 +100,10 @@ fn every_pair_on_any_oval_is_the_distance_apart() {
     let outcome = runner.run(&cases, |(oval, lane, distance_m)| {
         let lane = lane.index(oval.widths_m.len()) + 1;
         let (track, line) = (oval.track(), oval.measure_line(lane));
-        let lap_m = track.lap_m(lane as u8).expect("the lane exists");
+        let lap_m = track.lap_m(lane_number(lane as u8)).expect("the lane exists");
         prop_assert!((lap_m - line.lap_m).abs() < 1e-6, "a lap of {lap_m} m, integrated {} m", line.lap_m);
-        let pairs = track.search(lane as u8, distance_m).expect("lane and distance are in range");
+        let pairs =
+            track.search(lane_number(lane as u8), distance_m).expect("lane and distance are in range");
         prop_assert!(!pairs.is_empty(), "nothing is offered");
         for pair in pairs {
             if pair.start.course == Course::Oval {

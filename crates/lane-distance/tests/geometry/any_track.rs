@@ -6,6 +6,7 @@
 use std::cell::Cell;
 use std::ops::Range;
 
+use crate::lane_number;
 use crate::random_track::{Ground, any_ground};
 use crate::trace::Trace;
 use lane_distance::{Course, Hazard, HazardKind, Pair, Place, SearchError, Spot, Track};
@@ -109,7 +110,7 @@ fn within(range: &Range<f64>, at_m: f64) -> bool {
 fn check_hazards(seen: &Seen<'_>, track: &Track, pair: &Pair) -> TestCaseResult {
     let lane = pair.start.lane;
     for hazard in seen.ground.hazards.iter() {
-        if hazard.lanes.as_ref().is_some_and(|lanes| !lanes.contains(&lane)) {
+        if hazard.lanes.as_ref().is_some_and(|lanes| !lanes.contains(&lane.get())) {
             continue;
         }
         let (on_oval, straights) = covered(seen.ground, hazard);
@@ -117,7 +118,7 @@ fn check_hazards(seen: &Seen<'_>, track: &Track, pair: &Pair) -> TestCaseResult 
         let n = match pair.start.course {
             Course::Oval => {
                 let [starts_m, ends_m] = [pair.start, pair.finish]
-                    .map(|spot| seen.along_lane_1_m(lane, seen.along_m(track, spot).0));
+                    .map(|spot| seen.along_lane_1_m(lane.get(), seen.along_m(track, spot).0));
                 for part in &on_oval {
                     let holds = within(part, starts_m) || within(part, ends_m);
                     prop_assert!(!holds, "an end in {hazard:?}: {pair:?}");
@@ -155,7 +156,7 @@ fn check_oval_pair(seen: &Seen<'_>, track: &Track, pair: &Pair, place: Place) ->
     let wrong_by_m = part_m + laps * seen.lap_m - pair.distance_m;
     prop_assert!(wrong_by_m.abs() < AGREES_M, "{wrong_by_m} m wrong: {pair:?}");
     if place == Place::Bend {
-        let bend_m = seen.ground.bend_m(pair.start.lane) * seen.ground.scale();
+        let bend_m = seen.ground.bend_m(pair.start.lane.get()) * seen.ground.scale();
         let is_on = [0.0, seen.lap_m / 2.0].into_iter().any(|begins_m| {
             // A bend that begins at the finish line begins at the end of the lap too.
             let start_m = if seen.lap_m - ends[0].0 < AGREES_M { 0.0 } else { ends[0].0 };
@@ -222,7 +223,7 @@ fn every_pair_on_any_track_is_sound() {
     for_any(5000, cases, |(ground, place, lane, distance_m)| {
         let lane = (lane - 1) % ground.widths_m.len() as u8 + 1;
         let (track, seen) = (ground.track(), Seen::new(&ground, lane));
-        match track.search_at(place, lane, distance_m) {
+        match track.search_at(place, lane_number(lane), distance_m) {
             Err(error) => {
                 count(3);
                 let is_right = check_refusal(&ground, place, lane, distance_m, &error);
@@ -231,7 +232,7 @@ fn every_pair_on_any_track_is_sound() {
             Ok(pairs) => {
                 prop_assert!(!pairs.is_empty() || !ground.hazards.is_empty(), "nothing is offered");
                 for pair in pairs {
-                    prop_assert_eq!((pair.start.lane, pair.finish.lane), (lane, lane));
+                    prop_assert_eq!([pair.start.lane, pair.finish.lane], [lane, lane]);
                     prop_assert_eq!((pair.start.course, pair.distance_m), (pair.finish.course, distance_m));
                     prop_assert!(!ground.closed.contains(&lane), "in a closed lane: {pair:?}");
                     let is_there = match place {

@@ -5,6 +5,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use crate::lane_number;
 use crate::trace::{Trace, bend, straight};
 use lane_distance::{Course, Piece, Spot, Track};
 
@@ -41,7 +42,7 @@ fn a_lap_of_every_lane_is_as_long_as_the_integral_says() {
     let mut lanes = 0;
     for (track, lane) in every_lane() {
         let integrated_m = measure_line(&track, lane).lap_m;
-        let lap_m = track.lap_m(lane).expect("the lane exists");
+        let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
         assert!(
             (lap_m - integrated_m).abs() < 1e-6,
             "{} lane {lane}: {lap_m} m, integrated {integrated_m} m",
@@ -56,9 +57,9 @@ fn a_lap_of_every_lane_is_as_long_as_the_integral_says() {
 fn a_spot_lies_on_its_measure_line_as_far_along_as_it_says() {
     for (track, lane) in every_lane() {
         let line = measure_line(&track, lane);
-        let lap_m = track.lap_m(lane).expect("the lane exists");
+        let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
         for part in 1..60 {
-            let spot = Spot::on_oval(lane, lap_m * f64::from(part) / 60.0);
+            let spot = Spot::on_oval(lane_number(lane), lap_m * f64::from(part) / 60.0);
             let point = track.point(spot);
             let (along_m, off_m) = line.locate(point.x, point.y);
             assert!(off_m < 1e-6, "{} {spot:?} lies {off_m} m off its measure line", track.name());
@@ -74,8 +75,8 @@ fn a_spot_lies_on_its_measure_line_as_far_along_as_it_says() {
 #[test]
 fn every_lap_ends_at_the_finish_line() {
     for (track, lane) in every_lane() {
-        let begin = track.point(Spot::on_oval(lane, 0.0));
-        let end = track.point(Spot::on_oval(lane, 1e-9));
+        let begin = track.point(Spot::on_oval(lane_number(lane), 0.0));
+        let end = track.point(Spot::on_oval(lane_number(lane), 1e-9));
         assert!(
             begin.distance(end) <= 0.001,
             "{} lane {lane} ends {} m from the finish line",

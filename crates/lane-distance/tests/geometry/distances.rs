@@ -7,6 +7,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
+use crate::lane_number;
 use crate::trace::{Trace, bend, straight};
 use lane_distance::{Course, Pair, Spot, Track};
 
@@ -64,9 +65,9 @@ fn every_pair_is_the_distance_apart() {
     for lane in 1..=8 {
         let line = published_line(lane);
         for distance_m in DISTANCES_M {
-            for pair in track.search(lane, distance_m).expect("lane and distance are in range") {
+            for pair in track.search(lane_number(lane), distance_m).expect("lane and distance are in range") {
                 assert_eq!(pair.distance_m, distance_m);
-                assert_eq!((pair.start.lane, pair.finish.lane), (lane, lane));
+                assert_eq!([pair.start.lane, pair.finish.lane], [lane, lane]);
                 assert_eq!(pair.start.course, pair.finish.course);
                 let wrong_by_m = wrong_by_m(&track, &line, &pair);
                 assert!(wrong_by_m.abs() < 0.001, "{distance_m} m is {wrong_by_m} m wrong: {pair:?}");
@@ -82,7 +83,7 @@ fn a_pair_on_the_home_straight_is_run_along_it_to_the_finish_or_short_of_it() {
     let track = standard();
     for lane in 1..=8 {
         for distance_m in DISTANCES_M.into_iter().filter(|distance_m| *distance_m <= 100.0) {
-            let pairs = track.search(lane, distance_m).expect("lane and distance are in range");
+            let pairs = track.search(lane_number(lane), distance_m).expect("lane and distance are in range");
             for pair in pairs.iter().filter(|pair| pair.start.course == Course::HomeStraight) {
                 let (start, finish) = (track.point(pair.start), track.point(pair.finish));
                 assert!((start.y + radius_m(lane)).abs() < 1e-9, "{start:?} is not in lane {lane}");
@@ -100,9 +101,9 @@ fn a_pair_on_the_home_straight_is_run_along_it_to_the_finish_or_short_of_it() {
 fn a_spot_on_the_oval_has_one_form() {
     let track = standard();
     for lane in 1..=8 {
-        let lap_m = track.lap_m(lane).expect("the lane exists");
+        let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
         for distance_m in DISTANCES_M {
-            for pair in track.search(lane, distance_m).expect("lane and distance are in range") {
+            for pair in track.search(lane_number(lane), distance_m).expect("lane and distance are in range") {
                 for spot in [pair.start, pair.finish] {
                     assert!((0.0..lap_m).contains(&spot.to_finish_m), "{spot:?} is not within one lap");
                 }
@@ -116,7 +117,7 @@ fn the_shortest_and_the_longest_repetition_are_taken() {
     let track = standard();
     let line = published_line(4);
     for distance_m in [10.0, 10_000.0] {
-        for pair in track.search(4, distance_m).expect("the distance is in range") {
+        for pair in track.search(lane_number(4), distance_m).expect("the distance is in range") {
             let wrong_by_m = wrong_by_m(&track, &line, &pair);
             assert!(wrong_by_m.abs() < 0.001, "{distance_m} m is {wrong_by_m} m wrong: {pair:?}");
         }

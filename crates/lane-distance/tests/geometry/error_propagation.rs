@@ -7,6 +7,8 @@
 use lane_distance::spec::{InnerEdge, LengthSpec, OneOrMany, RadiusAt, TrackSpec};
 use lane_distance::{Course, Lane, Line, Pair, Path, Place, Track};
 
+use crate::lane_number;
+
 /// By how much a dimension is changed, in metres. Lengths are linear in it: any step does.
 const STEP_M: f64 = 0.001;
 
@@ -80,7 +82,7 @@ fn the_closed_form_is_what_finite_differences_add_up_to() {
             for lane in 1..=spec.lanes {
                 let lines = Lines::of(&spec, track.layout().path(), lane);
                 for distance_m in [60.0, 150.0, 250.0, 400.0, 1000.0, 1609.344] {
-                    let found = track.search_at(Place::On(Course::Oval), lane, distance_m);
+                    let found = track.search_at(Place::On(Course::Oval), lane_number(lane), distance_m);
                     for pair in found.expect("lane and distance are in range") {
                         let closed_m = track.uncertainty_m(&pair);
                         let propagated_m = lines.propagated_m(&pair, tolerances);
@@ -101,7 +103,7 @@ fn the_closed_form_is_what_finite_differences_add_up_to() {
 fn the_other_way_is_as_sure_as_the_way() {
     let track = Track::built_in("standard").expect("it comes with the crate");
     let sure_m = |place| {
-        let pairs = track.search_at(place, 4, 60.0).expect("60 m fit on the home straight");
+        let pairs = track.search_at(place, lane_number(4), 60.0).expect("60 m fit on the home straight");
         track.uncertainty_m(&pairs[0])
     };
     // On a straight no lane is longer than another: what is left is the tape, where there is one.

@@ -5,6 +5,8 @@
 
 use lane_distance::{PaintReading, Pair, Track};
 
+use crate::lane_number;
+
 fn standard() -> Track {
     Track::built_in("standard").expect("it comes with the crate")
 }
@@ -16,7 +18,7 @@ fn told(track: &Track, reading: PaintReading) -> (&str, f64) {
 }
 
 fn first_choice(track: &Track, lane: u8, distance_m: f64) -> Pair {
-    track.search(lane, distance_m).expect("lane and distance are in range")[0]
+    track.search(lane_number(lane), distance_m).expect("lane and distance are in range")[0]
 }
 
 /// Asserts that the first choice stands on these two marks, to a millionth of a millimetre.
@@ -71,7 +73,7 @@ fn a_300_in_lane_1_starts_on_the_1500_m_start() {
 fn a_200_from_the_400_m_start_ends_at_the_200_m_start() {
     let track = standard();
     for lane in 1..=8 {
-        let pairs = track.search(lane, 200.0).expect("lane and distance are in range");
+        let pairs = track.search(lane_number(lane), 200.0).expect("lane and distance are in range");
         let from_400 = pairs.iter().find(|pair| told(&track, pair.start_reading).0 == "400 m start");
         let pair =
             from_400.unwrap_or_else(|| panic!("no 200 m from the 400 m start in lane {lane}: {pairs:?}"));

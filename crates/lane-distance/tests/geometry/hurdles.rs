@@ -1,6 +1,7 @@
 //! Hurdle spacings, against `tests/reference/hurdles.csv`: World Athletics, Technical Rules, hurdle races (read), and
 //! a national federation's hurdle specifications for age groups (80, 75 and 70 m, from memory).
 
+use crate::lane_number;
 use crate::published::{Row, rows, source};
 use lane_distance::spec::TrackSpec;
 use lane_distance::{Course, Track};
@@ -57,7 +58,7 @@ fn a_tick_is_painted_at_every_hurdle_in_every_lane() {
         let tick = format!("{} tick ", row["event"].trim_end_matches('s'));
         for lane in 1..=8 {
             let mut ticks_m: Vec<f64> = track
-                .painted(course, lane)
+                .painted(course, lane_number(lane))
                 .iter()
                 .filter(|painted| track.marks()[painted.mark.index()].name.starts_with(&tick))
                 .map(|painted| painted.to_finish_m)

@@ -26,3 +26,8 @@ mod taut_string;
 mod trace;
 mod track_faults;
 mod trade;
+
+/// A lane whose number a test knows.
+fn lane_number(number: u8) -> lane_distance::LaneNumber {
+    lane_distance::LaneNumber::new(number).expect("lanes are numbered from 1 to 10")
+}

@@ -7,6 +7,7 @@
 use std::f64::consts::PI;
 
 use crate::by_hand::{STRAIGHT_M, lap_m, radius_m, way_in_lane_1_m};
+use crate::lane_number;
 use crate::published::{Row, rows, source};
 use lane_distance::spec::TrackSpec;
 use lane_distance::{Course, Form, Mark, Track};
@@ -115,7 +116,7 @@ fn courses(row: &Row) -> &'static [Course] {
 /// The one place of a mark in a lane, and the mark.
 fn painted<'a>(track: &'a Track, course: Course, lane: u8, name: &str) -> (f64, &'a Mark) {
     let found: Vec<_> = track
-        .painted(course, lane)
+        .painted(course, lane_number(lane))
         .iter()
         .map(|painted| (painted.to_finish_m, &track.marks()[painted.mark.index()]))
         .filter(|(_, mark)| mark.name == name)

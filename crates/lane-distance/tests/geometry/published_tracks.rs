@@ -1,6 +1,7 @@
 //! The built-in tracks, against `tests/reference/tracks.csv`: World Athletics, Track and Field Facilities
 //! Manual, chapter 2 (double bends from memory), and a trade sheet of line markers for the two small ovals.
 
+use crate::lane_number;
 use crate::published::{Row, rows, source};
 use lane_distance::Track;
 use lane_distance::spec::{InnerEdge, OneOrMany, RadiusAt, TrackSpec};
@@ -50,7 +51,7 @@ fn a_lap_of_lane_1_is_as_long_as_published() {
         let published_m = number(&row["lap_at_measure_line_m"]);
         for name in built_in(row) {
             let track = Track::build(&spec(name)).unwrap_or_else(|faults| panic!("{name}: {faults:?}"));
-            let lap_m = track.lap_m(1).expect("every track has a lane 1");
+            let lap_m = track.lap_m(lane_number(1)).expect("every track has a lane 1");
             assert!(
                 (lap_m - published_m).abs() < 0.01,
                 "{name}: {lap_m:.4} m, published {published_m} m ({})",
@@ -102,7 +103,7 @@ fn kerb_and_lanes_are_those_that_are_published() {
 fn lanes_1_and_2_of_the_standard_track_to_1_mm() {
     let track = Track::built_in("standard").expect("it comes with the crate");
     for (lane, published_m) in [(1, 400.001), (2, 407.038)] {
-        let lap_m = track.lap_m(lane).expect("the lane exists");
+        let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
         assert!((lap_m - published_m).abs() < 0.001, "lane {lane}: {lap_m:.4} m, published {published_m} m");
     }
 }
@@ -111,6 +112,6 @@ fn lanes_1_and_2_of_the_standard_track_to_1_mm() {
 #[test]
 fn a_lap_of_the_imperial_track_is_440_yd() {
     let track = Track::built_in("yards-440").expect("it comes with the crate");
-    let lap_m = track.lap_m(1).expect("the track has a lane 1");
+    let lap_m = track.lap_m(lane_number(1)).expect("the track has a lane 1");
     assert!((lap_m - 440.0 * 0.9144).abs() < 0.001, "{lap_m:.4} m");
 }

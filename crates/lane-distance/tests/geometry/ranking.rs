@@ -7,6 +7,8 @@ use std::cmp::Reverse;
 
 use lane_distance::{Course, Form, LaneError, Mark, PaintReading, Pair, Place, SearchError, Spot, Track};
 
+use crate::lane_number;
+
 /// Round distances, distances that fit no paint, and whole laps of some lanes.
 fn distances_m() -> impl Iterator<Item = f64> {
     let round = (1..=100).map(|tens| f64::from(tens) * 10.0);
@@ -25,7 +27,7 @@ fn for_every_search(track: &Track, mut look: impl FnMut(&str, &[Pair])) {
     for lane in 1..=lanes {
         for distance_m in distances_m() {
             let what = format!("{} lane {lane}, {distance_m} m", track.name());
-            match track.search(lane, distance_m) {
+            match track.search(lane_number(lane), distance_m) {
                 Ok(pairs) => look(&what, &pairs),
                 // The home straight may have lanes that the oval has not.
                 Err(SearchError::Lane(LaneError::Missing { course: Course::Oval, .. })) => {}
@@ -215,16 +217,17 @@ fn no_pair_is_offered_twice() {
 fn two_marks_the_distance_apart_are_found_unless_three_better_pairs_are() {
     for track in built_in() {
         for lane in 1..=track.layout().lanes_of(Course::Oval) {
-            let lap_m = track.lap_m(lane).expect("the lane exists");
+            let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
             let usable: Vec<(f64, &Mark)> = track
-                .painted(Course::Oval, lane)
+                .painted(Course::Oval, lane_number(lane))
                 .iter()
                 .map(|painted| (painted.to_finish_m, &track.marks()[painted.mark.index()]))
-                .filter(|(_, mark)| mark.trap_in(lane).is_none())
+                .filter(|(_, mark)| mark.trap_in(lane_number(lane)).is_none())
                 .collect();
             for distance_m in (3..=40).map(|tens| f64::from(tens) * 10.0) {
-                let pairs =
-                    track.search_at(Place::On(Course::Oval), lane, distance_m).expect("the lane is open");
+                let pairs = track
+                    .search_at(Place::On(Course::Oval), lane_number(lane), distance_m)
+                    .expect("the lane is open");
                 let offered: Vec<_> = pairs.iter().filter(|pair| kind(pair) == 2).collect();
                 for (start_m, start) in usable.iter().filter(|(_, mark)| form(mark) <= 2) {
                     for (finish_m, finish) in &usable {

@@ -6,6 +6,8 @@
 use lane_distance::spec::TrackSpec;
 use lane_distance::{Course, Track};
 
+use crate::lane_number;
+
 fn track() -> Track {
     let mut spec = TrackSpec::built_in("standard").expect("it comes with the crate");
     spec.marks.sets = Some(vec!["standard".to_owned(), "300 m hurdles".to_owned()]);
@@ -14,7 +16,7 @@ fn track() -> Track {
 
 fn to_finish_m(track: &Track, lane: u8, name: &str) -> f64 {
     let is_it = |id: lane_distance::MarkId| track.marks()[id.index()].name == name;
-    let painted = track.painted(Course::Oval, lane).iter().find(|painted| is_it(painted.mark));
+    let painted = track.painted(Course::Oval, lane_number(lane)).iter().find(|painted| is_it(painted.mark));
     painted.unwrap_or_else(|| panic!("`{name}` is not painted in lane {lane}")).to_finish_m
 }
 
@@ -41,7 +43,7 @@ fn the_first_4x400_m_takeover_is_at_the_800_m_start() {
         let entry_m = to_finish_m(&track, lane, "first 4x400 m takeover zone entry");
         let exit_m = to_finish_m(&track, lane, "first 4x400 m takeover zone exit");
         let start_m = to_finish_m(&track, lane, "800 m start in lanes");
-        let lap_m = track.lap_m(lane).expect("the lane exists");
+        let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
         // In the inner lanes the zone lies across the finish line: distances go round there.
         let way_m = |from_m: f64, to_m: f64| (from_m - to_m).rem_euclid(lap_m);
         assert!((way_m(entry_m, exit_m) - 20.0).abs() < 1e-9, "lane {lane}: {entry_m} m to {exit_m} m");
@@ -56,7 +58,7 @@ fn the_first_4x400_m_takeover_is_at_the_800_m_start() {
 fn the_first_leg_of_the_4x400_m_is_400_m_in_every_lane() {
     let track = track();
     for lane in 1..=8 {
-        let lap_m = track.lap_m(lane).expect("the lane exists");
+        let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
         let begins_m = to_finish_m(&track, lane, "4x400 m start");
         let ends_m = to_finish_m(&track, lane, "800 m start in lanes");
         // A whole lap and a little less, or the other way about in lane 1.

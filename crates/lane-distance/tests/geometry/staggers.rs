@@ -4,6 +4,7 @@
 //! The manual rounds the 800 m and the 4x400 m from a construction of its own; the exact tangent
 //! differs from it by up to 5 mm. The other two columns hold to 1 mm.
 
+use crate::lane_number;
 use crate::published::{Row, rows, source};
 use lane_distance::{Course, Layout, Spot, Track};
 
@@ -40,26 +41,26 @@ fn number(row: &Row, column: &str) -> f64 {
 /// How far a mark lies past the place that is square across from it in lane 1.
 fn painted_stagger_m(track: &Track, mark: &str, lane: u8) -> f64 {
     let spot = |lane: u8| {
-        let painted = track.painted(Course::Oval, lane).iter();
+        let painted = track.painted(Course::Oval, lane_number(lane)).iter();
         let found = painted.clone().find(|painted| track.marks()[painted.mark.index()].name == mark);
         let painted = found.unwrap_or_else(|| panic!("no {mark} in lane {lane}"));
-        Spot::on_oval(lane, painted.to_finish_m)
+        Spot::on_oval(lane_number(lane), painted.to_finish_m)
     };
     let layout: &Layout = track.layout();
-    layout.past_m(layout.abreast(spot(1), lane), spot(lane))
+    layout.past_m(layout.abreast(spot(1), lane_number(lane)), spot(lane))
 }
 
 #[test]
 fn the_200_m_in_lanes_to_1_mm() {
     let track = standard();
-    assert_column("stagger_200_m", 0.001, |lane| track.layout().stagger_in_lanes_m(lane, 200.0));
+    assert_column("stagger_200_m", 0.001, |lane| track.layout().stagger_in_lanes_m(lane_number(lane), 200.0));
     assert_column("stagger_200_m", 0.001, |lane| painted_stagger_m(&track, "200 m start", lane));
 }
 
 #[test]
 fn the_400_m_in_lanes_to_1_mm() {
     let track = standard();
-    assert_column("stagger_400_m", 0.001, |lane| track.layout().stagger_in_lanes_m(lane, 400.0));
+    assert_column("stagger_400_m", 0.001, |lane| track.layout().stagger_in_lanes_m(lane_number(lane), 400.0));
     assert_column("stagger_400_m", 0.001, |lane| painted_stagger_m(&track, "400 m start", lane));
 }
 
@@ -67,7 +68,7 @@ fn the_400_m_in_lanes_to_1_mm() {
 fn the_800_m_with_one_bend_in_lanes_to_5_mm() {
     let track = standard();
     assert_column("stagger_800_m", 0.005, |lane| {
-        let stagger_m = track.layout().stagger_after_break_m(lane, 800.0, 1);
+        let stagger_m = track.layout().stagger_after_break_m(lane_number(lane), 800.0, 1);
         stagger_m.expect("every lane breaks for lane 1")
     });
     assert_column("stagger_800_m", 0.005, |lane| painted_stagger_m(&track, "800 m start in lanes", lane));
@@ -77,7 +78,7 @@ fn the_800_m_with_one_bend_in_lanes_to_5_mm() {
 fn the_4x400_m_with_three_bends_in_lanes_to_5_mm() {
     let track = standard();
     assert_column("stagger_4x400_m", 0.005, |lane| {
-        let stagger_m = track.layout().stagger_after_break_m(lane, 1600.0, 3);
+        let stagger_m = track.layout().stagger_after_break_m(lane_number(lane), 1600.0, 3);
         stagger_m.expect("every lane breaks for lane 1")
     });
     assert_column("stagger_4x400_m", 0.005, |lane| painted_stagger_m(&track, "4x400 m start", lane));
@@ -86,5 +87,5 @@ fn the_4x400_m_with_three_bends_in_lanes_to_5_mm() {
 #[test]
 fn each_of_two_laps_adds_the_stagger_of_one() {
     let layout = standard().layout().clone();
-    assert_column("stagger_400_m", 0.001, |lane| layout.stagger_in_lanes_m(lane, 800.0) / 2.0);
+    assert_column("stagger_400_m", 0.001, |lane| layout.stagger_in_lanes_m(lane_number(lane), 800.0) / 2.0);
 }

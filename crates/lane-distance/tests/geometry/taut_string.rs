@@ -6,6 +6,7 @@
 //! 300 m (read). Lane 1 is measured 0.30 m outside the kerb, others 0.20 m outside their inner line
 //! (World Athletics, Technical Rules, track and lanes).
 
+use crate::lane_number;
 use crate::sampled::{Piece, Sampled, distance_m, right_of_m};
 use lane_distance::{Course, Layout, Spot, Track};
 
@@ -49,7 +50,7 @@ impl Shape {
     fn spot(&self, lane: u8, place: usize) -> Spot {
         let line = self.line(lane);
         let to_finish_m = line.lap_m() - line.along_m[place];
-        Spot::on_oval(lane, if place == 0 { 0.0 } else { to_finish_m })
+        Spot::on_oval(lane_number(lane), if place == 0 { 0.0 } else { to_finish_m })
     }
 
     /// The way from a place to the inside lane and along it to the finish line.
@@ -88,7 +89,10 @@ fn the_way_to_the_innermost_open_lane_is_the_taut_string() {
         for inside in INNERMOST {
             for lane in inside + 1..=shape.lanes() {
                 for place in (0..23).map(|n| n * steps / 23) {
-                    let join = shape.layout().join(shape.spot(lane, place), inside).expect("it lies inside");
+                    let join = shape
+                        .layout()
+                        .join(shape.spot(lane, place), lane_number(inside))
+                        .expect("it lies inside");
                     let what = format!("{} lane {lane} to {inside} from place {place}", shape.track.name());
                     let string_m = shape.way_m(lane, place, inside);
                     assert_agree(join.to_finish_m, string_m, shape.line(inside).lap_m(), &what);
@@ -105,7 +109,12 @@ fn a_race_that_breaks_starts_where_the_string_says() {
             for lane in inside..=shape.lanes() {
                 let (line, inner_m) = (shape.line(lane), shape.line(inside).lap_m());
                 for (race_m, bends) in [(800.0, 1), (1600.0, 3)] {
-                    let spot = shape.layout().start_before_break(lane, race_m, bends, inside);
+                    let spot = shape.layout().start_before_break(
+                        lane_number(lane),
+                        race_m,
+                        bends,
+                        lane_number(inside),
+                    );
                     let spot = spot.expect("it lies outside");
                     let after_m = match lane == inside {
                         true => inner_m - line.along_m[shape.breaks],
@@ -130,13 +139,13 @@ fn a_curved_start_lies_where_the_string_is_as_long() {
             let inner = shape.line(inside);
             for place in (0..11).map(|n| n * inner.steps() / 11) {
                 let to_finish_m = shape.spot(inside, place).to_finish_m;
-                let curve = shape.layout().curve(inside, to_finish_m);
+                let curve = shape.layout().curve(lane_number(inside), to_finish_m);
                 assert_eq!(curve.len(), usize::from(shape.lanes() - inside + 1));
                 for point in curve.into_iter().skip(1) {
                     let lane = point.spot.lane;
-                    let (line, steps) = (shape.line(lane), inner.steps());
+                    let (line, steps) = (shape.line(lane.get()), inner.steps());
                     let short_m = |at: usize| {
-                        let differs_m = shape.way_m(lane, at % steps, inside) - to_finish_m;
+                        let differs_m = shape.way_m(lane.get(), at % steps, inside) - to_finish_m;
                         let lap_m = inner.lap_m();
                         differs_m - (differs_m / lap_m).round() * lap_m
                     };
@@ -223,7 +232,7 @@ fn the_shapes_are_on_every_course_as_long_as_the_tracks() {
     for shape in shapes() {
         assert_eq!(shape.lanes(), shape.layout().lanes_of(Course::Oval));
         for lane in 1..=shape.lanes() {
-            let lap_m = shape.track.lap_m(lane).expect("the lane exists");
+            let lap_m = shape.track.lap_m(lane_number(lane)).expect("the lane exists");
             assert!(
                 (lap_m - shape.line(lane).lap_m()).abs() < AGREES_M,
                 "{} lane {lane}",

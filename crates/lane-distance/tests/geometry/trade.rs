@@ -3,6 +3,8 @@
 use lane_distance::spec::{LengthSpec, OneOrMany, TrackSpec};
 use lane_distance::{Course, PaintReading, Pair, Place, Spot, Track};
 
+use crate::lane_number;
+
 fn standard_spec() -> TrackSpec {
     TrackSpec::built_in("standard").expect("it comes with the crate")
 }
@@ -17,7 +19,7 @@ fn standard() -> Track {
 
 /// Distance to the finish of a mark that is painted once in a lane of a course.
 fn painted_m(track: &Track, course: Course, lane: u8, name: &str) -> f64 {
-    let painted = track.painted(course, lane).iter();
+    let painted = track.painted(course, lane_number(lane)).iter();
     let found: Vec<f64> = painted
         .filter(|painted| track.marks()[painted.mark.index()].name == name)
         .map(|painted| painted.to_finish_m)
@@ -28,9 +30,9 @@ fn painted_m(track: &Track, course: Course, lane: u8, name: &str) -> f64 {
 
 /// How far a mark of the oval lies past the place square across from it in another lane.
 fn ahead_m(track: &Track, name: &str, lane: u8, of: u8) -> f64 {
-    let spot = |lane: u8| Spot::on_oval(lane, painted_m(track, Course::Oval, lane, name));
+    let spot = |lane: u8| Spot::on_oval(lane_number(lane), painted_m(track, Course::Oval, lane, name));
     let layout = track.layout();
-    layout.past_m(layout.abreast(spot(of), lane), spot(lane))
+    layout.past_m(layout.abreast(spot(of), lane_number(lane)), spot(lane))
 }
 
 fn told<'a>(track: &'a Track, reading: &PaintReading) -> &'a str {
@@ -39,8 +41,9 @@ fn told<'a>(track: &'a Track, reading: &PaintReading) -> &'a str {
 
 /// The pair that finishes on the finish line of the oval.
 fn to_finish_line(track: &Track, lane: u8, distance_m: f64) -> Pair {
-    let pairs =
-        track.search_at(Place::On(Course::Oval), lane, distance_m).expect("lane and distance are in range");
+    let pairs = track
+        .search_at(Place::On(Course::Oval), lane_number(lane), distance_m)
+        .expect("lane and distance are in range");
     let found = pairs.iter().find(|pair| pair.finish.to_finish_m == 0.0);
     *found.unwrap_or_else(|| panic!("no {distance_m} m to the finish line in lane {lane}: {pairs:?}"))
 }
@@ -70,7 +73,7 @@ fn a_150_to_the_finish_starts_about_2_m_further_on_in_lane_2() {
     let track = standard();
     let (inside, outside) = (to_finish_line(&track, 1, 150.0).start, to_finish_line(&track, 2, 150.0).start);
     let layout = track.layout();
-    let further_m = layout.past_m(layout.abreast(inside, 2), outside);
+    let further_m = layout.past_m(layout.abreast(inside, lane_number(2)), outside);
     assert!((further_m - 2.0).abs() < 0.1, "{further_m} m");
 }
 
@@ -98,13 +101,15 @@ fn a_100_from_the_110_m_hurdles_start_to_the_finish_line_is_10_m_too_far() {
     let track = standard();
     for lane in 1..=8 {
         let hurdles_m = painted_m(&track, Course::HomeStraight, lane, "110 m hurdles start");
-        let at = |to_finish_m| track.point(Spot { course: Course::HomeStraight, lane, to_finish_m });
+        let at = |to_finish_m| {
+            track.point(Spot { course: Course::HomeStraight, lane: lane_number(lane), to_finish_m })
+        };
         let run_m = at(hurdles_m).distance(at(0.0));
         assert!((run_m - 100.0 - 10.0).abs() < 1e-9, "lane {lane}: {run_m} m to the finish line");
-        for pair in track.search(lane, 100.0).expect("lane and distance are in range") {
+        for pair in track.search(lane_number(lane), 100.0).expect("lane and distance are in range") {
             assert_ne!(told(&track, &pair.start_reading), "110 m hurdles start", "lane {lane}: {pair:?}");
         }
-        let of_110 = track.search(lane, 110.0).expect("lane and distance are in range")[0];
+        let of_110 = track.search(lane_number(lane), 110.0).expect("lane and distance are in range")[0];
         assert_eq!(told(&track, &of_110.start_reading), "110 m hurdles start", "lane {lane}: {of_110:?}");
         assert_eq!(told(&track, &of_110.finish_reading), "finish line", "lane {lane}: {of_110:?}");
     }
@@ -114,14 +119,14 @@ fn a_100_from_the_110_m_hurdles_start_to_the_finish_line_is_10_m_too_far() {
 #[test]
 fn the_mile_starts_9_34_m_behind_the_finish_line_in_lane_1() {
     let track = standard();
-    let mile = Spot::on_oval(1, painted_m(&track, Course::Oval, 1, "mile start"));
-    let finish = Spot::on_oval(1, 0.0);
+    let mile = Spot::on_oval(lane_number(1), painted_m(&track, Course::Oval, 1, "mile start"));
+    let finish = Spot::on_oval(lane_number(1), 0.0);
     let behind_m = track.layout().past_m(mile, finish);
     assert!((behind_m - 9.34).abs() < 0.005, "{behind_m} m");
     // It lies on the home straight, so that a tape measures the same.
     let tape_m = track.point(mile).distance(track.point(finish));
     assert!((tape_m - 9.34).abs() < 0.005, "{tape_m} m");
-    let first = track.search(1, 1609.344).expect("lane and distance are in range")[0];
+    let first = track.search(lane_number(1), 1609.344).expect("lane and distance are in range")[0];
     assert_eq!(told(&track, &first.start_reading), "mile start", "{first:?}");
     assert_eq!(told(&track, &first.finish_reading), "finish line", "{first:?}");
 }
@@ -132,13 +137,15 @@ fn no_line_is_painted_at_90_m_on_the_home_straight() {
     let track = standard();
     for lane in 1..=8 {
         let near: Vec<_> = track
-            .painted(Course::HomeStraight, lane)
+            .painted(Course::HomeStraight, lane_number(lane))
             .iter()
             .filter(|painted| (painted.to_finish_m - 90.0).abs() < 1.0)
             .map(|painted| &track.marks()[painted.mark.index()].name)
             .collect();
         assert!(near.is_empty(), "lane {lane}: {near:?}");
-        let pairs = track.search_at(Place::On(Course::HomeStraight), lane, 90.0).expect("the lane is open");
+        let pairs = track
+            .search_at(Place::On(Course::HomeStraight), lane_number(lane), 90.0)
+            .expect("the lane is open");
         for pair in pairs.iter().filter(|pair| pair.finish.to_finish_m == 0.0) {
             assert!(!pair.start_reading.is_on_paint(), "lane {lane}: {pair:?}");
         }
@@ -170,7 +177,7 @@ fn a_200_from_the_400_m_start_ends_at_the_200_m_start_of_the_same_lane() {
         let between_m = painted_m(&track, Course::Oval, lane, "400 m start")
             - painted_m(&track, Course::Oval, lane, "200 m start");
         assert!((between_m - 200.0).abs() < 1e-9, "lane {lane}: {between_m} m");
-        let pairs = track.search(lane, 200.0).expect("lane and distance are in range");
+        let pairs = track.search(lane_number(lane), 200.0).expect("lane and distance are in range");
         let ends =
             pairs.iter().map(|pair| (told(&track, &pair.start_reading), told(&track, &pair.finish_reading)));
         assert!(

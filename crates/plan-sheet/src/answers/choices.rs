@@ -84,7 +84,7 @@ impl View for Choices {
             .with("course", |row| row.1.start.course.to_string())
             .with("distance_m", |row| row.1.distance_m)
             .with("plus_minus_m", |row| row.1.plus_minus_m)
-            .with("ends_on_paint", |row| row.1.ends_on_paint)
+            .with("ends_on_paint", |row| u32::from(row.1.ends_on_paint))
             .with_spot("start", |row| &row.1.start)
             .with_spot("finish", |row| &row.1.finish)
             .table(&rows)

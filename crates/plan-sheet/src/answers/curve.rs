@@ -1,7 +1,7 @@
 //! The curved start line of a group.
 
 use crate::words::numbers::metres;
-use lane_distance::{Placement, Track};
+use lane_distance::{LaneNumber, Placement, Track};
 use serde::Serialize;
 use session_plan::{Caution, cautions};
 
@@ -17,7 +17,7 @@ use crate::words::spot::SaidSpot;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Curve {
     /// The innermost open lane, for which the group breaks.
-    pub(crate) inside_lane: u8,
+    pub(crate) inside_lane: LaneNumber,
     /// The distance that is run, in metres; nothing where only a place was asked for.
     pub(crate) distance_m: Option<f64>,
     /// The lanes, from the inside outwards.
@@ -31,7 +31,7 @@ pub struct Curve {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(crate) struct CurveLane {
     /// The lane.
-    pub(crate) lane: u8,
+    pub(crate) lane: LaneNumber,
     /// Where to stand in it.
     pub(crate) spot: SaidSpot,
     /// Metres past the line square across the track at the inside lane's start.
@@ -41,7 +41,7 @@ pub(crate) struct CurveLane {
 impl Curve {
     /// The curve that leaves the inside lane `to_finish_m` from the finish, in the lanes that are
     /// open.
-    pub fn of(track: &Track, inside_lane: u8, to_finish_m: f64, distance_m: Option<f64>) -> Self {
+    pub fn of(track: &Track, inside_lane: LaneNumber, to_finish_m: f64, distance_m: Option<f64>) -> Self {
         let open = track.open_lanes(lane_distance::Course::Oval);
         let points = track.layout().curve(inside_lane, to_finish_m);
         let lanes =

@@ -1,6 +1,6 @@
 //! Lap and stagger of each lane.
 
-use lane_distance::{Course, Placement, Track};
+use lane_distance::{Course, LaneNumber, Placement, Track};
 use serde::Serialize;
 use session_plan::{Caution, cautions};
 
@@ -18,21 +18,21 @@ pub struct LaneTable {
     /// The lanes, lane 1 first.
     pub(crate) lanes: Vec<LaneRow>,
     /// The innermost open lane, for which those in lanes break.
-    pub(crate) inside_lane: Option<u8>,
+    pub(crate) inside_lane: Option<LaneNumber>,
     /// What to take care of.
     #[serde(skip)]
     pub(crate) cautions: Vec<Caution>,
     #[serde(skip)]
     track: String,
     #[serde(skip)]
-    closed: Vec<u8>,
+    closed: Vec<LaneNumber>,
 }
 
 /// Lap and stagger of one lane, in metres.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(crate) struct LaneRow {
     /// The lane's number.
-    pub(crate) lane: u8,
+    pub(crate) lane: LaneNumber,
     /// A lap along its measure line.
     pub(crate) lap_m: f64,
     /// Stagger of 200 m, in lanes all the way.
@@ -62,11 +62,11 @@ impl LaneTable {
     pub fn of(track: &Track) -> Self {
         let layout = track.layout();
         let inside_lane = track.open_lanes(Course::Oval).first().copied();
-        let start_800 = |lane: u8| {
-            let inside = inside_lane.filter(|&inside| inside > 1 && inside <= lane)?;
+        let start_800 = |lane: LaneNumber| {
+            let inside = inside_lane.filter(|&inside| inside > LaneNumber::FIRST && inside <= lane)?;
             track.check_lane(Course::Oval, lane).ok()?;
             let spot = layout.start_before_break(lane, 800.0, 1, inside)?;
-            let painted = layout.start_before_break(lane, 800.0, 1, 1)?;
+            let painted = layout.start_before_break(lane, 800.0, 1, LaneNumber::FIRST)?;
             Some(ClosedStart {
                 spot: Placement::of(track, spot).into(),
                 past_painted_m: layout.past_m(painted, spot),
@@ -84,7 +84,7 @@ impl LaneTable {
             })
         };
         Self {
-            lanes: (1..=layout.lanes_of(Course::Oval)).filter_map(row).collect(),
+            lanes: layout.lane_numbers(Course::Oval).filter_map(row).collect(),
             inside_lane,
             cautions: cautions(track),
             track: track.name().to_owned(),

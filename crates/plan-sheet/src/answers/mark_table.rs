@@ -1,6 +1,6 @@
 //! The paint in a lane.
 
-use lane_distance::{Placement, Spot, Track};
+use lane_distance::{LaneNumber, Placement, Spot, Track};
 use serde::Serialize;
 use session_plan::{Caution, cautions};
 
@@ -21,7 +21,7 @@ pub struct MarkTable {
     #[serde(skip)]
     pub(crate) cautions: Vec<Caution>,
     #[serde(skip)]
-    lane: u8,
+    lane: LaneNumber,
 }
 
 /// A mark in a lane.
@@ -43,7 +43,7 @@ pub(crate) struct MarkRow {
 
 impl MarkTable {
     /// The paint of one lane.
-    pub fn of(track: &Track, lane: u8) -> Self {
+    pub fn of(track: &Track, lane: LaneNumber) -> Self {
         let in_chute = |spot: Spot| {
             let ground = track.layout().straight(spot.course);
             ground.is_some_and(|ground| spot.to_finish_m > ground.straight_m)

@@ -1,6 +1,6 @@
 //! How far it is from one place to another.
 
-use lane_distance::{NoRouteError, PaintReading, Placement, Route, Track};
+use lane_distance::{LaneNumber, NoRouteError, PaintReading, Placement, Route, Track};
 use serde::Serialize;
 use session_plan::{Caution, cautions};
 
@@ -17,7 +17,7 @@ use crate::words::spot::SaidSpot;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Measurement {
     /// The lane in which the way starts.
-    pub(crate) lane: u8,
+    pub(crate) lane: LaneNumber,
     /// Where it starts.
     pub(crate) from: SaidSpot,
     /// Where it ends; its lane may be another one.

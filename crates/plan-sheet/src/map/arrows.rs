@@ -1,7 +1,7 @@
 //! Arrows in the direction of running.
 
 use kurbo::{Rect, Vec2};
-use lane_distance::Spot;
+use lane_distance::{LaneNumber, Spot};
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -18,12 +18,12 @@ pub(super) struct Arrow(Way);
 impl Arrow {
     /// One beside each quarter of the lap, where nothing in use lies beside it, if there is such a place.
     pub(super) fn all(ground: Ground<'_>, frame: Frame, mm: f64) -> Vec<Self> {
-        let line = ground.layout().measure(1);
+        let line = ground.layout().measure(LaneNumber::FIRST);
         let half_m = 7.0 * mm;
         let near = |middle_m: f64| {
             [-1.5, 0.0, 1.5].iter().any(|part| {
                 let to_finish_m = line.within_lap_m(line.lap_m() - middle_m - part * half_m);
-                let spot = Spot::on_oval(1, to_finish_m);
+                let spot = Spot::on_oval(LaneNumber::FIRST, to_finish_m);
                 ground.track.hazards().iter().any(|hazard| hazard.covers(ground.layout(), spot))
             })
         };

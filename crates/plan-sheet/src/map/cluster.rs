@@ -40,7 +40,7 @@ impl<'a> Cluster<'a> {
     /// Its lanes, such as `lanes 3–5`.
     pub(super) fn lanes(&self) -> String {
         let lanes: std::collections::BTreeSet<u32> =
-            self.cones.iter().map(|cone| cone.spot.lane.into()).collect();
+            self.cones.iter().map(|cone| cone.spot.lane.get().into()).collect();
         let noun = if lanes.len() == 1 { "lane" } else { "lanes" };
         format!("{noun} {}", ranges(lanes))
     }

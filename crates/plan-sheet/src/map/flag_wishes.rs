@@ -1,6 +1,7 @@
 //! Where the numbered flags of the map would like to stand.
 
 use kurbo::Vec2;
+use lane_distance::LaneNumber;
 
 use super::cluster::Cluster;
 use super::cones;
@@ -25,7 +26,7 @@ pub(super) fn flag_wishes(cluster: &Cluster<'_>, ground: Ground<'_>, frame: Fram
         let outwards: Vec2 = (frame.at(pose.outwards(1.0)) - frame.at(pose.point)) / frame.length(1.0);
         let on_oval = layout.on_course(spot, lane_distance::Course::Oval);
         let outer_m = match on_oval {
-            Some(on_oval) => outside_there_m(ground, layout.abreast(on_oval, 1).to_finish_m),
+            Some(on_oval) => outside_there_m(ground, layout.abreast(on_oval, LaneNumber::FIRST).to_finish_m),
             None => ground.outer_m(spot.course),
         };
         if is_outward {

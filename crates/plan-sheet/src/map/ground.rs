@@ -1,7 +1,7 @@
 //! The lanes, to scale: bends, straights, chutes, and what is closed.
 
 use kurbo::{Point, Rect};
-use lane_distance::{Course, Layout, Spot, Station, Track};
+use lane_distance::{Course, LaneNumber, Layout, Spot, Station, Track};
 use svg::node::element::Element;
 use svg::node::{Node, Value};
 
@@ -31,7 +31,7 @@ impl<'a> Ground<'a> {
 
     /// How far the outer edge of the outermost lane of a course lies outside the inner edge, in metres.
     pub(super) fn outer_m(self, course: Course) -> f64 {
-        let lane = self.layout().lane(self.layout().lanes_of(course).max(1));
+        let lane = self.layout().lane(self.layout().lane_numbers(course).last().unwrap_or(LaneNumber::FIRST));
         lane.inner_line_m + lane.width_m
     }
 
@@ -125,12 +125,16 @@ impl<'a> Ground<'a> {
 
     /// The ends of the finish line, which lies across all lanes of the home straight.
     pub(super) fn finish_line(self, frame: Frame) -> (Point, Point) {
-        let oval_lanes = self.layout().lanes_of(Course::Oval);
-        let outermost = match self.layout().lanes_of(Course::HomeStraight) {
-            lane if lane > oval_lanes => Spot { course: Course::HomeStraight, lane, to_finish_m: 0.0 },
-            _ => Spot::on_oval(oval_lanes, 0.0),
+        let outermost = match self.layout().lane_numbers(Course::HomeStraight).last() {
+            Some(lane) if !self.layout().has_lane(Course::Oval, lane) => {
+                Spot { course: Course::HomeStraight, lane, to_finish_m: 0.0 }
+            }
+            _ => {
+                let lane = self.layout().lane_numbers(Course::Oval).last();
+                Spot::on_oval(lane.unwrap_or(LaneNumber::FIRST), 0.0)
+            }
         };
-        (self.across(frame, Spot::on_oval(1, 0.0)).0, self.across(frame, outermost).1)
+        (self.across(frame, Spot::on_oval(LaneNumber::FIRST, 0.0)).0, self.across(frame, outermost).1)
     }
 
     /// A part of a straight: between two distances to its finish, and two outside the inner edge.
@@ -156,7 +160,6 @@ impl<'a> Ground<'a> {
     pub(super) fn draw(self, frame: Frame, shown: Rect, mm: f64) -> Element {
         let mut all = group("ground");
         let layout = self.layout();
-        let oval_lanes = layout.lanes_of(Course::Oval);
         let ring = format!("{}{}", self.lap(frame, self.outer_m(Course::Oval)), self.lap(frame, 0.0));
         let straights: Vec<String> = self
             .straights()
@@ -174,14 +177,14 @@ impl<'a> Ground<'a> {
             all.append(element("path", [("d", d.into()), ("fill", SURFACE.into()), rule]));
         }
         let thin = Pen::new(LANE_LINE, 0.12 * mm);
-        for lane in 2..=oval_lanes {
+        for lane in layout.lane_numbers(Course::Oval).skip(1) {
             all.append(stroke(self.lap(frame, self.layout().lane(lane).inner_line_m), thin));
         }
         for (course, _, length_m) in self.straights() {
             let begins_m = length_m * layout.scale();
-            for lane in 2..=layout.lanes_of(course) {
+            for lane in layout.lane_numbers(course).skip(1) {
                 // Where the oval has the lane its line is drawn already.
-                let ends_m = if lane <= oval_lanes { self.straight_m(course) } else { 0.0 };
+                let ends_m = if layout.has_lane(Course::Oval, lane) { self.straight_m(course) } else { 0.0 };
                 let out_m = self.layout().lane(lane).inner_line_m;
                 if begins_m > ends_m {
                     let ends = self.box_of_straight(frame, course, (begins_m, ends_m), (out_m, out_m));
@@ -222,7 +225,7 @@ impl<'a> Ground<'a> {
                     d += &format!("M{}L{}", pair(from), pair(to));
                 }
             };
-            if number <= layout.lanes_of(Course::Oval) {
+            if layout.has_lane(Course::Oval, number) {
                 let lap_m = self.layout().measure(number).lap_m();
                 let count = (lap_m / apart_m).round().max(1.0);
                 for index in 0..count as u32 {
@@ -230,11 +233,11 @@ impl<'a> Ground<'a> {
                 }
             }
             for (course, _, length_m) in self.straights() {
-                if number > layout.lanes_of(course) {
+                if !layout.has_lane(course, number) {
                     continue;
                 }
                 let begins_m = length_m * layout.scale();
-                let is_on_oval = number <= layout.lanes_of(Course::Oval);
+                let is_on_oval = layout.has_lane(Course::Oval, number);
                 let ends_m = if is_on_oval { self.straight_m(course) } else { lane.width_m };
                 let count = ((begins_m - ends_m) / apart_m).floor().max(0.0);
                 for index in 0..count as u32 {

@@ -1,6 +1,6 @@
 //! What is not safe while in use.
 
-use lane_distance::{Course, Hazard, Side, Spot};
+use lane_distance::{Course, Hazard, LaneNumber, Side, Spot};
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -29,18 +29,18 @@ fn breadth_m(hazard: &Hazard, ground: Ground<'_>, (from_m, to_m): (f64, f64)) ->
 /// The shape of a hazard as path data; nothing where the track does not reach it.
 fn shape(hazard: &Hazard, ground: Ground<'_>, frame: Frame) -> Option<String> {
     let layout = ground.layout();
-    let (from_m, to_m) = hazard.extent_m(layout, hazard.on, 1)?;
+    let (from_m, to_m) = hazard.extent_m(layout, hazard.on, LaneNumber::FIRST)?;
     let breadth_m = breadth_m(hazard, ground, (from_m, to_m));
     if hazard.on != Course::Oval {
         return Some(outline(&ground.box_of_straight(frame, hazard.on, (from_m, to_m), breadth_m)));
     }
-    let station = |to_finish_m: f64| layout.station(Spot::on_oval(1, to_finish_m));
+    let station = |to_finish_m: f64| layout.station(Spot::on_oval(LaneNumber::FIRST, to_finish_m));
     Some(ground.band(frame, (station(from_m), station(to_m)), breadth_m))
 }
 
 /// How far the outermost lane's outer edge lies outside the inner edge at a place of the oval.
 pub(super) fn outside_there_m(ground: Ground<'_>, to_finish_m: f64) -> f64 {
-    let spot = Spot::on_oval(1, to_finish_m);
+    let spot = Spot::on_oval(LaneNumber::FIRST, to_finish_m);
     let courses = Course::ALL.into_iter().filter(|&course| ground.layout().on_course(spot, course).is_some());
     courses.map(|course| ground.outer_m(course)).fold(0.0, f64::max)
 }
@@ -78,14 +78,16 @@ pub(super) fn name(hazard: &Hazard) -> String {
 /// Where the name of a hazard may stand: on its own side of the lanes first.
 pub(super) fn wishes(hazard: &Hazard, ground: Ground<'_>, frame: Frame, gap: f64) -> Vec<Wish> {
     let layout = ground.layout();
-    let Some((from_m, to_m)) = hazard.extent_m(layout, hazard.on, 1) else { return Vec::new() };
+    let Some((from_m, to_m)) = hazard.extent_m(layout, hazard.on, LaneNumber::FIRST) else {
+        return Vec::new();
+    };
     let middle_m = match hazard.on {
         Course::Oval if to_m > from_m => from_m,
         _ => (from_m + to_m) / 2.0,
     };
-    let pose = layout.pose(Spot { course: hazard.on, lane: 1, to_finish_m: middle_m });
+    let pose = layout.pose(Spot { course: hazard.on, lane: LaneNumber::FIRST, to_finish_m: middle_m });
     let breadth_m = breadth_m(hazard, ground, (middle_m, middle_m));
-    let measure_m = layout.lane(1).measure_m;
+    let measure_m = layout.lane(LaneNumber::FIRST).measure_m;
     let beside = |out_m: f64| frame.at(pose.outwards(out_m - measure_m));
     let middle = beside((breadth_m.0 + breadth_m.1) / 2.0);
     let outwards = (beside(1.0) - beside(0.0)) / frame.length(1.0);

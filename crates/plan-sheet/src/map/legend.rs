@@ -41,7 +41,7 @@ pub(super) fn draw(cones: &[ConeRow], at: Point, mm: f64) -> (Element, f64) {
         let steps = steps.as_ref().map_or_else(String::new, |steps| format!("; {steps} steps"));
         let cells = [
             ranges(group.iter().map(|cone| cone.number)),
-            ranges(group.iter().map(|cone| cone.lane.into())),
+            ranges(group.iter().map(|cone| cone.lane.get().into())),
             format!("{place}{steps}"),
             serves.clone(),
         ];

@@ -1,7 +1,7 @@
 //! Names on the map of everything but cones.
 
 use kurbo::{Point, Vec2};
-use lane_distance::{Course, LaneList, Spot};
+use lane_distance::{Course, LaneList, LaneNumber, Spot};
 use session_plan::Plan;
 use svg::node::element::Element;
 
@@ -61,9 +61,9 @@ impl Name {
         );
         let closed = ground.track.closed_lanes();
         if let Some(&lane) = closed.first() {
-            let line = ground.layout().measure(1);
-            let spot = Spot::on_oval(1, line.within_lap_m(line.lap_m() * 0.30));
-            if lane <= layout.lanes_of(Course::Oval) {
+            let line = ground.layout().measure(LaneNumber::FIRST);
+            let spot = Spot::on_oval(LaneNumber::FIRST, line.within_lap_m(line.lap_m() * 0.30));
+            if layout.has_lane(Course::Oval, lane) {
                 let (inner, outer) = ground.across(frame, layout.abreast(spot, lane));
                 let way = (inner - outer).normalize();
                 let anchor = inner.midpoint(outer);

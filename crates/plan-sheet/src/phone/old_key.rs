@@ -16,7 +16,7 @@ pub(super) fn old_key(plan: &Plan) -> String {
         digest.add(part);
     }
     for (number, rep) in runs(plan) {
-        for count in [number, rep.set as usize, rep.rep as usize, rep.wave as usize, rep.lane.into()] {
+        for count in [number, rep.set as usize, rep.rep as usize, rep.wave as usize, rep.lane.get().into()] {
             digest.add(&count.to_string());
         }
         let mut metres = format!("{:.3}", rep.distance_m);

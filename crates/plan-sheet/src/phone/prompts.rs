@@ -1,6 +1,6 @@
 //! The places that a run passes and that a coach has time to look at.
 
-use lane_distance::LaneList;
+use lane_distance::{LaneList, LaneNumber};
 
 use crate::sheet::sheet_row::{SheetRow, SheetSplit};
 
@@ -51,8 +51,8 @@ pub(super) fn prompts(row: &SheetRow) -> Vec<Prompt> {
 }
 
 /// The prompts of all lanes of a run, in the order of their times; where lanes differ, with the lanes.
-pub(super) fn passes(lanes: &[(u8, Vec<Prompt>)]) -> Vec<Prompt> {
-    let mut passes: Vec<(Prompt, Vec<u8>)> = Vec::new();
+pub(super) fn passes(lanes: &[(LaneNumber, Vec<Prompt>)]) -> Vec<Prompt> {
+    let mut passes: Vec<(Prompt, Vec<LaneNumber>)> = Vec::new();
     for (lane, prompts) in lanes {
         for prompt in prompts {
             match passes.iter_mut().find(|(known, _)| known.is_alike(prompt)) {
@@ -62,7 +62,7 @@ pub(super) fn passes(lanes: &[(u8, Vec<Prompt>)]) -> Vec<Prompt> {
         }
     }
     passes.sort_by(|(a, _), (b, _)| a.time_s.total_cmp(&b.time_s));
-    let with_lanes = |(prompt, alike): (Prompt, Vec<u8>)| {
+    let with_lanes = |(prompt, alike): (Prompt, Vec<LaneNumber>)| {
         if alike.len() == lanes.len() {
             return prompt;
         }

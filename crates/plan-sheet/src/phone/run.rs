@@ -3,6 +3,7 @@
 use super::prompts::{Prompt, passes, prompts};
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
+use lane_distance::LaneNumber;
 
 /// One repetition of one wave in all its lanes, timed by one clock.
 pub(super) struct Run {
@@ -36,7 +37,7 @@ impl Run {
         let first = &rows[0];
         let lanes: Vec<RunLane> =
             rows.iter().map(|row| RunLane { row: row.clone(), prompts: prompts(row) }).collect();
-        let prompts: Vec<(u8, Vec<Prompt>)> =
+        let prompts: Vec<(LaneNumber, Vec<Prompt>)> =
             lanes.iter().map(|lane| (lane.row.lane, lane.prompts.clone())).collect();
         Self {
             name: name(block, first),

@@ -1,5 +1,6 @@
 //! A cone.
 
+use lane_distance::LaneNumber;
 use serde::Serialize;
 use session_plan::{Cone, Plan};
 
@@ -14,7 +15,7 @@ pub(crate) struct ConeRow {
     /// What it marks.
     pub(crate) what: String,
     /// The lane.
-    pub(crate) lane: u8,
+    pub(crate) lane: LaneNumber,
     /// Where it stands.
     pub(crate) place: String,
     /// How many steps it is from the paint, where steps are given.
@@ -42,7 +43,7 @@ pub(crate) fn cone_groups(cones: &[ConeRow]) -> impl Iterator<Item = &[ConeRow]>
 }
 
 /// The lanes of some cones.
-pub(crate) fn lanes(cones: &[ConeRow]) -> Vec<u8> {
+pub(crate) fn lanes(cones: &[ConeRow]) -> Vec<LaneNumber> {
     cones.iter().map(|cone| cone.lane).collect()
 }
 

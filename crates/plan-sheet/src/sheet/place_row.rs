@@ -1,5 +1,6 @@
 //! Where the runs of a block start and finish, each place said once.
 
+use lane_distance::LaneNumber;
 use std::collections::HashMap;
 
 use serde::Serialize;
@@ -17,7 +18,7 @@ pub(crate) struct PlaceRow {
     pub(crate) is_throughout: bool,
     /// The lanes, in rising order.
     #[serde(serialize_with = "lanes_in_words")]
-    pub(crate) lanes: Vec<u8>,
+    pub(crate) lanes: Vec<LaneNumber>,
     /// The first of the runs; it has targets and splits where those are the same for all of them.
     #[serde(flatten)]
     pub(crate) run: SheetRow,
@@ -42,7 +43,7 @@ pub(crate) enum Alike {
 
 /// What one lane does in some repetitions.
 struct Lane<'a> {
-    lane: u8,
+    lane: LaneNumber,
     reps: Vec<u32>,
     first: &'a SheetRow,
 }

@@ -1,7 +1,7 @@
 //! A run as the sheets print it.
 
 use crate::words::numbers::{clock, metres};
-use lane_distance::{Mark, Spot};
+use lane_distance::{LaneNumber, Mark, Spot};
 use serde::Serialize;
 use session_plan::{Plan, Rep};
 
@@ -19,7 +19,7 @@ pub(crate) struct SheetRow {
     /// The number of its wave.
     pub(crate) wave: u32,
     /// The lane.
-    pub(crate) lane: u8,
+    pub(crate) lane: LaneNumber,
     /// Who runs, as they are called.
     pub(crate) athletes: Vec<String>,
     /// The same as they are written.

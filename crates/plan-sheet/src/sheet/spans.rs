@@ -1,6 +1,6 @@
 //! Numbers that follow each other, joined.
 
-use lane_distance::LaneList;
+use lane_distance::{LaneList, LaneNumber};
 use serde::Serializer;
 
 /// The first and the last of every run of rising numbers that follow each other.
@@ -35,8 +35,8 @@ pub(crate) fn joined(numbers: &[u32]) -> String {
 }
 
 /// Lanes to choose from: `2 or 3`.
-pub(crate) fn lane_choice(lanes: &[u8]) -> String {
-    lanes.iter().map(u8::to_string).collect::<Vec<_>>().join(" or ")
+pub(crate) fn lane_choice(lanes: &[LaneNumber]) -> String {
+    lanes.iter().map(LaneNumber::to_string).collect::<Vec<_>>().join(" or ")
 }
 
 /// Writes repetitions as templates show them.
@@ -45,7 +45,7 @@ pub(crate) fn reps_in_words<S: Serializer>(reps: &[u32], to: S) -> Result<S::Ok,
 }
 
 /// Writes lanes as templates show them.
-pub(crate) fn lanes_in_words<S: Serializer>(lanes: &[u8], to: S) -> Result<S::Ok, S::Error> {
+pub(crate) fn lanes_in_words<S: Serializer>(lanes: &[LaneNumber], to: S) -> Result<S::Ok, S::Error> {
     to.collect_str(&LaneList(lanes).numbers())
 }
 

@@ -1,5 +1,6 @@
 //! When the waves of a block go, and what each of their runners does.
 
+use lane_distance::LaneNumber;
 use serde::{Serialize, Serializer};
 
 use crate::sheet::sheet_row::{SheetRow, SheetSplit};
@@ -35,7 +36,7 @@ pub(crate) struct WaveLine {
     /// Who runs; nothing where nobody is named.
     pub(crate) athlete: Option<String>,
     /// The lane, where it is the same in all repetitions.
-    pub(crate) lane: Option<u8>,
+    pub(crate) lane: Option<LaneNumber>,
     /// The target, where all repetitions have the same.
     pub(crate) target: Option<String>,
     /// Whether the target is the athlete's own, not that of several who run together.
@@ -44,7 +45,7 @@ pub(crate) struct WaveLine {
     pub(crate) splits: Vec<SheetSplit>,
     /// The lane of each repetition of the wave, or the lanes to choose from; empty where it does not run.
     #[serde(serialize_with = "lanes_of_goes")]
-    pub(crate) lanes: Vec<Vec<u8>>,
+    pub(crate) lanes: Vec<Vec<LaneNumber>>,
     /// How far it is in all, in metres.
     #[serde(skip)]
     pub(crate) total_m: f64,
@@ -103,6 +104,6 @@ impl WaveLine {
     }
 }
 
-fn lanes_of_goes<S: Serializer>(lanes: &[Vec<u8>], to: S) -> Result<S::Ok, S::Error> {
+fn lanes_of_goes<S: Serializer>(lanes: &[Vec<LaneNumber>], to: S) -> Result<S::Ok, S::Error> {
     to.collect_seq(lanes.iter().map(|lanes| (!lanes.is_empty()).then(|| lane_choice(lanes))))
 }

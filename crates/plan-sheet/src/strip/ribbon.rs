@@ -3,7 +3,7 @@
 use std::collections::HashSet;
 
 use crate::words::numbers::{metres, to_cm};
-use lane_distance::{Course, Form, Layout, Spot, Track};
+use lane_distance::{Course, Form, LaneNumber, Layout, Spot, Track};
 
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_row::SheetRow;
@@ -24,7 +24,7 @@ pub(super) struct Passed {
 pub(super) struct Ribbon {
     /// The number of its first block.
     block: usize,
-    lanes: Vec<u8>,
+    lanes: Vec<LaneNumber>,
     distance_m: f64,
     /// Whole laps that are run before what is shown.
     laps: u32,
@@ -138,7 +138,7 @@ impl Ribbon {
     /// How far it is, in which lanes, of which block.
     pub(super) fn title(&self) -> String {
         let noun = if self.lanes.len() == 1 { "lane" } else { "lanes" };
-        let lanes = ranges(self.lanes.iter().map(|lane| u32::from(*lane)));
+        let lanes = ranges(self.lanes.iter().map(|lane| lane.get().into()));
         format!("Block {}: {} m, {noun} {lanes}", self.block, metres(self.distance_m))
     }
 

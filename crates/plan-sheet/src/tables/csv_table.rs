@@ -1,6 +1,7 @@
 //! Answers as rows for spreadsheets and programs.
 
 use csv::{Terminator, WriterBuilder};
+use lane_distance::LaneNumber;
 
 /// A header and rows. Lines end as RFC 4180 says; numbers are rounded to a millionth.
 ///
@@ -81,9 +82,9 @@ impl From<u32> for Cell {
     }
 }
 
-impl From<u8> for Cell {
-    fn from(number: u8) -> Self {
-        u32::from(number).into()
+impl From<LaneNumber> for Cell {
+    fn from(lane: LaneNumber) -> Self {
+        u32::from(lane.get()).into()
     }
 }
 

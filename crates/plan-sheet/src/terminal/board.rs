@@ -1,6 +1,7 @@
 //! A squad's block on a terminal: who goes when, and what each athlete does.
 
 use chrono::NaiveTime;
+use lane_distance::LaneNumber;
 
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
@@ -34,7 +35,7 @@ pub(crate) fn board(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
 
 /// Who runs in which lane; those who share several lanes choose.
 fn who(run: &[SheetRow]) -> String {
-    let mut shared: Vec<(Vec<u8>, &[String])> = Vec::new();
+    let mut shared: Vec<(Vec<LaneNumber>, &[String])> = Vec::new();
     for row in run {
         match shared.iter_mut().find(|(_, athletes)| *athletes == row.athletes) {
             Some((lanes, _)) => lanes.push(row.lane),

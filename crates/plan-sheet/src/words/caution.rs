@@ -1,6 +1,6 @@
 //! What to take care of, in sentences.
 
-use lane_distance::{HazardKind, LaneList};
+use lane_distance::{HazardKind, LaneList, LaneNumber};
 use session_plan::{Caution, PlanBlock};
 
 /// The note in every row of a CSV table, which has no footer.
@@ -50,7 +50,7 @@ pub(crate) fn caution(caution: &Caution) -> String {
 }
 
 /// What to take care of, in short: for what is carried on the track.
-pub(crate) fn in_short(closed: &[u8]) -> String {
+pub(crate) fn in_short(closed: &[LaneNumber]) -> String {
     let closed = match closed {
         [] => String::new(),
         closed => format!(" Stay out of {}.", LaneList(closed)),

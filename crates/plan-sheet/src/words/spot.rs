@@ -60,14 +60,14 @@ pub(crate) fn from_paint(place: &Placement) -> String {
 
 #[cfg(test)]
 mod tests {
-    use lane_distance::{Spot, Track};
+    use lane_distance::{LaneNumber, Spot, Track};
 
     use super::*;
 
     #[test]
     fn a_place_off_the_paint_is_said_with_its_tape_and_steps() {
         let track = Track::built_in("standard").expect("it comes with the crate");
-        let place = Placement::of(&track, Spot::on_oval(2, 300.0));
+        let place = Placement::of(&track, Spot::on_oval(LaneNumber::of::<2>(), 300.0));
         let words = "9.95 m back along the inner line from the exit of yellow zone 1";
         assert_eq!(spot(&place), words);
         assert_eq!(spot(&place.with_strides(0.85)), format!("{words}, 11½ steps"));

@@ -1,6 +1,6 @@
 //! The rules that a venue posts.
 
-use lane_distance::{Course, Key, Place, TrackFaultKind};
+use lane_distance::{Course, Key, LaneNumber, Place, TrackFaultKind};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -103,6 +103,11 @@ pub enum InfieldCrossing {
 }
 
 impl LaneRule {
+    /// The lanes as checked numbers, the one to be used first in front.
+    pub(crate) fn lane_numbers(&self) -> impl Iterator<Item = LaneNumber> {
+        self.lanes.iter().copied().filter_map(LaneNumber::new)
+    }
+
     /// Whether the rule speaks of runs of this distance.
     pub fn fits(&self, distance_m: f64) -> bool {
         self.over.is_none_or(|over| distance_m > over)

@@ -93,7 +93,8 @@ impl Venue {
     ///
     /// [`lane_distance::LaneError`] where the track has no such lane.
     pub fn with_closed(mut self, lanes: &[u8]) -> Result<Self, lane_distance::LaneError> {
-        self.track = self.track.with_closed(lanes)?;
+        let lanes = lanes.iter().map(|&lane| self.track.lane_number(lane)).collect::<Result<Vec<_>, _>>()?;
+        self.track = self.track.with_closed(&lanes)?;
         Ok(self)
     }
 

@@ -1,6 +1,6 @@
 //! One block laid out on a track.
 
-use lane_distance::{Course, Pair, Spot, Track};
+use lane_distance::{Course, LaneNumber, Pair, Spot, Track};
 
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
@@ -46,7 +46,7 @@ pub(crate) fn plan_block(
     let clocked = clock.run(&timings);
     let gaps_s: Vec<Option<f64>> = clocked.iter().map(|clocked| clocked.rest_s).collect();
     let together = first.together.is_some();
-    let inside = location.lanes.iter().copied().min().unwrap_or(1);
+    let inside = location.lanes.iter().copied().min().unwrap_or(LaneNumber::FIRST);
     let mut chains = Vec::new();
     for &lane in &location.lanes {
         let chain = chain::chain(
@@ -111,7 +111,7 @@ fn timings(
     who: &Who<'_>,
     remarks: &mut Vec<Remark>,
 ) -> Planned<Vec<Timing>> {
-    let lane = location.lanes.first().copied().unwrap_or(1);
+    let lane = location.lanes.first().copied().unwrap_or(LaneNumber::FIRST);
     let mut timings = Vec::with_capacity(steps.len());
     for step in steps {
         let mut timing = Timing { target_s: None, target_from_s: None, gap: step.gap };
@@ -137,7 +137,7 @@ fn timings(
 /// # Errors
 ///
 /// A [`PlanFault`] where the lane is missing or closed.
-fn group_start(track: &Track, step: &Step<'_>, inside: &Pair, lane: u8) -> Planned<Pair> {
+fn group_start(track: &Track, step: &Step<'_>, inside: &Pair, lane: LaneNumber) -> Planned<Pair> {
     if lane == inside.start.lane {
         return Ok(*inside);
     }

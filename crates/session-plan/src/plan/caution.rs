@@ -1,6 +1,6 @@
 //! What to take care of.
 
-use lane_distance::{HazardKind, LINE_MEASURE_M, Pair, Side, Track};
+use lane_distance::{HazardKind, LINE_MEASURE_M, LaneNumber, Pair, Side, Track};
 use serde::Serialize;
 
 /// What to take care of, on a track or in a run.
@@ -27,7 +27,7 @@ pub enum Caution {
     #[serde(rename = "closed lanes")]
     ClosedLanes {
         /// The lanes.
-        lanes: Vec<u8>,
+        lanes: Vec<LaneNumber>,
         /// Why they are closed, as the track file says it.
         because: Option<String>,
     },
@@ -58,7 +58,7 @@ pub fn cautions(track: &Track) -> Vec<Caution> {
     let mut cautions = vec![Caution::MeasureLine { has_kerb }];
     let scale = track.layout().scale();
     if scale != 1.0 {
-        cautions.push(Caution::Scaled { scale, lap_m: track.lap_m(1).unwrap_or_default() });
+        cautions.push(Caution::Scaled { scale, lap_m: track.lap_m(LaneNumber::FIRST).unwrap_or_default() });
     }
     if !track.closed_lanes().is_empty() {
         cautions.push(Caution::ClosedLanes {

@@ -1,6 +1,6 @@
 //! One run after the other: where each starts, given how the runners get there.
 
-use lane_distance::{Course, Pair, Track};
+use lane_distance::{Course, LaneNumber, Pair, Track};
 
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::location::Location;
@@ -23,7 +23,7 @@ pub(crate) fn chain(
     track: &Track,
     steps: &[Step<'_>],
     location: &Location,
-    lane: u8,
+    lane: LaneNumber,
     prefer: Prefer,
     gaps_s: &[Option<f64>],
 ) -> Planned<Chain> {
@@ -78,7 +78,7 @@ fn next_start(
     step: &Step<'_>,
     recovery: RecoveryKind,
     last: &Pair,
-    lane: u8,
+    lane: LaneNumber,
 ) -> Planned<Option<Pair>> {
     let on_m = match recovery {
         RecoveryKind::Jog(metres) | RecoveryKind::Walk(metres) => metres,
@@ -118,7 +118,7 @@ fn remarks(
     track: &Track,
     steps: &[Step<'_>],
     pairs: &[Option<Pair>],
-    lane: u8,
+    lane: LaneNumber,
     gaps_s: &[Option<f64>],
 ) -> Vec<Remark> {
     let follows = |index: usize| -> Option<(Pair, Pair)> { (*pairs.get(index)?).zip(*pairs.get(index + 1)?) };
@@ -151,7 +151,7 @@ fn remarks(
 
 /// How far each start lies from the one before, where all runs and recoveries are alike, and what
 /// recovery would cancel that.
-fn starts(track: &Track, steps: &[Step<'_>], pairs: &[Option<Pair>], lane: u8) -> Option<Remark> {
+fn starts(track: &Track, steps: &[Step<'_>], pairs: &[Option<Pair>], lane: LaneNumber) -> Option<Remark> {
     let [first, .., _] = steps else { return None };
     let (recovery, on_m) = match first.recovery? {
         RecoveryKind::Jog(metres) => (Recovery::Jog, metres),

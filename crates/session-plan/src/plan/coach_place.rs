@@ -2,7 +2,7 @@
 
 use std::cmp::Reverse;
 
-use lane_distance::{Course, Placement, Side, Spot, Track};
+use lane_distance::{Course, LaneNumber, Placement, Side, Spot, Track};
 use serde::Serialize;
 
 use crate::plan::rep::Rep;
@@ -22,7 +22,7 @@ pub struct CoachPlace {
     /// On which side of the lanes it lies.
     pub side: Side,
     /// The lane beside it.
-    pub lane: u8,
+    pub lane: LaneNumber,
     /// The finish that it is level with; nothing for the finish line.
     #[serde(skip)]
     pub finish: Option<Placement>,
@@ -51,10 +51,10 @@ impl CoachPlace {
         let finish = rep.finish.spot();
         let layout = track.layout();
         let course = widest_course(track, finish);
-        let outermost = layout.lanes_of(course).max(rep.lane);
-        let lane = if side == Side::Outside { outermost } else { 1 };
+        let outermost = layout.lane_numbers(course).last().unwrap_or(rep.lane).max(rep.lane);
+        let lane = if side == Side::Outside { outermost } else { LaneNumber::FIRST };
         let abreast = match finish.course {
-            Course::Oval if lane <= layout.lanes_of(Course::Oval) => layout.abreast(finish, lane),
+            Course::Oval if layout.has_lane(Course::Oval, lane) => layout.abreast(finish, lane),
             Course::Oval => Spot { lane, ..layout.on_course(finish, course)? },
             _ => Spot { lane, ..finish },
         };
@@ -116,7 +116,7 @@ mod tests {
         for track in ["standard", "standard-6"] {
             let plan = planned(track, "6 x 200 in lane 2");
             let coach = plan.blocks[0].coach.clone().expect("it finishes somewhere");
-            assert_eq!((coach.side, coach.lane, coach.finish), (Side::Outside, 8, None));
+            assert_eq!((coach.side, coach.lane.get(), coach.finish), (Side::Outside, 8, None));
             // Half the straight; the radius, eight lanes of 1.22 m, and 1.5 m.
             assert!((coach.x_m - 42.195).abs() < 1e-9, "{}", coach.x_m);
             assert!((coach.y_m + 36.50 + 8.0 * 1.22 + 1.5).abs() < 1e-9, "{}", coach.y_m);
@@ -139,7 +139,7 @@ mod tests {
         let courses: Vec<_> = block.reps.iter().map(|rep| rep.finish.course).collect();
         assert!(courses.contains(&lane_distance::Course::HomeStraight), "{courses:?}");
         let coach = block.coach.clone().expect("it finishes somewhere");
-        assert_eq!((coach.side, coach.lane, coach.finish), (Side::Outside, 8, None));
+        assert_eq!((coach.side, coach.lane.get(), coach.finish), (Side::Outside, 8, None));
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use lane_distance::{Course, LandmarkError, LaneError, NoRouteError, SearchError};
+use lane_distance::{Course, LandmarkError, LaneError, LaneNumber, NoRouteError, SearchError};
 use wave_plan::SquadError;
 use workout_notation::{Spanned, Step};
 
@@ -42,7 +42,7 @@ pub enum PlanFault {
     /// Its start and its finish are not as far apart as it says.
     OtherDistance {
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// The distance that it says, in metres.
         distance_m: f64,
         /// How far it is from its start to its finish, in metres.
@@ -51,7 +51,7 @@ pub enum PlanFault {
     /// Hazards in use or a closed stretch are in the way of every place for it.
     NoPlaceLeft {
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// Its distance, in metres.
         distance_m: f64,
     },

@@ -1,6 +1,6 @@
 //! Where a block is run: its place and its lanes.
 
-use lane_distance::{Course, Place, Track};
+use lane_distance::{Course, LaneError, LaneNumber, Place, Track};
 
 use crate::people::house_rules::{Activity, Direction, HouseRules};
 use crate::plan::block_at::BlockAt;
@@ -13,7 +13,7 @@ use workout_notation::{RunKind, RunLength, Step};
 pub(crate) struct Location {
     pub(crate) place: Place,
     /// The lanes, the one to be used first in front.
-    pub(crate) lanes: Vec<u8>,
+    pub(crate) lanes: Vec<LaneNumber>,
     /// Why these lanes, where the workout does not name them; or which house rule it breaks.
     pub(crate) warnings: Vec<Warning>,
 }
@@ -41,7 +41,7 @@ const fn known_m(step: &Step<'_>) -> Option<f64> {
 ///
 /// # Errors
 ///
-/// A [`PlanFault`] where no lane is open.
+/// A [`PlanFault`] where no lane is open, or where one of `own_lanes` is not the number of a lane.
 pub(crate) fn location(
     track: &Track,
     rules: &HouseRules,
@@ -81,7 +81,8 @@ pub(crate) fn location(
     }
     if let Some(lanes) = step.lanes {
         if let Some(rule) = rule {
-            let outside: Vec<u8> = lanes.iter().copied().filter(|lane| !rule.lanes.contains(lane)).collect();
+            let allowed = |lane: &LaneNumber| rule.lanes.contains(&lane.get());
+            let outside: Vec<LaneNumber> = lanes.iter().copied().filter(|lane| !allowed(lane)).collect();
             if !outside.is_empty() {
                 warnings.push(Warning::RuleBroken { at, rule: rule.clone(), lanes: outside });
             }
@@ -89,6 +90,7 @@ pub(crate) fn location(
         return Ok(Location { place, lanes: lanes.value.clone(), warnings });
     }
     if let Some(lanes) = own_lanes {
+        let lanes = lane_numbers(track, step, place, &lanes)?;
         return Ok(Location { place, lanes, warnings });
     }
     let course = match place {
@@ -104,8 +106,8 @@ pub(crate) fn location(
         Place::Anywhere => Course::Oval,
     };
     let open = track.open_lanes(course);
-    let ruled = rule.map_or([].as_slice(), |rule| rule.lanes.as_slice());
-    let ruled: Vec<u8> = ruled.iter().copied().filter(|lane| open.contains(lane)).collect();
+    let ruled = rule.into_iter().flat_map(|rule| rule.lane_numbers());
+    let ruled: Vec<LaneNumber> = ruled.filter(|lane| open.contains(lane)).collect();
     let is_ruled = !ruled.is_empty();
     let lanes = if is_ruled { ruled } else { open };
     let Some(&lane) = lanes.first() else { return Err(PlanFault::NoLaneOpen(course).at_run(step)) };
@@ -118,4 +120,17 @@ pub(crate) fn location(
         Some(rule) => Warning::RuledLanesClosed { at, lane, rule },
     });
     Ok(Location { place, lanes: vec![lane], warnings })
+}
+
+/// The lanes of those who run, checked: a session file or a flag may give any number.
+fn lane_numbers(track: &Track, step: &Step<'_>, place: Place, lanes: &[u8]) -> Planned<Vec<LaneNumber>> {
+    let course = match place {
+        Place::On(course) | Place::Against(course) => course,
+        _ => Course::Oval,
+    };
+    let known = |&lane: &u8| {
+        let missing = || LaneError::Missing { lane, course, open: track.open_lanes(course) };
+        LaneNumber::new(lane).ok_or_else(|| PlanFault::Lane(missing()).at_lanes(step))
+    };
+    lanes.iter().map(known).collect()
 }

@@ -1,6 +1,6 @@
 //! What the numbers in a workout alone would count.
 
-use lane_distance::Track;
+use lane_distance::{LaneNumber, Track};
 use workout_notation::{RunKind, RunLength};
 
 /// What the numbers in a workout alone would count for a run: a lap as lane 1's, a hurdles race in
@@ -21,7 +21,7 @@ pub enum OtherLength {
     /// A lap of its lane is not a lap of lane 1.
     Lap {
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// Its lap, in metres.
         lap_m: f64,
     },
@@ -47,8 +47,8 @@ const SAME_M: f64 = 0.05;
 
 impl Nominal {
     /// What the numbers alone would count for a run that is really `distance_m` long.
-    pub(crate) fn of(track: &Track, kind: RunKind, lane: u8, distance_m: f64) -> Self {
-        let lap_m = track.lap_m(1).map_or(400.0, f64::round);
+    pub(crate) fn of(track: &Track, kind: RunKind, lane: LaneNumber, distance_m: f64) -> Self {
+        let lap_m = track.lap_m(LaneNumber::FIRST).map_or(400.0, f64::round);
         let (nominal_m, why) = match kind {
             RunKind::Plain(length) | RunKind::InAndOut { length, .. } => match length {
                 RunLength::Metres(metres) => (metres, None),

@@ -1,6 +1,6 @@
 //! Where one run starts and finishes.
 
-use lane_distance::{Course, LaneError, Pair, Place, SearchError, Spot, Track};
+use lane_distance::{Course, LaneError, LaneNumber, Pair, Place, SearchError, Spot, Track};
 
 use crate::plan::fault::{PlanFault, Planned};
 use workout_notation::{RunKind, RunLength, Spanned, Step};
@@ -21,7 +21,7 @@ pub enum Prefer {
 }
 
 /// How far a run is in a lane, in metres; nothing where only its time is known.
-pub(crate) fn distance_m(track: &Track, step: &Step<'_>, lane: u8) -> Planned<Option<f64>> {
+pub(crate) fn distance_m(track: &Track, step: &Step<'_>, lane: LaneNumber) -> Planned<Option<f64>> {
     if let Some((start, finish)) = fixed_ends(track, step, lane)? {
         return way_m(track, start, finish, step).map(Some);
     }
@@ -36,7 +36,7 @@ pub(crate) fn distance_m(track: &Track, step: &Step<'_>, lane: u8) -> Planned<Op
     })
 }
 
-fn lap_m(track: &Track, step: &Step<'_>, lane: u8) -> Planned<f64> {
+fn lap_m(track: &Track, step: &Step<'_>, lane: LaneNumber) -> Planned<f64> {
     track.lap_m(lane).map_err(|error| PlanFault::Lane(error).at_lanes(step))
 }
 
@@ -45,7 +45,7 @@ pub(crate) fn pairs(
     track: &Track,
     step: &Step<'_>,
     place: Place,
-    lane: u8,
+    lane: LaneNumber,
     prefer: Prefer,
 ) -> Planned<Vec<Pair>> {
     let Some(distance_m) = distance_m(track, step, lane)? else { return Ok(Vec::new()) };
@@ -177,9 +177,9 @@ fn leaves_straight(track: &Track, step: &Step<'_>, spot: Spot, distance_m: f64) 
 
 /// Start and finish of a run that paint alone places: over hurdles, or through a takeover zone; nothing for
 /// every other run.
-fn fixed_ends(track: &Track, step: &Step<'_>, lane: u8) -> Planned<Option<(Spot, Spot)>> {
+fn fixed_ends(track: &Track, step: &Step<'_>, lane: LaneNumber) -> Planned<Option<(Spot, Spot)>> {
     let place = |name: &str| {
-        track.check_lane_exists(lane).map_err(|error| PlanFault::Lane(error).at_lanes(step))?;
+        track.lane_number(lane.get()).map_err(|error| PlanFault::Lane(error).at_lanes(step))?;
         track.landmark(name, lane).map_err(|error| PlanFault::NoPaint(error).at_run(step))
     };
     Ok(match step.run.kind.value {
@@ -228,6 +228,6 @@ fn search_fault(error: SearchError, step: &Step<'_>) -> Spanned<PlanFault> {
 }
 
 /// Whether a lane may be run in at all, for runs that are not searched.
-pub(crate) fn check_lane(track: &Track, step: &Step<'_>, course: Course, lane: u8) -> Planned<()> {
+pub(crate) fn check_lane(track: &Track, step: &Step<'_>, course: Course, lane: LaneNumber) -> Planned<()> {
     track.check_lane(course, lane).map_err(|error: LaneError| PlanFault::Lane(error).at_lanes(step))
 }

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use chrono::{NaiveDate, NaiveTime};
-use lane_distance::{Placement, Track};
+use lane_distance::{LaneNumber, Placement, Track};
 use serde::Serialize;
 
 use crate::people::house_rules::HouseRules;
@@ -67,7 +67,7 @@ pub struct PlanTrack {
     /// The time zone of its clocks, if it is known.
     pub timezone: Option<Timezone>,
     /// The lanes that are closed.
-    pub closed_lanes: Vec<u8>,
+    pub closed_lanes: Vec<LaneNumber>,
     /// The lanes of the oval.
     pub lanes: Vec<PlanLane>,
     /// The track itself as the plan used it, for pictures: with what is closed and in use.
@@ -96,7 +96,7 @@ impl Plan {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PlanLane {
     /// Its number.
-    pub lane: u8,
+    pub lane: LaneNumber,
     /// A lap along its measure line, in metres.
     pub lap_m: f64,
 }

@@ -70,7 +70,9 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
     if !planned.errors.is_empty() {
         return Err(planned.errors);
     }
-    let lanes = (1..=track.layout().lanes_of(Course::Oval))
+    let lanes = track
+        .layout()
+        .lane_numbers(Course::Oval)
         .filter_map(|lane| Some(PlanLane { lane, lap_m: track.lap_m(lane).ok()? }))
         .collect();
     let mut warnings = planned.warnings;

@@ -1,5 +1,7 @@
 //! What there is to say of a block.
 
+use lane_distance::LaneNumber;
+
 use serde::Serialize;
 
 use crate::people::bests::TargetError;
@@ -14,7 +16,7 @@ pub enum Remark {
     #[serde(rename = "same start")]
     SameStart {
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// How they recover.
         recovery: Recovery,
     },
@@ -22,7 +24,7 @@ pub enum Remark {
     #[serde(rename = "starts move")]
     StartsMove {
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// How far past the one before; negative is behind it.
         moves_m: f64,
         /// How the runners recover.
@@ -34,7 +36,7 @@ pub enum Remark {
     #[serde(rename = "walk back")]
     WalkBack {
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// How far along the track.
         walk_m: f64,
         /// How long that takes, in whole seconds.
@@ -44,7 +46,7 @@ pub enum Remark {
     #[serde(rename = "rest too short to walk")]
     RestTooShortToWalk {
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// How far it is to walk.
         walk_m: f64,
         /// How long that takes, in whole seconds.

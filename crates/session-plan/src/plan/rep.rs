@@ -1,6 +1,6 @@
 //! A repetition of a plan.
 
-use lane_distance::{Course, Pair, Placement, Spot, Track};
+use lane_distance::{Course, LaneNumber, Pair, Placement, Spot, Track};
 use serde::Serialize;
 use workout_notation::{RecoveryKind, RunKind, Step};
 
@@ -29,7 +29,7 @@ pub struct Rep {
     /// The wave that runs it, from 1.
     pub wave: u32,
     /// The lane.
-    pub lane: u8,
+    pub lane: LaneNumber,
     /// The course.
     pub course: Course,
     /// How far it is, in metres.

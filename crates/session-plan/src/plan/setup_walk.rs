@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use lane_distance::{Course, Placement, Spot, Track};
+use lane_distance::{Course, LaneNumber, Placement, Spot, Track};
 use serde::Serialize;
 
 use crate::plan::chain::WALK_M_PER_S;
@@ -37,7 +37,7 @@ impl SetupWalk {
             (Some(&first), Some(&last)) => {
                 let from_line_m = Met { lap_m: 0.0, out_m: 0.0, ..first }.walk_m(track, first);
                 let between_m: f64 = met.windows(2).map(|pair| pair[0].walk_m(track, pair[1])).sum();
-                let lap_m = track.lap_m(1).unwrap_or_default();
+                let lap_m = track.lap_m(LaneNumber::FIRST).unwrap_or_default();
                 from_line_m + between_m + last.walk_m(track, Met { lap_m, out_m: 0.0, ..last })
             }
             _ => 0.0,
@@ -97,18 +97,21 @@ struct Met {
     /// How far out in the chute that is passed there, in metres.
     out_m: f64,
     /// In which lane.
-    lane: u8,
+    lane: LaneNumber,
 }
 
 impl Met {
     fn on_walk(track: &Track, spot: &Placement) -> Self {
         let layout = track.layout();
         let (on_lap, out_m) = match layout.straight(spot.course) {
-            None => (Some(layout.abreast(Spot::on_oval(spot.lane, spot.to_finish_line_m), 1)), 0.0),
+            None => (
+                Some(layout.abreast(Spot::on_oval(spot.lane, spot.to_finish_line_m), LaneNumber::FIRST)),
+                0.0,
+            ),
             // A chute is passed where its straight begins.
             Some(ground) => {
                 let to_finish_m = spot.to_finish_line_m.min(ground.straight_m);
-                let abreast = Spot { course: spot.course, lane: 1, to_finish_m };
+                let abreast = Spot { course: spot.course, lane: LaneNumber::FIRST, to_finish_m };
                 (layout.on_course(abreast, Course::Oval), spot.to_finish_line_m - to_finish_m)
             }
         };
@@ -117,7 +120,7 @@ impl Met {
     }
 
     /// Its place in the order of the walk, in whole millimetres.
-    fn key(self) -> (i64, i64, u8) {
+    fn key(self) -> (i64, i64, LaneNumber) {
         let mm = |length_m: f64| (length_m * 1000.0).round() as i64;
         (mm(self.lap_m), mm(self.out_m), self.lane)
     }
@@ -129,14 +132,16 @@ impl Met {
         let along_m = if self.lap_m == next.lap_m {
             (next.out_m - self.out_m).abs()
         } else {
-            let lap_m = track.lap_m(1).unwrap_or_default();
+            let lap_m = track.lap_m(LaneNumber::FIRST).unwrap_or_default();
             // A place of lane 1, along the lap of another lane of the oval.
-            let along = |met: Self, lane: u8| {
-                let lane = lane.min(layout.lanes_of(Course::Oval));
+            let along = |met: Self, lane: LaneNumber| {
+                let outermost = layout.lane_numbers(Course::Oval).last();
+                let lane = outermost.map_or(lane, |outermost| lane.min(outermost));
                 if met.lap_m >= lap_m {
                     return track.lap_m(lane).unwrap_or_default();
                 }
-                let spot = Spot::on_oval(1, if met.lap_m == 0.0 { 0.0 } else { lap_m - met.lap_m });
+                let spot =
+                    Spot::on_oval(LaneNumber::FIRST, if met.lap_m == 0.0 { 0.0 } else { lap_m - met.lap_m });
                 layout.from_finish_m(layout.abreast(spot, lane))
             };
             let in_lane = |lane| along(next, lane) - along(self, lane);
@@ -196,7 +201,7 @@ mod tests {
             .setup
             .iter()
             .filter(|cone| is_start(cone))
-            .map(|cone| (cone.spot.to_finish_line_m, cone.spot.lane))
+            .map(|cone| (cone.spot.to_finish_line_m, cone.spot.lane.get()))
             .collect();
         assert_eq!(starts, [(100.0, 3), (100.0, 4), (110.0, 4)]);
     }

@@ -106,7 +106,7 @@ pub(crate) fn task<'a>(
         };
         pairing::check_lane(track, first, pair.start.course, lane)?;
         distance_m = distance_m.max(pair.distance_m);
-        pairs.insert(lane, pair);
+        pairs.insert(lane.get(), pair);
     }
     let mut remarks = Vec::new();
     let targets = targets(session, first, &athletes, distance_m, &mut remarks);
@@ -134,15 +134,15 @@ pub(crate) fn task<'a>(
     } else {
         Mode::GroupToALane { most: GROUP_OF }
     });
-    let laps_m = (pairs.iter())
-        .filter(|(_, pair)| pair.start.course == Course::Oval)
-        .filter_map(|(&lane, _)| track.lap_m(lane).ok());
+    let laps_m = (pairs.values())
+        .filter(|pair| pair.start.course == Course::Oval)
+        .filter_map(|pair| track.lap_m(pair.start.lane).ok());
     let ground = Ground::from_laps(laps_m);
     let set = SquadSet {
         reps: steps.len() as u32,
         distance_m,
         ground,
-        lanes: found.lanes.clone(),
+        lanes: found.lanes.iter().map(|lane| lane.get()).collect(),
         finish_m: pairs.iter().map(|(&lane, pair)| (lane, finish_m(track, pair))).collect(),
         is_reversed: pairs.values().any(|pair| pair.against),
         mode,

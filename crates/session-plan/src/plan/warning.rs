@@ -1,5 +1,7 @@
 //! What a plan had to decide or could not do.
 
+use lane_distance::LaneNumber;
+
 use chrono::NaiveTime;
 use serde::Serialize;
 
@@ -18,7 +20,7 @@ pub enum Warning {
         /// The block.
         at: BlockAt,
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
     },
     /// A block names no lane, and runs in the one of a house rule.
     #[serde(rename = "lane chosen by house rule")]
@@ -26,7 +28,7 @@ pub enum Warning {
         /// The block.
         at: BlockAt,
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// The rule.
         rule: LaneRule,
     },
@@ -36,7 +38,7 @@ pub enum Warning {
         /// The block.
         at: BlockAt,
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// The rule.
         rule: LaneRule,
     },
@@ -48,7 +50,7 @@ pub enum Warning {
         /// The rule.
         rule: LaneRule,
         /// The lanes that it does not allow.
-        lanes: Vec<u8>,
+        lanes: Vec<LaneNumber>,
     },
     /// A block runs clockwise, and the house rules say anticlockwise everywhere.
     #[serde(rename = "clockwise against house rule")]
@@ -78,7 +80,7 @@ pub enum Warning {
     #[serde(rename = "clash in lane")]
     ClashInLane {
         /// The lane.
-        lane: u8,
+        lane: LaneNumber,
         /// The two runs.
         runs: [ClashingRun; 2],
         /// When, from the start of the session.

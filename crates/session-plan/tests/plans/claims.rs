@@ -38,7 +38,7 @@ fn set(plan: &Plan, number: usize, asked: &Asked<'_>) -> Option<SquadSet> {
     let first = reps.first()?;
     let sign = if first.the_other_way { -1.0 } else { 1.0 };
     let finish_m: BTreeMap<u8, f64> =
-        reps.iter().map(|rep| (rep.lane, sign * finish_m(&plan.track.ground, &rep.finish))).collect();
+        reps.iter().map(|rep| (rep.lane.get(), sign * finish_m(&plan.track.ground, &rep.finish))).collect();
     let lanes = asked.reps.lanes.clone();
     let is_known = lanes.iter().all(|lane| finish_m.contains_key(lane));
     let laps_m = lanes.iter().flat_map(|&lane| lap_m(plan, lane));

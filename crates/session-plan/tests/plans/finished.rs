@@ -66,8 +66,8 @@ fn run(plan: &Plan, rep: &Rep, athlete: &Athlete, recovery: Recovery) -> Run {
             Recovery::Cycle(cycle_s) => cycle_s.max(athlete.target_s),
         },
         distance_m: rep.distance_m,
-        lanes: vec![(rep.lane, if rep.the_other_way { -finish_m } else { finish_m })],
-        laps_m: if rep.course == Course::Oval { lap_m(plan, rep.lane) } else { Vec::new() },
+        lanes: vec![(rep.lane.get(), if rep.the_other_way { -finish_m } else { finish_m })],
+        laps_m: if rep.course == Course::Oval { lap_m(plan, rep.lane.get()) } else { Vec::new() },
         is_reversed: rep.the_other_way,
     }
 }
@@ -113,7 +113,9 @@ pub(crate) fn lanes_and_names(
     for rep in &block.reps {
         let own = rep.athletes.iter().map(|name| &athletes[name.as_str()].lanes);
         let allowed = own.chain([&asked.reps.lanes]).filter(|lanes| !lanes.is_empty());
-        if evening.closed.contains(&rep.lane) || allowed.into_iter().any(|lanes| !lanes.contains(&rep.lane)) {
+        if evening.closed.contains(&rep.lane.get())
+            || allowed.into_iter().any(|lanes| !lanes.contains(&rep.lane.get()))
+        {
             faults.push(format!("{:?} run `{}` in lane {}", rep.athletes, block.text, rep.lane));
         }
     }

@@ -20,6 +20,6 @@ fn planned(track: &str, session: &str) -> Option<Plan> {
     let track = lane_distance::Track::built_in(track).unwrap_or_else(|| panic!("no track `{track}`"));
     let source = SourceText { name: "session.yaml".to_owned(), text: session.to_owned() };
     let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}\n{session}"));
-    let track = track.with_closed(&file.closed_lanes).unwrap_or_else(|error| panic!("{error}"));
-    session_plan::plan(&Venue::from(track), &file.session).ok()
+    let venue = Venue::from(track).with_closed(&file.closed_lanes).unwrap_or_else(|error| panic!("{error}"));
+    session_plan::plan(&venue, &file.session).ok()
 }

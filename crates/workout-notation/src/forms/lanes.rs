@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use lane_distance::{MOST_LANES, REP_RANGE_M};
+use lane_distance::{LaneNumber, MOST_LANES, REP_RANGE_M};
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
@@ -15,7 +15,7 @@ const NAMES: [&str; 5] = ["lane", "lanes", "l", "ln", "lns"];
 /// A number without a unit from here on is a run, and not a lane.
 const LEAST_RUN_M: f64 = 20.0;
 
-pub(crate) const LANES: Clause<Vec<u8>> = Clause {
+pub(crate) const LANES: Clause<Vec<LaneNumber>> = Clause {
     form: Form {
         begins: &[&[&["in", "lane", "lanes"]]],
         words: &["in", "lane", "lanes"],
@@ -39,7 +39,7 @@ pub(crate) const LANES: Clause<Vec<u8>> = Clause {
         true
     },
     print: |lanes, f| {
-        let lanes: Vec<String> = lanes.iter().map(u8::to_string).collect();
+        let lanes: Vec<String> = lanes.iter().map(LaneNumber::to_string).collect();
         write!(f, "in lanes {}", lanes.join(","))
     },
     is_printed_last: |_| false,
@@ -53,7 +53,7 @@ impl Cursor<'_> {
     }
 
     /// Lanes: `2`, `2-5`, `2,4,6`, `2 and 4`, `2 to 5`.
-    pub(crate) fn lanes(&mut self) -> Option<Spanned<Vec<u8>>> {
+    pub(crate) fn lanes(&mut self) -> Option<Spanned<Vec<LaneNumber>>> {
         let begins = self.place();
         let mut lanes = Vec::new();
         loop {
@@ -67,7 +67,7 @@ impl Cursor<'_> {
                 }
                 last = to;
             }
-            for lane in first..=last {
+            for lane in LaneNumber::ALL.into_iter().filter(|lane| (first..=last).contains(lane)) {
                 if lanes.contains(&lane) {
                     self.problem(span.clone(), format!("lane {lane} is named twice"), "name it once");
                 } else {
@@ -92,16 +92,18 @@ impl Cursor<'_> {
         is_separator && !is_run && !is_else
     }
 
-    fn lane(&mut self) -> Option<(u8, Range<usize>)> {
+    fn lane(&mut self) -> Option<(LaneNumber, Range<usize>)> {
         let help = format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
         let Some((value, span)) = self.number() else {
             self.expected("a lane number", help);
             return None;
         };
-        if value.fract() != 0.0 || !(1.0..=f64::from(MOST_LANES)).contains(&value) {
-            let message = format!("`{}` is not a lane", &self.text[span.clone()]);
-            return self.refuse(span, message, help);
+        match LaneNumber::new(value as u8) {
+            Some(lane) if value == f64::from(lane.get()) => Some((lane, span)),
+            _ => {
+                let message = format!("`{}` is not a lane", &self.text[span.clone()]);
+                self.refuse(span, message, help)
+            }
         }
-        Some((value as u8, span))
     }
 }

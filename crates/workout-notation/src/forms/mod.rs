@@ -28,7 +28,7 @@ mod together;
 
 use std::fmt;
 
-use lane_distance::Place;
+use lane_distance::{LaneNumber, Place};
 
 pub use count::MOST_REPS;
 pub use pace::Pace;
@@ -211,7 +211,7 @@ clauses! {
     /// How fast.
     pace: Pace = pace::PACE,
     /// The lanes, in the order written.
-    lanes: Vec<u8> = lanes::LANES,
+    lanes: Vec<LaneNumber> = lanes::LANES,
     /// Where on the track.
     place: Place = place::PLACE,
     /// The mark from which the run starts.
