@@ -55,7 +55,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         let mut arrangement = Self::of_insets(sketch, clusters, insets, infield);
         for cluster in clusters {
             let (numbers, size) = flag_of(cluster, sketch.mm);
-            let wishes = flag_wishes(cluster, sketch.ground, Frame::METRES, 2.2 * sketch.mm);
+            let wishes = flag_wishes(cluster, sketch.ground, 2.2 * sketch.mm);
             let placed = arrangement.labels.place(size, &wishes, |place| sketch.is_on_lanes(place))?;
             arrangement.flags.push((numbers, placed));
         }
