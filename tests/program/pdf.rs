@@ -388,7 +388,7 @@ fn letters_that_no_typeface_has_are_named() {
     let out = folder.path().join("plan.pdf");
     let arguments = ["plan", file.to_str().expect("UTF-8"), "--out", out.to_str().expect("UTF-8")];
     toeline(&arguments).assert().success().stderr_eq(str![[r#"
-note: the sheet's typefaces lack these letters, which print as boxes: 山田
+note: the sheet's typefaces lack these letters; they print as boxes: 山田
 
 "#]]);
     let text = text(&out);
@@ -444,7 +444,7 @@ fn a_page_of_an_earlier_longer_plan_is_named() {
         .assert()
         .success()
         .stderr_eq(str![[r#"
-note: this plan has 3 pages; `plan-4.png` is of another one, and was left as it is
+note: `plan-4.png` belongs to another plan and was left alone: this plan has 3 pages
 
 "#]]);
     assert_eq!(fs::read_to_string(fourth).expect("it is still there"), "ours");
