@@ -201,7 +201,7 @@ Who goes when
 - Jory: lane 2
 - Kaya: lane 2
 - Coach: outside lane 8, level with the finish line.
-! 3 abreast in lane 2, 17½ min.
+! 3 together in lane 2, 17½ min.
 ! Passes the javelin runway inside: look for a thrower on the run-up; wait until
   the throw has landed.
 ! Passes the gate outside (the changing rooms' gate): look for people stepping

@@ -171,7 +171,7 @@ Who goes when
 - Splits of 1000 m: 100 m 21 s, 200 m 42 s, 300 m 1:03, 400 m 1:24, 500 m 1:45,
   600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
 - Coach: outside lane 8, level with the finish line.
-! 3 abreast in lane 2, 16½ min.
+! 3 together in lane 2, 16½ min.
 ! Passes the javelin runway inside: look for a thrower on the run-up; wait until
   the throw has landed.
 ! Passes the gate outside (the changing rooms' gate): look for people stepping

@@ -50,7 +50,7 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 };
                 format!(", {}{bound}", minutes(takes.lasts_s))
             });
-            format!("{} in {}{takes}.", waves(sizes), LaneList(lanes))
+            format!("{} in {}{takes}.", waves(sizes, lanes.len()), LaneList(lanes))
         }
         Remark::MuchLongerThanAlone { alone_s } => {
             format!("One athlete alone takes {}: open more lanes, or split the squad.", minutes(*alone_s))
@@ -71,9 +71,11 @@ const fn verb(recovery: Recovery) -> &'static str {
     }
 }
 
-/// How a squad is cut: `3 abreast`, `2 waves of 3`, or `2 waves: 2 and 1`.
-fn waves(sizes: &[usize]) -> String {
+/// How a squad is cut: `3 abreast` (`3 together` in one lane), `2 waves of 3`, or `2 waves: 2 and 1`.
+fn waves(sizes: &[usize], lanes: usize) -> String {
     match sizes {
+        [1] => "Alone".to_owned(),
+        [size] if lanes == 1 => format!("{size} together"),
         [size] => format!("{size} abreast"),
         [first, others @ ..] if others.iter().all(|size| size == first) => {
             format!("{} waves of {first}", sizes.len())
