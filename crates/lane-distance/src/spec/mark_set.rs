@@ -11,7 +11,7 @@ use crate::paint::mark::Mark;
 use crate::spec::mark_spec::MarkSpec;
 
 /// The sets that come with the crate: name and YAML text.
-const BUILT_IN: [(&str, &str); 7] = [
+const BUILT_IN: &[(&str, &str)] = &[
     ("standard", include_str!("../../marks/standard.yaml")),
     ("club lines", include_str!("../../marks/club-lines.yaml")),
     ("age-group hurdles", include_str!("../../marks/age-group-hurdles.yaml")),
@@ -75,7 +75,7 @@ mod tests {
 
     #[test]
     fn every_set_that_comes_with_the_crate_can_be_read() {
-        for (name, text) in BUILT_IN {
+        for &(name, text) in BUILT_IN {
             let set: MarkSet = serde_yaml::from_str(text).unwrap_or_else(|error| panic!("{name}: {error}"));
             assert_eq!(set.set, name);
             assert!(!set.source.is_empty(), "{name} names no source");

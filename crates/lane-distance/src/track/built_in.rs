@@ -4,7 +4,7 @@ use crate::spec::track_spec::TrackSpec;
 use crate::track::track::Track;
 
 /// Name and YAML text of each built-in track.
-const BUILT_IN: [(&str, &str); 8] = [
+const BUILT_IN: &[(&str, &str)] = &[
     ("standard", include_str!("../../tracks/standard.yaml")),
     ("standard-6", include_str!("../../tracks/standard-6.yaml")),
     ("double-bend-1", include_str!("../../tracks/double-bend-1.yaml")),
@@ -50,7 +50,7 @@ mod tests {
 
     #[test]
     fn every_built_in_track_can_be_built() {
-        for (name, text) in BUILT_IN {
+        for &(name, text) in BUILT_IN {
             let spec: TrackSpec =
                 serde_yaml::from_str(text).unwrap_or_else(|error| panic!("{name}: {error}"));
             assert_eq!(spec.name, name);
