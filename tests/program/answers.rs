@@ -1,11 +1,13 @@
-//! `toeline spots`, `measure`, `lanes` and `marks`: what the track alone can answer.
+//! `toeline spots`, `lanes` and `marks`: what the track alone can answer.
 
-use crate::run::toeline;
+use crate::transcript::answered;
 use snapbox::str;
 
 #[test]
-fn spots_are_listed_best_first() {
-    toeline(&["spots", "150 in lane 2"]).assert().success().stdout_eq(str![[r#"
+fn spots_lanes_and_marks() {
+    answered(str![[r##"
+# spots are listed best first
+$ toeline spots '150 in lane 2'
 150 m in lane 2, best first
 ────────────────────────────────────────────────────────────────────────────────
      Stand                     Finish                    Course   Ends on paint
@@ -30,65 +32,23 @@ fn spots_are_listed_best_first() {
 
 [CAUTIONS]
 
-"#]]);
-}
-
-#[test]
-fn two_hundred_metres_lie_between_the_400_m_start_and_the_200_m_start() {
-    toeline(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"])
-        .assert()
-        .success()
-        .stdout_eq(str![[r#"
-200.00 m in lane 2
-from on the 400 m start line
-to   on the 200 m start line
-
-[CAUTIONS]
-
-"#]]);
-}
-
-#[test]
-fn a_place_may_be_some_metres_off_a_mark() {
-    toeline(&["measure", "--lane", "4", "--from", "200m start - 2.5", "--to", "finish"])
-        .assert()
-        .success()
-        .stdout_eq(str![[r#"
-202.50 m in lane 4
-from 2.49 m back along the inner line from the 200 m start line
-to   on the finish line
+# spots are looked for at a place as well
+$ toeline spots '110 in lane 5 on the bend'
+110 m in lane 5, best first
+────────────────────────────────────────────────────────────────────────────────
+     Stand                     Finish                    Course   Ends on paint
+════════════════════════════════════════════════════════════════════════════════
+ 1   on the 200 m start line   on the exit of yellow     oval                 2
+                               zone 3
+ 2   on the later 4x400 m      11.21 m past the entry    oval                 1
+     takeover zone exit line   of yellow zone 1 along
+                               the inner line
+────────────────────────────────────────────────────────────────────────────────
 
 [CAUTIONS]
 
-"#]]);
-}
-
-#[test]
-fn an_ambiguous_mark_lists_what_could_be_meant() {
-    toeline(&["measure", "--lane", "2", "--from", "zone entry", "--to", "finish line"])
-        .assert()
-        .code(2)
-        .stdout_eq(str![])
-        .stderr_eq(str![[r#"
-error: `zone entry` could be `first 4x400 m takeover zone entry`, `later 4x400 m takeover zone entry`, `first 4x100 m takeover zone entry`, `second 4x100 m takeover zone entry` or `third 4x100 m takeover zone entry`
-
-"#]]);
-}
-
-#[test]
-fn an_unknown_mark_lists_the_near_ones() {
-    toeline(&["measure", "--lane", "2", "--from", "210 m start", "--to", "finish line"])
-        .assert()
-        .code(2)
-        .stderr_eq(str![[r#"
-error: no mark is called `210 m start`; near it: `200 m start`, `100 m start` or `1500 m start`
-
-"#]]);
-}
-
-#[test]
-fn lanes_have_their_lap_and_their_stagger() {
-    toeline(&["lanes", "--closed", "1"]).assert().success().stdout_eq(str![[r#"
+# lanes have their lap and their stagger
+$ toeline lanes --closed 1
 Lap and stagger of each lane in metres, standard
 ──────────────────────────────────────────────────────────────
  Lane       Lap    200 m    400 m    800 m   4x400 m
@@ -123,12 +83,8 @@ one bend, the 4x400 m for three; both then break for lane 1.
 
 [CAUTIONS_LANE_ONE_CLOSED]
 
-"#]]);
-}
-
-#[test]
-fn marks_are_listed_in_walking_order_with_their_traps() {
-    toeline(&["marks", "--lane", "5", "--track", "yards-440"]).assert().success().stdout_eq(str![[r#"
+# marks are listed in walking order with their traps
+$ toeline marks --lane 5 --track yards-440
 The paint in lane 5, walking from the finish line
 ────────────────────────────────────────────────────────────────────────────────
  To finish   Mark                   Look for               Painted for
@@ -168,5 +124,5 @@ Traps (!)
 
 [CAUTIONS]
 
-"#]]);
+"##]]);
 }

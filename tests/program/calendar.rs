@@ -4,6 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use crate::run::toeline;
+use crate::transcript::refused;
 use chrono_tz::Europe::London;
 use chrono_tz::Tz;
 use ical::parser::ical::component::IcalEvent;
@@ -175,24 +176,22 @@ error: a calendar needs dates, and `B` has none; write for example `date: 2027-0
 }
 
 #[test]
-fn only_sessions_go_into_a_calendar() {
-    toeline(&["lanes", "--out", "lanes.ics"]).assert().code(2).stderr_eq(str![[r#"
+fn calendars_and_time_zones_that_are_refused() {
+    refused(str![[r#"
+# only sessions go into a calendar
+$ toeline lanes --out lanes.ics
 error: a .ics file needs a plan, and this answer has none; end the name in .txt, .json or .csv
-
-"#]]);
-    toeline(&["plan", "200", "--format", "json", "--out", "plan.ics"]).assert().code(2).stderr_eq(str![[
-        r#"
+$ toeline plan 200 --format json --out plan.ics
 error: `--format` and the ending of `plan.ics` disagree; leave out `--format`
 
-"#
-    ]]);
-}
-
-#[test]
-fn an_unknown_time_zone_is_refused_with_the_nearest() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    track(folder.path(), "timezone: Europe/Londn\n");
-    toeline(&["check", "track.yaml"]).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
+# an unknown time zone, with the nearest
+$ cat track.yaml
+name: Wrenbeck
+path: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]
+lanes: 6
+lane_width: 1.22
+timezone: Europe/Londn
+$ toeline check track.yaml
 error: there is no time zone `Europe/Londn`
  --> track.yaml:5:11
   |
@@ -201,9 +200,14 @@ error: there is no time zone `Europe/Londn`
   |
 help: did you mean `Europe/London`?
 
-"#]]);
-    track(folder.path(), "timezone: 1\n");
-    toeline(&["check", "track.yaml"]).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
+# an unknown time zone that is near none
+$ cat track.yaml
+name: Wrenbeck
+path: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]
+lanes: 6
+lane_width: 1.22
+timezone: 1
+$ toeline check track.yaml
 error: there is no time zone `1`
  --> track.yaml:5:11
   |

@@ -4,11 +4,14 @@
 //! here the whole answer is compared.
 
 use crate::run::toeline;
+use crate::transcript::{answered, refused};
 use snapbox::str;
 
 #[test]
-fn the_1500_m_starts_300_m_from_the_finish_in_lane_1() {
-    toeline(&["curve", "1500"]).assert().success().stdout_eq(str![[r#"
+fn the_line_and_the_places_on_it() {
+    answered(str![[r##"
+# the 1500 m starts 300 m from the finish in lane 1
+$ toeline curve 1500
 Group start of 1500 m, breaking for lane 1
 ──────────────────────────────────────────
  Lane   Past square   Stand
@@ -27,12 +30,8 @@ Group start of 1500 m, breaking for lane 1
 
 [CAUTIONS]
 
-"#]]);
-}
-
-#[test]
-fn with_lane_1_closed_a_group_breaks_for_lane_2() {
-    toeline(&["curve", "1000", "--closed", "1"]).assert().success().stdout_eq(str![[r#"
+# with lane 1 closed a group breaks for lane 2
+$ toeline curve 1000 --closed 1
 Group start of 1000 m, breaking for lane 2
 ────────────────────────────────────────────────────────────────────────────────
  Lane   Past square   Stand
@@ -55,13 +54,8 @@ Group start of 1000 m, breaking for lane 2
 
 [CAUTIONS_LANE_ONE_CLOSED]
 
-"#]]);
-}
-
-#[test]
-fn from_a_place_of_the_innermost_open_lane() {
-    toeline(&["curve", "--at", "200 m start + 5", "--closed", "1,2"]).assert().success().stdout_eq(str![[
-        r#"
+# from a place of the innermost open lane
+$ toeline curve --at '200 m start + 5' --closed 1,2
 Group start, breaking for lane 3
 ────────────────────────────────────────────────────────────────────────────────
  Lane   Past square   Stand
@@ -81,8 +75,7 @@ Group start, breaking for lane 3
 
 [CAUTIONS_LANES_ONE_AND_TWO_CLOSED]
 
-"#
-    ]]);
+"##]]);
 }
 
 #[test]
@@ -111,26 +104,18 @@ fn the_curve_sweeps_forwards_on_every_track() {
 }
 
 #[test]
-fn a_place_off_the_oval_is_refused() {
-    toeline(&["curve", "--at", "110 m hurdles start"]).assert().code(2).stdout_eq(str![]).stderr_eq(str![[
-        r#"
+fn a_curve_that_cannot_be_drawn() {
+    refused(str![[r#"
+# a place off the oval
+$ toeline curve --at '110 m hurdles start'
 error: `110 m hurdles start` is not on the oval
 
-"#
-    ]]);
-}
-
-#[test]
-fn an_unknown_place_is_refused() {
-    toeline(&["curve", "--at", "1500 m strat"]).assert().code(2).stdout_eq(str![]).stderr_eq(str![[r#"
+# an unknown place
+$ toeline curve --at '1500 m strat'
 error: no mark is called `1500 m strat`; near it: `1500 m start`, `100 m start` or `50 m start`
 
-"#]]);
-}
-
-#[test]
-fn with_every_lane_closed_there_is_no_curve() {
-    toeline(&["curve", "1500", "--closed", "1,2,3,4,5,6,7,8"]).assert().code(2).stderr_eq(str![[r#"
+# every lane is closed
+$ toeline curve 1500 --closed 1,2,3,4,5,6,7,8
 error: no lane of the oval is open
 
 "#]]);
@@ -138,7 +123,7 @@ error: no lane of the oval is open
 
 #[test]
 fn a_distance_or_a_place_is_needed_and_not_both() {
-    toeline(&["curve"]).assert().code(2).stdout_eq(str![]);
-    toeline(&["curve", "1500", "--at", "finish"]).assert().code(2).stdout_eq(str![]);
-    toeline(&["curve", "far"]).assert().code(2).stdout_eq(str![]);
+    for arguments in [&[][..], &["1500", "--at", "finish"], &["far"]] {
+        toeline(&[&["curve"], arguments].concat()).assert().code(2).stdout_eq(str![]);
+    }
 }

@@ -41,5 +41,6 @@ mod picture;
 #[cfg(feature = "pdf")]
 mod poppler;
 mod run;
+mod transcript;
 mod venue;
 mod wrenbeck;

@@ -3,166 +3,110 @@
 //! Dimensions: World Athletics, Track and Field Facilities Manual, chapter 2, 400 m standard track (read).
 //! A lap is 400.001 m in lane 1 and 407.038 m in lane 2.
 
-use crate::run::toeline;
-use snapbox::{IntoData, str};
-
-/// The measurement prints this.
-fn measured(arguments: &[&str], stdout: impl IntoData) {
-    toeline(&[&["measure"], arguments].concat()).assert().success().stderr_eq(str![]).stdout_eq(stdout);
-}
+use crate::transcript::answered;
+use snapbox::str;
 
 #[test]
-fn from_mark_to_mark() {
-    measured(
-        &["--lane", "4", "--from", "400 m hurdle tick 1", "--to", "400 m hurdle tick 10"],
-        str![[r#"
+fn how_far_it_is() {
+    answered(str![[r#"
+# 200 m lie between the 400 m start and the 200 m start
+$ toeline measure --lane 2 --from '400 m start' --to '200 m start'
+200.00 m in lane 2
+from on the 400 m start line
+to   on the 200 m start line
+
+[CAUTIONS]
+
+# from mark to mark
+$ toeline measure --lane 4 --from '400 m hurdle tick 1' --to '400 m hurdle tick 10'
 315.00 m in lane 4
 from on the 1st green tick
 to   on the 10th green tick
 
 [CAUTIONS]
 
-"#]],
-    );
-}
+# some metres behind a mark and past one
+$ toeline measure --lane 4 --from '200m start - 2.5' --to finish
+202.50 m in lane 4
+from 2.49 m back along the inner line from the 200 m start line
+to   on the finish line
 
-#[test]
-fn some_metres_behind_a_mark_and_past_one() {
-    measured(
-        &["--lane", "3", "--from", "400 m start - 5", "--to", "200m start + 2.5 m"],
-        str![[r#"
+[CAUTIONS]
+$ toeline measure --lane 3 --from '400 m start - 5' --to '200m start + 2.5 m'
 207.50 m in lane 3
 from 4.97 m back along the inner line from the 400 m start line
 to   2.49 m past the 200 m start line along the inner line
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-#[test]
-fn past_the_finish_line_it_goes_on_round() {
-    measured(
-        &["--lane", "1", "--from", "finish line + 10", "--to", "finish line"],
-        str![[r#"
+# past the finish line it goes on round
+$ toeline measure --lane 1 --from 'finish line + 10' --to 'finish line'
 390.00 m in lane 1
 from 9.92 m past the finish line along the inner line
 to   on the finish line
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-#[test]
-fn whole_laps_besides() {
-    // 200 m and two laps of lane 2.
-    measured(
-        &["--lane", "2", "--from", "400 m start", "--to", "200 m start", "--laps", "2"],
-        str![[r#"
+# 200 m and two laps of lane 2
+$ toeline measure --lane 2 --from '400 m start' --to '200 m start' --laps 2
 1014.08 m in lane 2
 from on the 400 m start line
 to   on the 200 m start line
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-#[test]
-fn from_a_mark_to_itself_it_is_a_lap_or_as_many_as_are_asked_for() {
-    let round = ["--lane", "2", "--from", "finish line", "--to", "finish line"];
-    measured(
-        &round,
-        str![[r#"
+# from a mark to itself it is a lap, or as many as are asked for
+$ toeline measure --lane 2 --from 'finish line' --to 'finish line'
 407.04 m in lane 2
 from on the finish line
 to   on the finish line
 
 [CAUTIONS]
-
-"#]],
-    );
-    measured(
-        &[round.as_slice(), &["--laps", "3"]].concat(),
-        str![[r#"
+$ toeline measure --lane 2 --from 'finish line' --to 'finish line' --laps 3
 1221.12 m in lane 2
 from on the finish line
 to   on the finish line
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-#[test]
-fn from_the_chute_and_on_round_the_bend() {
-    // 110 m to the finish line, and 200.001 m to where 200 m of the lap are left.
-    measured(
-        &["--lane", "1", "--from", "110 m hurdles start", "--to", "200 m start"],
-        str![[r#"
+# from the chute and on round the bend: 110 m to the finish line, and 200.001 m to where 200 m of the lap are left
+$ toeline measure --lane 1 --from '110 m hurdles start' --to '200 m start'
 310.00 m in lane 1
 from on the 110 m hurdles start line
 to   on the 200 m start line
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-#[test]
-fn clockwise() {
-    measured(
-        &["--lane", "2", "--from", "200 m start", "--to", "400 m start", "--the-other-way"],
-        str![[r#"
+# clockwise
+$ toeline measure --lane 2 --from '200 m start' --to '400 m start' --the-other-way
 200.00 m in lane 2, clockwise
 from on the 200 m start line
 to   on the 400 m start line
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-/// 3.56 m sideways in 84.39 m, from the measure line of lane 4 to that of lane 1, cost 0.075 m.
-#[test]
-fn from_lane_to_lane() {
-    measured(
-        &["--lane", "4", "--to-lane", "1", "--from", "break line", "--to", "200 m start"],
-        str![[r#"
+# from lane to lane: 3.56 m sideways in 84.39 m, from the measure line of lane 4 to that of lane 1, cost 0.075 m
+$ toeline measure --lane 4 --to-lane 1 --from 'break line' --to '200 m start'
 84.47 m from lane 4 to lane 1
 from on the break line
 to   on the 200 m start line
 
 [CAUTIONS]
-
-"#]],
-    );
-    measured(
-        &["--lane", "1", "--to-lane", "4", "--from", "200 m start", "--to", "finish"],
-        str![[r#"
+$ toeline measure --lane 1 --to-lane 4 --from '200 m start' --to finish
 200.07 m from lane 1 to lane 4
 from on the 200 m start line
 to   on the finish line
 
 [CAUTIONS]
 
-"#]],
-    );
+"#]]);
 }
 
-/// Who starts 5 m short wins the time of 5 m: 31.4 s · 5 / 195 = 0.81 s.
 #[test]
-fn a_short_way_wins_seconds() {
-    measured(
-        &["--lane", "2", "--from", "finish - 195", "--to", "finish", "--time", "31.4", "--intended", "200"],
-        str![[r#"
+fn how_fast_that_was() {
+    answered(str![[r#"
+# who starts 5 m short wins the time of 5 m: 31.4 s · 5 / 195 = 0.81 s
+$ toeline measure --lane 2 --from 'finish - 195' --to finish --time 31.4 --intended 200
 195.00 m in lane 2
 from 194.42 m back along the inner line from the finish line
 to   on the finish line
@@ -170,27 +114,8 @@ to   on the finish line
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-/// Who starts at lane 1's 200 m line in lane 2 runs 203.52 m, and loses 32 s · 3.52 / 203.52 = 0.55 s.
-#[test]
-fn a_long_way_loses_seconds() {
-    measured(
-        &[
-            "--lane",
-            "2",
-            "--from",
-            "200 m start - 3.52",
-            "--to",
-            "finish",
-            "--time",
-            "32",
-            "--intended",
-            "200",
-        ],
-        str![[r#"
+# who starts at lane 1's 200 m line in lane 2 runs 203.52 m, and loses 32 s · 3.52 / 203.52 = 0.55 s
+$ toeline measure --lane 2 --from '200 m start - 3.52' --to finish --time 32 --intended 200
 203.52 m in lane 2
 from 3.50 m back along the inner line from the 200 m start line
 to   on the finish line
@@ -198,16 +123,8 @@ to   on the finish line
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-#[test]
-fn a_time_alone_gives_the_pace() {
-    // 1:12 for 400 m is 3:00 for 1000 m.
-    measured(
-        &["--lane", "2", "--from", "400 m start", "--to", "finish", "--time", "1:12"],
-        str![[r#"
+# a time alone gives the pace: 1:12 for 400 m is 3:00 for 1000 m
+$ toeline measure --lane 2 --from '400 m start' --to finish --time 1:12
 400.00 m in lane 2
 from on the 400 m start line
 to   on the finish line
@@ -215,29 +132,22 @@ to   on the finish line
 
 [CAUTIONS]
 
-"#]],
-    );
+"#]]);
 }
 
 /// Half a metre from the kerb instead of 0.30 m: 0.2 m · 2π = 1.26 m a lap, 0.63 m in half a lap.
 #[test]
-fn another_running_line_costs_metres() {
-    let run = |from, line| ["--lane", "1", "--from", from, "--to", "finish", "--running-line", line];
-    measured(
-        &run("400 m start", "0.5"),
-        str![[r#"
+fn what_another_running_line_costs() {
+    answered(str![[r#"
+# a lap, and half of one
+$ toeline measure --lane 1 --from '400 m start' --to finish --running-line 0.5
 400.00 m in lane 1
 from on the 400 m start line
 to   on the finish line
 Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +1.26 m
 
 [CAUTIONS]
-
-"#]],
-    );
-    measured(
-        &run("200 m start", "0.5"),
-        str![[r#"
+$ toeline measure --lane 1 --from '200 m start' --to finish --running-line 0.5
 200.00 m in lane 1
 from on the 200 m start line
 to   on the finish line
@@ -245,12 +155,8 @@ Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.63 m
 
 [CAUTIONS]
 
-"#]],
-    );
-    // On the straight alone it costs nothing.
-    measured(
-        &run("80 m start", "0.5"),
-        str![[r#"
+# on the straight alone it costs nothing
+$ toeline measure --lane 1 --from '80 m start' --to finish --running-line 0.5
 80.00 m in lane 1
 from on the 80 m start line
 to   on the finish line
@@ -258,12 +164,8 @@ Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.00 m
 
 [CAUTIONS]
 
-"#]],
-    );
-    // Nearer to the kerb it wins some.
-    measured(
-        &run("400 m start", "0.2"),
-        str![[r#"
+# nearer to the kerb it wins some
+$ toeline measure --lane 1 --from '400 m start' --to finish --running-line 0.2
 400.00 m in lane 1
 from on the 400 m start line
 to   on the finish line
@@ -271,17 +173,8 @@ Keeping 0.2 m outside the inner line makes a lap -0.63 m, this way -0.63 m
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-/// A chute does not turn, and the bend behind the finish line does: half a lap of it, as above.
-#[test]
-fn out_of_the_chute_the_running_line_costs_what_the_bend_does() {
-    let way = ["--lane", "1", "--from", "110 m hurdles start", "--to", "200 m start"];
-    measured(
-        &[way.as_slice(), &["--running-line", "0.5"]].concat(),
-        str![[r#"
+# a chute does not turn, and the bend behind the finish line does: half a lap of it
+$ toeline measure --lane 1 --from '110 m hurdles start' --to '200 m start' --running-line 0.5
 310.00 m in lane 1
 from on the 110 m hurdles start line
 to   on the 200 m start line
@@ -289,17 +182,8 @@ Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +0.63 m
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-/// From one place of the home straight nearly round to another: it is a lap's worth of bends.
-#[test]
-fn a_way_between_two_places_of_one_straight_turns_all_the_way_round() {
-    let way = ["--lane", "1", "--from", "50 m start", "--to", "80 m start"];
-    measured(
-        &[way.as_slice(), &["--running-line", "0.5"]].concat(),
-        str![[r#"
+# from one place of the home straight nearly round to another it is a lap's worth of bends
+$ toeline measure --lane 1 --from '50 m start' --to '80 m start' --running-line 0.5
 370.00 m in lane 1
 from on the 50 m start line
 to   on the 80 m start line
@@ -307,16 +191,8 @@ Keeping 0.5 m outside the inner line makes a lap +1.26 m, this way +1.26 m
 
 [CAUTIONS]
 
-"#]],
-    );
-}
-
-#[test]
-fn of_a_change_of_lane_only_the_lap_has_a_running_line() {
-    let change = ["--lane", "4", "--to-lane", "1", "--from", "break line", "--to", "200 m start"];
-    measured(
-        &[change.as_slice(), &["--running-line", "0.5"]].concat(),
-        str![[r#"
+# of a change of lane only the lap has a running line
+$ toeline measure --lane 4 --to-lane 1 --from 'break line' --to '200 m start' --running-line 0.5
 84.47 m from lane 4 to lane 1
 from on the break line
 to   on the 200 m start line
@@ -324,6 +200,5 @@ Keeping 0.5 m outside the inner line makes a lap +1.26 m
 
 [CAUTIONS]
 
-"#]],
-    );
+"#]]);
 }

@@ -4,8 +4,9 @@
 //! (read): straights of 84.39 m; a bend of π · 37.92 m = 119.13 m in lane 2.
 
 use crate::run::toeline;
+use crate::transcript::{answered, refused};
 use serde_json::Value;
-use snapbox::{IntoData, str};
+use snapbox::str;
 
 fn planned(workout: &str) -> Value {
     let output = toeline(&["plan", workout, "--format", "json"]).assert().success().get_output().clone();
@@ -13,19 +14,15 @@ fn planned(workout: &str) -> Value {
     plan["blocks"][0]["reps"][0].clone()
 }
 
-fn refused(workout: &str, stderr: impl IntoData) {
-    toeline(&["plan", workout]).assert().code(2).stdout_eq(str![]).stderr_eq(stderr);
-}
-
 fn number(value: &Value) -> f64 {
     value.as_f64().unwrap_or_else(|| panic!("{value} is not a number"))
 }
 
 #[test]
-fn a_100_on_the_back_straight_is_refused_with_the_length_that_there_is() {
-    refused(
-        "4 x 100 in lane 4 on the back straight",
-        str![[r#"
+fn what_does_not_fit() {
+    refused(str![[r#"
+# a 100 on the back straight, with the length that there is
+$ toeline plan '4 x 100 in lane 4 on the back straight'
 error: 100 m does not fit on the back straight, which is 84.39 m long with its chute
  --> workout:1:5
   |
@@ -34,42 +31,8 @@ error: 100 m does not fit on the back straight, which is 84.39 m long with its c
   |
 help: write at most 84 m
 
-"#]],
-    );
-}
-
-#[test]
-fn an_84_on_the_back_straight_fits_and_lies_wholly_on_it() {
-    let rep = planned("84 in lane 4 on the back straight");
-    assert_eq!(rep["course"], "back straight");
-    for end in ["start", "finish"] {
-        // The measure line of lane 4 on the back straight.
-        assert!((number(&rep[end]["y_m"]) - (36.50 + 3.0 * 1.22 + 0.20)).abs() < 1e-9, "{rep}");
-        assert!(number(&rep[end]["x_m"]).abs() <= 84.39 / 2.0 + 1e-9, "{rep}");
-    }
-    assert!(number(&rep["start"]["x_m"]) > number(&rep["finish"]["x_m"]), "it runs to the left: {rep}");
-}
-
-#[test]
-fn a_100_on_the_bend_fits_in_lane_2() {
-    let rep = planned("100 in lane 2 on the bend");
-    assert_eq!((&rep["course"], &rep["the_other_way"]), (&"oval".into(), &false.into()));
-    let (start, finish) = (&rep["start"], &rep["finish"]);
-    // Both beyond the ends of the straights, on the same side.
-    let half_m = 84.39 / 2.0;
-    let (a, b) = (number(&start["x_m"]), number(&finish["x_m"]));
-    assert!(a >= half_m - 1e-9 && b >= half_m - 1e-9 || a <= 1e-9 - half_m && b <= 1e-9 - half_m, "{rep}");
-    // The angle between them at the bend's centre, times the radius of lane 2, is 100 m.
-    let angle = |end: &Value| number(&end["y_m"]).atan2(number(&end["x_m"]) - half_m * a.signum());
-    let turned = (angle(finish) - angle(start)).rem_euclid(std::f64::consts::TAU);
-    assert!((turned * 37.92 - 100.0).abs() < 1e-6, "{rep}");
-}
-
-#[test]
-fn a_130_on_the_bend_in_lane_2_is_refused_with_the_longest_that_fits() {
-    refused(
-        "4 x 130 in lane 2 on the bend",
-        str![[r#"
+# a 130 on the bend in lane 2, with the longest that fits
+$ toeline plan '4 x 130 in lane 2 on the bend'
 error: 130 m does not fit on a bend in lane 2; the longest that fits there is 119.13 m
  --> workout:1:5
   |
@@ -78,17 +41,8 @@ error: 130 m does not fit on a bend in lane 2; the longest that fits there is 11
   |
 help: write at most 119 m
 
-"#]],
-    );
-}
-
-#[test]
-fn a_130_on_the_bend_fits_in_lane_8() {
-    // π · 45.24 m = 142.13 m.
-    assert_eq!(planned("130 in lane 8 on the bend")["course"], "oval");
-    refused(
-        "143 in lane 8 on the bend",
-        str![[r#"
+# a 143 on the bend in lane 8: π · 45.24 m = 142.13 m
+$ toeline plan '143 in lane 8 on the bend'
 error: 143 m does not fit on a bend in lane 8; the longest that fits there is 142.13 m
  --> workout:1:1
   |
@@ -97,22 +51,54 @@ error: 143 m does not fit on a bend in lane 8; the longest that fits there is 14
   |
 help: write at most 142 m
 
-"#]],
-    );
-}
+# a run too long for the home straight, either way
+$ toeline plan '120 in lane 4 on the home straight'
+error: 120 m does not fit on the home straight, which is 113.00 m long with its chute
+ --> workout:1:1
+  |
+1 | 120 in lane 4 on the home straight
+  | ^^^
+  |
+help: write at most 113 m
+$ toeline plan '120 in lane 4 on the home straight the other way'
+error: 120 m does not fit on the home straight, which is 113.00 m long with its chute
+ --> workout:1:1
+  |
+1 | 120 in lane 4 on the home straight the other way
+  | ^^^
+  |
+help: write at most 113 m
 
-#[test]
-fn the_other_way_on_the_home_straight_runs_away_from_the_finish_line() {
-    let rep = planned("60 in lane 4 on the home straight the other way");
-    assert_eq!((&rep["course"], &rep["the_other_way"]), (&"home straight".into(), &true.into()));
-    let x_m = |end: &str| number(&rep[end]["x_m"]);
-    assert!((x_m("start") - x_m("finish") - 60.0).abs() < 1e-9, "{rep}");
+# a bend has no other way
+$ toeline plan '60 in lane 4 on the bend the other way'
+error: a bend can only be run anticlockwise
+ --> workout:1:26
+  |
+1 | 60 in lane 4 on the bend the other way
+  |                          ^^^^^^^^^^^^^
+  |
+help: leave out the other way
+
+# lanes 7 and 8 of a track of six have no bend
+$ toeline plan '60 in lane 7 on the bend' --track standard-6
+error: there is no lane 7 on the oval; open there: lanes 1 to 6
+ --> workout:1:12
+  |
+1 | 60 in lane 7 on the bend
+  |            ^
+  |
+help: write for example `in lane 1`
+
+"#]]);
+    assert_eq!(planned("130 in lane 8 on the bend")["course"], "oval");
+    toeline(&["plan", "60 in lane 7 on the home straight", "--track", "standard-6"]).assert().success();
 }
 
 #[test]
 fn the_other_way_is_said_under_the_table() {
-    let shown = toeline(&["plan", "60 in lane 4 on the home straight the other way"]).assert().success();
-    shown.stdout_eq(str![[r#"
+    answered(str![[r#"
+# the other way on the home straight
+$ toeline plan '60 in lane 4 on the home straight the other way'
 60 in lane 4 on the home straight the other way
 Track: standard
 
@@ -143,83 +129,36 @@ Setting out: one lap from the finish line
 }
 
 #[test]
-fn a_run_too_long_for_the_home_straight_is_refused_either_way() {
-    refused(
-        "120 in lane 4 on the home straight",
-        str![[r#"
-error: 120 m does not fit on the home straight, which is 113.00 m long with its chute
- --> workout:1:1
-  |
-1 | 120 in lane 4 on the home straight
-  | ^^^
-  |
-help: write at most 113 m
-
-"#]],
-    );
-    refused(
-        "120 in lane 4 on the home straight the other way",
-        str![[r#"
-error: 120 m does not fit on the home straight, which is 113.00 m long with its chute
- --> workout:1:1
-  |
-1 | 120 in lane 4 on the home straight the other way
-  | ^^^
-  |
-help: write at most 113 m
-
-"#]],
-    );
+fn an_84_on_the_back_straight_fits_and_lies_wholly_on_it() {
+    let rep = planned("84 in lane 4 on the back straight");
+    assert_eq!(rep["course"], "back straight");
+    for end in ["start", "finish"] {
+        // The measure line of lane 4 on the back straight.
+        assert!((number(&rep[end]["y_m"]) - (36.50 + 3.0 * 1.22 + 0.20)).abs() < 1e-9, "{rep}");
+        assert!(number(&rep[end]["x_m"]).abs() <= 84.39 / 2.0 + 1e-9, "{rep}");
+    }
+    assert!(number(&rep["start"]["x_m"]) > number(&rep["finish"]["x_m"]), "it runs to the left: {rep}");
 }
 
 #[test]
-fn a_bend_has_no_other_way() {
-    refused(
-        "60 in lane 4 on the bend the other way",
-        str![[r#"
-error: a bend can only be run anticlockwise
- --> workout:1:26
-  |
-1 | 60 in lane 4 on the bend the other way
-  |                          ^^^^^^^^^^^^^
-  |
-help: leave out the other way
-
-"#]],
-    );
+fn a_100_on_the_bend_fits_in_lane_2() {
+    let rep = planned("100 in lane 2 on the bend");
+    assert_eq!((&rep["course"], &rep["the_other_way"]), (&"oval".into(), &false.into()));
+    let (start, finish) = (&rep["start"], &rep["finish"]);
+    // Both beyond the ends of the straights, on the same side.
+    let half_m = 84.39 / 2.0;
+    let (a, b) = (number(&start["x_m"]), number(&finish["x_m"]));
+    assert!(a >= half_m - 1e-9 && b >= half_m - 1e-9 || a <= 1e-9 - half_m && b <= 1e-9 - half_m, "{rep}");
+    // The angle between them at the bend's centre, times the radius of lane 2, is 100 m.
+    let angle = |end: &Value| number(&end["y_m"]).atan2(number(&end["x_m"]) - half_m * a.signum());
+    let turned = (angle(finish) - angle(start)).rem_euclid(std::f64::consts::TAU);
+    assert!((turned * 37.92 - 100.0).abs() < 1e-6, "{rep}");
 }
 
 #[test]
-fn spots_are_looked_for_at_a_place_as_well() {
-    toeline(&["spots", "110 in lane 5 on the bend"]).assert().success().stdout_eq(str![[r#"
-110 m in lane 5, best first
-────────────────────────────────────────────────────────────────────────────────
-     Stand                     Finish                    Course   Ends on paint
-════════════════════════════════════════════════════════════════════════════════
- 1   on the 200 m start line   on the exit of yellow     oval                 2
-                               zone 3
- 2   on the later 4x400 m      11.21 m past the entry    oval                 1
-     takeover zone exit line   of yellow zone 1 along
-                               the inner line
-────────────────────────────────────────────────────────────────────────────────
-
-[CAUTIONS]
-
-"#]]);
-}
-
-#[test]
-fn lanes_7_and_8_of_a_track_of_six_have_no_bend() {
-    let workout = ["plan", "60 in lane 7 on the bend", "--track", "standard-6"];
-    toeline(&workout).assert().code(2).stdout_eq(str![]).stderr_eq(str![[r#"
-error: there is no lane 7 on the oval; open there: lanes 1 to 6
- --> workout:1:12
-  |
-1 | 60 in lane 7 on the bend
-  |            ^
-  |
-help: write for example `in lane 1`
-
-"#]]);
-    toeline(&["plan", "60 in lane 7 on the home straight", "--track", "standard-6"]).assert().success();
+fn the_other_way_on_the_home_straight_runs_away_from_the_finish_line() {
+    let rep = planned("60 in lane 4 on the home straight the other way");
+    assert_eq!((&rep["course"], &rep["the_other_way"]), (&"home straight".into(), &true.into()));
+    let x_m = |end: &str| number(&rep[end]["x_m"]);
+    assert!((x_m("start") - x_m("finish") - 60.0).abs() < 1e-9, "{rep}");
 }

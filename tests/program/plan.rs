@@ -1,12 +1,14 @@
 //! `toeline plan`: where each repetition starts and finishes.
 
 use crate::run::toeline;
+use crate::transcript::answered;
 use snapbox::str;
 
 #[test]
-fn a_workout_on_the_standard_track_says_where_to_stand() {
-    toeline(&["plan", "6 x 200 in lane 2", "--closed", "1"]).assert().success().stderr_eq(str![]).stdout_eq(
-        str![[r#"
+fn where_to_stand() {
+    answered(str![[r#"
+# on the standard track
+$ toeline plan '6 x 200 in lane 2' --closed 1
 6 x 200 in lane 2
 Track: standard, lane 1 closed
 
@@ -30,14 +32,8 @@ Setting out: one lap from the finish line
 
 [CAUTIONS_LANE_ONE_CLOSED]
 
-"#]],
-    );
-}
-
-#[test]
-fn with_no_lane_named_the_innermost_open_lane_is_used_and_said() {
-    let shown = toeline(&["plan", "3 x 300 @ 48s rest 3min", "--closed", "1,2"]).assert().success();
-    shown.stdout_eq(str![[r#"
+# with no lane named the innermost open lane is used, and said
+$ toeline plan '3 x 300 @ 48s rest 3min' --closed 1,2
 3 x 300 @ 48s rest 3min
 Track: standard, lanes 1 and 2 closed
 Lasts 8:24
@@ -70,12 +66,8 @@ Setting out: one lap from the finish line
 
 [CAUTIONS_LANES_ONE_AND_TWO_CLOSED]
 
-"#]]);
-}
-
-#[test]
-fn lanes_side_by_side_share_a_row_where_their_words_are_the_same() {
-    toeline(&["plan", "4 × 150 in lanes 2-5"]).assert().success().stdout_eq(str![[r#"
+# lanes side by side share a row where their words are the same
+$ toeline plan '4 × 150 in lanes 2-5'
 4 × 150 in lanes 2-5
 Track: standard
 

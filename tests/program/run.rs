@@ -1,5 +1,7 @@
 //! Runs the built program.
 
+use std::path::PathBuf;
+
 use snapbox::assert::DEFAULT_ACTION_ENV;
 use snapbox::cmd::{Command, cargo_bin};
 use snapbox::{Assert, Redactions};
@@ -9,13 +11,23 @@ use snapbox::{Assert, Redactions};
 /// Where its whole output is compared, a footer of [`cautions`] is one line. A footer that differs from all of
 /// them in any letter stays as it is, and so differs from what is expected.
 pub(crate) fn toeline(arguments: &[&str]) -> Command {
-    let mut footers = Redactions::new();
-    footers.extend(cautions()).expect("the names are capitals in brackets");
-    Command::new(cargo_bin!("toeline"))
-        .with_assert(Assert::new().action_env(DEFAULT_ACTION_ENV).redact_with(footers))
+    Command::new(program())
+        .with_assert(comparison())
         .current_dir(env!("CARGO_MANIFEST_DIR"))
         .env("NO_COLOR", "1")
         .args(arguments)
+}
+
+/// The program that the tests run: the one that was built with them, or where `TOELINE_PROGRAM` says.
+pub(crate) fn program() -> PathBuf {
+    std::env::var_os("TOELINE_PROGRAM").map_or_else(|| cargo_bin!("toeline").to_owned(), PathBuf::from)
+}
+
+/// How a whole output is compared.
+pub(crate) fn comparison() -> Assert {
+    let mut footers = Redactions::new();
+    footers.extend(cautions()).expect("the names are capitals in brackets");
+    Assert::new().action_env(DEFAULT_ACTION_ENV).redact_with(footers)
 }
 
 /// The cautions in full that an answer ends with, after what stands for them in whole outputs.

@@ -4,6 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use crate::run::toeline;
+use crate::transcript::{answered, refused};
 use snapbox::str;
 
 fn write(folder: &Path, name: &str, text: &str) {
@@ -103,10 +104,11 @@ Not counted: distance unknown
 /// a lap holds two.
 #[test]
 fn metres_recoveries_and_bends_can_be_added_up_by_hand() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let blocks = "[2 x 200 in lane 2 @ 32 rest 90s, 1 lap to the finish line in lane 2 @ 80]";
-    write(folder.path(), "a.yaml", &format!("{{ title: A, date: 2027-04-13, blocks: {blocks} }}"));
-    toeline(&["week", "a.yaml"]).current_dir(folder.path()).assert().success().stdout_eq(str![[r#"
+    answered(str![[r#"
+# 807 m, 469 m of them on bends
+$ cat a.yaml
+{ title: A, date: 2027-04-13, blocks: [2 x 200 in lane 2 @ 32 rest 90s, 1 lap to the finish line in lane 2 @ 80] }
+$ toeline week a.yaml
 The week at a glance, Tuesday 13 April 2027
 1 session. Track: standard
 
@@ -135,6 +137,41 @@ Where the real distance differs
 }
 
 #[test]
+fn folders_that_are_refused() {
+    refused(str![[r#"
+# every file that is wrong is told of
+$ cat a.yaml
+title: A
+blocks: [6 x]
+$ cat b.yaml
+title: B
+blocks: [200 in lane 9]
+$ toeline week .
+error: expected a distance, found the end of the text
+ --> ./a.yaml:2:13
+  |
+2 | blocks: [6 x]
+  |             ^
+  |
+help: write for example `6 x 200 in lane 2`
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> ./b.yaml:2:22
+  |
+2 | blocks: [200 in lane 9]
+  |                      ^
+  |
+help: write for example `in lane 1`
+
+# a folder without sessions
+$ cat other.yaml
+shopping: [bread, milk]
+$ toeline week .
+error: there is no session file in `.`; a session file ends in .yaml or .yml and has a `title`
+
+"#]]);
+}
+
+#[test]
 fn a_folder_means_its_session_files_and_those_of_its_sub_folders() {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let inner = folder.path().join("spring").join("april");
@@ -153,42 +190,6 @@ fn a_folder_means_its_session_files_and_those_of_its_sub_folders() {
     let titles: Vec<_> = entries.iter().map(|entry| entry["title"].as_str().unwrap_or_default()).collect();
     assert_eq!(titles, ["First", "Second"]);
     assert_eq!(week["entries"][1]["track"], "Wrenbeck");
-}
-
-#[test]
-fn every_file_that_is_wrong_is_told_of() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    write(folder.path(), "a.yaml", "title: A\nblocks: [6 x]\n");
-    write(folder.path(), "b.yaml", "title: B\nblocks: [200 in lane 9]\n");
-    toeline(&["week", "."]).current_dir(folder.path()).assert().code(2).stdout_eq(str![]).stderr_eq(str![[
-        r#"
-error: expected a distance, found the end of the text
- --> ./a.yaml:2:13
-  |
-2 | blocks: [6 x]
-  |             ^
-  |
-help: write for example `6 x 200 in lane 2`
-error: there is no lane 9 on the oval; open there: lanes 1 to 8
- --> ./b.yaml:2:22
-  |
-2 | blocks: [200 in lane 9]
-  |                      ^
-  |
-help: write for example `in lane 1`
-
-"#
-    ]]);
-}
-
-#[test]
-fn a_folder_without_sessions_is_wrong_input() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    write(folder.path(), "other.yaml", "shopping: [bread, milk]");
-    toeline(&["week", "."]).current_dir(folder.path()).assert().code(2).stderr_eq(str![[r#"
-error: there is no session file in `.`; a session file ends in .yaml or .yml and has a `title`
-
-"#]]);
 }
 
 #[test]

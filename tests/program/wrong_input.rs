@@ -3,24 +3,14 @@
 use std::fs;
 
 use crate::run::toeline;
-use snapbox::{IntoData, str};
-
-/// The program refuses the arguments with this on standard error, and writes nothing.
-fn refused(arguments: &[&str], stderr: impl IntoData) {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let out = folder.path().join("plan.txt");
-    let out = out.to_str().expect("the path is UTF-8");
-    let arguments = [arguments, &["--out", out]].concat();
-    toeline(&arguments).assert().code(2).stdout_eq(str![]).stderr_eq(stderr);
-    let left = fs::read_dir(folder.path()).expect("the folder is still there").count();
-    assert_eq!(left, 0, "a file was written");
-}
+use crate::transcript::refused;
+use snapbox::str;
 
 #[test]
-fn a_lane_that_is_not_there() {
-    refused(
-        &["plan", "6 x 200 in lane 9"],
-        str![[r#"
+fn workouts() {
+    refused(str![[r#"
+# a lane that is not there
+$ toeline plan '6 x 200 in lane 9' --out plan.txt
 error: there is no lane 9 on the oval; open there: lanes 1 to 8
  --> workout:1:17
   |
@@ -29,15 +19,8 @@ error: there is no lane 9 on the oval; open there: lanes 1 to 8
   |
 help: write for example `in lane 1`
 
-"#]],
-    );
-}
-
-#[test]
-fn a_group_that_starts_together_needs_each_of_its_lanes() {
-    refused(
-        &["plan", "1500 in lanes 2-9 starting together"],
-        str![[r#"
+# a group that starts together needs each of its lanes
+$ toeline plan '1500 in lanes 2-9 starting together' --out plan.txt
 error: there is no lane 9 on the oval; open there: lanes 1 to 8
  --> workout:1:15
   |
@@ -46,15 +29,8 @@ error: there is no lane 9 on the oval; open there: lanes 1 to 8
   |
 help: write for example `in lane 1`
 
-"#]],
-    );
-}
-
-#[test]
-fn a_closed_lane() {
-    refused(
-        &["plan", "200 in lane 1", "--closed", "1"],
-        str![[r#"
+# a closed lane
+$ toeline plan '200 in lane 1' --closed 1 --out plan.txt
 error: lane 1 is closed; open on the oval: lanes 2 to 8
  --> workout:1:13
   |
@@ -63,15 +39,8 @@ error: lane 1 is closed; open on the oval: lanes 2 to 8
   |
 help: write for example `in lane 2`
 
-"#]],
-    );
-}
-
-#[test]
-fn no_repetitions() {
-    refused(
-        &["plan", "0 x 200"],
-        str![[r#"
+# no repetitions
+$ toeline plan '0 x 200' --out plan.txt
 error: `0` is not a number of repetitions
  --> workout:1:1
   |
@@ -80,15 +49,8 @@ error: `0` is not a number of repetitions
   |
 help: write a whole number from 1 to 500
 
-"#]],
-    );
-}
-
-#[test]
-fn no_distance() {
-    refused(
-        &["plan", "6 x"],
-        str![[r#"
+# no distance
+$ toeline plan '6 x' --out plan.txt
 error: expected a distance, found the end of the text
  --> workout:1:4
   |
@@ -97,15 +59,8 @@ error: expected a distance, found the end of the text
   |
 help: write for example `6 x 200 in lane 2`
 
-"#]],
-    );
-}
-
-#[test]
-fn a_negative_distance() {
-    refused(
-        &["plan", "6 x -200"],
-        str![[r#"
+# a negative distance
+$ toeline plan '6 x -200' --out plan.txt
 error: a repetition of `-200` is out of range
  --> workout:1:5
   |
@@ -114,15 +69,8 @@ error: a repetition of `-200` is out of range
   |
 help: write a distance from 10 m to 10000 m
 
-"#]],
-    );
-}
-
-#[test]
-fn too_short_a_distance() {
-    refused(
-        &["plan", "5 x 5 m"],
-        str![[r#"
+# too short a distance
+$ toeline plan '5 x 5 m' --out plan.txt
 error: a repetition of `5 m` is out of range
  --> workout:1:5
   |
@@ -131,15 +79,8 @@ error: a repetition of `5 m` is out of range
   |
 help: write a distance from 10 m to 10000 m
 
-"#]],
-    );
-}
-
-#[test]
-fn a_number_too_large_to_hold() {
-    refused(
-        &["plan", "1e400"],
-        str![[r#"
+# a number too large to hold
+$ toeline plan 1e400 --out plan.txt
 error: a repetition of `1e400` is out of range
  --> workout:1:1
   |
@@ -148,15 +89,8 @@ error: a repetition of `1e400` is out of range
   |
 help: write a distance from 10 m to 10000 m
 
-"#]],
-    );
-}
-
-#[test]
-fn an_empty_workout() {
-    refused(
-        &["plan", ""],
-        str![[r#"
+# an empty workout
+$ toeline plan '' --out plan.txt
 error: the workout is empty
  --> workout:1:1
   |
@@ -165,15 +99,8 @@ error: the workout is empty
   |
 help: write for example `6 x 200 in lane 2`
 
-"#]],
-    );
-}
-
-#[test]
-fn two_faults_in_one_workout_are_both_told() {
-    refused(
-        &["plan", "6 x 200 @ 1:75 in lane 0"],
-        str![[r#"
+# two faults in one workout are both told
+$ toeline plan '6 x 200 @ 1:75 in lane 0' --out plan.txt
 error: expected seconds below 60 after the colon
  --> workout:1:11
   |
@@ -189,46 +116,27 @@ error: `0` is not a lane
   |
 help: write a lane from 1 to 10, for example `in lane 2`
 
-"#]],
-    );
-}
-
-#[test]
-fn an_unknown_track() {
-    refused(
-        &["plan", "200", "--track", "standart"],
-        str![[r#"
+# an unknown track
+$ toeline plan 200 --track standart --out plan.txt
 error: there is no built-in track `standart`; write one of standard, standard-6, double-bend-1, double-bend-2, double-bend-3, indoor-200, oval-300, yards-440, or the name of a track file
 
-"#]],
-    );
-}
-
-#[test]
-fn an_unknown_ending_of_the_file_to_write() {
-    toeline(&["plan", "200", "--out", "plan.docx"]).assert().code(2).stderr_eq(str![[r#"
+# an unknown ending of the file to write
+$ toeline plan 200 --out plan.docx
 error: `plan.docx` is an unknown kind of file; write a name that ends in .txt, .json or .csv, or for plans in .pdf, .png, .html, .md, .ics or .svg
 
 "#]]);
 }
 
-/// A file with a fixed name, so that messages are the same everywhere, in a folder of its own.
-fn refused_file(name: &str, bytes: &[u8], arguments: &[&str], stderr: impl IntoData) {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    fs::write(folder.path().join(name), bytes).expect("the folder can be written");
-    toeline(arguments).current_dir(folder.path()).assert().code(2).stdout_eq(str![]).stderr_eq(stderr);
-    let left = fs::read_dir(folder.path()).expect("the folder is still there").count();
-    assert_eq!(left, 1, "a file was written");
-}
-
 #[test]
-fn a_session_file_with_an_unknown_key() {
-    let text = "title: Tuesday\ndate: 2027-04-13\nblock:\n  - 6 x 200\n";
-    refused_file(
-        "s.yaml",
-        text.as_bytes(),
-        &["plan", "s.yaml"],
-        str![[r#"
+fn files() {
+    refused(str![[r##"
+# a session file with an unknown key
+$ cat s.yaml
+title: Tuesday
+date: 2027-04-13
+block:
+  - 6 x 200
+$ toeline plan s.yaml
 error: unknown key `block`
  --> s.yaml:3:1
   |
@@ -237,18 +145,13 @@ error: unknown key `block`
   |
 help: did you mean `blocks`?
 
-"#]],
-    );
-}
-
-#[test]
-fn a_session_file_with_faults_in_two_blocks() {
-    let text = "title: Tuesday\nblocks:\n  - 6 x 200 in lain 2\n  - \"0 x 300\"\n";
-    refused_file(
-        "s.yaml",
-        text.as_bytes(),
-        &["plan", "s.yaml"],
-        str![[r#"
+# a session file with faults in two blocks
+$ cat s.yaml
+title: Tuesday
+blocks:
+  - 6 x 200 in lain 2
+  - "0 x 300"
+$ toeline plan s.yaml
 error: expected `lane` after `in`, found `lain`
  --> s.yaml:3:16
   |
@@ -264,18 +167,14 @@ error: `0` is not a number of repetitions
   |
 help: write a whole number from 1 to 500
 
-"#]],
-    );
-}
-
-#[test]
-fn a_session_file_that_runs_in_a_closed_lane() {
-    let text = "title: Tuesday\nclosed_lanes: [1]\nblocks:\n  - 6 x 200 in lane 2\n  - 3 x 300 in lane 1\n";
-    refused_file(
-        "s.yaml",
-        text.as_bytes(),
-        &["plan", "s.yaml"],
-        str![[r#"
+# a session file that runs in a closed lane
+$ cat s.yaml
+title: Tuesday
+closed_lanes: [1]
+blocks:
+  - 6 x 200 in lane 2
+  - 3 x 300 in lane 1
+$ toeline plan s.yaml
 error: lane 1 is closed; open on the oval: lanes 2 to 8
  --> s.yaml:5:21
   |
@@ -284,61 +183,31 @@ error: lane 1 is closed; open on the oval: lanes 2 to 8
   |
 help: write for example `in lane 2`
 
-"#]],
-    );
-}
-
-#[test]
-fn a_track_whose_path_does_not_close() {
-    let text = "name: open\npath:\n  - { radius: 36.50, turn: 180 }\n  - straight: 84.39\n  - { radius: 36.50, turn: 180 }\n  - straight: 80\nlanes: 6\nlane_width: 1.22\n";
-    refused_file(
-        "t.yaml",
-        text.as_bytes(),
-        &["plan", "200", "--track", "t.yaml"],
-        str![[r#"
+# a track whose path does not close
+$ cat t.yaml
+name: open
+path:
+  - { radius: 36.50, turn: 180 }
+  - straight: 84.39
+  - { radius: 36.50, turn: 180 }
+  - straight: 80
+lanes: 6
+lane_width: 1.22
+$ toeline plan 200 --track t.yaml
 error: the path does not close: after a whole lap it ends 4.390 m from where it began (-4.390 m along the home straight, +0.000 m across); the most allowed is 0.001 m
  --> t.yaml:3:3
   |
 3 |   - { radius: 36.50, turn: 180 }
   |   ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 
-"#]],
-    );
-}
-
-#[test]
-fn a_file_that_is_not_utf_8() {
-    refused_file(
-        "s.yaml",
-        b"title: Tuesday\nblocks: [\xff]\n",
-        &["plan", "s.yaml"],
-        str![[r#"
-error: `s.yaml` is not UTF-8 text: line 2, column 10; save it as UTF-8
-
-"#]],
-    );
-}
-
-#[test]
-fn a_file_of_100_mb_is_refused_by_its_size() {
-    refused_file(
-        "s.yaml",
-        &vec![b'#'; 100_000_000],
-        &["plan", "s.yaml"],
-        str![[r#"
-error: `s.yaml` is too large: at most 1048576 bytes
-
-"#]],
-    );
-}
-
-#[test]
-fn a_name_that_says_nothing() {
-    refused_file(
-        "session.yaml",
-        b"title: \"\"\ngroups:\n  - { name: \" \", athletes: [Ada, \"\"] }\nblocks:\n  - 200 in lane 2\n",
-        &["plan", "session.yaml"],
-        str![[r#"
+# a name that says nothing
+$ cat session.yaml
+title: ""
+groups:
+  - { name: " ", athletes: [Ada, ""] }
+blocks:
+  - 200 in lane 2
+$ toeline plan session.yaml
 error: the session's title is empty
  --> session.yaml:1:8
   |
@@ -361,8 +230,37 @@ error: an athlete's name is empty
   |
 help: write for example `Ada`, or a number such as `7`
 
-"#]],
-    );
+# a year of five digits
+$ cat session.yaml
+title: Tuesday
+date: +20270-04-13
+blocks:
+  - 200 in lane 2
+$ toeline plan session.yaml
+error: the year 20270 is out of range: 1900 to 9999
+ --> session.yaml:2:7
+  |
+2 | date: +20270-04-13
+  |       ^^^^^^^^^^^^
+  |
+help: write for example `date: 2027-04-13`
+
+"##]]);
+}
+
+#[test]
+fn a_file_that_is_not_utf_8_or_of_100_mb() {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    for (bytes, said) in [
+        (&b"title: Tuesday\nblocks: [\xff]\n"[..], "not UTF-8 text: line 2, column 10; save it as UTF-8"),
+        (&vec![b'#'; 100_000_000], "too large: at most 1048576 bytes"),
+    ] {
+        fs::write(folder.path().join("s.yaml"), bytes).expect("the folder can be written");
+        let run = toeline(&["plan", "s.yaml"]).current_dir(folder.path()).assert().code(2);
+        run.stdout_eq(str![]).stderr_eq(format!("error: `s.yaml` is {said}\n"));
+        let left = fs::read_dir(folder.path()).expect("the folder is still there").count();
+        assert_eq!(left, 1, "a file was written: {said}");
+    }
 }
 
 #[test]
@@ -378,23 +276,4 @@ fn a_note_that_says_nothing_is_left_out() {
         serde_json::from_slice(&shown.success().get_output().stdout).expect("it is one JSON value");
     assert_eq!(plan["notes"], serde_json::json!(["spikes"]));
     assert_eq!(plan["wind"], serde_json::Value::Null);
-}
-
-#[test]
-fn a_year_of_five_digits() {
-    refused_file(
-        "session.yaml",
-        b"title: Tuesday\ndate: +20270-04-13\nblocks:\n  - 200 in lane 2\n",
-        &["plan", "session.yaml"],
-        str![[r#"
-error: the year 20270 is out of range: 1900 to 9999
- --> session.yaml:2:7
-  |
-2 | date: +20270-04-13
-  |       ^^^^^^^^^^^^
-  |
-help: write for example `date: 2027-04-13`
-
-"#]],
-    );
 }
