@@ -5,31 +5,18 @@ use session_plan::Caution;
 
 use crate::json::finding::{Finding, words};
 
-/// The keys `cautions`, with the sentences, and `findings`, with the values beside them.
+/// An answer; beside it `cautions`, the sentences of what to take care of, and `findings`, their values.
 #[derive(Serialize)]
-pub(crate) struct Care<'a> {
+pub(crate) struct WithCare<'a, T> {
+    #[serde(flatten)]
+    answer: T,
     cautions: Vec<String>,
     findings: Vec<Finding<'a>>,
 }
 
-impl<'a> Care<'a> {
-    pub(crate) fn of(cautions: &'a [Caution]) -> Self {
+impl<'a, T> WithCare<'a, T> {
+    pub(crate) fn of(answer: T, cautions: &'a [Caution]) -> Self {
         let findings: Vec<Finding<'a>> = cautions.iter().map(Finding::caution).collect();
-        Self { cautions: words(&findings), findings }
-    }
-}
-
-/// An answer about a track, and what to take care of there.
-#[derive(Serialize)]
-pub(crate) struct WithCare<'a, T: Serialize> {
-    #[serde(flatten)]
-    answer: &'a T,
-    #[serde(flatten)]
-    care: Care<'a>,
-}
-
-impl<'a, T: Serialize> WithCare<'a, T> {
-    pub(crate) fn of(answer: &'a T, cautions: &'a [Caution]) -> Self {
-        Self { answer, care: Care::of(cautions) }
+        Self { answer, cautions: words(&findings), findings }
     }
 }

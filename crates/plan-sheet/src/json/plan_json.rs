@@ -3,6 +3,7 @@
 use serde::Serialize;
 use session_plan::{CoachPlace, Cone, ConeUse, Nominal, Plan, PlanBlock, Rep};
 
+use crate::json::care::WithCare;
 use crate::json::finding::{Finding, words};
 use crate::words::spot::SaidSpot;
 use crate::words::warning::warnings;
@@ -25,7 +26,7 @@ pub(crate) struct PlanJson<'a> {
 struct BlockJson<'a> {
     text: &'a str,
     group: Option<&'a str>,
-    reps: Vec<RepJson<'a>>,
+    reps: Vec<WithCare<'a, RepJson<'a>>>,
     timed_s: &'a [f64],
     note: Option<&'a str>,
     lasts_s: Option<f64>,
@@ -49,8 +50,6 @@ struct RepJson<'a> {
     start: SaidSpot,
     finish: SaidSpot,
     run_in: Option<SaidSpot>,
-    cautions: Vec<String>,
-    findings: Vec<Finding<'a>>,
 }
 
 #[derive(Serialize)]
@@ -95,7 +94,7 @@ impl<'a> From<&'a PlanBlock> for BlockJson<'a> {
         Self {
             text: &block.text,
             group: block.group.as_deref(),
-            reps: block.reps.iter().map(RepJson::from).collect(),
+            reps: block.reps.iter().map(|rep| WithCare::of(RepJson::from(rep), &rep.cautions)).collect(),
             timed_s: &block.timed_s,
             note: block.note.as_deref(),
             lasts_s: block.lasts_s,
@@ -114,15 +113,12 @@ impl<'a> From<&'a CoachPlace> for CoachJson<'a> {
 
 impl<'a> From<&'a Rep> for RepJson<'a> {
     fn from(rep: &'a Rep) -> Self {
-        let findings: Vec<Finding<'a>> = rep.cautions.iter().map(Finding::caution).collect();
         Self {
             numbers: rep,
             nominal: NominalJson::from(rep.nominal),
             start: rep.start.clone().into(),
             finish: rep.finish.clone().into(),
             run_in: rep.run_in.clone().map(SaidSpot::from),
-            cautions: words(&findings),
-            findings,
         }
     }
 }

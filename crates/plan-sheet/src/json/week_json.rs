@@ -4,7 +4,6 @@ use chrono::NaiveDate;
 use serde::Serialize;
 use session_plan::{Difference, GroupLoad, Load, PACE_BANDS, PaceBand, RunRow, Week, WeekEntry};
 
-use crate::json::care::Care;
 use crate::words::{pace_band, run_name, week_entry};
 
 /// A week with every sentence about it.
@@ -15,8 +14,6 @@ pub(crate) struct WeekJson<'a> {
     sessions: u32,
     entries: Vec<EntryJson<'a>>,
     groups: Vec<GroupJson<'a>>,
-    #[serde(flatten)]
-    care: Care<'a>,
 }
 
 #[derive(Serialize)]
@@ -76,7 +73,6 @@ impl<'a> From<&'a Week> for WeekJson<'a> {
             sessions: week.sessions,
             entries: week.entries.iter().map(EntryJson::from).collect(),
             groups: week.groups.iter().map(GroupJson::from).collect(),
-            care: Care::of(&week.cautions),
         }
     }
 }

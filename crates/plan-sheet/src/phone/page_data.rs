@@ -60,19 +60,20 @@ fn block_data(block: &PageBlock, is_one_of_several: bool) -> Value {
 }
 
 fn run_data(run: &Run, id: &str, title: &str) -> Value {
+    let first = run.first();
     let passes = run.passes.iter().map(|pass| {
         let words = format!("{}: {}", pass.place, pass.time);
-        json!({ "time_s": pass.time_s, "words": words, "is_heard": pass.is_heard() })
+        json!({ "time_s": pass.time_s, "words": words, "is_heard": pass.is_round })
     });
     let lanes = (1..).zip(&run.lanes).map(|(number, lane)| lane_data(lane, &format!("{id}-l{number}")));
     json!({
         "id": id,
         "title": title,
         "label": run.label(),
-        "set": run.set,
-        "rep": run.rep,
-        "wave": run.wave,
-        "go_s": run.go_s,
+        "set": first.set,
+        "rep": first.rep,
+        "wave": first.wave,
+        "go_s": first.go_s,
         "passes": passes.collect::<Vec<_>>(),
         "lanes": lanes.collect::<Vec<_>>(),
     })

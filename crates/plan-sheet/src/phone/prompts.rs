@@ -4,18 +4,6 @@ use lane_distance::{LaneList, LaneNumber};
 
 use crate::sheet::sheet_row::{SheetRow, SheetSplit};
 
-/// A place that a run passes, and when.
-#[derive(Clone, Debug)]
-pub(super) struct Prompt {
-    /// The place: its distance from the start, the paint there, or both.
-    pub(super) place: String,
-    /// The time from the start, in words.
-    pub(super) time: String,
-    /// The same in seconds.
-    pub(super) time_s: f64,
-    is_round: bool,
-}
-
 /// The least time between two places, in seconds: to read one, look up and see a runner pass it.
 const LEAST_GAP_S: f64 = 4.0;
 
@@ -23,19 +11,13 @@ const LEAST_GAP_S: f64 = 4.0;
 const MOST_BETWEEN: f64 = 8.0;
 
 /// The splits at round distances, with the paint there, and between them the paint that leaves time to look.
-pub(super) fn prompts(row: &SheetRow) -> Vec<Prompt> {
-    let prompt = |split: &SheetSplit, place: String, is_round| Prompt {
-        place,
-        time: split.time.clone(),
-        time_s: split.time_s,
-        is_round,
-    };
+pub(super) fn prompts(row: &SheetRow) -> Vec<SheetSplit> {
     let round = row.splits.iter().map(|split| {
         let there = row.paint.iter().find(|paint| paint.time_s == split.time_s);
         let paint = there.map_or_else(String::new, |paint| format!(", {}", paint.place));
-        prompt(split, format!("{}{paint}", split.place), true)
+        SheetSplit { place: format!("{}{paint}", split.place), ..split.clone() }
     });
-    let mut prompts: Vec<Prompt> = round.collect();
+    let mut prompts: Vec<SheetSplit> = round.collect();
     let gap_s = LEAST_GAP_S.max(row.target_s.unwrap_or_default() / MOST_BETWEEN);
     for paint in &row.paint {
         let end_s = row.target_s.unwrap_or(f64::INFINITY);
@@ -43,7 +25,7 @@ pub(super) fn prompts(row: &SheetRow) -> Vec<Prompt> {
             && end_s - paint.time_s >= gap_s
             && prompts.iter().all(|other| (other.time_s - paint.time_s).abs() >= gap_s);
         if is_clear {
-            prompts.push(prompt(paint, paint.place.clone(), false));
+            prompts.push(paint.clone());
         }
     }
     prompts.sort_by(|a, b| a.time_s.total_cmp(&b.time_s));
@@ -51,34 +33,27 @@ pub(super) fn prompts(row: &SheetRow) -> Vec<Prompt> {
 }
 
 /// The prompts of all lanes of a run, in the order of their times; where lanes differ, with the lanes.
-pub(super) fn passes(lanes: &[(LaneNumber, Vec<Prompt>)]) -> Vec<Prompt> {
-    let mut passes: Vec<(Prompt, Vec<LaneNumber>)> = Vec::new();
+pub(super) fn passes(lanes: &[(LaneNumber, Vec<SheetSplit>)]) -> Vec<SheetSplit> {
+    let mut passes: Vec<(SheetSplit, Vec<LaneNumber>)> = Vec::new();
     for (lane, prompts) in lanes {
         for prompt in prompts {
-            match passes.iter_mut().find(|(known, _)| known.is_alike(prompt)) {
+            match passes.iter_mut().find(|(known, _)| is_alike(known, prompt)) {
                 Some((_, alike)) => alike.push(*lane),
                 None => passes.push((prompt.clone(), vec![*lane])),
             }
         }
     }
     passes.sort_by(|(a, _), (b, _)| a.time_s.total_cmp(&b.time_s));
-    let with_lanes = |(prompt, alike): (Prompt, Vec<LaneNumber>)| {
+    let with_lanes = |(prompt, alike): (SheetSplit, Vec<LaneNumber>)| {
         if alike.len() == lanes.len() {
             return prompt;
         }
-        Prompt { place: format!("{}: {}", LaneList(&alike), prompt.place), ..prompt }
+        SheetSplit { place: format!("{}: {}", LaneList(&alike), prompt.place), ..prompt }
     };
     passes.into_iter().map(with_lanes).collect()
 }
 
-impl Prompt {
-    /// Whether two have the same words.
-    pub(super) fn is_alike(&self, other: &Self) -> bool {
-        (&self.place, &self.time) == (&other.place, &other.time)
-    }
-
-    /// Whether a tone sounds there: at round distances.
-    pub(super) const fn is_heard(&self) -> bool {
-        self.is_round
-    }
+/// Whether two have the same words.
+pub(super) fn is_alike(a: &SheetSplit, b: &SheetSplit) -> bool {
+    (&a.place, &a.time) == (&b.place, &b.time)
 }

@@ -1,34 +1,27 @@
 //! The runs of a block: all lanes that go together.
 
-use super::prompts::{Prompt, passes, prompts};
+use super::prompts::{is_alike, passes, prompts};
 use crate::sheet::sheet_block::SheetBlock;
-use crate::sheet::sheet_row::SheetRow;
+use crate::sheet::sheet_row::{SheetRow, SheetSplit};
 use lane_distance::LaneNumber;
 
 /// One repetition of one wave in all its lanes, timed by one clock.
 pub(super) struct Run {
     /// Its repetition, and its set and wave where there are several: `Rep 2, wave 1`.
     pub(super) name: String,
-    pub(super) set: u32,
-    pub(super) rep: u32,
-    pub(super) wave: u32,
     /// The first run of its block with the same places and splits, by name.
     pub(super) as_in: Option<String>,
-    /// When it goes, in words.
-    pub(super) go: Option<String>,
-    /// When it goes, in seconds from the start of the session.
-    pub(super) go_s: Option<f64>,
     /// The rest after it, where it is the same in all lanes.
     pub(super) rest: Option<String>,
     pub(super) lanes: Vec<RunLane>,
     /// The places that its lanes pass, with their times.
-    pub(super) passes: Vec<Prompt>,
+    pub(super) passes: Vec<SheetSplit>,
 }
 
 /// One lane of a run.
 pub(super) struct RunLane {
     pub(super) row: SheetRow,
-    prompts: Vec<Prompt>,
+    prompts: Vec<SheetSplit>,
 }
 
 impl Run {
@@ -37,20 +30,20 @@ impl Run {
         let first = &rows[0];
         let lanes: Vec<RunLane> =
             rows.iter().map(|row| RunLane { row: row.clone(), prompts: prompts(row) }).collect();
-        let prompts: Vec<(LaneNumber, Vec<Prompt>)> =
+        let prompts: Vec<(LaneNumber, Vec<SheetSplit>)> =
             lanes.iter().map(|lane| (lane.row.lane, lane.prompts.clone())).collect();
         Self {
             name: name(block, first),
-            set: first.set,
-            rep: first.rep,
-            wave: first.wave,
             as_in: None,
-            go: first.go.clone(),
-            go_s: first.go_s,
             rest: first.rest.clone().filter(|_| rows.iter().all(|row| row.rest == first.rest)),
             passes: passes(&prompts),
             lanes,
         }
+    }
+
+    /// The run in its first lane, which goes with all others.
+    pub(super) fn first(&self) -> &SheetRow {
+        &self.lanes[0].row
     }
 
     /// Its name within a sentence.
@@ -93,7 +86,7 @@ impl RunLane {
         self.row.lane == other.row.lane
             && self.row.has_places_of(&other.row)
             && self.prompts.len() == other.prompts.len()
-            && self.prompts.iter().zip(&other.prompts).all(|(a, b)| a.is_alike(b))
+            && self.prompts.iter().zip(&other.prompts).all(|(a, b)| is_alike(a, b))
     }
 }
 

@@ -10,8 +10,7 @@ use session_plan::Plan;
 use crate::sheet::card::{Card, cards};
 use crate::sheet::cone_row::ConeRow;
 use crate::sheet::sheet_block::SheetBlock;
-use crate::words::occasion::Occasion;
-use crate::words::{caution, house_rule, walk_words, warning};
+use crate::words::{caution, day, house_rule, occasion, walk_words, warning};
 
 /// A plan as the printed sheet and the page show it: every value in words, so that both say the same.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -61,14 +60,14 @@ impl Sheet {
     pub(crate) fn of(plan: &Plan) -> Self {
         let blocks: Vec<SheetBlock> =
             (1..).zip(&plan.blocks).map(|(number, block)| SheetBlock::of(plan, number, block)).collect();
-        let occasion = Occasion::of(plan);
+        let track = occasion::track(plan);
         Self {
-            map_words: map_words(&occasion.track, !plan.setup.is_empty()),
+            map_words: map_words(&track, !plan.setup.is_empty()),
             title: plan.title.clone(),
-            date: occasion.date,
-            times: occasion.times,
-            track: occasion.track,
-            wind: occasion.wind,
+            date: plan.date.map(day::in_words),
+            times: occasion::times(plan),
+            track,
+            wind: plan.wind.clone(),
             walk_title: walk_words::TITLE,
             walk: walk_words::walk(&plan.walk),
             cones: plan.setup.iter().map(|item| ConeRow::of(plan, item)).collect(),

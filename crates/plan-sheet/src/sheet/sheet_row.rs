@@ -81,6 +81,8 @@ pub(crate) struct SheetSplit {
     pub(crate) time: String,
     /// The same in seconds.
     pub(crate) time_s: f64,
+    /// Whether its distance from the start is round.
+    pub(crate) is_round: bool,
 }
 
 impl SheetRow {
@@ -90,6 +92,7 @@ impl SheetRow {
             place,
             time: clock(split.time_s),
             time_s: split.time_s,
+            is_round: split.round,
         };
         Self {
             rep: rep.rep,

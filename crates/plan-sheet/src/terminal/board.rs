@@ -6,7 +6,7 @@ use lane_distance::LaneNumber;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::lane_choice;
-use crate::terminal::table::{heading, item, table};
+use crate::terminal::table::{columns, heading, item};
 use crate::words::athlete::athletes;
 use crate::words::day::time_at;
 
@@ -14,19 +14,20 @@ use crate::words::day::time_at;
 /// should be in; then each athlete in a line.
 pub(crate) fn board(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
     let has_go = block.rows.iter().any(|row| row.go.is_some());
-    let rows = block.runs().map(|run| {
-        let mut cells = vec![run[0].rep.to_string(), run[0].wave.to_string(), who(run), from(run)];
-        if has_go {
-            cells.insert(0, run[0].go.clone().unwrap_or_default());
-            cells.push(done(run, begins));
-        }
-        cells
-    });
-    let header: &[&str] = match has_go {
-        true => &["Go", "Rep", "Wave", "Lane: who", "From", "In at"],
-        false => &["Rep", "Wave", "Lane: who", "From"],
-    };
-    let mut text = format!("{}\n{}", heading("Who goes when"), table(header, &[], rows));
+    let runs: Vec<&[SheetRow]> = block.runs().collect();
+    let table = columns(
+        &runs,
+        "",
+        &[
+            (has_go, "Go", &|run| run[0].go.clone().unwrap_or_default()),
+            (true, "Rep", &|run| run[0].rep.to_string()),
+            (true, "Wave", &|run| run[0].wave.to_string()),
+            (true, "Lane: who", &|run| who(run)),
+            (true, "From", &|run| from(run)),
+            (has_go, "In at", &|run| done(run, begins)),
+        ],
+    );
+    let mut text = format!("{}\n{table}", heading("Who goes when"));
     for line in athletes(block) {
         text += &format!("\n{}", item("-", &line));
     }

@@ -7,19 +7,20 @@ use crate::sheet::cone_row::{self, ConeRow};
 use crate::sheet::place_row::PlaceRow;
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
+use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::joined;
 use crate::terminal::board::board;
-use crate::terminal::table::{heading, item, table};
+use crate::terminal::table::{columns, heading, item, list};
 use crate::words::{block_words, capital};
 
 /// The coach's question first: where do I stand, where do they finish.
 pub(crate) fn text(sheet: &Sheet) -> String {
     let mut parts = vec![title(sheet)];
     parts.extend(sheet.blocks.iter().map(|block| block_text(block, sheet.begins)));
-    parts.extend(notes("Please note", &sheet.notes));
+    parts.extend(list("Please note", &sheet.notes));
     parts.extend((!sheet.cones.is_empty()).then(|| setup(sheet)));
-    parts.extend(notes("On this track", &sheet.etiquette));
-    parts.extend(notes("Take care", &sheet.cautions));
+    parts.extend(list("On this track", &sheet.etiquette));
+    parts.extend(list("Take care", &sheet.cautions));
     parts.join("\n\n") + "\n"
 }
 
@@ -38,9 +39,7 @@ fn block_text(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
         parts.push(lasts.map_or_else(|| "No set place.".to_owned(), |lasts| format!("Lasts {lasts}.")));
     } else {
         let rows = block.places_and_times();
-        let columns = if block.has_names() { Columns::default() } else { Columns::of(&rows) };
-        let cells = rows.iter().map(|row| columns.cells(row));
-        parts.push(table(&columns.header(), &columns.right(), cells));
+        parts.push(places(block, &rows));
         parts.push(block_words::total(block));
         if block.has_names() {
             parts.push(format!("\n{}", board(block, begins)));
@@ -67,87 +66,47 @@ fn run_lines(block: &SheetBlock, rows: &[PlaceRow]) -> Vec<String> {
     lines
 }
 
-/// The columns that a block needs.
-#[derive(Default)]
-struct Columns {
-    sets: bool,
-    targets: bool,
-    rests: bool,
-    go: bool,
-}
-
-impl Columns {
-    fn of(rows: &[PlaceRow]) -> Self {
-        Self {
-            sets: rows.iter().any(|row| row.run.set > 1),
-            targets: rows.iter().any(|row| row.run.target_time().is_some()),
-            rests: rows.iter().any(|row| row.run.rest.is_some()),
-            // Start times tell most where each row is one run.
-            go: rows.len() > 1 && rows.iter().all(|row| row.reps.len() == 1 && row.run.go.is_some()),
-        }
-    }
-
-    fn header(&self) -> Vec<&'static str> {
-        let all = [
-            (self.sets, "Set"),
-            (true, "Reps"),
-            (true, "Lane"),
-            (true, "Metres"),
-            (true, "Stand"),
-            (true, "Finish"),
-            (self.targets, "Target"),
-            (self.rests, "Rest"),
-            (self.go, "Go at"),
-        ];
-        all.into_iter().filter(|(is_there, _)| *is_there).map(|(_, name)| name).collect()
-    }
-
-    fn right(&self) -> [usize; 1] {
-        [if self.sets { 3 } else { 2 }]
-    }
-
-    fn cells(&self, row: &PlaceRow) -> Vec<String> {
-        let run = &row.run;
-        let all = [
-            (self.sets, run.set.to_string()),
-            (true, joined(&row.reps)),
-            (true, LaneList(&row.lanes).numbers()),
-            (true, run.metres.clone()),
-            (true, run.start.clone()),
-            (true, run.finish.clone()),
-            (self.targets, run.target_time().unwrap_or_default().to_owned()),
-            (self.rests, run.rest.clone().unwrap_or_default()),
-            (self.go, run.go.clone().unwrap_or_default()),
-        ];
-        all.into_iter().filter(|(is_there, _)| *is_there).map(|(_, cell)| cell).collect()
-    }
+/// Where its runs start and finish, with the columns that the block needs.
+fn places(block: &SheetBlock, rows: &[PlaceRow]) -> String {
+    // A squad's times are its athletes', and stand with them.
+    let has_times = !block.has_names();
+    let any = |has: fn(&SheetRow) -> bool| has_times && rows.iter().any(|row| has(&row.run));
+    // Start times tell most where each row is one run.
+    let is_one_run = |row: &PlaceRow| row.reps.len() == 1 && row.run.go.is_some();
+    columns(
+        rows,
+        "Metres",
+        &[
+            (any(|run| run.set > 1), "Set", &|row| row.run.set.to_string()),
+            (true, "Reps", &|row| joined(&row.reps)),
+            (true, "Lane", &|row| LaneList(&row.lanes).numbers()),
+            (true, "Metres", &|row| row.run.metres.clone()),
+            (true, "Stand", &|row| row.run.start.clone()),
+            (true, "Finish", &|row| row.run.finish.clone()),
+            (any(|run| run.target_time().is_some()), "Target", &|row| {
+                row.run.target_time().unwrap_or_default().to_owned()
+            }),
+            (any(|run| run.rest.is_some()), "Rest", &|row| row.run.rest.clone().unwrap_or_default()),
+            (has_times && rows.len() > 1 && rows.iter().all(is_one_run), "Go at", &|row| {
+                row.run.go.clone().unwrap_or_default()
+            }),
+        ],
+    )
 }
 
 fn setup(sheet: &Sheet) -> String {
-    let has_steps = sheet.stride.is_some();
-    let rows = cone_row::cone_groups(&sheet.cones).map(|cones| {
-        let ConeRow { place, steps, serves, .. } = &cones[0];
-        let mut cells = vec![
-            cone_row::numbers(cones),
-            LaneList(&cone_row::lanes(cones)).numbers(),
-            place.clone(),
-            serves.clone(),
-        ];
-        if has_steps {
-            cells.insert(3, steps.clone().unwrap_or_default());
-        }
-        cells
-    });
-    let header: &[&str] = if has_steps {
-        &["Cone", "Lane", "Where", "Steps", "For"]
-    } else {
-        &["Cone", "Lane", "Where", "For"]
-    };
+    let groups: Vec<&[ConeRow]> = cone_row::cone_groups(&sheet.cones).collect();
+    let table = columns(
+        &groups,
+        "Cone",
+        &[
+            (true, "Cone", &|cones| cone_row::numbers(cones)),
+            (true, "Lane", &|cones| LaneList(&cone_row::lanes(cones)).numbers()),
+            (true, "Where", &|cones| cones[0].place.clone()),
+            (sheet.stride.is_some(), "Steps", &|cones| cones[0].steps.clone().unwrap_or_default()),
+            (true, "For", &|cones| cones[0].serves.clone()),
+        ],
+    );
     let stride = sheet.stride.as_ref().map_or_else(String::new, |stride| format!("\n{stride}"));
-    format!("{}\n{}\n{}{stride}", heading(sheet.walk_title), table(header, &[0], rows), sheet.walk)
-}
-
-fn notes(title: &str, lines: &[String]) -> Option<String> {
-    let items: Vec<String> = lines.iter().map(|line| item("-", line)).collect();
-    (!items.is_empty()).then(|| format!("{}\n{}", heading(title), items.join("\n")))
+    format!("{}\n{table}\n{}{stride}", heading(sheet.walk_title), sheet.walk)
 }

@@ -27,6 +27,23 @@ pub(crate) fn table(header: &[&str], right: &[usize], rows: impl IntoIterator<It
     table.trim_fmt()
 }
 
+/// A column: whether it is shown, its name, and how a row fills it.
+pub(crate) type Column<'a, R> = (bool, &'a str, &'a dyn Fn(&R) -> String);
+
+/// A table of the columns that are shown; the one that is named in `right` is set to the right.
+pub(crate) fn columns<R>(rows: &[R], right: &str, columns: &[Column<'_, R>]) -> String {
+    let shown: Vec<&Column<'_, R>> = columns.iter().filter(|(is_shown, ..)| *is_shown).collect();
+    let header: Vec<&str> = shown.iter().map(|(_, name, _)| *name).collect();
+    let right: Vec<usize> = header.iter().position(|name| *name == right).into_iter().collect();
+    table(&header, &right, rows.iter().map(|row| shown.iter().map(|(.., cell)| cell(row)).collect()))
+}
+
+/// Lines under a heading, each an item; nothing where there are none.
+pub(crate) fn list(title: &str, lines: &[String]) -> Option<String> {
+    let items: Vec<String> = lines.iter().map(|line| item("-", line)).collect();
+    (!items.is_empty()).then(|| format!("{}\n{}", heading(title), items.join("\n")))
+}
+
 /// A heading, bold where the terminal can.
 pub(crate) fn heading(text: &str) -> String {
     let bold = anstyle::Style::new().bold();

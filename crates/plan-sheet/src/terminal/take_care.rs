@@ -2,11 +2,10 @@
 
 use session_plan::Caution;
 
-use crate::terminal::table::{heading, item};
+use crate::terminal::table::list;
 use crate::words::caution;
 
 /// The cautions under their heading, one to an item.
 pub(crate) fn take_care(cautions: &[Caution]) -> String {
-    let items: Vec<String> = caution::all(cautions).iter().map(|caution| item("-", caution)).collect();
-    format!("{}\n{}\n", heading("Take care"), items.join("\n"))
+    list("Take care", &caution::all(cautions)).unwrap_or_default() + "\n"
 }

@@ -5,58 +5,49 @@ use serde::Serialize;
 use session_plan::{Load, PACE_BANDS, Week, WeekEntry};
 
 use crate::answers::view::View;
+use crate::json::care::WithCare;
 use crate::json::week_json::WeekJson;
-use crate::tables::csv_table::{Cell, CsvTable};
-use crate::terminal::table::{heading, item, table};
+use crate::tables::columns::Columns;
+use crate::tables::csv_table::CsvTable;
+use crate::terminal::table::{heading, item, list, table};
 use crate::terminal::take_care::take_care;
-use crate::words::caution::ROW_NOTE;
 use crate::words::{day, pace_band, run_name, week_entry};
 
 impl View for Week {
     fn data(&self) -> impl Serialize + '_ {
-        WeekJson::from(self)
+        WithCare::of(WeekJson::from(self), &self.cautions)
     }
 
     fn text(&self) -> String {
         let mut parts = vec![title(self), sessions(self), bands(self)];
-        parts.extend(list("Where the real distance differs", differences(self)));
-        parts.extend(list("Not counted: distance unknown", not_counted(self)));
+        parts.extend(list("Where the real distance differs", &differences(self)));
+        parts.extend(list("Not counted: distance unknown", &not_counted(self)));
         parts.push(take_care(&self.cautions));
         parts.join("\n\n")
     }
 
     fn csv(&self) -> CsvTable {
-        let bands = PACE_BANDS.map(|band| format!("metres at {}", pace_band::band(&band)));
-        let columns = ["date", "begins", "ends", "session", "group", "track", "runs", "in_short", "metres"]
-            .into_iter()
-            .chain(["nominal_m", "bend_m", "bends", "recoveries", "recovery_s", "recovery_m"])
-            .chain(bands.iter().map(String::as_str))
-            .chain(["note"]);
-        let mut table = CsvTable::new(columns);
-        for entry in &self.entries {
-            let load = &entry.load;
-            let first = [
-                entry.date.map(|date| date.to_string()).into(),
-                entry.begins.map(day::minute).into(),
-                entry.ends.map(day::minute).into(),
-                entry.title.as_str().into(),
-                entry.group.as_deref().into(),
-                entry.track.as_str().into(),
-                load.runs.into(),
-                week_entry::runs(entry).into(),
-                load.metres.into(),
-                load.nominal_m.into(),
-                load.bend_m.into(),
-                load.bends.into(),
-                load.recoveries.into(),
-                load.recovery_s.into(),
-                load.recovery_m.into(),
-            ];
-            let bands = load.bands_m.map(Cell::from);
-            let row: [&[Cell]; 3] = [&first, &bands, &[ROW_NOTE.into()]];
-            table.row(row.concat());
-        }
-        table
+        let columns = Columns::new()
+            .with("date", |entry: &WeekEntry| entry.date.map(|date| date.to_string()))
+            .with("begins", |entry| entry.begins.map(day::minute))
+            .with("ends", |entry| entry.ends.map(day::minute))
+            .with("session", |entry| entry.title.clone())
+            .with("group", |entry| entry.group.clone())
+            .with("track", |entry| entry.track.clone())
+            .with("runs", |entry| entry.load.runs)
+            .with("in_short", week_entry::runs)
+            .with("metres", |entry| entry.load.metres)
+            .with("nominal_m", |entry| entry.load.nominal_m)
+            .with("bend_m", |entry| entry.load.bend_m)
+            .with("bends", |entry| entry.load.bends)
+            .with("recoveries", |entry| entry.load.recoveries)
+            .with("recovery_s", |entry| entry.load.recovery_s)
+            .with("recovery_m", |entry| entry.load.recovery_m);
+        let bands = (0..).zip(&PACE_BANDS).fold(columns, |columns, (place, band)| {
+            let name = format!("metres at {}", pace_band::band(band));
+            columns.with(&name, move |entry| entry.load.bands_m[place])
+        });
+        bands.table(&self.entries)
     }
 }
 
@@ -79,20 +70,17 @@ fn title(week: &Week) -> String {
     )
 }
 
+/// What stands at the foot of a table, for each group that trains more than once.
+const IN_ALL: &str = "In all";
+
 fn sessions(week: &Week) -> String {
-    let mut rows: Vec<Vec<String>> = Vec::new();
-    for entry in &week.entries {
-        rows.push(row(when(entry), &who(entry), &week_entry::runs(entry), &entry.load));
-    }
-    for group in &week.groups {
-        rows.push(row(
-            "In all".to_owned(),
-            &group.group,
-            &format!("{} sessions", group.sessions),
-            &group.load,
-        ));
-    }
-    table(&["When", "Who runs what", "Metres", "On bends", "Recoveries"], &[2, 3, 4], rows)
+    let entries =
+        week.entries.iter().map(|entry| row(when(entry), &who(entry), &week_entry::runs(entry), &entry.load));
+    let groups = week.groups.iter().map(|group| {
+        row(IN_ALL.to_owned(), &group.group, &format!("{} sessions", group.sessions), &group.load)
+    });
+    let header = ["When", "Who runs what", "Metres", "On bends", "Recoveries"];
+    table(&header, &[2, 3, 4], entries.chain(groups))
 }
 
 /// Each row takes two lines, so that names and runs have the width that they need.
@@ -116,16 +104,12 @@ fn row(when: String, who: &str, runs: &str, load: &Load) -> Vec<String> {
 }
 
 fn bands(week: &Week) -> String {
-    let metres = |load: &Load| -> Vec<String> {
-        let of = |metres: f64| if metres == 0.0 { String::new() } else { format!("{metres:.0}") };
-        load.bands_m.map(of).to_vec()
+    let of = |when: String, who: String, load: &Load| {
+        let metres = |metres: f64| if metres == 0.0 { String::new() } else { format!("{metres:.0}") };
+        [when, who].into_iter().chain(load.bands_m.map(metres)).collect()
     };
-    let entries =
-        week.entries.iter().map(|entry| [vec![short_day(entry), who(entry)], metres(&entry.load)].concat());
-    let groups = week
-        .groups
-        .iter()
-        .map(|group| [vec!["In all".to_owned(), group.group.clone()], metres(&group.load)].concat());
+    let entries = week.entries.iter().map(|entry| of(short_day(entry), who(entry), &entry.load));
+    let groups = week.groups.iter().map(|group| of(IN_ALL.to_owned(), group.group.clone(), &group.load));
     // The heading names the unit once for all columns.
     let names = PACE_BANDS.map(|band| pace_band::speeds(&band));
     let header: Vec<&str> = ["When", "Who"].into_iter().chain(names.iter().map(String::as_str)).collect();
@@ -160,11 +144,6 @@ fn not_counted(week: &Week) -> Vec<String> {
     let entries = week.entries.iter().filter(|entry| !entry.not_counted.is_empty());
     let items = |entry: &WeekEntry| entry.not_counted.iter().map(week_entry::not_counted).collect::<Vec<_>>();
     entries.map(|entry| format!("{}: {}", label(entry), items(entry).join("; "))).collect()
-}
-
-fn list(title: &str, lines: Vec<String>) -> Option<String> {
-    let items: Vec<String> = lines.iter().map(|line| item("-", line)).collect();
-    (!items.is_empty()).then(|| format!("{}\n{}", heading(title), items.join("\n")))
 }
 
 fn when(entry: &WeekEntry) -> String {

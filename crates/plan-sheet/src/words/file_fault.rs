@@ -3,6 +3,7 @@
 use lane_distance::{Key, Track};
 use session_plan::{Expected, FileFault, FileFaultKind, Found, Named, SessionNumber, UnknownName};
 
+use crate::words::fault::{FaultWords, did_you_mean, helped, plain, quoted};
 use crate::words::plan_fault::plan_fault_words;
 use crate::words::track_fault::track_fault_words;
 
@@ -23,53 +24,46 @@ const FEW: usize = 4;
 /// ```
 pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
     let at = fault.at.as_slice();
-    let help = |help: &str| Some(help.to_owned());
     match &fault.kind {
-        FileFaultKind::NotYaml { reason } => (
+        FileFaultKind::NotYaml { reason } => helped(
             format!("this is not valid YAML: {reason}"),
-            help("look near here for a bracket, a quote, a colon or a space too many or too few"),
+            "look near here for a bracket, a quote, a colon or a space too many or too few",
         ),
-        FileFaultKind::UnknownAlias => (
-            "`*` needs a value named before it with `&`".to_owned(),
-            help("put quotes round it if it is text"),
-        ),
-        FileFaultKind::TooManyAliases => {
-            ("aliases (`*name`) make the file too large".to_owned(), help("write the values out"))
+        FileFaultKind::UnknownAlias => {
+            helped("`*` needs a value named before it with `&`", "put quotes round it if it is text")
         }
-        FileFaultKind::SeveralDocuments => (
-            "the file holds more than one document".to_owned(),
-            help("remove the line `---` and all that follows it"),
-        ),
-        FileFaultKind::Empty => ("the file is empty".to_owned(), None),
-        FileFaultKind::TooDeep => ("values are nested too deep".to_owned(), help("use fewer levels")),
+        FileFaultKind::TooManyAliases => {
+            helped("aliases (`*name`) make the file too large", "write the values out")
+        }
+        FileFaultKind::SeveralDocuments => {
+            helped("the file holds more than one document", "remove the line `---` and all that follows it")
+        }
+        FileFaultKind::Empty => plain("the file is empty"),
+        FileFaultKind::TooDeep => helped("values are nested too deep", "use fewer levels"),
         FileFaultKind::RepeatedKey(name) => {
-            (format!("the key `{name}` is written twice"), help("keep one of them"))
+            helped(format!("the key `{name}` is written twice"), "keep one of them")
         }
         FileFaultKind::KeyNotText(found) => {
-            (format!("a key must be text, not {}", found_words(found).unwrap_or("empty".to_owned())), None)
+            plain(format!("a key must be text, not {}", found_words(found).as_deref().unwrap_or("empty")))
         }
         FileFaultKind::UnknownKey(name) => (format!("unknown key `{}`", name.name), instead(name)),
-        FileFaultKind::MissingKey(name) => {
-            (format!("the key `{name}` is missing"), example(at).map(|example| format!("add {example}")))
-        }
+        FileFaultKind::MissingKey(name) => (format!("the key `{name}` is missing"), example("add", at)),
         FileFaultKind::WrongType { expected, found } => wrong_type(*expected, found, at),
         FileFaultKind::UnknownWord(word) => {
             let help = if word.known.len() <= FEW { one_of(&word.known) } else { instead(word) };
             (format!("`{}` is not a valid {}", word.name, named(at)), help)
         }
-        FileFaultKind::NotATimezone(error) => (
+        FileFaultKind::NotATimezone(error) => helped(
             format!("there is no time zone `{}`", error.name),
-            error
-                .near
-                .map(did_you_mean)
-                .or_else(|| help("write a name from the IANA database, for example `Europe/London`")),
+            error.near.map_or_else(
+                || "write a name from the IANA database, for example `Europe/London`".to_owned(),
+                did_you_mean,
+            ),
         ),
         FileFaultKind::Notation(problem) => (problem.message.clone(), problem.help.clone()),
         FileFaultKind::Plan(fault) => plan_fault_words(&fault.value),
         FileFaultKind::Track(kind) => track_fault_words(kind),
-        FileFaultKind::RuleFitsNoRun => {
-            ("no run fits this rule: its distances exclude each other".to_owned(), None)
-        }
+        FileFaultKind::RuleFitsNoRun => plain("no run fits this rule: its distances exclude each other"),
         FileFaultKind::OutOfRange { of, value, least, most } => {
             let (what, unit) = match of {
                 SessionNumber::Stride => ("a stride of", " m"),
@@ -77,66 +71,57 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
                 SessionNumber::Year => ("the year", ""),
             };
             let message = format!("{what} {value}{unit} is out of range: {least}{unit} to {most}{unit}");
-            (message, example(at).map(|example| format!("write {example}")))
+            (message, example("write", at))
         }
-        FileFaultKind::EmptyName(Named::Session) => {
-            ("the session's title is empty".to_owned(), help("write for example `title: Tuesday`"))
+        FileFaultKind::EmptyName(of) => {
+            let (what, example) = match of {
+                Named::Session => ("the session's title", "`title: Tuesday`"),
+                Named::Group => ("a group's name", "`name: sprinters`"),
+                Named::Athlete => ("an athlete's name", "`Ada`, or a number such as `7`"),
+            };
+            helped(format!("{what} is empty"), format!("write for example {example}"))
         }
-        FileFaultKind::EmptyName(Named::Group) => {
-            ("a group's name is empty".to_owned(), help("write for example `name: sprinters`"))
+        FileFaultKind::SameName(of, name) => {
+            let (who, help) = match of {
+                Named::Athlete => ("athletes", "add an initial to one of the names"),
+                Named::Group | Named::Session => ("groups", "rename one of them"),
+            };
+            helped(format!("two {who} are called `{name}`"), help)
         }
-        FileFaultKind::EmptyName(Named::Athlete) => (
-            "an athlete's name is empty".to_owned(),
-            help("write for example `Ada`, or a number such as `7`"),
-        ),
-        FileFaultKind::SameName(of, name) => match of {
-            Named::Athlete => {
-                (format!("two athletes are called `{name}`"), help("add an initial to one of the names"))
-            }
-            _ => (format!("two groups are called `{name}`"), help("rename one of them")),
-        },
-        FileFaultKind::NoBlocks => (
-            "the session has no blocks".to_owned(),
-            help("write for example `- 6 x 200 in lane 2` below `blocks:`"),
-        ),
-        FileFaultKind::NoTrack { name, path } => (
+        FileFaultKind::NoBlocks => {
+            helped("the session has no blocks", "write for example `- 6 x 200 in lane 2` below `blocks:`")
+        }
+        FileFaultKind::NoTrack { name, path } => helped(
             format!("there is no built-in track `{name}`, and no track file `{path}`"),
-            Some(format!(
-                "write one of {}, or the path of a track file",
-                Track::built_in_names().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ")
-            )),
+            format!("write one of {}, or the path of a track file", quoted(Track::built_in_names(), ", ")),
         ),
-        FileFaultKind::ClosedLane(error) => (error.to_string(), None),
+        FileFaultKind::ClosedLane(error) => plain(error.to_string()),
     }
 }
 
-fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> (String, Option<String>) {
+fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> FaultWords {
     // Texts with a form of their own: the form is the help.
-    let form = match (expected, found) {
-        (Expected::Length, Found::Text(text)) => Some((
-            text,
-            "a length",
-            "write metres as a number (84.39), or with a unit (84.39 m, 110 yd, 4 ft, 4 ft 6 in)",
-        )),
-        (Expected::Hours, Found::Text(text)) => {
-            Some((text, "a range of times", "write for example `17:00-18:30`, the earlier time first"))
+    if let Found::Text(text) = found
+        && let Some((what, help)) = match expected {
+            Expected::Length => Some((
+                "a length",
+                "write metres as a number (84.39), or with a unit (84.39 m, 110 yd, 4 ft, 4 ft 6 in)",
+            )),
+            Expected::Hours => {
+                Some(("a range of times", "write for example `17:00-18:30`, the earlier time first"))
+            }
+            Expected::Date => Some(("a date", "write for example `2027-04-13`")),
+            _ => None,
         }
-        (Expected::Date, Found::Text(text)) => Some((text, "a date", "write for example `2027-04-13`")),
-        _ => None,
-    };
-    if let Some((text, what, help)) = form {
-        return (format!("`{text}` is not {what}"), Some(help.to_owned()));
+    {
+        return helped(format!("`{text}` is not {what}"), help);
     }
     let (what, expected) = (named(at), expected_words(expected));
     let message = match found_words(found) {
         Some(found) => format!("{what} must be {expected}, not {found}"),
         None => format!("{what} is empty; it must be {expected}"),
     };
-    (message, example(at).map(|example| format!("write {example}")))
-}
-
-fn did_you_mean(near: &str) -> String {
-    format!("did you mean `{near}`?")
+    (message, example("write", at))
 }
 
 fn instead(name: &UnknownName) -> Option<String> {
@@ -144,8 +129,7 @@ fn instead(name: &UnknownName) -> Option<String> {
 }
 
 fn one_of(known: &[&str]) -> Option<String> {
-    let quoted: Vec<String> = known.iter().map(|name| format!("`{name}`")).collect();
-    (!known.is_empty()).then(|| format!("write one of {}", quoted.join(", ")))
+    (!known.is_empty()).then(|| format!("write one of {}", quoted(known, ", ")))
 }
 
 /// The value as people point to it.
@@ -189,8 +173,8 @@ fn expected_words(expected: Expected) -> &'static str {
     }
 }
 
-/// An example of a value, in the words `name: value`.
-fn example(at: &[Key]) -> Option<String> {
+/// An example of a value, after the verb that says what to do: ``write for example `name: value` ``.
+fn example(verb: &str, at: &[Key]) -> Option<String> {
     let (Key::Name(name), holder) = at.split_last()? else { return None };
     // Of a mark, a hazard or a rule; or of the lanes that are closed.
     let is_in_row = holder.iter().any(|key| matches!(key, Key::Index(_)));
@@ -205,7 +189,9 @@ fn example(at: &[Key]) -> Option<String> {
         "date" => "2027-04-13",
         "blocks" => "[6 x 200 in lane 2]",
         "notes" => "[no spikes]",
-        "path" => return Some("`path:` with a list of its pieces, such as `- straight: 84.39`".to_owned()),
+        "path" => {
+            return Some(format!("{verb} `path:` with a list of its pieces, such as `- straight: 84.39`"));
+        }
         "lane_width" => "1.22",
         "bearing" => "65",
         "home_straight" | "back_straight" => "{ lanes: 8, chute: 28.61 }",
@@ -233,5 +219,5 @@ fn example(at: &[Key]) -> Option<String> {
         "riegel_exponent" => "1.06",
         _ => return None,
     };
-    Some(format!("for example `{name}: {value}`"))
+    Some(format!("{verb} for example `{name}: {value}`"))
 }

@@ -6,6 +6,7 @@ pub(crate) mod caution;
 pub(crate) mod coach;
 pub(crate) mod cone;
 pub(crate) mod day;
+pub(crate) mod fault;
 pub(crate) mod file_fault;
 pub(crate) mod house_rule;
 pub(crate) mod numbers;

@@ -4,6 +4,7 @@ use lane_distance::{LandmarkError, LaneError, SearchError};
 use session_plan::PlanFault;
 use workout_notation::MOST_REPS;
 
+use crate::words::fault::{helped, plain};
 use crate::words::numbers::metres;
 
 /// Why a block cannot be laid out, and what to write instead if that is known.
@@ -20,14 +21,13 @@ use crate::words::numbers::metres;
 /// assert_eq!(help.as_deref(), Some("write for example `in lane 1`"));
 /// ```
 pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
-    let say = |message: &str, help: &str| (message.to_owned(), Some(help.to_owned()));
     match fault {
         PlanFault::Lane(error) => {
             let (LaneError::Missing { open, .. } | LaneError::Closed { open, .. }) = error;
             (error.to_string(), open.first().map(|open| format!("write for example `in lane {open}`")))
         }
         PlanFault::NoLaneOpen(course) => {
-            say(&format!("no lane of the {course} is open"), "open a lane, or run on another day")
+            helped(format!("no lane of the {course} is open"), "open a lane, or run on another day")
         }
         PlanFault::Landmark(error) => {
             let near = match error {
@@ -37,7 +37,7 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
             (error.to_string(), near.map(|near| format!("write for example `{near}`")))
         }
         PlanFault::NoPaint(error) => {
-            say(&error.to_string(), "choose a track whose paint has it, or name the distance")
+            helped(error.to_string(), "choose a track whose paint has it, or name the distance")
         }
         PlanFault::Search(error) => {
             let help = match error {
@@ -48,35 +48,32 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
             };
             (error.to_string(), help)
         }
-        PlanFault::NoRoute(error) => (error.to_string(), None),
-        PlanFault::NoRoomForRunIn { distance_m, run_in_m } => say(
-            &format!("no place has room for {distance_m} m and a run-in of {run_in_m} m before it"),
+        PlanFault::NoRoute(error) => plain(error.to_string()),
+        PlanFault::NoRoomForRunIn { distance_m, run_in_m } => helped(
+            format!("no place has room for {distance_m} m and a run-in of {run_in_m} m before it"),
             "shorten the run-in",
         ),
-        PlanFault::LeavesStraight { distance_m, course, length_m } => {
-            let message = format!(
-                "{distance_m} m from there does not fit on the {course}, which is {length_m:.2} m long"
-            );
-            (message, None)
-        }
-        PlanFault::OtherDistance { lane, distance_m, real_m } => say(
-            &format!("between these places it is {real_m:.2} m in lane {lane}, not {distance_m} m"),
+        PlanFault::LeavesStraight { distance_m, course, length_m } => plain(format!(
+            "{distance_m} m from there does not fit on the {course}, which is {length_m:.2} m long"
+        )),
+        PlanFault::OtherDistance { lane, distance_m, real_m } => helped(
+            format!("between these places it is {real_m:.2} m in lane {lane}, not {distance_m} m"),
             "leave out one end, or change the distance",
         ),
-        PlanFault::NoPlaceLeft { lane, distance_m } => say(
-            &format!(
+        PlanFault::NoPlaceLeft { lane, distance_m } => helped(
+            format!(
                 "no place is left for {} m in lane {lane}: hazards in use or a closed stretch are in the way",
                 metres(*distance_m)
             ),
             "try another lane or another distance",
         ),
-        PlanFault::TooManyReps => say(
-            &format!("the session has more than {MOST_REPS} repetitions"),
+        PlanFault::TooManyReps => helped(
+            format!("the session has more than {MOST_REPS} repetitions"),
             "split it into several sessions",
         ),
-        PlanFault::Squad(error) => (error.to_string(), None),
-        PlanFault::NotARun => say("this is not a run", "write for example `150 in lane 2`"),
-        PlanFault::NoFinish => say("a run by time has no finish", "write a distance"),
-        PlanFault::SeveralLanes => say("only one lane can be searched for spots", "name one lane"),
+        PlanFault::Squad(error) => plain(error.to_string()),
+        PlanFault::NotARun => helped("this is not a run", "write for example `150 in lane 2`"),
+        PlanFault::NoFinish => helped("a run by time has no finish", "write a distance"),
+        PlanFault::SeveralLanes => helped("only one lane can be searched for spots", "name one lane"),
     }
 }

@@ -2,94 +2,89 @@
 
 use lane_distance::{Quantity, TrackFaultKind};
 
-/// What is wrong, and what to write instead.
-pub(crate) fn track_fault_words(kind: &TrackFaultKind) -> (String, Option<String>) {
-    (message(kind), help(kind))
-}
+use crate::words::fault::{FaultWords, did_you_mean, helped, plain, quoted};
 
-fn message(kind: &TrackFaultKind) -> String {
+/// What is wrong, and what to write instead.
+pub(crate) fn track_fault_words(kind: &TrackFaultKind) -> FaultWords {
     match kind {
-        TrackFaultKind::NoName => "the track has no name".to_owned(),
+        TrackFaultKind::NoName => plain("the track has no name"),
         TrackFaultKind::OutOfRange { quantity, value, low, high } => {
-            out_of_range(*quantity, *value, *low, *high)
+            plain(out_of_range(*quantity, *value, *low, *high))
         }
-        TrackFaultKind::WidthCount { widths, lanes } => {
-            format!("{widths} lane widths are given for {lanes} lanes")
-        }
-        TrackFaultKind::NoLane { lane, outermost } => {
-            format!("there is no lane {lane}: the track has lanes 1 to {outermost}")
-        }
-        TrackFaultKind::StraightOrArc => "a piece of the path is either a straight or an arc".to_owned(),
-        TrackFaultKind::Path(error) => error.to_string(),
-        TrackFaultKind::SurveyedLap { surveyed_m, computed_m, most_m } => format!(
-            "the surveyed lap of {surveyed_m:.3} m differs by {:+.3} m from the computed lap of lane 1, \
-             {computed_m:.3} m; the most allowed is {most_m} m",
-            surveyed_m - computed_m
+        TrackFaultKind::WidthCount { widths, lanes } => helped(
+            format!("{widths} lane widths are given for {lanes} lanes"),
+            "give one width for all lanes, or one for each lane from lane 1 outwards",
         ),
-        TrackFaultKind::NoStraight(course) => format!("the track has no {course}"),
-        TrackFaultKind::HazardEndsFirst => {
-            "the hazard ends before it begins: distances count down to the finish".to_owned()
+        TrackFaultKind::NoLane { lane, outermost } => {
+            plain(format!("there is no lane {lane}: the track has lanes 1 to {outermost}"))
         }
+        TrackFaultKind::StraightOrArc => helped(
+            "a piece of the path is either a straight or an arc",
+            "write `- straight: 84.39`, or `- { radius: 36.50, turn: 180 }`",
+        ),
+        TrackFaultKind::Path(error) => plain(error.to_string()),
+        TrackFaultKind::SurveyedLap { surveyed_m, computed_m, most_m } => helped(
+            format!(
+                "the surveyed lap of {surveyed_m:.3} m differs by {:+.3} m from the computed lap of lane 1, \
+                 {computed_m:.3} m; the most allowed is {most_m} m",
+                surveyed_m - computed_m
+            ),
+            "check the radii and straights against the survey",
+        ),
+        TrackFaultKind::NoStraight(course) => plain(format!("the track has no {course}")),
+        TrackFaultKind::HazardEndsFirst => helped(
+            "the hazard ends before it begins: distances count down to the finish",
+            "swap `from` and `to`",
+        ),
         TrackFaultKind::HazardOffCourse { course, from_finish_m, length_m } => {
-            format!("{from_finish_m} m from the finish is not on the {course}: 0 m to {length_m:.2} m")
+            plain(format!("{from_finish_m} m from the finish is not on the {course}: 0 m to {length_m:.2} m"))
         }
-        TrackFaultKind::SetTwice(name) => format!("the mark set `{name}` is listed twice"),
-        TrackFaultKind::UnknownSet { name, .. } => format!("there is no mark set `{name}`"),
-        TrackFaultKind::UnknownWorn { name, .. } => format!("the track has no mark `{name}`"),
-        TrackFaultKind::UnknownBase { mark, base, .. } => {
-            format!("the mark `{mark}` is placed from `{base}`, which the track does not have")
+        TrackFaultKind::SetTwice(name) => {
+            helped(format!("the mark set `{name}` is listed twice"), "list it once")
         }
-        TrackFaultKind::PlacedFromItself { mark } => format!("the mark `{mark}` is placed from itself"),
-        TrackFaultKind::MarkOffStraight { mark, before_finish_m, course, length_m } => format!(
+        TrackFaultKind::UnknownSet { name, known } => {
+            helped(format!("there is no mark set `{name}`"), format!("write one of {}", quoted(known, ", ")))
+        }
+        TrackFaultKind::UnknownWorn { name, near } => {
+            (format!("the track has no mark `{name}`"), near.as_deref().map(did_you_mean))
+        }
+        TrackFaultKind::UnknownBase { mark, base, near } => (
+            format!("the mark `{mark}` is placed from `{base}`, which the track does not have"),
+            near.as_deref().map(did_you_mean),
+        ),
+        TrackFaultKind::PlacedFromItself { mark } => {
+            plain(format!("the mark `{mark}` is placed from itself"))
+        }
+        TrackFaultKind::MarkOffStraight { mark, before_finish_m, course, length_m } => plain(format!(
             "the mark `{mark}` lies {before_finish_m} m before the finish, off the {course}: \
              it is {length_m:.2} m long with its chute"
+        )),
+        TrackFaultKind::BeforeFinishOnOval => helped(
+            "`before_finish` places a mark on a straight, not on the oval",
+            "write `on: home straight`, or `to_finish` for the oval",
         ),
-        TrackFaultKind::BeforeFinishOnOval => {
-            "`before_finish` places a mark on a straight, not on the oval".to_owned()
+        TrackFaultKind::Bends(bends) => {
+            helped(format!("a race cannot break after {bends} bends"), "write 1 or 3")
         }
-        TrackFaultKind::Bends(bends) => format!("a race cannot break after {bends} bends"),
         TrackFaultKind::NeedsPartner { mark, key, partners } => {
-            format!("`{key}` of the mark `{mark}` needs {} as well", quoted(partners, " or "))
+            let partners = quoted(*partners, " or ");
+            helped(
+                format!("`{key}` of the mark `{mark}` needs {partners} as well"),
+                format!("add {partners}, or leave out `{key}`"),
+            )
         }
-        TrackFaultKind::EmptyRule { mark, rule } => format!("`{rule}` of the mark `{mark}` gives no place"),
-        TrackFaultKind::NoRule { mark } => format!("nothing says where the mark `{mark}` is painted"),
+        TrackFaultKind::EmptyRule { mark, rule } => {
+            helped(format!("`{rule}` of the mark `{mark}` gives no place"), "give it at least one")
+        }
+        TrackFaultKind::NoRule { mark } => helped(
+            format!("nothing says where the mark `{mark}` is painted"),
+            "add one of `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` or `race`",
+        ),
         TrackFaultKind::SeveralRules { mark, rules } => {
             let all = if rules.len() == 2 { "both" } else { "all" };
-            format!("{} {all} place the mark `{mark}`", quoted(rules, " and "))
+            helped(format!("{} {all} place the mark `{mark}`", quoted(rules, " and ")), "keep one of them")
         }
     }
-}
-
-fn help(kind: &TrackFaultKind) -> Option<String> {
-    Some(match kind {
-        TrackFaultKind::WidthCount { .. } => {
-            "give one width for all lanes, or one for each lane from lane 1 outwards".to_owned()
-        }
-        TrackFaultKind::StraightOrArc => {
-            "write `- straight: 84.39`, or `- { radius: 36.50, turn: 180 }`".to_owned()
-        }
-        TrackFaultKind::SurveyedLap { .. } => "check the radii and straights against the survey".to_owned(),
-        TrackFaultKind::HazardEndsFirst => "swap `from` and `to`".to_owned(),
-        TrackFaultKind::SetTwice(_) => "list it once".to_owned(),
-        TrackFaultKind::UnknownSet { known, .. } => format!("write one of {}", quoted(known, ", ")),
-        TrackFaultKind::UnknownWorn { near, .. } | TrackFaultKind::UnknownBase { near, .. } => {
-            format!("did you mean `{}`?", near.as_ref()?)
-        }
-        TrackFaultKind::BeforeFinishOnOval => {
-            "write `on: home straight`, or `to_finish` for the oval".to_owned()
-        }
-        TrackFaultKind::Bends(_) => "write 1 or 3".to_owned(),
-        TrackFaultKind::NeedsPartner { key, partners, .. } => {
-            format!("add {}, or leave out `{key}`", quoted(partners, " or "))
-        }
-        TrackFaultKind::EmptyRule { .. } => "give it at least one".to_owned(),
-        TrackFaultKind::NoRule { .. } => {
-            "add one of `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` or `race`"
-                .to_owned()
-        }
-        TrackFaultKind::SeveralRules { .. } => "keep one of them".to_owned(),
-        _ => return None,
-    })
 }
 
 fn out_of_range(quantity: Quantity, value: f64, low: f64, high: f64) -> String {
@@ -112,11 +107,6 @@ fn out_of_range(quantity: Quantity, value: f64, low: f64, high: f64) -> String {
     format!("a {what} of {value}{unit} is out of range: {low}{unit} to {high}{unit}{north}")
 }
 
-fn quoted(names: &[&str], between: &str) -> String {
-    let quoted: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
-    quoted.join(between)
-}
-
 #[cfg(test)]
 mod tests {
     use lane_distance::Track;
@@ -124,86 +114,61 @@ mod tests {
 
     use super::*;
 
-    /// The faults of the standard track with these marks, in words.
-    fn said(marks: &str) -> Vec<(String, Option<String>)> {
-        let mut spec = TrackSpec::built_in("standard").expect("it comes with the crate");
-        spec.marks = serde_yaml::from_str(marks).unwrap_or_else(|error| panic!("{error}: {marks}"));
-        let faults = Track::build(&spec).expect_err("the marks have a fault");
-        faults.iter().map(|fault| track_fault_words(&fault.kind)).collect()
-    }
+    /// The marks of a track, and below them what is wrong with them.
+    const FAULTS: &str = "\
+own: [{ name: cone, colour: red, form: tick }]
+  nothing says where the mark `cone` is painted
+  add one of `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` or `race`
+own: [{ name: cone, colour: red, form: tick, to_finish: 30, across: 30 }]
+  `to_finish` and `across` both place the mark `cone`
+  keep one of them
+own: [{ name: cone, colour: red, form: tick, to_finish: -1 }]
+  -1 m is out of range for `to_finish`: 0 to 10000 m
+own: [{ name: cone, colour: red, form: tick, across: -10001 }]
+  -10001 m is out of range for `across`: -10000 to 10000 m
+own: [{ name: cone, colour: red, form: tick, across: [] }]
+  `across` of the mark `cone` gives no place
+  give it at least one
+own: [{ name: odd start, colour: white, form: line across, race: 800, bends: 2 }]
+  a race cannot break after 2 bends
+  write 1 or 3
+own: [{ name: cone, colour: red, form: tick, before_finish: 30, on: oval }]
+  `before_finish` places a mark on a straight, not on the oval
+  write `on: home straight`, or `to_finish` for the oval
+own: [{ name: cone, colour: red, form: tick, to_finish: 30, on: oval }]
+  `on` of the mark `cone` needs `before_finish` or `hurdles` as well
+  add `before_finish` or `hurdles`, or leave out `on`
+own: [{ name: cone, colour: red, form: tick, before_finish: 130 }]
+  the mark `cone` lies 130 m before the finish, off the home straight: it is 113.00 m long with its chute
+sets: [standard, club marks]
+  there is no mark set `club marks`
+  write one of SETS
+sets: [standard, standard]
+  the mark set `standard` is listed twice
+  list it once
+worn: [{ mark: 400 m strat }]
+  the track has no mark `400 m strat`
+  did you mean `400 m start`?
+worn: [{ mark: zzzz }]
+  the track has no mark `zzzz`
+own: [{ name: cone, colour: red, form: tick, from: the old oak, past: 3 }]
+  the mark `cone` is placed from `the old oak`, which the track does not have
+own: [{ name: cone, colour: red, form: tick, from: cone, past: 3 }]
+  the mark `cone` is placed from itself
+";
 
     #[test]
     fn faults_of_marks_are_sentences() {
-        let sets: Vec<&str> = MarkSet::built_in_names().collect();
-        let write_a_set = format!("write one of {}", quoted(&sets, ", "));
-        for (marks, message, help) in [
-            (
-                "own: [{ name: cone, colour: red, form: tick }]",
-                "nothing says where the mark `cone` is painted",
-                "add one of `to_finish`, `before_finish`, `hurdles`, `across`, `curve`, `at`, `from` or `race`",
-            ),
-            (
-                "own: [{ name: cone, colour: red, form: tick, to_finish: 30, across: 30 }]",
-                "`to_finish` and `across` both place the mark `cone`",
-                "keep one of them",
-            ),
-            (
-                "own: [{ name: cone, colour: red, form: tick, to_finish: -1 }]",
-                "-1 m is out of range for `to_finish`: 0 to 10000 m",
-                "",
-            ),
-            (
-                "own: [{ name: cone, colour: red, form: tick, across: -10001 }]",
-                "-10001 m is out of range for `across`: -10000 to 10000 m",
-                "",
-            ),
-            (
-                "own: [{ name: cone, colour: red, form: tick, across: [] }]",
-                "`across` of the mark `cone` gives no place",
-                "give it at least one",
-            ),
-            (
-                "own: [{ name: odd start, colour: white, form: line across, race: 800, bends: 2 }]",
-                "a race cannot break after 2 bends",
-                "write 1 or 3",
-            ),
-            (
-                "own: [{ name: cone, colour: red, form: tick, before_finish: 30, on: oval }]",
-                "`before_finish` places a mark on a straight, not on the oval",
-                "write `on: home straight`, or `to_finish` for the oval",
-            ),
-            (
-                "own: [{ name: cone, colour: red, form: tick, to_finish: 30, on: oval }]",
-                "`on` of the mark `cone` needs `before_finish` or `hurdles` as well",
-                "add `before_finish` or `hurdles`, or leave out `on`",
-            ),
-            (
-                "own: [{ name: cone, colour: red, form: tick, before_finish: 130 }]",
-                "the mark `cone` lies 130 m before the finish, off the home straight: \
-                 it is 113.00 m long with its chute",
-                "",
-            ),
-            ("sets: [standard, club marks]", "there is no mark set `club marks`", &write_a_set),
-            ("sets: [standard, standard]", "the mark set `standard` is listed twice", "list it once"),
-            (
-                "worn: [{ mark: 400 m strat }]",
-                "the track has no mark `400 m strat`",
-                "did you mean `400 m start`?",
-            ),
-            ("worn: [{ mark: zzzz }]", "the track has no mark `zzzz`", ""),
-            (
-                "own: [{ name: cone, colour: red, form: tick, from: the old oak, past: 3 }]",
-                "the mark `cone` is placed from `the old oak`, which the track does not have",
-                "",
-            ),
-            (
-                "own: [{ name: cone, colour: red, form: tick, from: cone, past: 3 }]",
-                "the mark `cone` is placed from itself",
-                "",
-            ),
-        ] {
-            let help = Some(help.to_owned()).filter(|help| !help.is_empty());
-            assert_eq!(said(marks), [(message.to_owned(), help)], "{marks}");
+        let mut shown = String::new();
+        for marks in FAULTS.lines().filter(|line| !line.starts_with(' ')) {
+            let mut spec = TrackSpec::built_in("standard").expect("it comes with the crate");
+            spec.marks = serde_yaml::from_str(marks).unwrap_or_else(|error| panic!("{error}: {marks}"));
+            shown += &format!("{marks}\n");
+            for fault in Track::build(&spec).expect_err("the marks have a fault").iter() {
+                let (message, help) = track_fault_words(&fault.kind);
+                [Some(message), help].iter().flatten().for_each(|line| shown += &format!("  {line}\n"));
+            }
         }
+        assert_eq!(shown, FAULTS.replace("SETS", &quoted(MarkSet::built_in_names(), ", ")));
     }
 }
