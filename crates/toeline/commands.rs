@@ -4,7 +4,9 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, LaneNumber, Route, Track};
-use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text, plan_fault_words};
+use plan_sheet::{
+    Choices, Curve, LaneTable, MarkTable, Measurement, no_athlete_words, notation_text, plan_fault_words,
+};
 use session_plan::{FileKind, Plan, PlanFault, Session, SessionFile, Venue, Week};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
 
@@ -174,7 +176,8 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
 /// Leaves absent athletes out of a session.
 fn leave_out(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     for name in &squad.without {
-        session.leave_out(name).map_err(|error| InputError::new(anyhow!("--without: {error}")))?;
+        let wrong = |error| InputError::new(anyhow!("--without: {}", no_athlete_words(&error)));
+        session.leave_out(name).map_err(wrong)?;
     }
     Ok(())
 }

@@ -25,7 +25,7 @@ fn riegels_law_gives_the_values_of_an_independent_computation() {
         (128.0, 800.0, 1500.0, 249.224_835_511_197),
         (5400.0, 21_097.5, 42_195.0, 11_258.630_217_084_111),
     ] {
-        let ours = riegel(time_s, from_m, to_m, 1.06).unwrap_or_else(|error| panic!("{error}"));
+        let ours = riegel(time_s, from_m, to_m, 1.06).unwrap_or_else(|error| panic!("{error:?}"));
         assert!((ours - carried_s).abs() < 1e-6, "{from_m} m to {to_m} m: {ours}");
     }
 }
@@ -41,7 +41,7 @@ fn riegels_law_is_refused_outside_1_30_to_4_h() {
 #[test]
 fn the_exponent_can_be_set() {
     let bests = Bests::new(vec![(1500.0, 240.0)], 1.08);
-    let time_s = bests.over(3000.0).unwrap_or_else(|error| panic!("{error}"));
+    let time_s = bests.over(3000.0).unwrap_or_else(|error| panic!("{error:?}"));
     assert!((time_s - 240.0 * 2.0_f64.powf(1.08)).abs() < 1e-9);
 }
 

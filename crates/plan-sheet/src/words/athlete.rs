@@ -1,5 +1,7 @@
 //! What each athlete does in a block, in words.
 
+use session_plan::NoAthlete;
+
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::spans::lane_choice;
 use crate::sheet::wave::WaveLine;
@@ -22,4 +24,16 @@ fn athlete(wave: Option<u32>, line: &WaveLine) -> Option<String> {
         lanes => format!("lanes {}", lanes.join("-")),
     };
     Some(format!("{name}{target}: {wave}{lanes}"))
+}
+
+/// That nobody in a session is called so.
+///
+/// ```
+/// let mut session = session_plan::Session::default();
+/// session.add_athletes(2);
+/// let error = session.leave_out("Ada").expect_err("they have numbers");
+/// assert_eq!(plan_sheet::no_athlete_words(&error), "no athlete is called `Ada`; the session has 1, 2");
+/// ```
+pub fn no_athlete_words(error: &NoAthlete) -> String {
+    format!("no athlete is called `{}`; the session has {}", error.name, error.names.join(", "))
 }

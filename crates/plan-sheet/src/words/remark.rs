@@ -4,6 +4,7 @@ use lane_distance::LaneList;
 use session_plan::{Recovery, Remark};
 
 use crate::words::numbers::{clock, listed, minutes};
+use crate::words::target::no_target;
 
 /// A remark as a sentence.
 pub(crate) fn remark(remark: &Remark) -> String {
@@ -32,6 +33,7 @@ pub(crate) fn remark(remark: &Remark) -> String {
             )
         }
         Remark::NoTarget { pace, why } => {
+            let why = no_target(why);
             format!("No target for @ {pace}: {why}; add bests to the session file.")
         }
         Remark::TargetsMissing { athletes, slowest_s } => {

@@ -1,7 +1,7 @@
 //! The time that a run is to take, in words.
 
 use crate::words::numbers::clock;
-use session_plan::Rep;
+use session_plan::{Rep, TargetError};
 
 /// The target of a run: a time, or a range of times.
 pub(crate) fn target(rep: &Rep) -> Option<String> {
@@ -10,4 +10,15 @@ pub(crate) fn target(rep: &Rep) -> Option<String> {
         Some(from_s) => format!("{} to {to}", clock(from_s)),
         None => to,
     })
+}
+
+/// Why there is no target.
+pub(crate) fn no_target(why: &TargetError) -> String {
+    match why {
+        TargetError::NoBest { metres } => format!("no best is known for {metres} m"),
+        TargetError::OutsideRiegel { from_m, to_m, seconds, metres } => format!(
+            "a time over {from_m} m cannot be carried to {to_m} m: Riegel's law holds for races of 1:30 to 4 h, \
+             not for {metres} m in {seconds:.0} s"
+        ),
+    }
 }

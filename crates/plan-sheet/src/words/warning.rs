@@ -15,14 +15,14 @@ pub(crate) fn notes(plan: &Plan) -> Vec<String> {
 /// The warnings of a plan and their sentences; of those that read alike, as of two blocks with the same
 /// text, the first.
 pub(crate) fn warnings(plan: &Plan) -> Vec<(&Warning, String)> {
-    let mut said: Vec<(&Warning, String)> = Vec::new();
+    let mut worded: Vec<(&Warning, String)> = Vec::new();
     for warning in &plan.warnings {
         let words = self::warning(warning, plan);
-        if said.iter().all(|(_, known)| *known != words) {
-            said.push((warning, words));
+        if worded.iter().all(|(_, known)| *known != words) {
+            worded.push((warning, words));
         }
     }
-    said
+    worded
 }
 
 /// A warning as a sentence; times are of the day where it is known when the session begins.

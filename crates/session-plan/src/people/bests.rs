@@ -39,21 +39,16 @@ pub fn riegel(time_s: f64, from_m: f64, to_m: f64, exponent: f64) -> Result<f64,
 }
 
 /// Why there is no target.
-#[derive(Clone, Debug, PartialEq, Serialize, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "kind")]
 pub enum TargetError {
     /// No best is known at all.
-    #[error("no best is known for {metres} m")]
     #[serde(rename = "no best known")]
     NoBest {
         /// The distance, in metres.
         metres: f64,
     },
     /// The only bests that are known cannot be carried over.
-    #[error(
-        "a time over {from_m} m cannot be carried to {to_m} m: Riegel's law holds for races of 1:30 to 4 h, \
-         not for {metres} m in {seconds:.0} s"
-    )]
     #[serde(rename = "outside Riegel's law")]
     OutsideRiegel {
         /// The distance whose time is known, in metres.

@@ -28,8 +28,8 @@ pub struct Hours {
 
 /// Why a text is not a part of a day.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` is not a range of times; write for example `17:00-18:30`, the earlier time first")]
-pub struct HoursError(String);
+#[error("not a range of times")]
+pub struct HoursError;
 
 impl Hours {
     /// Whether two parts of a day have some time in common.
@@ -47,11 +47,10 @@ impl std::str::FromStr for Hours {
     type Err = HoursError;
 
     fn from_str(text: &str) -> Result<Self, HoursError> {
-        let wrong = || HoursError(text.to_owned());
-        let (from, to) = text.split_once(['-', '–']).ok_or_else(wrong)?;
-        let time = |text: &str| NaiveTime::parse_from_str(text.trim(), "%H:%M").map_err(|_| wrong());
+        let (from, to) = text.split_once(['-', '–']).ok_or(HoursError)?;
+        let time = |text: &str| NaiveTime::parse_from_str(text.trim(), "%H:%M").map_err(|_| HoursError);
         let hours = Self { from: time(from)?, to: time(to)? };
-        if hours.from < hours.to { Ok(hours) } else { Err(wrong()) }
+        if hours.from < hours.to { Ok(hours) } else { Err(HoursError) }
     }
 }
 

@@ -55,8 +55,7 @@ pub struct SquadRules {
 }
 
 /// Nobody in a session is called so.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("no athlete is called `{name}`; the session has {}", .names.join(", "))]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NoAthlete {
     /// The name that was asked for.
     pub name: String,
@@ -117,12 +116,8 @@ impl Session {
                 return Ok(());
             }
         }
-        let names: Vec<String> = self
-            .groups
-            .iter()
-            .flat_map(|group| &group.athletes)
-            .map(|athlete| athlete.name.clone())
-            .collect();
+        let athletes = self.groups.iter().flat_map(|group| &group.athletes);
+        let names = athletes.map(|athlete| athlete.name.clone()).collect();
         Err(NoAthlete { name: name.to_owned(), names })
     }
 
