@@ -2,7 +2,7 @@
 
 use session_plan::Plan;
 
-use super::key_digest::{KeyDigest, runs};
+use super::key_digest::digest;
 
 /// Changes whenever the names of the boxes change that times are typed in.
 const VERSION: &str = "2";
@@ -12,23 +12,11 @@ const VERSION: &str = "2";
 /// Places and distances are in whole millimetres of their lane and course, so other words for them, a note or a
 /// longer rest lose no times. The title, which is the coach's own, keeps apart sessions with the same runs.
 pub(super) fn kept_key(plan: &Plan) -> String {
-    let mut digest = KeyDigest::default();
-    let date = plan.date.map(|date| date.to_string()).unwrap_or_default();
-    for part in [VERSION, &plan.title, &date, &plan.track.name] {
-        digest.add(part);
-    }
-    for (number, rep) in runs(plan) {
-        for count in [number, rep.set as usize, rep.rep as usize, rep.wave as usize, rep.lane.get().into()] {
-            digest.add(&count.to_string());
-        }
-        for place in [&rep.start, &rep.finish] {
-            digest.add(&place.course.to_string());
-            digest.add(&millimetres(place.to_finish_line_m));
-        }
-        digest.add(&millimetres(rep.distance_m));
-        digest.add_names(&rep.athletes);
-    }
-    digest.key()
+    digest(plan, VERSION, |rep| {
+        let ends = [&rep.start, &rep.finish].into_iter();
+        let ends = ends.flat_map(|end| [end.course.to_string(), millimetres(end.to_finish_line_m)]);
+        ends.chain([millimetres(rep.distance_m)]).collect()
+    })
 }
 
 fn millimetres(length_m: f64) -> String {

@@ -6,30 +6,18 @@
 use lane_distance::{Form, Mark, Placement};
 use session_plan::Plan;
 
-use super::key_digest::{KeyDigest, runs};
+use super::key_digest::digest;
 
 /// The key of version 1: title, date, track and the runs, with their places in words.
 pub(super) fn old_key(plan: &Plan) -> String {
-    let mut digest = KeyDigest::default();
-    let date = plan.date.map(|date| date.to_string()).unwrap_or_default();
-    for part in ["1", &plan.title, &date, &plan.track.name] {
-        digest.add(part);
-    }
-    for (number, rep) in runs(plan) {
-        for count in [number, rep.set as usize, rep.rep as usize, rep.wave as usize, rep.lane.get().into()] {
-            digest.add(&count.to_string());
-        }
+    digest(plan, "1", |rep| {
         let mut metres = format!("{:.3}", rep.distance_m);
         metres.truncate(metres.trim_end_matches('0').trim_end_matches('.').len());
         if rep.plus_minus_m >= 0.1 {
             metres += &format!(" ±{:.1}", rep.plus_minus_m);
         }
-        digest.add(&metres);
-        digest.add(&place(plan, &rep.start));
-        digest.add(&place(plan, &rep.finish));
-        digest.add_names(&rep.athletes);
-    }
-    digest.key()
+        vec![metres, place(plan, &rep.start), place(plan, &rep.finish)]
+    })
 }
 
 /// A place as it was worded, with the tape in steps where the session gives a stride.

@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 
 use super::run::{Run, RunLane};
 use super::session::{PageBlock, PageSession};
+use crate::words::caution::ROW_NOTE;
 
 /// The columns of the saved times, named as in the CSV of the plan where they hold the same. Their cells come
 /// from the session, the block, the run, the box, the lane and what was timed, in this order.
@@ -31,7 +32,7 @@ fn session_data(session: &PageSession, has_blocks: bool) -> Value {
         "old_key": session.old_key,
         "title": sheet.title,
         "file": session.file_name(),
-        "note": session.row_note(),
+        "note": ROW_NOTE,
         "cells": [&sheet.title, session.day.as_deref().unwrap_or_default(), &session.track],
         "blocks": session.blocks.iter().map(|block| block_data(block, has_blocks)).collect::<Vec<_>>(),
     })

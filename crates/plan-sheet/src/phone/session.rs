@@ -9,7 +9,6 @@ use crate::map::map_picture::maps;
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::strip::strip::{Strip, strips};
-use crate::words::caution::ROW_NOTE;
 
 /// A session of a page.
 pub(super) struct PageSession {
@@ -61,11 +60,6 @@ impl PageSession {
             .into_iter()
             .flatten()
             .collect()
-    }
-
-    /// The cautions that each row of its saved times carries.
-    pub(super) fn row_note(&self) -> &'static str {
-        ROW_NOTE
     }
 
     /// The name of the file for its saved times, without the ending.

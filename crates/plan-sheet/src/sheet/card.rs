@@ -34,31 +34,26 @@ pub(crate) struct CardRun {
 pub(crate) fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
     let mut cards: Vec<Card> = Vec::new();
     for block in blocks {
-        for row in &block.rows {
-            for athlete in &row.athletes {
-                let index = cards.iter().position(|card| card.athlete == *athlete).unwrap_or_else(|| {
-                    cards.push(Card {
-                        athlete: athlete.clone(),
-                        group: block.group.clone(),
-                        runs: Vec::new(),
-                    });
-                    cards.len() - 1
-                });
-                let runs = &mut cards[index].runs;
-                match runs.last_mut() {
-                    Some(run) if run.block == block.number => run.rows.push(row.clone()),
-                    _ => runs.push(CardRun {
-                        block: block.number,
-                        text: block.text.clone(),
-                        rows: vec![row.clone()],
-                        places: Vec::new(),
-                    }),
-                }
+        for athlete in block.rows.iter().flat_map(|row| &row.athletes) {
+            if cards.iter().all(|card| card.athlete != *athlete) {
+                let runs = blocks.iter().filter_map(|block| CardRun::of(block, athlete)).collect();
+                cards.push(Card { athlete: athlete.clone(), group: block.group.clone(), runs });
             }
         }
     }
-    for run in cards.iter_mut().flat_map(|card| &mut card.runs) {
-        run.places = place_rows(&run.rows, Alike::Aims);
-    }
     cards
+}
+
+impl CardRun {
+    /// What an athlete does in a block, if anything.
+    fn of(block: &SheetBlock, athlete: &String) -> Option<Self> {
+        let rows = block.rows.iter().filter(|row| row.athletes.contains(athlete));
+        let rows: Vec<SheetRow> = rows.cloned().collect();
+        (!rows.is_empty()).then(|| Self {
+            block: block.number,
+            text: block.text.clone(),
+            places: place_rows(&rows, Alike::Aims),
+            rows,
+        })
+    }
 }

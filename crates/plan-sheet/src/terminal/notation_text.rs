@@ -2,7 +2,7 @@
 
 use workout_notation::notation;
 
-use crate::terminal::table::{WIDTH, heading};
+use crate::terminal::table::{WIDTH, heading, wrapped};
 
 /// The widest that the column of examples is, in characters.
 const EXAMPLES: usize = 38;
@@ -34,22 +34,3 @@ const CLOSING: &str = "Spacing and case do not matter; x, X, × and * are the sa
     runs. A number without a unit is metres where a distance is meant, seconds where a time is. A clause at the \
     end of a list is for the whole list; in brackets with one run it is for that run. Warm-ups, cool-downs and \
     drills appear in the plan as written.";
-
-/// Text broken at spaces so that no line is longer than `width` characters.
-fn wrapped(text: &str, width: usize) -> Vec<String> {
-    let mut lines = vec![String::new()];
-    for word in text.split_whitespace() {
-        let last = lines
-            .last_mut()
-            .filter(|line| line.is_empty() || line.chars().count() + 1 + word.chars().count() <= width);
-        match last {
-            Some(line) if line.is_empty() => line.push_str(word),
-            Some(line) => {
-                line.push(' ');
-                line.push_str(word);
-            }
-            None => lines.push(word.to_owned()),
-        }
-    }
-    lines
-}

@@ -53,16 +53,25 @@ pub(crate) fn heading(text: &str) -> String {
 /// Text with a mark in front, broken at spaces so that it fits, the later lines indented.
 pub(crate) fn item(mark: &str, text: &str) -> String {
     let indent = mark.chars().count() + 1;
-    let mut lines = String::new();
-    let mut line = mark.to_owned();
+    let lines = wrapped(text, usize::from(WIDTH) - indent);
+    format!("{mark} {}", lines.join(&format!("\n{}", " ".repeat(indent))))
+}
+
+/// Text broken at spaces so that no line is longer than `width` characters.
+pub(crate) fn wrapped(text: &str, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
     for word in text.split_whitespace() {
-        if line.chars().count() + 1 + word.chars().count() > WIDTH.into() {
-            lines += &line;
-            lines.push('\n');
-            line = " ".repeat(indent - 1);
+        let last = lines
+            .last_mut()
+            .filter(|line| line.is_empty() || line.chars().count() + 1 + word.chars().count() <= width);
+        match last {
+            Some(line) if line.is_empty() => line.push_str(word),
+            Some(line) => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            None => lines.push(word.to_owned()),
         }
-        line.push(' ');
-        line += word;
     }
-    lines + &line
+    lines
 }
