@@ -1,7 +1,6 @@
 //! A numbered flag.
 
 use kurbo::{Rect, Size};
-use svg::node::Node;
 use svg::node::element::Element;
 
 use super::ink::{Pen, group, rect, text_in};
@@ -15,8 +14,6 @@ pub(crate) fn size(text: &str, letters: Type, mm: f64) -> (f64, f64) {
 
 /// A flag at its place.
 pub(crate) fn flag(text: &str, place: Rect, letters: Type, mm: f64) -> Element {
-    let mut flag = group("flag");
-    flag.append(rect(place, "#ffffff", Pen::new("#000000", 0.3 * mm)));
-    flag.append(text_in(text, place, letters));
-    flag
+    let cloth = rect(place, "#ffffff", Pen::new("#000000", 0.3 * mm));
+    group("flag", [cloth, text_in(text, place, letters)])
 }

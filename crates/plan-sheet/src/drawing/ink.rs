@@ -1,6 +1,6 @@
 //! The few kinds of things that are drawn.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Vec2};
 use svg::node::element::Element;
 use svg::node::{Node, Text, Value};
 
@@ -16,8 +16,18 @@ pub(crate) fn element<const N: usize>(name: &str, attributes: [(&str, Value); N]
 }
 
 /// A group of what is drawn.
-pub(crate) fn group(class: &str) -> Element {
-    element("g", [("class", class.into())])
+pub(crate) fn group(class: &str, parts: impl IntoIterator<Item = Element>) -> Element {
+    let mut group = element("g", [("class", class.into())]);
+    for part in parts {
+        group.append(part);
+    }
+    group
+}
+
+/// What is drawn, moved on the page.
+pub(crate) fn moved(mut drawing: Element, by: Vec2) -> Element {
+    drawing.assign("transform", format!("translate({} {})", number(by.x), number(by.y)));
+    drawing
 }
 
 /// A length or coordinate to a tenth of a millimetre of track, without needless decimals.
@@ -45,6 +55,9 @@ pub(crate) struct Pen<'a> {
 }
 
 impl<'a> Pen<'a> {
+    /// For shapes that are filled alone.
+    pub(crate) const NONE: Self = Self::new("none", 0.0);
+
     pub(crate) const fn new(colour: &'a str, width: f64) -> Self {
         Self { colour, width }
     }
@@ -93,6 +106,12 @@ pub(crate) fn polygon(points: &[Point], fill: &str) -> Element {
     element("polygon", [("points", points.join(" ").into()), ("fill", fill.into())])
 }
 
+/// The head of an arrow: where its tip is, which way it points (of length 1), how long and half how broad it is.
+pub(crate) fn arrow_head(tip: Point, way: Vec2, long: f64, half_broad: f64) -> Element {
+    let (foot, side) = (tip - way * long, Vec2::new(-way.y, way.x) * half_broad);
+    polygon(&[tip, foot + side, foot - side], "#000000")
+}
+
 /// A line of text that begins at a place on its baseline.
 pub(crate) fn text(content: &str, at: Point, letters: Type) -> Element {
     let mut text = element("text", [("x", n(at.x)), ("y", n(at.y)), ("font-size", n(letters.size))]);
@@ -109,6 +128,23 @@ pub(crate) fn text_in(content: &str, place: Rect, letters: Type) -> Element {
     let mut text = text(content, Point::new(place.center().x, baseline), letters);
     text.assign("text-anchor", "middle");
     text
+}
+
+/// Texts one under the other in lines of a width, from a place at the upper left; and how high they are.
+pub(crate) fn texts<'a>(
+    texts: impl IntoIterator<Item = (&'a str, Type)>,
+    at: Point,
+    width: f64,
+) -> (Vec<Element>, f64) {
+    let mut height = 0.0;
+    let mut lines = Vec::new();
+    for (words, letters) in texts {
+        for line in letters.wrapped(words, width) {
+            lines.push(text(&line, Point::new(at.x, at.y + height + letters.drop()), letters));
+            height += letters.leading();
+        }
+    }
+    (lines, height)
 }
 
 /// What XML can hold: other control characters are shown as what they are, unknown.

@@ -5,5 +5,5 @@ pub(crate) mod fonts;
 pub(crate) mod ink;
 pub(crate) mod lettering;
 pub(crate) mod paint_style;
+pub(crate) mod picture;
 pub(crate) mod sign;
-pub(crate) mod svg_file;

@@ -2,7 +2,6 @@
 
 use kurbo::{Point, Rect};
 use session_plan::{Cone, ConeEnd};
-use svg::node::Node;
 use svg::node::element::Element;
 
 use super::ink::{Pen, circle, group, rect};
@@ -30,25 +29,23 @@ impl Marked {
 
 /// The sign of a cone: filled where runs start, a ring where they finish, a ring with a point where they do
 /// both; and a square round it where a run-in begins.
-pub(crate) fn sign(marked: Marked, centre: Point, radius: f64) -> Element {
-    let mut sign = group("sign");
+pub(crate) fn sign(marked: Marked, centre: Point, mut radius: f64) -> Element {
+    let filled = |radius: f64, colour: &str| circle(centre, radius, colour, Pen::NONE);
     // A white rim keeps it apart from paint.
-    sign.append(circle(centre, 1.35 * radius, "#ffffff", Pen::new("none", 0.0)));
-    let mut radius = radius;
+    let mut parts = vec![filled(1.35 * radius, "#ffffff")];
     if marked.run_in {
         let square = Rect::from_center_size(centre, (2.0 * radius, 2.0 * radius));
-        sign.append(rect(square, "#ffffff", Pen::new("#000000", 0.36 * radius)));
+        parts.push(rect(square, "#ffffff", Pen::new("#000000", 0.36 * radius)));
         radius *= 0.62;
     }
-    let pen = Pen::new("#000000", 0.42 * radius);
+    let ring = |radius: f64, pen: f64| circle(centre, radius, "#ffffff", Pen::new("#000000", pen));
     match (marked.start, marked.finish) {
-        (true, false) => sign.append(circle(centre, radius, "#000000", Pen::new("none", 0.0))),
+        (true, false) => parts.push(filled(radius, "#000000")),
         (true, true) => {
-            sign.append(circle(centre, 0.85 * radius, "#ffffff", pen));
-            sign.append(circle(centre, 0.38 * radius, "#000000", Pen::new("none", 0.0)));
+            parts.extend([ring(0.85 * radius, 0.42 * radius), filled(0.38 * radius, "#000000")]);
         }
-        (false, true) => sign.append(circle(centre, 0.8 * radius, "#ffffff", pen)),
+        (false, true) => parts.push(ring(0.8 * radius, 0.42 * radius)),
         (false, false) => {}
     }
-    sign
+    group("sign", parts)
 }

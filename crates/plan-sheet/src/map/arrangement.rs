@@ -1,7 +1,6 @@
 //! Where flags and insets stand on a map.
 
-use kurbo::{Line, Point, Rect, Size, Vec2};
-use svg::node::Node;
+use kurbo::{Line, Point, Rect, Vec2};
 use svg::node::element::Element;
 
 use super::cluster::Cluster;
@@ -9,16 +8,16 @@ use super::cones;
 use super::flag_wishes::flag_wishes;
 use super::frame::Frame;
 use super::inset::{self, Inset, Shelves};
-use super::inset_page::InsetPage;
+use super::inset_pages::inset_pages;
 use super::labels::{Labels, Placed};
 use super::paint::UsedPaint;
 use super::patterns::Patterns;
-use super::picture::Picture;
 use super::sketch::Sketch;
 use super::{arrows, compass, hazards, key, paint};
 use crate::drawing::flag;
-use crate::drawing::ink::{Pen, group, line, number, text_in};
+use crate::drawing::ink::{Pen, group, line, moved, text_in};
 use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::drawing::picture::Picture;
 
 /// The size of the numbers on flags, in millimetres.
 const FLAG_MM: f64 = 3.3;
@@ -103,21 +102,19 @@ impl<'b, 'a> Arrangement<'b, 'a> {
     }
 
     /// Draws the map, and the insets that find no room on it nor below it.
-    pub(super) fn draw(mut self, sketch: &Sketch<'_>) -> (Picture, Vec<InsetPage>) {
-        let Sketch { plan, ground, prefix, room, map, mm, .. } = *sketch;
+    pub(super) fn draw(mut self, sketch: &Sketch<'_>) -> (Picture, Vec<Picture>) {
+        let Sketch { plan, prefix, room, map, mm, .. } = *sketch;
         let mut patterns = Patterns::new(prefix, mm);
         let used = paint::used(plan);
-        let mut all = group("map");
-        draw_track(sketch, &used, &patterns, &mut all);
-        self.draw_leaders(mm, &mut all);
-        self.draw_names(sketch, &mut all);
-        for cone in &plan.setup {
-            all.append(cones::draw(cone, Frame::METRES, 0.5 * mm));
-        }
-        for (numbers, flag) in &self.flags {
-            all.append(flag::flag(numbers, flag.place, Type::bold(FLAG_MM * mm), mm));
-        }
-        let (mut meanings, key_height) = key::draw(plan, map.origin(), map.width(), &patterns, mm);
+        let mut drawn = draw_track(sketch, &used, &patterns);
+        drawn.extend(self.leaders(mm));
+        drawn.extend(self.names(sketch));
+        drawn.extend(plan.setup.iter().map(|cone| cones::draw(cone, Frame::METRES, 0.5 * mm)));
+        let flags = self.flags.iter();
+        drawn.extend(
+            flags.map(|(numbers, flag)| flag::flag(numbers, flag.place, Type::bold(FLAG_MM * mm), mm)),
+        );
+        let (key, key_height) = key::draw(plan, map.origin(), map.width(), &patterns, mm);
         let gap = sketch.gap();
         let mut bottom = map.y1;
         let left = room.first_mm * mm - map.height() - key_height - mm - 2.0 * gap;
@@ -126,46 +123,40 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         if !shelves.put.is_empty() {
             bottom += shelves.height + 2.0 * gap;
         }
-        for (at, inset) in self.insets.into_iter().chain(shelves.put) {
-            all.append(inset.draw(at, ground, &used, &mut patterns, mm));
-        }
-        meanings.assign("transform", format!("translate(0 {})", number(bottom + mm - map.y0)));
-        all.append(meanings);
-        bottom += key_height + mm;
-        let mut drawing = group("picture");
-        drawing.append(patterns.definitions());
-        drawing.append(all);
-        let picture = Picture { drawing, bounds: Rect::new(map.x0, map.y0, map.x1, bottom), mm };
-        let most = Size::new(room.width_mm * mm, room.others_mm * mm);
-        let pages = InsetPage::all(shelves.left_over, ground, &used, (prefix, mm), most, gap);
-        (picture, pages)
+        let insets = self.insets.into_iter().chain(shelves.put);
+        drawn.extend(insets.map(|(at, inset)| inset.draw(at, sketch, &used, &mut patterns)));
+        drawn.push(moved(key, Vec2::new(0.0, bottom + mm - map.y0)));
+        let picture = Picture {
+            title: sketch.title(),
+            words: sketch.words(),
+            drawings: patterns.with(group("map", drawn)),
+            bounds: Rect::new(map.x0, map.y0, map.x1, bottom + key_height + mm),
+            mm,
+        };
+        (picture, inset_pages(shelves.left_over, sketch, &used))
     }
 
-    /// Draws the lines from cone to cone of a flag, and from there to the flag.
-    fn draw_leaders(&self, mm: f64, all: &mut Element) {
-        let pen = leader_pen(mm);
-        for pair in self.spines.iter().flat_map(|spine| spine.windows(2)) {
-            all.append(line(pair[0], pair[1], pen));
-        }
-        for (_, flag) in &self.flags {
-            all.append(line(flag.leader.p0, flag.leader.p1, pen));
-        }
+    /// The lines from cone to cone of a flag, and from there to the flag.
+    fn leaders(&self, mm: f64) -> impl Iterator<Item = Element> {
+        let between =
+            self.spines.iter().flat_map(|spine| spine.windows(2)).map(|pair| Line::new(pair[0], pair[1]));
+        between.chain(self.flags.iter().map(|(_, flag)| flag.leader)).map(move |line| leader(line, mm))
     }
 
-    /// Draws the names for which there is room among the flags, and the signs of all.
-    fn draw_names(&mut self, sketch: &Sketch<'_>, all: &mut Element) {
+    /// The names for which there is room among the flags, and the signs of all.
+    fn names(&mut self, sketch: &Sketch<'_>) -> Vec<Element> {
         let letters = Type::plain(SMALL_MM * sketch.mm);
+        let mut drawn = Vec::new();
         for name in &sketch.names {
             let size = (letters.width(&name.words), letters.leading());
             if let Some(placed) = self.labels.place(size, &name.wishes, |place| sketch.is_on_lanes(place)) {
-                all.append(line(placed.leader.p0, placed.leader.p1, leader_pen(sketch.mm)));
+                drawn.push(leader(placed.leader, sketch.mm));
                 let box_of_words = letters.centred(&name.words, placed.place.center());
-                all.append(text_in(&name.words, box_of_words, letters));
+                drawn.push(text_in(&name.words, box_of_words, letters));
             }
-            if let Some(sign) = &name.sign {
-                all.append(sign.clone());
-            }
+            drawn.extend(name.sign.clone());
         }
+        drawn
     }
 }
 
@@ -176,21 +167,21 @@ fn flag_of(cluster: &Cluster<'_>, mm: f64) -> (String, (f64, f64)) {
     (numbers, size)
 }
 
-fn leader_pen(mm: f64) -> Pen<'static> {
-    Pen::new("#000000", 0.22 * mm)
+fn leader(Line { p0, p1 }: Line, mm: f64) -> Element {
+    line(p0, p1, Pen::new("#000000", 0.22 * mm))
 }
 
-/// Draws what is there whatever is labelled: lanes, hazards, paint, north, the scale, arrows.
-fn draw_track(sketch: &Sketch<'_>, used: &[UsedPaint<'_>], patterns: &Patterns, all: &mut Element) {
-    let (ground, frame, mm) = (sketch.ground, Frame::METRES, sketch.mm);
-    all.append(ground.draw(frame, sketch.map, mm));
-    all.append(hazards::draw(ground, frame, patterns.dots(), mm));
-    all.append(paint::finish_line(ground, frame, mm));
-    all.append(paint::draw(used, ground, frame, mm));
-    if let Some((bearing_deg, place)) = sketch.north() {
-        all.append(compass::north(bearing_deg, place, mm));
-    }
+/// What is there whatever is labelled: lanes, hazards, paint, north, the scale, arrows.
+fn draw_track(sketch: &Sketch<'_>, used: &[UsedPaint<'_>], patterns: &Patterns) -> Vec<Element> {
+    let (ground, mm) = (sketch.ground, sketch.mm);
+    let mut drawn = vec![
+        ground.draw(sketch.map, mm),
+        hazards::draw(ground, patterns.dots(), mm),
+        paint::finish_line(ground, mm),
+        paint::draw(used, ground, mm),
+    ];
+    drawn.extend(sketch.north().map(|(bearing_deg, place)| compass::north(bearing_deg, place, mm)));
     let (metres, place) = sketch.scale_bar();
-    all.append(compass::scale_bar(place, metres, mm));
-    all.append(arrows::draw(&sketch.arrows, mm));
+    drawn.extend([compass::scale_bar(place, metres, mm), arrows::draw(&sketch.arrows, mm)]);
+    drawn
 }

@@ -1,8 +1,11 @@
 //! Cones that lie close to each other.
 
+use std::collections::BTreeSet;
+
+use lane_distance::LaneNumber;
 use session_plan::{Cone, Plan};
 
-use crate::sheet::spans::ranges;
+use crate::sheet::spans::{lane_ranges, ranges};
 
 /// Cones that lie so close to each other that they share a flag on the map.
 #[derive(Clone, Debug)]
@@ -39,9 +42,7 @@ impl<'a> Cluster<'a> {
 
     /// Its lanes, such as `lanes 3–5`.
     pub(super) fn lanes(&self) -> String {
-        let lanes: std::collections::BTreeSet<u32> =
-            self.cones.iter().map(|cone| cone.spot.lane.get().into()).collect();
-        let noun = if lanes.len() == 1 { "lane" } else { "lanes" };
-        format!("{noun} {}", ranges(lanes))
+        let lanes: BTreeSet<LaneNumber> = self.cones.iter().map(|cone| cone.spot.lane).collect();
+        lane_ranges(&lanes.into_iter().collect::<Vec<_>>())
     }
 }

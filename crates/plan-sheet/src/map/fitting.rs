@@ -5,17 +5,16 @@ use session_plan::Plan;
 use super::arrangement::{Arrangement, Infield};
 use super::cluster::Cluster;
 use super::inset::{self, Inset};
-use super::inset_page::InsetPage;
-use super::picture::Picture;
 use super::room::Room;
 use super::sketch::Sketch;
+use crate::drawing::picture::Picture;
 
 /// How close cones share a flag, in metres: the first distance at which every flag finds its place counts.
 const CLOSE_M: [f64; 7] = [4.6, 7.0, 11.0, 18.0, 30.0, 60.0, 1000.0];
 
 /// The map of a plan in as many pictures as the room asks for: the map, then the insets that find no room on
 /// it. Ids begin with a prefix.
-pub(super) fn fitted(plan: &Plan, prefix: &str, room: Room) -> (Picture, Vec<InsetPage>) {
+pub(super) fn fitted(plan: &Plan, prefix: &str, room: Room) -> (Picture, Vec<Picture>) {
     let sketch = Sketch::of(plan, prefix, room);
     let fitting = CLOSE_M.into_iter().find_map(|close_m| fitting(&sketch, close_m));
     // A plan may be so crowded that flags and insets never all find room that way.
@@ -27,13 +26,13 @@ pub(super) fn fitted(plan: &Plan, prefix: &str, room: Room) -> (Picture, Vec<Ins
 }
 
 /// Cones that share a flag share an inset.
-fn fitting(sketch: &Sketch<'_>, close_m: f64) -> Option<(Picture, Vec<InsetPage>)> {
+fn fitting(sketch: &Sketch<'_>, close_m: f64) -> Option<(Picture, Vec<Picture>)> {
     let clusters = Cluster::all(sketch.plan, close_m);
     // Even without insets, flags need room.
     Arrangement::of(sketch, &clusters, &[], Infield::ForInsets)?;
     let sized = |largest: f64| -> Option<Vec<Inset<'_>>> {
         let several = clusters.iter().filter(|cluster| cluster.cones.len() > 1);
-        several.map(|cluster| Inset::of(cluster, sketch.ground, sketch.inset_scale(largest))).collect()
+        several.map(|cluster| Inset::of(cluster, sketch, largest)).collect()
     };
     let fits = |insets: &Vec<Inset<'_>>| {
         inset::shelves(insets.iter().collect(), sketch.infield(), sketch.gap()).left_over.is_empty()
@@ -48,14 +47,14 @@ fn fitting(sketch: &Sketch<'_>, close_m: f64) -> Option<(Picture, Vec<InsetPage>
 
 /// Cones that are farther apart share a flag, the infield is free for flags, and insets show what lies
 /// close together.
-fn crowded<'a>(sketch: &Sketch<'a>, close_m: f64, insets: &[Inset<'a>]) -> Option<(Picture, Vec<InsetPage>)> {
+fn crowded<'a>(sketch: &Sketch<'a>, close_m: f64, insets: &[Inset<'a>]) -> Option<(Picture, Vec<Picture>)> {
     let clusters = Cluster::all(sketch.plan, close_m);
     let arrangement = Arrangement::of(sketch, &clusters, insets, Infield::ForFlags)?;
     Some(arrangement.draw(sketch))
 }
 
 /// One flag for all cones, which always finds room.
-fn with_one_flag<'a>(sketch: &Sketch<'a>, insets: &[Inset<'a>]) -> (Picture, Vec<InsetPage>) {
+fn with_one_flag<'a>(sketch: &Sketch<'a>, insets: &[Inset<'a>]) -> (Picture, Vec<Picture>) {
     let all = Cluster { cones: sketch.plan.setup.iter().collect() };
     Arrangement::with_one_flag(sketch, all, insets).draw(sketch)
 }
@@ -63,10 +62,7 @@ fn with_one_flag<'a>(sketch: &Sketch<'a>, insets: &[Inset<'a>]) -> (Picture, Vec
 /// An inset for each cone, by itself or with those that lie close to it.
 fn close_up<'a>(sketch: &Sketch<'a>) -> Vec<Inset<'a>> {
     let close = Cluster::all(sketch.plan, CLOSE_M[0]);
-    close
-        .iter()
-        .flat_map(|cluster| Inset::parts(cluster, sketch.ground, sketch.inset_scale(inset::LARGEST[0])))
-        .collect()
+    close.iter().flat_map(|cluster| Inset::parts(cluster, sketch, inset::LARGEST[0])).collect()
 }
 
 #[cfg(test)]
@@ -88,11 +84,11 @@ mod tests {
         let sketch = Sketch::of(&plan, "map", Room::PAGE);
         let insets = close_up(&sketch);
         let (one, others) = with_one_flag(&sketch, &insets);
-        let one = one.drawing.to_string();
+        let one = one.svg();
         assert!(others.is_empty());
         assert!(one.contains(&format!("1–{}", plan.setup.len())));
         let (crowded, _) = crowded(&sketch, CLOSE_M[0], &insets).expect("there is room");
-        for drawing in [one, crowded.drawing.to_string()] {
+        for drawing in [one, crowded.svg()] {
             for cone in &plan.setup {
                 let shown = format!("data-inset-cone=\"{}\"", cone.order);
                 assert_eq!(drawing.matches(&shown).count(), 1, "cone {}", cone.order);

@@ -5,7 +5,6 @@ use session_plan::Cone;
 
 use super::cluster::Cluster;
 use super::cones;
-use super::frame::Frame;
 use super::ground::Ground;
 use super::hazards::outside_there_m;
 use super::labels::Wish;
@@ -16,7 +15,7 @@ pub(super) fn flag_wishes(cluster: &Cluster<'_>, ground: Ground<'_>, gap: f64) -
     let layout = ground.layout();
     let measure_m = |cone: &Cone| layout.lane(cone.spot.lane).measure_m;
     let wish = |cone: &Cone, outwards: f64, from_m: f64, worse: f64| {
-        let (pose, frame) = (layout.pose(cone.spot.spot()), Frame::METRES);
+        let (pose, frame) = (layout.pose(cone.spot.spot()), ground.frame);
         let way = (frame.at(pose.outwards(1.0)) - frame.at(pose.point)) * outwards;
         Wish { anchor: cones::at(cone, frame), way, from: from_m + gap, worse }
     };

@@ -2,17 +2,18 @@
 
 use kurbo::{Point, Rect};
 use lane_distance::{Course, LaneNumber, Layout, Spot, Station, Track};
+use svg::node::Value;
 use svg::node::element::Element;
-use svg::node::{Node, Value};
 
 use super::frame::{Frame, around};
 use super::way::Way;
 use crate::drawing::ink::{Pen, element, group, line, pair, stroke};
 
-/// The ground of a track, ready to be drawn.
+/// The ground of a track as it is put on a page.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Ground<'a> {
     pub(super) track: &'a Track,
+    pub(super) frame: Frame,
 }
 
 /// What the lanes are filled with.
@@ -21,8 +22,9 @@ const LANE_LINE: &str = "#8a8a8a";
 const EDGE: &str = "#000000";
 
 impl<'a> Ground<'a> {
+    /// The ground on the page of the map.
     pub(super) const fn of(track: &'a Track) -> Self {
-        Self { track }
+        Self { track, frame: Frame::METRES }
     }
 
     pub(super) fn layout(self) -> &'a Layout {
@@ -93,54 +95,46 @@ impl<'a> Ground<'a> {
     }
 
     /// The part of the oval between two stations and two distances outside the inner edge.
-    pub(super) fn band(
-        self,
-        frame: Frame,
-        ends: (Station, Station),
-        (inner_m, outer_m): (f64, f64),
-    ) -> String {
-        let path = self.layout().path();
-        let out = Way::of(path, frame, ends, outer_m);
-        let back = Way::of(path, frame, ends, inner_m);
-        format!("{}{}Z", out.forward(), back.back())
+    pub(super) fn band(self, ends: (Station, Station), (inner_m, outer_m): (f64, f64)) -> String {
+        format!("{}{}Z", self.way(ends, outer_m).forward(), self.way(ends, inner_m).back())
     }
 
     /// A whole lap, some metres outside the inner edge, as path data.
-    fn lap(self, frame: Frame, outside_m: f64) -> String {
-        Way::lap(self.layout().path(), frame, outside_m).forward() + "Z"
+    fn lap(self, outside_m: f64) -> String {
+        let last = self.layout().path().pieces().len() - 1;
+        let ends = (Station { piece: 0, fraction: 0.0 }, Station { piece: last, fraction: 1.0 });
+        self.way(ends, outside_m).forward() + "Z"
     }
 
     /// The way between two stations, some metres outside the inner edge.
-    pub(super) fn way(self, frame: Frame, ends: (Station, Station), outside_m: f64) -> Way {
-        Way::of(self.layout().path(), frame, ends, outside_m)
+    pub(super) fn way(self, ends: (Station, Station), outside_m: f64) -> Way {
+        Way::of(self.layout().path(), self.frame, ends, outside_m)
     }
 
     /// Where a line across a lane begins and ends at a spot: on its inner line, then on its outer one.
-    pub(super) fn across(self, frame: Frame, spot: Spot) -> (Point, Point) {
+    pub(super) fn across(self, spot: Spot) -> (Point, Point) {
         let lane = self.layout().lane(spot.lane);
         let pose = self.layout().pose(spot);
         let from_measure_m = lane.inner_line_m - lane.measure_m;
-        (frame.at(pose.outwards(from_measure_m)), frame.at(pose.outwards(from_measure_m + lane.width_m)))
+        let at = |outwards_m: f64| self.frame.at(pose.outwards(outwards_m));
+        (at(from_measure_m), at(from_measure_m + lane.width_m))
     }
 
     /// The ends of the finish line, which lies across all lanes of the home straight.
-    pub(super) fn finish_line(self, frame: Frame) -> (Point, Point) {
-        let outermost = match self.layout().lane_numbers(Course::HomeStraight).last() {
-            Some(lane) if !self.layout().has_lane(Course::Oval, lane) => {
-                Spot { course: Course::HomeStraight, lane, to_finish_m: 0.0 }
-            }
-            _ => {
-                let lane = self.layout().lane_numbers(Course::Oval).last();
-                Spot::on_oval(lane.unwrap_or(LaneNumber::FIRST), 0.0)
-            }
-        };
-        (self.across(frame, Spot::on_oval(LaneNumber::FIRST, 0.0)).0, self.across(frame, outermost).1)
+    pub(super) fn finish_line(self) -> (Point, Point) {
+        let at_finish = |course: Course, lane: LaneNumber| Spot { course, lane, to_finish_m: 0.0 };
+        let last =
+            |course: Course| self.layout().lane_numbers(course).last().map(|lane| at_finish(course, lane));
+        let first = at_finish(Course::Oval, LaneNumber::FIRST);
+        let on_chute =
+            last(Course::HomeStraight).filter(|spot| !self.layout().has_lane(Course::Oval, spot.lane));
+        let outermost = on_chute.or_else(|| last(Course::Oval)).unwrap_or(first);
+        (self.across(first).0, self.across(outermost).1)
     }
 
     /// A part of a straight: between two distances to its finish, and two outside the inner edge.
     pub(super) fn box_of_straight(
         self,
-        frame: Frame,
         course: Course,
         (from_m, to_m): (f64, f64),
         (inner_m, outer_m): (f64, f64),
@@ -151,101 +145,91 @@ impl<'a> Ground<'a> {
         };
         let at = |to_finish_m: f64, out_m: f64| {
             let point = end.point.towards(end.heading_rad, -to_finish_m / scale);
-            frame.at(lane_distance::Pose { point, ..end }.outwards(out_m))
+            self.frame.at(lane_distance::Pose { point, ..end }.outwards(out_m))
         };
         vec![at(from_m, inner_m), at(to_m, inner_m), at(to_m, outer_m), at(from_m, outer_m)]
     }
 
     /// The lanes, with what is closed hatched across.
-    pub(super) fn draw(self, frame: Frame, shown: Rect, mm: f64) -> Element {
-        let mut all = group("ground");
+    pub(super) fn draw(self, shown: Rect, mm: f64) -> Element {
         let layout = self.layout();
-        let ring = format!("{}{}", self.lap(frame, self.outer_m(Course::Oval)), self.lap(frame, 0.0));
-        let straights: Vec<String> = self
-            .straights()
-            .map(|(course, _, length_m)| {
-                let whole = (length_m * layout.scale(), 0.0);
-                outline(&self.box_of_straight(frame, course, whole, (0.0, self.outer_m(course))))
-            })
-            .collect();
+        let ring = self.lap(self.outer_m(Course::Oval)) + &self.lap(0.0);
+        let straights = self.straights().map(|(course, _, length_m)| {
+            let whole = (length_m * layout.scale(), 0.0);
+            outline(&self.box_of_straight(course, whole, (0.0, self.outer_m(course))))
+        });
+        let shapes: Vec<String> = std::iter::once(ring).chain(straights).collect();
         // Edges first, then the surface over them: so that no edge crosses a lane where a chute leaves the bend.
-        for d in std::iter::once(&ring).chain(&straights) {
-            all.append(stroke(d.clone(), Pen::new(EDGE, 0.7 * mm)));
-        }
-        for d in std::iter::once(ring).chain(straights) {
+        let mut drawn: Vec<Element> =
+            shapes.iter().map(|d| stroke(d.clone(), Pen::new(EDGE, 0.7 * mm))).collect();
+        drawn.extend(shapes.into_iter().map(|d| {
             let rule = ("fill-rule", Value::from("evenodd"));
-            all.append(element("path", [("d", d.into()), ("fill", SURFACE.into()), rule]));
-        }
+            element("path", [("d", d.into()), ("fill", SURFACE.into()), rule])
+        }));
         let thin = Pen::new(LANE_LINE, 0.12 * mm);
-        for lane in layout.lane_numbers(Course::Oval).skip(1) {
-            all.append(stroke(self.lap(frame, self.layout().lane(lane).inner_line_m), thin));
-        }
+        let lines = layout.lane_numbers(Course::Oval).skip(1);
+        drawn.extend(lines.map(|lane| stroke(self.lap(layout.lane(lane).inner_line_m), thin)));
         for (course, _, length_m) in self.straights() {
             let begins_m = length_m * layout.scale();
             for lane in layout.lane_numbers(course).skip(1) {
                 // Where the oval has the lane its line is drawn already.
-                let ends_m = if layout.has_lane(Course::Oval, lane) { self.straight_m(course) } else { 0.0 };
-                let out_m = self.layout().lane(lane).inner_line_m;
+                let ends_m = self.chute_ends_m(course, lane).unwrap_or(0.0);
+                let out_m = layout.lane(lane).inner_line_m;
                 if begins_m > ends_m {
-                    let ends = self.box_of_straight(frame, course, (begins_m, ends_m), (out_m, out_m));
-                    all.append(line(ends[0], ends[1], thin));
+                    let ends = self.box_of_straight(course, (begins_m, ends_m), (out_m, out_m));
+                    drawn.push(line(ends[0], ends[1], thin));
                 }
             }
         }
-        let hatching = self.hatching(frame, shown, mm);
+        let hatching = self.hatching(shown, mm);
         if !hatching.is_empty() {
-            all.append(stroke(hatching, Pen::new(EDGE, 0.3 * mm)));
+            drawn.push(stroke(hatching, Pen::new(EDGE, 0.3 * mm)));
         }
-        all
+        group("ground", drawn)
     }
 
-    fn straight_m(self, course: Course) -> f64 {
-        self.layout().straight(course).map_or(0.0, |straight| straight.straight_m)
+    /// Where a lane of a straight becomes one of the oval, in metres to the finish; nothing where the oval lacks it.
+    fn chute_ends_m(self, course: Course, lane: LaneNumber) -> Option<f64> {
+        let straight = self.layout().straight(course)?;
+        self.layout().has_lane(Course::Oval, lane).then_some(straight.straight_m)
     }
 
     /// Strokes across the closed lanes, slanting and equally far apart, as far as they are shown.
-    fn hatching(self, frame: Frame, shown: Rect, mm: f64) -> String {
+    fn hatching(self, shown: Rect, mm: f64) -> String {
         let layout = self.layout();
-        let apart_m = 1.3 * mm / frame.scale;
-        let mut d = String::new();
-        for &number in self.track.closed_lanes() {
-            let lane = self.layout().lane(number);
-            let (inner_m, outer_m) =
-                (lane.inner_line_m - lane.measure_m, lane.inner_line_m + lane.width_m - lane.measure_m);
-            let mut stroke = |course: Course, to_finish_m: f64| {
-                let at = |to_finish_m: f64, out_m: f64| {
-                    let to_finish_m = match course {
-                        Course::Oval => self.layout().measure(number).within_lap_m(to_finish_m),
-                        _ => to_finish_m,
-                    };
-                    frame.at(layout.pose(Spot { course, lane: number, to_finish_m }).outwards(out_m))
-                };
-                let (from, to) = (at(to_finish_m, inner_m), at(to_finish_m - lane.width_m, outer_m));
-                if shown.contains(from) || shown.contains(to) {
-                    d += &format!("M{}L{}", pair(from), pair(to));
-                }
-            };
-            if layout.has_lane(Course::Oval, number) {
-                let lap_m = self.layout().measure(number).lap_m();
+        let apart_m = 1.3 * mm / self.frame.scale;
+        let mut spots: Vec<Spot> = Vec::new();
+        for &lane in self.track.closed_lanes() {
+            if layout.has_lane(Course::Oval, lane) {
+                let lap_m = layout.measure(lane).lap_m();
                 let count = (lap_m / apart_m).round().max(1.0);
-                for index in 0..count as u32 {
-                    stroke(Course::Oval, lap_m * f64::from(index) / count);
-                }
+                spots.extend(
+                    (0..count as u32).map(|index| Spot::on_oval(lane, lap_m * f64::from(index) / count)),
+                );
             }
-            for (course, _, length_m) in self.straights() {
-                if !layout.has_lane(course, number) {
-                    continue;
-                }
+            for (course, _, length_m) in
+                self.straights().filter(|(course, ..)| layout.has_lane(*course, lane))
+            {
                 let begins_m = length_m * layout.scale();
-                let is_on_oval = layout.has_lane(Course::Oval, number);
-                let ends_m = if is_on_oval { self.straight_m(course) } else { lane.width_m };
+                let ends_m = self.chute_ends_m(course, lane).unwrap_or(layout.lane(lane).width_m);
                 let count = ((begins_m - ends_m) / apart_m).floor().max(0.0);
-                for index in 0..count as u32 {
-                    stroke(course, begins_m - f64::from(index) * apart_m);
-                }
+                spots.extend((0..count as u32).map(|index| {
+                    let to_finish_m = begins_m - f64::from(index) * apart_m;
+                    Spot { course, lane, to_finish_m }
+                }));
             }
         }
-        d
+        let strokes = spots.into_iter().filter_map(|spot| {
+            let width_m = layout.lane(spot.lane).width_m;
+            let to_finish_m = match spot.course {
+                Course::Oval => layout.measure(spot.lane).within_lap_m(spot.to_finish_m - width_m),
+                _ => spot.to_finish_m - width_m,
+            };
+            let (from, to) = (self.across(spot).0, self.across(Spot { to_finish_m, ..spot }).1);
+            let is_shown = shown.contains(from) || shown.contains(to);
+            is_shown.then(|| format!("M{}L{}", pair(from), pair(to)))
+        });
+        strokes.collect()
     }
 }
 

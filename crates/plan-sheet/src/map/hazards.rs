@@ -1,10 +1,8 @@
 //! What is not safe while in use.
 
 use lane_distance::{Course, Hazard, LaneNumber, Side, Spot};
-use svg::node::Node;
 use svg::node::element::Element;
 
-use super::frame::Frame;
 use super::ground::{Ground, outline};
 use super::labels::Wish;
 use crate::drawing::ink::{element, group, n};
@@ -27,15 +25,15 @@ fn breadth_m(hazard: &Hazard, ground: Ground<'_>, (from_m, to_m): (f64, f64)) ->
 }
 
 /// The shape of a hazard as path data; nothing where the track does not reach it.
-fn shape(hazard: &Hazard, ground: Ground<'_>, frame: Frame) -> Option<String> {
+fn shape(hazard: &Hazard, ground: Ground<'_>) -> Option<String> {
     let layout = ground.layout();
     let (from_m, to_m) = hazard.extent_m(layout, hazard.on, LaneNumber::FIRST)?;
     let breadth_m = breadth_m(hazard, ground, (from_m, to_m));
     if hazard.on != Course::Oval {
-        return Some(outline(&ground.box_of_straight(frame, hazard.on, (from_m, to_m), breadth_m)));
+        return Some(outline(&ground.box_of_straight(hazard.on, (from_m, to_m), breadth_m)));
     }
     let station = |to_finish_m: f64| layout.station(Spot::on_oval(LaneNumber::FIRST, to_finish_m));
-    Some(ground.band(frame, (station(from_m), station(to_m)), breadth_m))
+    Some(ground.band((station(from_m), station(to_m)), breadth_m))
 }
 
 /// How far the outermost lane's outer edge lies outside the inner edge at a place of the oval.
@@ -46,22 +44,20 @@ pub(super) fn outside_there_m(ground: Ground<'_>, to_finish_m: f64) -> f64 {
 }
 
 /// Draws hazards, filled by a pattern of that id.
-pub(super) fn draw(ground: Ground<'_>, frame: Frame, dots: &str, mm: f64) -> Element {
-    let mut all = group("hazards");
-    for hazard in ground.track.hazards() {
-        if let Some(d) = shape(hazard, ground, frame) {
-            all.append(element(
-                "path",
-                [
-                    ("d", d.into()),
-                    ("fill", format!("url(#{dots})").into()),
-                    ("stroke", "#000000".into()),
-                    ("stroke-width", n(0.35 * mm)),
-                ],
-            ));
-        }
-    }
-    all
+pub(super) fn draw(ground: Ground<'_>, dots: &str, mm: f64) -> Element {
+    let shapes = ground.track.hazards().iter().filter_map(|hazard| shape(hazard, ground));
+    let filled = |d: String| {
+        element(
+            "path",
+            [
+                ("d", d.into()),
+                ("fill", format!("url(#{dots})").into()),
+                ("stroke", "#000000".into()),
+                ("stroke-width", n(0.35 * mm)),
+            ],
+        )
+    };
+    group("hazards", shapes.map(filled))
 }
 
 /// What a hazard is called on the map.
@@ -76,7 +72,7 @@ pub(super) fn name(hazard: &Hazard) -> String {
 }
 
 /// Where the name of a hazard may stand: on its own side of the lanes first.
-pub(super) fn wishes(hazard: &Hazard, ground: Ground<'_>, frame: Frame, gap: f64) -> Vec<Wish> {
+pub(super) fn wishes(hazard: &Hazard, ground: Ground<'_>, gap: f64) -> Vec<Wish> {
     let layout = ground.layout();
     let Some((from_m, to_m)) = hazard.extent_m(layout, hazard.on, LaneNumber::FIRST) else {
         return Vec::new();
@@ -88,15 +84,16 @@ pub(super) fn wishes(hazard: &Hazard, ground: Ground<'_>, frame: Frame, gap: f64
     let pose = layout.pose(Spot { course: hazard.on, lane: LaneNumber::FIRST, to_finish_m: middle_m });
     let breadth_m = breadth_m(hazard, ground, (middle_m, middle_m));
     let measure_m = layout.lane(LaneNumber::FIRST).measure_m;
-    let beside = |out_m: f64| frame.at(pose.outwards(out_m - measure_m));
+    let beside = |out_m: f64| ground.frame.at(pose.outwards(out_m - measure_m));
     let middle = beside((breadth_m.0 + breadth_m.1) / 2.0);
-    let outwards = (beside(1.0) - beside(0.0)) / frame.length(1.0);
-    let half = frame.length(breadth_m.1 - breadth_m.0) / 2.0;
-    let lanes = frame.length(outside_there_m(ground, middle_m));
+    let outwards = (beside(1.0) - beside(0.0)) / ground.frame.length(1.0);
+    let half = ground.frame.length(breadth_m.1 - breadth_m.0) / 2.0;
     let (way, beyond, worse) = match hazard.side {
-        Side::Inside => (-outwards, lanes, 6.0 * gap),
-        Side::Outside => (outwards, lanes, 6.0 * gap),
         Side::Across => (outwards, 0.0, 4.0 * gap),
+        side => {
+            let way = if side == Side::Inside { -outwards } else { outwards };
+            (way, ground.frame.length(outside_there_m(ground, middle_m)), 6.0 * gap)
+        }
     };
     vec![
         Wish { anchor: middle, way, from: half + gap, worse: 0.0 },

@@ -1,18 +1,21 @@
 //! Places that lie close to each other, magnified.
 
 use kurbo::{Point, Rect, Size, Vec2};
+use lane_distance::Spot;
+use session_plan::Cone;
 use svg::node::Node;
 use svg::node::element::Element;
 
 use super::cluster::Cluster;
-use super::cones;
 use super::frame::{Frame, around};
 use super::ground::Ground;
 use super::labels::{Labels, Placed, Wish};
 use super::paint::{self, UsedPaint};
 use super::patterns::Patterns;
+use super::sketch::Sketch;
+use super::{cones, hazards};
 use crate::drawing::flag;
-use crate::drawing::ink::{Pen, group, line, rect, text, text_in};
+use crate::drawing::ink::{Pen, group, line, rect, text_in, texts};
 use crate::drawing::lettering::{SMALL_MM, Type};
 use crate::drawing::sign::{Marked, sign};
 
@@ -20,12 +23,8 @@ use crate::drawing::sign::{Marked, sign};
 #[derive(Clone, Debug)]
 pub(super) struct Inset<'a> {
     cluster: Cluster<'a>,
-    /// Units of the page to a metre.
-    scale: f64,
-    /// The middle of what it shows.
-    middle: lane_distance::Point,
-    /// Its lines, and whether each is bold.
-    title: Vec<(String, bool)>,
+    /// How it is magnified, with the upper left corner of its picture at the origin.
+    frame: Frame,
     labels: Vec<(String, Placed)>,
     /// The names of lanes, each in its lane.
     lanes: Vec<(String, Rect)>,
@@ -33,7 +32,6 @@ pub(super) struct Inset<'a> {
     pub(super) size: Size,
     /// The same of its picture alone.
     picture: Size,
-    title_height: f64,
 }
 
 /// Millimetres to a metre, at most, the first that lets all insets stand on the infield: with the larger a
@@ -43,99 +41,90 @@ pub(super) const LARGEST: [f64; 2] = [3.3, 2.6];
 /// How broad and how high an inset's picture may be, in millimetres.
 const MOST_MM: (f64, f64) = (62.0, 44.0);
 
-/// How large insets are drawn.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct InsetScale {
-    /// Millimetres to a metre, at most.
-    pub(super) largest: f64,
-    /// The breadth of the page, in its units.
-    pub(super) broadest: f64,
-    /// Units of the page to a millimetre.
-    pub(super) mm: f64,
-}
+/// The size of the numbers beside cones, in millimetres.
+const NUMBER_MM: f64 = 3.0;
 
 impl<'a> Inset<'a> {
-    /// The inset of a cluster. Where numbers find no room it is made larger; nothing where even then
-    /// they find none.
-    pub(super) fn of(cluster: &Cluster<'a>, ground: Ground<'_>, scale: InsetScale) -> Option<Self> {
-        [1.0, 1.3, 1.7, 2.2, 2.7].into_iter().find_map(|larger| Self::fitting(cluster, ground, scale, larger))
+    /// The inset of a cluster, with some millimetres to a metre at most. Where numbers find no room it is made
+    /// larger; nothing where even then they find none.
+    pub(super) fn of(cluster: &Cluster<'a>, sketch: &Sketch<'_>, largest: f64) -> Option<Self> {
+        [1.0, 1.3, 1.7, 2.2, 2.7]
+            .into_iter()
+            .find_map(|larger| Self::fitting(cluster, sketch, largest, larger))
     }
 
     /// The insets of a cluster, as many as its numbers need.
-    pub(super) fn parts(cluster: &Cluster<'a>, ground: Ground<'_>, scale: InsetScale) -> Vec<Self> {
-        if let Some(whole) = Self::of(cluster, ground, scale) {
+    pub(super) fn parts(cluster: &Cluster<'a>, sketch: &Sketch<'_>, largest: f64) -> Vec<Self> {
+        if let Some(whole) = Self::of(cluster, sketch, largest) {
             return vec![whole];
         }
         // A number beside a cone that stands alone always finds room.
         let halves =
             cluster.cones.chunks(cluster.cones.len().div_ceil(2)).filter(|_| cluster.cones.len() > 1);
-        halves.flat_map(|half| Self::parts(&Cluster { cones: half.to_vec() }, ground, scale)).collect()
+        halves.flat_map(|half| Self::parts(&Cluster { cones: half.to_vec() }, sketch, largest)).collect()
     }
 
-    fn fitting(
-        cluster: &Cluster<'a>,
-        ground: Ground<'_>,
-        InsetScale { largest, broadest, mm }: InsetScale,
-        larger: f64,
-    ) -> Option<Self> {
+    fn fitting(cluster: &Cluster<'a>, sketch: &Sketch<'_>, largest: f64, larger: f64) -> Option<Self> {
+        let (ground, mm) = (sketch.ground, sketch.mm);
         // The whole breadth of each cone's lane, a little beyond.
         let reach = cluster.cones.iter().flat_map(|cone| {
-            let (inner, outer) = ground.across(Frame::METRES, cone.spot.spot());
+            let (inner, outer) = ground.across(cone.spot.spot());
             [inner, outer]
         });
         let shown = around(reach).inflate(1.5, 1.5);
-        let most = Size::new((MOST_MM.0 * mm * larger).min(broadest), MOST_MM.1 * mm * larger);
+        let most = Size::new((MOST_MM.0 * mm * larger).min(sketch.map.width()), MOST_MM.1 * mm * larger);
         let room = Vec2::new(9.0, 7.0) * mm;
         let scale = (largest * mm * larger.min(1.3))
             .min((most.width - room.x) / shown.width())
             .min((most.height - room.y) / shown.height());
-        let size = Size::new(
+        let picture = Size::new(
             (shown.width() * scale + room.x).max(21.0 * mm),
             (shown.height() * scale + room.y).max(16.0 * mm),
         );
         let middle = lane_distance::Point::new(shown.center().x, -shown.center().y);
-        let frame = Frame::with(scale, middle, Rect::from_origin_size(Point::ORIGIN, size).center());
-        let letters = Type::bold(3.0 * mm);
-        let within = Rect::from_origin_size(Point::ORIGIN, size).inset(-0.6 * mm);
-        let mut labels = Labels::new(within, 0.25 * mm, (0.8 * mm, 16.0 * mm));
+        let within = Rect::from_origin_size(Point::ORIGIN, picture);
+        let frame = Frame::with(scale, middle, within.center());
+        let mut labels = Labels::new(within.inset(-0.6 * mm), 0.25 * mm, (0.8 * mm, 16.0 * mm));
+        let dot = Size::new(2.8 * mm, 2.8 * mm);
         for cone in &cluster.cones {
-            let dot = 1.4 * mm;
-            labels.keep_free(Rect::from_center_size(cones::at(cone, frame), (2.0 * dot, 2.0 * dot)));
+            labels.keep_free(Rect::from_center_size(cones::at(cone, frame), dot));
         }
-        let mut placed = Vec::new();
-        for cone in &cluster.cones {
+        let number = |cone: &&Cone| {
             let number = cone.order.to_string();
-            let box_size = flag::size(&number, letters, mm);
-            let anchor = cones::at(cone, frame);
-            let wishes: Vec<Wish> = (0..16)
-                .map(|turn| {
-                    let way = Vec2::from_angle(f64::from(turn) * std::f64::consts::TAU / 16.0);
-                    // Beside the cone first, where the lane itself leads.
-                    Wish { anchor, way, from: 1.9 * mm, worse: if turn % 8 == 0 { 0.0 } else { 1.5 * mm } }
-                })
-                .collect();
-            let label = labels.place(box_size, &wishes, |_| false)?;
-            placed.push((number, label));
-        }
+            let mut wishes = Wish::all_round(cones::at(cone, frame), 16, 1.9 * mm);
+            // Beside the cone first, where the lane itself leads.
+            let worse = (0..).zip(&mut wishes).filter(|(turn, _)| turn % 8 != 0);
+            worse.for_each(|(_, wish)| wish.worse = 1.5 * mm);
+            let size = flag::size(&number, Type::bold(NUMBER_MM * mm), mm);
+            Some((number, labels.place(size, &wishes, |_| false)?))
+        };
+        let numbers = cluster.cones.iter().map(number).collect::<Option<Vec<_>>>()?;
         let letters = Type::plain(SMALL_MM * mm);
-        let lanes = lane_names(cluster, ground, frame, &mut labels, letters);
+        let lanes = lane_names(cluster, Ground { frame, ..ground }, &mut labels, letters);
         // A title may be broader than its picture.
         let title_width = Type { bold: true, ..letters }.width(&headline(cluster)).min(most.width);
-        let title = wrapped_title(cluster, letters, size.width.max(title_width));
-        let title_height = letters.leading() * title.len() as f64 + 0.8 * mm;
-        let picture = size;
-        let size = Size::new(size.width.max(title_width), size.height + title_height);
-        Some(Self {
-            cluster: cluster.clone(),
-            scale,
-            middle,
-            title,
-            labels: placed,
-            lanes,
-            picture,
-            size,
-            title_height,
-        })
+        let mut inset =
+            Self { cluster: cluster.clone(), frame, labels: numbers, lanes, size: picture, picture };
+        inset.size.width = picture.width.max(title_width);
+        inset.size.height += inset.title(Point::ORIGIN, mm).1 + 0.8 * mm;
+        Some(inset)
+    }
+
+    fn title_height(&self) -> f64 {
+        self.size.height - self.picture.height
+    }
+
+    /// The numbers and the lanes, then the paint near the places, from an upper left corner; and how high they are.
+    fn title(&self, at: Point, mm: f64) -> (Vec<Element>, f64) {
+        let small = Type::plain(SMALL_MM * mm);
+        let mut marks: Vec<&str> = Vec::new();
+        for mark in self.cluster.cones.iter().filter_map(|cone| cone.spot.mark.as_deref()) {
+            if !marks.contains(&mark) {
+                marks.push(mark);
+            }
+        }
+        let (headline, marks) = (headline(&self.cluster), marks.join(", "));
+        texts([(headline.as_str(), Type { bold: true, ..small }), (&marks, small)], at, self.size.width)
     }
 
     /// The numbers of the cones that it shows.
@@ -147,50 +136,46 @@ impl<'a> Inset<'a> {
     pub(super) fn draw(
         &self,
         at: Point,
-        ground: Ground<'_>,
-        paint: &[UsedPaint<'_>],
+        sketch: &Sketch<'_>,
+        used: &[UsedPaint<'_>],
         patterns: &mut Patterns,
-        mm: f64,
     ) -> Element {
-        let mut all = group("inset");
-        let picture = Rect::from_origin_size(Point::new(at.x, at.y + self.title_height), self.picture);
+        let mm = sketch.mm;
+        let picture = Rect::from_origin_size(at + Vec2::new(0.0, self.title_height()), self.picture);
         let letters = Type::plain(SMALL_MM * mm);
-        for (index, (words, bold)) in self.title.iter().enumerate() {
-            let baseline = at.y + letters.drop() + index as f64 * letters.leading();
-            all.append(text(words, Point::new(at.x, baseline), Type { bold: *bold, ..letters }));
-        }
-        let frame = Frame::with(self.scale, self.middle, picture.center());
-        let clip = patterns.clip(picture);
-        let mut inside = group("magnified");
-        inside.assign("clip-path", format!("url(#{clip})"));
-        inside.append(rect(picture, "#ffffff", Pen::new("none", 0.0)));
-        inside.append(ground.draw(frame, picture, mm));
-        inside.append(super::hazards::draw(ground, frame, patterns.dots(), mm));
-        inside.append(paint::finish_line(ground, frame, mm));
-        let shown: Vec<UsedPaint<'_>> = paint
-            .iter()
-            .filter(|used| self.cluster.cones.iter().any(|cone| cone.order == used.cone))
-            .cloned()
-            .collect();
-        inside.append(paint::draw(&shown, ground, frame, 1.6 * mm));
-        all.append(inside);
         let moved = picture.origin().to_vec2();
-        for (name, place) in &self.lanes {
-            all.append(text_in(name, *place + moved, letters));
-        }
-        for (_, label) in &self.labels {
-            all.append(line(label.leader.p0 + moved, label.leader.p1 + moved, Pen::new("#000000", 0.2 * mm)));
-        }
-        for cone in &self.cluster.cones {
+        let frame = Frame { origin: self.frame.origin + moved, ..self.frame };
+        let ground = Ground { frame, ..sketch.ground };
+        let cones = &self.cluster.cones;
+        let used = used.iter().filter(|used| cones.iter().any(|cone| cone.order == used.cone));
+        let clip = patterns.clip(picture);
+        let magnified = [
+            rect(picture, "#ffffff", Pen::NONE),
+            ground.draw(picture, mm),
+            hazards::draw(ground, patterns.dots(), mm),
+            paint::finish_line(ground, mm),
+            paint::draw(used, ground, 1.6 * mm),
+        ];
+        let mut magnified = group("magnified", magnified);
+        magnified.assign("clip-path", format!("url(#{clip})"));
+        let (mut drawn, _) = self.title(at, mm);
+        drawn.push(magnified);
+        drawn.extend(self.lanes.iter().map(|(name, place)| text_in(name, *place + moved, letters)));
+        drawn.extend(self.labels.iter().map(|(_, Placed { leader, .. })| {
+            line(leader.p0 + moved, leader.p1 + moved, Pen::new("#000000", 0.2 * mm))
+        }));
+        drawn.extend(cones.iter().map(|cone| {
             let mut sign = sign(Marked::of(cone), cones::at(cone, frame), 1.05 * mm);
             sign.assign("data-inset-cone", cone.order);
-            all.append(sign);
-        }
-        for (number, label) in &self.labels {
-            all.append(flag::flag(number, label.place + moved, Type::bold(3.0 * mm), mm));
-        }
-        all.append(rect(picture, "none", Pen::new("#000000", 0.35 * mm)));
-        all
+            sign
+        }));
+        drawn.extend(
+            self.labels.iter().map(|(number, label)| {
+                flag::flag(number, label.place + moved, Type::bold(NUMBER_MM * mm), mm)
+            }),
+        );
+        drawn.push(rect(picture, "none", Pen::new("#000000", 0.35 * mm)));
+        group("inset", drawn)
     }
 }
 
@@ -198,38 +183,31 @@ impl<'a> Inset<'a> {
 fn lane_names(
     cluster: &Cluster<'_>,
     ground: Ground<'_>,
-    frame: Frame,
     labels: &mut Labels,
     letters: Type,
 ) -> Vec<(String, Rect)> {
     let layout = ground.layout();
     let mut names: Vec<(String, Rect)> = Vec::new();
     for cone in &cluster.cones {
-        let name = format!("lane {}", cone.spot.lane);
-        let lane = layout.lane(cone.spot.lane);
-        let is_too_narrow = frame.length(lane.width_m) < letters.size * 1.2;
+        let spot = cone.spot.spot();
+        let name = format!("lane {}", spot.lane);
+        let is_too_narrow = ground.frame.length(layout.lane(spot.lane).width_m) < letters.size * 1.2;
         if is_too_narrow || names.iter().any(|(known, _)| *known == name) {
             continue;
         }
-        let spot = cone.spot.spot();
-        let middle_m = lane.inner_line_m + lane.width_m / 2.0 - lane.measure_m;
-
         // Along the lane, from the cone outwards: behind it and past it in turn.
         let place = (4..80).find_map(|step| {
             let along_m = f64::from(step / 2) * 0.5 * if step % 2 == 0 { 1.0 } else { -1.0 };
-            let to_finish_m = spot.to_finish_m + along_m;
-            let there = match layout.straight(spot.course) {
-                None => lane_distance::Spot {
-                    to_finish_m: layout.measure(spot.lane).within_lap_m(to_finish_m),
-                    ..spot
-                },
-                Some(straight) if (0.0..=straight.length_m()).contains(&to_finish_m) => {
-                    lane_distance::Spot { to_finish_m, ..spot }
-                }
-                Some(_) => return None,
+            let to_finish_m = match layout.straight(spot.course) {
+                None => layout.measure(spot.lane).within_lap_m(spot.to_finish_m + along_m),
+                Some(_) => spot.to_finish_m + along_m,
             };
-            let centre = frame.at(layout.pose(there).outwards(middle_m));
-            let place = letters.centred(&name, centre);
+            let straight = layout.straight(spot.course);
+            if straight.is_some_and(|straight| !(0.0..=straight.length_m()).contains(&to_finish_m)) {
+                return None;
+            }
+            let (inner, outer) = ground.across(Spot { to_finish_m, ..spot });
+            let place = letters.centred(&name, inner.midpoint(outer));
             labels.take(place).then_some(place)
         });
         names.extend(place.map(|place| (name, place)));
@@ -239,27 +217,6 @@ fn lane_names(
 
 fn headline(cluster: &Cluster<'_>) -> String {
     format!("{}: {}", cluster.numbers(), cluster.lanes())
-}
-
-/// The numbers and the lanes, then the paint near the places.
-fn wrapped_title(cluster: &Cluster<'_>, letters: Type, width: f64) -> Vec<(String, bool)> {
-    let numbers = headline(cluster);
-    let bold = Type { bold: true, ..letters };
-    let mut lines: Vec<(String, bool)> =
-        bold.wrapped(&numbers, width).into_iter().map(|line| (line, true)).collect();
-    let mut marks: Vec<String> = Vec::new();
-    for cone in &cluster.cones {
-        let name = match &cone.spot.mark {
-            Some(mark) => mark.clone(),
-            None => continue,
-        };
-        if !marks.contains(&name) {
-            marks.push(name);
-        }
-    }
-    let names = letters.wrapped(&marks.join(", "), width);
-    lines.extend(names.into_iter().map(|line| (line, false)));
-    lines
 }
 
 /// Insets in rows.
@@ -276,23 +233,22 @@ pub(super) struct Shelves<'b, 'a> {
 pub(super) fn shelves<'b, 'a>(insets: Vec<&'b Inset<'a>>, within: Rect, gap: f64) -> Shelves<'b, 'a> {
     let mut left_over = Vec::new();
     let mut rows: Vec<Vec<&Inset<'a>>> = Vec::new();
-    let width = |row: &[&Inset<'a>]| {
-        row.iter().map(|inset| inset.size.width).sum::<f64>() + gap * row.len().saturating_sub(1) as f64
-    };
+    let apart = |count: usize| gap * count.saturating_sub(1) as f64;
+    let width = |row: &[&Inset<'a>]| row.iter().map(|inset| inset.size.width).sum::<f64>() + apart(row.len());
     // The pictures of a row begin at one height, so that the highest title and picture count.
-    let titles = |row: &[&Inset<'a>]| row.iter().map(|inset| inset.title_height).fold(0.0, f64::max);
-    let height =
-        |row: &[&Inset<'a>]| titles(row) + row.iter().map(|inset| inset.picture.height).fold(0.0, f64::max);
-    let total = |rows: &[Vec<&Inset<'a>>]| {
-        rows.iter().map(|row| height(row)).sum::<f64>() + gap * rows.len().saturating_sub(1) as f64
-    };
+    let most =
+        |row: &[&Inset<'a>], of: fn(&Inset<'a>) -> f64| row.iter().map(|inset| of(inset)).fold(0.0, f64::max);
+    let title = |row: &[&Inset<'a>]| most(row, Inset::title_height);
+    let height = |row: &[&Inset<'a>]| title(row) + most(row, |inset| inset.picture.height);
+    let total =
+        |rows: &[Vec<&Inset<'a>>]| rows.iter().map(|row| height(row)).sum::<f64>() + apart(rows.len());
     for inset in insets {
         let mut tried = rows.clone();
         match tried.last_mut() {
             Some(row) if width(row) + gap + inset.size.width <= within.width() => row.push(inset),
             _ => tried.push(vec![inset]),
         }
-        let fits = tried.iter().all(|row| width(row) <= within.width()) && total(&tried) <= within.height();
+        let fits = inset.size.width <= within.width() && total(&tried) <= within.height();
         if fits && left_over.is_empty() {
             rows = tried;
         } else {
@@ -304,9 +260,9 @@ pub(super) fn shelves<'b, 'a>(insets: Vec<&'b Inset<'a>>, within: Rect, gap: f64
     let mut top = within.y0;
     for row in rows {
         let mut left = within.center().x - width(&row) / 2.0;
-        let (high, title) = (height(&row), titles(&row));
+        let (high, title) = (height(&row), title(&row));
         for inset in row {
-            put.push((Point::new(left, top + title - inset.title_height), inset));
+            put.push((Point::new(left, top + title - inset.title_height()), inset));
             left += inset.size.width + gap;
         }
         top += high + gap;

@@ -1,23 +1,23 @@
 //! What the signs mean, in words.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Vec2};
 use session_plan::Plan;
-use svg::node::Node;
 use svg::node::element::Element;
 
 use super::ground;
 use super::patterns::Patterns;
-use crate::drawing::ink::{Pen, group, line, number, polygon, rect, text};
+use crate::drawing::ink::{Pen, group, line, moved, polygon, rect, text};
 use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::drawing::paint_style::paint;
 use crate::drawing::sign::{Marked, sign as cone_sign};
 
 /// The sign of a place where the coach stands.
 pub(super) fn coach(at: Point, mm: f64) -> Element {
-    let point = |x: f64, y: f64| Point::new(at.x + x * mm, at.y + y * mm);
-    let mut sign = group("coach");
-    sign.append(polygon(&[point(0.0, -1.7), point(1.7, 0.0), point(0.0, 1.7), point(-1.7, 0.0)], "#ffffff"));
-    sign.append(polygon(&[point(0.0, -1.3), point(1.3, 0.0), point(0.0, 1.3), point(-1.3, 0.0)], "#000000"));
-    sign
+    let diamond = |half: f64, colour: &str| {
+        let corners = [(0.0, -half), (half, 0.0), (0.0, half), (-half, 0.0)];
+        polygon(&corners.map(|(x, y)| at + Vec2::new(x, y) * mm), colour)
+    };
+    group("coach", [diamond(1.7, "#ffffff"), diamond(1.3, "#000000")])
 }
 
 /// The signs that a plan's map has, each with its meaning.
@@ -32,31 +32,24 @@ fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static
         (Marked::BOTH, "start and finish", has(&|cone| cone.start && cone.finish)),
         (Marked::RUN_IN, "run-in", has(&|cone| cone.run_in)),
     ] {
-        if is_there {
-            items.push((cone_sign(marked, centre, radius), what));
-        }
+        items.extend(is_there.then(|| (cone_sign(marked, centre, radius), what)));
     }
     if plan.blocks.iter().any(|block| block.coach.is_some()) {
         items.push((coach(centre, mm), "coach"));
     }
     if plan.setup.iter().any(|cone| cone.spot.mark.is_some()) {
         let (from, to) = (Point::new(0.0, -1.5 * mm), Point::new(0.0, 1.5 * mm));
-        let mut paint = group("sign");
-        paint.append(line(from, to, Pen::new("#000000", 1.0 * mm)));
-        paint.append(line(from, to, Pen::new("#ffffff", 0.45 * mm)));
-        items.push((paint, "paint near a place"));
+        items.push((group("sign", paint(from, to, "white", (1.0 * mm, 0.45 * mm))), "paint near a place"));
     }
     let swatch = Rect::from_center_size(centre, (4.0 * mm, 2.4 * mm));
     let pen = Pen::new("#000000", 0.3 * mm);
     if !plan.track.closed_lanes.is_empty() {
-        let mut closed = group("sign");
-        closed.append(rect(swatch, ground::SURFACE, pen));
-        for index in 0..4 {
+        let strokes = (0..4).map(|index| {
             let x = swatch.x0 + f64::from(index) * 1.1 * mm;
-            let to = Point::new((x + 1.2 * mm).min(swatch.x1), swatch.y0);
-            closed.append(line(Point::new(x, swatch.y1), to, pen));
-        }
-        items.push((closed, "closed lane"));
+            line(Point::new(x, swatch.y1), Point::new((x + 1.2 * mm).min(swatch.x1), swatch.y0), pen)
+        });
+        let lane = rect(swatch, ground::SURFACE, pen);
+        items.push((group("sign", std::iter::once(lane).chain(strokes)), "closed lane"));
     }
     if !plan.track.ground.hazards().is_empty() {
         items.push((rect(swatch, &format!("url(#{})", patterns.dots()), pen), "in use: keep clear"));
@@ -67,7 +60,7 @@ fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static
 /// Draws the signs with their meanings in rows of a width, and returns their height.
 pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: f64) -> (Element, f64) {
     let letters = Type::plain(SMALL_MM * mm);
-    let mut all = group("key");
+    let mut items = Vec::new();
     let (mut x, mut y) = (at.x, at.y);
     for (sign, words) in meanings(plan, patterns, mm) {
         let wide = 6.0 * mm + letters.width(words) + 4.0 * mm;
@@ -75,19 +68,11 @@ pub(super) fn draw(plan: &Plan, at: Point, width: f64, patterns: &Patterns, mm: 
             x = at.x;
             y += letters.leading() + 0.8 * mm;
         }
-        let mut item = group("meaning");
         let middle = y + letters.leading() / 2.0;
-        let mut moved = group("moved");
-        moved.assign("transform", format!("translate({} {})", number(x + 2.5 * mm), number(middle)));
-        moved.append(sign);
-        item.append(moved);
-        item.append(text(
-            words,
-            Point::new(x + 6.0 * mm, middle + letters.drop() - letters.height() / 2.0),
-            letters,
-        ));
-        all.append(item);
+        let sign = moved(group("moved", [sign]), Vec2::new(x + 2.5 * mm, middle));
+        let baseline = Point::new(x + 6.0 * mm, middle + letters.drop() - letters.height() / 2.0);
+        items.push(group("meaning", [sign, text(words, baseline, letters)]));
         x += wide;
     }
-    (all, y - at.y + letters.leading() + 0.8 * mm)
+    (group("key", items), y - at.y + letters.leading() + 0.8 * mm)
 }

@@ -1,5 +1,7 @@
 //! Labels that never lie over each other.
 
+use std::f64::consts::TAU;
+
 use kurbo::{Line, PathSeg, Point, Rect, Shape, Vec2};
 
 /// What has been put on a part of the page: labels, and the lines that lead to them.
@@ -121,6 +123,12 @@ impl Labels {
 }
 
 impl Wish {
+    /// Wishes in all directions round what is named, the first to the right.
+    pub(super) fn all_round(anchor: Point, count: u32, from: f64) -> Vec<Self> {
+        let way = |turn: u32| Vec2::from_angle(f64::from(turn) * TAU / f64::from(count));
+        (0..count).map(|turn| Self { anchor, way: way(turn), from, worse: 0.0 }).collect()
+    }
+
     /// A label of a size, moved from where it would be best.
     fn label(self, (width, height): (f64, f64), step: Move) -> Placed {
         let deep = (self.way.x.abs() * width + self.way.y.abs() * height) / 2.0;

@@ -4,12 +4,9 @@ use session_plan::Plan;
 
 use super::fitting::fitted;
 use super::map_sheet;
-use super::picture::Picture;
 use super::room::Room;
-use crate::drawing::svg_file::svg_file;
+use crate::drawing::picture::Picture;
 use crate::sheet::sheet::Sheet;
-use crate::words::cone;
-use crate::words::spot::spot;
 
 /// The track of a plan to scale, with numbered flags, insets and north: for pages that print the list of
 /// cones, the lanes unrolled and the cautions themselves. One map is 180 mm wide; the other is as wide as a
@@ -29,14 +26,8 @@ use crate::words::spot::spot;
 /// assert!(phone.contains("width=\"100mm\""));
 /// ```
 pub fn maps(plan: &Plan, prefix: &str) -> (String, String) {
-    let map = |name: &str, room: Room| drawn(plan, &format!("{prefix}-{name}"), room);
+    let map = |name: &str, room: Room| fitted(plan, &format!("{prefix}-{name}"), room).0.svg();
     (map("map", Room::PAGE), map("phone", Room::PHONE))
-}
-
-fn drawn(plan: &Plan, prefix: &str, room: Room) -> String {
-    let (picture, _) = fitted(plan, prefix, room);
-    let title = format!("Map of {}", plan.title);
-    svg_file(&title, &description(plan), picture.bounds, picture.mm, vec![picture.drawing])
 }
 
 /// A picture of those that make a map.
@@ -65,17 +56,9 @@ pub struct MapPicture {
 /// assert_eq!(plan_sheet::map_pictures(&plan, f64::INFINITY, 200.0).len(), 1);
 /// ```
 pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPicture> {
-    let (map, pages) = fitted(plan, "map", Room { first_mm, others_mm, ..Room::PAGE });
-    let title = format!("Map of {}", plan.title);
-    let picture = |words: String, picture: Picture| {
-        let svg = svg_file(&title, &words, picture.bounds, picture.mm, vec![picture.drawing]);
-        MapPicture { words, svg }
-    };
-    let insets = pages.into_iter().map(|page| {
-        let words = format!("Places of the map magnified, with their numbers: cones {}.", page.cones);
-        picture(words, page.picture)
-    });
-    std::iter::once(picture(description(plan), map)).chain(insets).collect()
+    let (map, insets) = fitted(plan, "map", Room { first_mm, others_mm, ..Room::PAGE });
+    let picture = |picture: Picture| MapPicture { words: picture.words.clone(), svg: picture.svg() };
+    std::iter::once(map).chain(insets).map(picture).collect()
 }
 
 /// The map of a plan as a sheet of its own: title, track, list of cones, lanes unrolled, cautions.
@@ -90,24 +73,6 @@ pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPictur
 /// assert!(plan_sheet::map_svg(&plan).contains("Distances assume the measure line"));
 /// ```
 pub fn map_svg(plan: &Plan) -> String {
-    let (picture, _) = fitted(plan, "sheet", Room::PAGE);
-    let title = format!("Map of {}", plan.title);
-    let (bounds, mm) = (picture.bounds, picture.mm);
-    let (drawings, bounds) = map_sheet::around(&Sheet::of(plan), picture.drawing, bounds, mm);
-    svg_file(&title, &description(plan), bounds, mm, drawings)
-}
-
-/// The picture in words, for readers who cannot see it.
-fn description(plan: &Plan) -> String {
-    let mut words = format!("The track {} to scale.", plan.track.name);
-    for cone in &plan.setup {
-        words += &format!(
-            " Cone {}, {}, lane {}: {}.",
-            cone.order,
-            cone::marks(cone),
-            cone.spot.lane,
-            spot(&cone.spot)
-        );
-    }
-    words
+    let (map, _) = fitted(plan, "sheet", Room::PAGE);
+    map_sheet::around(&Sheet::of(plan), map).svg()
 }

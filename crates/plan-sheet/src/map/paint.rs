@@ -2,16 +2,14 @@
 
 use lane_distance::{Course, Form, Mark, Placement, Spot};
 use session_plan::Plan;
-use svg::node::Node;
 use svg::node::element::Element;
 
-use super::frame::Frame;
 use super::ground::Ground;
 use crate::drawing::ink::{Pen, group, line};
-use crate::drawing::paint_style::{core, reach};
+use crate::drawing::paint_style::{paint, reach};
 
 /// A mark that a cone's place refers to, in the cone's lane.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub(super) struct UsedPaint<'a> {
     pub(super) spot: Spot,
     pub(super) mark: &'a Mark,
@@ -44,27 +42,25 @@ fn mark_of(ground: Ground<'_>, place: &Placement) -> Spot {
 }
 
 /// Draws marks as lines across their lanes, in their colour between black edges.
-pub(super) fn draw(paint: &[UsedPaint<'_>], ground: Ground<'_>, frame: Frame, mm: f64) -> Element {
-    let mut all = group("paint");
-    for used in paint {
-        let (inner, outer) = ground.across(frame, used.spot);
+pub(super) fn draw<'a>(
+    used: impl IntoIterator<Item = &'a UsedPaint<'a>>,
+    ground: Ground<'_>,
+    mm: f64,
+) -> Element {
+    let marks = used.into_iter().flat_map(|used| {
+        let (inner, outer) = ground.across(used.spot);
         let (from, to) = match used.mark.form {
             // Its cone would hide all of it.
             Form::Tick => (0.0, 0.8),
             form => reach(form),
         };
-        let (from, to) = (inner.lerp(outer, from), inner.lerp(outer, to));
-        let core = core(&used.mark.colour);
-        all.append(line(from, to, Pen::new("#000000", 0.65 * mm)));
-        if core != "#000000" {
-            all.append(line(from, to, Pen::new(core, 0.3 * mm)));
-        }
-    }
-    all
+        paint(inner.lerp(outer, from), inner.lerp(outer, to), &used.mark.colour, (0.65 * mm, 0.3 * mm))
+    });
+    group("paint", marks)
 }
 
 /// The finish line across all lanes of the home straight.
-pub(super) fn finish_line(ground: Ground<'_>, frame: Frame, mm: f64) -> Element {
-    let (from, to) = ground.finish_line(frame);
+pub(super) fn finish_line(ground: Ground<'_>, mm: f64) -> Element {
+    let (from, to) = ground.finish_line();
     line(from, to, Pen::new("#000000", 0.5 * mm))
 }

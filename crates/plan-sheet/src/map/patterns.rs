@@ -4,8 +4,7 @@ use kurbo::Rect;
 use svg::node::Node;
 use svg::node::element::Element;
 
-use super::frame::around;
-use crate::drawing::ink::{Pen, circle, element, n, rect};
+use crate::drawing::ink::{Pen, circle, element, group, n, rect};
 
 /// The definitions of a picture. Several pictures may be shown on one page, so each has a prefix.
 #[derive(Clone, Debug)]
@@ -34,28 +33,27 @@ impl Patterns {
     }
 
     /// All that has been asked for.
-    pub(super) fn definitions(&self) -> Element {
-        let mm = self.mm;
+    fn definitions(&self) -> Element {
+        let size = 0.9 * self.mm;
+        let mut dots = element("pattern", [("width", n(size)), ("height", n(size))]);
+        dots.assign("id", self.dots.as_str());
+        dots.assign("patternUnits", "userSpaceOnUse");
+        let tile = Rect::new(0.0, 0.0, size, size);
+        dots.append(rect(tile, "#ffffff", Pen::NONE));
+        dots.append(circle(tile.center(), 0.24 * self.mm, "#000000", Pen::NONE));
         let mut all = Element::new("defs");
-        let pattern = |id: &str, size: f64| {
-            let sizes = [("width", n(size)), ("height", n(size))];
-            let mut pattern = element("pattern", sizes);
-            pattern.assign("id", id);
-            pattern.assign("patternUnits", "userSpaceOnUse");
-            pattern
-        };
-        let size = 0.9 * mm;
-        let mut dots = pattern(&self.dots, size);
-        dots.append(rect(Rect::new(0.0, 0.0, size, size), "#ffffff", Pen::new("none", 0.0)));
-        let middle = around([kurbo::Point::ORIGIN, kurbo::Point::new(size, size)]).center();
-        dots.append(circle(middle, 0.24 * mm, "#000000", Pen::new("none", 0.0)));
         all.append(dots);
-        for (index, cut) in self.clips.iter().enumerate() {
+        for (number, cut) in (1..).zip(&self.clips) {
             let mut clip = Element::new("clipPath");
-            clip.assign("id", format!("{}-cut-{}", self.prefix, index + 1));
-            clip.append(rect(*cut, "#000000", Pen::new("none", 0.0)));
+            clip.assign("id", format!("{}-cut-{number}", self.prefix));
+            clip.append(rect(*cut, "#000000", Pen::NONE));
             all.append(clip);
         }
         all
+    }
+
+    /// A drawing with all that it asked for.
+    pub(super) fn with(&self, drawing: Element) -> Vec<Element> {
+        vec![group("picture", [self.definitions(), drawing])]
     }
 }

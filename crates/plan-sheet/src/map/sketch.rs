@@ -3,15 +3,15 @@
 use kurbo::{Point, Rect, Size};
 use session_plan::Plan;
 
-use super::arrows::Arrow;
-use super::compass;
-use super::cones;
 use super::frame::Frame;
 use super::ground::Ground;
-use super::inset::InsetScale;
 use super::labels::Labels;
 use super::names::Name;
 use super::room::Room;
+use super::way::Way;
+use super::{arrows, compass, cones};
+use crate::words::cone;
+use crate::words::spot::spot;
 
 /// Room for flags beside the lanes, in millimetres.
 const RIM_MM: f64 = 13.0;
@@ -29,7 +29,7 @@ pub(super) struct Sketch<'a> {
     /// The part of the page that the track and its flags take.
     pub(super) map: Rect,
     pub(super) mm: f64,
-    pub(super) arrows: Vec<Arrow>,
+    pub(super) arrows: Vec<Way>,
     pub(super) names: Vec<Name>,
 }
 
@@ -39,14 +39,22 @@ impl<'a> Sketch<'a> {
         let lanes = ground.bounds();
         let mm = lanes.width() / (room.width_mm - 2.0 * RIM_MM);
         let map = lanes.inflate(RIM_MM * mm, RIM_MM * mm);
-        let arrows = Arrow::all(ground, Frame::METRES, mm);
-        let names = Name::all(plan, ground, Frame::METRES, mm);
+        let (arrows, names) = (arrows::arrows(ground, mm), Name::all(plan, ground, mm));
         Self { plan, ground, prefix, room, map, mm, arrows, names }
     }
 
-    /// How large insets are drawn, with millimetres to a metre at most.
-    pub(super) fn inset_scale(&self, largest: f64) -> InsetScale {
-        InsetScale { largest, broadest: self.map.width(), mm: self.mm }
+    /// What the map and the pages of its insets are called.
+    pub(super) fn title(&self) -> String {
+        format!("Map of {}", self.plan.title)
+    }
+
+    /// The map in words, for readers who cannot see it.
+    pub(super) fn words(&self) -> String {
+        let cones = self.plan.setup.iter().map(|cone| {
+            let (what, lane) = (cone::marks(cone), cone.spot.lane);
+            format!(" Cone {}, {what}, lane {lane}: {}.", cone.order, spot(&cone.spot))
+        });
+        format!("The track {} to scale.{}", self.plan.track.name, cones.collect::<String>())
     }
 
     /// The part of the infield that is free for insets.
@@ -80,21 +88,15 @@ impl<'a> Sketch<'a> {
         let mm = self.mm;
         let mut labels = Labels::new(self.map, 0.5 * mm, (mm, 40.0 * mm));
         let dot = |at: Point, radius: f64| Rect::from_center_size(at, (2.0 * radius, 2.0 * radius));
-        if let Some((_, place)) = self.north() {
-            labels.keep_free(place);
-        }
-        labels.keep_free(self.scale_bar().1.inflate(2.0 * mm, 0.0));
-        for arrow in &self.arrows {
-            labels.keep_free(arrow.place(mm));
-        }
-        for name in self.names.iter().filter(|name| name.sign.is_some()) {
-            if let Some(wish) = name.wishes.first() {
-                labels.keep_free(dot(wish.anchor, 1.6 * mm));
-            }
-        }
-        for cone in &self.plan.setup {
-            labels.keep_free(dot(cones::at(cone, Frame::METRES), 0.4 * mm));
-        }
+        let signs = self.names.iter().filter(|name| name.sign.is_some());
+        let anchors = signs.filter_map(|name| Some(name.wishes.first()?.anchor));
+        let cones = self.plan.setup.iter().map(|cone| cones::at(cone, Frame::METRES));
+        let free = (self.north().map(|(_, place)| place).into_iter())
+            .chain([self.scale_bar().1.inflate(2.0 * mm, 0.0)])
+            .chain(self.arrows.iter().map(|arrow| arrows::place(arrow, mm)))
+            .chain(anchors.map(|at| dot(at, 1.6 * mm)))
+            .chain(cones.map(|at| dot(at, 0.4 * mm)));
+        free.for_each(|place| labels.keep_free(place));
         labels
     }
 

@@ -51,13 +51,6 @@ impl Way {
         Self { start: place(from.piece, from.fraction), steps }
     }
 
-    /// A whole lap.
-    pub(super) fn lap(path: &Path, frame: Frame, outside_m: f64) -> Self {
-        let last = path.pieces().len() - 1;
-        let ends = (Station { piece: 0, fraction: 0.0 }, Station { piece: last, fraction: 1.0 });
-        Self::of(path, frame, ends, outside_m)
-    }
-
     /// Where it ends, and where the step to there began.
     pub(super) fn end(&self) -> (Point, Point) {
         let place = |back: usize| {

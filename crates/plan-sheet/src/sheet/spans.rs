@@ -24,6 +24,12 @@ pub(crate) fn ranges(numbers: impl IntoIterator<Item = u32>) -> String {
     spans(numbers).into_iter().map(word).collect::<Vec<_>>().join(", ")
 }
 
+/// Lanes with their noun: `lane 2`, `lanes 3–5`.
+pub(crate) fn lane_ranges(lanes: &[LaneNumber]) -> String {
+    let noun = if lanes.len() == 1 { "lane" } else { "lanes" };
+    format!("{noun} {}", ranges(lanes.iter().map(|lane| lane.get().into())))
+}
+
 /// Rising numbers in words: `1 to 4, 6`.
 pub(crate) fn joined(numbers: &[u32]) -> String {
     let words = spans(numbers.iter().copied()).into_iter().map(|(from, to)| match to - from {

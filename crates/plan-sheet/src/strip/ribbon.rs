@@ -3,25 +3,23 @@
 use std::collections::HashSet;
 
 use crate::words::numbers::{metres, to_cm};
-use lane_distance::{Course, Form, LaneNumber, Layout, Spot, Track};
+use lane_distance::{Course, LaneNumber, Layout, Mark, Spot, Track};
 
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_row::SheetRow;
-use crate::sheet::spans::ranges;
+use crate::sheet::spans::{lane_ranges, ranges};
 
 /// Paint that a runner passes.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Passed {
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Passed<'a> {
     /// Metres from where the ribbon begins, along the measure line.
     pub(super) from_start_m: f64,
-    pub(super) name: String,
-    pub(super) colour: String,
-    pub(super) form: Form,
+    pub(super) mark: &'a Mark,
 }
 
 /// A run of one lane or of several that pass the same paint after the same distances.
 #[derive(Clone, Debug)]
-pub(super) struct Ribbon {
+pub(super) struct Ribbon<'a> {
     /// The number of its first block.
     block: usize,
     lanes: Vec<LaneNumber>,
@@ -31,7 +29,7 @@ pub(super) struct Ribbon {
     lap_m: f64,
     /// How long the part is that is shown.
     pub(super) shown_m: f64,
-    pub(super) passed: Vec<Passed>,
+    pub(super) passed: Vec<Passed<'a>>,
     /// The parts of it that lie on a bend.
     pub(super) bends: Vec<(f64, f64)>,
     start_cones: Vec<u32>,
@@ -43,9 +41,9 @@ pub(super) struct Ribbon {
 /// How far off the start or finish paint counts as lying there, in metres.
 const THERE_M: f64 = 0.055;
 
-impl Ribbon {
+impl<'a> Ribbon<'a> {
     /// Every run of a plan that differs from the others, in the order in which they are run.
-    pub(super) fn all(sheet: &Sheet) -> Vec<Self> {
+    pub(super) fn all(sheet: &'a Sheet) -> Vec<Self> {
         let mut ribbons: Vec<Self> = Vec::new();
         let mut met = HashSet::new();
         for block in &sheet.blocks {
@@ -67,7 +65,7 @@ impl Ribbon {
         ribbons
     }
 
-    fn of(track: &Track, block: usize, row: &SheetRow) -> Self {
+    fn of(track: &'a Track, block: usize, row: &SheetRow) -> Self {
         let layout = track.layout();
         let start = row.start_spot;
         let course = start.course;
@@ -79,7 +77,7 @@ impl Ribbon {
         let rest_m = row.distance_m - laps * if lap_m.is_finite() { lap_m } else { 0.0 };
         // A run of whole laps shows one of them.
         let (laps, shown_m) = if rest_m > THERE_M { (laps, rest_m) } else { (laps - 1.0, lap_m) };
-        let mut passed: Vec<Passed> = (track.painted(course, row.lane).iter())
+        let mut passed: Vec<Passed<'_>> = (track.painted(course, row.lane).iter())
             .filter_map(|painted| {
                 let from_start_m = match course {
                     Course::Oval => {
@@ -91,12 +89,8 @@ impl Ribbon {
                     _ => start.to_finish_m - painted.to_finish_m,
                 };
                 let mark = track.mark(painted.mark)?;
-                (from_start_m > THERE_M && from_start_m < shown_m - THERE_M).then(|| Passed {
-                    from_start_m,
-                    name: mark.name.clone(),
-                    colour: mark.colour.clone(),
-                    form: mark.form,
-                })
+                (from_start_m > THERE_M && from_start_m < shown_m - THERE_M)
+                    .then_some(Passed { from_start_m, mark })
             })
             .collect();
         passed.sort_by(|a, b| a.from_start_m.total_cmp(&b.from_start_m));
@@ -125,7 +119,7 @@ impl Ribbon {
             && (&self.start, &self.finish) == (&other.start, &other.finish)
             && self.passed.len() == other.passed.len()
             && (self.passed.iter().zip(&other.passed))
-                .all(|(a, b)| a.name == b.name && same(a.from_start_m, b.from_start_m))
+                .all(|(a, b)| a.mark.name == b.mark.name && same(a.from_start_m, b.from_start_m))
             && self.bends.len() == other.bends.len()
     }
 
@@ -137,9 +131,8 @@ impl Ribbon {
 
     /// How far it is, in which lanes, of which block.
     pub(super) fn title(&self) -> String {
-        let noun = if self.lanes.len() == 1 { "lane" } else { "lanes" };
-        let lanes = ranges(self.lanes.iter().map(|lane| lane.get().into()));
-        format!("Block {}: {} m, {noun} {lanes}", self.block, metres(self.distance_m))
+        let lanes = lane_ranges(&self.lanes);
+        format!("Block {}: {} m, {lanes}", self.block, metres(self.distance_m))
     }
 
     /// The whole laps that are not shown.

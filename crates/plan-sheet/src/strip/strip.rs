@@ -1,10 +1,9 @@
 //! A lane unrolled from start to finish, with the paint that is passed.
 
-use kurbo::{Point, Rect};
 use session_plan::Plan;
 
-use super::unrolled::Unrolled;
-use crate::drawing::svg_file::svg_file;
+use super::unrolled::strips_in_parts;
+use crate::drawing::picture::Picture;
 use crate::sheet::sheet::Sheet;
 
 /// A lane unrolled from start to finish, to the scale that all strips of a plan have.
@@ -39,14 +38,12 @@ pub struct Strip {
 /// assert!(parts.iter().all(|part| part.height_mm <= 200.0));
 /// ```
 pub fn strips(plan: &Plan, most_mm: f64) -> Vec<Vec<Strip>> {
-    let parts = Unrolled::in_parts(&Sheet::of(plan), most_mm).into_iter();
+    let parts = strips_in_parts(&Sheet::of(plan), most_mm).into_iter();
     parts.map(|parts| parts.into_iter().map(Strip::from).collect()).collect()
 }
 
-impl From<Unrolled> for Strip {
-    fn from(strip: Unrolled) -> Self {
-        let bounds = Rect::from_origin_size(Point::ORIGIN, strip.size);
-        let svg = svg_file(&strip.title, &strip.description, bounds, 1.0, vec![strip.drawing]);
-        Self { title: strip.title, svg, height_mm: strip.size.height }
+impl From<Picture> for Strip {
+    fn from(picture: Picture) -> Self {
+        Self { title: picture.title.clone(), height_mm: picture.bounds.height(), svg: picture.svg() }
     }
 }

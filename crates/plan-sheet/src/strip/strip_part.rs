@@ -43,6 +43,14 @@ impl Part {
         (self.ends_m.0..=self.ends_m.1).contains(&from_start_m)
     }
 
+    pub(super) const fn is_first(self) -> bool {
+        self.number == 1
+    }
+
+    pub(super) const fn is_last(self) -> bool {
+        self.number == self.count
+    }
+
     /// Its rows, with one where it is cut, in lines of a width.
     pub(super) fn rows(&self, rows: &[Row], letters: Type, width: f64) -> Vec<Row> {
         let cut = |from_start_m: f64, words: String| Row {
@@ -51,9 +59,9 @@ impl Part {
             kind: RowKind::Cut,
         };
         let before =
-            (self.number > 1).then(|| cut(self.ends_m.0, format!("comes from part {}", self.number - 1)));
-        let after = (self.number < self.count)
-            .then(|| cut(self.ends_m.1, format!("goes on in part {}", self.number + 1)));
+            (!self.is_first()).then(|| cut(self.ends_m.0, format!("comes from part {}", self.number - 1)));
+        let after =
+            (!self.is_last()).then(|| cut(self.ends_m.1, format!("goes on in part {}", self.number + 1)));
         let own = rows.iter().filter(|row| self.holds(row.from_start_m)).cloned();
         before.into_iter().chain(own).chain(after).collect()
     }

@@ -28,18 +28,12 @@ impl Row {
 }
 
 /// What is passed, in order, from start to finish, in lines of a width; paint at one place shares a row.
-pub(super) fn rows(ribbon: &Ribbon, letters: Type, width: f64) -> Vec<Row> {
-    let wrapped = |words: &str, bold: bool| Type { bold, ..letters }.wrapped(words, width);
-    let mut rows = vec![Row {
-        from_start_m: 0.0,
-        lines: wrapped(&format!("start: {}", ribbon.start), true),
-        kind: RowKind::End,
-    }];
+pub(super) fn rows(ribbon: &Ribbon<'_>, letters: Type, width: f64) -> Vec<Row> {
     let mut places: Vec<(f64, String)> = Vec::new();
     for passed in &ribbon.passed {
-        let words = match passed.colour.as_str() {
-            "white" => passed.name.clone(),
-            colour => format!("{} ({colour})", passed.name),
+        let words = match passed.mark.colour.as_str() {
+            "white" => passed.mark.name.clone(),
+            colour => format!("{} ({colour})", passed.mark.name),
         };
         match places.last_mut() {
             Some((at_m, known)) if (passed.from_start_m - *at_m).abs() < 0.005 => {
@@ -48,12 +42,13 @@ pub(super) fn rows(ribbon: &Ribbon, letters: Type, width: f64) -> Vec<Row> {
             _ => places.push((passed.from_start_m, words)),
         }
     }
-    rows.extend(places.into_iter().map(|(from_start_m, words)| Row {
+    let row = |(from_start_m, words): (f64, String), kind: RowKind| Row {
         from_start_m,
-        lines: wrapped(&words, false),
-        kind: RowKind::Paint,
-    }));
-    let finish = format!("finish: {}", ribbon.finish);
-    rows.push(Row { from_start_m: ribbon.shown_m, lines: wrapped(&finish, true), kind: RowKind::End });
+        lines: Type { bold: kind == RowKind::End, ..letters }.wrapped(&words, width),
+        kind,
+    };
+    let mut rows = vec![row((0.0, format!("start: {}", ribbon.start)), RowKind::End)];
+    rows.extend(places.into_iter().map(|place| row(place, RowKind::Paint)));
+    rows.push(row((ribbon.shown_m, format!("finish: {}", ribbon.finish)), RowKind::End));
     rows
 }
