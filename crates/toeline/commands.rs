@@ -100,10 +100,9 @@ pub(crate) fn run(command: &Command) -> Result<()> {
 
 /// The plans of all session files under some paths. Shows the faults of each file.
 fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
-    let files = paths.iter().map(|path| input::session_paths(path)).collect::<Result<Vec<_>>>()?;
     let mut plans = Vec::new();
     let mut worst = None;
-    for path in files.concat() {
+    for path in input::session_paths(paths)? {
         let path = path.display().to_string();
         match input::session_file(&path).and_then(|file| plan_file(&file, &path, common)) {
             Ok(plan) => plans.push(plan),

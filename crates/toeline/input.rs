@@ -9,7 +9,7 @@ use lane_distance::Track;
 use session_plan::{FileFaultKind, FileKind, SessionFile, TrackName, Venue};
 use workout_notation::SourceText;
 
-use crate::failure::InputError;
+use crate::failure::{self, InputError};
 use crate::flags::Common;
 
 /// The largest file that is read, in bytes.
@@ -58,25 +58,33 @@ pub(crate) fn session_file(path: &str) -> Result<SessionFile> {
     Ok(SessionFile::read(source(Path::new(path))?).map_err(InputError::new)?)
 }
 
-/// The session files that a path means: itself, or all of a folder and of its sub-folders, in the
-/// order of their names.
-pub(crate) fn session_paths(path: &Path) -> Result<Vec<PathBuf>> {
-    if !path.is_dir() {
-        if FileKind::of(&source(path)?) == Some(FileKind::Track) {
+/// The session files that paths mean: each itself, or all of a folder and of its sub-folders, in the order of
+/// their names. A track file beside them, as a pattern of the shell brings it in, is left out with a note.
+pub(crate) fn session_paths(paths: &[PathBuf]) -> Result<Vec<PathBuf>> {
+    let (mut found, mut tracks) = (Vec::new(), Vec::new());
+    for path in paths {
+        if !path.is_dir() {
+            let is_track = FileKind::of(&source(path)?) == Some(FileKind::Track);
+            if is_track { &mut tracks } else { &mut found }.push(path.clone());
+            continue;
+        }
+        let before = found.len();
+        add_sessions_of(path, &mut found)?;
+        if found.len() == before {
             bail!(InputError::new(anyhow!(
-                "`{}` is a track file; write the names of session files, or of their folder",
+                "there is no session file in `{}`; a session file ends in .yaml or .yml and has a `title`",
                 path.display()
             )));
         }
-        return Ok(vec![path.to_owned()]);
     }
-    let mut found = Vec::new();
-    add_sessions_of(path, &mut found)?;
-    if found.is_empty() {
-        bail!(InputError::new(anyhow!(
-            "there is no session file in `{}`; a session file ends in .yaml or .yml and has a `title`",
-            path.display()
-        )));
+    for track in tracks {
+        let track = track.display();
+        if found.is_empty() {
+            bail!(InputError::new(anyhow!(
+                "`{track}` is a track file; write the names of session files, or of their folder"
+            )));
+        }
+        failure::note(&format!("left out `{track}`, a track file"));
     }
     Ok(found)
 }

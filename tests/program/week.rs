@@ -160,7 +160,7 @@ error: there is no lane 9 on the oval; open there: lanes 1 to 8
 2 | blocks: [200 in lane 9]
   |                      ^
   |
-help: write for example `in lane 1`
+help: use open lanes, for example lane 1
 
 # a folder without sessions
 $ cat other.yaml
@@ -198,6 +198,19 @@ fn a_track_file_is_no_session() {
 error: `sessions/wrenbeck/track.yaml` is a track file; write the names of session files, or of their folder
 
 "#]]);
+}
+
+#[test]
+fn a_track_file_beside_sessions_is_left_out() {
+    let [monday, track] = ["monday-two-groups", "track"].map(|name| format!("sessions/wrenbeck/{name}.yaml"));
+    let alone = toeline(&["week", &monday, "--format", "csv"]).assert().success();
+    let alone = String::from_utf8_lossy(&alone.get_output().stdout).into_owned();
+    toeline(&["week", &monday, &track, "--format", "csv"]).assert().success().stdout_eq(alone).stderr_eq(
+        str![[r#"
+note: left out `sessions/wrenbeck/track.yaml`, a track file
+
+"#]],
+    );
 }
 
 #[test]
