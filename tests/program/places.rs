@@ -87,7 +87,7 @@ error: there is no lane 7 on the oval; open there: lanes 1 to 6
 1 | 60 in lane 7 on the bend
   |            ^
   |
-help: write for example `in lane 1`
+help: use open lanes, for example lane 1
 
 "#]]);
     assert_eq!(planned("130 in lane 8 on the bend")["course"], "oval");

@@ -130,15 +130,17 @@ Please note
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-     Cone   Lane      Where                              For
+     Cone   Lane      Where                         For
 ════════════════════════════════════════════════════════════════════════════════
-        1   3         on the finish line                 829.408 start, 829.408
-                                                         finish
-   2 to 3   3 and 4   on the entry of yellow zone 2      30 start
-   4 to 5   3 and 4   on the exit of yellow zone 2       30 finish
-   6 to 7   6 and 7   on the 110 m hurdles start line    32 and 50.28 start
-   8 to 9   6 and 7   on the 3rd blue tick               32 finish
- 10 to 11   6 and 7   on the 5th blue tick               50.28 finish
+        1   3         on the finish line            2 laps start, 2 laps finish
+   2 to 3   3 and 4   on the entry of yellow zone   30 start
+                      2
+   4 to 5   3 and 4   on the exit of yellow zone    30 finish
+                      2
+   6 to 7   6 and 7   on the 110 m hurdles start    32 and 50.28 start
+                      line
+   8 to 9   6 and 7   on the 3rd blue tick          32 finish
+ 10 to 11   6 and 7   on the 5th blue tick          50.28 finish
 ────────────────────────────────────────────────────────────────────────────────
 11 cones, 477 m, 6 min without taping.
 

@@ -17,7 +17,7 @@ error: there is no lane 9 on the oval; open there: lanes 1 to 8
 1 | 6 x 200 in lane 9
   |                 ^
   |
-help: write for example `in lane 1`
+help: use open lanes, for example lane 1
 
 # a group that starts together needs each of its lanes
 $ toeline plan '1500 in lanes 2-9 starting together' --out plan.txt
@@ -27,7 +27,7 @@ error: there is no lane 9 on the oval; open there: lanes 1 to 8
 1 | 1500 in lanes 2-9 starting together
   |               ^^^
   |
-help: write for example `in lane 1`
+help: use open lanes, for example lane 1
 
 # a closed lane
 $ toeline plan '200 in lane 1' --closed 1 --out plan.txt
@@ -37,7 +37,7 @@ error: lane 1 is closed; open on the oval: lanes 2 to 8
 1 | 200 in lane 1
   |             ^
   |
-help: write for example `in lane 2`
+help: use open lanes, for example lane 2
 
 # no repetitions
 $ toeline plan '0 x 200' --out plan.txt
@@ -181,7 +181,7 @@ error: lane 1 is closed; open on the oval: lanes 2 to 8
 5 |   - 3 x 300 in lane 1
   |                     ^
   |
-help: write for example `in lane 2`
+help: use open lanes, for example lane 2
 
 # a track whose path does not close
 $ cat t.yaml

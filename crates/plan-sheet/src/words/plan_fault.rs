@@ -18,13 +18,13 @@ use crate::words::numbers::metres;
 /// let block = Block::parse("200 in lane 9").expect("it is well formed");
 /// let errors = session_plan::plan(&venue, &Session::of_block("t", block)).expect_err("there are eight lanes");
 /// let (_, help) = plan_sheet::plan_fault_words(&errors[0].fault.value);
-/// assert_eq!(help.as_deref(), Some("write for example `in lane 1`"));
+/// assert_eq!(help.as_deref(), Some("use open lanes, for example lane 1"));
 /// ```
 pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
     match fault {
         PlanFault::Lane(error) => {
             let (LaneError::Missing { open, .. } | LaneError::Closed { open, .. }) = error;
-            (error.to_string(), open.first().map(|open| format!("write for example `in lane {open}`")))
+            (error.to_string(), open.first().map(|open| format!("use open lanes, for example lane {open}")))
         }
         PlanFault::NoLaneOpen(course) => {
             helped(format!("no lane of the {course} is open"), "open a lane, or run on another day")

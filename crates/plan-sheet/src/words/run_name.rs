@@ -14,7 +14,8 @@ pub(crate) fn run(run: RunKind) -> String {
     }
 }
 
-fn length(length: RunLength) -> String {
+/// A length as it is written, such as `200` or `2 laps`.
+pub(crate) fn length(length: RunLength) -> String {
     match length {
         RunLength::Metres(metres) => to_cm(metres),
         RunLength::Laps(1.0) => "1 lap".to_owned(),

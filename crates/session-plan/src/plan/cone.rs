@@ -2,6 +2,7 @@
 
 use lane_distance::Placement;
 use serde::Serialize;
+use workout_notation::RunKind;
 
 /// Spots closer than this share a cone, in metres.
 const SAME_SPOT_M: f64 = 0.005;
@@ -26,6 +27,9 @@ pub struct ConeUse {
     pub end: ConeEnd,
     /// How long those runs are, in metres.
     pub distance_m: f64,
+    /// The run as it is written.
+    #[serde(skip)]
+    pub run: RunKind,
     /// The number of their block, from 1.
     pub block: usize,
 }
