@@ -8,10 +8,17 @@ use workout_notation::Pace;
 use workout_notation::SourceText;
 
 fn plan(text: &str) -> Plan {
-    let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+    plan_at(&standard(), text)
+}
+
+fn standard() -> Venue {
+    Track::built_in("standard").expect("it comes with the crate").into()
+}
+
+fn plan_at(venue: &Venue, text: &str) -> Plan {
     let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
     let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
-    session_plan::plan(&venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"))
+    session_plan::plan(venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"))
 }
 
 /// Riegel's law, P. S. Riegel, "Athletic Records and Human Endurance", American Scientist 69 (1981),
@@ -153,14 +160,12 @@ blocks: [2 x 400 @ 800 pace rest 3min]
 
 #[test]
 fn running_clockwise_is_said_of_a_group_with_lanes_of_its_own_as_well() {
-    let mut venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+    let mut venue = standard();
     venue.rules.direction = Direction::Anticlockwise;
     let block = "blocks: [4 x 60 on the home straight the other way rest 3min]\n";
     for athletes in ["", ", athletes: [Ada]"] {
         let text = format!("title: t\ngroups: [{{ name: sprinters, lanes: [3]{athletes} }}]\n{block}");
-        let file = SessionFile::read(SourceText { name: "session.yaml".to_owned(), text })
-            .unwrap_or_else(|problems| panic!("{problems}"));
-        let plan = session_plan::plan(&venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"));
+        let plan = plan_at(&venue, &text);
         let at = BlockAt { group: None, block: 0 };
         assert!(plan.warnings.contains(&Warning::Clockwise { at }), "{:?}", plan.warnings);
     }
@@ -170,9 +175,7 @@ fn running_clockwise_is_said_of_a_group_with_lanes_of_its_own_as_well() {
 fn a_squad_over_hurdles_has_every_lane_of_their_straight() {
     let venue = Venue::from(Track::built_in("standard-6").expect("it comes with the crate"));
     let text = "title: t\ngroups: [{ name: hurdlers, athletes: [1, 2, 3, 4, 5, 6, 7, 8] }]\nblocks: [110h]\n";
-    let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
-    let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
-    let plan = session_plan::plan(&venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"));
+    let plan = plan_at(&venue, text);
     let lanes: Vec<u8> = plan.blocks[0].reps.iter().map(|rep| rep.lane.get()).collect();
     assert_eq!(lanes, [1, 2, 3, 4, 5, 6, 7, 8]);
 }

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use wave_plan::{Ground, Mode, SquadPlan, SquadSet, TimingRules, WavePlan};
+use wave_plan::{Mode, SquadPlan, SquadSet, TimingRules, WavePlan};
 
 use crate::checker::{self, Run, Start, TOLERANCE_S, end_s};
+use crate::search::{apart::laps_m, orders::most};
 
 /// Everything that is wrong with a plan, one sentence each.
 pub(crate) fn faults(sets: &[SquadSet], rules: &TimingRules, plan: &SquadPlan) -> Vec<String> {
@@ -29,14 +30,6 @@ pub(crate) fn faults(sets: &[SquadSet], rules: &TimingRules, plan: &SquadPlan) -
         faults.push(format!("bound {} for end {end_s}, proven: {}", plan.bound_s, plan.is_proven));
     }
     faults
-}
-
-/// The shortest lap of a ground and the longest; none on a straight.
-pub(crate) fn laps_m(ground: Ground) -> Vec<f64> {
-    match ground {
-        Ground::Straight => Vec::new(),
-        Ground::Laps { shortest_m, longest_m } => vec![shortest_m, longest_m],
-    }
 }
 
 fn starts(sets: &[SquadSet], plan: &SquadPlan) -> Vec<Start> {
@@ -67,15 +60,6 @@ fn starts(sets: &[SquadSet], plan: &SquadPlan) -> Vec<Start> {
         }
     }
     starts
-}
-
-/// The most that one wave of a set may hold.
-fn most(set: &SquadSet) -> usize {
-    match set.mode {
-        Mode::OneToALane { most: None } => set.lanes.len(),
-        Mode::OneToALane { most: Some(most) } => most.min(set.lanes.len()),
-        Mode::GroupToALane { most } => most,
-    }
 }
 
 /// Everybody runs once, in the fewest waves, and each wave is a stretch of the order by target.

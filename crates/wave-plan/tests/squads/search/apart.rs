@@ -67,6 +67,14 @@ pub(super) fn together(sets: &[SquadSet], rules: &TimingRules, a: &Start, b: &St
     (least(&a) - most(&b) - rules.timing_gap_s, most(&a) - least(&b) + rules.timing_gap_s)
 }
 
+/// The shortest lap of a ground and the longest; none on a straight.
+pub(crate) fn laps_m(ground: Ground) -> Vec<f64> {
+    match ground {
+        Ground::Straight => Vec::new(),
+        Ground::Laps { shortest_m, longest_m } => vec![shortest_m, longest_m],
+    }
+}
+
 /// A run of a member of a set that starts at 0.
 fn run(set: &SquadSet, member: usize, lanes: Vec<u8>) -> Run {
     let finish_m = |lane: u8| set.finish_m.get(&lane).copied().unwrap_or(0.0);
@@ -77,10 +85,7 @@ fn run(set: &SquadSet, member: usize, lanes: Vec<u8>) -> Run {
         cycle_s: 0.0,
         distance_m: set.distance_m,
         lanes: lanes.into_iter().map(|lane| (lane, finish_m(lane))).collect(),
-        laps_m: match set.ground {
-            Ground::Straight => Vec::new(),
-            Ground::Laps { shortest_m, longest_m } => vec![shortest_m, longest_m],
-        },
+        laps_m: laps_m(set.ground),
         is_reversed: set.is_reversed,
     }
 }

@@ -1,9 +1,9 @@
 //! The best plan of a small squad by looking at everything: every way to cut it, every order, every side
 //! of every pair of starts. Nothing of it is the planner's.
 
-mod apart;
+pub(crate) mod apart;
 mod differences;
-mod orders;
+pub(crate) mod orders;
 
 use wave_plan::{SquadSet, Timers, TimingRules};
 

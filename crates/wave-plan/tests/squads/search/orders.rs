@@ -2,7 +2,8 @@
 
 use wave_plan::{Mode, SquadSet};
 
-fn most(set: &SquadSet) -> usize {
+/// The most that one wave of a set may hold.
+pub(crate) fn most(set: &SquadSet) -> usize {
     match set.mode {
         Mode::OneToALane { most } => most.map_or(set.lanes.len(), |most| most.min(set.lanes.len())),
         Mode::GroupToALane { most } => most,
