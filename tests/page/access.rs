@@ -3,7 +3,7 @@
 use serde_json::json;
 
 use crate::browser::{DESKTOP, NARROWEST, PHONE, Set, Shown, show};
-use crate::made::{LONE, Made, made, made_of};
+use crate::made::{GROUND, LONE, Made, made, made_of};
 use crate::wrenbeck::{self, WRENBECK};
 
 /// axe-core 4.14 by Deque Systems, the usual checker of these rules.
@@ -93,7 +93,7 @@ fn the_checker_finds_what_is_wrong() {
 fn nothing_is_wider_than_the_narrowest_screen() {
     let long = "Threelongnamesinone".repeat(4);
     let named = made_of(
-        "name: Ground\npath: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]\nlanes: 8\nlane_width: 1.22\n",
+        GROUND,
         &format!(
             "title: {long}\ntrack: track.yaml\ngroups: [{{ name: all, athletes: [{long}, Ada] }}]\nblocks: [{long} 5 min, 1 x 100 in lanes 2-3 @ 14]\n"
         ),

@@ -12,7 +12,7 @@ use headless_chrome::protocol::cdp::{
 };
 use headless_chrome::types::PrintToPdfOptions;
 use headless_chrome::{Browser, LaunchOptions, Tab};
-use serde_json::Value;
+use serde_json::{Value, json};
 use tempfile::TempDir;
 
 use crate::left_out::left_out;
@@ -73,6 +73,14 @@ macro_rules! show {
 }
 pub(crate) use show;
 
+/// Asks the browser for something by its protocol, with the parameters named as the protocol names them.
+macro_rules! call {
+    ($tab:expr, $method:ty, $parameters:tt) => {{
+        let method: $method = serde_json::from_value(json!($parameters)).expect("it is as the protocol asks");
+        $tab.call_method(method)
+    }};
+}
+
 /// A page in a window and a profile of its own; nothing where no browser is installed.
 pub(crate) fn in_browser(made: Made, screen: (u32, u32), set: Set) -> Option<Shown> {
     if default_executable().is_err() {
@@ -98,54 +106,28 @@ pub(crate) fn in_browser(made: Made, screen: (u32, u32), set: Set) -> Option<Sho
         _ => {}
     }))
     .expect("the browser can be listened to");
-    tab.call_method(Network::Enable {
-        max_total_buffer_size: None,
-        max_resource_buffer_size: None,
-        max_post_data_size: None,
-        report_direct_socket_traffic: None,
-        enable_durable_messages: None,
-    })
-    .expect("requests can be watched");
-    tab.call_method(Emulation::SetDeviceMetricsOverride {
-        width: screen.0,
-        height: screen.1,
-        device_scale_factor: 1.0,
-        mobile: screen.0 < 700,
-        scale: None,
-        screen_width: None,
-        screen_height: None,
-        position_x: None,
-        position_y: None,
-        dont_set_visible_size: None,
-        screen_orientation: None,
-        viewport: None,
-        display_feature: None,
-        device_posture: None,
+    call!(tab, Network::Enable, {}).expect("requests can be watched");
+    let (width, height) = screen;
+    call!(tab, Emulation::SetDeviceMetricsOverride, {
+        "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 700
     })
     .expect("the screen can be set");
     // Windows of other tests lie over this one.
     tab.call_method(Emulation::SetFocusEmulationEnabled { enabled: true }).expect("it can have the focus");
-    let feature =
-        |name: &str, value: &str| Emulation::MediaFeature { name: name.to_owned(), value: value.to_owned() };
     // A page that scrolls smoothly moves away under a tap.
-    let mut features = vec![feature("prefers-reduced-motion", "reduce")];
+    let mut features = vec![json!({ "name": "prefers-reduced-motion", "value": "reduce" })];
     if set.dark {
-        features.push(feature("prefers-color-scheme", "dark"));
+        features.push(json!({ "name": "prefers-color-scheme", "value": "dark" }));
     }
-    tab.call_method(Emulation::SetEmulatedMedia { media: None, features: Some(features) })
+    call!(tab, Emulation::SetEmulatedMedia, { "features": features })
         .expect("what the device asks for can be set");
     if set.without_scripts {
         tab.call_method(Emulation::SetScriptExecutionDisabled { value: true })
             .expect("scripts can be stopped");
     }
     if let Some(script) = set.script {
-        tab.call_method(PageDomain::AddScriptToEvaluateOnNewDocument {
-            source: script.to_owned(),
-            world_name: None,
-            include_command_line_api: None,
-            run_immediately: None,
-        })
-        .expect("a script can be put first");
+        call!(tab, PageDomain::AddScriptToEvaluateOnNewDocument, { "source": script })
+            .expect("a script can be put first");
     }
     let shown = Shown { tab, context, requests, dialogs, made, shared };
     shown.go(&shown.made.path);
@@ -182,21 +164,9 @@ impl SharedBrowser {
 }
 
 fn open_tab(browser: &Browser, context: &str) -> Arc<Tab> {
-    let tab = browser.new_tab_with_options(Target::CreateTarget {
-        url: "about:blank".to_owned(),
-        left: None,
-        top: None,
-        width: None,
-        height: None,
-        window_state: None,
-        browser_context_id: Some(context.to_owned()),
-        enable_begin_frame_control: None,
-        new_window: None,
-        background: None,
-        for_tab: None,
-        hidden: None,
-    });
-    let tab = tab.expect("a tab opens");
+    let target = json!({ "url": "about:blank", "browserContextId": context });
+    let target: Target::CreateTarget = serde_json::from_value(target).expect("it is as the protocol asks");
+    let tab = browser.new_tab_with_options(target).expect("a tab opens");
     tab.set_default_timeout(PATIENCE);
     tab
 }
@@ -231,23 +201,8 @@ impl Shown {
     }
 
     fn try_value(&self, expression: &str) -> Result<Value, String> {
-        let answer = self.tab.call_method(Runtime::Evaluate {
-            expression: expression.to_owned(),
-            return_by_value: Some(true),
-            await_promise: Some(true),
-            user_gesture: Some(true),
-            object_group: None,
-            include_command_line_api: None,
-            silent: None,
-            context_id: None,
-            generate_preview: None,
-            throw_on_side_effect: None,
-            timeout: None,
-            disable_breaks: None,
-            repl_mode: None,
-            allow_unsafe_eval_blocked_by_csp: None,
-            unique_context_id: None,
-            serialization_options: None,
+        let answer = call!(self.tab, Runtime::Evaluate, {
+            "expression": expression, "returnByValue": true, "awaitPromise": true, "userGesture": true
         });
         let answer = answer.map_err(|error| error.to_string())?;
         if let Some(thrown) = answer.exception_details {
@@ -284,35 +239,16 @@ impl Shown {
                 return width > 0 ? [x + width / 2, y + height / 2] : null;
             }})()"
         ));
-        let coordinate = |index: usize| {
-            middle[index]
-                .as_f64()
-                .unwrap_or_else(|| panic!("{selector} cannot be seen, so it cannot be tapped"))
+        assert!(middle.is_array(), "{selector} cannot be seen, so it cannot be tapped");
+        let event = |kind: &str, button: &str, clicks: u32| {
+            call!(self.tab, Input::DispatchMouseEvent, {
+                "type": kind, "x": middle[0], "y": middle[1], "button": button, "clickCount": clicks
+            })
+            .expect("the screen can be touched");
         };
-        use Input::DispatchMouseEventTypeOption::{MouseMoved, MousePressed, MouseReleased};
-        for event in [MouseMoved, MousePressed, MouseReleased] {
-            let button = (!matches!(event, MouseMoved)).then_some(Input::MouseButton::Left);
-            self.tab
-                .call_method(Input::DispatchMouseEvent {
-                    Type: event,
-                    x: coordinate(0),
-                    y: coordinate(1),
-                    click_count: button.as_ref().map(|_| 1),
-                    button,
-                    modifiers: None,
-                    timestamp: None,
-                    buttons: None,
-                    force: None,
-                    tangential_pressure: None,
-                    tilt_x: None,
-                    tilt_y: None,
-                    twist: None,
-                    delta_x: None,
-                    delta_y: None,
-                    pointer_Type: None,
-                })
-                .expect("the screen can be touched");
-        }
+        event("mouseMoved", "none", 0);
+        event("mousePressed", "left", 1);
+        event("mouseReleased", "left", 1);
     }
 
     /// Presses a key.
@@ -380,14 +316,10 @@ impl Shown {
 
     /// Lets downloads go to a folder.
     pub(crate) fn save_downloads_in(&self, folder: &Path) {
-        self.tab
-            .call_method(Whole::SetDownloadBehavior {
-                behavior: Whole::SetDownloadBehaviorBehaviorOption::Allow,
-                browser_context_id: Some(self.context.clone()),
-                download_path: Some(folder.display().to_string()),
-                events_enabled: None,
-            })
-            .expect("downloads can be allowed");
+        call!(self.tab, Whole::SetDownloadBehavior, {
+            "behavior": "allow", "browserContextId": self.context, "downloadPath": folder
+        })
+        .expect("downloads can be allowed");
     }
 
     /// Prints to PDF on paper of this size, in inches.

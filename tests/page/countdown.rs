@@ -39,8 +39,7 @@ fn a_go_starts_the_clock_of_its_run_and_the_next_follows_after_run_and_rest() {
     page.wait("document.querySelector('#s1-b1-r1 .watch').textContent === '30.0'");
     // 34 s and 3 min after the first go, 30 s of which have gone by.
     page.wait("document.getElementById('next-go-time').textContent === '3:04'");
-    page.set_clock(44_500);
-    page.tap("#s1-b1-r1 .stop-all");
+    page.tap_at(44_500, "#s1-b1-r1 .stop-all");
     assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.5");
     page.set_clock(10_000 + 214_000);
     page.wait("document.querySelector('#s1-b1-r2').classList.contains('is-running')");
@@ -76,8 +75,7 @@ fn a_countdown_is_delayed_stopped_and_continued_with_the_next_run() {
         page.text("document.querySelector('#s1-b1 .count-down').textContent"),
         "Continue with rep 2: go in 10 s"
     );
-    page.set_clock(60_000);
-    page.tap("#s1-b1 .count-down");
+    page.tap_at(60_000, "#s1-b1 .count-down");
     assert_eq!(next_go(&page), "Rep 2 goes in 10 s");
 }
 
@@ -85,8 +83,7 @@ fn a_countdown_is_delayed_stopped_and_continued_with_the_next_run() {
 fn a_run_started_by_hand_moves_the_goes_that_follow() {
     let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
-    page.set_clock(9_000);
-    page.tap("#s1-b1-r1 .start");
+    page.tap_at(9_000, "#s1-b1-r1 .start");
     // One second early: 34 s and 3 min from now.
     page.wait("document.getElementById('next-go-time').textContent === '3:34'");
 }
@@ -138,8 +135,7 @@ fn after_a_false_start_the_run_can_go_again() {
     page.tap("#s1-b1 .count-down");
     page.set_clock(10_500);
     page.wait("document.querySelector('#s1-b1-r1 .watch').hidden === false");
-    page.set_clock(12_000);
-    page.tap("#s1-b1-r1 .take-back");
+    page.tap_at(12_000, "#s1-b1-r1 .take-back");
     page.tap("#s1-b1 .count-down");
     assert_eq!(
         page.text("document.querySelector('#s1-b1 .count-down').textContent"),
@@ -163,12 +159,10 @@ fn a_sound_card_that_stands_still_gets_no_sound_and_the_page_says_so() {
 #[test]
 fn a_second_tap_on_the_countdown_stops_nothing() {
     let page = show!(made(&LONE), PHONE, STUBS);
-    page.set_clock(1_000);
-    page.tap("#s1-b1 .count-down");
+    page.tap_at(1_000, "#s1-b1 .count-down");
     page.tap("#s1-b1 .count-down");
     assert_eq!(page.text("document.querySelector('#s1-b1 .count-down').textContent"), "Stop the countdown");
-    page.set_clock(3_000);
-    page.tap("#s1-b1 .count-down");
+    page.tap_at(3_000, "#s1-b1 .count-down");
     page.tap("#s1-b1 .count-down");
     assert_ne!(page.text("document.querySelector('#s1-b1 .count-down').textContent"), "Stop the countdown");
 }
@@ -177,13 +171,11 @@ fn a_second_tap_on_the_countdown_stops_nothing() {
 fn what_was_timed_does_not_go_again_by_itself() {
     let page = show!(made(&LONE), PHONE, STUBS);
     page.set_clock(1_000);
-    page.tap("#s1-b1-r2-l1-1");
-    page.type_in("34.0");
+    page.type_into("s1-b1-r2-l1-1", "34.0");
     let offered = || page.text("document.querySelector('#s1-b1 .count-down').textContent");
     assert_eq!(offered(), "Continue with rep 3: go in 10 s");
     for rep in 3..=6 {
-        page.value(&format!("document.getElementById('s1-b1-r{rep}-l1-1').focus()"));
-        page.type_in("34.0");
+        page.type_into(&format!("s1-b1-r{rep}-l1-1"), "34.0");
     }
     // The first was left out.
     assert_eq!(offered(), "Start block 1: first go in 10 s");
@@ -200,10 +192,8 @@ fn what_was_timed_does_not_go_again_by_itself() {
 fn a_start_in_the_wrong_row_moves_no_go() {
     let page = show!(made(&LONE), PHONE, STUBS);
     page.tap("#s1-b1 .count-down");
-    page.set_clock(3_000);
-    page.tap("#s1-b1-r4 .start");
-    page.set_clock(5_000);
-    page.tap("#s1-b1-r4 .take-back");
+    page.tap_at(3_000, "#s1-b1-r4 .start");
+    page.tap_at(5_000, "#s1-b1-r4 .take-back");
     page.wait("document.getElementById('next-go-name').textContent.startsWith('Rep 1 ')");
     page.set_clock(10_500);
     page.wait("document.querySelector('#s1-b1-r1').classList.contains('is-running')");
@@ -214,19 +204,16 @@ fn words_in_a_box_are_not_a_time() {
     let page = show!(made(&LONE), PHONE, STUBS);
     let offered = || page.text("document.querySelector('#s1-b1 .count-down').textContent");
     let kept = || page.text("document.querySelector('.kept').textContent");
-    page.tap("#s1-b1-r1-l1-1");
-    page.type_in("DNF");
+    page.type_into("s1-b1-r1-l1-1", "DNF");
     assert_eq!(offered(), "Start block 1: first go in 10 s");
     assert_eq!(page.text("document.querySelector('#s1-b1-r1 .start').textContent"), "Start");
     assert!(kept().starts_with("0 of 6 times taken"), "{}", kept());
     for (rep, words) in [(2, "33.9"), (3, "DNS"), (4, " "), (5, "tight calf")] {
-        page.value(&format!("document.getElementById('s1-b1-r{rep}-l1-1').focus()"));
-        page.type_in(words);
+        page.type_into(&format!("s1-b1-r{rep}-l1-1"), words);
     }
     assert_eq!(offered(), "Continue with rep 3: go in 10 s");
     assert!(kept().starts_with("1 of 6 times taken"), "{}", kept());
     page.reload();
-    let words = [1, 2, 3, 5].map(|rep| page.in_box(&format!("s1-b1-r{rep}-l1-1")));
-    assert_eq!(words, ["DNF", "33.9", "DNS", "tight calf"]);
+    assert_eq!(page.times("s1-b1"), ["DNF", "33.9", "DNS", " ", "tight calf", ""]);
     assert_eq!(offered(), "Continue with rep 3: go in 10 s");
 }

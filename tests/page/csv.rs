@@ -4,7 +4,7 @@ use std::fs;
 use std::time::{Duration, Instant};
 
 use crate::browser::{PHONE, Set, Shown, show};
-use crate::made::{made, made_of};
+use crate::made::{GROUND, made, made_of};
 
 /// The file that a page saves, read by a reader that is not the page's own (RFC 4180).
 fn saved(page: &Shown) -> Vec<Vec<String>> {
@@ -31,11 +31,9 @@ fn saved(page: &Shown) -> Vec<Vec<String>> {
 fn every_run_is_a_row_with_its_places_and_its_time() {
     let made = made(&crate::made::SPRINTERS);
     let page = show!(made, PHONE, Set::default());
-    page.tap("#s1-b2-r1-l2-1");
-    page.type_in("1:08.1");
+    page.type_into("s1-b2-r1-l2-1", "1:08.1");
     // Where a keypad has no colon.
-    page.value("document.getElementById('s1-b2-r1-l1-1').focus()");
-    page.type_in("1.08.2");
+    page.type_into("s1-b2-r1-l1-1", "1.08.2");
     let rows = saved(&page);
     assert_eq!(rows.len(), 1 + 12 + 12 + 6);
     let head = "session,date,track,block,text,group,set,rep,wave,athletes,lane,metres,run_in,start_cone,start,\
@@ -82,13 +80,9 @@ groups:
     athletes: ['=HYPERLINK("http://127.0.0.1/")', "+44", "-1", "Anne-Marie \"Ann\", the first"]
 blocks: [1 x 100 in lanes 2-5 @ 14]
 "#;
-    let made = made_of(
-        "name: Ground\npath: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]\nlanes: 8\nlane_width: 1.22\n",
-        session,
-    );
+    let made = made_of(GROUND, session);
     let page = show!(made, PHONE, Set::default());
-    page.tap("#s1-b1-r1-l1-1");
-    page.type_in("=2+2");
+    page.type_into("s1-b1-r1-l1-1", "=2+2");
     let rows = saved(&page);
     for cell in rows.iter().flatten() {
         // What spreadsheets take for a formula: OWASP, CSV injection.

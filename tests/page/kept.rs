@@ -64,8 +64,7 @@ fn times_that_an_earlier_page_kept_are_taken_over_once() {
     assert_eq!(page.text("document.querySelector('#s1-b3-r2 .watch').textContent"), "1.0");
     assert_eq!(page.value("Object.keys(localStorage)"), json!([new_key]));
     page.tap("#next");
-    page.value("document.getElementById('s1-b2-r1-l1-1').select()");
-    page.type_in("8.3");
+    page.type_into("s1-b2-r1-l1-1", "8.3");
     // An old page that is still open in another tab keeps them again.
     page.value(&keep);
     page.reload();

@@ -44,6 +44,13 @@ pub(crate) fn made(arguments: &[&str]) -> Made {
     Made { folder, path }
 }
 
+/// The 400 m standard track.
+pub(crate) const GROUND: &str = "name: Ground
+path: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]
+lanes: 8
+lane_width: 1.22
+";
+
 /// The page of a session file, on a track of these lines.
 pub(crate) fn made_of(track: &str, session: &str) -> Made {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");

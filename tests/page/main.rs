@@ -6,6 +6,8 @@ mod left_out;
 mod poppler;
 #[path = "../program/run.rs"]
 mod run;
+#[path = "../program/said.rs"]
+mod said;
 #[path = "../program/wrenbeck.rs"]
 mod wrenbeck;
 

@@ -8,7 +8,7 @@ use tempfile::TempDir;
 use crate::browser::{PHONE, Set, Shown, show};
 use crate::made::{made, plan_of};
 use crate::poppler::{needs_poppler, pages, poppler};
-use crate::words::said;
+use crate::said::said;
 
 /// Sizes in inches: ISO 216, and ANSI/ASME Y14.1.
 const A4: (f64, f64) = (210.0 / 25.4, 297.0 / 25.4);
@@ -91,8 +91,7 @@ fn forty_athletes_fit_both() {
 fn times_that_were_taken_are_printed() {
     needs_poppler!();
     let page = show!(made(&crate::made::LONE), PHONE, Set::default());
-    page.tap("#s1-b1-r2-l1-1");
-    page.type_in("31.7");
+    page.type_into("s1-b1-r2-l1-1", "31.7");
     let (_folder, pdf) = printed(&page, A4);
     let printed = text(&pdf);
     assert!(printed.split_whitespace().any(|word| word == "31.7"), "{printed}");

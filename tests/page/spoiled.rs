@@ -3,7 +3,7 @@
 use serde_json::json;
 
 use crate::browser::{PHONE, Set, show};
-use crate::made::made_of;
+use crate::made::{GROUND, made_of};
 
 const NAMES: [&str; 6] = [
     "<script>alert(1)</script>",
@@ -28,9 +28,10 @@ fn no_name_becomes_an_element() {
         quoted("warm-up <b>bold</b> </option>"),
     );
     let track = format!(
-        "name: {}\npath: [{{ radius: 36.50, turn: 180 }}, {{ straight: 84.39 }}, {{ radius: 36.50, turn: 180 }}, {{ straight: 84.39 }}]\nlanes: 8\nlane_width: 1.22\nclosed_lanes: {{ lanes: [1], reason: {} }}\nhazards: [{{ kind: gate, from: 60, to: 50, side: outside, note: {} }}]\n",
-        athletes[4], athletes[0], athletes[1]
+        "closed_lanes: {{ lanes: [1], reason: {} }}\nhazards: [{{ kind: gate, from: 60, to: 50, side: outside, note: {} }}]\n",
+        athletes[0], athletes[1]
     );
+    let track = GROUND.replace("Ground", &athletes[4]) + &track;
     let page = show!(made_of(&track, &session), PHONE, Set::default());
     assert_eq!(page.text("document.title"), NAMES[5]);
     assert_eq!(page.text("document.querySelector('h1').textContent"), NAMES[5]);

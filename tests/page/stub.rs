@@ -71,6 +71,27 @@ impl Shown {
         self.value(&format!("setClock({ms})"));
     }
 
+    /// Taps an element when the clock shows so many milliseconds.
+    pub(crate) fn tap_at(&self, ms: u32, selector: &str) {
+        self.set_clock(ms);
+        self.tap(selector);
+    }
+
+    /// Writes a time into a box, in place of what is there.
+    pub(crate) fn type_into(&self, id: &str, words: &str) {
+        self.tap(&format!("#{id}"));
+        self.value(&format!("document.getElementById('{id}').select()"));
+        self.type_in(words);
+    }
+
+    /// What is in the boxes of a run or a block, in their order.
+    pub(crate) fn times(&self, id: &str) -> Vec<String> {
+        let boxes = self.value(&format!(
+            "[...document.querySelectorAll('#{id} input[type=text]')].map((one) => one.value)"
+        ));
+        serde_json::from_value(boxes).expect("boxes hold text")
+    }
+
     /// What is in a box.
     pub(crate) fn in_box(&self, id: &str) -> String {
         self.text(&format!("document.getElementById('{id}').value"))

@@ -1,46 +1,12 @@
 //! Everything there is to read is there without scripts, and the page loads nothing else.
 
-use std::collections::BTreeSet;
-
-use serde_json::{Value, json};
+use serde_json::json;
 
 use crate::browser::{PHONE, Set, Shown, show};
 use crate::made::{LONE, made, plan_of};
+use crate::said::said;
 use crate::stub::STUBS;
 use crate::wrenbeck::{WRENBECK, session};
-
-/// Everything that a plan says: its places, its cones, its notes.
-pub(crate) fn said(plan: &Value) -> BTreeSet<String> {
-    let mut said = BTreeSet::new();
-    let mut say = |value: &Value| {
-        if let Some(words) = value.as_str() {
-            said.insert(words.trim().to_owned());
-        }
-    };
-    say(&plan["title"]);
-    say(&plan["track"]["name"]);
-    let list = |value: &Value| value.as_array().cloned().unwrap_or_default();
-    for key in ["notes", "etiquette", "cautions", "warnings"] {
-        list(&plan[key]).iter().for_each(&mut say);
-    }
-    for cone in list(&plan["setup"]) {
-        say(&cone["spot"]["words"]);
-        say(&cone["for"]);
-    }
-    for block in list(&plan["blocks"]) {
-        say(&block["text"]);
-        say(&block["coach"]["words"]);
-        list(&block["remarks"]).iter().for_each(&mut say);
-        for rep in list(&block["reps"]) {
-            say(&rep["start"]["words"]);
-            say(&rep["finish"]["words"]);
-            say(&rep["run_in"]["words"]);
-            list(&rep["athletes"]).iter().for_each(&mut say);
-            list(&rep["cautions"]).iter().for_each(&mut say);
-        }
-    }
-    said
-}
 
 /// The words that can be seen, with single spaces.
 fn seen(page: &Shown) -> String {

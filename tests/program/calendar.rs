@@ -1,9 +1,6 @@
 //! `--out x.ics`: sessions in a calendar, read back with a reader that is not the writer's.
 
-use std::fs;
-use std::path::Path;
-
-use crate::run::toeline;
+use crate::folder::Folder;
 use crate::transcript::refused;
 use chrono_tz::Europe::London;
 use chrono_tz::Tz;
@@ -18,32 +15,30 @@ lane_width: 1.22
 ";
 
 /// A session file on a track beside it.
-fn session(folder: &Path, name: &str, title: &str, rest: &str) {
+fn session(folder: &Folder, name: &str, title: &str, rest: &str) {
     let text =
         format!("title: {title}\ntrack: track.yaml\nblocks: [6 x 200 in lane 2 @ 32 rest 3min]\n{rest}");
-    fs::write(folder.join(name), text).expect("the folder can be written");
+    folder.write(name, text);
 }
 
-fn track(folder: &Path, rest: &str) {
-    fs::write(folder.join("track.yaml"), format!("{TRACK}{rest}")).expect("the folder can be written");
+/// A folder with the track, with more lines in its file.
+fn ground(rest: &str) -> Folder {
+    Folder::with("track.yaml", format!("{TRACK}{rest}"))
 }
 
 /// The events of the calendar that a command writes.
-fn events(folder: &Path, arguments: &[&str]) -> Vec<IcalEvent> {
+fn events(folder: &Folder, arguments: &[&str]) -> Vec<IcalEvent> {
     let arguments = [arguments, &["--out", "out.ics"]].concat();
-    toeline(&arguments).current_dir(folder).assert().success().stdout_eq(str![]);
-    let text = fs::read(folder.join("out.ics")).expect("it was written");
+    folder.toeline(&arguments).assert().success().stdout_eq(str![]);
+    let text = folder.read("out.ics");
     assert!(
-        text.windows(2).filter(|pair| pair[1] == b'\n').all(|pair| pair[0] == b'\r'),
+        text.as_bytes().windows(2).filter(|pair| pair[1] == b'\n').all(|pair| pair[0] == b'\r'),
         "lines end in CRLF"
     );
-    assert!(
-        text.split(|byte| *byte == b'\n').all(|line| line.len() <= 76),
-        "75 octets and the CR: RFC 5545, 3.1"
-    );
+    assert!(text.split('\n').all(|line| line.len() <= 76), "75 octets and the CR: RFC 5545, 3.1");
     // Long lines are put together again as RFC 5545, 3.1 says: the reader would take a space that begins the
     // rest of a line, too.
-    let text = String::from_utf8(text).expect("it is UTF-8").replace("\r\n ", "");
+    let text = text.replace("\r\n ", "");
     let mut calendars = ical::IcalParser::new(text.as_bytes());
     let calendar = calendars.next().expect("there is a calendar").expect("it can be read");
     assert!(calendars.next().is_none(), "one file is one calendar");
@@ -69,14 +64,13 @@ fn in_london(event: &IcalEvent, name: &str) -> String {
 
 #[test]
 fn a_booking_keeps_its_hours_across_the_change_of_clocks() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    track(folder.path(), "timezone: Europe/London\n");
+    let folder = ground("timezone: Europe/London\n");
     let dates = ["2027-03-27", "2027-03-28", "2027-03-29", "2027-10-30", "2027-10-31", "2027-11-01"];
     for date in dates {
         let rest = format!("date: {date}\nhours: 10:00-11:30\n");
-        session(folder.path(), &format!("{date}.yaml"), "Bend runs", &rest);
+        session(&folder, &format!("{date}.yaml"), "Bend runs", &rest);
     }
-    let events = events(folder.path(), &["week", "."]);
+    let events = events(&folder, &["week", "."]);
     assert_eq!(events.len(), dates.len());
     for (event, date) in events.iter().zip(dates) {
         assert!(in_london(event, "DTSTART").ends_with(&format!("{date} 10:00")), "{date}");
@@ -90,10 +84,9 @@ fn a_booking_keeps_its_hours_across_the_change_of_clocks() {
 
 #[test]
 fn without_a_time_zone_times_are_those_on_the_wall() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    track(folder.path(), "");
-    session(folder.path(), "a.yaml", "A", "date: 2027-03-28\nhours: 18:00-19:30\n");
-    let events = events(folder.path(), &["plan", "a.yaml"]);
+    let folder = ground("");
+    session(&folder, "a.yaml", "A", "date: 2027-03-28\nhours: 18:00-19:30\n");
+    let events = events(&folder, &["plan", "a.yaml"]);
     assert_eq!(value(&events[0], "DTSTART"), "20270328T180000");
     assert_eq!(value(&events[0], "DTEND"), "20270328T193000");
     assert!(property(&events[0], "DTSTART").params.is_none(), "floating times have no zone");
@@ -101,10 +94,9 @@ fn without_a_time_zone_times_are_those_on_the_wall() {
 
 #[test]
 fn a_session_without_hours_takes_the_whole_day() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    track(folder.path(), "timezone: Europe/London\n");
-    session(folder.path(), "a.yaml", "A", "date: 2027-04-30\n");
-    let events = events(folder.path(), &["plan", "a.yaml"]);
+    let folder = ground("timezone: Europe/London\n");
+    session(&folder, "a.yaml", "A", "date: 2027-04-30\n");
+    let events = events(&folder, &["plan", "a.yaml"]);
     let day = Some(vec![("VALUE".to_owned(), vec!["DATE".to_owned()])]);
     for (name, date) in [("DTSTART", "20270430"), ("DTEND", "20270501")] {
         assert_eq!((value(&events[0], name), &property(&events[0], name).params), (date, &day));
@@ -113,11 +105,10 @@ fn a_session_without_hours_takes_the_whole_day() {
 
 #[test]
 fn summary_place_and_plan_come_through_the_escapes() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    track(folder.path(), "");
+    let folder = ground("");
     let title = r#""Bends; hills, and back\\forth: 200 m ½ ×""#;
-    session(folder.path(), "a.yaml", title, "date: 2027-04-13\nhours: 18:00-19:30\n");
-    let events = events(folder.path(), &["plan", "a.yaml"]);
+    session(&folder, "a.yaml", title, "date: 2027-04-13\nhours: 18:00-19:30\n");
+    let events = events(&folder, &["plan", "a.yaml"]);
     let event = &events[0];
     // The reader leaves escapes to its user: RFC 5545, 3.3.11.
     assert_eq!(value(event, "SUMMARY"), r"Bends\; hills\, and back\\forth: 200 m ½ ×");
@@ -130,20 +121,19 @@ fn summary_place_and_plan_come_through_the_escapes() {
 
 #[test]
 fn a_calendar_written_again_has_the_same_events() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    track(folder.path(), "");
-    session(folder.path(), "a.yaml", "A", "date: 2027-04-13\nhours: 18:00-19:30\n");
-    session(folder.path(), "b.yaml", "B", "date: 2027-04-13\nhours: 18:00-19:30\n");
+    let folder = ground("");
+    session(&folder, "a.yaml", "A", "date: 2027-04-13\nhours: 18:00-19:30\n");
+    session(&folder, "b.yaml", "B", "date: 2027-04-13\nhours: 18:00-19:30\n");
     // The same title on the same day, as a morning session would have.
-    session(folder.path(), "c.yaml", "A", "date: 2027-04-13\nhours: 07:00-08:00\n");
+    session(&folder, "c.yaml", "A", "date: 2027-04-13\nhours: 07:00-08:00\n");
     let uids = |events: Vec<IcalEvent>| -> Vec<String> {
         events.iter().map(|event| value(event, "UID").to_owned()).collect()
     };
-    let first = uids(events(folder.path(), &["week", "."]));
-    session(folder.path(), "b.yaml", "B", "date: 2027-04-13\nhours: 19:00-20:30\n");
-    assert_eq!(uids(events(folder.path(), &["week", "."])), first, "other hours are the same event");
-    session(folder.path(), "b.yaml", "B", "date: 2027-04-14\nhours: 19:00-20:30\n");
-    let moved = uids(events(folder.path(), &["week", "."]));
+    let first = uids(events(&folder, &["week", "."]));
+    session(&folder, "b.yaml", "B", "date: 2027-04-13\nhours: 19:00-20:30\n");
+    assert_eq!(uids(events(&folder, &["week", "."])), first, "other hours are the same event");
+    session(&folder, "b.yaml", "B", "date: 2027-04-14\nhours: 19:00-20:30\n");
+    let moved = uids(events(&folder, &["week", "."]));
     assert_eq!(moved.iter().filter(|uid| first.contains(uid)).count(), 2, "another day is another event");
     let mut distinct = first.clone();
     distinct.sort();
@@ -153,25 +143,19 @@ fn a_calendar_written_again_has_the_same_events() {
 
 #[test]
 fn a_session_without_a_date_is_named_as_left_out() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    track(folder.path(), "");
-    session(folder.path(), "a.yaml", "A", "date: 2027-04-13\n");
-    session(folder.path(), "b.yaml", "B", "");
-    toeline(&["week", ".", "--out", "out.ics"])
-        .current_dir(folder.path())
-        .assert()
-        .success()
-        .stdout_eq(str![])
-        .stderr_eq(str![[r#"
+    let folder = ground("");
+    session(&folder, "a.yaml", "A", "date: 2027-04-13\n");
+    session(&folder, "b.yaml", "B", "");
+    folder.toeline(&["week", ".", "--out", "out.ics"]).assert().success().stdout_eq(str![]).stderr_eq(str![
+        [r#"
 note: left out of the calendar, having no date: `B`; write for example `date: 2027-04-13` in its session file
 
-"#]]);
-    toeline(&["plan", "b.yaml", "--out", "b.ics"]).current_dir(folder.path()).assert().code(2).stderr_eq(
-        str![[r#"
+"#]
+    ]);
+    folder.toeline(&["plan", "b.yaml", "--out", "b.ics"]).assert().code(2).stderr_eq(str![[r#"
 error: a calendar needs dates, and `B` has none; write for example `date: 2027-04-13` in its session file
 
-"#]],
-    );
+"#]]);
     assert!(!folder.path().join("b.ics").exists());
 }
 
@@ -221,9 +205,9 @@ help: write a name from the IANA database, for example `Europe/London`
 
 #[test]
 fn the_week_of_the_demonstration_is_a_calendar_of_seven() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     let sessions = format!("{}/sessions/wrenbeck", env!("CARGO_MANIFEST_DIR"));
-    let events = events(folder.path(), &["week", &sessions]);
+    let events = events(&folder, &["week", &sessions]);
     let days: Vec<&str> = events.iter().map(|event| &value(event, "DTSTART")[..8]).collect();
     assert_eq!(days, ["20270412", "20270413", "20270414", "20270415", "20270416", "20270417", "20270418"]);
     assert_eq!(in_london(&events[1], "DTSTART"), "Tue 2027-04-13 18:00");

@@ -2,6 +2,8 @@
 
 use std::fs;
 
+use crate::answer::printed;
+use crate::folder::Folder;
 use crate::run::{cautions, toeline};
 
 const TUESDAY: &str = "sessions/wrenbeck/tuesday-sprints.yaml";
@@ -21,8 +23,7 @@ fn an_answer_ends_with_the_cautions_in_full() {
         &["plan", "6 x 200", "--closed", "1,2"],
     ];
     for (arguments, (name, footer)) in answers.into_iter().zip(cautions()) {
-        let shown = toeline(arguments).assert().success();
-        let text = String::from_utf8_lossy(&shown.get_output().stdout).into_owned();
+        let text = printed(&toeline(arguments).assert().success());
         assert!(text.ends_with(&format!("\n\n{footer}\n")), "{name}: {text}");
     }
 }
@@ -41,7 +42,7 @@ fn every_answer_says_what_its_distances_assume() {
     ] {
         for format in ["text", "json", "csv"] {
             let shown = toeline(&[arguments, &["--format", format]].concat()).assert().success();
-            let text = in_one_line(&String::from_utf8_lossy(&shown.get_output().stdout));
+            let text = in_one_line(&printed(&shown));
             assert!(text.contains("istances assume the measure line"), "{arguments:?} as {format}");
             if format == "csv" {
                 assert!(text.contains("look both ways"), "{arguments:?} as {format}");
@@ -57,10 +58,10 @@ fn every_answer_says_what_its_distances_assume() {
 
 #[test]
 fn every_file_of_a_plan_says_what_its_distances_assume() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     for ending in ["txt", "json", "csv", "md", "ics"] {
-        let path = folder.path().join(format!("plan.{ending}"));
-        toeline(&["plan", TUESDAY, "--out", path.to_str().expect("the path is UTF-8")]).assert().success();
+        let path = folder.at(&format!("plan.{ending}"));
+        toeline(&["plan", TUESDAY, "--out", &path]).assert().success();
         let text = fs::read_to_string(&path).expect("it was written");
         // A calendar breaks lines within words.
         let text = in_one_line(&text.replace("\r\n ", ""));
@@ -77,10 +78,10 @@ fn every_file_of_a_plan_says_what_its_distances_assume() {
 
 #[test]
 fn pictures_and_pages_say_what_their_distances_assume() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     for ending in ["svg", "html"] {
-        let path = folder.path().join(format!("plan.{ending}"));
-        toeline(&["plan", TUESDAY, "--out", path.to_str().expect("the path is UTF-8")]).assert().success();
+        let path = folder.at(&format!("plan.{ending}"));
+        toeline(&["plan", TUESDAY, "--out", &path]).assert().success();
         let text = in_one_line(&fs::read_to_string(&path).expect("it was written"));
         assert!(text.contains("Distances assume the measure line"), "{ending}");
         assert!(text.contains("Look both ways before you step on to the track"), "{ending}");

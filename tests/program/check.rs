@@ -6,6 +6,8 @@
 use std::collections::BTreeMap;
 use std::fs;
 
+use crate::answer::told;
+use crate::folder::Folder;
 use crate::run::toeline;
 use snapbox::str;
 
@@ -14,9 +16,9 @@ const EXPECTED: &str = include_str!("../broken-tracks/expected.txt");
 const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/broken-tracks");
 
 /// What is said of a file: `line:column: message` of each fault.
-fn told(file: &str) -> Vec<String> {
+fn faults_of(file: &str) -> Vec<String> {
     let output = toeline(&["check", file]).current_dir(FOLDER).assert().code(2).stdout_eq(str![]);
-    let stderr = String::from_utf8_lossy(&output.get_output().stderr).into_owned();
+    let stderr = told(&output);
     let mut faults = Vec::new();
     let mut message = None;
     for line in stderr.lines() {
@@ -45,7 +47,7 @@ fn expected() -> BTreeMap<&'static str, Vec<&'static str>> {
 fn every_broken_track_has_exactly_the_faults_that_are_listed() {
     let mut wrong = Vec::new();
     for (file, faults) in expected() {
-        let told = told(file);
+        let told = faults_of(file);
         let is_right = told.len() == faults.len()
             && told.iter().zip(&faults).all(|(told, beginning)| told.starts_with(beginning));
         if !is_right {
@@ -76,8 +78,7 @@ fn every_broken_track_is_listed_and_there_are_thirty_at_least() {
 #[test]
 fn no_message_speaks_of_the_programs_inside() {
     for file in expected().into_keys() {
-        let output = toeline(&["check", file]).current_dir(FOLDER).assert().code(2);
-        let stderr = String::from_utf8_lossy(&output.get_output().stderr).into_owned();
+        let stderr = told(&toeline(&["check", file]).current_dir(FOLDER).assert().code(2));
         for word in
             ["struct ", "enum ", "variant", "u8", "f64", "serde", " field", " sequence", "Some(", "None"]
         {
@@ -124,20 +125,16 @@ fn a_file_that_is_not_there_weighs_more_than_one_that_is_wrong() {
 
 #[test]
 fn more_lanes_than_can_be_counted() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let write = |name: &str, text: &str| {
-        std::fs::write(folder.path().join(name), text).expect("it can be written");
-    };
+    let folder = Folder::new();
     let path = "[{radius: 36.5, turn: 180}, {straight: 84.39}, {radius: 36.5, turn: 180}, {straight: 84.39}]";
     let widths = "1.22, ".repeat(255);
-    write("widths.yaml", &format!("name: Wide\npath: {path}\nlanes: 8\nlane_width: [{widths}]\n"));
-    write("session.yaml", "title: Group\nblocks: [1500 in lanes 2-9 starting together]\n");
+    folder.write("widths.yaml", format!("name: Wide\npath: {path}\nlanes: 8\nlane_width: [{widths}]\n"));
+    folder.write("session.yaml", "title: Group\nblocks: [1500 in lanes 2-9 starting together]\n");
     for (file, said) in [
         ("widths.yaml", "error: 255 lane widths are given for 8 lanes"),
         ("session.yaml", "error: there is no lane 9 on the oval"),
     ] {
-        let output = toeline(&["check", file]).current_dir(folder.path()).assert().code(2);
-        let stderr = String::from_utf8_lossy(&output.get_output().stderr).into_owned();
+        let stderr = told(&folder.toeline(&["check", file]).assert().code(2));
         assert!(stderr.starts_with(said), "{stderr}");
     }
 }

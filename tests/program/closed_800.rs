@@ -6,15 +6,12 @@
 #[path = "../../crates/lane-distance/tests/geometry/sampled.rs"]
 mod sampled;
 
-use crate::run::toeline;
+use crate::answer::{json, list, number};
 use sampled::{Piece, Sampled};
 use serde_json::Value;
 
 fn lanes(closed: &[&str]) -> Vec<Value> {
-    let arguments = [&["lanes", "--format", "json"], closed].concat();
-    let output = toeline(&arguments).assert().success().get_output().stdout.clone();
-    let answer: Value = serde_json::from_slice(&output).expect("it is one JSON value");
-    answer["lanes"].as_array().expect("it is a list").clone()
+    list(&json(&[&["lanes"], closed].concat())["lanes"]).to_vec()
 }
 
 /// The measure lines of the standard track, lane 1 first, and the place where the first bend ends.
@@ -35,10 +32,6 @@ fn start_m(lines: &[Sampled], breaks: usize, lane: usize, inside: usize) -> f64 
     };
     let after_break_m = across_m + 2.0 * inner.lap_m() - joins_m;
     line.lap_m() - line.along_m[breaks] + 800.0 - after_break_m
-}
-
-fn number(value: &Value) -> f64 {
-    value.as_f64().unwrap_or_else(|| panic!("{value} is not a number"))
 }
 
 #[test]

@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 use std::fs;
 
+use crate::answer::{json, list, number, printed, texts};
+use crate::folder::Folder;
 use crate::run::toeline;
 use serde_json::Value;
 
@@ -13,15 +15,9 @@ type Row = BTreeMap<String, String>;
 /// The rows as the csv crate reads them, by the names in the header.
 fn rows(arguments: &[&str]) -> Vec<Row> {
     let arguments = [arguments, &["--format", "csv"]].concat();
-    let written = toeline(&arguments).assert().success().get_output().stdout.clone();
-    let mut reader = csv::Reader::from_reader(written.as_slice());
+    let written = printed(&toeline(&arguments).assert().success());
+    let mut reader = csv::Reader::from_reader(written.as_bytes());
     reader.deserialize().map(|row| row.expect("it is well formed")).collect()
-}
-
-fn json(arguments: &[&str]) -> Value {
-    let arguments = [arguments, &["--format", "json"]].concat();
-    let written = toeline(&arguments).assert().success().get_output().stdout.clone();
-    serde_json::from_slice(&written).expect("it is JSON")
 }
 
 fn is_near(cell: &str, value: &Value) -> bool {
@@ -40,12 +36,9 @@ fn each_run_of_the_week_has_a_row_that_says_what_the_json_says() {
         }
         let name = path.to_str().expect("the path is UTF-8");
         let (rows, plan) = (rows(&["plan", name]), json(&["plan", name]));
-        let blocks = plan["blocks"].as_array().expect("a list");
-        let reps: Vec<(usize, &Value)> = (1..)
-            .zip(blocks)
-            .flat_map(|(number, block)| {
-                block["reps"].as_array().expect("a list").iter().map(move |rep| (number, rep))
-            })
+        let blocks = (1..).zip(list(&plan["blocks"]));
+        let reps: Vec<(usize, &Value)> = blocks
+            .flat_map(|(number, block)| list(&block["reps"]).iter().map(move |rep| (number, rep)))
             .collect();
         assert_eq!(rows.len(), reps.len(), "{name}");
         for (row, (block, rep)) in rows.iter().zip(reps) {
@@ -65,17 +58,14 @@ fn each_run_of_the_week_has_a_row_that_says_what_the_json_says() {
                 let cone: usize = row[&format!("{end}_cone")].parse().expect("every spot has a cone");
                 let cone = &plan["setup"][cone - 1]["spot"];
                 for key in ["x_m", "y_m"] {
-                    let far =
-                        cone[key].as_f64().expect("a number") - rep[end][key].as_f64().expect("a number");
+                    let far = number(&cone[key]) - number(&rep[end][key]);
                     assert!(far.abs() < 0.001, "{name}: {cone} {rep}");
                 }
             }
             for key in ["distance_m", "target_s", "go_s", "done_s", "rest_s", "lane", "rep", "wave", "set"] {
                 assert!(is_near(&row[key], &rep[key]), "{key}: {row:?}");
             }
-            let athletes: Vec<&str> =
-                rep["athletes"].as_array().expect("a list").iter().filter_map(Value::as_str).collect();
-            assert_eq!(row["athletes"], athletes.join(", "));
+            assert_eq!(row["athletes"], texts(&rep["athletes"]).join(", "));
             assert!(row["note"].starts_with(MEASURE_LINE), "{row:?}");
         }
     }
@@ -114,16 +104,14 @@ fn several_sessions_share_one_header() {
 
 #[test]
 fn a_name_is_never_a_formula() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let path = folder.path().join("session.yaml");
     let session = "
 title: '=HYPERLINK(\"x\")'
 groups:
   - { name: '+group', athletes: ['@SUM(1+1)', '-2', '<script>', '#include'] }
 blocks: ['2 x 200 @ 34 rest 3min']
 ";
-    fs::write(&path, session).expect("the folder can be written");
-    let rows = rows(&["plan", path.to_str().expect("the path is UTF-8")]);
+    let folder = Folder::with("session.yaml", session);
+    let rows = rows(&["plan", &folder.at("session.yaml")]);
     let mut names: Vec<&str> = rows.iter().map(|row| row["athletes"].as_str()).collect();
     names.sort_unstable();
     names.dedup();

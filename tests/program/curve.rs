@@ -3,6 +3,7 @@
 //! The places are checked against a string pulled taut in `crates/lane-distance/tests/taut_string.rs`;
 //! here the whole answer is compared.
 
+use crate::answer::{json, list};
 use crate::run::toeline;
 use crate::transcript::{answered, refused};
 use snapbox::str;
@@ -80,10 +81,8 @@ Group start, breaking for lane 3
 
 #[test]
 fn a_closed_outer_lane_is_left_out() {
-    let output = toeline(&["curve", "1500", "--closed", "4", "--format", "json"]).assert().success();
-    let answer: serde_json::Value =
-        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
-    let lanes: Vec<_> = answer["lanes"].as_array().expect("it is a list").iter().collect();
+    let answer = json(&["curve", "1500", "--closed", "4"]);
+    let lanes = list(&answer["lanes"]);
     let numbers: Vec<_> = lanes.iter().filter_map(|lane| lane["lane"].as_u64()).collect();
     assert_eq!(numbers, [1, 2, 3, 5, 6, 7, 8]);
     assert_eq!((&answer["inside_lane"], &answer["distance_m"]), (&1.into(), &1500.0.into()));
@@ -94,11 +93,9 @@ fn a_closed_outer_lane_is_left_out() {
 #[test]
 fn the_curve_sweeps_forwards_on_every_track() {
     for track in ["standard", "double-bend-2", "oval-300", "indoor-200", "yards-440"] {
-        let output = toeline(&["curve", "1000", "--track", track, "--format", "json"]).assert().success();
-        let answer: serde_json::Value =
-            serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
-        let lanes = answer["lanes"].as_array().expect("it is a list");
-        let past: Vec<f64> = lanes.iter().filter_map(|lane| lane["past_square_m"].as_f64()).collect();
+        let answer = json(&["curve", "1000", "--track", track]);
+        let past: Vec<f64> =
+            list(&answer["lanes"]).iter().filter_map(|lane| lane["past_square_m"].as_f64()).collect();
         assert!(past.len() >= 4 && past.is_sorted() && past[0] == 0.0 && past[3] > 0.0, "{track}: {past:?}");
     }
 }

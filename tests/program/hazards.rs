@@ -1,6 +1,7 @@
 //! Hazards of a track file and their hours: what is avoided, what is passed with a caution, what is
 //! never run through. Each test writes its files into a folder of its own.
 
+use crate::answer::{number, texts};
 use crate::venue::{plan_of, refused_plan};
 use serde_json::Value;
 
@@ -23,8 +24,7 @@ fn start(plan: &Value) -> &str {
 }
 
 fn cautions(plan: &Value) -> Vec<&str> {
-    let cautions = first_rep(plan)["cautions"].as_array().expect("it is a list");
-    cautions.iter().filter_map(Value::as_str).collect()
+    texts(&first_rep(plan)["cautions"])
 }
 
 #[test]
@@ -32,7 +32,7 @@ fn within_its_hours_nobody_starts_in_it() {
     for hours in ["hours: 18:00-19:30", "hours: 17:30-18:00", "hours: 16:00-17:01"] {
         let plan = plan_of(CAGE, &session(hours));
         assert_ne!(start(&plan), "on the 200 m start line", "{hours}");
-        let to_finish_m = first_rep(&plan)["start"]["to_finish_line_m"].as_f64().expect("it is a number");
+        let to_finish_m = number(&first_rep(&plan)["start"]["to_finish_line_m"]);
         assert!((to_finish_m - 200.0).abs() > 10.0, "{hours}: {to_finish_m} m");
     }
 }
@@ -47,22 +47,17 @@ fn outside_its_hours_it_is_as_if_it_were_not_there() {
 }
 
 #[test]
-fn where_the_hours_of_a_session_are_not_known_it_is_in_use() {
-    assert_ne!(start(&plan_of(CAGE, &session(""))), "on the 200 m start line");
-}
-
-#[test]
-fn a_hazard_without_hours_is_always_in_use() {
-    let always = CAGE.replace(", hours: 17:00-18:30", "");
-    assert_ne!(start(&plan_of(&always, &session("hours: 09:00-11:00"))), "on the 200 m start line");
-}
-
-#[test]
-fn a_hazard_may_have_several_hours() {
-    let twice = CAGE.replace("17:00-18:30", "[08:00-09:30, 17:00-18:30]");
-    for (hours, is_avoided) in [("09:00-11:00", true), ("10:00-11:00", false), ("18:00-19:00", true)] {
-        let plan = plan_of(&twice, &session(&format!("hours: {hours}")));
-        assert_eq!(start(&plan) != "on the 200 m start line", is_avoided, "{hours}");
+fn it_is_avoided_while_it_may_be_in_use() {
+    let cage = |hours: &str| CAGE.replace(", hours: 17:00-18:30", hours);
+    for (what, cage, hours, is_avoided) in [
+        ("the hours of the session are not known", cage(", hours: 17:00-18:30"), "", true),
+        ("the hazard has no hours", cage(""), "hours: 09:00-11:00", true),
+        ("its first hours", cage(", hours: [08:00-09:30, 17:00-18:30]"), "hours: 09:00-11:00", true),
+        ("between its hours", cage(", hours: [08:00-09:30, 17:00-18:30]"), "hours: 10:00-11:00", false),
+        ("its second hours", cage(", hours: [08:00-09:30, 17:00-18:30]"), "hours: 18:00-19:00", true),
+    ] {
+        let start_is_kept = start(&plan_of(&cage, &session(hours))) == "on the 200 m start line";
+        assert_eq!(start_is_kept, !is_avoided, "{what}");
     }
 }
 
@@ -78,8 +73,7 @@ hazards:
     let said = "Passes the gate outside (the changing rooms): look for people stepping on to the track.";
     assert_eq!(cautions(&plan), [said]);
     // A run on the bend does not come by.
-    let on_bend = &plan["blocks"][1]["reps"][0]["cautions"];
-    assert_eq!(on_bend.as_array().map(Vec::len), Some(0), "{on_bend}");
+    assert_eq!(texts(&plan["blocks"][1]["reps"][0]["cautions"]), [""; 0]);
 }
 
 #[test]
@@ -143,11 +137,7 @@ fn the_coach_is_sent_into_no_hazard() {
     }
     let block = &plan_of(BOTH_SIDES, text)["blocks"][0];
     assert!(block["coach"].is_null(), "{block}");
-    let remarks = block["remarks"].as_array().expect("it is a list");
-    assert!(
-        remarks.iter().any(|remark| remark.as_str().is_some_and(|words| words.contains("both sides"))),
-        "{block}"
-    );
+    assert!(texts(&block["remarks"]).iter().any(|remark| remark.contains("both sides")), "{block}");
 }
 
 #[test]
@@ -157,7 +147,7 @@ fn the_coach_goes_to_another_finish_where_one_has_no_safe_side() {
     let (coach, finish) = (&block["coach"], &block["reps"][1]["finish"]);
     assert_eq!(block["reps"][0]["finish"]["to_finish_line_m"], 0.0, "{block}");
     assert_ne!(finish["to_finish_line_m"], 0.0, "{block}");
-    let metres = |place: &Value, key: &str| place[key].as_f64().expect("it is a number");
+    let metres = |place: &Value, key: &str| number(&place[key]);
     let apart_m =
         (metres(coach, "x_m") - metres(finish, "x_m")).hypot(metres(coach, "y_m") - metres(finish, "y_m"));
     // From the measure line of lane 4, 0.20 m from its inner line, over lanes 4 to 8, and 1.50 m.

@@ -1,10 +1,10 @@
 //! What the program says of itself: the notation, completions and manual pages.
 
+use crate::answer::printed;
 use crate::run::toeline;
 
 fn text(arguments: &[&str]) -> String {
-    let output = toeline(arguments).assert().success().get_output().stdout.clone();
-    String::from_utf8(output).expect("it is UTF-8")
+    printed(&toeline(arguments).assert().success())
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! House rules of a track file: they choose the lane where none is named, and a broken one is named.
 //! Each test writes its files into a folder of its own.
 
+use crate::answer::texts;
 use crate::venue::{plan_of, refused_plan};
 use serde_json::Value;
 
@@ -19,71 +20,53 @@ fn plan(block: &str, more: &str) -> Value {
     plan_of(&format!("{RULES}{more}"), &format!("title: T\ntrack: track.yaml\nblocks:\n  - {block}\n"))
 }
 
-fn texts(list: &Value) -> Vec<&str> {
-    list.as_array().expect("it is a list").iter().filter_map(Value::as_str).collect()
-}
-
 fn lane(plan: &Value) -> u64 {
     plan["blocks"][0]["reps"][0]["lane"].as_u64().expect("a lane is a number")
 }
 
 #[test]
-fn where_no_lane_is_named_the_rule_chooses() {
-    for (block, chosen, rule) in [
-        ("600", 1, "runs over 400 m in lanes 1 and 2"),
-        ("400", 3, "runs of 120 m to 400 m in lanes 3 and 4"),
-        ("120", 3, "runs of 120 m to 400 m in lanes 3 and 4"),
-        ("60", 5, "runs up to 100 m in lanes 5 to 7 on the straights"),
+fn a_rule_chooses_the_lane_and_is_named_where_it_is_broken() {
+    let one_closed = "closed_lanes: [1]\n";
+    let two_closed = "closed_lanes: [1, 2]\n";
+    for (block, closed, chosen, said) in [
+        ("600", "", 1, ": lane 1, by the house rule: runs over 400 m in lanes 1 and 2."),
+        ("400", "", 3, ": lane 3, by the house rule: runs of 120 m to 400 m in lanes 3 and 4."),
+        ("120", "", 3, ": lane 3, by the house rule: runs of 120 m to 400 m in lanes 3 and 4."),
+        ("60", "", 5, ": lane 5, by the house rule: runs up to 100 m in lanes 5 to 7 on the straights."),
+        // Between two rules.
+        ("110", one_closed, 2, ": no lane named, so lane 2, the innermost open."),
+        // Of the lanes of a rule the first that is open.
+        ("600", one_closed, 2, ": lane 2, by the house rule: runs over 400 m in lanes 1 and 2."),
+        (
+            "600",
+            two_closed,
+            3,
+            ": lane 3, the innermost open, as the house rule's lanes are closed: runs over 400 m in lanes 1 and 2.",
+        ),
+        // A broken rule is named, and the coach decides.
+        (
+            "300 in lanes 2-4",
+            "",
+            2,
+            " breaks a house rule: runs of 120 m to 400 m in lanes 3 and 4, not in lane 2.",
+        ),
+        (
+            "60 in lane 5 on the home straight the other way",
+            "",
+            5,
+            " breaks a house rule: run anticlockwise, on the straights as well.",
+        ),
     ] {
-        let plan = plan(block, "");
-        assert_eq!(lane(&plan), chosen, "{block}");
-        let said = format!("{block}: lane {chosen}, by the house rule: {rule}.");
-        assert_eq!(texts(&plan["warnings"]), [said]);
+        let plan = plan(block, closed);
+        assert_eq!(lane(&plan), chosen, "{block}, {closed}");
+        assert_eq!(texts(&plan["warnings"]), [format!("{block}{said}")], "{closed}");
     }
+    assert_eq!(texts(&plan("300 in lanes 3-4", "")["warnings"]), [""; 0], "a rule that is kept is not named");
 }
 
 #[test]
 fn a_rule_for_the_straights_lays_the_run_there() {
     assert_eq!(plan("60", "")["blocks"][0]["reps"][0]["course"], "home straight");
-}
-
-#[test]
-fn between_two_rules_the_innermost_open_lane_is_used() {
-    let plan = plan("110", "closed_lanes: [1]\n");
-    assert_eq!(lane(&plan), 2);
-    let said = "110: no lane named, so lane 2, the innermost open.";
-    assert_eq!(texts(&plan["warnings"]), [said]);
-}
-
-#[test]
-fn of_the_lanes_of_a_rule_the_first_that_is_open_is_used() {
-    assert_eq!(lane(&plan("600", "closed_lanes: [1]\n")), 2);
-    let none = plan("600", "closed_lanes: [1, 2]\n");
-    assert_eq!(lane(&none), 3);
-    let said = "600: lane 3, the innermost open, as the house rule's lanes are closed: runs over 400 m in \
-                lanes 1 and 2.";
-    assert_eq!(texts(&none["warnings"]), [said]);
-}
-
-#[test]
-fn a_broken_rule_is_named_and_the_coach_decides() {
-    let plan = plan("300 in lanes 2-4", "");
-    let said =
-        "300 in lanes 2-4 breaks a house rule: runs of 120 m to 400 m in lanes 3 and 4, not in lane 2.";
-    assert_eq!(texts(&plan["warnings"]), [said]);
-    assert_eq!(lane(&plan), 2);
-}
-
-#[test]
-fn a_rule_that_is_kept_is_not_named() {
-    assert_eq!(texts(&plan("300 in lanes 3-4", "")["warnings"]), [""; 0]);
-}
-
-#[test]
-fn the_other_way_breaks_the_rule_of_direction() {
-    let block = "60 in lane 5 on the home straight the other way";
-    let said = format!("{block} breaks a house rule: run anticlockwise, on the straights as well.");
-    assert_eq!(texts(&plan(block, "")["warnings"]), [said]);
 }
 
 #[test]

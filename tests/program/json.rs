@@ -1,13 +1,7 @@
 //! The JSON that other programs rely on: names and values.
 
-use crate::run::toeline;
+use crate::answer::{json, list, number, texts};
 use serde_json::{Value, json};
-
-fn answer(arguments: &[&str]) -> Value {
-    let arguments = [arguments, &["--format", "json"]].concat();
-    let output = toeline(&arguments).assert().success().get_output().stdout.clone();
-    serde_json::from_slice(&output).expect("it is one JSON value")
-}
 
 fn keys(value: &Value) -> Vec<&str> {
     value.as_object().expect("it is an object").keys().map(String::as_str).collect()
@@ -30,7 +24,7 @@ const SPOT: [&str; 12] = [
 
 #[test]
 fn a_plan_has_the_promised_keys() {
-    let plan = answer(&["plan", "2 x 200 in lane 2 @ 32 rest 90", "--closed", "1"]);
+    let plan = json(&["plan", "2 x 200 in lane 2 @ 32 rest 90", "--closed", "1"]);
     assert_eq!(
         keys(&plan),
         [
@@ -63,7 +57,7 @@ fn a_plan_has_the_promised_keys() {
         ["coach", "findings", "group", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]
     );
     assert_eq!(block["text"], "2 x 200 in lane 2 @ 32 rest 90");
-    let reps = block["reps"].as_array().expect("it is a list");
+    let reps = list(&block["reps"]);
     assert_eq!(reps.len(), 2);
     assert_eq!(
         keys(&reps[0]),
@@ -112,9 +106,9 @@ fn a_plan_has_the_promised_keys() {
 
 #[test]
 fn the_200_m_start_of_lane_2_is_the_contracts_example() {
-    let plan = answer(&["plan", "200 in lane 2"]);
+    let plan = json(&["plan", "200 in lane 2"]);
     let start = &plan["blocks"][0]["reps"][0]["start"];
-    let metres = |key: &str| start[key].as_f64().expect("it is a number");
+    let metres = |key: &str| number(&start[key]);
     assert!((metres("from_finish_line_m") - 207.04).abs() < 0.01);
     assert_eq!((metres("to_finish_line_m"), metres("past_mark_m"), metres("tape_m")), (200.0, 0.0, 0.0));
     assert_eq!(
@@ -125,22 +119,22 @@ fn the_200_m_start_of_lane_2_is_the_contracts_example() {
 
 #[test]
 fn spots_measure_lanes_and_marks_have_the_promised_keys() {
-    let spots = answer(&["spots", "150 in lane 2"]);
+    let spots = json(&["spots", "150 in lane 2"]);
     assert_eq!(
         keys(&spots["choices"][0]),
         ["distance_m", "ends_on_paint", "finish", "plus_minus_m", "start"]
     );
     assert_eq!(spots["choices"][0]["ends_on_paint"], 2);
-    let measure = answer(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"]);
+    let measure = json(&["measure", "--lane", "2", "--from", "400 m start", "--to", "200 m start"]);
     assert_eq!(keys(&measure), ["cautions", "distance_m", "findings", "from", "lane", "the_other_way", "to"]);
-    assert!((measure["distance_m"].as_f64().expect("it is a number") - 200.0).abs() < 1e-9);
-    let lanes = answer(&["lanes"]);
+    assert!((number(&measure["distance_m"]) - 200.0).abs() < 1e-9);
+    let lanes = json(&["lanes"]);
     assert_eq!(
         keys(&lanes["lanes"][1]),
         ["lane", "lap_m", "stagger_200_m", "stagger_400_m", "stagger_4x400_m", "stagger_800_m", "start_800"]
     );
-    let marks = answer(&["marks", "--lane", "2"]);
-    for spot in marks["marks"].as_array().expect("it is a list") {
+    let marks = json(&["marks", "--lane", "2"]);
+    for spot in list(&marks["marks"]) {
         assert!(SPOT.iter().all(|key| spot.get(key).is_some()), "{spot}");
         assert!(spot["mark"].is_string() && spot["colour"].is_string());
     }
@@ -149,48 +143,39 @@ fn spots_measure_lanes_and_marks_have_the_promised_keys() {
 /// Every sentence of a plan has its value beside it, and a cone says as a value what it marks.
 #[test]
 fn what_is_said_is_there_as_values() {
-    let plan = answer(&["plan", "8 x 100 in lane 2 walk back rest 45s", "--closed", "1"]);
-    let (warnings, cautions) = (sentences(&plan["warnings"]), sentences(&plan["cautions"]));
+    let plan = json(&["plan", "8 x 100 in lane 2 walk back rest 45s", "--closed", "1"]);
+    let (warnings, cautions) = (texts(&plan["warnings"]), texts(&plan["cautions"]));
     assert_eq!(words(&plan["findings"]), [warnings, cautions].concat());
     assert_eq!(
         (&plan["findings"][1]["kind"], &plan["findings"][1]["lanes"]),
         (&json!("closed lanes"), &json!([1]))
     );
     let block = &plan["blocks"][0];
-    assert_eq!(words(&block["findings"]), sentences(&block["remarks"]));
+    assert_eq!(words(&block["findings"]), texts(&block["remarks"]));
     let short = &block["findings"][1];
     assert_eq!(short["kind"], "rest too short to walk");
     assert_eq!((&short["needs_s"], &short["has_s"]), (&json!(72.0), &json!(45.0)));
     assert_eq!(plan["setup"][0]["uses"], json!([{"end": "finish", "distance_m": 100.0, "block": 1}]));
 }
 
-fn sentences(list: &Value) -> Vec<&str> {
-    list.as_array().expect("it is a list").iter().filter_map(Value::as_str).collect()
-}
-
 fn words(findings: &Value) -> Vec<&str> {
-    findings
-        .as_array()
-        .expect("it is a list")
-        .iter()
-        .filter_map(|finding| finding["words"].as_str())
-        .collect()
+    list(findings).iter().filter_map(|finding| finding["words"].as_str()).collect()
 }
 
 #[test]
 fn several_session_files_make_a_list_of_plans() {
-    let plans = answer(&[
+    let plans = json(&[
         "plan",
         "sessions/wrenbeck/tuesday-sprints.yaml",
         "sessions/wrenbeck/thursday-middle-distance.yaml",
     ]);
-    assert_eq!(plans.as_array().expect("it is a list").len(), 2);
+    assert_eq!(list(&plans).len(), 2);
     assert_eq!(plans[0]["date"], "2027-04-13");
 }
 
 #[test]
 fn a_week_has_its_keys_and_its_pace_bands_can_be_read() {
-    let week = answer(&["week", "sessions/wrenbeck"]);
+    let week = json(&["week", "sessions/wrenbeck"]);
     assert_eq!(keys(&week), ["cautions", "entries", "findings", "from", "groups", "sessions", "to"]);
     let entry = &week["entries"][0];
     assert_eq!(
@@ -203,7 +188,7 @@ fn a_week_has_its_keys_and_its_pace_bands_can_be_read() {
         keys(&entry["load"]),
         ["bands", "bend_m", "bends", "metres", "nominal_m", "recoveries", "recovery_m", "recovery_s", "runs"]
     );
-    let bands = entry["load"]["bands"].as_array().expect("it is a list");
+    let bands = list(&entry["load"]["bands"]);
     let cuts: Vec<&Value> = bands.iter().map(|band| &band["from_m_per_s"]).collect();
     assert_eq!(cuts, [&json!(0.0), &json!(4.0), &json!(5.5), &json!(7.0), &Value::Null]);
     let total: f64 = bands.iter().filter_map(|band| band["metres"].as_f64()).sum();

@@ -35,12 +35,15 @@ mod wrenbeck_squads;
 mod wrong_input;
 
 // What the tests share.
+mod answer;
+mod folder;
 #[cfg(feature = "pdf")]
 mod left_out;
 mod picture;
 #[cfg(feature = "pdf")]
 mod poppler;
 mod run;
+mod said;
 mod transcript;
 mod venue;
 mod wrenbeck;

@@ -1,26 +1,21 @@
 //! `--out map.svg`: the map of a plan, as other programs read it.
 
-use std::fs;
-
+use crate::answer::{json, list, number};
+use crate::folder::Folder;
 use crate::picture;
 use crate::run::toeline;
 use crate::wrenbeck::{WRENBECK, session};
 use resvg::tiny_skia::{Color, Paint, Rect, Transform};
 use roxmltree::{Document, Node};
-use serde_json::Value;
 use snapbox::str;
 
 fn map_of(arguments: &[&str]) -> String {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let path = folder.path().join("map.svg");
-    let name = path.to_str().expect("the path is UTF-8");
-    toeline(&[&["plan"], arguments, &["--out", name]].concat()).assert().success().stdout_eq(str![]);
-    fs::read_to_string(&path).expect("it was written")
-}
-
-fn plan_of(arguments: &[&str]) -> Value {
-    let output = toeline(&[&["plan"], arguments, &["--format", "json"]].concat()).assert().success();
-    serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value")
+    let folder = Folder::new();
+    toeline(&[&["plan"], arguments, &["--out", &folder.at("map.svg")]].concat())
+        .assert()
+        .success()
+        .stdout_eq(str![]);
+    folder.read("map.svg")
 }
 
 fn value(node: Node<'_, '_>, name: &str) -> f64 {
@@ -45,15 +40,15 @@ fn cones_lie_where_the_solver_puts_them() {
     for arguments in all {
         let map = map_of(&arguments);
         let document = Document::parse(&map).expect("it is XML");
-        let plan = plan_of(&arguments);
-        let setup = plan["setup"].as_array().expect("it is a list");
+        let plan = json(&[&["plan"], arguments.as_slice()].concat());
+        let setup = list(&plan["setup"]);
         let cones: Vec<Node<'_, '_>> = of_class(&document, "cone").collect();
         assert_eq!(cones.len(), setup.len(), "{arguments:?}");
         assert!(!setup.is_empty());
         for cone in cones {
             let order = value(cone, "data-cone");
             let item = setup.iter().find(|item| item["order"] == order as u64).expect("it is in the plan");
-            let at = |axis: &str| item["spot"][axis].as_f64().expect("it is a number");
+            let at = |axis: &str| number(&item["spot"][axis]);
             // Nothing moves the map: its units are metres, and its origin the centre of the infield.
             assert!(!cone.ancestors().any(|node| node.has_attribute("transform")));
             let circles: Vec<Node<'_, '_>> =
@@ -197,14 +192,10 @@ fn each_run_has_its_lane_unrolled_with_the_paint_in_order() {
 
 #[test]
 fn whatever_is_written_in_a_session_is_text_on_the_map() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let hostile = "<script>alert(1)</script> & \\\"#include\\u0007";
     let text = format!("title: \"{hostile}\"\nwind: \"{hostile}\"\nblocks: [4 x 200 in lane 2]\n");
-    fs::write(folder.path().join("session.yaml"), text).expect("it can be written");
-    let path = folder.path().join("map.svg");
-    let (session, out) = (folder.path().join("session.yaml"), path.to_str().expect("the path is UTF-8"));
-    toeline(&["plan", session.to_str().expect("the path is UTF-8"), "--out", out]).assert().success();
-    let map = fs::read_to_string(&path).expect("it was written");
+    let folder = Folder::with("session.yaml", text);
+    let map = map_of(&[&folder.at("session.yaml")]);
     let document = Document::parse(&map).expect("it is XML");
     assert!(!document.descendants().any(|node| node.has_tag_name("script") || node.has_tag_name("a")));
     let title = document.descendants().find(|node| node.has_tag_name("title")).and_then(|node| node.text());

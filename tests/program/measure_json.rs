@@ -3,17 +3,11 @@
 
 use std::f64::consts::PI;
 
-use crate::run::toeline;
+use crate::answer::{json, number};
 use serde_json::Value;
 
 fn measured(arguments: &[&str]) -> Value {
-    let arguments = [&["measure", "--format", "json"], arguments].concat();
-    let output = toeline(&arguments).assert().success().get_output().stdout.clone();
-    serde_json::from_slice(&output).expect("it is one JSON value")
-}
-
-fn number(value: &Value) -> f64 {
-    value.as_f64().unwrap_or_else(|| panic!("{value} is not a number"))
+    json(&[&["measure"], arguments].concat())
 }
 
 fn assert_near(value: &Value, expected: f64) {

@@ -1,6 +1,7 @@
 //! `toeline measure`, refused: names that no mark or several marks have, places off the track, and
 //! values out of range.
 
+use crate::answer::told;
 use crate::run::toeline;
 use crate::transcript::refused;
 use snapbox::str;
@@ -82,8 +83,7 @@ fn values_out_of_range() {
         ("--to-lane", "300", "invalid value '300' for '--to-lane <LANE>': 300 is not in 0..=255"),
     ] {
         let arguments = ["measure", "--lane", "2", "--from", "400 m start", "--to", "finish", option, value];
-        let output = toeline(&arguments).assert().code(2);
-        let stderr = String::from_utf8_lossy(&output.get_output().stderr).into_owned();
-        assert_eq!(stderr.lines().next(), Some(format!("error: {said}").as_str()), "{option} {value}");
+        let told = told(&toeline(&arguments).assert().code(2));
+        assert_eq!(told.lines().next(), Some(format!("error: {said}").as_str()), "{option} {value}");
     }
 }

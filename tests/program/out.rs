@@ -2,52 +2,45 @@
 
 use std::fs;
 
-use crate::run::toeline;
+use crate::answer::{printed, told};
+use crate::folder::Folder;
+use crate::run::{program, toeline};
 use snapbox::str;
 
 #[test]
 fn a_json_file_holds_what_standard_output_would() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let path = folder.path().join("plan.json");
-    let name = path.to_str().expect("the path is UTF-8");
-    toeline(&["plan", "6 x 200", "--out", name]).assert().success().stdout_eq(str![]);
-    let printed =
-        toeline(&["plan", "6 x 200", "--format", "json"]).assert().success().get_output().stdout.clone();
-    assert_eq!(fs::read(&path).expect("it was written"), printed);
+    let folder = Folder::new();
+    folder.toeline(&["plan", "6 x 200", "--out", "plan.json"]).assert().success().stdout_eq(str![]);
+    let shown = toeline(&["plan", "6 x 200", "--format", "json"]).assert().success();
+    assert_eq!(folder.read("plan.json"), printed(&shown));
 }
 
 #[test]
 fn a_text_file_has_no_terminal_codes_even_with_colour_always() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let path = folder.path().join("plan.txt");
-    let name = path.to_str().expect("the path is UTF-8");
-    toeline(&["plan", "6 x 200", "--color", "always", "--out", name]).assert().success();
-    assert!(!fs::read_to_string(&path).expect("it was written").contains('\u{1b}'));
+    let folder = Folder::new();
+    folder.toeline(&["plan", "6 x 200", "--color", "always", "--out", "plan.txt"]).assert().success();
+    assert!(!folder.read("plan.txt").contains('\u{1b}'));
 }
 
 #[test]
 fn an_old_file_stays_whole_where_the_new_one_is_refused() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let path = folder.path().join("plan.txt");
-    fs::write(&path, "the old plan").expect("the folder can be written");
-    let name = path.to_str().expect("the path is UTF-8");
-    toeline(&["plan", "6 x", "--out", name]).assert().code(2);
-    assert_eq!(fs::read_to_string(&path).expect("it is still there"), "the old plan");
+    let folder = Folder::with("plan.txt", "the old plan");
+    folder.toeline(&["plan", "6 x", "--out", "plan.txt"]).assert().code(2);
+    assert_eq!(folder.read("plan.txt"), "the old plan");
 }
 
 #[test]
 fn what_cannot_be_written_is_an_error_that_says_what_to_do() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let at = |name: &str| folder.path().join(name).to_str().expect("the path is UTF-8").to_owned();
-    fs::create_dir(at("folder.txt")).expect("the folder can be written");
-    fs::write(at("file"), "").expect("the folder can be written");
+    let folder = Folder::new();
+    fs::create_dir(folder.at("folder.txt")).expect("the folder can be written");
+    folder.write("file", "");
     for (name, reason) in [
         ("no-such-folder/plan.txt", "its folder does not exist; create it, or name another"),
         ("folder.txt", "it is a folder; name a file in it"),
         ("file/plan.txt", "a part of its path is a file, not a folder"),
     ] {
-        let told = format!("error: cannot write `{}`: {reason}\n", at(name));
-        toeline(&["plan", "200", "--out", &at(name)]).assert().code(1).stderr_eq(told);
+        let told = format!("error: cannot write `{name}`: {reason}\n");
+        folder.toeline(&["plan", "200", "--out", name]).assert().code(1).stderr_eq(told);
     }
 }
 
@@ -56,8 +49,7 @@ fn what_cannot_be_written_is_an_error_that_says_what_to_do() {
 #[cfg(target_os = "linux")]
 #[test]
 fn a_folder_that_takes_no_files_is_an_error_of_writing() {
-    let shown = toeline(&["plan", "200", "--out", "/sys/plan.txt"]).assert().code(1);
-    let told = String::from_utf8(shown.get_output().stderr.clone()).expect("it is text");
+    let told = told(&toeline(&["plan", "200", "--out", "/sys/plan.txt"]).assert().code(1));
     let reasons = ["you may not write there; name another folder", "the disk is read-only"];
     assert!(told.starts_with("error: cannot write `/sys/plan.txt`: "), "{told}");
     assert!(reasons.iter().any(|reason| told.contains(reason)), "{told}");
@@ -67,33 +59,31 @@ fn a_folder_that_takes_no_files_is_an_error_of_writing() {
 #[cfg(target_os = "linux")]
 #[test]
 fn a_full_disk_is_an_error_of_writing_and_a_device_is_never_replaced() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let link = folder.path().join("plan.txt");
-    std::os::unix::fs::symlink("/dev/full", &link).expect("the folder can be written");
-    let name = link.to_str().expect("the path is UTF-8");
-    toeline(&["plan", "200", "--out", name]).assert().code(1).stderr_eq(format!(
-        "error: cannot write `{name}`: the disk is full; free some space, or name a folder on another disk\n"
-    ));
-    assert_eq!(fs::read_link(&link).expect("it is a link still"), std::path::Path::new("/dev/full"));
+    let folder = Folder::new();
+    std::os::unix::fs::symlink("/dev/full", folder.at("plan.txt")).expect("the folder can be written");
+    folder.toeline(&["plan", "200", "--out", "plan.txt"]).assert().code(1).stderr_eq(str![[r#"
+error: cannot write `plan.txt`: the disk is full; free some space, or name a folder on another disk
+
+"#]]);
+    assert_eq!(
+        fs::read_link(folder.at("plan.txt")).expect("it is a link still"),
+        std::path::Path::new("/dev/full")
+    );
 }
 
 /// A limit on the size of files stops the writing half-way, as a disk that fills up does.
 #[cfg(unix)]
 #[test]
 fn an_old_file_stays_whole_where_the_new_one_finds_no_room() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let path = folder.path().join("plan.json");
-    fs::write(&path, "the old plan").expect("the folder can be written");
+    let folder = Folder::with("plan.json", "the old plan");
     // One block of 512 or 1024 bytes is less than the plan needs; the signal that tells of it is
     // ignored, so that the write fails instead.
     let script = r#"trap '' XFSZ; ulimit -f 1; exec "$0" plan "20 x 200 in lanes 2-6" --out "$1""#;
-    let program = snapbox::cmd::cargo_bin!("toeline");
-    let shown =
-        snapbox::cmd::Command::new("sh").args(["-c", script]).arg(program).arg(&path).assert().code(1);
-    let told = String::from_utf8(shown.get_output().stderr.clone()).expect("it is text");
+    let shown = snapbox::cmd::Command::new("sh").args(["-c", script]).arg(program()).arg("plan.json");
+    let told = told(&shown.current_dir(folder.path()).assert().code(1));
     assert!(told.ends_with("the file would be larger than the system allows\n"), "{told}");
-    assert_eq!(fs::read_to_string(&path).expect("it is still there"), "the old plan");
-    assert_eq!(fs::read_dir(folder.path()).expect("it can be read").count(), 1, "nothing lies beside it");
+    assert_eq!(folder.read("plan.json"), "the old plan");
+    assert_eq!(folder.count(), 1, "nothing lies beside it");
 }
 
 #[cfg(unix)]
@@ -101,27 +91,26 @@ fn an_old_file_stays_whole_where_the_new_one_finds_no_room() {
 fn a_new_file_is_open_to_others_and_an_old_one_keeps_its_mode_and_its_link() {
     use std::os::unix::fs::PermissionsExt;
 
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     let mode = |name: &str| {
         let found = fs::metadata(folder.path().join(name)).expect("it was written");
         found.permissions().mode() & 0o777
     };
-    let at = |name: &str| folder.path().join(name).to_str().expect("the path is UTF-8").to_owned();
     // What any new file gets is a matter of the umask.
-    fs::write(at("any"), "").expect("the folder can be written");
-    toeline(&["plan", "200", "--out", &at("new.txt")]).assert().success();
+    folder.write("any", "");
+    folder.toeline(&["plan", "200", "--out", "new.txt"]).assert().success();
     assert_eq!(mode("new.txt"), mode("any"));
 
-    fs::write(at("old.txt"), "the old plan").expect("the folder can be written");
-    fs::set_permissions(at("old.txt"), fs::Permissions::from_mode(0o640)).expect("it is ours");
-    std::os::unix::fs::symlink("old.txt", at("link.txt")).expect("the folder can be written");
-    toeline(&["plan", "200", "--out", &at("link.txt")]).assert().success();
-    assert_eq!(fs::read_link(at("link.txt")).expect("it is a link still"), std::path::Path::new("old.txt"));
-    assert_eq!(mode("old.txt"), 0o640);
+    folder.write("old.txt", "the old plan");
+    fs::set_permissions(folder.at("old.txt"), fs::Permissions::from_mode(0o640)).expect("it is ours");
+    std::os::unix::fs::symlink("old.txt", folder.at("link.txt")).expect("the folder can be written");
+    folder.toeline(&["plan", "200", "--out", "link.txt"]).assert().success();
     assert_eq!(
-        fs::read(at("old.txt")).expect("it was written"),
-        fs::read(at("new.txt")).expect("it was written")
+        fs::read_link(folder.at("link.txt")).expect("it is a link still"),
+        std::path::Path::new("old.txt")
     );
+    assert_eq!(mode("old.txt"), 0o640);
+    assert_eq!(folder.read("old.txt"), folder.read("new.txt"));
 }
 
 /// However a kill falls, the file is the old one or the new one, whole.
@@ -130,10 +119,10 @@ fn a_kill_while_it_writes_leaves_a_whole_file() {
     use std::process::{Command, Stdio};
     use std::time::{Duration, Instant};
 
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     let path = folder.path().join("plan.json");
     let start = || {
-        Command::new(snapbox::cmd::cargo_bin!("toeline"))
+        Command::new(program())
             .args(["plan", "200 x 100 in lanes 1-8", "--out"])
             .arg(&path)
             .stderr(Stdio::null())
@@ -176,12 +165,20 @@ error: cannot read `no-such-file.yaml`: No such file or directory (os error 2)
 "#]]);
 }
 
-#[cfg(not(feature = "pdf"))]
+/// `TOELINE_PROGRAM` names a build without `pdf`: see `.ci/run`.
 #[test]
-fn a_build_without_pdf_support_says_so() {
-    for ending in ["pdf", "png"] {
-        let name = format!("plan.{ending}");
-        let told = "error: this build of toeline cannot print; build it with the feature `pdf`\n";
-        toeline(&["plan", "200", "--out", &name]).assert().code(2).stderr_eq(told);
+fn a_build_without_pdf_support_says_so_and_any_other_prints() {
+    let prints = cfg!(feature = "pdf") && std::env::var_os("TOELINE_PROGRAM").is_none();
+    let folder = Folder::new();
+    for name in ["plan.pdf", "plan.png"] {
+        let run = folder.toeline(&["plan", "200", "--out", name]).assert();
+        if prints {
+            run.success();
+        } else {
+            run.code(2).stderr_eq(str![[r#"
+error: this build of toeline cannot print; build it with the feature `pdf`
+
+"#]]);
+        }
     }
 }

@@ -4,29 +4,23 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::answer::{json, list};
+use crate::folder::Folder;
 use crate::picture::assert_like_kept;
 use crate::poppler::{Page, Word, needs_poppler, pages, poppler};
 use crate::run::toeline;
+use crate::said::said;
 use crate::wrenbeck::{WRENBECK, session};
 use resvg::tiny_skia::Pixmap;
 use roxmltree::{Document, Node};
-use serde_json::Value;
 use snapbox::str;
-use tempfile::TempDir;
 
 /// Runs the program with `--out` for a new file, and gives that file in its folder.
-fn print(arguments: &[&str], name: &str) -> (TempDir, PathBuf) {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let path = folder.path().join(name);
-    let out = path.to_str().expect("the path is UTF-8");
-    toeline(&[arguments, &["--out", out]].concat()).assert().success().stdout_eq(str![]).stderr_eq(str![]);
-    (folder, path)
-}
-
-fn plan(arguments: &[&str]) -> Value {
-    let arguments = [&["plan"], arguments, &["--format", "json"]].concat();
-    let output = toeline(&arguments).assert().success().get_output().stdout.clone();
-    serde_json::from_slice(&output).expect("it is one JSON value")
+fn print(arguments: &[&str], name: &str) -> (Folder, PathBuf) {
+    let folder = Folder::new();
+    let out = folder.at(name);
+    toeline(&[arguments, &["--out", &out]].concat()).assert().success().stdout_eq(str![]).stderr_eq(str![]);
+    (folder, out.into())
 }
 
 /// The text in the order in which it was written, so that a cell of a table stays together; without
@@ -40,6 +34,14 @@ fn squeezed(text: &str) -> String {
     text.chars().filter(|letter| !letter.is_whitespace() && *letter != '\u{200b}').collect()
 }
 
+/// All the words stand in a text that is squeezed.
+fn assert_printed(text: &str, words: impl IntoIterator<Item = impl AsRef<str>>, of: &str) {
+    for words in words {
+        let words = words.as_ref();
+        assert!(text.contains(&squeezed(words)), "{of}: `{words}` is missing");
+    }
+}
+
 #[test]
 fn every_place_of_the_demonstration_is_printed_in_words() {
     needs_poppler!();
@@ -47,39 +49,15 @@ fn every_place_of_the_demonstration_is_printed_in_words() {
         let file = session(name);
         let (_folder, path) = print(&["plan", &file], "plan.pdf");
         let text = text(&path);
-        let plan = plan(&[&file]);
-        let mut told = 0;
-        for block in plan["blocks"].as_array().expect("it is a list") {
-            for rep in block["reps"].as_array().expect("it is a list") {
-                for place in ["start", "finish", "run_in"] {
-                    let Some(words) = rep[place]["words"].as_str() else { continue };
-                    assert!(text.contains(&squeezed(words)), "{name}: `{words}` is missing");
-                    told += 1;
-                }
-                for athlete in rep["athletes"].as_array().expect("it is a list") {
-                    let athlete = athlete.as_str().expect("it is a name");
-                    assert!(text.contains(&squeezed(athlete)), "{name}: {athlete} is missing");
-                }
-            }
-        }
-        assert!(told > 0, "{name} has runs");
-        for line in ["cautions", "notes", "etiquette", "warnings"].iter().flat_map(|key| lines(&plan, key)) {
-            assert!(text.contains(&squeezed(&line)), "{name}: `{line}` is missing");
-        }
-        for cone in plan["setup"].as_array().expect("it is a list") {
+        let plan = json(&["plan", &file]);
+        assert_printed(&text, said(&plan), name);
+        for cone in list(&plan["setup"]) {
             let words = cone["spot"]["words"].as_str().expect("it is text");
             let lane = &cone["spot"]["lane"];
             let row = squeezed(&format!("{}{lane}{words}", cone["order"]));
             assert!(text.contains(&row), "{name}: the walk lacks `{row}`");
-            let serves = squeezed(cone["for"].as_str().expect("it is text"));
-            assert!(text.contains(&serves), "{name}: the walk lacks `{serves}`");
         }
     }
-}
-
-fn lines(plan: &Value, key: &str) -> Vec<String> {
-    let lines = plan[key].as_array().expect("it is a list");
-    lines.iter().map(|line| line.as_str().expect("it is text").to_owned()).collect()
 }
 
 /// Forty athletes and twelve blocks of ten distances, so that most of the track is crowded, with names and notes that are longer than any column.
@@ -153,9 +131,7 @@ fn every_lane_is_printed_from_start_to_finish() {
             let (_folder, path) = print(&["plan", what, "--paper", paper], "plan.pdf");
             check_pages(what, &pages(&path));
             let text = text(&path);
-            for words in strips.iter().flatten() {
-                assert!(text.contains(&squeezed(words)), "{what}, {paper}: `{words}` is missing");
-            }
+            assert_printed(&text, strips.iter().flatten(), &format!("{what}, {paper}"));
         }
     }
 }
@@ -165,9 +141,8 @@ fn a_lane_that_is_longer_than_a_page_is_cut_in_two() {
     needs_poppler!();
     let (_folder, path) = print(&["plan", "3 x 400 in lane 2"], "plan.pdf");
     let text = text(&path);
-    for words in ["Block 1: 400 m, lane 2 (1 of 2)", "goes on in part 2", "(2 of 2)", "comes from part 1"] {
-        assert!(text.contains(&squeezed(words)), "`{words}` is missing");
-    }
+    let parts = ["Block 1: 400 m, lane 2 (1 of 2)", "goes on in part 2", "(2 of 2)", "comes from part 1"];
+    assert_printed(&text, parts, "a long lane");
 }
 
 /// A millimetre in points.
@@ -203,11 +178,9 @@ fn check_pages(name: &str, pages: &[Page]) {
 #[test]
 fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() {
     needs_poppler!();
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let file = folder.path().join("large.yaml");
-    fs::write(&file, large_session()).expect("the folder can be written");
-    let file = file.to_str().expect("the path is UTF-8");
-    let plan = plan(&[file]);
+    let folder = Folder::with("large.yaml", large_session());
+    let file = &folder.at("large.yaml");
+    let plan = json(&["plan", file]);
     let (_folder, map) = print(&["plan", file], "map.svg");
     let insets = headings(&map, "inset");
     assert!(insets.len() > 6, "{insets:?}");
@@ -218,26 +191,9 @@ fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() 
         let pages = pages(&path);
         check_pages(paper, &pages);
         let text = text(&path);
-        for heading in &insets {
-            assert!(text.contains(&squeezed(heading)), "{paper}: `{heading}` is not magnified");
-        }
-        for words in strips.iter().flatten() {
-            assert!(text.contains(&squeezed(words)), "{paper}: `{words}` of a lane is missing");
-        }
-        for rep in plan["blocks"].as_array().into_iter().flatten().flat_map(|block| block["reps"].as_array())
-        {
-            for rep in rep {
-                let athlete = rep["athletes"][0].as_str().expect("everybody has a name");
-                assert!(text.contains(&squeezed(athlete)), "{athlete} is missing");
-                for place in ["start", "finish"] {
-                    let words = rep[place]["words"].as_str().expect("it is text");
-                    assert!(text.contains(&squeezed(words)), "`{words}` is missing");
-                }
-            }
-        }
-        for line in lines(&plan, "notes") {
-            assert!(text.contains(&squeezed(&line)), "`{line}` is missing");
-        }
+        assert_printed(&text, &insets, &format!("{paper}: what is magnified"));
+        assert_printed(&text, strips.iter().flatten(), &format!("{paper}: what is said of a lane"));
+        assert_printed(&text, said(&plan), paper);
         // Each athlete's cards are numbered, and none is missing.
         assert!(
             (2..9).any(|count| text.contains(&format!("1of{count}"))),
@@ -273,8 +229,7 @@ fn pages_look_like_the_kept_pictures() {
     for name in WRENBECK {
         let (folder, path) = print(&["plan", &session(name)], "plan.pdf");
         let count = pages(&path).len().min(KEPT);
-        let root = folder.path().join("page");
-        let root = root.to_str().expect("the path is UTF-8");
+        let root = folder.at("page");
         for number in 1..=count {
             let (page, root) = (number.to_string(), format!("{root}-{number}"));
             let only = ["-r", "60", "-gray", "-png", "-singlefile", "-f", &page, "-l", &page];
@@ -355,8 +310,6 @@ fn what_looks_like_markup_is_printed_as_text() {
         "`code` // comment",
         "#panic()",
     ];
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let file = folder.path().join("names.yaml");
     let session = serde_json::json!({
         "title": "#set page(width: 1mm) <title>",
         "notes": ["#read(\"/etc/hosts\") *note*"],
@@ -364,34 +317,28 @@ fn what_looks_like_markup_is_printed_as_text() {
         "groups": [{ "name": "~group~ #1", "athletes": names }],
         "blocks": ["2 x 200 @ 40 rest 3min"],
     });
-    fs::write(&file, session.to_string()).expect("the folder can be written");
-    let (_folder, path) = print(&["plan", file.to_str().expect("the path is UTF-8")], "plan.pdf");
+    let folder = Folder::with("names.yaml", session.to_string());
+    let (_folder, path) = print(&["plan", &folder.at("names.yaml")], "plan.pdf");
     let text = text(&path);
-    for words in names.into_iter().chain([
-        "#set page(width: 1mm) <title>",
-        "#read(\"/etc/hosts\") *note*",
-        "$ wind $",
-        "~group~ #1",
-    ]) {
-        assert!(text.contains(&squeezed(words)), "`{words}` is not printed as it is");
-    }
+    assert_printed(&text, names, "names");
+    assert_printed(
+        &text,
+        ["#set page(width: 1mm) <title>", "#read(\"/etc/hosts\") *note*", "$ wind $", "~group~ #1"],
+        "other words",
+    );
 }
 
 #[test]
 fn letters_that_no_typeface_has_are_named() {
     needs_poppler!();
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let file = folder.path().join("names.yaml");
     let session = "{ title: Names, groups: [{ name: all, athletes: [Łucja, Θάλεια, 山田] }], \
                    blocks: [2 x 200 @ 40 rest 3min] }";
-    fs::write(&file, session).expect("the folder can be written");
-    let out = folder.path().join("plan.pdf");
-    let arguments = ["plan", file.to_str().expect("UTF-8"), "--out", out.to_str().expect("UTF-8")];
-    toeline(&arguments).assert().success().stderr_eq(str![[r#"
+    let folder = Folder::with("names.yaml", session);
+    folder.toeline(&["plan", "names.yaml", "--out", "plan.pdf"]).assert().success().stderr_eq(str![[r#"
 note: the sheet's typefaces lack these letters; they print as boxes: 山田
 
 "#]]);
-    let text = text(&out);
+    let text = text(&folder.path().join("plan.pdf"));
     assert!(text.contains("Łucja") && text.contains("Θάλεια"), "{text}");
     // The sheet says so, too, once.
     let said = "Lettersshownasboxesaremissingfromthissheet";
@@ -401,14 +348,12 @@ note: the sheet's typefaces lack these letters; they print as boxes: 山田
 #[test]
 fn a_title_of_many_lines_takes_one_at_the_foot() {
     needs_poppler!();
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let file = folder.path().join("long.yaml");
     let title = "An evening with everybody who can come ".repeat(8);
     let session = format!(
         "{{ title: {title}, groups: [{{ name: {title}, athletes: [Ada] }}], blocks: [2 x 200 @ 40 rest 3min] }}"
     );
-    fs::write(&file, session).expect("the folder can be written");
-    let (_folder, path) = print(&["plan", file.to_str().expect("the path is UTF-8")], "plan.pdf");
+    let folder = Folder::with("long.yaml", session);
+    let (_folder, path) = print(&["plan", &folder.at("long.yaml")], "plan.pdf");
     let pages = pages(&path);
     check_pages("a long title", &pages);
     for page in &pages[..2] {

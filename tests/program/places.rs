@@ -3,19 +3,14 @@
 //! Lengths follow from World Athletics, Track and Field Facilities Manual, chapter 2, 400 m standard track
 //! (read): straights of 84.39 m; a bend of π · 37.92 m = 119.13 m in lane 2.
 
+use crate::answer::{json, number};
 use crate::run::toeline;
 use crate::transcript::{answered, refused};
 use serde_json::Value;
 use snapbox::str;
 
 fn planned(workout: &str) -> Value {
-    let output = toeline(&["plan", workout, "--format", "json"]).assert().success().get_output().clone();
-    let plan: Value = serde_json::from_slice(&output.stdout).expect("it is one JSON value");
-    plan["blocks"][0]["reps"][0].clone()
-}
-
-fn number(value: &Value) -> f64 {
-    value.as_f64().unwrap_or_else(|| panic!("{value} is not a number"))
+    json(&["plan", workout])["blocks"][0]["reps"][0].clone()
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! `toeline plan`: where each repetition starts and finishes.
 
+use crate::answer::printed;
 use crate::run::toeline;
 use crate::transcript::answered;
 use snapbox::str;
@@ -107,9 +108,7 @@ fn no_line_is_wider_than_80_columns() {
             if command == "spots" && (workout.contains("lanes") || workout.ends_with(".yaml")) {
                 continue;
             }
-            let output = toeline(&[command, workout]).assert().success().get_output().stdout.clone();
-            let text = String::from_utf8(output).expect("text views are UTF-8");
-            for line in text.lines() {
+            for line in printed(&toeline(&[command, workout]).assert().success()).lines() {
                 assert!(line.chars().count() <= 80, "{command} {workout}: {line}");
             }
         }

@@ -1,7 +1,7 @@
 //! What the README shows is what the program does.
 
-use std::fs;
-
+use crate::answer::printed;
+use crate::folder::Folder;
 use crate::run::toeline;
 
 const README: &str = include_str!("../../README.md");
@@ -18,7 +18,7 @@ fn the_first_command_prints_what_the_readme_says() {
     assert!(README.contains("cargo run -- plan \"6 x 200 in lane 2\" --closed 1"));
     let shown = toeline(&["plan", "6 x 200 in lane 2", "--closed", "1"]).assert().success();
     // The README shows the cautions in full.
-    assert_eq!(String::from_utf8_lossy(&shown.get_output().stdout), blocks("text")[0]);
+    assert_eq!(printed(&shown), blocks("text")[0]);
 }
 
 #[test]
@@ -31,25 +31,12 @@ fn the_error_shown_is_the_error_told() {
 
 #[test]
 fn the_files_shown_can_be_used() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let yaml = blocks("yaml");
-    fs::write(folder.path().join("session.yaml"), &yaml[0]).expect("the folder can be written");
-    fs::write(folder.path().join("track.yaml"), &yaml[1]).expect("the folder can be written");
-    toeline(&["plan", "session.yaml"]).current_dir(folder.path()).assert().success();
-    toeline(&[
-        "measure",
-        "--lane",
-        "2",
-        "--from",
-        "gate line",
-        "--to",
-        "finish line",
-        "--track",
-        "track.yaml",
-    ])
-    .current_dir(folder.path())
-    .assert()
-    .success();
+    let folder = Folder::with("session.yaml", &yaml[0]);
+    folder.write("track.yaml", &yaml[1]);
+    folder.toeline(&["plan", "session.yaml"]).assert().success();
+    let between = ["--lane", "2", "--from", "gate line", "--to", "finish line"];
+    folder.toeline(&[&["measure", "--track", "track.yaml"], &between[..]].concat()).assert().success();
 }
 
 #[test]

@@ -8,8 +8,8 @@ use snapbox::{Assert, Redactions};
 
 /// The program, started at the top of the repository, with no colour.
 ///
-/// Where its whole output is compared, a footer of [`cautions`] is one line. A footer that differs from all of
-/// them in any letter stays as it is, and so differs from what is expected.
+/// Where its whole output is compared, a footer of [`cautions`] is one line, and so is what [`WRENBECK`] says again
+/// and again. What differs from all of these in any letter stays as it is, and so differs from what is expected.
 pub(crate) fn toeline(arguments: &[&str]) -> Command {
     Command::new(program())
         .with_assert(comparison())
@@ -25,10 +25,39 @@ pub(crate) fn program() -> PathBuf {
 
 /// How a whole output is compared.
 pub(crate) fn comparison() -> Assert {
-    let mut footers = Redactions::new();
-    footers.extend(cautions()).expect("the names are capitals in brackets");
-    Assert::new().action_env(DEFAULT_ACTION_ENV).redact_with(footers)
+    let mut known = Redactions::new();
+    known.extend(cautions()).expect("the names are capitals in brackets");
+    known.extend(WRENBECK).expect("the names are capitals in brackets");
+    Assert::new().action_env(DEFAULT_ACTION_ENV).redact_with(known)
 }
+
+/// What every session of the demonstration says of its track, after what stands for it in whole outputs.
+const WRENBECK: [(&str, &str); 3] = [
+    (
+        "[WRENBECK_RULES]",
+        "On this track
+- Look both ways, then step on where you start.
+- Run through the finish; step off to the right.
+- No walking or standing in running lanes.
+- Run anticlockwise; on the straights either way.
+- Do not cross the infield.
+- Runs over 400 m in lane 2.
+- Runs of 120 m to 400 m in lanes 2 to 5.
+- Runs up to 100 m in lanes 5 to 7 on the straights.
+- Hurdles in lanes 6 and 7.
+- Jogs and walks in lane 6.",
+    ),
+    (
+        "[PASSES_WRENBECK_GATE]",
+        "! Passes the gate outside (the changing rooms' gate): look for people stepping
+  on to the track.",
+    ),
+    (
+        "[PASSES_WRENBECK_JAVELIN]",
+        "! Passes the javelin runway inside: look for a thrower on the run-up; wait until
+  the throw has landed.",
+    ),
+];
 
 /// The cautions in full that an answer ends with, after what stands for them in whole outputs.
 pub(crate) fn cautions() -> [(&'static str, String); 4] {

@@ -3,14 +3,15 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::answer::{parsed, told};
+use crate::folder::Folder;
 use crate::run::toeline;
 use jsonschema::Validator;
 use serde_json::Value;
 use snapbox::str;
 
 fn schema(kind: &str) -> Validator {
-    let output = toeline(&["schema", kind]).assert().success().get_output().stdout.clone();
-    let schema: Value = serde_json::from_slice(&output).expect("it is one JSON value");
+    let schema = parsed(&toeline(&["schema", kind]).assert());
     assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
     jsonschema::draft202012::new(&schema).expect("it is a schema")
 }
@@ -75,7 +76,7 @@ fn every_session_file_of_the_demonstration_fits() {
 /// Files with one thing changed: the schema refuses them, and so does the program.
 #[test]
 fn what_the_schema_refuses_the_program_refuses_too() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     let track = text(Path::new("sessions/wrenbeck/track.yaml"));
     let session = text(Path::new("sessions/wrenbeck/monday-two-groups.yaml"));
     let session = session.replace("track: track.yaml", "track: standard-6");
@@ -103,22 +104,21 @@ fn what_the_schema_refuses_the_program_refuses_too() {
         assert_ne!(&wrong, right, "{from} is in the file");
         assert_eq!(faults(&schema(kind), &json(right)), [""; 0]);
         assert!(!schema(kind).is_valid(&json(&wrong)), "the schema accepts {to}");
-        fs::write(folder.path().join("x.yaml"), &wrong).expect("the folder can be written");
-        toeline(&["check", "x.yaml"]).current_dir(folder.path()).assert().code(2);
-        fs::write(folder.path().join("x.yaml"), right).expect("the folder can be written");
-        toeline(&["check", "x.yaml"]).current_dir(folder.path()).assert().success();
+        folder.write("x.yaml", &wrong);
+        folder.toeline(&["check", "x.yaml"]).assert().code(2);
+        folder.write("x.yaml", right);
+        folder.toeline(&["check", "x.yaml"]).assert().success();
     }
 }
 
 #[test]
 fn keys_that_the_geometry_does_not_know_are_suggested_too() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     let track = text(Path::new("sessions/wrenbeck/track.yaml"));
     for (right, wrong) in [("timezone", "time_zone"), ("house_rules", "house_rule"), ("hours", "hour")] {
         let track = track.replacen(&format!("{right}:"), &format!("{wrong}:"), 1);
-        fs::write(folder.path().join("x.yaml"), track).expect("the folder can be written");
-        let told = toeline(&["check", "x.yaml"]).current_dir(folder.path()).assert().code(2);
-        let told = String::from_utf8_lossy(&told.get_output().stderr).into_owned();
+        folder.write("x.yaml", track);
+        let told = told(&folder.toeline(&["check", "x.yaml"]).assert().code(2));
         assert!(told.contains(&format!("help: did you mean `{right}`?")), "{told}");
     }
 }
@@ -126,7 +126,7 @@ fn keys_that_the_geometry_does_not_know_are_suggested_too() {
 /// Forms that the program reads, and that none of the files above need.
 #[test]
 fn what_the_program_reads_the_schema_accepts() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     let track =
         "{ name: a, path: [{ radius: 36.50 m, turn: 180 }, { straight: 84.39 }, { radius: 36.5, turn: 180 },
         { straight: 84.39 }], lanes: 2, lane_width: [1.22, 4 ft], closed_lanes: [2], timezone: Asia/Tokyo,
@@ -137,8 +137,8 @@ fn what_the_program_reads_the_schema_accepts() {
         target: 32, lanes: [2] }, d], lanes: [2, 3], blocks: [6 x 200] }] }";
     for (kind, text) in [("track", track), ("session", session)] {
         assert_eq!(faults(&schema(kind), &json(text)), [""; 0]);
-        fs::write(folder.path().join("x.yaml"), text).expect("the folder can be written");
-        toeline(&["check", "x.yaml"]).current_dir(folder.path()).assert().success();
+        folder.write("x.yaml", text);
+        folder.toeline(&["check", "x.yaml"]).assert().success();
     }
 }
 

@@ -3,22 +3,9 @@
 use std::collections::BTreeSet;
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::run::toeline;
+use crate::answer::{json, list, number};
+use crate::folder::Folder;
 use serde_json::Value;
-
-fn plan(arguments: &[&str]) -> Value {
-    let arguments = [&["plan"], arguments, &["--format", "json"]].concat();
-    let shown = toeline(&arguments).assert().success();
-    serde_json::from_slice(&shown.get_output().stdout).expect("it is JSON")
-}
-
-fn list(value: &Value) -> &[Value] {
-    value.as_array().expect("a list")
-}
-
-fn number(value: &Value) -> f64 {
-    value.as_f64().expect("a number")
-}
 
 /// A spot to the millimetre.
 fn place(spot: &Value) -> (i64, i64, i64) {
@@ -71,7 +58,7 @@ fn every_spot_has_one_cone_and_no_cone_is_without_a_spot() {
     let sessions = ["monday-two-groups", "tuesday-sprints", "thursday-middle-distance", "friday-starts"]
         .map(|name| format!("sessions/wrenbeck/{name}.yaml"));
     for workout in WORKOUTS.into_iter().chain(sessions.iter().map(String::as_str)) {
-        let plan = plan(&[workout]);
+        let plan = json(&["plan", workout]);
         let reps = || list(&plan["blocks"]).iter().flat_map(|block| list(&block["reps"]));
         let run_ins = reps().map(|rep| &rep["run_in"]).filter(|spot| !spot.is_null());
         let spots: BTreeSet<_> =
@@ -95,7 +82,7 @@ fn every_spot_has_one_cone_and_no_cone_is_without_a_spot() {
 #[test]
 fn cones_come_in_the_order_met_on_a_lap_from_the_finish_line() {
     for workout in WORKOUTS {
-        let plan = plan(&[workout]);
+        let plan = json(&["plan", workout]);
         let met: Vec<(f64, f64, i64)> = list(&plan["setup"])
             .iter()
             .map(|cone| {
@@ -110,7 +97,7 @@ fn cones_come_in_the_order_met_on_a_lap_from_the_finish_line() {
 #[test]
 fn a_walk_is_no_shorter_than_its_cones_allow_and_no_longer_than_the_outer_lane_and_its_turns() {
     for workout in WORKOUTS {
-        let plan = plan(&[workout]);
+        let plan = json(&["plan", workout]);
         let places: Vec<(f64, f64)> = list(&plan["setup"])
             .iter()
             .map(|cone| (number(&cone["spot"]["x_m"]), number(&cone["spot"]["y_m"])))
@@ -128,12 +115,11 @@ fn a_walk_is_no_shorter_than_its_cones_allow_and_no_longer_than_the_outer_lane_a
 
 #[test]
 fn where_no_cone_is_needed_no_walk_is_told() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     for ending in ["txt", "md", "svg", "html"] {
-        let path = folder.path().join(format!("plan.{ending}"));
-        let name = path.to_str().expect("the path is UTF-8");
-        toeline(&["plan", "20 min steady", "--out", name]).assert().success();
-        let text = std::fs::read_to_string(&path).expect("it was written");
+        let name = format!("plan.{ending}");
+        folder.toeline(&["plan", "20 min steady", "--out", &name]).assert().success();
+        let text = folder.read(&name);
         assert!(!text.contains("Setting out") && !text.contains("0 cones"), "{ending}");
     }
 }

@@ -1,23 +1,18 @@
 //! Squads: waves, lanes and start times of the built program.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::fs;
 
+use crate::answer::{json, list, number, told};
+use crate::folder::Folder;
 use crate::run::toeline;
 use serde_json::Value;
 
 fn plan(arguments: &[&str]) -> Value {
-    let arguments = [&["plan"], arguments, &["--format", "json"]].concat();
-    let output = toeline(&arguments).assert().success().get_output().stdout.clone();
-    serde_json::from_slice(&output).expect("it is one JSON value")
+    json(&[&["plan"], arguments].concat())
 }
 
-fn reps(plan: &Value) -> &Vec<Value> {
-    plan["blocks"][0]["reps"].as_array().expect("it is a list")
-}
-
-fn number(value: &Value) -> f64 {
-    value.as_f64().expect("it is a number")
+fn reps(plan: &Value) -> &[Value] {
+    list(&plan["blocks"][0]["reps"])
 }
 
 /// The wave of each athlete.
@@ -95,7 +90,7 @@ fn without_targets_the_waves_are_made_and_the_plan_says_so() {
     let plan = plan(&["6 x 200 rest 3min", "--athletes", "14", "--lanes", "2-6"]);
     assert!(reps(&plan).iter().all(|rep| rep["go_s"].is_null()));
     assert_eq!(waves(&plan).len(), 14);
-    let mut findings = plan["blocks"][0]["findings"].as_array().expect("it is a list").iter();
+    let mut findings = list(&plan["blocks"][0]["findings"]).iter();
     assert!(findings.any(|finding| finding["kind"] == "no targets"), "{plan}");
 }
 
@@ -121,7 +116,6 @@ fn a_lane_that_closes_is_not_used() {
 
 #[test]
 fn two_groups_at_once_never_finish_together_nor_share_a_lane() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let text = "
 title: two groups
 track: standard-6
@@ -134,12 +128,8 @@ groups:
     athletes: [{ name: Fay, target: 1:52 }, { name: Gil, target: 1:58 }]
     blocks: [4 x 600 rest 2min]
 ";
-    fs::write(folder.path().join("s.yaml"), text).expect("the folder can be written");
-    let output =
-        toeline(&["plan", "s.yaml", "--format", "json"]).current_dir(folder.path()).assert().success();
-    let plan: Value = serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
-    let all: Vec<&Value> =
-        (0..2).flat_map(|block| plan["blocks"][block]["reps"].as_array().expect("it is a list")).collect();
+    let plan = Folder::with("s.yaml", text).json(&["plan", "s.yaml"]);
+    let all: Vec<&Value> = (0..2).flat_map(|block| list(&plan["blocks"][block]["reps"])).collect();
     for (index, a) in all.iter().enumerate() {
         assert!(a["athletes"] != Value::from(vec!["Cy"]) || a["lane"].as_u64() >= Some(5), "{a}");
         for b in &all[index + 1..] {
@@ -152,34 +142,23 @@ groups:
     assert_eq!(plan["warnings"].to_string().matches("Clash").count(), 0);
 }
 
-/// The session file is refused, with this in the message, or planned, with this in the text.
-fn session(groups: &str, block: &str, code: i32, says: &str) {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let text = format!("title: t\ntrack: standard-6\ngroups:\n{groups}\nblocks: [{block}]\n");
-    fs::write(folder.path().join("s.yaml"), text).expect("the folder can be written");
-    let run = toeline(&["plan", "s.yaml"]).current_dir(folder.path()).assert().code(code);
-    let output = run.get_output();
-    let said = String::from_utf8_lossy(if code == 0 { &output.stdout } else { &output.stderr }).into_owned();
-    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(said.contains(says), "{said}");
-}
-
 #[test]
 fn squads_that_make_no_sense_are_refused() {
-    session(
-        "  - { name: a, athletes: [Ada, Ben, Ada] }",
-        "4 x 100 @ 14 rest 2min",
-        2,
-        "two athletes are called `Ada`",
-    );
-    session(
-        "  - { name: a, athletes: [{ name: Ada, target: 0 }] }",
-        "4 x 100 rest 2min",
-        2,
-        "`0` is out of range",
-    );
-    let pinned = "  - { name: a, athletes: [{ name: Ada, lanes: [3] }, { name: Ben, lanes: [3] }] }";
-    session(pinned, "4 x 200 in lanes 2-5 @ 30 rest 2min", 2, "are too few");
+    for (athletes, block, says) in [
+        ("Ada, Ben, Ada", "4 x 100 @ 14 rest 2min", "two athletes are called `Ada`"),
+        ("{ name: Ada, target: 0 }", "4 x 100 rest 2min", "`0` is out of range"),
+        (
+            "{ name: Ada, lanes: [3] }, { name: Ben, lanes: [3] }",
+            "4 x 200 in lanes 2-5 @ 30 rest 2min",
+            "are too few",
+        ),
+    ] {
+        let group = format!("{{ name: a, athletes: [{athletes}] }}");
+        let text = format!("{{ title: t, track: standard-6, groups: [{group}], blocks: [{block}] }}");
+        let said = told(&Folder::with("s.yaml", text).toeline(&["plan", "s.yaml"]).assert().code(2));
+        let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(said.contains(says), "{athletes}: {said}");
+    }
     toeline(&["plan", "200 @ 30", "--athletes", "4", "--closed", "1,2,3,4,5,6,7,8"]).assert().code(2);
 }
 
@@ -195,20 +174,17 @@ fn forty_one_athletes_in_one_lane_are_planned_with_a_warning() {
 }
 
 /// The text and the message of a session file.
-fn told(session: &str) -> [String; 2] {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    fs::write(folder.path().join("session.yaml"), session).expect("the folder can be written");
-    ["txt", "md"].map(|ending| {
-        let name = format!("plan.{ending}");
-        toeline(&["plan", "session.yaml", "--out", &name]).current_dir(folder.path()).assert().success();
-        let text = fs::read_to_string(folder.path().join(name)).expect("it was written");
-        text.split_whitespace().collect::<Vec<_>>().join(" ")
+fn views(session: &str) -> [String; 2] {
+    let folder = Folder::with("session.yaml", session);
+    ["plan.txt", "plan.md"].map(|name| {
+        folder.toeline(&["plan", "session.yaml", "--out", name]).assert().success();
+        folder.read(name).split_whitespace().collect::<Vec<_>>().join(" ")
     })
 }
 
 #[test]
 fn a_squad_whose_starts_creep_is_told_each_of_them() {
-    let [text, message] = told(
+    let [text, message] = views(
         "{ title: Jog, groups: [{ name: g, athletes: [Ada, Bela] }], blocks: [3 x 300 in lanes 2-3 jog 200] }",
     );
     // Rep 2 of lane 3 starts 85.30 m past the 300 m start, by the lane's lap of 414.70 m.
@@ -229,7 +205,7 @@ fn a_squad_whose_starts_creep_is_told_each_of_them() {
 fn a_squad_that_runs_several_distances_is_told_all_of_them() {
     let session = "{ title: Mixed, groups: [{ name: g, athletes: [Ada, Bela] }], \
                    blocks: [400 @ 70 + 800 @ 2:30 + 400 @ 70 in lanes 1-2 rest 3min] }";
-    let [text, message] = told(session);
+    let [text, message] = views(session);
     assert!(text.contains("Total 1600 m for each athlete."), "{text}");
     for words in ["runs 1, 3, 400 m in lanes 1 and 2", "run 2, 800 m in lane 1"] {
         assert!(message.contains(words), "`{words}` is missing in {message}");
@@ -238,7 +214,7 @@ fn a_squad_that_runs_several_distances_is_told_all_of_them() {
 
 #[test]
 fn runs_that_differ_in_their_run_in_or_the_range_of_their_target_are_told_apart() {
-    let [text, message] = told(
+    let [text, message] = views(
         "{ title: Flying, blocks: [flying 30 with 20 run-in in lane 3 + flying 30 with 30 run-in in lane 3] }",
     );
     assert!(
@@ -252,7 +228,7 @@ fn runs_that_differ_in_their_run_in_or_the_range_of_their_target_are_told_apart(
     );
     assert!(text.contains("Run-in of run 2 in lane 3: on the 110 m hurdles start line"), "{text}");
     assert!(text.contains("4 cones"), "each run-in has a cone: {text}");
-    let [text, _] = told("{ title: Ranges, blocks: [300 in 48-50s in lane 2 + 300 in 44-50s in lane 2] }");
+    let [text, _] = views("{ title: Ranges, blocks: [300 in 48-50s in lane 2 + 300 in 44-50s in lane 2] }");
     assert!(text.contains("48 s to 50 s") && text.contains("44 s to 50 s"), "{text}");
 }
 

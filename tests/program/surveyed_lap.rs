@@ -3,28 +3,20 @@
 //!
 //! The computed lap of lane 1 is 2 · 84.39 m + 2π · 36.80 m = 400.001 m.
 
+use crate::answer::{list, number, printed, texts};
 use crate::run::toeline;
 use crate::venue::{plan_of, refused_plan};
-use serde_json::Value;
 
 const SESSION: &str = "title: T\ntrack: track.yaml\nblocks:\n  - 400 in lane 1\n  - 60 in lane 1\n";
 
 const COMPUTED_M: f64 = 2.0 * 84.39 + 2.0 * std::f64::consts::PI * 36.80;
 
-fn number(value: &Value) -> f64 {
-    value.as_f64().unwrap_or_else(|| panic!("{value} is not a number"))
-}
-
-fn cautions(plan: &Value) -> Vec<&str> {
-    plan["cautions"].as_array().expect("it is a list").iter().filter_map(Value::as_str).collect()
-}
-
 #[test]
 fn a_surveyed_lap_is_said_and_used() {
     let plan = plan_of("surveyed_lap: 400.25\n", SESSION);
     let said = "All distances are scaled by 1.000622 to the surveyed lap of 400.250 m in lane 1.";
-    assert!(cautions(&plan).contains(&said), "{plan}");
-    let lanes = plan["track"]["lanes"].as_array().expect("it is a list");
+    assert!(texts(&plan["cautions"]).contains(&said), "{plan}");
+    let lanes = list(&plan["track"]["lanes"]);
     assert!((number(&lanes[0]["lap_m"]) - 400.25).abs() < 1e-9);
     let lane_2_m = 2.0 * 84.39 + 2.0 * std::f64::consts::PI * 37.92;
     assert!((number(&lanes[1]["lap_m"]) - lane_2_m * 400.25 / COMPUTED_M).abs() < 1e-9);
@@ -37,7 +29,7 @@ fn a_surveyed_lap_is_said_and_used() {
 #[test]
 fn without_a_survey_nothing_is_scaled_or_said() {
     let plan = plan_of("", SESSION);
-    assert!(!cautions(&plan).iter().any(|caution| caution.contains("scaled")), "{plan}");
+    assert!(!texts(&plan["cautions"]).iter().any(|caution| caution.contains("scaled")), "{plan}");
 }
 
 #[test]
@@ -57,8 +49,7 @@ fn a_survey_may_be_half_a_metre_off_and_no_more() {
 }
 
 fn text_of(workout: &str) -> String {
-    let output = toeline(&["plan", workout]).assert().success();
-    String::from_utf8_lossy(&output.get_output().stdout).into_owned()
+    printed(&toeline(&["plan", workout]).assert().success())
 }
 
 /// A run that turns through φ in lane n between painted marks is sure to φ · √(n - 1) · 0.01 m, each

@@ -1,10 +1,10 @@
 //! What is typed at a terminal and what the program prints, compared as one text.
 
-use std::fs;
-
 use snapbox::{Data, IntoData};
 
-use crate::run::{comparison, toeline};
+use crate::answer::{printed, told};
+use crate::folder::Folder;
+use crate::run::comparison;
 
 /// Each command of the transcript succeeds, and prints just what stands under it.
 ///
@@ -27,34 +27,30 @@ fn replay(transcript: Data, code: i32) {
 
 /// A step as it went.
 fn replay_step(step: &str, code: i32) -> String {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     let mut parts = step.trim_end().split("\n$ ");
     let mut shown = format!("# {}\n", parts.next().expect("a step has a name"));
     let mut files = 0;
     for part in parts {
         let (command, under) = part.split_once('\n').unwrap_or((part, ""));
-        let printed = match command.strip_prefix("cat ") {
+        let under = match command.strip_prefix("cat ") {
             Some(name) => {
                 let text = format!("{under}\n");
-                fs::write(folder.path().join(name), &text).expect("the folder can be written");
+                folder.write(name, &text);
                 files += 1;
                 text
             }
             None => {
-                let run = toeline(&words(command)[1..]).current_dir(folder.path()).assert().code(code);
-                let output = run.get_output();
-                let (printed, silent) = match code {
-                    0 => (&output.stdout, &output.stderr),
-                    _ => (&output.stderr, &output.stdout),
-                };
-                assert_eq!(String::from_utf8_lossy(silent), "", "{command}");
-                String::from_utf8_lossy(printed).into_owned()
+                let run = folder.toeline(&words(command)[1..]).assert().code(code);
+                let (said, silent) =
+                    if code == 0 { (printed(&run), told(&run)) } else { (told(&run), printed(&run)) };
+                assert_eq!(silent, "", "{command}");
+                said
             }
         };
-        shown += &format!("$ {command}\n{printed}");
+        shown += &format!("$ {command}\n{under}");
     }
-    let left = fs::read_dir(folder.path()).expect("the folder is still there").count();
-    assert_eq!(left, files, "a file was written: {shown}");
+    assert_eq!(folder.count(), files, "a file was written: {shown}");
     shown
 }
 

@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use crate::run::toeline;
+use crate::folder::Folder;
 
 /// Sessions that have had a view fail, or could: each as the keys of a session file.
 const SESSIONS: [&str; 9] = [
@@ -21,21 +21,20 @@ const SESSIONS: [&str; 9] = [
 
 #[test]
 fn every_view_of_every_session_is_written() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let at = |name: String| folder.path().join(name).to_str().expect("the path is UTF-8").to_owned();
+    let folder = Folder::new();
     for (number, keys) in (1..).zip(SESSIONS) {
-        let session = at(format!("{number}.yaml"));
-        fs::write(&session, format!("{{ title: Views, {keys} }}")).expect("the folder can be written");
+        let session = format!("{number}.yaml");
+        folder.write(&session, format!("{{ title: Views, {keys} }}"));
         let endings = plan_sheet::FORMATS.iter().filter(|format| {
             // A calendar needs a date, and a build without `pdf` cannot print.
             (format.ending != "ics" || keys.contains("date:"))
                 && (cfg!(feature = "pdf") || !matches!(format.ending, "pdf" | "png"))
         });
         for format in endings {
-            let view = at(format!("{number}.{}", format.ending));
-            toeline(&["plan", &session, "--out", &view]).assert().success();
-            assert!(fs::metadata(&view).expect("it was written").len() > 100, "{keys}: {view}");
+            let view = format!("{number}.{}", format.ending);
+            folder.toeline(&["plan", &session, "--out", &view]).assert().success();
+            assert!(fs::metadata(folder.at(&view)).expect("it was written").len() > 100, "{keys}: {view}");
         }
-        toeline(&["week", &session]).assert().success();
+        folder.toeline(&["week", &session]).assert().success();
     }
 }

@@ -1,15 +1,12 @@
 //! `toeline week`: what each session asks of each group.
 
 use std::fs;
-use std::path::Path;
 
+use crate::answer::{list, printed};
+use crate::folder::Folder;
 use crate::run::toeline;
 use crate::transcript::{answered, refused};
 use snapbox::str;
-
-fn write(folder: &Path, name: &str, text: &str) {
-    fs::write(folder.join(name), text).expect("the folder can be written");
-}
 
 #[test]
 fn the_week_of_the_demonstration() {
@@ -173,21 +170,21 @@ error: there is no session file in `.`; a session file ends in .yaml or .yml and
 
 #[test]
 fn a_folder_means_its_session_files_and_those_of_its_sub_folders() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    let inner = folder.path().join("spring").join("april");
-    fs::create_dir_all(&inner).expect("the folder can be written");
-    write(&inner, "b.yml", "{ title: Second, date: 2027-04-14, track: ../track.yaml, blocks: [6 x 200] }");
-    write(folder.path(), "a.yaml", "{ title: First, date: 2027-04-13, blocks: [6 x 100] }");
+    let folder = Folder::new();
+    fs::create_dir_all(folder.path().join("spring/april")).expect("the folder can be written");
+    folder.write(
+        "spring/april/b.yml",
+        "{ title: Second, date: 2027-04-14, track: ../track.yaml, blocks: [6 x 200] }",
+    );
+    folder.write("a.yaml", "{ title: First, date: 2027-04-13, blocks: [6 x 100] }");
     // Neither a track nor anything else is a session, and a text is none either.
     let track = fs::read_to_string("sessions/wrenbeck/track.yaml").expect("it is there");
-    write(&folder.path().join("spring"), "track.yaml", &track);
-    write(folder.path(), "other.yaml", "shopping: [bread, milk]");
-    write(folder.path(), "notes.txt", "title: not a session");
-    let output = toeline(&["week", ".", "--format", "json"]).current_dir(folder.path()).assert().success();
-    let week: serde_json::Value =
-        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
-    let entries = week["entries"].as_array().expect("it is a list");
-    let titles: Vec<_> = entries.iter().map(|entry| entry["title"].as_str().unwrap_or_default()).collect();
+    folder.write("spring/track.yaml", track);
+    folder.write("other.yaml", "shopping: [bread, milk]");
+    folder.write("notes.txt", "title: not a session");
+    let week = folder.json(&["week", "."]);
+    let titles: Vec<_> =
+        list(&week["entries"]).iter().map(|entry| entry["title"].as_str().unwrap_or_default()).collect();
     assert_eq!(titles, ["First", "Second"]);
     assert_eq!(week["entries"][1]["track"], "Wrenbeck");
 }
@@ -223,14 +220,8 @@ error: cannot read `no-such-folder`: No such file or directory (os error 2)
 
 #[test]
 fn a_run_by_time_is_named_as_not_counted() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    write(
-        folder.path(),
-        "a.yaml",
-        "{ title: A, date: 2027-04-13, blocks: [20 min steady, 4 x 100 in lane 3] }",
-    );
-    let output = toeline(&["week", "a.yaml"]).current_dir(folder.path()).assert().success();
-    let text = String::from_utf8_lossy(&output.get_output().stdout).into_owned();
+    let session = "{ title: A, date: 2027-04-13, blocks: [20 min steady, 4 x 100 in lane 3] }";
+    let text = printed(&Folder::with("a.yaml", session).toeline(&["week", "a.yaml"]).assert().success());
     assert!(text.contains("Not counted: distance unknown\n- Tue 13 Apr, A: 20 min steady\n"), "{text}");
     assert!(text.contains("4 x 100"), "{text}");
 }
@@ -238,7 +229,6 @@ fn a_run_by_time_is_named_as_not_counted() {
 /// Five runners in two lanes need three waves; each of them still runs 4 × 200.
 #[test]
 fn groups_that_share_a_session_count_one_runner_each() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let text = "title: A
 date: 2027-04-13
 groups:
@@ -248,12 +238,8 @@ blocks:
   - warm-up 10 min
   - 4 x 200 in lanes 3,4 rest 3min
 ";
-    write(folder.path(), "a.yaml", text);
-    let output =
-        toeline(&["week", "a.yaml", "--format", "json"]).current_dir(folder.path()).assert().success();
-    let week: serde_json::Value =
-        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
-    let entries = week["entries"].as_array().expect("it is a list");
+    let week = Folder::with("a.yaml", text).json(&["week", "a.yaml"]);
+    let entries = list(&week["entries"]);
     let groups: Vec<_> = entries.iter().map(|entry| entry["group"].as_str().unwrap_or_default()).collect();
     assert_eq!(groups, ["fast", "steady"]);
     for entry in entries {
@@ -268,20 +254,15 @@ blocks:
 /// 200 m in 26 s are 7.7 m/s, in 40 s they are 5 m/s; in between, 33 s, they are 6.1 m/s.
 #[test]
 fn the_middle_of_a_range_picks_the_pace_band() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    write(folder.path(), "a.yaml", "{ title: A, date: 2027-04-13, blocks: [200 in lane 3 in 26-40s] }");
-    let output =
-        toeline(&["week", "a.yaml", "--format", "json"]).current_dir(folder.path()).assert().success();
-    let week: serde_json::Value =
-        serde_json::from_slice(&output.get_output().stdout).expect("it is one JSON value");
-    let bands = week["entries"][0]["load"]["bands"].as_array().expect("it is a list");
+    let session = "{ title: A, date: 2027-04-13, blocks: [200 in lane 3 in 26-40s] }";
+    let week = Folder::with("a.yaml", session).json(&["week", "a.yaml"]);
+    let bands = list(&week["entries"][0]["load"]["bands"]);
     let metres: Vec<_> = bands.iter().filter_map(|band| band["metres"].as_f64()).collect();
     assert_eq!(metres, [0.0, 0.0, 200.0, 0.0, 0.0]);
 }
 
 #[test]
 fn no_line_is_wider_than_80_columns() {
-    let output = toeline(&["week", "sessions/wrenbeck"]).assert().success().get_output().stdout.clone();
-    let text = String::from_utf8(output).expect("text views are UTF-8");
+    let text = printed(&toeline(&["week", "sessions/wrenbeck"]).assert().success());
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
 }

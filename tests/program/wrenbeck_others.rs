@@ -27,8 +27,7 @@ Block 2: 2 x 1 mile in lane 2 @ 6:00 rest 4min
 ────────────────────────────────────────────────────────────────────────────────
 Total 3218.688 m.
 - Coach: outside lane 8, level with the finish line.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_GATE]
 
 Block 3: 6 x 100 in lane 5 rest 1:30
 ──────────────────────────────────────────────────────────────────────────────
@@ -38,8 +37,7 @@ Block 3: 6 x 100 in lane 5 rest 1:30
 ──────────────────────────────────────────────────────────────────────────────
 Total 600 m.
 - Coach: outside lane 8, level with the finish line.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_GATE]
 
 Setting out: one lap from the finish line
 ─────────────────────────────────────────────────────────────────────────────
@@ -53,17 +51,7 @@ Setting out: one lap from the finish line
 ─────────────────────────────────────────────────────────────────────────────
 4 cones, 454 m, 6 min without taping.
 
-On this track
-- Look both ways, then step on where you start.
-- Run through the finish; step off to the right.
-- No walking or standing in running lanes.
-- Run anticlockwise; on the straights either way.
-- Do not cross the infield.
-- Runs over 400 m in lane 2.
-- Runs of 120 m to 400 m in lanes 2 to 5.
-- Runs up to 100 m in lanes 5 to 7 on the straights.
-- Hurdles in lanes 6 and 7.
-- Jogs and walks in lane 6.
+[WRENBECK_RULES]
 
 [CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
 
@@ -120,10 +108,8 @@ Block 5, hurdlers: 2 laps in-and-out 50s in lane 3
 ──────────────────────────────────────────────────────────────────────
 Total 829.408 m.
 - Coach: outside lane 8, level with the finish line.
-! Passes the javelin runway inside: look for a thrower on the run-up; wait until
-  the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_JAVELIN]
+[PASSES_WRENBECK_GATE]
 
 Please note
 - Put the hurdles away before the relay; batons are in the box by the gate.
@@ -144,17 +130,7 @@ Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
 11 cones, 477 m, 6 min without taping.
 
-On this track
-- Look both ways, then step on where you start.
-- Run through the finish; step off to the right.
-- No walking or standing in running lanes.
-- Run anticlockwise; on the straights either way.
-- Do not cross the infield.
-- Runs over 400 m in lane 2.
-- Runs of 120 m to 400 m in lanes 2 to 5.
-- Runs up to 100 m in lanes 5 to 7 on the straights.
-- Hurdles in lanes 6 and 7.
-- Jogs and walks in lane 6.
+[WRENBECK_RULES]
 
 [CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
 
@@ -204,10 +180,8 @@ Who goes when
 - Kaya: lane 2
 - Coach: outside lane 8, level with the finish line.
 ! 3 together in lane 2, 17½ min.
-! Passes the javelin runway inside: look for a thrower on the run-up; wait until
-  the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_JAVELIN]
+[PASSES_WRENBECK_GATE]
 
 Block 5, sprinters: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
 ────────────────────────────────────────────────────────────────────────────
@@ -265,8 +239,7 @@ Who goes when
 - Splits of 200 m: 100 m 18.7 s
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 2 to 4, 16 min.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_GATE]
 
 Block 7, sprinters: 4 x 80 @ 90% rest 4min
 ────────────────────────────────────────────────────────────────────────
@@ -290,8 +263,7 @@ Who goes when
 - Cleo 11 s: lanes 7-5-6-7
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 5 to 7, 12½ min.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_GATE]
 
 Please note
 - The sprinters keep to lanes 5 to 7 of the home straight; the middle distance
@@ -317,17 +289,7 @@ Setting out: one lap from the finish line
 19 cones, 484 m, 6 min without taping.
 1 step is 0.75 m.
 
-On this track
-- Look both ways, then step on where you start.
-- Run through the finish; step off to the right.
-- No walking or standing in running lanes.
-- Run anticlockwise; on the straights either way.
-- Do not cross the infield.
-- Runs over 400 m in lane 2.
-- Runs of 120 m to 400 m in lanes 2 to 5.
-- Runs up to 100 m in lanes 5 to 7 on the straights.
-- Hurdles in lanes 6 and 7.
-- Jogs and walks in lane 6.
+[WRENBECK_RULES]
 
 [CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
 

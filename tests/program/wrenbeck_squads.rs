@@ -37,8 +37,7 @@ Who goes when
 - Cleo 8.2 s: lanes 7-5-6-7
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 5 to 7, 9½ min.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_GATE]
 
 Block 3, sprinters: 4 x 150 in lanes 3-5 @ 20 rest 5min
 ────────────────────────────────────────────────────────────────────────────
@@ -63,8 +62,7 @@ Who goes when
 - Splits of 150 m: 100 m 13.3 s
 - Coach: outside lane 6, level with the finish in lane 3: on the 4th green tick.
 ! 3 abreast in lanes 3 to 5, 16½ min.
-! Passes the javelin runway inside: look for a thrower on the run-up; wait until
-  the throw has landed.
+[PASSES_WRENBECK_JAVELIN]
 
 Block 4, sprinters: 2 x 250 in lanes 3,5 @ 34 rest 8min
 ──────────────────────────────────────────────────────────────────────
@@ -89,10 +87,8 @@ Who goes when
 - Splits of 250 m: 100 m 13.6 s, 200 m 27.2 s
 - Coach: outside lane 8, level with the finish line.
 ! 2 waves: 2 and 1 in lanes 3 and 5, 9½ min.
-! Passes the javelin runway inside: look for a thrower on the run-up; wait until
-  the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_JAVELIN]
+[PASSES_WRENBECK_GATE]
 
 Please note
 - Spikes for the 150s and the 250s only.
@@ -113,17 +109,7 @@ Setting out: one lap from the finish line
 ──────────────────────────────────────────────────────────────────────
 13 cones, 435 m, 6 min without taping.
 
-On this track
-- Look both ways, then step on where you start.
-- Run through the finish; step off to the right.
-- No walking or standing in running lanes.
-- Run anticlockwise; on the straights either way.
-- Do not cross the infield.
-- Runs over 400 m in lane 2.
-- Runs of 120 m to 400 m in lanes 2 to 5.
-- Runs up to 100 m in lanes 5 to 7 on the straights.
-- Hurdles in lanes 6 and 7.
-- Jogs and walks in lane 6.
+[WRENBECK_RULES]
 
 [CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
 
@@ -172,10 +158,8 @@ Who goes when
   600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
 - Coach: outside lane 8, level with the finish line.
 ! 3 together in lane 2, 16½ min.
-! Passes the javelin runway inside: look for a thrower on the run-up; wait until
-  the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_JAVELIN]
+[PASSES_WRENBECK_GATE]
 
 Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
 ────────────────────────────────────────────────────────────────────────────────
@@ -222,10 +206,8 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! Lane 2: each start is 7.04 m further back; jog 107.04 m for the same start
   each time.
-! Passes the javelin runway inside: look for a thrower on the run-up; wait until
-  the throw has landed.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_JAVELIN]
+[PASSES_WRENBECK_GATE]
 
 Block 4, middle distance: 4 x 200 in lanes 3-5 @ 800 pace rest 2:30 walk back
 ─────────────────────────────────────────────────────────────────────────
@@ -254,8 +236,7 @@ Who goes when
 - Splits of 200 m: 100 m 17 s
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 3 to 5, 10 min.
-! Passes the gate outside (the changing rooms' gate): look for people stepping
-  on to the track.
+[PASSES_WRENBECK_GATE]
 
 Please note
 - The 300s and their jogs fall 7 m short of a lap of lane 2, so each has a cone
@@ -293,17 +274,7 @@ Setting out: one lap from the finish line
 15 cones, 418 m, 5 min without taping.
 1 step is 0.75 m.
 
-On this track
-- Look both ways, then step on where you start.
-- Run through the finish; step off to the right.
-- No walking or standing in running lanes.
-- Run anticlockwise; on the straights either way.
-- Do not cross the infield.
-- Runs over 400 m in lane 2.
-- Runs of 120 m to 400 m in lanes 2 to 5.
-- Runs up to 100 m in lanes 5 to 7 on the straights.
-- Hurdles in lanes 6 and 7.
-- Jogs and walks in lane 6.
+[WRENBECK_RULES]
 
 [CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
 

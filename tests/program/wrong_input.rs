@@ -1,9 +1,8 @@
 //! Wrong input: a clear error, exit status 2, and nothing written.
 
-use std::fs;
-
-use crate::run::toeline;
+use crate::folder::Folder;
 use crate::transcript::refused;
+use serde_json::{Value, json};
 use snapbox::str;
 
 #[test]
@@ -250,30 +249,21 @@ help: write for example `date: 2027-04-13`
 
 #[test]
 fn a_file_that_is_not_utf_8_or_of_100_mb() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let folder = Folder::new();
     for (bytes, said) in [
         (&b"title: Tuesday\nblocks: [\xff]\n"[..], "not UTF-8 text: line 2, column 10; save it as UTF-8"),
         (&vec![b'#'; 100_000_000], "too large: at most 1048576 bytes"),
     ] {
-        fs::write(folder.path().join("s.yaml"), bytes).expect("the folder can be written");
-        let run = toeline(&["plan", "s.yaml"]).current_dir(folder.path()).assert().code(2);
+        folder.write("s.yaml", bytes);
+        let run = folder.toeline(&["plan", "s.yaml"]).assert().code(2);
         run.stdout_eq(str![]).stderr_eq(format!("error: `s.yaml` is {said}\n"));
-        let left = fs::read_dir(folder.path()).expect("the folder is still there").count();
-        assert_eq!(left, 1, "a file was written: {said}");
+        assert_eq!(folder.count(), 1, "a file was written: {said}");
     }
 }
 
 #[test]
 fn a_note_that_says_nothing_is_left_out() {
-    let folder = tempfile::tempdir().expect("a temporary folder can be made");
-    fs::write(
-        folder.path().join("session.yaml"),
-        "{ title: Tuesday, wind: \" \", notes: [\"\", spikes, \" \"], blocks: [200 in lane 2] }\n",
-    )
-    .expect("the folder can be written");
-    let shown = toeline(&["plan", "session.yaml", "--format", "json"]).current_dir(folder.path()).assert();
-    let plan: serde_json::Value =
-        serde_json::from_slice(&shown.success().get_output().stdout).expect("it is one JSON value");
-    assert_eq!(plan["notes"], serde_json::json!(["spikes"]));
-    assert_eq!(plan["wind"], serde_json::Value::Null);
+    let session = "{ title: Tuesday, wind: \" \", notes: [\"\", spikes, \" \"], blocks: [200 in lane 2] }\n";
+    let plan = Folder::with("session.yaml", session).json(&["plan", "session.yaml"]);
+    assert_eq!((&plan["notes"], &plan["wind"]), (&json!(["spikes"]), &Value::Null));
 }
