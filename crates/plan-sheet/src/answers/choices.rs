@@ -11,7 +11,7 @@ use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, table};
 use crate::terminal::take_care::take_care;
-use crate::words::spot::SaidSpot;
+use crate::words::spot::WordedSpot;
 
 /// Pairs of start and finish, best first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -27,9 +27,9 @@ pub struct Choices {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(crate) struct Choice {
     /// Where the repetition starts.
-    pub(crate) start: SaidSpot,
+    pub(crate) start: WordedSpot,
     /// Where it finishes.
-    pub(crate) finish: SaidSpot,
+    pub(crate) finish: WordedSpot,
     /// How far it is, in metres.
     pub(crate) distance_m: f64,
     /// How many of the two ends stand on paint.

@@ -11,7 +11,7 @@ use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
 use crate::terminal::take_care::take_care;
-use crate::words::spot::SaidSpot;
+use crate::words::spot::WordedSpot;
 
 /// The curved start line of a group that breaks for the inside at once.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -33,7 +33,7 @@ pub(crate) struct CurveLane {
     /// The lane.
     pub(crate) lane: LaneNumber,
     /// Where to stand in it.
-    pub(crate) spot: SaidSpot,
+    pub(crate) spot: WordedSpot,
     /// Metres past the line square across the track at the inside lane's start.
     pub(crate) past_square_m: f64,
 }

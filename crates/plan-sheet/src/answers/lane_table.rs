@@ -10,7 +10,7 @@ use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
 use crate::terminal::take_care::take_care;
-use crate::words::spot::SaidSpot;
+use crate::words::spot::WordedSpot;
 
 /// Lap and stagger of each lane of the oval.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -52,7 +52,7 @@ pub(crate) struct LaneRow {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(crate) struct ClosedStart {
     /// Where to stand.
-    pub(crate) spot: SaidSpot,
+    pub(crate) spot: WordedSpot,
     /// How far that lies past the painted start, in metres; negative is behind it.
     pub(crate) past_painted_m: f64,
 }

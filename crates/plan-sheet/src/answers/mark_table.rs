@@ -10,7 +10,7 @@ use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
 use crate::terminal::take_care::take_care;
-use crate::words::spot::SaidSpot;
+use crate::words::spot::WordedSpot;
 
 /// The paint in a lane, in walking order from the finish line; chutes come last.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -29,7 +29,7 @@ pub struct MarkTable {
 pub(crate) struct MarkRow {
     /// Where it is.
     #[serde(flatten)]
-    pub(crate) spot: SaidSpot,
+    pub(crate) spot: WordedSpot,
     /// Its shape on the ground.
     pub(crate) form: &'static str,
     /// What it was painted for.

@@ -11,7 +11,7 @@ use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item};
 use crate::terminal::take_care::take_care;
 use crate::words::numbers::{clock, metres};
-use crate::words::spot::SaidSpot;
+use crate::words::spot::WordedSpot;
 
 /// How far it is from one place to another.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -19,9 +19,9 @@ pub struct Measurement {
     /// The lane in which the way starts.
     pub(crate) lane: LaneNumber,
     /// Where it starts.
-    pub(crate) from: SaidSpot,
+    pub(crate) from: WordedSpot,
     /// Where it ends; its lane may be another one.
-    pub(crate) to: SaidSpot,
+    pub(crate) to: WordedSpot,
     /// Whether it is run clockwise.
     pub(crate) the_other_way: bool,
     /// How far it is, in metres.

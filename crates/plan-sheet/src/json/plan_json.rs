@@ -5,7 +5,7 @@ use session_plan::{CoachPlace, Cone, ConeUse, Nominal, Plan, PlanBlock, Rep};
 
 use crate::json::care::WithCare;
 use crate::json::finding::{Finding, words};
-use crate::words::spot::SaidSpot;
+use crate::words::spot::{Worded, WordedSpot};
 use crate::words::warning::warnings;
 use crate::words::{coach, cone, house_rule, run_name};
 
@@ -30,16 +30,9 @@ struct BlockJson<'a> {
     timed_s: &'a [f64],
     note: Option<&'a str>,
     lasts_s: Option<f64>,
-    coach: Option<CoachJson<'a>>,
+    coach: Option<Worded<&'a CoachPlace>>,
     remarks: Vec<String>,
     findings: Vec<Finding<'a>>,
-}
-
-#[derive(Serialize)]
-struct CoachJson<'a> {
-    #[serde(flatten)]
-    place: &'a CoachPlace,
-    words: String,
 }
 
 #[derive(Serialize)]
@@ -47,9 +40,9 @@ struct RepJson<'a> {
     #[serde(flatten)]
     numbers: &'a Rep,
     nominal: NominalJson,
-    start: SaidSpot,
-    finish: SaidSpot,
-    run_in: Option<SaidSpot>,
+    start: WordedSpot,
+    finish: WordedSpot,
+    run_in: Option<WordedSpot>,
 }
 
 #[derive(Serialize)]
@@ -66,7 +59,7 @@ struct ConeJson<'a> {
     #[serde(rename = "for")]
     serves: String,
     uses: &'a [ConeUse],
-    spot: SaidSpot,
+    spot: WordedSpot,
     strides: f64,
 }
 
@@ -98,16 +91,10 @@ impl<'a> From<&'a PlanBlock> for BlockJson<'a> {
             timed_s: &block.timed_s,
             note: block.note.as_deref(),
             lasts_s: block.lasts_s,
-            coach: block.coach.as_ref().map(CoachJson::from),
+            coach: block.coach.as_ref().map(|value| Worded { value, words: coach::coach(value) }),
             remarks: words(&findings),
             findings,
         }
-    }
-}
-
-impl<'a> From<&'a CoachPlace> for CoachJson<'a> {
-    fn from(place: &'a CoachPlace) -> Self {
-        Self { place, words: coach::coach(place) }
     }
 }
 
@@ -118,7 +105,7 @@ impl<'a> From<&'a Rep> for RepJson<'a> {
             nominal: NominalJson::from(rep.nominal),
             start: rep.start.clone().into(),
             finish: rep.finish.clone().into(),
-            run_in: rep.run_in.clone().map(SaidSpot::from),
+            run_in: rep.run_in.clone().map(WordedSpot::from),
         }
     }
 }

@@ -8,26 +8,27 @@ use serde::Serialize;
 use crate::words::numbers::halves;
 
 /// A spot with its words.
+pub(crate) type WordedSpot = Worded<Placement>;
+
+/// A value with its words.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub(crate) struct SaidSpot {
-    /// The spot.
+pub(crate) struct Worded<T> {
     #[serde(flatten)]
-    pub(crate) spot: Placement,
-    /// The spot in words.
+    pub(crate) value: T,
     pub(crate) words: String,
 }
 
-impl Deref for SaidSpot {
-    type Target = Placement;
+impl<T> Deref for Worded<T> {
+    type Target = T;
 
-    fn deref(&self) -> &Placement {
-        &self.spot
+    fn deref(&self) -> &T {
+        &self.value
     }
 }
 
-impl From<Placement> for SaidSpot {
-    fn from(spot: Placement) -> Self {
-        Self { words: self::spot(&spot), spot }
+impl From<Placement> for WordedSpot {
+    fn from(value: Placement) -> Self {
+        Self { words: spot(&value), value }
     }
 }
 

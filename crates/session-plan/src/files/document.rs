@@ -210,25 +210,23 @@ mod tests {
 
     const TEXT: &str = "a: 1\nb:\n  - x: [10, 20]\n    y: 2\n  - {x: é, y: 3}\nc: last\n";
 
-    fn shown(keys: &[Key]) -> &'static str {
-        let document = Document::read(TEXT).expect("it is YAML");
-        &TEXT[document.root.span_at(keys)]
-    }
-
     #[test]
     fn every_value_is_found_by_its_keys() {
-        let (b, x, y) = (Key::from("b"), Key::from("x"), Key::from("y"));
-        assert_eq!(shown(&[Key::from("a")]), "1");
-        assert_eq!(shown(&[b.clone(), Key::Index(0), x.clone(), Key::Index(1)]), "20");
-        assert_eq!(shown(&[b.clone(), Key::Index(0), y.clone()]), "2");
-        assert_eq!(shown(&[b.clone(), Key::Index(1), x]), "é");
-        assert_eq!(shown(&[b, Key::Index(1), y]), "3");
-        assert_eq!(shown(&[Key::from("c")]), "last");
-    }
-
-    #[test]
-    fn keys_that_lead_nowhere_stop_at_the_last_value_on_the_way() {
-        assert_eq!(shown(&[Key::from("c"), Key::from("d")]), "last");
+        let document = Document::read(TEXT).expect("it is YAML");
+        for (way, value) in [
+            ("a", "1"),
+            ("b 0 x 1", "20"),
+            ("b 0 y", "2"),
+            ("b 1 x", "é"),
+            ("b 1 y", "3"),
+            ("c", "last"),
+            // Keys that lead nowhere stop at the last value on the way.
+            ("c d", "last"),
+        ] {
+            let key = |word: &str| word.parse().map_or_else(|_| Key::from(word), Key::Index);
+            let keys: Vec<Key> = way.split(' ').map(key).collect();
+            assert_eq!(&TEXT[document.root.span_at(&keys)], value, "{way}");
+        }
     }
 
     #[test]
