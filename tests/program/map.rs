@@ -256,3 +256,41 @@ fn a_flag_that_moves_is_noticed() {
     moved.fill_rect(place, &paint, Transform::identity(), None);
     assert!(picture::difference(&blank, &moved).is_err());
 }
+
+/// Insets name paint as the list of cones does, and no name of a lane lies over paint.
+#[test]
+fn insets_name_what_to_look_for_and_keep_its_paint_free() {
+    let map = map_of(&[&session("wednesday-hurdles-and-relay")]);
+    let document = Document::parse(&map).expect("it is XML");
+    let words = |text: Node<'_, '_>| text.text().unwrap_or_default().trim().to_owned();
+    let mut titles = Vec::new();
+    for inset in of_class(&document, "inset") {
+        let texts = || inset.children().filter(|node| node.has_tag_name("text"));
+        let (lanes, title): (Vec<_>, Vec<_>) = texts().partition(|text| text.has_attribute("text-anchor"));
+        titles.push(title.into_iter().map(words).collect::<Vec<_>>().join(" "));
+        let paint = inset.descendants().filter(|node| node.attribute("class") == Some("paint"));
+        let lines: Vec<_> = paint.flat_map(|paint| paint.children()).filter(Node::is_element).collect();
+        for lane in lanes {
+            let (x, y, size) = (value(lane, "x"), value(lane, "y"), value(lane, "font-size"));
+            // The typeface's letters are about half as wide as high, and have tails below the line.
+            let half = 0.25 * size * words(lane).chars().count() as f64;
+            for line in &lines {
+                let ends = ["x1", "y1", "x2", "y2"].map(|name| value(*line, name));
+                let is_over = (0..=8).map(|step| f64::from(step) / 8.0).any(|part| {
+                    let across = ends[0] + (ends[2] - ends[0]) * part - x;
+                    let above = y - ends[1] - (ends[3] - ends[1]) * part;
+                    across.abs() < half && (-0.3 * size..0.7 * size).contains(&above)
+                });
+                assert!(!is_over, "{} lies over paint", words(lane));
+            }
+        }
+    }
+    let expected = [
+        "2–3: lanes 3–4 entry of yellow zone 2",
+        "4–5: lanes 3–4 exit of yellow zone 2",
+        "6–7: lanes 6–7 110 m hurdles start line",
+        "8–9: lanes 6–7 3rd blue tick",
+        "10–11: lanes 6–7 5th blue tick",
+    ];
+    assert_eq!(titles, expected);
+}

@@ -10,7 +10,6 @@ use super::frame::Frame;
 use super::inset::{self, Inset, Shelves};
 use super::inset_pages::inset_pages;
 use super::labels::{Labels, Placed};
-use super::paint::UsedPaint;
 use super::patterns::Patterns;
 use super::sketch::Sketch;
 use super::{arrows, compass, hazards, key, paint};
@@ -105,8 +104,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
     pub(super) fn draw(mut self, sketch: &Sketch<'_>) -> (Picture, Vec<Picture>) {
         let Sketch { plan, prefix, room, map, mm, .. } = *sketch;
         let mut patterns = Patterns::new(prefix, mm);
-        let used = paint::used(plan);
-        let mut drawn = draw_track(sketch, &used, &patterns);
+        let mut drawn = draw_track(sketch, &patterns);
         drawn.extend(self.leaders(mm));
         drawn.extend(self.names(sketch));
         drawn.extend(plan.setup.iter().map(|cone| cones::draw(cone, Frame::METRES, 0.5 * mm)));
@@ -124,7 +122,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
             bottom += shelves.height + 2.0 * gap;
         }
         let insets = self.insets.into_iter().chain(shelves.put);
-        drawn.extend(insets.map(|(at, inset)| inset.draw(at, sketch, &used, &mut patterns)));
+        drawn.extend(insets.map(|(at, inset)| inset.draw(at, sketch, &mut patterns)));
         drawn.push(moved(key, Vec2::new(0.0, bottom + mm - map.y0)));
         let picture = Picture {
             title: sketch.title(),
@@ -133,7 +131,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
             bounds: Rect::new(map.x0, map.y0, map.x1, bottom + key_height + mm),
             mm,
         };
-        (picture, inset_pages(shelves.left_over, sketch, &used))
+        (picture, inset_pages(shelves.left_over, sketch))
     }
 
     /// The lines from cone to cone of a flag, and from there to the flag.
@@ -172,13 +170,13 @@ fn leader(Line { p0, p1 }: Line, mm: f64) -> Element {
 }
 
 /// What is there whatever is labelled: lanes, hazards, paint, north, the scale, arrows.
-fn draw_track(sketch: &Sketch<'_>, used: &[UsedPaint<'_>], patterns: &Patterns) -> Vec<Element> {
+fn draw_track(sketch: &Sketch<'_>, patterns: &Patterns) -> Vec<Element> {
     let (ground, mm) = (sketch.ground, sketch.mm);
     let mut drawn = vec![
         ground.draw(sketch.map, mm),
         hazards::draw(ground, patterns.dots(), mm),
         paint::finish_line(ground, mm),
-        paint::draw(used, ground, mm),
+        paint::draw(&sketch.paint, ground, mm),
     ];
     drawn.extend(sketch.north().map(|(bearing_deg, place)| compass::north(bearing_deg, place, mm)));
     let (metres, place) = sketch.scale_bar();

@@ -41,6 +41,9 @@ pub(super) const LARGEST: [f64; 2] = [3.3, 2.6];
 /// How broad and how high an inset's picture may be, in millimetres.
 const MOST_MM: (f64, f64) = (62.0, 44.0);
 
+/// How much broader paint is drawn than on the map.
+const PAINT: f64 = 1.6;
+
 /// The size of the numbers beside cones, in millimetres.
 const NUMBER_MM: f64 = 3.0;
 
@@ -100,7 +103,11 @@ impl<'a> Inset<'a> {
         };
         let numbers = cluster.cones.iter().map(number).collect::<Option<Vec<_>>>()?;
         let letters = Type::plain(SMALL_MM * mm);
-        let lanes = lane_names(cluster, Ground { frame, ..ground }, &mut labels, letters);
+        let magnified = Ground { frame, ..ground };
+        for (from, to) in paint_of(cluster, sketch).map(|used| used.ends(magnified)) {
+            labels.keep_free(Rect::from_points(from, to).inflate(PAINT * mm / 2.0, PAINT * mm / 2.0));
+        }
+        let lanes = lane_names(cluster, magnified, &mut labels, letters);
         // A title may be broader than its picture.
         let title_width = Type { bold: true, ..letters }.width(&headline(cluster)).min(most.width);
         let mut inset =
@@ -118,7 +125,7 @@ impl<'a> Inset<'a> {
     fn title(&self, at: Point, mm: f64) -> (Vec<Element>, f64) {
         let small = Type::plain(SMALL_MM * mm);
         let mut marks: Vec<&str> = Vec::new();
-        for mark in self.cluster.cones.iter().filter_map(|cone| cone.spot.mark.as_deref()) {
+        for mark in self.cluster.cones.iter().filter_map(|cone| cone.spot.look_for.as_deref()) {
             if !marks.contains(&mark) {
                 marks.push(mark);
             }
@@ -133,13 +140,7 @@ impl<'a> Inset<'a> {
     }
 
     /// Draws it with its upper left corner at a place.
-    pub(super) fn draw(
-        &self,
-        at: Point,
-        sketch: &Sketch<'_>,
-        used: &[UsedPaint<'_>],
-        patterns: &mut Patterns,
-    ) -> Element {
+    pub(super) fn draw(&self, at: Point, sketch: &Sketch<'_>, patterns: &mut Patterns) -> Element {
         let mm = sketch.mm;
         let picture = Rect::from_origin_size(at + Vec2::new(0.0, self.title_height()), self.picture);
         let letters = Type::plain(SMALL_MM * mm);
@@ -147,14 +148,13 @@ impl<'a> Inset<'a> {
         let frame = Frame { origin: self.frame.origin + moved, ..self.frame };
         let ground = Ground { frame, ..sketch.ground };
         let cones = &self.cluster.cones;
-        let used = used.iter().filter(|used| cones.iter().any(|cone| cone.order == used.cone));
         let clip = patterns.clip(picture);
         let magnified = [
             rect(picture, "#ffffff", Pen::NONE),
             ground.draw(picture, mm),
             hazards::draw(ground, patterns.dots(), mm),
             paint::finish_line(ground, mm),
-            paint::draw(used, ground, 1.6 * mm),
+            paint::draw(paint_of(&self.cluster, sketch), ground, PAINT * mm),
         ];
         let mut magnified = group("magnified", magnified);
         magnified.assign("clip-path", format!("url(#{clip})"));
@@ -177,6 +177,12 @@ impl<'a> Inset<'a> {
         drawn.push(rect(picture, "none", Pen::new("#000000", 0.35 * mm)));
         group("inset", drawn)
     }
+}
+
+/// The paint that a cluster's places refer to.
+fn paint_of<'b>(cluster: &'b Cluster<'_>, sketch: &'b Sketch<'_>) -> impl Iterator<Item = &'b UsedPaint<'b>> {
+    let is_here = |used: &&UsedPaint<'_>| cluster.cones.iter().any(|cone| cone.order == used.cone);
+    sketch.paint.iter().filter(is_here)
 }
 
 /// The name of each cone's lane, where it finds room within the lane.

@@ -3,7 +3,6 @@
 use kurbo::Rect;
 
 use super::inset::{self, Inset};
-use super::paint::UsedPaint;
 use super::patterns::Patterns;
 use super::sketch::Sketch;
 use crate::drawing::ink::group;
@@ -12,11 +11,7 @@ use crate::sheet::spans::ranges;
 
 /// Insets on as many pages as they take, each as wide as the map, and no higher than there is room unless one
 /// inset by itself is.
-pub(super) fn inset_pages(
-    mut insets: Vec<&Inset<'_>>,
-    sketch: &Sketch<'_>,
-    used: &[UsedPaint<'_>],
-) -> Vec<Picture> {
+pub(super) fn inset_pages(mut insets: Vec<&Inset<'_>>, sketch: &Sketch<'_>) -> Vec<Picture> {
     let mm = sketch.mm;
     let mut pages = Vec::new();
     while !insets.is_empty() {
@@ -30,7 +25,7 @@ pub(super) fn inset_pages(
         let mut cones: Vec<u32> = shelves.put.iter().flat_map(|(_, inset)| inset.cones()).collect();
         cones.sort_unstable();
         let words = format!("Places of the map magnified, with their numbers: cones {}.", ranges(cones));
-        let drawn = shelves.put.into_iter().map(|(at, inset)| inset.draw(at, sketch, used, &mut patterns));
+        let drawn = shelves.put.into_iter().map(|(at, inset)| inset.draw(at, sketch, &mut patterns));
         let all = group("insets", drawn);
         pages.push(Picture {
             title: sketch.title(),

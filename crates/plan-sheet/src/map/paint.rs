@@ -1,5 +1,6 @@
 //! The paint that a plan uses.
 
+use kurbo::Point;
 use lane_distance::{Course, Form, Mark, Placement, Spot};
 use session_plan::Plan;
 use svg::node::element::Element;
@@ -41,6 +42,19 @@ fn mark_of(ground: Ground<'_>, place: &Placement) -> Spot {
     Spot { course: place.course, lane: place.lane, to_finish_m }
 }
 
+impl UsedPaint<'_> {
+    /// Where it begins and ends across its lane, on the page.
+    pub(super) fn ends(&self, ground: Ground<'_>) -> (Point, Point) {
+        let (inner, outer) = ground.across(self.spot);
+        let (from, to) = match self.mark.form {
+            // Its cone would hide all of it.
+            Form::Tick => (0.0, 0.8),
+            form => reach(form),
+        };
+        (inner.lerp(outer, from), inner.lerp(outer, to))
+    }
+}
+
 /// Draws marks as lines across their lanes, in their colour between black edges.
 pub(super) fn draw<'a>(
     used: impl IntoIterator<Item = &'a UsedPaint<'a>>,
@@ -48,13 +62,8 @@ pub(super) fn draw<'a>(
     mm: f64,
 ) -> Element {
     let marks = used.into_iter().flat_map(|used| {
-        let (inner, outer) = ground.across(used.spot);
-        let (from, to) = match used.mark.form {
-            // Its cone would hide all of it.
-            Form::Tick => (0.0, 0.8),
-            form => reach(form),
-        };
-        paint(inner.lerp(outer, from), inner.lerp(outer, to), &used.mark.colour, (0.65 * mm, 0.3 * mm))
+        let (from, to) = used.ends(ground);
+        paint(from, to, &used.mark.colour, (0.65 * mm, 0.3 * mm))
     });
     group("paint", marks)
 }

@@ -7,6 +7,7 @@ use super::frame::Frame;
 use super::ground::Ground;
 use super::labels::Labels;
 use super::names::Name;
+use super::paint::{self, UsedPaint};
 use super::room::Room;
 use super::way::Way;
 use super::{arrows, compass, cones};
@@ -31,6 +32,7 @@ pub(super) struct Sketch<'a> {
     pub(super) mm: f64,
     pub(super) arrows: Vec<Way>,
     pub(super) names: Vec<Name>,
+    pub(super) paint: Vec<UsedPaint<'a>>,
 }
 
 impl<'a> Sketch<'a> {
@@ -40,7 +42,8 @@ impl<'a> Sketch<'a> {
         let mm = lanes.width() / (room.width_mm - 2.0 * RIM_MM);
         let map = lanes.inflate(RIM_MM * mm, RIM_MM * mm);
         let (arrows, names) = (arrows::arrows(ground, mm), Name::all(plan, ground, mm));
-        Self { plan, ground, prefix, room, map, mm, arrows, names }
+        let paint = paint::used(plan);
+        Self { plan, ground, prefix, room, map, mm, arrows, names, paint }
     }
 
     /// What the map and the pages of its insets are called.

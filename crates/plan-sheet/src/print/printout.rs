@@ -18,7 +18,7 @@ use crate::map::map_picture::{MapPicture, map_pictures};
 use crate::print::paper::Paper;
 use crate::print::print_world::PrintWorld;
 use crate::print::printed_page::PrintedPage;
-use crate::print::strip_pages::{PrintedStrip, StripPage};
+use crate::print::strip_pages::{PrintedPicture, StripPage};
 use crate::sheet::sheet::Sheet;
 use crate::strip::strip::{Strip, strips};
 
@@ -64,14 +64,6 @@ struct PrintedSheet {
     maps: Vec<Vec<PrintedPicture>>,
     /// Its lanes, each from start to finish.
     strip_pages: Vec<StripPage>,
-}
-
-#[derive(Serialize)]
-struct PrintedPicture {
-    /// What it shows.
-    words: String,
-    /// Where it is.
-    picture: String,
 }
 
 impl Printout {
@@ -165,30 +157,26 @@ impl PrintedSheet {
 
     /// The sheet of a plan, with its pictures as files.
     fn of(plan: &Plan, number: usize, page: PrintedPage, files: &mut Vec<(String, Bytes)>) -> Self {
-        let mut add = |svg: String| {
-            let name = format!("/{number}-{}.svg", files.len());
-            files.push((name.clone(), Bytes::from_string(svg)));
-            name
+        let mut printed = |words: String, svg: String, height_mm: f64| {
+            let picture = format!("/{number}-{}.svg", files.len());
+            files.push((picture.clone(), Bytes::from_string(svg)));
+            PrintedPicture { words, picture, height_mm }
         };
         let (width_mm, height_mm) = page.text_mm();
         let most_mm = height_mm * PICTURE_MM / width_mm;
         let full = map_pictures(plan, most_mm, most_mm);
         let spare = map_pictures(plan, 0.0, most_mm);
         let maps = if spare == full { vec![full] } else { vec![full, spare] };
-        let mut printed = |MapPicture { words, svg }| PrintedPicture { words, picture: add(svg) };
-        let maps = maps.into_iter().map(|map| map.into_iter().map(&mut printed).collect()).collect();
-        let room_mm = height_mm - HEADING_MM;
-        let cut = strips(plan, room_mm);
-        let mut printed = |parts: Vec<Strip>| {
-            let part = |strip: Strip| PrintedStrip {
-                title: strip.title,
-                picture: add(strip.svg),
-                height_mm: strip.height_mm,
-            };
-            parts.into_iter().map(part).collect()
+        let mut pictures = |map: Vec<MapPicture>| {
+            map.into_iter().map(|MapPicture { words, svg }| printed(words, svg, most_mm)).collect()
         };
-        let strip_pages = StripPage::all(cut.into_iter().map(&mut printed).collect(), room_mm);
-        Self { sheet: lean(plan), maps, strip_pages }
+        let maps = maps.into_iter().map(&mut pictures).collect();
+        let room_mm = height_mm - HEADING_MM;
+        let parts = |parts: Vec<Strip>| {
+            parts.into_iter().map(|strip| printed(strip.title, strip.svg, strip.height_mm)).collect()
+        };
+        let strips = strips(plan, room_mm).into_iter().map(parts).collect();
+        Self { sheet: lean(plan), maps, strip_pages: StripPage::all(strips, room_mm) }
     }
 }
 

@@ -2,11 +2,12 @@
 
 use serde::Serialize;
 
-/// A strip, or a part of one that is cut.
+/// A picture of a map, or a strip or a part of one that is cut.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub(crate) struct PrintedStrip {
-    pub(crate) title: String,
-    /// Where its picture is.
+pub(crate) struct PrintedPicture {
+    /// What it shows.
+    pub(crate) words: String,
+    /// Where it is.
     pub(crate) picture: String,
     #[serde(skip)]
     pub(crate) height_mm: f64,
@@ -15,8 +16,8 @@ pub(crate) struct PrintedStrip {
 /// What a page of strips holds: strips that are cut, their parts side by side; below them two columns.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub(crate) struct StripPage {
-    rows: Vec<[PrintedStrip; 2]>,
-    columns: [Vec<PrintedStrip>; 2],
+    rows: Vec<[PrintedPicture; 2]>,
+    columns: [Vec<PrintedPicture>; 2],
 }
 
 /// How far strips keep from each other, one above the other.
@@ -25,7 +26,7 @@ pub(crate) const GAP_MM: f64 = 5.0;
 impl StripPage {
     /// Puts strips, each in its parts, on pages with some height of room: each on the first page that still
     /// has room for it, so that they keep about the order of the session.
-    pub(crate) fn all(strips: Vec<Vec<PrintedStrip>>, room_mm: f64) -> Vec<Self> {
+    pub(crate) fn all(strips: Vec<Vec<PrintedPicture>>, room_mm: f64) -> Vec<Self> {
         let mut pages: Vec<Self> = Vec::new();
         for parts in strips {
             let mut parts = parts.into_iter();
@@ -39,7 +40,7 @@ impl StripPage {
         pages
     }
 
-    fn put_row(row: [PrintedStrip; 2], room_mm: f64, pages: &mut Vec<Self>) {
+    fn put_row(row: [PrintedPicture; 2], room_mm: f64, pages: &mut Vec<Self>) {
         let height_mm = row[0].height_mm.max(row[1].height_mm);
         let has_room = |page: &&mut Self| {
             let column_mm = page.column_mm(0).max(page.column_mm(1));
@@ -51,7 +52,7 @@ impl StripPage {
         }
     }
 
-    fn put(strip: PrintedStrip, room_mm: f64, pages: &mut Vec<Self>) {
+    fn put(strip: PrintedPicture, room_mm: f64, pages: &mut Vec<Self>) {
         for page in pages.iter_mut() {
             for column in 0..2 {
                 let taken_mm = page.rows_mm() + page.column_mm(column);
@@ -78,11 +79,11 @@ impl StripPage {
 mod tests {
     use super::*;
 
-    fn strip(height_mm: f64) -> Vec<PrintedStrip> {
-        vec![PrintedStrip { title: String::new(), picture: String::new(), height_mm }]
+    fn strip(height_mm: f64) -> Vec<PrintedPicture> {
+        vec![PrintedPicture { words: String::new(), picture: String::new(), height_mm }]
     }
 
-    fn heights(column: &[PrintedStrip]) -> Vec<f64> {
+    fn heights(column: &[PrintedPicture]) -> Vec<f64> {
         column.iter().map(|strip| strip.height_mm).collect()
     }
 
