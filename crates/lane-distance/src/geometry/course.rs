@@ -26,10 +26,7 @@ impl Course {
 
 impl fmt::Display for Course {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(match self {
-            Self::Oval => "oval",
-            Self::HomeStraight => "home straight",
-            Self::BackStraight => "back straight",
-        })
+        // The word that a track file has for it.
+        self.serialize(f)
     }
 }

@@ -134,52 +134,49 @@ impl Paint {
     /// is not a trap.
     pub(crate) fn read(&self, layout: &Layout, spot: Spot) -> PaintReading {
         let lane = self.lane(spot.course, spot.lane);
-        let past = |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
-        let nearest = on_paint(&lane.ends, spot, layout)
-            .min_by_key(|painted| {
-                // Of marks a hair apart, the one that is easier to find.
-                let Ease { set, form } = painted.ease;
-                (painted.ease.is_trap(), (past(painted).abs() * 1000.0).round() as u32, form, set)
-            })
-            .or_else(|| {
-                neighbours(&lane.anchors, spot)
-                    .into_iter()
-                    .flatten()
-                    .min_by(|a, b| past(a).abs().total_cmp(&past(b).abs()))
-            });
-        match nearest {
-            None => PaintReading { mark: None, past_m: 0.0, tape_m: 0.0 },
-            Some(painted) => {
-                let from = Spot { to_finish_m: painted.to_finish_m, ..spot };
-                PaintReading {
-                    mark: Some(painted.mark),
-                    past_m: layout.past_m(from, spot),
-                    tape_m: layout.tape_m(from, spot),
-                }
-            }
+        let on_it = on_paint(&lane.ends, spot, layout).min_by_key(|painted| {
+            // Of marks a hair apart, the one that is easier to find.
+            let Ease { set, form } = painted.ease;
+            let off_mm = (painted.past_m(layout, spot).abs() * 1000.0).round() as u32;
+            (painted.ease.is_trap(), off_mm, form, set)
+        });
+        let beside = || nearest(neighbours(&lane.anchors, spot).into_iter().flatten(), layout, spot);
+        reading(on_it.or_else(beside), layout, spot)
+    }
+
+    /// Reads a spot by any mark that it stands on, trap or not, else as [`Paint::read`] does.
+    pub(crate) fn read_any(&self, layout: &Layout, spot: Spot) -> PaintReading {
+        let all = &self.lane(spot.course, spot.lane).all;
+        match nearest(on_paint(all, spot, layout), layout, spot) {
+            None => self.read(layout, spot),
+            on_it => reading(on_it, layout, spot),
         }
     }
 }
 
-impl Paint {
-    /// Reads a spot by any mark that it stands on, trap or not, else as [`Paint::read`] does.
-    pub(crate) fn read_any(&self, layout: &Layout, spot: Spot) -> PaintReading {
-        let past_m =
-            |painted: &Painted| layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
-        let all = &self.lane(spot.course, spot.lane).all;
-        let nearest = on_paint(all, spot, layout).min_by(|a, b| past_m(a).abs().total_cmp(&past_m(b).abs()));
-        match nearest {
-            None => self.read(layout, spot),
-            Some(painted) => {
-                let from = Spot { to_finish_m: painted.to_finish_m, ..spot };
-                PaintReading {
-                    mark: Some(painted.mark),
-                    past_m: past_m(painted),
-                    tape_m: layout.tape_m(from, spot),
-                }
-            }
-        }
+impl Painted {
+    /// The mark as a spot of the lane and course of another spot.
+    const fn beside(&self, spot: Spot) -> Spot {
+        Spot { to_finish_m: self.to_finish_m, ..spot }
     }
+
+    fn past_m(&self, layout: &Layout, spot: Spot) -> f64 {
+        layout.past_m(self.beside(spot), spot)
+    }
+}
+
+fn nearest<'a>(marks: impl Iterator<Item = &'a Painted>, layout: &Layout, spot: Spot) -> Option<&'a Painted> {
+    let off_m = |painted: &Painted| painted.past_m(layout, spot).abs();
+    marks.min_by(|a, b| off_m(a).total_cmp(&off_m(b)))
+}
+
+/// A spot as measured from a mark of its lane.
+fn reading(from: Option<&Painted>, layout: &Layout, spot: Spot) -> PaintReading {
+    from.map_or(PaintReading { mark: None, past_m: 0.0, tape_m: 0.0 }, |painted| PaintReading {
+        mark: Some(painted.mark),
+        past_m: painted.past_m(layout, spot),
+        tape_m: layout.tape_m(painted.beside(spot), spot),
+    })
 }
 
 /// The marks on whose paint a spot stands; the lap goes round.

@@ -1,9 +1,8 @@
 //! Lanes that a track file closes.
 
-use std::fmt;
+use serde::{Deserialize, Deserializer};
 
-use serde::de::value::{MapAccessDeserializer, SeqAccessDeserializer};
-use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
+use crate::spec::one_or_many::{Written, value_or_list};
 
 /// Lanes closed to training: a list of them, or a list with a reason.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,7 +15,7 @@ pub enum ClosedSpec {
 }
 
 /// Lanes that are closed for a reason.
-#[derive(Clone, Debug, PartialEq, serde::Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ClosedBecause {
@@ -49,37 +48,13 @@ impl ClosedSpec {
     }
 }
 
-/// Reads what is there, and does not try one form after the other: so that a fault is that of the very
-/// value.
 impl<'de> Deserialize<'de> for ClosedSpec {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Reader;
-
-        impl<'de> Visitor<'de> for Reader {
-            type Value = ClosedSpec;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a list of lanes such as `[1, 2]`, or `{ lanes: [1, 2], reason: new surface }`")
-            }
-
-            fn visit_newtype_struct<D: Deserializer<'de>>(self, value: D) -> Result<ClosedSpec, D::Error> {
-                value.deserialize_any(self)
-            }
-
-            /// A reader that keeps places hands over a whole group of keys.
-            fn visit_some<D: Deserializer<'de>>(self, value: D) -> Result<ClosedSpec, D::Error> {
-                ClosedBecause::deserialize(value).map(ClosedSpec::Because)
-            }
-
-            fn visit_seq<A: SeqAccess<'de>>(self, items: A) -> Result<ClosedSpec, A::Error> {
-                Vec::deserialize(SeqAccessDeserializer::new(items)).map(ClosedSpec::Lanes)
-            }
-
-            fn visit_map<A: MapAccess<'de>>(self, entries: A) -> Result<ClosedSpec, A::Error> {
-                ClosedBecause::deserialize(MapAccessDeserializer::new(entries)).map(ClosedSpec::Because)
-            }
-        }
-
-        deserializer.deserialize_newtype_struct("ClosedSpec", Reader)
+        const EXPECTED: &str =
+            "a list of lanes such as `[1, 2]`, or `{ lanes: [1, 2], reason: new surface }`";
+        Ok(match value_or_list(deserializer, "ClosedSpec", EXPECTED)? {
+            Written::Value(because) => Self::Because(because),
+            Written::List(lanes) => Self::Lanes(lanes),
+        })
     }
 }

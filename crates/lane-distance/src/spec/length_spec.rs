@@ -1,8 +1,7 @@
 //! Lengths as people write them in track files and mark sets.
 
-use std::fmt;
-
-use serde::de::{self, Deserialize, Deserializer, Visitor};
+use serde::de::Error;
+use serde::{Deserialize, Deserializer};
 
 /// A length, held in metres; read from a plain number of metres, or from text with a unit.
 ///
@@ -15,8 +14,10 @@ use serde::de::{self, Deserialize, Deserializer, Visitor};
 /// assert!("4 furlongs".parse::<LengthSpec>().is_err());
 /// # Ok::<(), lane_distance::spec::LengthError>(())
 /// ```
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
-pub struct LengthSpec(f64);
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, Deserialize)]
+// A reader with its own faults knows by this name what was expected.
+#[serde(rename = "Length")]
+pub struct LengthSpec(#[serde(deserialize_with = "metres")] f64);
 
 /// A text is not a length.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -70,40 +71,18 @@ impl std::str::FromStr for LengthSpec {
     }
 }
 
-/// Shows its name, so that a reader with its own faults knows what was expected.
-impl<'de> Deserialize<'de> for LengthSpec {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Reader;
+/// A length as it is written.
+#[derive(Deserialize)]
+#[serde(untagged, expecting = "a length: metres as a number, or text such as \"110 yd\" or \"4 ft\"")]
+enum NumberOrText {
+    Metres(f64),
+    Text(String),
+}
 
-        impl<'de> Visitor<'de> for Reader {
-            type Value = LengthSpec;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a length: metres as a number, or text such as \"110 yd\" or \"4 ft\"")
-            }
-
-            fn visit_newtype_struct<D: Deserializer<'de>>(self, value: D) -> Result<LengthSpec, D::Error> {
-                value.deserialize_any(self)
-            }
-
-            fn visit_f64<E: de::Error>(self, value: f64) -> Result<LengthSpec, E> {
-                Ok(LengthSpec(value))
-            }
-
-            fn visit_i64<E: de::Error>(self, value: i64) -> Result<LengthSpec, E> {
-                Ok(LengthSpec(value as f64))
-            }
-
-            fn visit_u64<E: de::Error>(self, value: u64) -> Result<LengthSpec, E> {
-                Ok(LengthSpec(value as f64))
-            }
-
-            fn visit_str<E: de::Error>(self, value: &str) -> Result<LengthSpec, E> {
-                value.parse().map_err(E::custom)
-            }
-        }
-
-        deserializer.deserialize_newtype_struct("Length", Reader)
+fn metres<'de, D: Deserializer<'de>>(deserializer: D) -> Result<f64, D::Error> {
+    match NumberOrText::deserialize(deserializer)? {
+        NumberOrText::Metres(metres) => Ok(metres),
+        NumberOrText::Text(text) => text.parse().map(LengthSpec::metres).map_err(D::Error::custom),
     }
 }
 

@@ -136,51 +136,30 @@ impl MarkSpec {
     }
 
     fn rules(&self, at: &[Key]) -> Result<Vec<Rule>, Vec<TrackFault>> {
-        let mut found: Vec<(&'static str, Vec<Rule>)> = Vec::new();
         let mut faults = Vec::new();
         let within = |name: &str| [at, &[Key::from(name)]].concat();
-        if let Some(lengths) = &self.to_finish {
-            let rules = lengths.as_slice().iter().map(|length| Rule::ToFinish(length.metres()));
-            found.push(("to_finish", rules.collect()));
+        let (straight, bends) = (self.on.unwrap_or(Course::HomeStraight), self.bends.unwrap_or(1));
+        let hurdle = |to_finish_m: f64| match self.on {
+            None | Some(Course::Oval) => Rule::ToFinish(to_finish_m),
+            Some(straight) => Rule::BeforeFinish(straight, to_finish_m),
+        };
+        let past_m = self.past.unwrap_or_default().metres();
+        let rules: [(&'static str, Option<Vec<Rule>>); 8] = [
+            ("to_finish", row(self.to_finish.as_ref(), Rule::ToFinish)),
+            ("before_finish", row(self.before_finish.as_ref(), |m| Rule::BeforeFinish(straight, m))),
+            ("hurdles", self.hurdles.map(|hurdles| hurdles.to_finish_m().map(hurdle).collect())),
+            ("across", row(self.across.as_ref(), Rule::Across)),
+            ("curve", self.curve.map(|length| vec![Rule::Curve(length.metres())])),
+            ("at", self.at.map(|KnownLine::EndOfFirstBend| vec![Rule::EndOfFirstBend])),
+            ("from", self.from.clone().map(|mark| vec![Rule::From(mark, past_m)])),
+            ("race", self.race.map(|race| vec![Rule::AfterBreak { race_m: race.metres(), bends }])),
+        ];
+        let mut found: Vec<_> = rules.into_iter().filter_map(|(key, rules)| Some((key, rules?))).collect();
+        if self.before_finish.is_some() && straight == Course::Oval {
+            faults.push(TrackFault::new(within("on"), TrackFaultKind::BeforeFinishOnOval));
         }
-        if let Some(lengths) = &self.before_finish {
-            let course = self.on.unwrap_or(Course::HomeStraight);
-            let rules = lengths.as_slice().iter().map(|length| Rule::BeforeFinish(course, length.metres()));
-            found.push(("before_finish", rules.collect()));
-            if course == Course::Oval {
-                faults.push(TrackFault::new(within("on"), TrackFaultKind::BeforeFinishOnOval));
-            }
-        }
-        if let Some(hurdles) = &self.hurdles {
-            let course = self.on.unwrap_or(Course::Oval);
-            let rules = hurdles.to_finish_m().map(|to_finish_m| match course {
-                Course::Oval => Rule::ToFinish(to_finish_m),
-                straight => Rule::BeforeFinish(straight, to_finish_m),
-            });
-            found.push(("hurdles", rules.collect()));
-        }
-        if let Some(lengths) = &self.across {
-            found.push((
-                "across",
-                lengths.as_slice().iter().map(|length| Rule::Across(length.metres())).collect(),
-            ));
-        }
-        if let Some(length) = self.curve {
-            found.push(("curve", vec![Rule::Curve(length.metres())]));
-        }
-        if let Some(KnownLine::EndOfFirstBend) = self.at {
-            found.push(("at", vec![Rule::EndOfFirstBend]));
-        }
-        if let Some(mark) = &self.from {
-            let past = self.past.unwrap_or_default().metres();
-            found.push(("from", vec![Rule::From(mark.clone(), past)]));
-        }
-        if let Some(race) = self.race {
-            let bends = self.bends.unwrap_or(1);
-            if bends != 1 && bends != 3 {
-                faults.push(TrackFault::new(within("bends"), TrackFaultKind::Bends(bends)));
-            }
-            found.push(("race", vec![Rule::AfterBreak { race_m: race.metres(), bends }]));
+        if self.race.is_some() && bends != 1 && bends != 3 {
+            faults.push(TrackFault::new(within("bends"), TrackFaultKind::Bends(bends)));
         }
         self.check_partners(&within, &mut faults);
         let mark = || self.name.clone();
@@ -212,6 +191,11 @@ impl MarkSpec {
         };
         Err(vec![TrackFault::new(at.to_vec(), kind)])
     }
+}
+
+/// A rule for each of the lengths that are given.
+fn row(lengths: Option<&OneOrMany<LengthSpec>>, rule: impl Fn(f64) -> Rule) -> Option<Vec<Rule>> {
+    Some(lengths?.as_slice().iter().map(|length| rule(length.metres())).collect())
 }
 
 fn filled(text: &str, n: usize) -> String {

@@ -3,8 +3,9 @@
 use std::fmt;
 use std::marker::PhantomData;
 
-use serde::de::value::{F64Deserializer, I64Deserializer, SeqAccessDeserializer, StrDeserializer};
-use serde::de::{self, Deserialize, Deserializer, SeqAccess, Visitor};
+use serde::de::value::SeqAccessDeserializer;
+use serde::de::{Error, SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer};
 
 /// One value or a list of them.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,49 +27,61 @@ impl<T> OneOrMany<T> {
     }
 }
 
-/// Reads what is there, and does not try one form after the other: so that a fault is that of the very
-/// value, and has its place in the list.
 impl<'de, T: Deserialize<'de>> Deserialize<'de> for OneOrMany<T> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Reader<T>(PhantomData<T>);
+        Ok(match value_or_list(deserializer, "OneOrMany", "a length, or a list of lengths")? {
+            Written::Value(value) => Self::One(value),
+            Written::List(values) => Self::Many(values),
+        })
+    }
+}
 
-        impl<'de, T: Deserialize<'de>> Visitor<'de> for Reader<T> {
-            type Value = OneOrMany<T>;
+/// What may be written as a value or as a list.
+#[derive(Deserialize)]
+#[serde(untagged)]
+pub(crate) enum Written<T, L> {
+    Value(T),
+    List(Vec<L>),
+}
 
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a length, or a list of lengths")
-            }
+/// Reads a value or a list. A reader that keeps places knows by the name what may stand there, and hands
+/// over what it has found: a fault is then that of the very value, and has its place in the list. Any
+/// other reader tries one form after the other.
+pub(crate) fn value_or_list<'de, T, L, D>(
+    deserializer: D,
+    name: &'static str,
+    expected: &'static str,
+) -> Result<Written<T, L>, D::Error>
+where
+    T: Deserialize<'de>,
+    L: Deserialize<'de>,
+    D: Deserializer<'de>,
+{
+    deserializer.deserialize_newtype_struct(name, Reader { expected, written: PhantomData })
+}
 
-            fn visit_newtype_struct<D: Deserializer<'de>>(self, value: D) -> Result<OneOrMany<T>, D::Error> {
-                value.deserialize_any(self)
-            }
+struct Reader<T, L> {
+    expected: &'static str,
+    written: PhantomData<(T, L)>,
+}
 
-            /// A reader that keeps places hands over a single value whole.
-            fn visit_some<D: Deserializer<'de>>(self, value: D) -> Result<OneOrMany<T>, D::Error> {
-                T::deserialize(value).map(OneOrMany::One)
-            }
+impl<'de, T: Deserialize<'de>, L: Deserialize<'de>> Visitor<'de> for Reader<T, L> {
+    type Value = Written<T, L>;
 
-            fn visit_f64<E: de::Error>(self, value: f64) -> Result<OneOrMany<T>, E> {
-                T::deserialize(F64Deserializer::new(value)).map(OneOrMany::One)
-            }
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.expected)
+    }
 
-            fn visit_i64<E: de::Error>(self, value: i64) -> Result<OneOrMany<T>, E> {
-                T::deserialize(I64Deserializer::new(value)).map(OneOrMany::One)
-            }
+    fn visit_newtype_struct<D: Deserializer<'de>>(self, value: D) -> Result<Written<T, L>, D::Error> {
+        let wrong = |_| D::Error::custom(format_args!("expected {}", self.expected));
+        Written::deserialize(value).map_err(wrong)
+    }
 
-            fn visit_u64<E: de::Error>(self, value: u64) -> Result<OneOrMany<T>, E> {
-                T::deserialize(F64Deserializer::new(value as f64)).map(OneOrMany::One)
-            }
+    fn visit_some<D: Deserializer<'de>>(self, value: D) -> Result<Written<T, L>, D::Error> {
+        T::deserialize(value).map(Written::Value)
+    }
 
-            fn visit_str<E: de::Error>(self, value: &str) -> Result<OneOrMany<T>, E> {
-                T::deserialize(StrDeserializer::new(value)).map(OneOrMany::One)
-            }
-
-            fn visit_seq<A: SeqAccess<'de>>(self, items: A) -> Result<OneOrMany<T>, A::Error> {
-                Vec::deserialize(SeqAccessDeserializer::new(items)).map(OneOrMany::Many)
-            }
-        }
-
-        deserializer.deserialize_newtype_struct("OneOrMany", Reader(PhantomData))
+    fn visit_seq<A: SeqAccess<'de>>(self, items: A) -> Result<Written<T, L>, A::Error> {
+        Vec::deserialize(SeqAccessDeserializer::new(items)).map(Written::List)
     }
 }

@@ -42,16 +42,8 @@ pub enum HazardKind {
 
 impl fmt::Display for HazardKind {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::JavelinRunway => "javelin runway",
-            Self::CageSector => "cage sector",
-            Self::WaterJump => "water jump",
-            Self::SteeplechaseBarrier => "steeplechase barrier",
-            Self::LongJumpPit => "long-jump pit",
-            Self::KerbEdge => "kerb edge",
-            Self::Gate => "gate",
-            Self::ClosedStretch => "closed stretch",
-        })
+        // The word that a track file has for it.
+        self.serialize(f)
     }
 }
 

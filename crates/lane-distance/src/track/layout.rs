@@ -1,9 +1,7 @@
 //! The ground: lanes and courses, without paint.
 
-use std::borrow::Cow;
-
 use crate::geometry::course::Course;
-use crate::geometry::lane::{LINE_MEASURE_M, Lane};
+use crate::geometry::lane::Lane;
 use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::line::Line;
 use crate::geometry::path::Path;
@@ -40,7 +38,9 @@ impl StraightCourse {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Layout {
     path: Path,
+    /// As many as any track may have: those that this one does not have lie beside the others.
     lanes: Vec<Lane>,
+    widest: usize,
     measure: Vec<Line>,
     inner: Vec<Line>,
     oval_lanes: u8,
@@ -53,15 +53,16 @@ pub struct Layout {
 const OPPOSITE_RAD: f64 = 0.02;
 
 impl Layout {
-    /// Lays lanes along a path. `lanes` holds the lanes of the widest course; `straights` the
-    /// lanes and the chute of the home straight and of the back straight; `scale` is the surveyed
-    /// lap as a part of the computed one.
+    /// Lays lanes along a path. `lanes` holds one for every lane number, `widest` of them on the widest
+    /// course; `straights` holds the lanes and the chute of the home straight and of the back straight;
+    /// `scale` is the surveyed lap as a part of the computed one.
     ///
     /// The back straight is the longest straight that is run opposite to the home straight; a path
     /// without one has no such course.
     pub(crate) fn new(
         path: Path,
         lanes: Vec<Lane>,
+        widest: usize,
         oval_lanes: u8,
         straights: [(u8, f64); 2],
         scale: f64,
@@ -83,7 +84,7 @@ impl Layout {
         let back = back.map(|piece| course(piece, straights[1]));
         let measure = lanes.iter().map(|lane| Line::parallel(&path, lane.measure_m, scale)).collect();
         let inner = lanes.iter().map(|lane| Line::parallel(&path, lane.inner_line_m, scale)).collect();
-        Self { path, lanes, measure, inner, oval_lanes, home, back, scale }
+        Self { path, lanes, widest, measure, inner, oval_lanes, home, back, scale }
     }
 
     /// The inner edge of lane 1.
@@ -93,7 +94,7 @@ impl Layout {
 
     /// The lanes of the widest course, lane 1 first.
     pub fn lanes(&self) -> &[Lane] {
-        &self.lanes
+        &self.lanes[..self.widest]
     }
 
     /// How many lanes a course has.
@@ -137,38 +138,12 @@ impl Layout {
     /// assert_eq!(track.layout().lanes().len(), 8);
     /// ```
     pub fn lane(&self, number: LaneNumber) -> Lane {
-        let lane = self.lanes[number.index().min(self.lanes.len() - 1)];
-        if lane.number == number {
-            return lane;
-        }
-        let further_out = (number.index() - lane.number.index()) as f64;
-        let inner_line_m = lane.inner_line_m + further_out * lane.width_m;
-        Lane { number, inner_line_m, measure_m: inner_line_m + LINE_MEASURE_M, ..lane }
-    }
-
-    /// The measure line of a lane that some course has.
-    pub(crate) fn painted_measure(&self, lane: LaneNumber) -> Option<&Line> {
-        self.measure.get(lane.index())
+        self.lanes[number.index()]
     }
 
     /// The measure line of a lane; of one that no course has, where it would lie.
-    pub fn measure(&self, lane: LaneNumber) -> Cow<'_, Line> {
-        self.line(&self.measure, lane, |lane| lane.measure_m)
-    }
-
-    /// The inner painted line of a lane; of one that no course has, where it would lie.
-    fn inner(&self, lane: LaneNumber) -> Cow<'_, Line> {
-        self.line(&self.inner, lane, |lane| lane.inner_line_m)
-    }
-
-    fn line<'a>(&'a self, lines: &'a [Line], lane: LaneNumber, offset_m: fn(Lane) -> f64) -> Cow<'a, Line> {
-        match lines.get(lane.index()) {
-            Some(line) => Cow::Borrowed(line),
-            None => {
-                let offset_m = offset_m(self.lane(lane));
-                Cow::Owned(Line::parallel(&self.path, offset_m, self.scale))
-            }
-        }
+    pub fn measure(&self, lane: LaneNumber) -> &Line {
+        &self.measure[lane.index()]
     }
 
     /// What every computed length is multiplied by: the surveyed lap of lane 1 as a part of the
@@ -333,7 +308,7 @@ impl Layout {
         if from.course != Course::Oval {
             return self.past_m(from, to);
         }
-        let inner = self.inner(from.lane);
+        let inner = &self.inner[from.lane.index()];
         let past_m = inner.from_finish_m(self.station(to)) - inner.from_finish_m(self.station(from));
         shorter_way_round(past_m, inner.lap_m())
     }

@@ -39,17 +39,19 @@ impl Track {
         let mut faults = Vec::new();
         spec.check(&mut faults);
         let most = spec.most_lanes(&mut faults);
-        let widths = spec.widths_m(most, &mut faults);
+        let mut widths = spec.widths_m(most, &mut faults);
         spec.check_lanes(most.unwrap_or(MOST_LANES), &mut faults);
         let path = spec.inner_path(&mut faults);
         let marks = spec.paint(&mut faults);
         let Some(path) = path else { return Err(faults) };
+        let Some(&outermost_m) = widths.last() else { return Err(faults) };
+        let widest = widths.len().min(MOST_LANES.into());
+        widths.resize(MOST_LANES.into(), outermost_m);
         let lanes = Lane::side_by_side(spec.inner_edge, &widths);
-        let Some(first) = lanes.first() else { return Err(faults) };
-        let scale = spec.scale(Line::parallel(&path, first.measure_m, 1.0).lap_m(), &mut faults);
+        let scale = spec.scale(Line::parallel(&path, lanes[0].measure_m, 1.0).lap_m(), &mut faults);
         let straights = [&spec.home_straight, &spec.back_straight]
             .map(|straight| (straight.lanes.unwrap_or(spec.lanes), straight.chute.metres()));
-        let layout = Layout::new(path, lanes, spec.lanes, straights, scale);
+        let layout = Layout::new(path, lanes, widest, spec.lanes, straights, scale);
         spec.check_hazards(&layout, &mut faults);
         spec.check_own_marks(&layout, &mut faults);
         if !faults.is_empty() {
@@ -216,7 +218,8 @@ impl Track {
 
     /// The measure line of a lane that some course has.
     pub(crate) fn measure_line(&self, lane: LaneNumber) -> Result<&Line, LaneError> {
-        self.layout.painted_measure(lane).ok_or_else(|| self.missing(Course::Oval, lane))
+        let is_there = lane.index() < self.layout.lanes().len();
+        is_there.then(|| self.layout.measure(lane)).ok_or_else(|| self.missing(Course::Oval, lane))
     }
 
     /// Where a spot lies on the plan.

@@ -116,7 +116,7 @@ proptest! {
         let _ = layout.stagger_after_break_m(lane, metres, bends);
         let _ = layout.start_before_break(lane, metres, bends, inside);
         let _ = (layout.path().pose(station), layout.path().outside_m(point), layout.path().bounds());
-        for line in [layout.measure(lane).into_owned(), Line::parallel(layout.path(), metres, metres)] {
+        for line in [layout.measure(lane).clone(), Line::parallel(layout.path(), metres, metres)] {
             let _ = (line.lap_m(), line.start_of_m(station.piece), line.from_finish_m(station));
             let _ = (line.station(metres), line.within_lap_m(metres));
         }
