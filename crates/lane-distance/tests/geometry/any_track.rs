@@ -6,22 +6,16 @@
 use std::cell::Cell;
 use std::ops::Range;
 
+use crate::fixtures::for_any;
 use crate::lane_number;
 use crate::random_track::{Ground, any_ground};
 use crate::trace::Trace;
 use lane_distance::{Course, Hazard, HazardKind, Pair, Place, SearchError, Spot, Track};
 use proptest::prelude::*;
-use proptest::test_runner::{Config, RngAlgorithm, TestCaseResult, TestRng, TestRunner};
+use proptest::test_runner::TestCaseResult;
 
 /// To what distances agree, in metres: what the curves library locates a place to.
 const AGREES_M: f64 = 1e-6;
-
-/// The same tracks each time: a check that fails today fails tomorrow.
-fn for_any<S: Strategy>(cases: u32, strategy: S, check: impl Fn(S::Value) -> TestCaseResult) {
-    let config = Config { cases, failure_persistence: None, ..Config::default() };
-    let mut runner = TestRunner::new_with_rng(config, TestRng::deterministic_rng(RngAlgorithm::ChaCha));
-    runner.run(&strategy, check).unwrap_or_else(|error| panic!("{error}"));
-}
 
 fn any_place() -> impl Strategy<Value = Place> {
     prop_oneof![
@@ -41,14 +35,14 @@ fn any_distance() -> impl Strategy<Value = f64> {
 
 /// A run in terms of lane 1, all as surveyed: where it starts and finishes along the lap, or how far
 /// before the end of its straight it lies.
-struct Seen<'a> {
+pub(crate) struct Seen<'a> {
     ground: &'a Ground,
     line: Trace,
-    lap_m: f64,
+    pub(crate) lap_m: f64,
 }
 
 impl<'a> Seen<'a> {
-    fn new(ground: &'a Ground, lane: u8) -> Self {
+    pub(crate) fn new(ground: &'a Ground, lane: u8) -> Self {
         let line = ground.measure_line(lane);
         let lap_m = line.lap_m * ground.scale();
         Self { ground, line, lap_m }
@@ -148,6 +142,14 @@ fn check_hazards(seen: &Seen<'_>, track: &Track, pair: &Pair) -> TestCaseResult 
     Ok(())
 }
 
+/// Whether a pair is the distance apart, on its measure line and in its place.
+pub(crate) fn check_pair(seen: &Seen<'_>, track: &Track, pair: &Pair, place: Place) -> TestCaseResult {
+    match pair.start.course {
+        Course::Oval => check_oval_pair(seen, track, pair, place),
+        _ => check_straight_pair(seen, track, pair, place),
+    }
+}
+
 fn check_oval_pair(seen: &Seen<'_>, track: &Track, pair: &Pair, place: Place) -> TestCaseResult {
     let ends = [pair.start, pair.finish].map(|spot| seen.along_m(track, spot));
     prop_assert!(ends.iter().all(|end| end.1 < AGREES_M), "off its measure line: {pair:?}");
@@ -241,10 +243,7 @@ fn every_pair_on_any_track_is_sound() {
                         Place::Bend => pair.start.course == Course::Oval,
                     };
                     prop_assert!(is_there, "not at the {place}: {pair:?}");
-                    match pair.start.course {
-                        Course::Oval => check_oval_pair(&seen, &track, &pair, place)?,
-                        _ => check_straight_pair(&seen, &track, &pair, place)?,
-                    }
+                    check_pair(&seen, &track, &pair, place)?;
                     check_hazards(&seen, &track, &pair)?;
                     count(pair.start.course as usize);
                 }

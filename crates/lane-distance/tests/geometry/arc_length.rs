@@ -5,6 +5,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use crate::fixtures::built_in;
 use crate::lane_number;
 use crate::trace::{Trace, bend, straight};
 use lane_distance::{Course, Piece, Spot, Track};
@@ -30,8 +31,7 @@ fn measure_line(track: &Track, lane: u8) -> Trace {
 }
 
 fn every_lane() -> impl Iterator<Item = (Track, u8)> {
-    Track::built_in_names().flat_map(|name| {
-        let track = Track::built_in(name).expect("it comes with the crate");
+    built_in().flat_map(|track| {
         let lanes = 1..=track.layout().lanes_of(Course::Oval);
         lanes.map(move |lane| (track.clone(), lane))
     })

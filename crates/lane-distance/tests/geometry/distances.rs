@@ -7,6 +7,8 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
+use crate::by_hand::{STRAIGHT_M, radius_m};
+use crate::fixtures::standard;
 use crate::lane_number;
 use crate::trace::{Trace, bend, straight};
 use lane_distance::{Course, Pair, Spot, Track};
@@ -18,16 +20,7 @@ const DISTANCES_M: [f64; 22] = [
 ];
 
 /// Half a straight: the finish line lies this far along +x from the centre.
-const HALF_STRAIGHT_M: f64 = 84.39 / 2.0;
-
-fn standard() -> Track {
-    Track::built_in("standard").expect("it comes with the crate")
-}
-
-/// Radius of a lane's measure line on the bends.
-fn radius_m(lane: u8) -> f64 {
-    36.50 + if lane == 1 { 0.30 } else { f64::from(lane - 1) * 1.22 + 0.20 }
-}
+const HALF_STRAIGHT_M: f64 = STRAIGHT_M / 2.0;
 
 /// The measure line of a lane of the published track, from the finish line.
 fn published_line(lane: u8) -> Trace {

@@ -5,16 +5,12 @@
 
 use lane_distance::{PaintReading, Pair, Track};
 
+use crate::fixtures::{mark_of, standard};
 use crate::lane_number;
 
-fn standard() -> Track {
-    Track::built_in("standard").expect("it comes with the crate")
-}
-
-/// The name of the mark that an end is told by, and how far past it the end lies.
-fn told(track: &Track, reading: PaintReading) -> (&str, f64) {
-    let mark = reading.mark.expect("every lane of the standard track has paint");
-    (&track.marks()[mark.index()].name, reading.past_m)
+/// The name of the mark that an end is measured from, and how far past it the end lies.
+fn from_mark(track: &Track, reading: PaintReading) -> (&str, f64) {
+    (&mark_of(track, reading).name, reading.past_m)
 }
 
 fn first_choice(track: &Track, lane: u8, distance_m: f64) -> Pair {
@@ -25,8 +21,8 @@ fn first_choice(track: &Track, lane: u8, distance_m: f64) -> Pair {
 fn assert_first_choice(track: &Track, lane: u8, distance_m: f64, from: &str, to: &str) {
     let pair = first_choice(track, lane, distance_m);
     for (reading, name) in [(pair.start_reading, from), (pair.finish_reading, to)] {
-        let (told_by, past_m) = told(track, reading);
-        assert_eq!(told_by, name, "{distance_m} m in lane {lane}: {pair:?}");
+        let (mark, past_m) = from_mark(track, reading);
+        assert_eq!(mark, name, "{distance_m} m in lane {lane}: {pair:?}");
         assert!(past_m.abs() < 1e-9, "{distance_m} m in lane {lane}: {past_m} m past the {name}");
     }
 }
@@ -57,10 +53,10 @@ fn a_300_starts_10_m_behind_the_first_takeover_zone_exit() {
     let track = standard();
     for lane in 2..=8 {
         let pair = first_choice(&track, lane, 300.0);
-        let (name, past_m) = told(&track, pair.start_reading);
+        let (name, past_m) = from_mark(&track, pair.start_reading);
         assert_eq!(name, "first 4x100 m takeover zone exit", "lane {lane}");
         assert!((past_m + 10.0).abs() < 1e-9, "lane {lane}: {past_m} m past the exit");
-        assert_eq!(told(&track, pair.finish_reading), ("finish line", 0.0), "lane {lane}");
+        assert_eq!(from_mark(&track, pair.finish_reading), ("finish line", 0.0), "lane {lane}");
     }
 }
 
@@ -74,10 +70,10 @@ fn a_200_from_the_400_m_start_ends_at_the_200_m_start() {
     let track = standard();
     for lane in 1..=8 {
         let pairs = track.search(lane_number(lane), 200.0).expect("lane and distance are in range");
-        let from_400 = pairs.iter().find(|pair| told(&track, pair.start_reading).0 == "400 m start");
+        let from_400 = pairs.iter().find(|pair| from_mark(&track, pair.start_reading).0 == "400 m start");
         let pair =
             from_400.unwrap_or_else(|| panic!("no 200 m from the 400 m start in lane {lane}: {pairs:?}"));
-        let (name, past_m) = told(&track, pair.finish_reading);
+        let (name, past_m) = from_mark(&track, pair.finish_reading);
         assert_eq!(name, "200 m start", "lane {lane}");
         assert!(past_m.abs() < 1e-9, "lane {lane}: {past_m} m past the 200 m start");
     }

@@ -1,9 +1,9 @@
 //! Hurdle spacings, against `tests/reference/hurdles.csv`: World Athletics, Technical Rules, hurdle races (read), and
 //! a national federation's hurdle specifications for age groups (80, 75 and 70 m, from memory).
 
+use crate::fixtures::standard_with_sets;
 use crate::lane_number;
 use crate::published::{Row, rows, source};
-use lane_distance::spec::TrackSpec;
 use lane_distance::{Course, Track};
 
 const HURDLES: &str = include_str!("../../../../tests/reference/hurdles.csv");
@@ -14,10 +14,7 @@ fn number(row: &Row, column: &str) -> f64 {
 
 /// The standard track with the ticks of every hurdle race.
 fn track_with_every_tick() -> Track {
-    let mut spec = TrackSpec::built_in("standard").expect("it comes with the crate");
-    let sets = ["standard", "age-group hurdles", "300 m hurdles"];
-    spec.marks.sets = Some(sets.map(str::to_owned).to_vec());
-    Track::build(&spec).unwrap_or_else(|faults| panic!("{faults:?}"))
+    standard_with_sets(&["standard", "age-group hurdles", "300 m hurdles"])
 }
 
 /// Distance of each hurdle to the finish, laid off from the start.

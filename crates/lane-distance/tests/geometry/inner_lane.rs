@@ -4,13 +4,10 @@
 //! A taut string leaves the runner straight, touches the inner measure line without crossing it, and
 //! follows it from there.
 
-use lane_distance::{Course, Layout, Point, Spot, Track};
+use lane_distance::{Course, Join, LaneNumber, Point, Spot, Track};
 
+use crate::fixtures::built_in;
 use crate::lane_number;
-
-fn built_in() -> impl Iterator<Item = Track> {
-    Track::built_in_names().map(|name| Track::built_in(name).expect("it comes with the crate"))
-}
 
 /// Places all round a lane.
 fn places(layout_of: &Track, lane: u8, count: u32) -> impl Iterator<Item = Spot> {
@@ -18,10 +15,18 @@ fn places(layout_of: &Track, lane: u8, count: u32) -> impl Iterator<Item = Spot>
     (0..count).map(move |n| Spot::on_oval(lane_number(lane), lap_m * f64::from(n) / f64::from(count)))
 }
 
-/// Every outer lane with every lane inside it.
-fn lanes(layout: &Layout) -> impl Iterator<Item = (u8, u8)> + use<> {
-    let lanes = layout.lanes_of(Course::Oval);
-    (2..=lanes).flat_map(|outer| (1..outer).map(move |inner| (outer, inner)))
+/// Calls `look` with every way from an outer lane to one inside it, on every built-in track.
+fn for_every_join(mut look: impl FnMut(&Track, Spot, LaneNumber, Join)) {
+    for track in built_in() {
+        for outer in 2..=track.layout().lanes_of(Course::Oval) {
+            for inner in LaneNumber::first(outer - 1) {
+                for from in places(&track, outer, 97) {
+                    let join = track.layout().join(from, inner).expect("the lane lies further in");
+                    look(&track, from, inner, join);
+                }
+            }
+        }
+    }
 }
 
 /// How far a place lies to the right of the line from one place to another.
@@ -32,65 +37,46 @@ fn right_of_m(from: Point, to: Point, place: Point) -> f64 {
 
 #[test]
 fn the_straight_part_touches_the_inner_measure_line_and_does_not_cross_it() {
-    for track in built_in() {
+    for_every_join(|track, from, inner, join| {
         let layout = track.layout();
-        for (outer, inner) in lanes(layout) {
-            let inside: Vec<Point> = places(&track, inner, 720).map(|spot| layout.point(spot)).collect();
-            for from in places(&track, outer, 97) {
-                let join = layout.join(from, lane_number(inner)).expect("the lane lies further in");
-                let (begins, touches) = (layout.point(from), layout.point(join.at));
-                let what = format!("{} lane {outer} to {inner} from {from:?}: {join:?}", track.name());
-                assert!((begins.distance(touches) - join.across_m).abs() < 1e-6, "{what}");
-                // The infield is on the left; nothing of the inner line may lie on the right.
-                for place in &inside {
-                    let out_m = right_of_m(begins, touches, *place);
-                    assert!(out_m < 1e-6, "{what} leaves {place:?} {out_m} m on the right");
-                }
-            }
+        let (begins, touches) = (layout.point(from), layout.point(join.at));
+        let what = || format!("{} to lane {inner} from {from:?}: {join:?}", track.name());
+        assert!((begins.distance(touches) - join.across_m).abs() < 1e-6, "{}", what());
+        // The infield is on the left; nothing of the inner line may lie on the right.
+        for place in places(track, inner.get(), 720).map(|spot| layout.point(spot)) {
+            let out_m = right_of_m(begins, touches, place);
+            assert!(out_m < 1e-6, "{} leaves {place:?} {out_m} m on the right", what());
         }
-    }
+    });
 }
 
 #[test]
 fn the_straight_part_runs_forwards() {
-    for track in built_in() {
-        let layout = track.layout();
-        for (outer, inner) in lanes(layout) {
-            for from in places(&track, outer, 97) {
-                let join = layout.join(from, lane_number(inner)).expect("the lane lies further in");
-                let (begins, touches) = (layout.point(from), layout.point(join.at));
-                let heading_rad = layout.pose(join.at).heading_rad;
-                let ahead_m =
-                    (touches.x - begins.x) * heading_rad.cos() + (touches.y - begins.y) * heading_rad.sin();
-                assert!((ahead_m - join.across_m).abs() < 1e-6, "{} {from:?}: {join:?}", track.name());
-            }
-        }
-    }
+    for_every_join(|track, from, _, join| {
+        let (begins, touches) = (track.point(from), track.layout().pose(join.at));
+        let (sin, cos) = touches.heading_rad.sin_cos();
+        let ahead_m = (touches.point.x - begins.x) * cos + (touches.point.y - begins.y) * sin;
+        assert!((ahead_m - join.across_m).abs() < 1e-6, "{} {from:?}: {join:?}", track.name());
+    });
 }
 
 #[test]
 fn the_whole_way_is_the_straight_part_and_the_rest_along_the_inner_lane() {
-    for track in built_in() {
-        let layout = track.layout();
-        for (outer, inner) in lanes(layout) {
-            let lap_m = track.lap_m(lane_number(inner)).expect("the lane exists");
-            for from in places(&track, outer, 97) {
-                let join = layout.join(from, lane_number(inner)).expect("the lane lies further in");
-                let sum_m = join.across_m + join.at.to_finish_m;
-                let laps = (join.to_finish_m - sum_m) / lap_m;
-                assert!((laps - laps.round()).abs() < 1e-9, "{} {from:?}: {join:?}", track.name());
-                // The inner lane is the shorter way, but not by more than the width of the track.
-                let abreast_m = layout.abreast(from, lane_number(inner)).to_finish_m;
-                let costs_m = join.to_finish_m - abreast_m;
-                let is_at_finish = from.to_finish_m == 0.0 || abreast_m == 0.0;
-                assert!(
-                    is_at_finish || (0.0..14.0).contains(&costs_m),
-                    "{} lane {outer} to {inner} from {from:?} costs {costs_m} m: {join:?}",
-                    track.name()
-                );
-            }
-        }
-    }
+    for_every_join(|track, from, inner, join| {
+        let lap_m = track.lap_m(inner).expect("the lane exists");
+        let sum_m = join.across_m + join.at.to_finish_m;
+        let laps = (join.to_finish_m - sum_m) / lap_m;
+        assert!((laps - laps.round()).abs() < 1e-9, "{} {from:?}: {join:?}", track.name());
+        // The inner lane is the shorter way, but not by more than the width of the track.
+        let abreast_m = track.layout().abreast(from, inner).to_finish_m;
+        let costs_m = join.to_finish_m - abreast_m;
+        let is_at_finish = from.to_finish_m == 0.0 || abreast_m == 0.0;
+        assert!(
+            is_at_finish || (0.0..14.0).contains(&costs_m),
+            "{} to lane {inner} from {from:?} costs {costs_m} m: {join:?}",
+            track.name()
+        );
+    });
 }
 
 #[test]

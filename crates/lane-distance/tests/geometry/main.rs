@@ -9,6 +9,7 @@ mod by_hand;
 mod distances;
 mod error_propagation;
 mod first_choices;
+mod fixtures;
 mod hurdles;
 mod inner_lane;
 mod mark_faults;

@@ -7,19 +7,11 @@
 use std::f64::consts::PI;
 
 use crate::by_hand::{STRAIGHT_M, lap_m, radius_m, way_in_lane_1_m};
-use crate::lane_number;
+use crate::fixtures::{painted, standard_with_former_zones};
 use crate::published::{Row, rows, source};
-use lane_distance::spec::TrackSpec;
-use lane_distance::{Course, Form, Mark, Track};
+use lane_distance::{Course, Form};
 
 const MARKS: &str = include_str!("../../../../tests/reference/marks.csv");
-
-/// The paint of the table: that of the track, and the former takeover zones.
-fn track() -> Track {
-    let mut spec = TrackSpec::built_in("standard").expect("it comes with the crate");
-    spec.marks.sets.as_mut().expect("the track names its sets").push("former takeover zones".to_owned());
-    Track::build(&spec).unwrap_or_else(|faults| panic!("{faults:?}"))
-}
 
 /// What the track calls the marks of a row, in the order in which its rule lists their places.
 fn names(row: &Row) -> Vec<String> {
@@ -113,18 +105,6 @@ fn courses(row: &Row) -> &'static [Course] {
     }
 }
 
-/// The one place of a mark in a lane, and the mark.
-fn painted<'a>(track: &'a Track, course: Course, lane: u8, name: &str) -> (f64, &'a Mark) {
-    let found: Vec<_> = track
-        .painted(course, lane_number(lane))
-        .iter()
-        .map(|painted| (painted.to_finish_m, &track.marks()[painted.mark.index()]))
-        .filter(|(_, mark)| mark.name == name)
-        .collect();
-    assert_eq!(found.len(), 1, "`{name}` on the {course} in lane {lane}: {found:?}");
-    found[0]
-}
-
 /// Calls `look` with each row, lane, course, name of a mark and the place that the rule gives it.
 fn for_every_mark(mut look: impl FnMut(&Row, u8, Course, &str, f64)) {
     let rows = rows(MARKS);
@@ -144,7 +124,7 @@ fn for_every_mark(mut look: impl FnMut(&Row, u8, Course, &str, f64)) {
 
 #[test]
 fn every_mark_is_painted_where_its_rule_says() {
-    let track = track();
+    let track = standard_with_former_zones();
     for_every_mark(|row, lane, course, name, place_m| {
         let (to_finish_m, mark) = painted(&track, course, lane, name);
         let is_group_start = mark.form == Form::Curve && row["name"] != "break line";
@@ -168,7 +148,7 @@ fn every_mark_is_painted_where_its_rule_says() {
 
 #[test]
 fn every_mark_has_its_colour_and_form() {
-    let track = track();
+    let track = standard_with_former_zones();
     for_every_mark(|row, lane, course, name, _| {
         let (_, mark) = painted(&track, course, lane, name);
         assert_eq!((mark.colour.as_str(), mark.form), (row["colour"].as_str(), form(row)), "{name}");
@@ -177,7 +157,7 @@ fn every_mark_has_its_colour_and_form() {
 
 #[test]
 fn every_mark_of_the_standard_set_has_a_row() {
-    let track = track();
+    let track = standard_with_former_zones();
     let mut named = Vec::new();
     for_every_mark(|_, _, _, name, _| named.push(name.to_owned()));
     for mark in track.marks().iter().filter(|mark| mark.set == 0) {

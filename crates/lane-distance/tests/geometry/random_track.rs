@@ -48,9 +48,12 @@ fn any_hazard() -> impl Strategy<Value = AnyHazard> {
     (0..KINDS.len(), 0usize..5, 0.0..1.0, 0.01..0.15, lanes)
 }
 
+pub(crate) fn any_inner_edge() -> impl Strategy<Value = InnerEdge> {
+    prop_oneof![Just(InnerEdge::Kerb), Just(InnerEdge::Line), Just(InnerEdge::KerbOnBends)]
+}
+
 /// Any track that a track file can describe.
 pub(crate) fn any_ground() -> impl Strategy<Value = Ground> {
-    let edge = prop_oneof![Just(InnerEdge::Kerb), Just(InnerEdge::Line), Just(InnerEdge::KerbOnBends)];
     let sets = prop_oneof![
         Just(vec!["standard", "club lines"]),
         Just(vec!["standard", "former takeover zones", "300 m hurdles", "age-group hurdles"]),
@@ -58,7 +61,7 @@ pub(crate) fn any_ground() -> impl Strategy<Value = Ground> {
         Just(vec!["yards"]),
     ];
     let lanes = (4u8..=10, 4u8..=10, 4u8..=10).prop_map(|(oval, home, back)| [oval, home, back]);
-    let shape = (any_bend(), 20.0..130.0, edge, prop::collection::vec(0.9..1.5, 10));
+    let shape = (any_bend(), 20.0..130.0, any_inner_edge(), prop::collection::vec(0.9..1.5, 10));
     let more = (
         prop::array::uniform2(prop_oneof![Just(0.0), 0.0..100.0]),
         prop::collection::btree_set(1u8..=4, 0..3),

@@ -5,8 +5,9 @@
 
 use std::cmp::Reverse;
 
-use lane_distance::{Course, Form, LaneError, Mark, PaintReading, Pair, Place, SearchError, Spot, Track};
+use lane_distance::{Course, Form, LaneError, Mark, Pair, Place, SearchError, Spot, Track};
 
+use crate::fixtures::{built_in, mark_of};
 use crate::lane_number;
 
 /// Round distances, distances that fit no paint, and whole laps of some lanes.
@@ -17,28 +18,20 @@ fn distances_m() -> impl Iterator<Item = f64> {
     round.chain(long).chain(odd).chain([333.33, 400.001, 407.038, 1609.344])
 }
 
-fn built_in() -> impl Iterator<Item = Track> {
-    Track::built_in_names().map(|name| Track::built_in(name).expect("it comes with the crate"))
-}
-
-/// Calls `look` with every distance and lane that the track takes, and the pairs offered.
-fn for_every_search(track: &Track, mut look: impl FnMut(&str, &[Pair])) {
-    let lanes = track.layout().lanes().len() as u8;
-    for lane in 1..=lanes {
-        for distance_m in distances_m() {
+/// Calls `look` with every built-in track, every distance and lane that it takes, and the pairs offered.
+fn for_every_search(mut look: impl FnMut(&Track, &str, &[Pair])) {
+    for track in built_in() {
+        let lanes = 1..=track.layout().lanes().len() as u8;
+        for (lane, distance_m) in lanes.flat_map(|lane| distances_m().map(move |metres| (lane, metres))) {
             let what = format!("{} lane {lane}, {distance_m} m", track.name());
             match track.search(lane_number(lane), distance_m) {
-                Ok(pairs) => look(&what, &pairs),
+                Ok(pairs) => look(&track, &what, &pairs),
                 // The home straight may have lanes that the oval has not.
                 Err(SearchError::Lane(LaneError::Missing { course: Course::Oval, .. })) => {}
                 Err(error) => panic!("{what}: {error}"),
             }
         }
     }
-}
-
-fn mark(track: &Track, reading: PaintReading) -> &Mark {
-    &track.marks()[reading.mark.expect("every lane of a built-in track has paint").index()]
 }
 
 /// The place of a pair's kind in the documented list.
@@ -105,39 +98,33 @@ fn key(track: &Track, pair: &Pair) -> Option<[u32; 4]> {
 
 #[test]
 fn kinds_come_in_the_documented_order_and_at_most_three_of_each() {
-    for track in built_in() {
-        for_every_search(&track, |what, pairs| {
-            let kinds: Vec<u8> = pairs.iter().map(kind).collect();
-            assert!(kinds.is_sorted(), "{what}: {kinds:?}");
-            for kind in 1..=4 {
-                let offered = kinds.iter().filter(|other| **other == kind).count();
-                assert!(offered <= 3, "{what}: {offered} pairs of kind {kind}");
-            }
-        });
-    }
+    for_every_search(|_, what, pairs| {
+        let kinds: Vec<u8> = pairs.iter().map(kind).collect();
+        assert!(kinds.is_sorted(), "{what}: {kinds:?}");
+        for kind in 1..=4 {
+            let offered = kinds.iter().filter(|other| **other == kind).count();
+            assert!(offered <= 3, "{what}: {offered} pairs of kind {kind}");
+        }
+    });
 }
 
 #[test]
 fn pairs_with_both_ends_on_paint_come_first() {
-    for track in built_in() {
-        for_every_search(&track, |what, pairs| {
-            let ends: Vec<u8> = pairs.iter().map(Pair::ends_on_paint).collect();
-            assert!(ends.is_sorted_by_key(|ends| Reverse(*ends)), "{what}: {ends:?}");
-            assert!(ends.iter().all(|ends| *ends > 0), "{what}: {ends:?}");
-        });
-    }
+    for_every_search(|_, what, pairs| {
+        let ends: Vec<u8> = pairs.iter().map(Pair::ends_on_paint).collect();
+        assert!(ends.is_sorted_by_key(|ends| Reverse(*ends)), "{what}: {ends:?}");
+        assert!(ends.iter().all(|ends| *ends > 0), "{what}: {ends:?}");
+    });
 }
 
 /// Asserts that the pairs of one kind come in the order of their keys.
 fn assert_ordered(of_kind: u8) {
-    for track in built_in() {
-        for_every_search(&track, |what, pairs| {
-            let of_a_kind: Vec<_> = pairs.iter().filter(|pair| kind(pair) == of_kind).collect();
-            let keys: Vec<_> = of_a_kind.iter().map(|pair| key(&track, pair)).collect();
-            assert!(keys.iter().all(Option::is_some), "{what}: {keys:?} {of_a_kind:#?}");
-            assert!(keys.is_sorted(), "{what}: {keys:?} {of_a_kind:#?}");
-        });
-    }
+    for_every_search(|track, what, pairs| {
+        let of_a_kind: Vec<_> = pairs.iter().filter(|pair| kind(pair) == of_kind).collect();
+        let keys: Vec<_> = of_a_kind.iter().map(|pair| key(track, pair)).collect();
+        assert!(keys.iter().all(Option::is_some), "{what}: {keys:?} {of_a_kind:#?}");
+        assert!(keys.is_sorted(), "{what}: {keys:?} {of_a_kind:#?}");
+    });
 }
 
 #[test]
@@ -158,58 +145,50 @@ fn of_pairs_with_the_finish_off_paint_the_plainest_start_comes_first_then_the_sh
 
 #[test]
 fn a_start_on_paint_for_a_finish_elsewhere_reaches_across_the_lane() {
-    for track in built_in() {
-        for_every_search(&track, |what, pairs| {
-            for pair in pairs.iter().filter(|pair| matches!(kind(pair), 2 | 4)) {
-                assert!(across_at(&track, pair.start).next().is_some(), "{what}: {pair:?}");
-            }
-        });
-    }
+    for_every_search(|track, what, pairs| {
+        for pair in pairs.iter().filter(|pair| matches!(kind(pair), 2 | 4)) {
+            assert!(across_at(track, pair.start).next().is_some(), "{what}: {pair:?}");
+        }
+    });
 }
 
 #[test]
 fn a_trap_serves_only_as_the_start_of_its_own_run_to_the_finish_line() {
-    for track in built_in() {
-        for_every_search(&track, |what, pairs| {
-            for pair in pairs {
-                let (start, finish) = (mark(&track, pair.start_reading), mark(&track, pair.finish_reading));
-                assert_eq!(finish.trap_in(pair.finish.lane), None, "{what}: finishes by {finish:?}");
-                if start.trap_in(pair.start.lane).is_some() {
-                    assert_eq!(kind(pair), 1, "{what}: starts by {start:?}");
-                    assert_ne!(start.form, Form::Curve, "{what}: starts by {start:?}");
-                }
+    for_every_search(|track, what, pairs| {
+        for pair in pairs {
+            let (start, finish) = (mark_of(track, pair.start_reading), mark_of(track, pair.finish_reading));
+            assert_eq!(finish.trap_in(pair.finish.lane), None, "{what}: finishes by {finish:?}");
+            if start.trap_in(pair.start.lane).is_some() {
+                assert_eq!(kind(pair), 1, "{what}: starts by {start:?}");
+                assert_ne!(start.form, Form::Curve, "{what}: starts by {start:?}");
             }
-        });
-    }
+        }
+    });
 }
 
 #[test]
 fn nobody_finishes_within_20_m_past_the_finish_line() {
-    for track in built_in() {
-        for_every_search(&track, |what, pairs| {
-            for pair in pairs.iter().filter(|pair| pair.finish.course == Course::Oval) {
-                let past_m = track.layout().from_finish_m(pair.finish);
-                let is_at_line = pair.finish.to_finish_m == 0.0;
-                assert!(is_at_line || past_m >= 20.0, "{what}: finishes {past_m} m past the finish line");
-            }
-        });
-    }
+    for_every_search(|track, what, pairs| {
+        for pair in pairs.iter().filter(|pair| pair.finish.course == Course::Oval) {
+            let past_m = track.layout().from_finish_m(pair.finish);
+            let is_at_line = pair.finish.to_finish_m == 0.0;
+            assert!(is_at_line || past_m >= 20.0, "{what}: finishes {past_m} m past the finish line");
+        }
+    });
 }
 
 #[test]
 fn no_pair_is_offered_twice() {
-    for track in built_in() {
-        for_every_search(&track, |what, pairs| {
-            for (at, pair) in pairs.iter().enumerate() {
-                for other in &pairs[..at] {
-                    let is_same = pair.start.course == other.start.course
-                        && track.point(pair.start).distance(track.point(other.start)) < 0.05
-                        && track.point(pair.finish).distance(track.point(other.finish)) < 0.05;
-                    assert!(!is_same, "{what}: {pair:?} and {other:?} are the same run");
-                }
+    for_every_search(|track, what, pairs| {
+        for (at, pair) in pairs.iter().enumerate() {
+            for other in &pairs[..at] {
+                let is_same = pair.start.course == other.start.course
+                    && track.point(pair.start).distance(track.point(other.start)) < 0.05
+                    && track.point(pair.finish).distance(track.point(other.finish)) < 0.05;
+                assert!(!is_same, "{what}: {pair:?} and {other:?} are the same run");
             }
-        });
-    }
+        }
+    });
 }
 
 /// Two marks are taken here at their places in the lane, and no search is asked.

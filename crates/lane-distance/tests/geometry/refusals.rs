@@ -2,11 +2,8 @@
 
 use lane_distance::{Course, LaneError, LaneNumber, Place, SearchError, Track};
 
+use crate::fixtures::standard;
 use crate::lane_number;
-
-fn standard() -> Track {
-    Track::built_in("standard").expect("it comes with the crate")
-}
 
 #[test]
 fn other_distances_are_refused_with_the_range() {

@@ -1,21 +1,14 @@
 //! Ways round tracks of any shape: there and back make a lap, and the walk meets the paint in order.
 
+use crate::fixtures::for_any;
 use crate::lane_number;
 use crate::random_track::{Ground, any_ground};
 use lane_distance::{Course, Route, Spot, Track};
 use proptest::prelude::*;
-use proptest::test_runner::{Config, RngAlgorithm, TestCaseResult, TestRng, TestRunner};
-
-/// The same tracks each time: a check that fails today fails tomorrow.
-fn for_any<S: Strategy>(strategy: S, check: impl Fn(S::Value) -> TestCaseResult) {
-    let config = Config { cases: 300, failure_persistence: None, ..Config::default() };
-    let mut runner = TestRunner::new_with_rng(config, TestRng::deterministic_rng(RngAlgorithm::ChaCha));
-    runner.run(&strategy, check).unwrap_or_else(|error| panic!("{error}"));
-}
 
 #[test]
 fn there_and_back_make_a_lap() {
-    for_any((any_ground(), 1u8..=4, 0.0..1.0, 0.0..1.0), |(ground, lane, a, b)| {
+    for_any(300, (any_ground(), 1u8..=4, 0.0..1.0, 0.0..1.0), |(ground, lane, a, b)| {
         let track = ground.track();
         let lap_m = track.lap_m(lane_number(lane)).expect("a track has four lanes at least");
         let computed_m = ground.lap_m(lane) * ground.scale();
@@ -38,7 +31,7 @@ fn there_and_back_make_a_lap() {
 
 #[test]
 fn a_spot_lies_on_its_measure_line_and_square_to_lane_1() {
-    for_any((any_ground(), 2u8..=4, 0.0..1.0_f64), |(ground, lane, part)| {
+    for_any(300, (any_ground(), 2u8..=4, 0.0..1.0_f64), |(ground, lane, part)| {
         let track = ground.track();
         let lap_m = track.lap_m(lane_number(lane)).expect("a track has four lanes at least");
         let spot = Spot::on_oval(lane_number(lane), (1.0 - part) * lap_m);
@@ -57,7 +50,7 @@ fn a_spot_lies_on_its_measure_line_and_square_to_lane_1() {
 #[test]
 fn a_survey_scales_every_way_alike() {
     let cases = (any_ground(), 2u8..=4, 1u8..=3, 0.0..1.0, 0.0..1.0);
-    for_any(cases, |(ground, lane, inside, a, b)| {
+    for_any(300, cases, |(ground, lane, inside, a, b)| {
         prop_assume!(inside < lane);
         let plain = Ground { surveyed_off_m: None, hazards: Vec::new(), ..ground.clone() };
         let (surveyed, plain, scale) = (ground.track(), plain.track(), ground.scale());
@@ -88,7 +81,7 @@ fn a_survey_scales_every_way_alike() {
 
 #[test]
 fn the_walk_meets_the_paint_of_each_course_in_order() {
-    for_any(any_ground(), |ground| {
+    for_any(300, any_ground(), |ground| {
         let track = ground.track();
         let layout = track.layout();
         for lane in 1..=ground.widths_m.len() as u8 {

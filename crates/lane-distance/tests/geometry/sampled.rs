@@ -75,15 +75,21 @@ impl Sampled {
     /// Of all joining places within half a lap, it is the one whose straight leaves none of the others
     /// on its right: any other straight would cross the line.
     pub(crate) fn string_ahead(&self, from: (f64, f64), beside: usize) -> (f64, f64) {
-        let steps = self.steps();
-        let mut best = beside;
-        for joins in beside..beside + steps / 2 {
-            if right_of_m(from, self.places[best % steps], self.places[joins % steps]) > 0.0 {
-                best = joins;
-            }
-        }
-        let laps_m = if best >= steps { self.lap_m() } else { 0.0 };
-        (distance_m(from, self.places[best % steps]), self.along_m[best % steps] + laps_m)
+        let best = (beside..beside + self.steps() / 2).fold(beside, |best, joins| {
+            if right_of_m(from, self.at(best), self.at(joins)) > 0.0 { joins } else { best }
+        });
+        (distance_m(from, self.at(best)), self.along_on_m(best))
+    }
+
+    /// A place, counted on from lap to lap.
+    pub(crate) fn at(&self, place: usize) -> (f64, f64) {
+        self.places[place % self.steps()]
+    }
+
+    /// How far along the line it lies, counted on into the second lap.
+    pub(crate) fn along_on_m(&self, place: usize) -> f64 {
+        let laps_m = if place >= self.steps() { self.lap_m() } else { 0.0 };
+        self.along_m[place % self.steps()] + laps_m
     }
 }
 

@@ -3,21 +3,17 @@
 //! 300 m hurdles: World Athletics, Technical Rules, hurdle races (read): 50 m to the first, 35 m between.
 //! Relay: Technical Rules, relays, and the 400 m standard track marking plan (both from memory).
 
-use lane_distance::spec::TrackSpec;
 use lane_distance::{Course, Track};
 
+use crate::fixtures::{painted_m, standard_with_sets};
 use crate::lane_number;
 
 fn track() -> Track {
-    let mut spec = TrackSpec::built_in("standard").expect("it comes with the crate");
-    spec.marks.sets = Some(vec!["standard".to_owned(), "300 m hurdles".to_owned()]);
-    Track::build(&spec).unwrap_or_else(|faults| panic!("{faults:?}"))
+    standard_with_sets(&["standard", "300 m hurdles"])
 }
 
 fn to_finish_m(track: &Track, lane: u8, name: &str) -> f64 {
-    let is_it = |id: lane_distance::MarkId| track.marks()[id.index()].name == name;
-    let painted = track.painted(Course::Oval, lane_number(lane)).iter().find(|painted| is_it(painted.mark));
-    painted.unwrap_or_else(|| panic!("`{name}` is not painted in lane {lane}")).to_finish_m
+    painted_m(track, Course::Oval, lane, name)
 }
 
 #[test]

@@ -4,15 +4,12 @@
 //! The manual rounds the 800 m and the 4x400 m from a construction of its own; the exact tangent
 //! differs from it by up to 5 mm. The other two columns hold to 1 mm.
 
+use crate::fixtures::{ahead_m, standard};
 use crate::lane_number;
 use crate::published::{Row, rows, source};
-use lane_distance::{Course, Layout, Spot, Track};
+use lane_distance::{LaneNumber, Layout};
 
 const STAGGERS: &str = include_str!("../../../../tests/reference/staggers.csv");
-
-fn standard() -> Track {
-    Track::built_in("standard").expect("it comes with the crate")
-}
 
 /// Asserts that a column of the table holds, with the stagger that `stagger_m` finds for a lane.
 fn assert_column(column: &str, to_m: f64, stagger_m: impl Fn(u8) -> f64) {
@@ -38,54 +35,47 @@ fn number(row: &Row, column: &str) -> f64 {
     row[column].parse().expect("a stagger is a number")
 }
 
-/// How far a mark lies past the place that is square across from it in lane 1.
-fn painted_stagger_m(track: &Track, mark: &str, lane: u8) -> f64 {
-    let spot = |lane: u8| {
-        let painted = track.painted(Course::Oval, lane_number(lane)).iter();
-        let found = painted.clone().find(|painted| track.marks()[painted.mark.index()].name == mark);
-        let painted = found.unwrap_or_else(|| panic!("no {mark} in lane {lane}"));
-        Spot::on_oval(lane_number(lane), painted.to_finish_m)
-    };
-    let layout: &Layout = track.layout();
-    layout.past_m(layout.abreast(spot(1), lane_number(lane)), spot(lane))
+/// Asserts that a column holds for the paint of a mark and for the stagger that is computed.
+fn assert_staggers(column: &str, to_m: f64, mark: &str, stagger_m: impl Fn(&Layout, LaneNumber) -> f64) {
+    let track = standard();
+    assert_column(column, to_m, |lane| stagger_m(track.layout(), lane_number(lane)));
+    assert_column(column, to_m, |lane| ahead_m(&track, mark, lane, 1));
+}
+
+/// The stagger of a race that breaks for lane 1.
+fn after_break_m(race_m: f64, bends: u8) -> impl Fn(&Layout, LaneNumber) -> f64 {
+    move |layout, lane| {
+        layout.stagger_after_break_m(lane, race_m, bends).expect("every lane breaks for lane 1")
+    }
 }
 
 #[test]
 fn the_200_m_in_lanes_to_1_mm() {
-    let track = standard();
-    assert_column("stagger_200_m", 0.001, |lane| track.layout().stagger_in_lanes_m(lane_number(lane), 200.0));
-    assert_column("stagger_200_m", 0.001, |lane| painted_stagger_m(&track, "200 m start", lane));
+    assert_staggers("stagger_200_m", 0.001, "200 m start", |layout, lane| {
+        layout.stagger_in_lanes_m(lane, 200.0)
+    });
 }
 
 #[test]
 fn the_400_m_in_lanes_to_1_mm() {
-    let track = standard();
-    assert_column("stagger_400_m", 0.001, |lane| track.layout().stagger_in_lanes_m(lane_number(lane), 400.0));
-    assert_column("stagger_400_m", 0.001, |lane| painted_stagger_m(&track, "400 m start", lane));
+    assert_staggers("stagger_400_m", 0.001, "400 m start", |layout, lane| {
+        layout.stagger_in_lanes_m(lane, 400.0)
+    });
 }
 
 #[test]
 fn the_800_m_with_one_bend_in_lanes_to_5_mm() {
-    let track = standard();
-    assert_column("stagger_800_m", 0.005, |lane| {
-        let stagger_m = track.layout().stagger_after_break_m(lane_number(lane), 800.0, 1);
-        stagger_m.expect("every lane breaks for lane 1")
-    });
-    assert_column("stagger_800_m", 0.005, |lane| painted_stagger_m(&track, "800 m start in lanes", lane));
+    assert_staggers("stagger_800_m", 0.005, "800 m start in lanes", after_break_m(800.0, 1));
 }
 
 #[test]
 fn the_4x400_m_with_three_bends_in_lanes_to_5_mm() {
-    let track = standard();
-    assert_column("stagger_4x400_m", 0.005, |lane| {
-        let stagger_m = track.layout().stagger_after_break_m(lane_number(lane), 1600.0, 3);
-        stagger_m.expect("every lane breaks for lane 1")
-    });
-    assert_column("stagger_4x400_m", 0.005, |lane| painted_stagger_m(&track, "4x400 m start", lane));
+    assert_staggers("stagger_4x400_m", 0.005, "4x400 m start", after_break_m(1600.0, 3));
 }
 
 #[test]
 fn each_of_two_laps_adds_the_stagger_of_one() {
-    let layout = standard().layout().clone();
-    assert_column("stagger_400_m", 0.001, |lane| layout.stagger_in_lanes_m(lane_number(lane), 800.0) / 2.0);
+    let track = standard();
+    let of_two_laps_m = |lane| track.layout().stagger_in_lanes_m(lane_number(lane), 800.0);
+    assert_column("stagger_400_m", 0.001, |lane| of_two_laps_m(lane) / 2.0);
 }

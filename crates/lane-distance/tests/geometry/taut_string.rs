@@ -174,32 +174,23 @@ fn a_curved_start_lies_where_the_string_is_as_long() {
 /// The way out from the inner lane: along it, and straight from the place that leaves none of those
 /// behind it on the right.
 fn string_out_m(shape: &Shape, inside: u8, from: usize, lane: u8, to: usize) -> f64 {
-    let (inner, end) = (shape.line(inside), shape.line(lane).places[to % shape.line(lane).steps()]);
+    let (inner, end) = (shape.line(inside), shape.line(lane).at(to));
     let mut leaves = to;
     for place in (from..=to).rev() {
-        let at = |place: usize| inner.places[place % inner.steps()];
-        if right_of_m(at(leaves), end, at(place)) > 0.0 {
+        if right_of_m(inner.at(leaves), end, inner.at(place)) > 0.0 {
             leaves = place;
         }
     }
-    let along_m = |place: usize| {
-        let laps_m = if place >= inner.steps() { inner.lap_m() } else { 0.0 };
-        inner.along_m[place % inner.steps()] + laps_m
-    };
-    along_m(leaves) - along_m(from) + distance_m(inner.places[leaves % inner.steps()], end)
+    inner.along_on_m(leaves) - inner.along_on_m(from) + distance_m(inner.at(leaves), end)
 }
 
 /// The way in: a straight, and along the inner lane.
 fn string_in_m(shape: &Shape, lane: u8, from: usize, inside: u8, to: usize) -> f64 {
     let (inner, begin) = (shape.line(inside), shape.line(lane).places[from]);
-    let at = |place: usize| inner.places[place % inner.steps()];
-    let joins = (from..=to)
-        .fold(from, |best, place| if right_of_m(begin, at(best), at(place)) > 0.0 { place } else { best });
-    let along_m = |place: usize| {
-        let laps_m = if place >= inner.steps() { inner.lap_m() } else { 0.0 };
-        inner.along_m[place % inner.steps()] + laps_m
-    };
-    distance_m(begin, at(joins)) + along_m(to) - along_m(joins)
+    let joins = (from..=to).fold(from, |best, place| {
+        if right_of_m(begin, inner.at(best), inner.at(place)) > 0.0 { place } else { best }
+    });
+    distance_m(begin, inner.at(joins)) + inner.along_on_m(to) - inner.along_on_m(joins)
 }
 
 #[test]

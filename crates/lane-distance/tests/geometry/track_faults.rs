@@ -20,19 +20,17 @@ fn faults_of(text: &str) -> Vec<TrackFault> {
     Track::build(&spec).expect_err("the description has a fault")
 }
 
-/// The faults of the sound description after one line is written otherwise.
+/// The faults with a line of the description changed, or with one added to it.
 fn faults_with(line: &str, instead: &str) -> Vec<TrackFault> {
     assert!(SOUND.contains(line), "there is no line `{line}`");
-    faults_of(&SOUND.replacen(line, instead, 1))
-}
-
-/// The faults of the sound description with more lines at its end.
-fn faults_added(lines: &str) -> Vec<TrackFault> {
-    faults_of(&format!("{SOUND}{lines}"))
+    match line {
+        "" => faults_of(&format!("{SOUND}{instead}\n")),
+        _ => faults_of(&SOUND.replacen(line, instead, 1)),
+    }
 }
 
 /// The fault at a value, by the keys that lead there: `path.1.radius`.
-fn fault(at: &str, kind: TrackFaultKind) -> TrackFault {
+pub(crate) fn fault(at: &str, kind: TrackFaultKind) -> TrackFault {
     let key = |name: &str| name.parse().map_or_else(|_| Key::from(name), |index: usize| Key::from(index));
     TrackFault { at: at.split('.').map(key).collect(), kind }
 }
@@ -88,19 +86,50 @@ fn a_path_ends_with_the_home_straight() {
 }
 
 #[test]
-fn a_piece_is_a_straight_or_an_arc() {
-    for piece in ["{ straight: 84.39, radius: 36.50, turn: 180 }", "{ radius: 36.50 }", "{ turn: 180 }", "{}"]
-    {
-        let faults = faults_with("straight: 84.39", piece);
-        assert_eq!(faults, [fault("path.1", TrackFaultKind::StraightOrArc)], "{piece}");
-    }
-}
-
-#[test]
-fn a_radius_is_5_to_200_m() {
-    for radius in [4.99, 200.5, -36.5] {
-        let faults = faults_with("radius: 36.50", &format!("radius: {radius}"));
-        assert_eq!(faults, [out_of_range("path.0.radius", Quantity::Radius, radius, 5.0, 200.0)]);
+fn a_number_out_of_range_is_reported_with_the_range() {
+    let cases: [(&str, &str, &str, Quantity, [f64; 2], &[f64]); 8] = [
+        (
+            "radius: 36.50",
+            "radius: #",
+            "path.0.radius",
+            Quantity::Radius,
+            [5.0, 200.0],
+            &[4.99, 200.5, -36.5],
+        ),
+        (
+            "straight: 84.39",
+            "straight: #",
+            "path.1.straight",
+            Quantity::Straight,
+            [0.001, 400.0],
+            &[0.0, 401.0],
+        ),
+        ("lanes: 8", "lanes: #", "lanes", Quantity::Lanes, [1.0, 10.0], &[0.0, 11.0]),
+        ("lane_width: 1.22", "lane_width: #", "lane_width", Quantity::LaneWidth, [0.5, 3.0], &[0.49, 3.01]),
+        (
+            "lane_width: 1.22",
+            "lane_width: [1.22, 1.22, #, 1.22, 1.22, 1.22, 1.22, 1.22]",
+            "lane_width.2",
+            Quantity::LaneWidth,
+            [0.5, 3.0],
+            &[0.2],
+        ),
+        ("", "home_straight: { lanes: # }", "home_straight.lanes", Quantity::Lanes, [1.0, 10.0], &[12.0]),
+        ("", "back_straight: { lanes: # }", "back_straight.lanes", Quantity::Lanes, [1.0, 10.0], &[12.0]),
+        (
+            "",
+            "home_straight: { chute: # }",
+            "home_straight.chute",
+            Quantity::Chute,
+            [0.0, 200.0],
+            &[-1.0, 201.0],
+        ),
+    ];
+    for (line, instead, at, quantity, [low, high], wrong) in cases {
+        for &value in wrong {
+            let faults = faults_with(line, &instead.replace('#', &value.to_string()));
+            assert_eq!(faults, [out_of_range(at, quantity, value, low, high)]);
+        }
     }
     let faults = faults_with("radius: 36.50", "radius: .nan");
     let is_of_nan =
@@ -109,45 +138,32 @@ fn a_radius_is_5_to_200_m() {
 }
 
 #[test]
-fn a_straight_is_1_mm_to_400_m() {
-    for straight in [0.0, 401.0] {
-        let faults = faults_with("straight: 84.39", &format!("straight: {straight}"));
-        assert_eq!(faults, [out_of_range("path.1.straight", Quantity::Straight, straight, 0.001, 400.0)]);
+fn a_line_that_cannot_be_is_reported_at_its_key() {
+    let missing = || TrackFaultKind::NoLane { lane: 9, outermost: 8 };
+    for (line, instead, at, kind) in [
+        // A piece is a straight or an arc.
+        (
+            "straight: 84.39",
+            "{ straight: 84.39, radius: 36.50, turn: 180 }",
+            "path.1",
+            TrackFaultKind::StraightOrArc,
+        ),
+        ("straight: 84.39", "{ radius: 36.50 }", "path.1", TrackFaultKind::StraightOrArc),
+        ("straight: 84.39", "{ turn: 180 }", "path.1", TrackFaultKind::StraightOrArc),
+        ("straight: 84.39", "{}", "path.1", TrackFaultKind::StraightOrArc),
+        // There is one lane width, or one for each lane.
+        (
+            "lane_width: 1.22",
+            "lane_width: [1.22, 1.25]",
+            "lane_width",
+            TrackFaultKind::WidthCount { widths: 2, lanes: 8 },
+        ),
+        ("", "closed_lanes: [9]", "closed_lanes.0", missing()),
+        ("", "closed_lanes: { lanes: [1, 9], reason: races }", "closed_lanes.lanes.1", missing()),
+        ("name: spoiled", "name: ' '", "name", TrackFaultKind::NoName),
+    ] {
+        assert_eq!(faults_with(line, instead), [fault(at, kind)], "{instead}");
     }
-}
-
-#[test]
-fn a_track_has_1_to_10_lanes() {
-    for lanes in [0.0, 11.0] {
-        let faults = faults_with("lanes: 8", &format!("lanes: {lanes:.0}"));
-        assert_eq!(faults, [out_of_range("lanes", Quantity::Lanes, lanes, 1.0, 10.0)]);
-    }
-}
-
-#[test]
-fn so_has_each_straight() {
-    for straight in ["home_straight", "back_straight"] {
-        let faults = faults_added(&format!("{straight}: {{ lanes: 12 }}\n"));
-        let at = format!("{straight}.lanes");
-        assert_eq!(faults, [out_of_range(&at, Quantity::Lanes, 12.0, 1.0, 10.0)]);
-    }
-}
-
-#[test]
-fn a_lane_is_half_a_metre_to_3_m_wide() {
-    for width in [0.49, 3.01] {
-        let faults = faults_with("lane_width: 1.22", &format!("lane_width: {width}"));
-        assert_eq!(faults, [out_of_range("lane_width", Quantity::LaneWidth, width, 0.5, 3.0)]);
-    }
-    let widths = "lane_width: [1.22, 1.22, 0.2, 1.22, 1.22, 1.22, 1.22, 1.22]";
-    let faults = faults_with("lane_width: 1.22", widths);
-    assert_eq!(faults, [out_of_range("lane_width.2", Quantity::LaneWidth, 0.2, 0.5, 3.0)]);
-}
-
-#[test]
-fn there_is_one_lane_width_or_one_for_each_lane() {
-    let faults = faults_with("lane_width: 1.22", "lane_width: [1.22, 1.25]");
-    assert_eq!(faults, [fault("lane_width", TrackFaultKind::WidthCount { widths: 2, lanes: 8 })]);
 }
 
 #[test]
@@ -170,29 +186,6 @@ fn while_the_number_of_lanes_is_wrong_no_lane_is_missed() {
         let text = text.replacen("lane_width: 1.22", "lane_width: [1.22, 1.22]", 1);
         assert_eq!(faults_of(&text), [out_of_range("lanes", Quantity::Lanes, lanes, 1.0, 10.0)]);
     }
-}
-
-#[test]
-fn a_chute_is_at_most_200_m() {
-    for chute in [-1.0, 201.0] {
-        let faults = faults_added(&format!("home_straight: {{ chute: {chute} }}\n"));
-        assert_eq!(faults, [out_of_range("home_straight.chute", Quantity::Chute, chute, 0.0, 200.0)]);
-    }
-}
-
-#[test]
-fn a_lane_that_is_closed_is_there() {
-    let missing = || TrackFaultKind::NoLane { lane: 9, outermost: 8 };
-    let faults = faults_added("closed_lanes: [9]\n");
-    assert_eq!(faults, [fault("closed_lanes.0", missing())]);
-    let faults = faults_added("closed_lanes: { lanes: [1, 9], reason: races }\n");
-    assert_eq!(faults, [fault("closed_lanes.lanes.1", missing())]);
-}
-
-#[test]
-fn a_track_has_a_name() {
-    let faults = faults_with("name: spoiled", "name: ' '");
-    assert_eq!(faults, [fault("name", TrackFaultKind::NoName)]);
 }
 
 #[test]

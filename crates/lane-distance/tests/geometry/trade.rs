@@ -1,43 +1,12 @@
 //! Facts that everybody in the trade knows: common practice, no source.
 
-use lane_distance::spec::{LengthSpec, OneOrMany, TrackSpec};
-use lane_distance::{Course, PaintReading, Pair, Place, Spot, Track};
+use lane_distance::spec::{LengthSpec, OneOrMany};
+use lane_distance::{Course, Pair, Place, Spot, Track};
 
+use crate::fixtures::{
+    ahead_m, mark_of, painted_m, standard, standard_with, standard_with_former_zones, standard_with_sets,
+};
 use crate::lane_number;
-
-fn standard_spec() -> TrackSpec {
-    TrackSpec::built_in("standard").expect("it comes with the crate")
-}
-
-fn build(spec: &TrackSpec) -> Track {
-    Track::build(spec).unwrap_or_else(|faults| panic!("{faults:?}"))
-}
-
-fn standard() -> Track {
-    build(&standard_spec())
-}
-
-/// Distance to the finish of a mark that is painted once in a lane of a course.
-fn painted_m(track: &Track, course: Course, lane: u8, name: &str) -> f64 {
-    let painted = track.painted(course, lane_number(lane)).iter();
-    let found: Vec<f64> = painted
-        .filter(|painted| track.marks()[painted.mark.index()].name == name)
-        .map(|painted| painted.to_finish_m)
-        .collect();
-    assert_eq!(found.len(), 1, "`{name}` on the {course} in lane {lane}");
-    found[0]
-}
-
-/// How far a mark of the oval lies past the place square across from it in another lane.
-fn ahead_m(track: &Track, name: &str, lane: u8, of: u8) -> f64 {
-    let spot = |lane: u8| Spot::on_oval(lane_number(lane), painted_m(track, Course::Oval, lane, name));
-    let layout = track.layout();
-    layout.past_m(layout.abreast(spot(of), lane_number(lane)), spot(lane))
-}
-
-fn told<'a>(track: &'a Track, reading: &PaintReading) -> &'a str {
-    &track.marks()[reading.mark.expect("every lane of the standard track has paint").index()].name
-}
 
 /// The pair that finishes on the finish line of the oval.
 fn to_finish_line(track: &Track, lane: u8, distance_m: f64) -> Pair {
@@ -51,9 +20,8 @@ fn to_finish_line(track: &Track, lane: u8, distance_m: f64) -> Pair {
 /// Common practice, no source.
 #[test]
 fn with_lanes_of_1_25_m_the_400_m_start_of_lane_2_is_7_to_8_m_ahead() {
-    let mut spec = standard_spec();
-    spec.lane_width = OneOrMany::One(LengthSpec::from_metres(1.25));
-    let ahead_m = ahead_m(&build(&spec), "400 m start", 2, 1);
+    let track = standard_with(|spec| spec.lane_width = OneOrMany::One(LengthSpec::from_metres(1.25)));
+    let ahead_m = ahead_m(&track, "400 m start", 2, 1);
     assert!((7.0..8.0).contains(&ahead_m), "{ahead_m} m");
 }
 
@@ -80,9 +48,7 @@ fn a_150_to_the_finish_starts_about_2_m_further_on_in_lane_2() {
 /// Common practice, no source; the 20 m zone began 110 m before the finish, the 30 m zone ends at 90 m.
 #[test]
 fn the_100_m_start_is_midway_between_the_relay_marks_at_110_m_and_90_m() {
-    let mut spec = standard_spec();
-    spec.marks.sets.as_mut().expect("the track names its sets").push("former takeover zones".to_owned());
-    let track = build(&spec);
+    let track = standard_with_former_zones();
     for lane in 1..=8 {
         let start_m = painted_m(&track, Course::HomeStraight, lane, "100 m start");
         let former_m = painted_m(&track, Course::Oval, lane, "third former 4x100 m takeover zone entry");
@@ -107,11 +73,19 @@ fn a_100_from_the_110_m_hurdles_start_to_the_finish_line_is_10_m_too_far() {
         let run_m = at(hurdles_m).distance(at(0.0));
         assert!((run_m - 100.0 - 10.0).abs() < 1e-9, "lane {lane}: {run_m} m to the finish line");
         for pair in track.search(lane_number(lane), 100.0).expect("lane and distance are in range") {
-            assert_ne!(told(&track, &pair.start_reading), "110 m hurdles start", "lane {lane}: {pair:?}");
+            assert_ne!(
+                mark_of(&track, pair.start_reading).name,
+                "110 m hurdles start",
+                "lane {lane}: {pair:?}"
+            );
         }
         let of_110 = track.search(lane_number(lane), 110.0).expect("lane and distance are in range")[0];
-        assert_eq!(told(&track, &of_110.start_reading), "110 m hurdles start", "lane {lane}: {of_110:?}");
-        assert_eq!(told(&track, &of_110.finish_reading), "finish line", "lane {lane}: {of_110:?}");
+        assert_eq!(
+            mark_of(&track, of_110.start_reading).name,
+            "110 m hurdles start",
+            "lane {lane}: {of_110:?}"
+        );
+        assert_eq!(mark_of(&track, of_110.finish_reading).name, "finish line", "lane {lane}: {of_110:?}");
     }
 }
 
@@ -127,8 +101,8 @@ fn the_mile_starts_9_34_m_behind_the_finish_line_in_lane_1() {
     let tape_m = track.point(mile).distance(track.point(finish));
     assert!((tape_m - 9.34).abs() < 0.005, "{tape_m} m");
     let first = track.search(lane_number(1), 1609.344).expect("lane and distance are in range")[0];
-    assert_eq!(told(&track, &first.start_reading), "mile start", "{first:?}");
-    assert_eq!(told(&track, &first.finish_reading), "finish line", "{first:?}");
+    assert_eq!(mark_of(&track, first.start_reading).name, "mile start", "{first:?}");
+    assert_eq!(mark_of(&track, first.finish_reading).name, "finish line", "{first:?}");
 }
 
 /// Common practice, no source.
@@ -156,10 +130,7 @@ fn no_line_is_painted_at_90_m_on_the_home_straight() {
 #[test]
 fn clubs_paint_lines_at_80_75_70_60_and_50_m() {
     let lines = [80, 75, 70, 60, 50];
-    let with = standard();
-    let mut spec = standard_spec();
-    spec.marks.sets = Some(vec!["standard".to_owned()]);
-    let without = build(&spec);
+    let (with, without) = (standard(), standard_with_sets(&["standard"]));
     for lane in 1..=8 {
         for line in lines {
             let name = format!("{line} m start");
@@ -178,11 +149,8 @@ fn a_200_from_the_400_m_start_ends_at_the_200_m_start_of_the_same_lane() {
             - painted_m(&track, Course::Oval, lane, "200 m start");
         assert!((between_m - 200.0).abs() < 1e-9, "lane {lane}: {between_m} m");
         let pairs = track.search(lane_number(lane), 200.0).expect("lane and distance are in range");
-        let ends =
-            pairs.iter().map(|pair| (told(&track, &pair.start_reading), told(&track, &pair.finish_reading)));
-        assert!(
-            ends.into_iter().any(|ends| ends == ("400 m start", "200 m start")),
-            "lane {lane}: {pairs:?}"
-        );
+        let name = |reading| mark_of(&track, reading).name.as_str();
+        let mut ends = pairs.iter().map(|pair| (name(pair.start_reading), name(pair.finish_reading)));
+        assert!(ends.any(|ends| ends == ("400 m start", "200 m start")), "lane {lane}: {pairs:?}");
     }
 }
