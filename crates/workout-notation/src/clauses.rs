@@ -68,7 +68,9 @@ impl Cursor<'_> {
         self.is_in_brackets = true;
         if self.is_duration() && !self.is_duration_gap() {
             let begins = self.place();
-            self.rests(&mut details.recovery, begins, false);
+            if self.rests(&mut details.recovery, begins, false).is_err() {
+                self.skip_to_clause();
+            }
         }
         loop {
             self.clauses(details);

@@ -4,7 +4,15 @@ use std::ops::Range;
 
 use crate::form::{Forms, Phrase};
 use crate::problem::Problem;
+use crate::spanned::Spanned;
 use crate::token::{Kind, Token};
+
+/// A problem was reported: what was read has no value.
+#[derive(Debug)]
+pub(crate) struct Reported;
+
+/// What was read, unless a problem was reported.
+pub(crate) type Read<T> = Result<T, Reported>;
 
 /// Steps through the tokens of a text and gathers what is wrong with it.
 pub(crate) struct Cursor<'a> {
@@ -207,25 +215,15 @@ impl<'a> Cursor<'a> {
         span: Range<usize>,
         message: impl Into<String>,
         help: impl Into<String>,
-    ) {
+    ) -> Reported {
         self.problems.push(Problem::new(span, message).with_help(help));
+        Reported
     }
 
     /// Reports that something else comes next than what must.
-    pub(crate) fn expected(&mut self, what: &str, help: impl Into<String>) {
+    pub(crate) fn expected(&mut self, what: &str, help: impl Into<String>) -> Reported {
         let message = format!("expected {what}, found {}", self.found());
-        self.problem(self.here(), message, help);
-    }
-
-    /// Reports a problem in what was read, of which nothing is kept.
-    pub(crate) fn refuse<T>(
-        &mut self,
-        span: Range<usize>,
-        message: impl Into<String>,
-        help: impl Into<String>,
-    ) -> Option<T> {
-        self.problem(span, message, help);
-        None
+        self.problem(self.here(), message, help)
     }
 
     /// What comes next, for messages.
@@ -233,11 +231,17 @@ impl<'a> Cursor<'a> {
         self.written().map_or_else(|| "the end of the text".to_owned(), |written| format!("`{written}`"))
     }
 
-    /// Reports a second clause of a kind that a run can have only once.
-    pub(crate) fn once(&mut self, again: bool, begins: usize, what: &str) {
-        if again {
+    /// Keeps what a run can have only once; a second one is reported.
+    pub(crate) fn set<T>(
+        &mut self,
+        own: &mut Option<Spanned<T>>,
+        value: Spanned<T>,
+        begins: usize,
+        name: &str,
+    ) {
+        if own.replace(value).is_some() {
             let span = self.since(begins);
-            self.problem(span, format!("a second {what} for the same run"), "keep one of them");
+            self.problem(span, format!("a second {name} for the same run"), "keep one of them");
         }
     }
 }

@@ -65,7 +65,7 @@ impl Cursor<'_> {
             return;
         }
         let before = self.place();
-        if let Some(seconds) = self.seconds("", "") {
+        if let Ok(seconds) = self.seconds("", "") {
             let written = &self.text[seconds.span.clone()];
             let help = format!("write `rest {written}`, or `{written} easy` for a run");
             self.problem(seconds.span, format!("`{written}` could be a rest or a run"), help);
@@ -152,7 +152,8 @@ impl Cursor<'_> {
         let begins = self.here();
         self.skip();
         if self.sign(')') {
-            return self.refuse(begins, "empty brackets", "write for example `(300 + 200)`");
+            self.problem(begins, "empty brackets", "write for example `(300 + 200)`");
+            return None;
         }
         let series = self.list(depth + 1);
         if !self.sign(')') && !self.has_given_up {

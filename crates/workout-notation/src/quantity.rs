@@ -3,7 +3,7 @@
 use std::fmt;
 use std::ops::Range;
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read};
 use crate::spanned::Spanned;
 
 /// The longest duration that is read, in seconds.
@@ -117,11 +117,10 @@ impl Cursor<'_> {
     }
 
     /// A duration: `48`, `48s`, `3min`, `1:12`, `1:02.5`, `2 min 30`, `2'30"`.
-    pub(crate) fn seconds(&mut self, what: &str, help: &str) -> Option<Spanned<f64>> {
+    pub(crate) fn seconds(&mut self, what: &str, help: &str) -> Read<Spanned<f64>> {
         let begins = self.place();
         let Some((value, first)) = self.number() else {
-            self.expected(what, help);
-            return None;
+            return Err(self.expected(what, help));
         };
         let mut seconds = value;
         if self.sign(':') {
@@ -130,7 +129,7 @@ impl Cursor<'_> {
                     seconds = value * 60.0 + more;
                 }
                 _ => {
-                    return self.refuse(first, "expected seconds below 60 after the colon", help);
+                    return Err(self.problem(first, "expected seconds below 60 after the colon", help));
                 }
             }
             self.word(TIMES[1].0);
@@ -150,9 +149,9 @@ impl Cursor<'_> {
         let span = self.since(begins);
         if !(0.0..=LONGEST_S).contains(&seconds) || seconds == 0.0 {
             let message = format!("`{}` is out of range for {what}", &self.text[span.clone()]);
-            return self.refuse(span, message, "write more than 0 s and at most 6 hours");
+            return Err(self.problem(span, message, "write more than 0 s and at most 6 hours"));
         }
-        Some(Spanned::new(seconds, span))
+        Ok(Spanned::new(seconds, span))
     }
 
     /// Whether a unit or a sign stands `ahead` that makes the number before it a distance, a time, a

@@ -4,7 +4,7 @@ use lane_distance::LaneNumber;
 use std::ops::Range;
 
 use crate::block::{Block, Body, Item, Series};
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read};
 use crate::forms::{EXAMPLE, FORMS, MOST_REPS, RunLength};
 use crate::list::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
@@ -84,11 +84,8 @@ fn too_deep(series: &Series, depth: usize) -> Option<Range<usize>> {
 /// A [`Problem`] with its place in the text.
 pub fn distance(text: &str) -> Result<f64, Problem> {
     alone(text, |cursor| match cursor.length()?.value {
-        RunLength::Metres(metres) => Some(metres),
-        RunLength::Laps(_) => {
-            cursor.problem(0..text.len(), "a lap has no fixed length", "write metres");
-            None
-        }
+        RunLength::Metres(metres) => Ok(metres),
+        RunLength::Laps(_) => Err(cursor.problem(0..text.len(), "a lap has no fixed length", "write metres")),
     })
 }
 
@@ -119,10 +116,10 @@ pub fn race_distance(text: &str) -> Result<f64, Problem> {
     alone(text, |cursor| {
         let help = "write for example `800`, `5k` or `mile`";
         match cursor.metres() {
-            Some((metres, _)) if (10.0..=100_000.0).contains(&metres) => Some(metres),
+            Some((metres, _)) if (10.0..=100_000.0).contains(&metres) => Ok(metres),
             _ => {
-                cursor.problem(0..text.len(), format!("`{text}` is not the distance of a race"), help);
-                None
+                let message = format!("`{text}` is not the distance of a race");
+                Err(cursor.problem(0..text.len(), message, help))
             }
         }
     })
@@ -142,14 +139,14 @@ pub fn seconds(text: &str) -> Result<f64, Problem> {
     alone(text, |cursor| cursor.seconds("a time", help).map(|seconds| seconds.value))
 }
 
-fn alone<T>(text: &str, read: impl FnOnce(&mut Cursor<'_>) -> Option<T>) -> Result<T, Problem> {
+fn alone<T>(text: &str, read: impl FnOnce(&mut Cursor<'_>) -> Read<T>) -> Result<T, Problem> {
     let tokens = tokens(text);
     let mut cursor = Cursor::new(text, &tokens, &FORMS);
     let value = read(&mut cursor);
     let (here, is_at_end) = (cursor.here(), cursor.is_at_end());
     match (value, cursor.problems.into_iter().next()) {
         (_, Some(problem)) => Err(problem),
-        (Some(value), None) if is_at_end => Ok(value),
+        (Ok(value), None) if is_at_end => Ok(value),
         _ => Err(Problem::new(here, format!("`{text}` is not understood"))),
     }
 }

@@ -12,7 +12,7 @@ impl Cursor<'_> {
         let begins = self.place();
         let mut details = Details::default();
         self.effort_before(&mut details);
-        let Some(kind) = self.run_kind() else {
+        let Ok(kind) = self.run_kind() else {
             self.skip_to_clause();
             self.clauses(&mut details);
             return None;

@@ -36,8 +36,7 @@ pub(crate) const EFFORT: Clause<String> = Clause {
         (0..signs).for_each(|_| cursor.skip());
         let begins = cursor.place();
         let words = cursor.effort();
-        cursor.once(value.is_some(), begins, NAME);
-        *value = Some(words);
+        cursor.set(value, words, begins, NAME);
         true
     },
     print: |effort, f| f.write_str(effort),

@@ -1,6 +1,6 @@
 //! The ends of a run: `from the 400 m start`, `to the finish line`, `finishing at …`.
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read};
 use crate::form::{Form, Phrase, row};
 use crate::forms::clause::Clause;
 use crate::spanned::Spanned;
@@ -32,17 +32,7 @@ pub(crate) const FROM: Clause<String> = Clause {
             &[&["from"], &["a"], &["crouch"]],
             &[&["block", "standing", "crouch", "rolling"], &["start", "starts"]],
         ];
-        let begins = cursor.place();
-        if cursor.one_of(STANCES) {
-            return true;
-        }
-        let is_from = cursor.one_of(FROM);
-        if is_from {
-            let mark = cursor.mark_name("a mark to start from");
-            cursor.once(value.is_some(), begins, START);
-            *value = mark.or(value.take());
-        }
-        is_from
+        cursor.one_of(STANCES) || cursor.end(FROM, value, "a mark to start from", START)
     },
     print: |mark, f| write!(f, "from the {mark}"),
     is_printed_last: |_| false,
@@ -58,14 +48,7 @@ pub(crate) const TO: Clause<String> = Clause {
     name: FINISH,
     read: |cursor, value| {
         const TO: &[Phrase] = &[&[&["to"]], &[&["finishing", "finish"], &["at", "on"]]];
-        let begins = cursor.place();
-        let is_to = cursor.one_of(TO);
-        if is_to {
-            let mark = cursor.mark_name("a mark to finish at");
-            cursor.once(value.is_some(), begins, FINISH);
-            *value = mark.or(value.take());
-        }
-        is_to
+        cursor.end(TO, value, "a mark to finish at", FINISH)
     },
     print: |mark, f| write!(f, "to the {mark}"),
     is_printed_last: |_| false,
@@ -73,8 +56,24 @@ pub(crate) const TO: Clause<String> = Clause {
 };
 
 impl Cursor<'_> {
+    /// Reads one end of a run, and says whether one comes next.
+    fn end(
+        &mut self,
+        begins_with: &[Phrase],
+        value: &mut Option<Spanned<String>>,
+        what: &str,
+        name: &str,
+    ) -> bool {
+        let begins = self.place();
+        let is_here = self.one_of(begins_with);
+        if is_here && let Ok(mark) = self.mark_name(what) {
+            self.set(value, mark, begins, name);
+        }
+        is_here
+    }
+
     /// The name of a mark, up to where something else begins.
-    fn mark_name(&mut self, what: &str) -> Option<Spanned<String>> {
+    fn mark_name(&mut self, what: &str) -> Read<Spanned<String>> {
         self.word(&["the", "a"]);
         let begins = self.place();
         while !self.is_mark_over() {
@@ -95,10 +94,9 @@ impl Cursor<'_> {
         let span = self.since(begins);
         let name = self.text[span.clone()].trim();
         if self.place() == begins || name.is_empty() {
-            self.expected(what, HELP);
-            return None;
+            return Err(self.expected(what, HELP));
         }
-        Some(Spanned::new(name.split_whitespace().collect::<Vec<_>>().join(" "), span))
+        Ok(Spanned::new(name.split_whitespace().collect::<Vec<_>>().join(" "), span))
     }
 
     fn is_mark_over(&self) -> bool {

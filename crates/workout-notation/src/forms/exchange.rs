@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::cursor::Cursor;
 use crate::form::{Form, Phrase, row};
-use crate::forms::run_kind::{Reading, Reported, RunForm, RunKind};
+use crate::forms::run_kind::{Reading, RunForm, RunKind};
 
 const NAMES: &[&str] =
     &["exchange", "exchanges", "changeover", "changeovers", "takeover", "takeovers", "handover", "handovers"];
@@ -41,8 +41,7 @@ fn read(cursor: &mut Cursor<'_>) -> Reading {
         }
         _ => {
             let message = format!("expected the number of a takeover zone, found {found}");
-            cursor.problem(span, message, "write 1, 2 or 3, for example `exchange zone 2`");
-            Err(Reported)
+            Err(cursor.problem(span, message, "write 1, 2 or 3, for example `exchange zone 2`"))
         }
     }
 }

@@ -2,9 +2,9 @@
 
 use std::fmt;
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Reported};
 use crate::form::{Form, Phrase, row};
-use crate::forms::run_kind::{Reading, Reported, RunForm, RunKind};
+use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
 use crate::spanned::Spanned;
 
@@ -24,7 +24,7 @@ pub(crate) const FLYING: RunForm = RunForm {
         if !cursor.word(NAMES) {
             return Ok(None);
         }
-        let length = cursor.length().ok_or(Reported)?;
+        let length = cursor.length()?;
         // `flying 30s` are several.
         if cursor.is_glued(0) {
             cursor.word(&["s"]);
@@ -47,8 +47,11 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
     ];
     let RunLength::Metres(metres) = length.value else {
         let span = length.span.clone();
-        cursor.problem(span, "a flying run is measured in metres", "write for example `flying 30`");
-        return Err(Reported);
+        return Err(cursor.problem(
+            span,
+            "a flying run is measured in metres",
+            "write for example `flying 30`",
+        ));
     };
     let before = cursor.place();
     let is_in_brackets = cursor.sign('(');
@@ -73,8 +76,7 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
     }
     if !(5.0..=100.0).contains(&run_in_m) {
         let message = format!("a run-in of {run_in_m} m is out of range");
-        cursor.problem(span, message, "write a run-in from 5 m to 100 m");
-        return Err(Reported);
+        return Err(cursor.problem(span, message, "write a run-in from 5 m to 100 m"));
     }
     Ok(Some(RunKind::Flying { metres, run_in_m }))
 }

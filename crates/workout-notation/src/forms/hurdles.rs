@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
-use crate::forms::run_kind::{Reading, Reported, RunForm, RunKind};
+use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
 use crate::spanned::Spanned;
 
@@ -33,8 +33,7 @@ fn read(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
     }
     let RunLength::Metres(race_m) = length.value else {
         let span = length.span.clone();
-        cursor.problem(span, "a hurdles race is measured in metres", "write for example `110h`");
-        return Err(Reported);
+        return Err(cursor.problem(span, "a hurdles race is measured in metres", "write for example `110h`"));
     };
     cursor.word(&NAMES);
     // `to the 5th hurdle`, but not `to the 400 m start`
@@ -62,8 +61,7 @@ fn read(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
         }
         _ => {
             let message = format!("expected the number of a hurdle, found {found}");
-            cursor.problem(span, message, "write from 1 to 10, for example `110h to hurdle 5`");
-            Err(Reported)
+            Err(cursor.problem(span, message, "write from 1 to 10, for example `110h to hurdle 5`"))
         }
     }
 }

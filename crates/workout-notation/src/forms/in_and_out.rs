@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
-use crate::forms::run_kind::{Reading, Reported, RunForm, RunKind};
+use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
 
 const HELP: &str = "write for example `in-and-out 50s`";
@@ -37,18 +37,15 @@ fn read(cursor: &mut Cursor<'_>, length: RunLength) -> Reading {
     (0..2 + dash).for_each(|_| cursor.skip());
     cursor.sign('-');
     if !cursor.word(&["out", "outs"]) {
-        cursor.expected("`out` after `in-and-`", HELP);
-        return Err(Reported);
+        return Err(cursor.expected("`out` after `in-and-`", HELP));
     }
     let Some((turn_m, span)) = cursor.number() else {
-        cursor.expected("how far each turn is", HELP);
-        return Err(Reported);
+        return Err(cursor.expected("how far each turn is", HELP));
     };
     cursor.word(&["s", "m", "ms"]);
     if !(10.0..=1000.0).contains(&turn_m) {
         let message = format!("turns of {turn_m} m are out of range");
-        cursor.problem(span, message, "write turns from 10 m to 1000 m");
-        return Err(Reported);
+        return Err(cursor.problem(span, message, "write turns from 10 m to 1000 m"));
     }
     Ok(Some(RunKind::InAndOut { length, turn_m }))
 }

@@ -1,8 +1,6 @@
 //! Reading what is done between runs: `rest 90s`, `jog 200`, `walk back`, `standing`, `changing ends`.
 
-use std::ops::Range;
-
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read};
 use crate::form::Phrase;
 use crate::forms::recovery::{KIND, RESTS, Recovery, RecoveryKind};
 use crate::spanned::Spanned;
@@ -19,24 +17,27 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
     const KINDS: [&str; 8] =
         ["jog", "walk", "walkback", "jogback", "stand", "standing", "change", "changing"];
     let begins = cursor.place();
-    if cursor.is_duration_gap() {
-        cursor.rests(recovery, begins, false);
+    let read = if cursor.is_duration_gap() {
+        cursor.rests(recovery, begins, false)
     } else if cursor.is_word(0, RESTS) || cursor.is_word(0, &FULL) && cursor.is_word(1, RESTS) {
-        cursor.rest(recovery, begins);
+        cursor.rest(recovery, begins)
     } else if cursor.is_word(0, &["on"]) && cursor.is_number(1)
         || cursor.is_word(0, &["go", "going"]) && cursor.is_word(1, &["every"])
     {
         cursor.skip();
         cursor.word(&["every"]);
-        cursor.cycle(recovery, begins);
+        cursor.cycle(recovery, begins)
     } else if cursor.word(&["off", "every"]) {
-        cursor.cycle(recovery, begins);
+        cursor.cycle(recovery, begins)
     } else if cursor.is_word(0, &["between"]) {
-        cursor.between(recovery, begins);
+        cursor.between(recovery, begins)
     } else if cursor.is_distance_jog() || cursor.is_word(0, &KINDS) || cursor.jog_tokens(0) == Some(2) {
-        cursor.jog(recovery, begins);
+        cursor.jog(recovery, begins)
     } else {
         return false;
+    };
+    if read.is_err() {
+        cursor.skip_to_clause();
     }
     true
 }
@@ -57,11 +58,11 @@ impl Cursor<'_> {
     }
 
     /// What `rest` begins: a duration, how to get to the next start, `between sets 5min`, or `full`.
-    fn rest(&mut self, recovery: &mut Recovery, begins: usize) {
+    fn rest(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
         let is_capital = self.written() == Some("R");
         if self.word(&FULL) {
             self.word(RESTS);
-            return;
+            return Ok(());
         }
         self.skip();
         if self.is_word(0, RESTS) && !self.is_sign(1, '=') {
@@ -76,19 +77,20 @@ impl Cursor<'_> {
         }
         if self.word(&FULL[..2]) {
             self.word(RESTS);
+            Ok(())
         } else if self.is_distance_jog() || self.jog_tokens(0).is_some() {
-            self.jog(recovery, begins);
+            self.jog(recovery, begins)
         } else if self.between_sets() || is_capital && recovery.gap.is_some() {
-            self.set_rest(recovery, begins);
+            self.set_rest(recovery, begins)
         } else {
             let is_for_runs = self.between_runs();
-            self.rests(recovery, begins, is_for_runs);
+            self.rests(recovery, begins, is_for_runs)
         }
     }
 
     /// How the runners get to the next start: `jog 200`, `200 jog`, `walk back`, `walk 100`,
     /// `standing`, `changing ends`.
-    fn jog(&mut self, recovery: &mut Recovery, begins: usize) {
+    fn jog(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
         const BACK: &[Phrase] = &[
             &[&["walk", "jog"], &["back"]],
             &[&["walk", "jog"], &["-"], &["back"]],
@@ -109,25 +111,25 @@ impl Cursor<'_> {
             let is_word_first = is_jog || self.word(&["walk"]);
             if is_word_first && self.is_duration() {
                 // A jog for a time leads back to the start.
-                self.rests(recovery, begins, false);
-                return;
+                return self.rests(recovery, begins, false);
             }
             let metres = if is_distance_first || is_word_first { self.metres() } else { None };
             let Some((metres, span)) = metres else {
-                self.expected("a distance or `back`", HELP);
-                self.skip_to_clause();
-                return;
+                return Err(self.expected("a distance or `back`", HELP));
             };
             if is_distance_first {
                 self.word(&SLOW);
                 is_jog = self.is_word(0, &["jog", "jogging"]);
                 self.skip();
             }
-            let Some(metres) = self.metres_of_recovery(metres, span) else { return };
+            if metres <= 0.0 || metres > FURTHEST_M {
+                let message = format!("`{}` is out of range for a recovery", &self.text[span.clone()]);
+                self.problem(span, message, format!("write from 1 m to {FURTHEST_M} m"));
+                return Ok(());
+            }
             if is_jog { RecoveryKind::Jog(metres) } else { RecoveryKind::Walk(metres) }
         };
-        self.once(recovery.kind.is_some(), begins, KIND);
-        recovery.kind = Some(Spanned::new(kind, self.since(begins)));
+        self.set(&mut recovery.kind, Spanned::new(kind, self.since(begins)), begins, KIND);
         self.rest_behind();
         self.between_runs();
         // `jog 200 in 90s`, `walk back 2min`, `walk back, 2min`: how long it may take.
@@ -139,15 +141,8 @@ impl Cursor<'_> {
             self.skip();
         }
         if is_timed || self.is_duration() && !self.is_duration_gap() {
-            self.rests(recovery, begins, false);
+            return self.rests(recovery, begins, false);
         }
-    }
-
-    fn metres_of_recovery(&mut self, metres: f64, span: Range<usize>) -> Option<f64> {
-        if metres <= 0.0 || metres > FURTHEST_M {
-            let message = format!("`{}` is out of range for a recovery", &self.text[span.clone()]);
-            return self.refuse(span, message, format!("write from 1 m to {FURTHEST_M} m"));
-        }
-        Some(metres)
+        Ok(())
     }
 }

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use lane_distance::{LaneNumber, MOST_LANES, REP_RANGE_M};
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read, Reported};
 use crate::form::{Form, row};
 use crate::forms::clause::Clause;
 use crate::spanned::Spanned;
@@ -30,11 +30,8 @@ pub(crate) const LANES: Clause<Vec<LaneNumber>> = Clause {
         cursor.word(&["in"]);
         cursor.skip();
         match cursor.lanes() {
-            Some(lanes) => {
-                cursor.once(value.is_some(), begins, NAME);
-                *value = Some(lanes);
-            }
-            None => cursor.skip_to_clause(),
+            Ok(lanes) => cursor.set(value, lanes, begins, NAME),
+            Err(Reported) => cursor.skip_to_clause(),
         }
         true
     },
@@ -53,7 +50,7 @@ impl Cursor<'_> {
     }
 
     /// Lanes: `2`, `2-5`, `2,4,6`, `2 and 4`, `2 to 5`.
-    pub(crate) fn lanes(&mut self) -> Option<Spanned<Vec<LaneNumber>>> {
+    pub(crate) fn lanes(&mut self) -> Read<Spanned<Vec<LaneNumber>>> {
         let begins = self.place();
         let mut lanes = Vec::new();
         loop {
@@ -79,7 +76,7 @@ impl Cursor<'_> {
             }
             self.skip();
         }
-        Some(Spanned::new(lanes, self.since(begins)))
+        Ok(Spanned::new(lanes, self.since(begins)))
     }
 
     /// Whether the list of lanes goes on: a number follows the comma and begins nothing else.
@@ -92,17 +89,16 @@ impl Cursor<'_> {
         is_separator && !is_run && !is_else
     }
 
-    fn lane(&mut self) -> Option<(LaneNumber, Range<usize>)> {
+    fn lane(&mut self) -> Read<(LaneNumber, Range<usize>)> {
         let help = format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
         let Some((value, span)) = self.number() else {
-            self.expected("a lane number", help);
-            return None;
+            return Err(self.expected("a lane number", help));
         };
         match LaneNumber::new(value as u8) {
-            Some(lane) if value == f64::from(lane.get()) => Some((lane, span)),
+            Some(lane) if value == f64::from(lane.get()) => Ok((lane, span)),
             _ => {
                 let message = format!("`{}` is not a lane", &self.text[span.clone()]);
-                self.refuse(span, message, help)
+                Err(self.problem(span, message, help))
             }
         }
     }

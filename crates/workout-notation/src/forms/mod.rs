@@ -38,11 +38,11 @@ pub use run_length::RunLength;
 
 pub(crate) use run_length::EXAMPLE;
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read, Reported};
 use crate::form::{Form, Forms, NotationForm};
 use crate::quantity::Duration;
 use crate::spanned::Spanned;
-use run_kind::{Reported, RunForm};
+use run_kind::RunForm;
 
 /// All forms.
 pub(crate) const FORMS: Forms = Forms {
@@ -101,16 +101,14 @@ impl Cursor<'_> {
     }
 
     /// Reads what kind of run comes next; nothing where a problem was reported.
-    pub(crate) fn run_kind(&mut self) -> Option<RunKind> {
+    pub(crate) fn run_kind(&mut self) -> Read<RunKind> {
         for kind in RUNS {
-            match (kind.named)(self) {
-                Ok(None) => {}
-                Ok(read) => return read,
-                Err(Reported) => return None,
+            if let Some(read) = (kind.named)(self)? {
+                return Ok(read);
             }
         }
         let length = self.length()?;
-        RUNS.iter().find_map(|kind| (kind.behind)(self, &length).transpose())?.ok()
+        RUNS.iter().find_map(|kind| (kind.behind)(self, &length).transpose()).unwrap_or(Err(Reported))
     }
 }
 

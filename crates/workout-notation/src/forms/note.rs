@@ -43,7 +43,7 @@ impl Cursor<'_> {
         while !self.is_at_end() {
             if self.is_duration() {
                 has_duration = true;
-                lasts_s = self.seconds("", "").map(|seconds| *seconds).or(lasts_s);
+                lasts_s = self.seconds("", "").map_or(lasts_s, |seconds| Some(*seconds));
             } else {
                 has_number |= self.is_number(0);
                 self.skip();

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read, Reported};
 use crate::form::{Form, row};
 use crate::forms::clause::Clause;
 use crate::quantity::Duration;
@@ -91,13 +91,12 @@ pub(crate) const PACE: Clause<Pace> = Clause {
         } else if !(cursor.sign('@') || cursor.is_number(0) && cursor.is_bare_pace()) {
             return false;
         }
-        let Some(pace) = cursor.pace() else {
+        let Ok(pace) = cursor.pace() else {
             cursor.skip_to_clause();
             return true;
         };
         cursor.word(&["each"]);
-        cursor.once(value.is_some(), begins, NAME);
-        *value = Some(Spanned::new(pace, cursor.since(begins)));
+        cursor.set(value, Spanned::new(pace, cursor.since(begins)), begins, NAME);
         true
     },
     print: |pace, f| write!(f, "@ {pace}"),
@@ -112,22 +111,22 @@ impl Cursor<'_> {
             || self.race_pace_tokens().is_some_and(|(distance, words)| distance > 0 && words > 0)
     }
 
-    fn pace(&mut self) -> Option<Pace> {
+    fn pace(&mut self) -> Read<Pace> {
         if self.is_number(0) && self.is_sign(1, '%') {
             return self.percent();
         }
         if let Some((_, words)) = self.race_pace_tokens() {
-            let (metres, span) = self.metres()?;
+            let (metres, span) = self.metres().ok_or(Reported)?;
             (0..words).for_each(|_| self.skip());
             if !(10.0..=50_000.0).contains(&metres) {
-                return self.refuse(span, format!("a race of {metres} m is out of range"), PACE_HELP);
+                return Err(self.problem(span, format!("a race of {metres} m is out of range"), PACE_HELP));
             }
             if metres < 100.0 && !SHORT_RACES_M.contains(&metres) {
                 let message = format!("no race is run over {metres} m");
                 let help = format!("write `@ {metres}s` for a time, or `@ {metres}/400` per 400 m");
-                return self.refuse(span, message, help);
+                return Err(self.problem(span, message, help));
             }
-            return Some(Pace::Race(metres));
+            return Ok(Pace::Race(metres));
         }
         let first = self.seconds("a pace", PACE_HELP)?;
         if self.is_number(1) && (self.sign('-') || self.word(&["to"])) {
@@ -136,40 +135,40 @@ impl Cursor<'_> {
         if self.sign('/') || self.word(&["per"]) {
             return self.rate(*first);
         }
-        Some(Pace::Time { seconds: *first, to_s: None })
+        Ok(Pace::Time { seconds: *first, to_s: None })
     }
 
-    fn percent(&mut self) -> Option<Pace> {
-        let (percent, span) = self.number()?;
+    fn percent(&mut self) -> Read<Pace> {
+        let (percent, span) = self.number().ok_or(Reported)?;
         self.skip();
         if self.is_number(1) && self.sign('-') {
             let help = format!("write for example `@ {percent}%`");
             self.skip();
             self.sign('%');
-            return self.refuse(
+            return Err(self.problem(
                 span.start..self.since(0).end,
                 "expected one percentage, found a range",
                 help,
-            );
+            ));
         }
         if self.word(&["of"]) {
             self.word(&["a", "the", "your"]);
             if let Some((race_m, race)) = self.metres() {
                 let help = format!("write `@ {percent}%` for the run's own distance, or `@ {race_m} pace`");
-                return self.refuse(
+                return Err(self.problem(
                     race,
                     "a percentage refers to the best over the run's own distance",
                     help,
-                );
+                ));
             }
         }
         self.word(&RACES);
         self.word(&BESTS);
         if !(30.0..=120.0).contains(&percent) {
             let message = format!("`{}%` of a best is out of range", &self.text[span.clone()]);
-            return self.refuse(span, message, "write from 30% to 120%");
+            return Err(self.problem(span, message, "write from 30% to 120%"));
         }
-        Some(Pace::Percent(percent))
+        Ok(Pace::Percent(percent))
     }
 
     /// The tokens of the distance and of the words after it where a race is named: `800 pace`,
@@ -185,16 +184,16 @@ impl Cursor<'_> {
     }
 
     /// `48-50s`, `1:10-1:12`, `1:10-12`, `3-4min`: what one time leaves out is taken from the other.
-    fn slower(&mut self, first: &Spanned<f64>) -> Option<Pace> {
+    fn slower(&mut self, first: &Spanned<f64>) -> Read<Pace> {
         let is_bare = !self.is_duration();
         let last = self.seconds("the slower of two times", PACE_HELP)?;
         if self.sign('%') {
             let help = format!("write for example `@ {}%`", first.value);
-            return self.refuse(
+            return Err(self.problem(
                 first.span.start..self.since(0).end,
                 "expected one percentage, found a range",
                 help,
-            );
+            ));
         }
         let (mut first_s, mut last_s) = (first.value, last.value);
         let first_is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
@@ -205,17 +204,17 @@ impl Cursor<'_> {
         }
         if first_s > last_s {
             let span = first.span.start..last.span.end;
-            return self.refuse(span, "the faster time comes first", "swap the two");
+            return Err(self.problem(span, "the faster time comes first", "swap the two"));
         }
         if self.is_sign(0, '/') {
             let span = first.span.start..last.span.end;
-            return self.refuse(span, "expected one time per distance, found a range", RATE_HELP);
+            return Err(self.problem(span, "expected one time per distance, found a range", RATE_HELP));
         }
-        Some(Pace::Time { seconds: first_s, to_s: Some(last_s) })
+        Ok(Pace::Time { seconds: first_s, to_s: Some(last_s) })
     }
 
     /// What follows the `/` of `75/400` or `3:20/km`.
-    fn rate(&mut self, seconds: f64) -> Option<Pace> {
+    fn rate(&mut self, seconds: f64) -> Read<Pace> {
         let here = self.here();
         let per_m = if self.is_number(0) {
             self.metres().map(|(metres, _)| metres)
@@ -224,12 +223,12 @@ impl Cursor<'_> {
         };
         let Some(per_m) = per_m else {
             let message = format!("expected a distance after `/`, found {}", self.found());
-            return self.refuse(here, message, RATE_HELP);
+            return Err(self.problem(here, message, RATE_HELP));
         };
         if !(1.0..=10_000.0).contains(&per_m) {
-            return self.refuse(here, format!("a pace per {per_m} m is out of range"), RATE_HELP);
+            return Err(self.problem(here, format!("a pace per {per_m} m is out of range"), RATE_HELP));
         }
         self.word(&["pace"]);
-        Some(Pace::Rate { seconds, per_m })
+        Ok(Pace::Rate { seconds, per_m })
     }
 }

@@ -92,8 +92,7 @@ impl Cursor<'_> {
             self.skip_to_clause();
             return;
         };
-        self.once(value.is_some(), begins, NAME);
-        *value = Some(Spanned::new(place, self.since(begins)));
+        self.set(value, Spanned::new(place, self.since(begins)), begins, NAME);
     }
 
     /// `the other way`, `against the wind`, `against the wind side`, `into the wind`
@@ -120,7 +119,9 @@ impl Cursor<'_> {
                 Place::Bend => {
                     self.problem(span, "a bend can only be run anticlockwise", "leave out the other way");
                 }
-                _ => self.problem(span, "laps can only be run anticlockwise", "name a straight first"),
+                _ => {
+                    self.problem(span, "laps can only be run anticlockwise", "name a straight first");
+                }
             },
             None => *value = Some(Spanned::new(Place::Against(Course::HomeStraight), span)),
         }

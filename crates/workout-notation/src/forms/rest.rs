@@ -1,6 +1,6 @@
 //! Reading how long a recovery is: `rest 90s`, `off 3:00`, `2min / 8min`, `8min between sets`.
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read};
 use crate::form::Phrase;
 use crate::forms::recovery::{Gap, KIND, REST, RESTS, Recovery, RecoveryKind, SET_REST};
 use crate::spanned::Spanned;
@@ -42,14 +42,14 @@ impl Cursor<'_> {
             return false;
         }
         let (before, problems) = (self.place(), self.problems.len());
-        let is_so = self.seconds("", "").is_some() && is_behind(self);
+        let is_so = self.seconds("", "").is_ok() && is_behind(self);
         self.problems.truncate(problems);
         self.go_back(before);
         is_so
     }
 
     /// How long a recovery is, with a unit where minutes could be meant.
-    fn recovery_seconds(&mut self, what: &str, help: &str) -> Option<Spanned<f64>> {
+    fn recovery_seconds(&mut self, what: &str, help: &str) -> Read<Spanned<f64>> {
         let is_bare = self.is_number(0) && !self.is_duration();
         let is_metres = is_bare && self.metres_in(1).is_some();
         let is_range = self.is_sign(1, '-') && self.is_number(2);
@@ -60,37 +60,36 @@ impl Cursor<'_> {
             self.skip();
             let span = self.since(begins);
             let message = format!("expected a time, found the distance `{}`", &self.text[span.clone()]);
-            return self.refuse(span, message, format!("write `{value}min`, `{value}s` or `jog {value}`"));
+            return Err(self.problem(
+                span,
+                message,
+                format!("write `{value}min`, `{value}s` or `jog {value}`"),
+            ));
         }
         if is_range {
             self.skip();
             let _ = self.seconds(what, help)?;
             let span = self.since(begins);
             let message = format!("expected {what}, found the range `{}`", &self.text[span.clone()]);
-            return self.refuse(span, message, "give one time, not a range");
+            return Err(self.problem(span, message, "give one time, not a range"));
         }
         if is_bare && value < LEAST_BARE_S && !self.is_sign(0, '/') {
             let minutes = value * 60.0;
             let help = format!("write `{value}min` for {minutes} s, or `{value}s`");
-            return self.refuse(seconds.span, format!("`{value}` could be seconds or minutes"), help);
+            return Err(self.problem(seconds.span, format!("`{value}` could be seconds or minutes"), help));
         }
-        Some(seconds)
+        Ok(seconds)
     }
 
     /// How long recoveries are: `90s`, `2min / 8min`, `8min between sets`.
-    pub(crate) fn rests(&mut self, recovery: &mut Recovery, begins: usize, is_for_runs: bool) {
-        let Some(mut first) = self.recovery_seconds("a rest", REST_HELP) else {
-            self.skip_to_clause();
-            return;
-        };
+    pub(crate) fn rests(&mut self, recovery: &mut Recovery, begins: usize, is_for_runs: bool) -> Read<()> {
+        let rest = |seconds: Spanned<f64>| Spanned::new(Gap::Rest(*seconds), seconds.span);
+        let mut first = self.recovery_seconds("a rest", REST_HELP)?;
         let is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
         self.words_of_rest(recovery);
         let is_for_runs = self.between_runs() || is_for_runs;
         if self.is_number(1) && self.sign('/') {
-            let Some(sets) = self.recovery_seconds("a rest between sets", REST_HELP) else {
-                self.skip_to_clause();
-                return;
-            };
+            let sets = self.recovery_seconds("a rest between sets", REST_HELP)?;
             // `2/8min`: the unit of the second is that of both.
             if is_bare && *first < LEAST_BARE_S && self.has_minutes(&sets) {
                 first.value *= 60.0;
@@ -100,32 +99,26 @@ impl Cursor<'_> {
             }
             self.words_of_rest(recovery);
             self.between_sets();
-            self.once(recovery.gap.is_some(), begins, REST);
-            self.once(recovery.set_rest.is_some(), begins, SET_REST);
-            recovery.gap = Some(Spanned::new(Gap::Rest(*first), first.span));
-            recovery.set_rest = Some(sets);
+            self.set(&mut recovery.gap, rest(first), begins, REST);
+            self.set(&mut recovery.set_rest, sets, begins, SET_REST);
         } else if !is_for_runs && self.between_sets() {
             self.words_of_rest(recovery);
-            self.once(recovery.set_rest.is_some(), begins, SET_REST);
-            recovery.set_rest = Some(first);
+            self.set(&mut recovery.set_rest, first, begins, SET_REST);
         } else {
-            self.once(recovery.gap.is_some(), begins, REST);
-            recovery.gap = Some(Spanned::new(Gap::Rest(*first), first.span));
+            self.set(&mut recovery.gap, rest(first), begins, REST);
         }
+        Ok(())
     }
 
     /// How long the recovery between sets is, behind those words.
-    pub(crate) fn set_rest(&mut self, recovery: &mut Recovery, begins: usize) {
+    pub(crate) fn set_rest(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
         if self.is_sign(0, ':') || self.is_sign(0, '=') {
             self.skip();
         }
-        let Some(sets) = self.recovery_seconds("a rest between sets", REST_HELP) else {
-            self.skip_to_clause();
-            return;
-        };
+        let sets = self.recovery_seconds("a rest between sets", REST_HELP)?;
         self.words_of_rest(recovery);
-        self.once(recovery.set_rest.is_some(), begins, SET_REST);
-        recovery.set_rest = Some(sets);
+        self.set(&mut recovery.set_rest, sets, begins, SET_REST);
+        Ok(())
     }
 
     /// Words behind a duration: `90s rest`, `2 min jog`, `3 min walk back`.
@@ -134,8 +127,8 @@ impl Cursor<'_> {
         if let Some(jog) = self.jog_tokens(0).filter(|&jog| !self.is_number(jog)) {
             (0..jog).for_each(|_| self.skip());
             if self.word(&["back"]) {
-                self.once(recovery.kind.is_some(), begins, KIND);
-                recovery.kind = Some(Spanned::new(RecoveryKind::WalkBack, self.since(begins)));
+                let back = Spanned::new(RecoveryKind::WalkBack, self.since(begins));
+                self.set(&mut recovery.kind, back, begins, KIND);
             }
         }
         if self.is_word(0, &["standing"]) && self.is_word(1, RESTS) {
@@ -179,29 +172,26 @@ impl Cursor<'_> {
     }
 
     /// `between sets 5min`, `between reps 90s`
-    pub(crate) fn between(&mut self, recovery: &mut Recovery, begins: usize) {
+    pub(crate) fn between(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
         if self.between_sets() {
-            self.set_rest(recovery, begins);
+            self.set_rest(recovery, begins)
         } else if self.between_runs() {
-            self.rests(recovery, begins, true);
+            self.rests(recovery, begins, true)
         } else {
             self.skip();
-            self.expected("`sets` or `reps` after `between`", REST_HELP);
-            self.skip_to_clause();
+            Err(self.expected("`sets` or `reps` after `between`", REST_HELP))
         }
     }
 
     /// What follows `off`, `every` or `on`: from one start to the next.
-    pub(crate) fn cycle(&mut self, recovery: &mut Recovery, begins: usize) {
-        let Some(seconds) = self.recovery_seconds("a time from start to start", CYCLE_HELP) else {
-            self.skip_to_clause();
-            return;
-        };
-        self.once(recovery.gap.is_some(), begins, KIND);
-        recovery.gap = Some(Spanned::new(Gap::Cycle(*seconds), self.since(begins)));
+    pub(crate) fn cycle(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
+        let seconds = self.recovery_seconds("a time from start to start", CYCLE_HELP)?;
+        let cycle = Spanned::new(Gap::Cycle(*seconds), self.since(begins));
+        self.set(&mut recovery.gap, cycle, begins, KIND);
         if self.is_number(1) && self.sign('/') {
-            self.set_rest(recovery, begins);
+            self.set_rest(recovery, begins)?;
             self.between_sets();
         }
+        Ok(())
     }
 }

@@ -1,6 +1,6 @@
 //! What kind of run it is, and what each kind says about its form.
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read};
 use crate::form::Form;
 use crate::forms::run_length::RunLength;
 use crate::spanned::Spanned;
@@ -73,11 +73,8 @@ pub enum RunKind {
     },
 }
 
-/// A problem was reported.
-pub(crate) struct Reported;
-
 /// A kind of run if it comes next; nothing where something else does.
-pub(crate) type Reading = Result<Option<RunKind>, Reported>;
+pub(crate) type Reading = Read<Option<RunKind>>;
 
 /// All about the form of one kind of run.
 pub(crate) struct RunForm {

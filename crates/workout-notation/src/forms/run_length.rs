@@ -4,7 +4,7 @@ use std::fmt;
 
 use lane_distance::REP_RANGE_M;
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read};
 use crate::quantity::LAPS;
 use crate::spanned::Spanned;
 
@@ -33,7 +33,7 @@ pub(crate) const EXAMPLE: &str = "write for example `6 x 200 in lane 2`";
 
 impl Cursor<'_> {
     /// How far a run is: metres, or laps of the lane that is run.
-    pub(crate) fn length(&mut self) -> Option<Spanned<RunLength>> {
+    pub(crate) fn length(&mut self) -> Read<Spanned<RunLength>> {
         let begins = self.place();
         let negative = self.sign('-');
         let laps = self.is_number(0) && self.is_word(1, &LAPS);
@@ -43,20 +43,21 @@ impl Cursor<'_> {
             let span = self.since(begins);
             if negative || !(0.1..=MOST_LAPS).contains(&count) {
                 let message = format!("`{}` is out of range", &self.text[span.clone()]);
-                return self.refuse(span, message, format!("write from 0.1 to {MOST_LAPS} laps"));
+                return Err(self.problem(span, message, format!("write from 0.1 to {MOST_LAPS} laps")));
             }
-            return Some(Spanned::new(RunLength::Laps(count), span));
+            return Ok(Spanned::new(RunLength::Laps(count), span));
         }
         let Some((metres, _)) = self.metres() else {
-            self.expected("a distance", self.did_you_mean().unwrap_or_else(|| EXAMPLE.to_owned()));
-            return None;
+            return Err(
+                self.expected("a distance", self.did_you_mean().unwrap_or_else(|| EXAMPLE.to_owned()))
+            );
         };
         let span = self.since(begins);
         if negative || !REP_RANGE_M.contains(&metres) {
             let message = format!("a repetition of `{}` is out of range", &self.text[span.clone()]);
             let (least, most) = (REP_RANGE_M.start(), REP_RANGE_M.end());
-            return self.refuse(span, message, format!("write a distance from {least} m to {most} m"));
+            return Err(self.problem(span, message, format!("write a distance from {least} m to {most} m")));
         }
-        Some(Spanned::new(RunLength::Metres(metres), span))
+        Ok(Spanned::new(RunLength::Metres(metres), span))
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
-use crate::forms::run_kind::{Reading, Reported, RunForm, RunKind};
+use crate::forms::run_kind::{Reading, RunForm, RunKind};
 
 pub(crate) const TIMED: RunForm = RunForm {
     form: Form {
@@ -28,12 +28,11 @@ fn read(cursor: &mut Cursor<'_>) -> Reading {
         let message = format!("`{value}s` could be {value} m or {value} seconds");
         let (minutes, seconds) = ((value / 60.0).floor(), value % 60.0);
         let help = format!("write `{value}m`, or `{minutes}:{seconds:02}` for the time");
-        cursor.problem(cursor.since(begins), message, help);
-        return Err(Reported);
+        return Err(cursor.problem(cursor.since(begins), message, help));
     }
     if !cursor.is_duration() {
         return Ok(None);
     }
-    let seconds = cursor.seconds("how long to run", "write for example `20 min steady`").ok_or(Reported)?;
+    let seconds = cursor.seconds("how long to run", "write for example `20 min steady`")?;
     Ok(Some(RunKind::Timed { seconds: *seconds }))
 }

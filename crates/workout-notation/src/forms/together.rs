@@ -20,8 +20,7 @@ pub(crate) const TOGETHER: Clause<()> = Clause {
         if !cursor.one_of(TOGETHER) {
             return false;
         }
-        cursor.once(value.is_some(), begins, NAME);
-        *value = Some(Spanned::new((), cursor.since(begins)));
+        cursor.set(value, Spanned::new((), cursor.since(begins)), begins, NAME);
         true
     },
     print: |(), f| f.write_str("starting together"),
