@@ -87,7 +87,8 @@ fn a_path_ends_with_the_home_straight() {
 
 #[test]
 fn a_number_out_of_range_is_reported_with_the_range() {
-    let cases: [(&str, &str, &str, Quantity, [f64; 2], &[f64]); 8] = [
+    type Case = (&'static str, &'static str, &'static str, Quantity, [f64; 2], &'static [f64]);
+    let cases: [Case; 8] = [
         (
             "radius: 36.50",
             "radius: #",
