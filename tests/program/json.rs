@@ -28,6 +28,7 @@ fn a_plan_has_the_promised_keys() {
     assert_eq!(
         keys(&plan),
         [
+            "about",
             "begins",
             "blocks",
             "booked_until",
@@ -62,6 +63,7 @@ fn a_plan_has_the_promised_keys() {
     assert_eq!(
         keys(&reps[0]),
         [
+            "about",
             "athletes",
             "bend_m",
             "bends",

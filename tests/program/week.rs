@@ -18,11 +18,11 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  When          Who runs what                     Metres   On bends   Recoveries
 ════════════════════════════════════════════════════════════════════════════════
  Mon 12 Apr    sprinters                            560                       6
- 18:00-19:30   4 x flying 30 with 30 run-in, 4                          24:18.5
+ 18:00-19:30   4 x flying 30 with 30 run-in, 4                          24:06.6
                x 80
  Mon 12 Apr    middle distance                     5200       3006            6
  18:00-19:30   2 x 2000, 6 x 200                          26 bends        15:30
- Tue 13 Apr    sprinters                           1340        679            7
+ Tue 13 Apr    sprinters                           1340        508            7
  18:00-19:30   4 x 60, 4 x 150, 2 x 250                    6 bends        32:00
  Wed 14 Apr    hurdlers                            1228        561            8
  17:30-19:00   4 x 110h to hurdle 3, 3 x 110h              8 bends        31:00
@@ -37,8 +37,8 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  09:00-10:15   2 x 1609.34, 6 x 100                       16 bends        11:30
  Sun 18 Apr    Easy run, Sunday                    1221        715
                3 laps                                      6 bends
- In all        sprinters                           2560       1159           21
-               3 sessions                                 10 bends    1:24:18.5
+ In all        sprinters                           2560        988           21
+               3 sessions                                 10 bends    1:24:06.6
  In all        middle distance                    10200       5770           14
                2 sessions                                 53 bends        32:00
                                                                           300 m

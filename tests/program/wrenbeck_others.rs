@@ -9,7 +9,7 @@ fn the_session_for_one_athlete_alone_of_the_demonstration() {
     shown.stdout_eq(str![[r#"
 One athlete alone, Saturday, Saturday 17 April 2027
 Track: Wrenbeck, lane 1 closed
-From 09:00
+09:00 to about 09:40
 
 Block 1: warm-up 10 min
 Lasts 10:00.
@@ -64,7 +64,7 @@ fn the_hurdles_and_relay_session_of_the_demonstration() {
     shown.stdout_eq(str![[r#"
 Hurdles and relay, Wednesday, Wednesday 14 April 2027
 Track: Wrenbeck, lane 1 closed
-From 17:30
+17:30 to about 18:43
 
 Block 1, hurdlers: warm-up 20 min with hurdle walks
 Lasts 20:00.
@@ -143,7 +143,7 @@ fn the_session_with_two_groups_of_the_demonstration() {
     shown.stdout_eq(str![[r#"
 Two groups, Monday, Monday 12 April 2027
 Track: Wrenbeck, lane 1 closed
-18:00 to 19:18
+18:00 to 18:59
 Wind: light, from behind on the home straight
 
 Block 1, sprinters: warm-up 20 min
@@ -155,7 +155,32 @@ Lasts 20:00.
 Block 3, sprinters: drills
 No set place.
 
-Block 4, middle distance: 2 x 2000 @ 10k pace rest 3min in lane 2
+Block 4, sprinters: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
+────────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand                    Finish
+════════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       30   on the 80 m start line   on the 50 m start line
+────────────────────────────────────────────────────────────────────────────
+Total 120 m for each athlete.
+
+Who goes when
+───────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From              In at
+═══════════════════════════════════════════════════════════════════════════════
+ 18:20:10   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:20:13
+ 18:24:13   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:24:17
+ 18:28:17   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:28:20
+ 18:32:20   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:32:24
+───────────────────────────────────────────────────────────────────────────────
+- Ada 3.6 s: lanes 5-6-7-5
+- Bela 3.6 s: lanes 6-7-5-6
+- Cleo 3.6 s: lanes 7-5-6-7
+- Run-in in lanes 5 to 7: on the 110 m hurdles start line
+- Coach: outside lane 8, level with the finish in lane 5: on the 50 m start
+  line.
+! 3 abreast in lanes 5 to 7, 12½ min.
+
+Block 5, middle distance: 2 x 2000 @ 10k pace rest 3min in lane 2
 ─────────────────────────────────────────────────────────────────────────────
  Reps   Lane      Metres   Stand                          Finish
 ═════════════════════════════════════════════════════════════════════════════
@@ -183,32 +208,31 @@ Who goes when
 [PASSES_WRENBECK_JAVELIN]
 [PASSES_WRENBECK_GATE]
 
-Block 5, sprinters: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
-────────────────────────────────────────────────────────────────────────────
+Block 6, sprinters: 4 x 80 @ 90% rest 4min
+────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                    Finish
-════════════════════════════════════════════════════════════════════════════
- 1 to 4   5 to 7       30   on the 80 m start line   on the 50 m start line
-────────────────────────────────────────────────────────────────────────────
-Total 120 m for each athlete.
+════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       80   on the 80 m start line   on the finish line
+────────────────────────────────────────────────────────────────────────
+Total 320 m for each athlete.
 
 Who goes when
 ───────────────────────────────────────────────────────────────────────────────
  Go         Rep   Wave   Lane: who                  From              In at
 ═══════════════════════════════════════════════════════════════════════════════
- 18:43:45   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:43:49
- 18:47:49   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:47:52
- 18:51:52   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:51:56
- 18:56:15   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:56:18
+ 18:38:24   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:38:35
+ 18:42:35   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:42:46
+ 18:46:53   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:47:04
+ 18:51:04   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:51:15
 ───────────────────────────────────────────────────────────────────────────────
-- Ada 3.6 s: lanes 5-6-7-5
-- Bela 3.6 s: lanes 6-7-5-6
-- Cleo 3.6 s: lanes 7-5-6-7
-- Run-in in lanes 5 to 7: on the 110 m hurdles start line
-- Coach: outside lane 8, level with the finish in lane 5: on the 50 m start
-  line.
-! 3 abreast in lanes 5 to 7, 16 min.
+- Ada 11 s: lanes 5-6-7-5
+- Bela 11 s: lanes 6-7-5-6
+- Cleo 11 s: lanes 7-5-6-7
+- Coach: outside lane 8, level with the finish line.
+! 3 abreast in lanes 5 to 7, 13 min.
+[PASSES_WRENBECK_GATE]
 
-Block 6, middle distance: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
+Block 7, middle distance: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
 ─────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
 ═════════════════════════════════════════════════════════════════════════
@@ -239,30 +263,6 @@ Who goes when
 - Splits of 200 m: 100 m 18.7 s
 - Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 2 to 4, 16 min.
-[PASSES_WRENBECK_GATE]
-
-Block 7, sprinters: 4 x 80 @ 90% rest 4min
-────────────────────────────────────────────────────────────────────────
- Reps     Lane     Metres   Stand                    Finish
-════════════════════════════════════════════════════════════════════════
- 1 to 4   5 to 7       80   on the 80 m start line   on the finish line
-────────────────────────────────────────────────────────────────────────
-Total 320 m for each athlete.
-
-Who goes when
-───────────────────────────────────────────────────────────────────────────────
- Go         Rep   Wave   Lane: who                  From              In at
-═══════════════════════════════════════════════════════════════════════════════
- 19:05:49   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   19:06:00
- 19:10:00   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   19:10:11
- 19:14:11   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   19:14:22
- 19:18:22   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   19:18:33
-───────────────────────────────────────────────────────────────────────────────
-- Ada 11 s: lanes 5-6-7-5
-- Bela 11 s: lanes 6-7-5-6
-- Cleo 11 s: lanes 7-5-6-7
-- Coach: outside lane 8, level with the finish line.
-! 3 abreast in lanes 5 to 7, 12½ min.
 [PASSES_WRENBECK_GATE]
 
 Please note

@@ -40,29 +40,32 @@ Who goes when
 [PASSES_WRENBECK_GATE]
 
 Block 3, sprinters: 4 x 150 in lanes 3-5 @ 20 rest 5min
-────────────────────────────────────────────────────────────────────────────
- Reps     Lane     Metres   Stand                     Finish
-════════════════════════════════════════════════════════════════════════════
- 1 to 4   3 to 5      150   on the 400 m start line   on the 4th green tick
-────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane      Metres   Stand                           Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 4   3            150   4.97 m back along the inner     on the finish line
+                             line from the 7th green tick
+ 1 to 4   4 and 5      150   4.98 m back along the inner     on the finish line
+                             line from the 7th green tick
+────────────────────────────────────────────────────────────────────────────────
 Total 600 m for each athlete.
 
 Who goes when
-────────────────────────────────────────────────────────────────────────────────
- Go         Rep   Wave   Lane: who                  From               In at
-════════════════════════════════════════════════════════════════════════════════
- 18:37:32   1     1      3: Ada; 4: Bela; 5: Cleo   400 m start line   18:37:52
- 18:42:52   2     1      3: Cleo; 4: Ada; 5: Bela   400 m start line   18:43:12
- 18:48:12   3     1      3: Bela; 4: Cleo; 5: Ada   400 m start line   18:48:32
- 18:53:32   4     1      3: Ada; 4: Bela; 5: Cleo   400 m start line   18:53:52
-────────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From       In at
+════════════════════════════════════════════════════════════════════════
+ 18:37:32   1     1      3: Ada; 4: Bela; 5: Cleo   as above   18:37:52
+ 18:42:52   2     1      3: Cleo; 4: Ada; 5: Bela   as above   18:43:12
+ 18:48:12   3     1      3: Bela; 4: Cleo; 5: Ada   as above   18:48:32
+ 18:53:32   4     1      3: Ada; 4: Bela; 5: Cleo   as above   18:53:52
+────────────────────────────────────────────────────────────────────────
 - Ada 20 s: lanes 3-4-5-3
 - Bela 20 s: lanes 4-5-3-4
 - Cleo 20 s: lanes 5-3-4-5
 - Splits of 150 m: 100 m 13.3 s
-- Coach: outside lane 6, level with the finish in lane 3: on the 4th green tick.
+- Coach: outside lane 8, level with the finish line.
 ! 3 abreast in lanes 3 to 5, 16½ min.
-[PASSES_WRENBECK_JAVELIN]
+[PASSES_WRENBECK_GATE]
 
 Block 4, sprinters: 2 x 250 in lanes 3,5 @ 34 rest 8min
 ──────────────────────────────────────────────────────────────────────
@@ -92,22 +95,27 @@ Who goes when
 
 Please note
 - Spikes for the 150s and the 250s only.
-- Start by arm, not by whistle: sound takes 0.3 s to the 150 m start.
+- Start by arm, not by whistle: sound takes 0.4 s to the 150 m start.
 
 Setting out: one lap from the finish line
-──────────────────────────────────────────────────────────────────────
-     Cone   Lane      Where                     For
-══════════════════════════════════════════════════════════════════════
-        1   3         on the finish line        250 finish
-        2   5         on the finish line        60 and 250 finish
-   3 to 4   6 and 7   on the finish line        60 finish
-   5 to 7   3 to 5    on the 400 m start line   150 start
-        8   3         on the 4th green tick     250 start, 150 finish
-        9   4         on the 4th green tick     150 finish
-       10   5         on the 4th green tick     250 start, 150 finish
- 11 to 13   5 to 7    on the 60 m start line    60 start
-──────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────────
+     Cone   Lane      Where                      Steps   For
+════════════════════════════════════════════════════════════════════════════════
+        1   3         on the finish line                 150 and 250 finish
+        2   4         on the finish line                 150 finish
+        3   5         on the finish line                 60, 150 and 250 finish
+   4 to 5   6 and 7   on the finish line                 60 finish
+   6 to 7   3 and 5   on the 4th green tick              250 start
+        8   3         4.97 m back along the      6½      150 start
+                      inner line from the 7th
+                      green tick
+  9 to 10   4 and 5   4.98 m back along the      6½      150 start
+                      inner line from the 7th
+                      green tick
+ 11 to 13   5 to 7    on the 60 m start line             60 start
+────────────────────────────────────────────────────────────────────────────────
 13 cones, 435 m, 6 min without taping.
+1 step is 0.75 m.
 
 [WRENBECK_RULES]
 
@@ -206,6 +214,7 @@ Who goes when
 - Coach: outside lane 8, level with the finish line.
 ! Lane 2: each start is 7.04 m further back; jog 107.04 m for the same start
   each time.
+! 3 together in lane 2, 6½ min.
 [PASSES_WRENBECK_JAVELIN]
 [PASSES_WRENBECK_GATE]
 
@@ -235,6 +244,7 @@ Who goes when
 - Kaya 34 s: lanes 5-3-4-5
 - Splits of 200 m: 100 m 17 s
 - Coach: outside lane 8, level with the finish line.
+! Lane 3: 200 m to walk back, 2:23.
 ! 3 abreast in lanes 3 to 5, 10 min.
 [PASSES_WRENBECK_GATE]
 

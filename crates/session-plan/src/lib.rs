@@ -33,9 +33,9 @@ pub use people::session::{Athlete, BETWEEN_BLOCKS_S, Group, NoAthlete, Session, 
 pub use people::timezone::{Timezone, TimezoneError};
 pub use people::venue::Venue;
 pub use plan::block_at::BlockAt;
-pub use plan::block_layout::pairs;
 pub use plan::caution::{Caution, cautions};
 pub use plan::chain::{WALK_M_PER_S, creep_m};
+pub use plan::choices::pairs;
 pub use plan::coach_place::CoachPlace;
 pub use plan::cone::{Cone, ConeEnd, ConeUse};
 pub use plan::fault::{PlanError, PlanFault};

@@ -1,8 +1,9 @@
 //! Combinations of cuts, one for each set.
 
 use crate::cut::Cuts;
-use crate::floor::{cut_floor_s, cut_wait_s};
+use crate::floor::{cut_floor_s, cut_wait_s, party_ends_s};
 use crate::rules::TimingRules;
+use crate::slot::Slot;
 
 /// The most combinations that are all looked at.
 const MOST_COMBINATIONS: usize = 200_000;
@@ -22,7 +23,11 @@ pub(crate) struct Candidate {
 
 /// The combinations, that with the earliest bound first, of equals that with the shortest waits; and whether
 /// these are all.
-pub(crate) fn candidates(cuts: &[Cuts<'_>], rules: &TimingRules) -> (Vec<Candidate>, bool) {
+pub(crate) fn candidates(
+    slots: &[Slot<'_>],
+    cuts: &[Cuts<'_>],
+    rules: &TimingRules,
+) -> (Vec<Candidate>, bool) {
     let of_cut =
         |cut| Candidate { floor_s: cut_floor_s(cut, rules), wait_s: cut_wait_s(cut), cuts: Vec::new() };
     let single: Vec<Vec<Candidate>> = cuts.iter().map(|set| set.cuts.iter().map(of_cut).collect()).collect();
@@ -31,7 +36,7 @@ pub(crate) fn candidates(cuts: &[Cuts<'_>], rules: &TimingRules) -> (Vec<Candida
         cuts.iter().all(|set| set.is_all) && choices.is_some_and(|choices| choices <= MOST_COMBINATIONS);
     let mut candidates: Vec<Candidate> = (if all { every(&single) } else { likely(&single) })
         .into_iter()
-        .map(|cuts| joined(&single, cuts))
+        .map(|cuts| joined(slots, &single, cuts))
         .collect();
     candidates.sort_by(|a, b| {
         let order = a.floor_s.total_cmp(&b.floor_s).then(a.wait_s.total_cmp(&b.wait_s));
@@ -40,10 +45,10 @@ pub(crate) fn candidates(cuts: &[Cuts<'_>], rules: &TimingRules) -> (Vec<Candida
     (candidates, all)
 }
 
-fn joined(single: &[Vec<Candidate>], cuts: Vec<usize>) -> Candidate {
-    let chosen = || cuts.iter().zip(single).map(|(&cut, of_set)| &of_set[cut]);
-    let floor_s = chosen().map(|one| one.floor_s).fold(0.0, f64::max);
-    Candidate { floor_s, wait_s: chosen().map(|one| one.wait_s).sum(), cuts }
+fn joined(slots: &[Slot<'_>], single: &[Vec<Candidate>], cuts: Vec<usize>) -> Candidate {
+    let floor_s = party_ends_s(slots, |index, _| single[index][cuts[index]].floor_s);
+    let wait_s = cuts.iter().zip(single).map(|(&cut, of_set)| of_set[cut].wait_s).sum();
+    Candidate { floor_s, wait_s, cuts }
 }
 
 fn every(single: &[Vec<Candidate>]) -> Vec<Vec<usize>> {

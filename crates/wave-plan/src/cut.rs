@@ -1,4 +1,4 @@
-//! A set cut into waves, in the order of their starts.
+//! An itinerary cut into waves, in the order of their starts.
 
 use std::collections::HashMap;
 use std::rc::Rc;
@@ -6,18 +6,19 @@ use std::rc::Rc;
 use crate::cutting::{Cuttings, ways_to_cut};
 use crate::error::SquadError;
 use crate::group_lanes::group_lanes;
+use crate::itinerary::{Itinerary, Mode};
 use crate::lane_turns::lane_turns;
-use crate::set::{Mode, SquadSet};
+use crate::slot::Slot;
 use crate::wave::Wave;
 
 /// With no more waves and repetitions than this, every order of the waves is looked at.
 pub(crate) const EXACT_WAVES: usize = 6;
-const EXACT_REPS: u32 = 12;
+const EXACT_REPS: usize = 12;
 
 /// The most cuts of a set that are all looked at.
 const MOST_CUTS: usize = 100_000;
 
-/// A set cut into waves, in the order of their starts.
+/// An itinerary cut into waves, in the order of their starts.
 #[derive(Clone, Debug)]
 pub(crate) struct Cut<'a> {
     pub(crate) waves: Vec<Rc<Wave<'a>>>,
@@ -50,17 +51,13 @@ fn kept<'m>(waves: impl Iterator<Item = &'m [usize]>, before: &[Option<usize>]) 
 /// # Errors
 ///
 /// [`SquadError::Pins`] where no cut has a lane for everybody.
-pub(crate) fn cuts<'a>(
-    number: usize,
-    set: &'a SquadSet,
-    before: &[Option<usize>],
-    is_exact: bool,
-) -> Result<Cuts<'a>, SquadError> {
+pub(crate) fn cuts<'a>(number: usize, slot: &Slot<'a>, is_exact: bool) -> Result<Cuts<'a>, SquadError> {
+    let Slot { party, itinerary: set, before, .. } = *slot;
     let Cuttings { ways, is_all: mut all } = ways_to_cut(set);
     let orders = (1..=set.wave_count()).fold(1, usize::saturating_mul);
-    let is_exact = is_exact && set.reps <= EXACT_REPS && ways.len().saturating_mul(orders) <= MOST_CUTS;
+    let is_exact = is_exact && set.runs.len() <= EXACT_REPS && ways.len().saturating_mul(orders) <= MOST_CUTS;
     let classes = classes(set);
-    let mut waves_made = WavesMade { number, set, numbers: HashMap::new(), made: HashMap::new() };
+    let mut waves_made = WavesMade { number, party, set, numbers: HashMap::new(), made: HashMap::new() };
     let mut cuts: Vec<Cut<'a>> = Vec::new();
     let mut seen: HashMap<Vec<usize>, usize> = HashMap::new();
     let mut pinned = Vec::new();
@@ -98,7 +95,8 @@ pub(crate) fn cuts<'a>(
 /// The waves of a set, each made once: the same wave is part of many cuts.
 struct WavesMade<'a> {
     number: usize,
-    set: &'a SquadSet,
+    party: usize,
+    set: &'a Itinerary,
     /// A number for each of the waves, by its members.
     numbers: HashMap<Vec<usize>, usize>,
     made: HashMap<(usize, Option<u8>), Rc<Wave<'a>>>,
@@ -113,7 +111,7 @@ impl<'a> WavesMade<'a> {
     /// A cut, with a lane for each group; nothing where a group has none that all of it may use.
     fn cut(&mut self, waves: &[&[usize]], numbers: impl Iterator<Item = usize>) -> Option<Cut<'a>> {
         let lanes = match self.set.mode {
-            Mode::OneToALane { .. } => vec![None; waves.len()],
+            Mode::OneToALane { .. } | Mode::Together => vec![None; waves.len()],
             Mode::GroupToALane { .. } => group_lanes(self.set, waves)?.into_iter().map(Some).collect(),
         };
         let waves = waves.iter().zip(numbers).zip(lanes).map(|((members, number), lane)| {
@@ -121,7 +119,7 @@ impl<'a> WavesMade<'a> {
             let wave = self.made.entry((number, lane)).or_insert_with(|| {
                 // Who is alone in a lane may have any of them: lanes turn.
                 let lanes = lane.map_or_else(|| self.set.lanes.clone(), |lane| vec![lane]);
-                Rc::new(Wave::new(id, self.set, members.to_vec(), lanes))
+                Rc::new(Wave::new((self.party, self.set), id, members.to_vec(), lanes))
             });
             Rc::clone(wave)
         });
@@ -129,19 +127,19 @@ impl<'a> WavesMade<'a> {
     }
 }
 
-/// The longest cycle first, the slowest first, and the fastest first.
-fn likely_orders(set: &SquadSet, way: &[Vec<usize>]) -> Vec<Vec<usize>> {
+/// The longest first, the slowest first, and the fastest first.
+fn likely_orders(set: &Itinerary, way: &[Vec<usize>]) -> Vec<Vec<usize>> {
     let forward: Vec<usize> = (0..way.len()).collect();
     let mut longest_first = forward.clone();
-    let cycle_s =
-        |wave: usize| set.members(&way[wave]).iter().map(|runner| runner.cycle_s()).fold(0.0, f64::max);
-    longest_first.sort_by(|&a, &b| cycle_s(b).total_cmp(&cycle_s(a)).then(b.cmp(&a)));
+    let alone_s =
+        |wave: usize| set.members(&way[wave]).iter().map(|runner| runner.alone_s()).fold(0.0, f64::max);
+    longest_first.sort_by(|&a, &b| alone_s(b).total_cmp(&alone_s(a)).then(b.cmp(&a)));
     vec![longest_first, forward.iter().rev().copied().collect(), forward]
 }
 
-/// For each runner the first with the same target, rest and lanes.
-fn classes(set: &SquadSet) -> Vec<usize> {
-    let times = |n: usize| (set.runners[n].target_s, set.runners[n].rest_s, &set.runners[n].lanes);
+/// For each runner the first with the same times and lanes.
+fn classes(set: &Itinerary) -> Vec<usize> {
+    let times = |n: usize| (&set.runners[n].times, &set.runners[n].lanes);
     let first_like = |n: usize| (0..n).find(|&other| times(other) == times(n)).unwrap_or(n);
     (0..set.runners.len()).map(first_like).collect()
 }
@@ -153,10 +151,11 @@ fn likeness(classes: &[usize], waves: &[&[usize]]) -> Vec<usize> {
 }
 
 /// Whether the members of a wave may run at once.
-fn has_lanes(set: &SquadSet, members: &[usize]) -> bool {
+fn has_lanes(set: &Itinerary, members: &[usize]) -> bool {
     let runners = set.members(members);
     match set.mode {
         Mode::OneToALane { .. } => lane_turns(&runners, &set.lanes, 1).is_some(),
+        Mode::Together => true,
         Mode::GroupToALane { .. } => {
             set.lanes.iter().any(|&lane| runners.iter().all(|runner| runner.may_use(lane)))
         }

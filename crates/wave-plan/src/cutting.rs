@@ -2,10 +2,10 @@
 //!
 //! This is the only place that decides who runs together. To cut in another way, change [`ways_to_cut`] or
 //! call a function of your own from there. The rest of the crate orders, times and lays out in lanes whatever
-//! comes back; it needs everybody in exactly one wave, and no more to a wave than [`SquadSet::most_in_wave`].
-//! To let callers choose, add a field to [`SquadSet`].
+//! comes back; it needs everybody in exactly one wave, and no more to a wave than [`Itinerary::most_in_wave`].
+//! To let callers choose, add a field to [`Itinerary`].
 
-use crate::set::SquadSet;
+use crate::itinerary::Itinerary;
 
 /// The most ways that are looked at; beyond that, one even cut.
 const MOST_WAYS: usize = 2_000;
@@ -20,11 +20,16 @@ pub(crate) struct Cuttings {
 
 /// Cuts the runners of a set, from the fastest to the slowest, into as few waves as can be: those of like
 /// speed run together.
-pub(crate) fn ways_to_cut(set: &SquadSet) -> Cuttings {
+pub(crate) fn ways_to_cut(set: &Itinerary) -> Cuttings {
     let mut order: Vec<usize> = (0..set.runners.len()).collect();
-    // Those with the same target and the same rest stay together, so that nobody waits for another's rest.
-    let (target, rest) = (|n: usize| set.runners[n].target_s, |n: usize| set.runners[n].rest_s);
-    order.sort_by(|&a, &b| target(a).total_cmp(&target(b)).then(rest(a).total_cmp(&rest(b))));
+    // Those with the same times stay together, so that nobody waits for another's rest.
+    let first =
+        |n: usize| set.runners[n].times.first().map_or((0.0, 0.0), |times| (times.target_s, times.rest_s));
+    let all_s = |n: usize| set.runners[n].times.iter().map(|times| times.target_s).sum::<f64>();
+    order.sort_by(|&a, &b| {
+        let ((a_s, a_rest_s), (b_s, b_rest_s)) = (first(a), first(b));
+        a_s.total_cmp(&b_s).then(a_rest_s.total_cmp(&b_rest_s)).then(all_s(a).total_cmp(&all_s(b)))
+    });
     let (sizes, is_all) = sizes(order.len(), set.most_in_wave());
     let cut = |sizes: &Vec<usize>| {
         let mut left = order.as_slice();

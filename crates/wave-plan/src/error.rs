@@ -1,8 +1,9 @@
 //! Why there is no plan.
 
 use crate::ground::Ground;
+use crate::itinerary::{Itinerary, Stretch};
+use crate::party::Party;
 use crate::rules::TimingRules;
-use crate::set::SquadSet;
 
 /// The longest time and distance that make sense, in seconds and metres.
 const MOST_S: f64 = 6.0 * 3600.0;
@@ -11,12 +12,12 @@ const MOST_M: f64 = 100_000.0;
 /// The shortest lap that makes sense, in metres.
 const LEAST_LAP_M: f64 = 20.0;
 
-/// The most lanes of a set.
+/// The most lanes of an itinerary.
 const MOST_LANES: usize = 16;
 
-/// The most runners and starts of all sets together.
+/// The most runners of an itinerary, and the most starts of all together.
 const MOST_RUNNERS: usize = 1_000;
-const MOST_STARTS: usize = 5_000;
+const MOST_STARTS: usize = 20_000;
 
 /// Why there is no plan.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -43,6 +44,16 @@ pub enum SquadError {
         /// The value.
         seconds: f64,
     },
+    /// Somebody does no run, or more than there are.
+    #[error("{name} does {runs} of {of} runs")]
+    Runs {
+        /// Who it is.
+        name: String,
+        /// How many runs they do.
+        runs: usize,
+        /// How many there are.
+        of: usize,
+    },
     /// A number of a set makes no sense.
     #[error("a set has a {what} of {number}")]
     Number {
@@ -54,7 +65,7 @@ pub enum SquadError {
     /// Too many run, or too often, to be planned at once.
     #[error("{count} {what} are too many to plan at once; split the squad")]
     TooMany {
-        /// Runners, starts or crossings.
+        /// Runners or starts.
         what: &'static str,
         /// How many there are.
         count: usize,
@@ -68,62 +79,79 @@ pub enum SquadError {
 }
 
 /// Checks what is to be planned, so that nothing behind it can fail on a number.
-pub(crate) fn check(sets: &[SquadSet], rules: &TimingRules) -> Result<(), SquadError> {
-    for (what, number) in [("timing gap", rules.timing_gap_s), ("start gap", rules.start_gap_s)] {
-        if !(0.0..=MOST_S).contains(&number) {
-            return Err(SquadError::Number { what, number });
-        }
+pub(crate) fn check(parties: &[Party], rules: &TimingRules) -> Result<(), SquadError> {
+    let mut numbers = vec![("timing gap", rules.timing_gap_s), ("start gap", rules.start_gap_s)];
+    numbers.extend(parties.iter().map(|party| ("start", party.begins_s)));
+    let itineraries = || parties.iter().flat_map(|party| &party.itineraries);
+    numbers.extend(itineraries().map(|itinerary| ("break", itinerary.after_s)));
+    if let Some((what, number)) = numbers.into_iter().find(|(_, number)| !(0.0..=MOST_S).contains(number)) {
+        return Err(SquadError::Number { what, number });
     }
-    if sets.is_empty() {
+    if itineraries().next().is_none() {
         return Err(SquadError::Nobody);
     }
-    sets.iter().try_for_each(check_set)?;
-    let total = |count: fn(&SquadSet) -> usize| sets.iter().map(count).fold(0, usize::saturating_add);
-    let counts = [
-        ("runners", total(|set| set.runners.len()), MOST_RUNNERS),
-        ("starts", total(SquadSet::start_count), MOST_STARTS),
-    ];
+    itineraries().try_for_each(check_itinerary)?;
+    let runners = itineraries().map(|itinerary| itinerary.runners.len()).max().unwrap_or(0);
+    let starts = itineraries().map(Itinerary::start_count).fold(0, usize::saturating_add);
+    let counts = [("runners", runners, MOST_RUNNERS), ("starts", starts, MOST_STARTS)];
     match counts.into_iter().find(|(_, count, most)| count > most) {
         Some((what, count, _)) => Err(SquadError::TooMany { what, count }),
         None => Ok(()),
     }
 }
 
-fn check_set(set: &SquadSet) -> Result<(), SquadError> {
-    if set.runners.is_empty() {
+fn check_itinerary(itinerary: &Itinerary) -> Result<(), SquadError> {
+    if itinerary.runners.is_empty() {
         return Err(SquadError::Nobody);
     }
-    if set.lanes.is_empty() {
+    let lanes = &itinerary.lanes;
+    if lanes.is_empty() {
         return Err(SquadError::NoLanes);
     }
-    if let Some((_, &lane)) = set.lanes.iter().enumerate().find(|(n, lane)| set.lanes[..*n].contains(lane)) {
+    if let Some((_, &lane)) = lanes.iter().enumerate().find(|(n, lane)| lanes[..*n].contains(lane)) {
         return Err(SquadError::LaneTwice { lane });
     }
-    let (shortest_m, longest_m) = match set.ground {
+    let runs = itinerary.runs.len();
+    for (what, number, makes_sense) in
+        [("number of runs", runs, runs > 0), ("number of lanes", lanes.len(), lanes.len() <= MOST_LANES)]
+    {
+        if !makes_sense {
+            return Err(SquadError::Number { what, number: number as f64 });
+        }
+    }
+    itinerary.runs.iter().flatten().try_for_each(check_stretch)?;
+    for runner in &itinerary.runners {
+        if runner.times.is_empty() || runner.times.len() > runs {
+            return Err(SquadError::Runs { name: runner.name.clone(), runs: runner.times.len(), of: runs });
+        }
+        for times in &runner.times {
+            let wrong = |what, seconds| Err(SquadError::Time { name: runner.name.clone(), what, seconds });
+            if !(times.target_s > 0.0 && times.target_s <= MOST_S) {
+                return wrong("target", times.target_s);
+            }
+            if !(0.0..=MOST_S).contains(&times.rest_s) {
+                return wrong("rest", times.rest_s);
+            }
+        }
+    }
+    Ok(())
+}
+
+fn check_stretch(stretch: &Stretch) -> Result<(), SquadError> {
+    let (shortest_m, longest_m) = match stretch.ground {
         Ground::Straight => (LEAST_LAP_M, LEAST_LAP_M),
         Ground::Laps { shortest_m, longest_m } => (shortest_m, longest_m),
     };
     let finish_m =
-        set.finish_m.values().copied().find(|finish_m| finish_m.is_nan() || finish_m.abs() > MOST_M);
+        stretch.finish_m.values().copied().find(|finish_m| finish_m.is_nan() || finish_m.abs() > MOST_M);
     let numbers = [
-        ("number of repetitions", f64::from(set.reps), set.reps > 0),
-        ("number of lanes", set.lanes.len() as f64, set.lanes.len() <= MOST_LANES),
-        ("distance", set.distance_m, set.distance_m > 0.0 && set.distance_m <= MOST_M),
+        ("distance", stretch.distance_m, stretch.distance_m > 0.0 && stretch.distance_m <= MOST_M),
         ("shortest lap", shortest_m, (LEAST_LAP_M..=MOST_M).contains(&shortest_m)),
         ("longest lap", longest_m, longest_m >= shortest_m && longest_m <= MOST_M),
         ("finish", finish_m.unwrap_or(0.0), finish_m.is_none()),
     ];
-    if let Some(&(what, number, _)) = numbers.iter().find(|(.., makes_sense)| !makes_sense) {
-        return Err(SquadError::Number { what, number });
+    match numbers.into_iter().find(|(.., makes_sense)| !makes_sense) {
+        Some((what, number, _)) => Err(SquadError::Number { what, number }),
+        None => Ok(()),
     }
-    for runner in &set.runners {
-        let wrong = |what, seconds| Err(SquadError::Time { name: runner.name.clone(), what, seconds });
-        if !(runner.target_s > 0.0 && runner.target_s <= MOST_S) {
-            return wrong("target", runner.target_s);
-        }
-        if !(0.0..=MOST_S).contains(&runner.rest_s) {
-            return wrong("rest", runner.rest_s);
-        }
-    }
-    Ok(())
 }

@@ -1,44 +1,47 @@
 //! A quick plan: one start after the other, each as early as those before allow.
 
 use crate::network::{EXACT_S, Network};
+use crate::spacing::{Meetings, Spacing};
 
-/// Which set's next start is placed first.
+/// Which party's next start is placed first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Turn {
     /// The one that can go first.
     Soonest,
-    /// The one with most time still needed from its go to the end of its set.
+    /// The one with most time still needed from its go to the end of its party.
     Longest,
 }
 
-/// Places the starts of each set in their order, each as early as those before allow. A time is always found:
+/// Places the starts of each party in their order, each as early as those before allow. A time is always found:
 /// late enough, nobody is in the way.
-pub(crate) fn greedy_starts(network: &Network, turn: Turn) -> Vec<f64> {
+pub(crate) fn greedy_starts<'a>(
+    network: &Network<'a>,
+    meetings: &mut Meetings<'a>,
+    spacing: &mut Spacing<'_>,
+    turn: Turn,
+) -> Vec<f64> {
     let count = network.starts.len();
-    let mut near: Vec<Vec<(usize, f64, f64)>> = vec![Vec::new(); count];
-    for choice in &network.choices {
-        near[choice.to].push((choice.from, choice.low_s, choice.high_s));
-        near[choice.from].push((choice.to, -choice.high_s, -choice.low_s));
-    }
     let tail_s = tails_s(network);
-    let sets = network.starts.last().map_or(0, |start| start.set + 1);
-    let mut next: Vec<usize> =
-        (0..sets).map(|set| network.starts.partition_point(|start| start.set < set)).collect();
+    let party = |start: usize| network.starts[start].wave.party;
+    let mut open: Vec<usize> =
+        (0..count).filter(|&start| start == 0 || party(start) != party(start - 1)).collect();
+    let mut placed = Placed { network, meetings, spacing, at_s: Vec::with_capacity(count) };
     let mut starts_s = vec![f64::NAN; count];
-    let mut least_s = vec![0.0_f64; count];
-    for _ in 0..count {
-        let open = (0..sets).filter(|&set| network.starts.get(next[set]).is_some_and(|next| next.set == set));
-        let best = open
-            .map(|set| {
-                let start = next[set];
-                let at_s = soonest(network, &near[start], &starts_s, start, least_s[start]);
-                (if turn == Turn::Soonest { at_s } else { -at_s - tail_s[start] }, set, at_s)
-            })
-            .min_by(|a, b| a.0.total_cmp(&b.0));
-        let Some((_, set, at_s)) = best else { break };
-        let start = next[set];
-        next[set] += 1;
+    let mut least_s: Vec<f64> = network.starts.iter().map(|start| start.least_s).collect();
+    while !open.is_empty() {
+        let ready = open.iter().enumerate().map(|(place, &start)| {
+            let at_s = placed.soonest(start, least_s[start]);
+            (if turn == Turn::Soonest { at_s } else { -at_s - tail_s[start] }, place, at_s)
+        });
+        let Some((_, place, at_s)) = ready.min_by(|a, b| a.0.total_cmp(&b.0)) else { break };
+        let start = open[place];
+        if start + 1 < count && party(start + 1) == party(start) {
+            open[place] = start + 1;
+        } else {
+            open.remove(place);
+        }
         starts_s[start] = at_s;
+        placed.add(start, at_s);
         for &(to, by_s) in &network.after[start] {
             least_s[to] = least_s[to].max(at_s + by_s);
         }
@@ -47,7 +50,7 @@ pub(crate) fn greedy_starts(network: &Network, turn: Turn) -> Vec<f64> {
 }
 
 /// From each start to the end of everything that must come after it, in seconds.
-fn tails_s(network: &Network) -> Vec<f64> {
+fn tails_s(network: &Network<'_>) -> Vec<f64> {
     let mut tail_s: Vec<f64> = network.starts.iter().map(|start| start.window_s.1).collect();
     for start in (0..tail_s.len()).rev() {
         for &(to, by_s) in &network.after[start] {
@@ -57,49 +60,71 @@ fn tails_s(network: &Network) -> Vec<f64> {
     tail_s
 }
 
-/// The first time from `least_s` on that keeps clear of all starts placed so far.
-fn soonest(
-    network: &Network,
-    near: &[(usize, f64, f64)],
-    starts_s: &[f64],
-    start: usize,
-    least_s: f64,
-) -> f64 {
-    let mut at_s = least_s;
-    loop {
-        let before_s = at_s;
-        for &(other, low_s, high_s) in near {
-            let apart_s = at_s - starts_s[other];
-            if apart_s > low_s + EXACT_S && apart_s < high_s - EXACT_S {
-                at_s = starts_s[other] + high_s;
-            }
-        }
-        if let Some(gap_s) = network.two_at_once_s {
-            at_s = at_s.max(third(network, starts_s, start, at_s, gap_s));
-        }
-        if at_s <= before_s {
-            return at_s;
-        }
-    }
+/// The starts that have a time, the earliest first.
+struct Placed<'p, 'a, 'r> {
+    network: &'p Network<'a>,
+    meetings: &'p mut Meetings<'a>,
+    spacing: &'p mut Spacing<'r>,
+    at_s: Vec<(f64, usize)>,
 }
 
-/// The time from which a finish window no longer overlaps with two others that overlap; `at_s` if it never does.
-fn third(network: &Network, starts_s: &[f64], start: usize, at_s: f64, gap_s: f64) -> f64 {
-    let window_s = network.starts[start].window_s;
-    let beside: Vec<(f64, f64)> = (starts_s.iter().zip(&network.starts))
-        .filter(|(start_s, _)| !start_s.is_nan())
-        .map(|(start_s, other)| (start_s + other.window_s.0, start_s + other.window_s.1))
-        .filter(|(first_s, last_s)| {
-            at_s + window_s.0 - last_s < gap_s - EXACT_S && first_s - at_s - window_s.1 < gap_s - EXACT_S
-        })
-        .collect();
-    let mut until_s = f64::INFINITY;
-    for (index, a) in beside.iter().enumerate() {
-        for b in &beside[index + 1..] {
-            if a.0 - b.1 < gap_s - EXACT_S && b.0 - a.1 < gap_s - EXACT_S {
-                until_s = until_s.min(a.1.min(b.1) + gap_s - window_s.0);
+impl Placed<'_, '_, '_> {
+    fn add(&mut self, start: usize, at_s: f64) {
+        let place = self.at_s.partition_point(|(other_s, _)| *other_s <= at_s);
+        self.at_s.insert(place, (at_s, start));
+    }
+
+    /// Those that start at most `reach_s` before or after a time.
+    fn near(&self, at_s: f64, reach_s: f64) -> std::ops::Range<usize> {
+        let from = self.at_s.partition_point(|(other_s, _)| *other_s < at_s - reach_s);
+        from..from + self.at_s[from..].partition_point(|(other_s, _)| *other_s <= at_s + reach_s)
+    }
+
+    /// The first time from `least_s` on at which a start keeps clear of all that are placed.
+    fn soonest(&mut self, start: usize, least_s: f64) -> f64 {
+        let (network, reach_s) = (self.network, self.meetings.reach_s);
+        let own = &network.starts[start];
+        let mut at_s = least_s;
+        loop {
+            let before_s = at_s;
+            for place in self.near(at_s, reach_s) {
+                let (other_s, other) = self.at_s[place];
+                for &(low_s, high_s) in
+                    self.meetings.forbidden(self.spacing, network.starts[other].kind, own.kind)
+                {
+                    let apart_s = at_s - other_s;
+                    if apart_s > low_s + EXACT_S && apart_s < high_s - EXACT_S {
+                        at_s = other_s + high_s;
+                    }
+                }
+            }
+            if let Some(gap_s) = network.two_at_once_s.filter(|_| own.is_timed) {
+                at_s = at_s.max(self.third(own.window_s, at_s, gap_s));
+            }
+            if at_s <= before_s {
+                return at_s;
             }
         }
     }
-    if until_s.is_finite() { until_s } else { at_s }
+
+    /// The time from which a finish window no longer overlaps with two others that overlap; `at_s` if it never does.
+    fn third(&self, window_s: (f64, f64), at_s: f64, gap_s: f64) -> f64 {
+        let beside: Vec<(f64, f64)> = (self.at_s[self.near(at_s, self.meetings.reach_s)].iter())
+            .map(|(other_s, other)| (other_s, &self.network.starts[*other]))
+            .filter(|(_, other)| other.is_timed)
+            .map(|(other_s, other)| (other_s + other.window_s.0, other_s + other.window_s.1))
+            .filter(|(first_s, last_s)| {
+                at_s + window_s.0 - last_s < gap_s - EXACT_S && first_s - at_s - window_s.1 < gap_s - EXACT_S
+            })
+            .collect();
+        let mut until_s = f64::INFINITY;
+        for (index, a) in beside.iter().enumerate() {
+            for b in &beside[index + 1..] {
+                if a.0 - b.1 < gap_s - EXACT_S && b.0 - a.1 < gap_s - EXACT_S {
+                    until_s = until_s.min(a.1.min(b.1) + gap_s - window_s.0);
+                }
+            }
+        }
+        if until_s.is_finite() { until_s } else { at_s }
+    }
 }

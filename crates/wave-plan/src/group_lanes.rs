@@ -1,10 +1,10 @@
 //! A lane for each group.
 
-use crate::set::SquadSet;
+use crate::itinerary::Itinerary;
 
 /// A lane for each group, in turn. Where some may not use every lane, each gets one that it may use, with as few
 /// groups to a lane as possible.
-pub(crate) fn group_lanes(set: &SquadSet, waves: &[&[usize]]) -> Option<Vec<u8>> {
+pub(crate) fn group_lanes(set: &Itinerary, waves: &[&[usize]]) -> Option<Vec<u8>> {
     let count = set.lanes.len();
     let may: Vec<Vec<usize>> = (waves.iter().enumerate())
         .map(|(place, members)| {

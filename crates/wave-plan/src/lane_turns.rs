@@ -8,18 +8,18 @@ use crate::runner::Runner;
 /// Without such limits the lanes turn by one from repetition to repetition, so that no runner has a
 /// lane twice before having each once. With limits each repetition gets the assignment whose lanes
 /// have been used least, by dynamic programming over the lanes that are taken.
-pub(crate) fn lane_turns(runners: &[&Runner], lanes: &[u8], reps: u32) -> Option<Vec<Vec<u8>>> {
+pub(crate) fn lane_turns(runners: &[&Runner], lanes: &[u8], reps: usize) -> Option<Vec<Vec<u8>>> {
     let is_free = runners.iter().all(|runner| runner.lanes.is_none());
     if runners.len() > lanes.len() {
         return None;
     }
     if is_free {
         let turn = |rep: usize| (0..runners.len()).map(|place| lanes[(place + rep) % lanes.len()]).collect();
-        return Some((0..reps as usize).map(turn).collect());
+        return Some((0..reps).map(turn).collect());
     }
     let mut used = vec![vec![0_u32; lanes.len()]; runners.len()];
-    let mut turns = Vec::with_capacity(reps as usize);
-    for rep in 0..reps as usize {
+    let mut turns = Vec::with_capacity(reps);
+    for rep in 0..reps {
         let turn = least_used(runners, lanes, &used, rep)?;
         for (runner, &lane) in turn.iter().enumerate() {
             used[runner][lane] += 1;
@@ -69,7 +69,7 @@ mod tests {
 
     #[test]
     fn everybody_has_each_lane_as_often_as_the_numbers_allow() {
-        let runners: Vec<Runner> = (0..4).map(|n| Runner::new(n.to_string(), 30.0, 60.0)).collect();
+        let runners: Vec<Runner> = (0..4).map(|n| Runner::new(n.to_string(), 1, 30.0, 60.0)).collect();
         let runners: Vec<&Runner> = runners.iter().collect();
         let turns = lane_turns(&runners, &[2, 3, 4, 5, 6], 7).expect("five lanes suffice for four");
         for runner in 0..4 {
@@ -81,7 +81,7 @@ mod tests {
 
     #[test]
     fn a_pinned_runner_stays_in_the_lanes_allowed() {
-        let mut runners: Vec<Runner> = (0..3).map(|n| Runner::new(n.to_string(), 30.0, 60.0)).collect();
+        let mut runners: Vec<Runner> = (0..3).map(|n| Runner::new(n.to_string(), 1, 30.0, 60.0)).collect();
         runners[1].lanes = Some(vec![5, 6]);
         let runners: Vec<&Runner> = runners.iter().collect();
         let turns = lane_turns(&runners, &[4, 5, 6], 6).expect("three lanes suffice");
@@ -90,7 +90,7 @@ mod tests {
 
     #[test]
     fn too_many_pins_leave_no_assignment() {
-        let mut runners: Vec<Runner> = (0..2).map(|n| Runner::new(n.to_string(), 30.0, 60.0)).collect();
+        let mut runners: Vec<Runner> = (0..2).map(|n| Runner::new(n.to_string(), 1, 30.0, 60.0)).collect();
         for runner in &mut runners {
             runner.lanes = Some(vec![5]);
         }

@@ -1,37 +1,36 @@
-//! Squads: who runs when, so that every rest is kept and every finish can be timed.
+//! One evening, one schedule: who runs when, so that every rest is kept and every finish can be timed.
 //!
-//! A *set* is a number of repetitions of one distance. Its athletes run in *waves*: in a sprint set one athlete to a
-//! lane, all starting together; in a set of longer runs a pace group to a lane. Waves keep their members and
-//! their order through the set. Every wave gets a *go time* for each repetition, so that
+//! A [`Party`] is a group on its own clock. It does one [`Itinerary`] after the other: runs in order, each with what
+//! its [`Runner`]s need before the next. The athletes of an itinerary run in *waves*: in sprints one athlete to a
+//! lane, all starting together; in longer runs a pace group to a lane. Waves keep their members and their order
+//! through the itinerary. Every wave gets a *go time* for each run, so that
 //!
 //! 1. every athlete has the rest that was asked for;
 //! 2. the finish windows of two waves (from the fastest member's finish to the slowest's) are at least the
-//!    timing gap apart; with two timers, at most two windows overlap;
+//!    timing gap apart; with two timers, at most two windows overlap; with one for each party, those of one party
+//!    are apart;
 //! 3. two starts are at least the start gap apart, and nobody comes within 10 m of another wave's runner in
 //!    the same lane;
 //! 4. nobody runs through a start in the 10 s before the go of the wave that stands there;
 //! 5. nobody runs the other way in a lane while somebody else runs in it.
 //!
-//! Of all such plans it finds one that ends first, with a bound where it could not look at all of them. Lanes
-//! then turn from repetition to repetition, so that each athlete gets inner and outer lanes as evenly as the
-//! numbers allow.
+//! Parties share nothing else, and wait for one another only where they share something. Of all such plans it finds
+//! one that ends first, with a bound where it could not look at all of them. Lanes then turn from run to run, so
+//! that each athlete gets inner and outer lanes as evenly as the numbers allow.
 //!
 //! It knows times, distances and lanes, and nothing about tracks, texts or files.
 //!
 //! ```
-//! use wave_plan::{Ground, Runner, SquadSet, TimingRules, plan_squads};
+//! use wave_plan::{Ground, Itinerary, Party, Runner, Stretch, TimingRules, plan_evening};
 //!
 //! // Fourteen athletes, lane 1 closed on a track of six: 6 × 200 m in 34 s with 3 min of rest.
-//! let set = SquadSet {
-//!     reps: 6,
-//!     distance_m: 200.0,
-//!     ground: Ground::Laps { shortest_m: 407.0, longest_m: 437.7 },
-//!     lanes: vec![2, 3, 4, 5, 6],
-//!     runners: (1..=14).map(|n| Runner::new(n.to_string(), 34.0, 180.0)).collect(),
-//!     ..SquadSet::default()
-//! };
-//! let plan = plan_squads(&[set], &TimingRules::default(), &[])?;
-//! assert_eq!(plan.sets[0].len(), 3);
+//! let ground = Ground::Laps { shortest_m: 407.0, longest_m: 437.7 };
+//! let stretch = Stretch { distance_m: 200.0, ground, ..Stretch::default() };
+//! let runners = (1..=14).map(|n| Runner::new(n.to_string(), 6, 34.0, 180.0)).collect();
+//! let itinerary = Itinerary::repetitions(6, stretch, vec![2, 3, 4, 5, 6], runners);
+//! let party = Party { begins_s: 0.0, itineraries: vec![itinerary] };
+//! let plan = plan_evening(&[party], &TimingRules::default(), &[])?;
+//! assert_eq!(plan.parties[0][0].waves.len(), 3);
 //! // The slowest wave's own end, and a start gap of 10 s for each of the two waves behind it.
 //! assert!((plan.end_s - (6.0 * 34.0 + 5.0 * 180.0 + 20.0)).abs() < 1e-6);
 //! assert!(plan.is_proven);
@@ -46,21 +45,24 @@ mod floor;
 mod greedy;
 mod ground;
 mod group_lanes;
+mod itinerary;
 mod lane_turns;
 mod network;
+mod party;
 mod plan;
 mod planner;
 mod rules;
 mod runner;
-mod set;
+mod slot;
 mod soonest;
 mod spacing;
 mod wave;
 
 pub use error::SquadError;
 pub use ground::Ground;
-pub use plan::{SquadPlan, WavePlan};
-pub use planner::plan_squads;
+pub use itinerary::{Itinerary, Mode, Stretch};
+pub use party::Party;
+pub use plan::{EveningPlan, ItineraryPlan, WavePlan};
+pub use planner::plan_evening;
 pub use rules::{Timers, TimingRules};
-pub use runner::Runner;
-pub use set::{Mode, SquadSet};
+pub use runner::{RunTimes, Runner};

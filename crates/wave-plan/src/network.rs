@@ -4,6 +4,9 @@
 //! bound what every further choice can reach.
 
 use std::collections::VecDeque;
+use std::rc::Rc;
+
+use crate::wave::Wave;
 
 /// Start times closer than this are the same, in seconds.
 pub(crate) const EXACT_S: f64 = 1e-6;
@@ -18,13 +21,21 @@ pub(crate) struct Choice {
     pub(crate) high_s: f64,
 }
 
-/// One repetition of one wave.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Start {
+/// One run of one wave.
+#[derive(Clone, Debug)]
+pub(crate) struct Start<'a> {
+    pub(crate) wave: Rc<Wave<'a>>,
+    /// The place of the wave in the order of its itinerary, and which of its runs it is.
+    pub(crate) place: usize,
+    pub(crate) leg: usize,
     /// When the first and the last of its wave finish, in seconds from its go.
     pub(crate) window_s: (f64, f64),
-    /// The set that it is of.
-    pub(crate) set: usize,
+    /// What keeps it apart from others, as an index into the kinds of runs of this network.
+    pub(crate) kind: usize,
+    /// It cannot go before this, in seconds.
+    pub(crate) least_s: f64,
+    /// Whether its finish is timed.
+    pub(crate) is_timed: bool,
 }
 
 /// A least difference: the second starts at least this many seconds after the first.
@@ -32,8 +43,9 @@ pub(crate) type Difference = (usize, usize, f64);
 
 /// Starts, the least differences between them, and the choices that are left.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Network {
-    pub(crate) starts: Vec<Start>,
+pub(crate) struct Network<'a> {
+    /// Those of a party in the order in which they go.
+    pub(crate) starts: Vec<Start<'a>>,
     /// For each start, the starts that lie at least so much later, in seconds; may be negative.
     pub(crate) after: Vec<Vec<(usize, f64)>>,
     pub(crate) choices: Vec<Choice>,
@@ -41,10 +53,15 @@ pub(crate) struct Network {
     pub(crate) two_at_once_s: Option<f64>,
 }
 
-impl Network {
-    pub(crate) fn start(&mut self, set: usize, window_s: (f64, f64)) {
-        self.starts.push(Start { window_s, set });
+impl<'a> Network<'a> {
+    pub(crate) fn start(&mut self, start: Start<'a>) {
+        self.starts.push(start);
         self.after.push(Vec::new());
+    }
+
+    /// Whether the order of all starts is settled.
+    pub(crate) fn is_one_party(&self) -> bool {
+        self.starts.windows(2).all(|pair| pair[0].wave.party == pair[1].wave.party)
     }
 
     pub(crate) fn add(&mut self, (from, to, least_s): Difference) {
@@ -54,7 +71,7 @@ impl Network {
     /// The earliest starts that keep every least difference; nothing where something would end after
     /// `deadline_s`, or differences exclude each other.
     pub(crate) fn earliest(&self, deadline_s: f64) -> Option<Vec<f64>> {
-        let mut starts_s = vec![0.0; self.starts.len()];
+        let mut starts_s: Vec<f64> = self.starts.iter().map(|start| start.least_s).collect();
         for _ in 0..=self.starts.len() {
             let mut is_settled = true;
             for from in 0..starts_s.len() {
@@ -134,7 +151,8 @@ impl Network {
 
     /// Three finish windows that overlap, and the repairs that move two of them apart.
     fn three_at_once(&self, starts_s: &[f64], gap_s: f64) -> Option<Vec<Difference>> {
-        let mut windows: Vec<(f64, f64, usize)> = (starts_s.iter().zip(&self.starts).enumerate())
+        let timed = starts_s.iter().zip(&self.starts).enumerate();
+        let mut windows: Vec<(f64, f64, usize)> = (timed.filter(|(_, (_, start))| start.is_timed))
             .map(|(index, (go_s, start))| (go_s + start.window_s.0, go_s + start.window_s.1, index))
             .collect();
         windows.sort_by(|a, b| a.0.total_cmp(&b.0));

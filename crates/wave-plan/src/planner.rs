@@ -1,17 +1,19 @@
-//! From sets to waves and go times.
+//! From itineraries to waves and go times.
 
 use crate::candidate::{Candidate, candidates};
 use crate::cut::{Cut, Cuts, EXACT_WAVES, cuts};
 use crate::error::{SquadError, check};
-use crate::floor::floor_s;
+use crate::floor::{floor_s, itinerary_floor_s};
 use crate::greedy::{Turn, greedy_starts};
+use crate::itinerary::{Itinerary, Mode};
 use crate::lane_turns::lane_turns;
 use crate::network::{EXACT_S, Network};
-use crate::plan::{SquadPlan, WavePlan};
+use crate::party::Party;
+use crate::plan::{EveningPlan, ItineraryPlan, WavePlan};
 use crate::rules::TimingRules;
-use crate::set::{Mode, SquadSet};
+use crate::slot::Slot;
 use crate::soonest::soonest;
-use crate::spacing::Spacing;
+use crate::spacing::{Meetings, Spacing};
 
 /// How much work is done.
 struct Effort {
@@ -22,6 +24,8 @@ struct Effort {
     /// Branches of all candidates, and of one.
     branches: usize,
     branches_each: usize,
+    /// Choices of a candidate beyond which it gets a quick plan only.
+    choices: usize,
     /// Starts and choices gone through for one candidate.
     steps: usize,
 }
@@ -32,55 +36,124 @@ const EXACT: Effort = Effort {
     first_plans: 200,
     branches: 60_000,
     branches_each: 6_000,
+    choices: 4_000_000,
     steps: 40_000_000,
 };
-const QUICK: Effort =
-    Effort { candidates: 30, first_plans: 30, branches: 500, branches_each: 250, steps: 2_000_000 };
+const QUICK: Effort = Effort {
+    candidates: 30,
+    first_plans: 30,
+    branches: 500,
+    branches_each: 250,
+    choices: 200_000,
+    steps: 2_000_000,
+};
+
+/// Starts beyond which only the likeliest candidate is looked at.
+const MANY_STARTS: usize = 600;
+const VERY_MANY: Effort = Effort { candidates: 1, first_plans: 1, branches: 0, ..QUICK };
 
 /// Finds who runs when.
 ///
-/// Waves hold athletes of like speed and are as few as there can be. Of all ways to cut them and to order
-/// them the one is taken that ends first. For up to six waves and twelve repetitions that is exact; beyond,
-/// and where there are too many choices, the best plan found comes with a bound that no plan beats.
-/// Each wave goes as soon as those before it allow.
+/// Waves hold athletes of like speed and are as few as there can be. Of all ways to cut them and to order them the
+/// one is taken that ends first. For up to six waves and twelve runs that is exact; beyond, and where there are
+/// too many choices, the best plan found comes with a bound that no plan beats. Each wave goes as soon as those
+/// before it allow.
 ///
-/// After a late change, `before` holds for each set and runner the wave of the plan before, counted from 0;
-/// nothing for a runner who is new. Of plans that end as soon, one is taken in which most runners stay in
+/// After a late change, `before` holds for each party, itinerary and runner the wave of the plan before, counted
+/// from 0; nothing for a runner who is new. Of plans that end as soon, one is taken in which most runners stay in
 /// their waves. Give `&[]` where there was no plan before.
 ///
 /// # Errors
 ///
 /// [`SquadError`] where nobody runs, no lane is open, a number makes no sense, the lanes that runners may use
 /// are too few, or there is too much to plan at once.
-pub fn plan_squads(
-    sets: &[SquadSet],
+pub fn plan_evening(
+    parties: &[Party],
     rules: &TimingRules,
-    before: &[Vec<Option<usize>>],
-) -> Result<SquadPlan, SquadError> {
-    check(sets, rules)?;
-    let is_exact = sets.iter().map(SquadSet::wave_count).sum::<usize>() <= EXACT_WAVES;
-    let before_of = |set: usize| before.get(set).map_or(&[][..], Vec::as_slice);
-    let cuts = (sets.iter().enumerate())
-        .map(|(number, set)| cuts(number, set, before_of(number), is_exact))
-        .collect::<Result<Vec<_>, _>>()?;
-    let (mut candidates, all) = candidates(&cuts, rules);
-    let mut work =
-        Work { cuts: &cuts, before, spacing: Spacing::new(rules), effort: if all { &EXACT } else { &QUICK } };
-    if !before.is_empty() {
-        // The first of plans that are as good is taken.
-        candidates
-            .sort_by(|a, b| a.floor_s.total_cmp(&b.floor_s).then_with(|| work.kept(b).cmp(&work.kept(a))));
+    before: &[Vec<Vec<Option<usize>>>],
+) -> Result<EveningPlan, SquadError> {
+    check(parties, rules)?;
+    let slots: Vec<Slot<'_>> = (parties.iter().enumerate())
+        .flat_map(|(party, of)| {
+            of.itineraries.iter().enumerate().map(move |(place, itinerary)| Slot {
+                party,
+                delay_s: itinerary.after_s + if place == 0 { of.begins_s } else { 0.0 },
+                itinerary,
+                before: before.get(party).and_then(|of| of.get(place)).map_or(&[], Vec::as_slice),
+            })
+        })
+        .collect();
+    let mut plans = match parties {
+        [_] => in_turn(&slots, rules)?,
+        _ => Planned::of(&slots, rules)?,
+    };
+    let mut planned = plans.itineraries.drain(..);
+    let parties =
+        parties.iter().map(|party| planned.by_ref().take(party.itineraries.len()).collect()).collect();
+    drop(planned);
+    Ok(EveningPlan { parties, end_s: plans.end_s, bound_s: plans.bound_s, is_proven: plans.is_proven })
+}
+
+/// Itineraries with their times.
+struct Planned {
+    itineraries: Vec<ItineraryPlan>,
+    end_s: f64,
+    bound_s: f64,
+    is_proven: bool,
+}
+
+/// The itineraries of one party: each is planned alone, for nobody begins the next before all are done.
+fn in_turn(slots: &[Slot<'_>], rules: &TimingRules) -> Result<Planned, SquadError> {
+    let mut all = Planned { itineraries: Vec::new(), end_s: 0.0, bound_s: 0.0, is_proven: true };
+    for slot in slots {
+        let one = Planned::of(&[Slot { delay_s: 0.0, ..*slot }], rules)?;
+        let begins_s = all.end_s + slot.delay_s;
+        all.bound_s += slot.delay_s + one.bound_s;
+        all.end_s = begins_s + one.end_s;
+        all.is_proven &= one.is_proven;
+        all.itineraries.extend(one.itineraries.into_iter().map(|mut itinerary| {
+            itinerary.begins_s = begins_s;
+            itinerary.end_s += begins_s;
+            itinerary.waves.iter_mut().flat_map(|wave| &mut wave.go_s).for_each(|go_s| *go_s += begins_s);
+            (itinerary.bound_s, itinerary.is_proven) = (one.bound_s, one.is_proven);
+            itinerary
+        }));
     }
-    let (first, open_s) = work.first_to_end(&candidates)?;
-    let open_s = if all { open_s } else { open_s.min(floor_s(sets, rules)) };
-    let best = work.most_kept(&candidates, first)?;
-    let is_proven = open_s > best.end_s - 3.0 * EXACT_S;
-    Ok(SquadPlan {
-        sets: waves(&work.chosen(&best.candidate), &best.starts_s)?,
-        end_s: best.end_s,
-        bound_s: if is_proven { best.end_s } else { open_s },
-        is_proven,
-    })
+    Ok(all)
+}
+
+impl Planned {
+    /// Itineraries planned at once.
+    fn of(slots: &[Slot<'_>], rules: &TimingRules) -> Result<Self, SquadError> {
+        let is_exact = slots.iter().map(|slot| slot.itinerary.wave_count()).sum::<usize>() <= EXACT_WAVES;
+        let cuts = (slots.iter().enumerate())
+            .map(|(number, slot)| cuts(number, slot, is_exact))
+            .collect::<Result<Vec<_>, _>>()?;
+        let (mut candidates, all) = candidates(slots, &cuts, rules);
+        let starts: usize = slots.iter().map(|slot| slot.itinerary.start_count()).sum();
+        let effort = match starts {
+            MANY_STARTS.. => &VERY_MANY,
+            _ if all => &EXACT,
+            _ => &QUICK,
+        };
+        let mut work = Work { slots, cuts: &cuts, spacing: Spacing::new(rules), effort };
+        if slots.iter().any(|slot| !slot.before.is_empty()) {
+            // The first of plans that are as good is taken.
+            candidates.sort_by(|a, b| {
+                a.floor_s.total_cmp(&b.floor_s).then_with(|| work.kept(b).cmp(&work.kept(a)))
+            });
+        }
+        let (first, open_s) = work.first_to_end(&candidates);
+        let open_s = if all { open_s } else { open_s.min(floor_s(slots, rules)) };
+        let best = work.most_kept(&candidates, first);
+        let is_proven = open_s > best.end_s - 3.0 * EXACT_S;
+        Ok(Self {
+            itineraries: work.itineraries(&best, rules)?,
+            end_s: best.end_s,
+            bound_s: if is_proven { best.end_s } else { open_s },
+            is_proven,
+        })
+    }
 }
 
 /// The best that was found.
@@ -91,31 +164,44 @@ struct Best {
 }
 
 /// What is planned.
-struct Work<'a> {
+struct Work<'a, 'r> {
+    slots: &'a [Slot<'a>],
     cuts: &'a [Cuts<'a>],
-    /// The waves that runners had before.
-    before: &'a [Vec<Option<usize>>],
-    spacing: Spacing<'a>,
+    spacing: Spacing<'r>,
     effort: &'static Effort,
 }
 
-impl<'a> Work<'a> {
+impl<'a> Work<'a, '_> {
     fn chosen(&self, candidate: &Candidate) -> Vec<&'a Cut<'a>> {
         candidate.cuts.iter().zip(self.cuts).map(|(&cut, of_set)| &of_set.cuts[cut]).collect()
     }
 
     /// How many runners have the wave that they had before.
     fn kept(&self, candidate: &Candidate) -> usize {
-        self.chosen(candidate).into_iter().zip(self.before).map(|(cut, before)| cut.kept(before)).sum()
+        self.chosen(candidate).into_iter().zip(self.slots).map(|(cut, slot)| cut.kept(slot.before)).sum()
     }
 
-    fn network(&mut self, candidate: &Candidate) -> Result<Network, SquadError> {
-        let chosen = self.chosen(candidate);
-        self.spacing.network(&chosen)
+    /// The network of a candidate without the choices.
+    fn network(&self, candidate: &Candidate) -> (Network<'a>, Meetings<'a>) {
+        self.spacing.network(self.slots, &self.chosen(candidate))
+    }
+
+    /// The better of two quick plans, with its end.
+    fn quickest(&mut self, network: &Network<'a>, meetings: &mut Meetings<'a>) -> (f64, Vec<f64>) {
+        let mut planned = |turn| {
+            let starts_s = greedy_starts(network, meetings, &mut self.spacing, turn);
+            (network.end_s(&starts_s), starts_s)
+        };
+        let soonest = planned(Turn::Soonest);
+        if network.is_one_party() {
+            return soonest;
+        }
+        let longest = planned(Turn::Longest);
+        if longest.0 < soonest.0 { longest } else { soonest }
     }
 
     /// The starts that end first, and a bound that no candidate beats.
-    fn first_to_end(&mut self, candidates: &[Candidate]) -> Result<(Best, f64), SquadError> {
+    fn first_to_end(&mut self, candidates: &[Candidate]) -> (Best, f64) {
         let mut best = Best { end_s: f64::INFINITY, candidate: candidates[0].clone(), starts_s: Vec::new() };
         let mut open_s = f64::INFINITY;
         // First a quick plan of each: where one meets the bound, nothing is left to do.
@@ -128,13 +214,14 @@ impl<'a> Work<'a> {
                 open_s = open_s.min(candidate.floor_s);
                 break;
             }
-            let network = self.network(candidate)?;
+            let (mut network, mut meetings) = self.network(candidate);
+            self.spacing.add_choices(&mut network, &mut meetings, self.effort.choices);
             let Some(root) = network.earliest(best.end_s) else { continue };
             left.push((network.end_s(&root), candidate));
             if number >= self.effort.first_plans {
                 continue;
             }
-            let (end_s, starts_s) = quickest(&network);
+            let (end_s, starts_s) = self.quickest(&network, &mut meetings);
             if end_s < best.end_s - EXACT_S {
                 best = Best { end_s, starts_s, candidate: candidate.clone() };
             }
@@ -149,11 +236,11 @@ impl<'a> Work<'a> {
                 open_s = open_s.min(bound_s);
                 break;
             }
-            let (found, bound_s) = self.soonest(candidate, best.end_s, &mut branches)?;
+            let (found, bound_s) = self.soonest(candidate, best.end_s, &mut branches);
             open_s = open_s.min(bound_s);
             best = found.unwrap_or(best);
         }
-        Ok((best, open_s))
+        (best, open_s)
     }
 
     /// The starts of a candidate that end first, if any end before `deadline_s`; and its bound.
@@ -162,11 +249,14 @@ impl<'a> Work<'a> {
         candidate: &Candidate,
         deadline_s: f64,
         branches: &mut usize,
-    ) -> Result<(Option<Best>, f64), SquadError> {
-        let mut network = self.network(candidate)?;
+    ) -> (Option<Best>, f64) {
+        let (mut network, mut meetings) = self.network(candidate);
+        if !self.spacing.add_choices(&mut network, &mut meetings, self.effort.choices) {
+            return (None, candidate.floor_s);
+        }
         let most = self.effort.branches_each.min(*branches);
         let most = most.min(self.effort.steps / (network.starts.len() + network.choices.len()));
-        let Some(root) = network.earliest(deadline_s) else { return Ok((None, f64::INFINITY)) };
+        let Some(root) = network.earliest(deadline_s) else { return (None, f64::INFINITY) };
         let mut own = most;
         let (found, bound_s) = soonest(&mut network, &root, deadline_s, &mut own);
         *branches -= most - own;
@@ -175,11 +265,11 @@ impl<'a> Work<'a> {
             starts_s,
             candidate: candidate.clone(),
         };
-        Ok((found.map(best), bound_s))
+        (found.map(best), bound_s)
     }
 
     /// Of plans that end no later than `first`, the one that leaves most runners in their waves.
-    fn most_kept(&mut self, candidates: &[Candidate], first: Best) -> Result<Best, SquadError> {
+    fn most_kept(&mut self, candidates: &[Candidate], first: Best) -> Best {
         let (end_s, kept) = (first.end_s + EXACT_S, self.kept(&first.candidate));
         let mut others: Vec<(usize, &Candidate)> = (candidates.iter())
             .take_while(|candidate| candidate.floor_s < end_s)
@@ -190,49 +280,63 @@ impl<'a> Work<'a> {
         others.truncate(self.effort.first_plans);
         let mut branches = self.effort.branches;
         for (_, candidate) in others {
-            let (quick_s, starts_s) = quickest(&self.network(candidate)?);
+            let (network, mut meetings) = self.network(candidate);
+            let (quick_s, starts_s) = self.quickest(&network, &mut meetings);
             if quick_s < end_s {
-                return Ok(Best { end_s: quick_s, starts_s, candidate: candidate.clone() });
+                return Best { end_s: quick_s, starts_s, candidate: candidate.clone() };
             }
-            if let (Some(found), _) = self.soonest(candidate, end_s + EXACT_S, &mut branches)? {
-                return Ok(found);
+            if let (Some(found), _) = self.soonest(candidate, end_s + EXACT_S, &mut branches) {
+                return found;
             }
         }
-        Ok(first)
+        first
+    }
+
+    /// The itineraries with their go times and lanes.
+    fn itineraries(&self, best: &Best, rules: &TimingRules) -> Result<Vec<ItineraryPlan>, SquadError> {
+        let chosen = self.chosen(&best.candidate);
+        let (network, _) = self.network(&best.candidate);
+        let mut left = network.starts.iter().zip(&best.starts_s).peekable();
+        let mut planned: Vec<ItineraryPlan> = Vec::with_capacity(chosen.len());
+        for (index, (slot, cut)) in self.slots.iter().zip(chosen).enumerate() {
+            let is_first = index == 0 || self.slots[index - 1].party != slot.party;
+            let mut waves = (cut.waves.iter())
+                .map(|wave| wave_plan(slot.itinerary, &wave.members, wave.lanes[0]))
+                .collect::<Result<Vec<_>, _>>()?;
+            let mut end_s: f64 = 0.0;
+            while let Some((start, go_s)) =
+                left.next_if(|(start, _)| std::ptr::eq(start.wave.itinerary, slot.itinerary))
+            {
+                waves[start.place].go_s.push(*go_s);
+                end_s = end_s.max(go_s + start.window_s.1);
+            }
+            let begins_s =
+                slot.delay_s + planned.last().filter(|_| !is_first).map_or(0.0, |before| before.end_s);
+            let bound_s = itinerary_floor_s(slot.itinerary, rules);
+            let is_proven = end_s - begins_s < bound_s + 3.0 * EXACT_S;
+            planned.push(ItineraryPlan { waves, begins_s, end_s, bound_s, is_proven });
+        }
+        Ok(planned)
     }
 }
 
-/// The better of two quick plans, with its end.
-fn quickest(network: &Network) -> (f64, Vec<f64>) {
-    let planned = |turn| {
-        let starts_s = greedy_starts(network, turn);
-        (network.end_s(&starts_s), starts_s)
+/// A wave with its lanes, and no times yet.
+fn wave_plan(itinerary: &Itinerary, members: &[usize], lane: u8) -> Result<WavePlan, SquadError> {
+    let runners = itinerary.members(members);
+    let runs = itinerary.runs.len();
+    let lanes = match itinerary.mode {
+        Mode::OneToALane { .. } => {
+            let turns = lane_turns(&runners, &itinerary.lanes, if itinerary.keeps_lanes { 1 } else { runs });
+            let names = || runners.iter().map(|runner| runner.name.clone()).collect();
+            let mut turns = turns.ok_or_else(|| SquadError::Pins { names: names() })?;
+            turns.resize(runs, turns[0].clone());
+            turns
+        }
+        Mode::GroupToALane { .. } => vec![vec![lane; runners.len()]; runs],
+        Mode::Together => {
+            let spread = |place: usize| itinerary.lanes[place * itinerary.lanes.len() / runners.len()];
+            vec![(0..runners.len()).map(spread).collect(); runs]
+        }
     };
-    let (soonest, longest) = (planned(Turn::Soonest), planned(Turn::Longest));
-    if longest.0 < soonest.0 { longest } else { soonest }
-}
-
-/// The waves of each set with their go times and lanes.
-fn waves(cuts: &[&Cut<'_>], starts_s: &[f64]) -> Result<Vec<Vec<WavePlan>>, SquadError> {
-    let mut left_s = starts_s;
-    let mut planned = Vec::with_capacity(cuts.len());
-    for cut in cuts {
-        let count = cut.waves.len();
-        let starts = cut.waves.iter().map(|wave| wave.set.reps as usize).sum();
-        let (own_s, behind_s) = left_s.split_at(starts);
-        left_s = behind_s;
-        let wave_plan = |(place, wave): (usize, &std::rc::Rc<crate::wave::Wave<'_>>)| {
-            let (set, runners) = (wave.set, wave.set.members(&wave.members));
-            let pins =
-                || SquadError::Pins { names: runners.iter().map(|runner| runner.name.clone()).collect() };
-            let lanes = match set.mode {
-                Mode::OneToALane { .. } => lane_turns(&runners, &set.lanes, set.reps).ok_or_else(pins)?,
-                Mode::GroupToALane { .. } => vec![vec![wave.lanes[0]; runners.len()]; set.reps as usize],
-            };
-            let go_s = own_s.iter().skip(place).step_by(count).copied().collect();
-            Ok(WavePlan { members: wave.members.clone(), go_s, lanes })
-        };
-        planned.push(cut.waves.iter().enumerate().map(wave_plan).collect::<Result<_, _>>()?);
-    }
-    Ok(planned)
+    Ok(WavePlan { members: members.to_vec(), go_s: Vec::with_capacity(runs), lanes })
 }

@@ -8,6 +8,8 @@ pub enum Timers {
     One,
     /// Two: at most two finish windows may overlap.
     Two,
+    /// One for each party: windows of one party may not overlap.
+    EachGroup,
     /// Nobody times: windows may overlap freely.
     Untimed,
 }

@@ -1,32 +1,47 @@
-//! Who runs a set.
+//! Who runs.
 
-/// Somebody who runs a set.
-#[derive(Clone, Debug, PartialEq)]
+/// Somebody who runs an itinerary.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Runner {
     /// The name.
     pub name: String,
-    /// The target of each repetition, in seconds.
-    pub target_s: f64,
-    /// The rest after each repetition, in seconds.
-    pub rest_s: f64,
+    /// The times of each run; as many as the itinerary has, or fewer for somebody who does only the first of them.
+    pub times: Vec<RunTimes>,
     /// The lanes that the runner may use, if not all: after an injury, no tight bends.
     pub lanes: Option<Vec<u8>>,
 }
 
-impl Runner {
-    /// A runner who may use every lane.
-    pub fn new(name: impl Into<String>, target_s: f64, rest_s: f64) -> Self {
-        Self { name: name.into(), target_s, rest_s, lanes: None }
-    }
+/// The times of one run of a runner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RunTimes {
+    /// How long the run takes, in seconds.
+    pub target_s: f64,
+    /// The least time from its finish to the next start, in seconds.
+    pub rest_s: f64,
+}
 
-    /// The least time from one go to the next, in seconds.
-    pub(crate) fn cycle_s(&self) -> f64 {
+impl RunTimes {
+    /// The least time from its start to the next, in seconds.
+    pub(crate) fn cycle_s(self) -> f64 {
         self.target_s + self.rest_s
     }
+}
 
-    /// How long the runner needs for all repetitions, with nobody in the way, in seconds.
-    pub(crate) fn alone_s(&self, reps: u32) -> f64 {
-        f64::from(reps) * self.target_s + f64::from(reps.saturating_sub(1)) * self.rest_s
+impl Runner {
+    /// A runner who may use every lane, with the same times in each of `runs` runs.
+    pub fn new(name: impl Into<String>, runs: usize, target_s: f64, rest_s: f64) -> Self {
+        Self { name: name.into(), times: vec![RunTimes { target_s, rest_s }; runs], lanes: None }
+    }
+
+    /// How long the runner needs for all runs, with nobody in the way, in seconds.
+    pub(crate) fn alone_s(&self) -> f64 {
+        let Some((last, before)) = self.times.split_last() else { return 0.0 };
+        before.iter().map(|times| times.cycle_s()).sum::<f64>() + last.target_s
+    }
+
+    /// The shortest of the runs, in seconds.
+    pub(crate) fn shortest_s(&self) -> f64 {
+        self.times.iter().map(|times| times.target_s).fold(f64::INFINITY, f64::min)
     }
 
     pub(crate) fn may_use(&self, lane: u8) -> bool {

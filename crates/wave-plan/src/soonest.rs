@@ -7,7 +7,7 @@ use crate::network::{Difference, EXACT_S, Network};
 /// Branches over the choices, with the earliest starts as the bound; `root` holds the earliest starts without
 /// any choice. Subtracts what it uses from `branches`.
 pub(crate) fn soonest(
-    network: &mut Network,
+    network: &mut Network<'_>,
     root: &[f64],
     deadline_s: f64,
     branches: &mut usize,
@@ -40,7 +40,7 @@ impl Search<'_> {
     }
 
     /// Makes every repair that has no alternative, then branches.
-    fn branch(&mut self, network: &mut Network, starts_s: &[f64]) {
+    fn branch(&mut self, network: &mut Network<'_>, starts_s: &[f64]) {
         let mut starts_s = starts_s.to_vec();
         let mut forced = Vec::new();
         while let Some(mut open) = self.next(network, &starts_s) {
@@ -66,7 +66,7 @@ impl Search<'_> {
 
     /// The repairs to branch on: those of the open choice whose cheapest repair costs most, or the only repair
     /// of a choice. Nothing where no choice is open, or one cannot be repaired.
-    fn next(&mut self, network: &Network, starts_s: &[f64]) -> Option<Vec<Open>> {
+    fn next(&mut self, network: &Network<'_>, starts_s: &[f64]) -> Option<Vec<Open>> {
         if *self.branches == 0 || self.is_least() {
             return None;
         }

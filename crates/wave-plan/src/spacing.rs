@@ -4,130 +4,170 @@ use std::collections::HashMap;
 use std::rc::Rc;
 
 use crate::cut::Cut;
-use crate::error::SquadError;
-use crate::network::{Choice, Network};
-use crate::rules::{Timers, TimingRules};
+use crate::network::{Choice, Network, Start};
+use crate::rules::{STAND_S, Timers, TimingRules};
+use crate::slot::Slot;
 use crate::wave::{Forbidden, Wave};
 
-/// The most choices that a plan may have.
-const MOST_CHOICES: usize = 4_000_000;
+/// Which waves these are, and which of the kinds of their runs.
+type Meeting = [((usize, usize), usize); 2];
 
-/// What keeps starts apart. It is worked out once for any two waves, which meet in many cuts.
+/// What keeps starts apart. It is worked out once for any two runs of two waves, which meet in many cuts.
 pub(crate) struct Spacing<'r> {
     rules: &'r TimingRules,
-    found: HashMap<[(usize, usize); 2], Rc<Forbidden>>,
+    found: HashMap<Meeting, Rc<Forbidden>>,
 }
 
-/// The waves of a set and the number of their first start.
-type Block<'c, 'a> = (usize, &'c [Rc<Wave<'a>>]);
+/// The kinds of runs of a network, and by how much each may not go after each other.
+pub(crate) struct Meetings<'a> {
+    kinds: Vec<(Rc<Wave<'a>>, usize)>,
+    /// For each two kinds, what was found out so far.
+    known: Vec<Option<Rc<Forbidden>>>,
+    /// Starts further apart than this have nothing to do with one another, in seconds.
+    pub(crate) reach_s: f64,
+}
+
+impl Meetings<'_> {
+    /// By how much a run of the kind `next` may not go after one of `kind`.
+    pub(crate) fn forbidden(&mut self, spacing: &mut Spacing<'_>, kind: usize, next: usize) -> &Forbidden {
+        let at = kind * self.kinds.len() + next;
+        if self.known[at].is_none() {
+            let ((wave, leg), (next, next_leg)) = (&self.kinds[kind], &self.kinds[next]);
+            self.known[at] = Some(spacing.forbidden((wave, *leg), (next, *next_leg)));
+        }
+        self.known[at].as_deref().unwrap_or(&NONE)
+    }
+}
+
+static NONE: Forbidden = Vec::new();
 
 impl<'r> Spacing<'r> {
     pub(crate) fn new(rules: &'r TimingRules) -> Self {
         Self { rules, found: HashMap::new() }
     }
 
-    /// By how much `next` may not go after a wave.
-    fn forbidden(&mut self, wave: &Wave<'_>, next: &Wave<'_>) -> Rc<Forbidden> {
+    /// By how much a run of the kind `next_kind` of `next` may not go after one of a wave.
+    fn forbidden(
+        &mut self,
+        (wave, kind): (&Wave<'_>, usize),
+        (next, next_kind): (&Wave<'_>, usize),
+    ) -> Rc<Forbidden> {
         let rules = self.rules;
-        let found = self.found.entry([wave.id, next.id]);
-        Rc::clone(found.or_insert_with(|| wave.forbidden(next, rules).into()))
+        let found = self.found.entry([(wave.id, kind), (next.id, next_kind)]);
+        Rc::clone(found.or_insert_with(|| wave.forbidden(kind, next, next_kind, rules).into()))
     }
 
-    /// The network of all starts of all sets: set by set, all waves of a repetition before the next.
-    ///
-    /// # Errors
-    ///
-    /// [`SquadError::TooMany`] where it has too many choices.
-    pub(crate) fn network(&mut self, cuts: &[&Cut<'_>]) -> Result<Network, SquadError> {
-        let two_at_once_s = (self.rules.timers == Timers::Two).then_some(self.rules.timing_gap_s);
+    /// The network of all starts: party by party, itinerary by itinerary, all waves of a run before the next run.
+    /// The choices come later, with [`Spacing::add_choices`].
+    pub(crate) fn network<'a>(&self, slots: &[Slot<'_>], cuts: &[&Cut<'a>]) -> (Network<'a>, Meetings<'a>) {
+        let rules = self.rules;
+        let two_at_once_s = (rules.timers == Timers::Two).then_some(rules.timing_gap_s);
         let mut network = Network { two_at_once_s, ..Network::default() };
-        let mut blocks: Vec<Block<'_, '_>> = Vec::new();
-        for (set, cut) in cuts.iter().enumerate() {
-            let block: Block<'_, '_> = (network.starts.len(), &cut.waves);
-            for wave in (0..reps(block)).flat_map(|_| &cut.waves) {
-                network.start(set, wave.window_s);
+        let mut kinds: Vec<(Rc<Wave<'a>>, usize)> = Vec::new();
+        let mut longest_s: f64 = 0.0;
+        // The last starts of the waves of the itinerary before.
+        let mut before: Vec<usize> = Vec::new();
+        for (index, (slot, cut)) in slots.iter().zip(cuts).enumerate() {
+            let is_first = index == 0 || slots[index - 1].party != slot.party;
+            let firsts = network.starts.len();
+            let mut kind_base = Vec::with_capacity(cut.waves.len());
+            for wave in &cut.waves {
+                kind_base.push(kinds.len());
+                kinds.extend((0..wave.kind_count()).map(|kind| (Rc::clone(wave), kind)));
             }
-            self.one_set(&mut network, block);
-            blocks.push(block);
-        }
-        for (index, &block) in blocks.iter().enumerate() {
-            for &other in &blocks[index + 1..] {
-                self.two_sets(&mut network, block, other);
-            }
-        }
-        match network.choices.len() {
-            count @ MOST_CHOICES.. => Err(SquadError::TooMany { what: "crossings", count }),
-            _ => Ok(network),
-        }
-    }
-
-    /// What keeps the starts of one set apart; their order is fixed.
-    fn one_set(&mut self, network: &mut Network, (begins, waves): Block<'_, '_>) {
-        let (count, reps, start_gap_s) = (waves.len(), reps((begins, waves)), self.rules.start_gap_s);
-        for start in 1..count * reps {
-            network.add((begins + start - 1, begins + start, start_gap_s));
-            if start >= count {
-                network.add((begins + start - count, begins + start, waves[start % count].cycle_s));
-            }
-        }
-        for from in 0..count {
-            for to in (0..count).filter(|&to| to != from) {
-                let forbidden = self.forbidden(&waves[from], &waves[to]);
-                for from_rep in 0..reps {
-                    let first_rep = if to > from { from_rep } else { from_rep + 1 };
-                    if network.choices.len() > MOST_CHOICES {
-                        return;
+            let mut last_of = vec![None; cut.waves.len()];
+            for run in 0..slot.itinerary.runs.len() {
+                for (place, wave) in cut.waves.iter().enumerate() {
+                    let Some(leg) = wave.legs.get(run) else { continue };
+                    let start = network.starts.len();
+                    let is_timed = slot.itinerary.runs[run].is_some();
+                    let least_s = if is_first { slot.delay_s } else { 0.0 };
+                    longest_s = longest_s.max(leg.window_s.1);
+                    network.start(Start {
+                        wave: Rc::clone(wave),
+                        place,
+                        leg: run,
+                        window_s: leg.window_s,
+                        kind: kind_base[place] + leg.kind,
+                        least_s,
+                        is_timed,
+                    });
+                    if start > firsts {
+                        let is_near = is_timed && network.starts[start - 1].is_timed;
+                        network.add((start - 1, start, if is_near { rules.start_gap_s } else { 0.0 }));
                     }
-                    for to_rep in first_rep..reps {
-                        let between = to_rep - from_rep;
-                        // Starts lie a start gap apart each, and whole rounds lie a cycle apart.
-                        let rounds = if to > from { between } else { between - 1 };
-                        let by_gaps = (between * count + to) as f64 - from as f64;
-                        let nearest_s = (by_gaps * start_gap_s).max(rounds as f64 * waves[from].cycle_s);
-                        let (from, to) = (begins + from_rep * count + from, begins + to_rep * count + to);
-                        let reaches = forbidden.iter().filter(|(_, high_s)| *high_s > nearest_s);
-                        let mut any = false;
-                        for &(low_s, high_s) in reaches {
-                            any = true;
-                            if low_s < nearest_s {
-                                network.add((from, to, high_s));
-                            } else {
-                                network.choices.push(Choice { from, to, low_s, high_s });
+                    match last_of[place].replace(start) {
+                        Some(last) => network.add((last, start, wave.legs[run - 1].cycle_s)),
+                        None if !is_first => {
+                            for &last in &before {
+                                let end_s = network.starts[last].window_s.1;
+                                network.add((last, start, end_s + slot.delay_s));
                             }
                         }
-                        if !any {
-                            break;
-                        }
+                        None => {}
                     }
                 }
             }
+            before = last_of.into_iter().flatten().collect();
         }
+        let reach_s = longest_s + STAND_S.max(rules.timing_gap_s).max(rules.start_gap_s);
+        let known = vec![None; kinds.len() * kinds.len()];
+        (network, Meetings { kinds, known, reach_s })
     }
 
-    /// What keeps the starts of two sets apart; either may be first.
-    fn two_sets(&mut self, network: &mut Network, a: Block<'_, '_>, b: Block<'_, '_>) {
-        let ((a_begins, a_waves), (b_begins, b_waves)) = (a, b);
-        for (a_place, a_wave) in a_waves.iter().enumerate() {
-            for (b_place, b_wave) in b_waves.iter().enumerate() {
-                let forbidden = self.forbidden(a_wave, b_wave);
-                for a_rep in 0..reps(a) {
-                    if network.choices.len() > MOST_CHOICES {
-                        return;
+    /// Adds what still can be chosen: which of two starts goes first. False, with the network left as it was, where
+    /// there are more choices than `most`.
+    pub(crate) fn add_choices<'a>(
+        &mut self,
+        network: &mut Network<'a>,
+        meetings: &mut Meetings<'a>,
+        most: usize,
+    ) -> bool {
+        let mut differences = Vec::new();
+        let mut choices = Vec::new();
+        for from in 0..network.starts.len() {
+            for to in from + 1..network.starts.len() {
+                let (start, next) = (&network.starts[from], &network.starts[to]);
+                let is_one_itinerary = std::ptr::eq(start.wave.itinerary, next.wave.itinerary);
+                // One wave after itself, and one itinerary of a party after the other, are apart already.
+                if Rc::ptr_eq(&start.wave, &next.wave)
+                    || start.wave.party == next.wave.party && !is_one_itinerary
+                {
+                    continue;
+                }
+                let nearest_s =
+                    if is_one_itinerary { self.nearest_s(network, from, to) } else { f64::NEG_INFINITY };
+                if nearest_s >= meetings.reach_s {
+                    continue;
+                }
+                for &(low_s, high_s) in meetings.forbidden(self, start.kind, next.kind) {
+                    if high_s <= nearest_s {
+                        continue;
                     }
-                    for b_rep in 0..reps(b) {
-                        let from = a_begins + a_rep * a_waves.len() + a_place;
-                        let to = b_begins + b_rep * b_waves.len() + b_place;
-                        for &(low_s, high_s) in forbidden.iter() {
-                            network.choices.push(Choice { from, to, low_s, high_s });
-                        }
+                    if low_s < nearest_s {
+                        differences.push((from, to, high_s));
+                    } else {
+                        choices.push(Choice { from, to, low_s, high_s });
                     }
+                }
+                if choices.len() > most {
+                    return false;
                 }
             }
         }
+        differences.into_iter().for_each(|difference| network.add(difference));
+        network.choices = choices;
+        true
     }
-}
 
-/// How many repetitions the waves of a set do.
-fn reps((_, waves): Block<'_, '_>) -> usize {
-    waves.first().map_or(0, |wave| wave.set.reps as usize)
+    /// The least time between two starts of one itinerary that go in this order, in seconds.
+    fn nearest_s(&self, network: &Network<'_>, from: usize, to: usize) -> f64 {
+        let (start, next) = (&network.starts[from], &network.starts[to]);
+        let all_timed = start.wave.itinerary.runs.iter().all(Option::is_some);
+        let gaps_s = if all_timed { (to - from) as f64 * self.rules.start_gap_s } else { 0.0 };
+        // The wave that goes first runs before the other in each round, or after it.
+        let rounds = if start.place < next.place { next.leg } else { next.leg - 1 };
+        let legs = &start.wave.legs;
+        gaps_s.max(legs[rounds.min(legs.len() - 1)].since_s - legs[start.leg].since_s)
+    }
 }

@@ -89,14 +89,15 @@ fn when(plan: &Plan, block: &PlanBlock) -> Option<String> {
     let go_s = block.reps.iter().filter_map(|rep| rep.go_s).reduce(f64::min)?;
     let done_s = block.reps.iter().filter_map(|rep| rep.done_s).reduce(f64::max);
     let minute = |begins: NaiveTime, seconds: f64| day::minute(day::later(begins, seconds));
+    let about = if block.reps.iter().any(|rep| rep.is_about) { "about " } else { "" };
     match (plan.begins, done_s) {
         // A run that is done within a minute takes that minute.
         (Some(begins), Some(done_s)) => {
             let full_s = (done_s / 60.0).ceil() * 60.0;
-            Some(format!("{} to {}", minute(begins, go_s), minute(begins, full_s)))
+            Some(format!("{} to {about}{}", minute(begins, go_s), minute(begins, full_s)))
         }
         (Some(begins), None) => Some(format!("from {}", minute(begins, go_s))),
-        (None, Some(done_s)) => Some(format!("{} to {}", clock(go_s), clock(done_s))),
+        (None, Some(done_s)) => Some(format!("{} to {about}{}", clock(go_s), clock(done_s))),
         // That the first run goes at 0 s says nothing.
         (None, None) => None,
     }

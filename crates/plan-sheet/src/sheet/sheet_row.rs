@@ -114,7 +114,7 @@ impl SheetRow {
             the_other_way: rep.the_other_way,
             target: target(rep).or_else(|| rep.effort.clone()),
             target_s: rep.target_s,
-            go: rep.go_s.map(at),
+            go: rep.go_s.map(|go_s| if rep.is_about { format!("~{}", at(go_s)) } else { at(go_s) }),
             go_s: rep.go_s,
             in_from_s: rep.go_s.zip(rep.target_from_s.or(rep.target_s)).map(|(go_s, lasts_s)| go_s + lasts_s),
             done_s: rep.done_s,

@@ -8,10 +8,11 @@ use crate::words::numbers::clock;
 
 /// From when to when it is, or how long it lasts.
 pub(crate) fn times(plan: &Plan) -> Option<String> {
+    let about = if plan.is_about { "about " } else { "" };
     Some(match (plan.begins, plan.ends) {
-        (Some(begins), Some(ends)) => format!("{} to {}", minute(begins), minute(ends)),
+        (Some(begins), Some(ends)) => format!("{} to {about}{}", minute(begins), minute(ends)),
         (Some(begins), None) => format!("from {}", minute(begins)),
-        (None, _) => format!("lasts {}", clock(plan.lasts_s?)),
+        (None, _) => format!("lasts {about}{}", clock(plan.lasts_s?)),
     })
 }
 

@@ -36,16 +36,22 @@ pub(crate) fn remark(remark: &Remark) -> String {
             let why = no_target(why);
             format!("No target for @ {pace}: {why}; add bests to the session file.")
         }
-        Remark::TargetsMissing { athletes, slowest_s } => {
-            format!("No target for {}: timed as the slowest, {}.", listed(athletes), clock(*slowest_s))
+        Remark::TimesEstimated { targets, athletes, rests } => {
+            let without = match (*targets, athletes.as_slice(), *rests) {
+                (true, _, true) => "no target and no rest".to_owned(),
+                (true, _, false) => "no target".to_owned(),
+                (false, [], _) => "no rest".to_owned(),
+                (false, names, true) => format!("no rest, and no target for {}", listed(names)),
+                (false, names, false) => format!("no target for {}", listed(names)),
+            };
+            format!("Go times are about right only: {without} given.")
         }
-        Remark::NoTargets => "No targets, so no start times: one group, waves in list order.".to_owned(),
-        Remark::NoRest => "No start times: the block gives no rest.".to_owned(),
         Remark::WavesKept { kept, of } if kept == of => "Everybody keeps their wave.".to_owned(),
         Remark::WavesKept { kept, of } => format!("{kept} of {of} keep their wave."),
         Remark::Waves { sizes, lanes, takes } => {
             let takes = takes.as_ref().map_or_else(String::new, |takes| {
-                let bound = if takes.is_proven {
+                // A difference that a coach would not notice is not worth a word.
+                let bound = if takes.is_proven || takes.lasts_s - takes.bound_s < NOTICED_S {
                     String::new()
                 } else {
                     format!(" (no plan is under {})", minutes(takes.bound_s))
@@ -72,6 +78,9 @@ const fn verb(recovery: Recovery) -> &'static str {
         Recovery::Stand => "rest standing",
     }
 }
+
+/// A difference in how long a set takes that is worth a word, in seconds.
+const NOTICED_S: f64 = 60.0;
 
 /// How a squad is cut: `3 abreast` (`3 together` in one lane), `2 waves of 3`, or `2 waves: 2 and 1`.
 fn waves(sizes: &[usize], lanes: usize) -> String {

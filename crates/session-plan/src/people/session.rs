@@ -31,8 +31,9 @@ pub struct Session {
     pub squad: SquadRules,
     /// The bests that targets are taken from where a group has none.
     pub bests: Bests,
-    /// Which starts and finishes are wanted most.
-    pub prefer: Prefer,
+    /// Which starts and finishes are wanted most, if given; else runs that somebody times finish on the finish line
+    /// from 120 m on, and all others need the fewest tapes.
+    pub prefer: Option<Prefer>,
     /// The walker's stride, in metres, for those who set out without a tape.
     pub stride_m: Option<f64>,
     /// The break between two blocks, in seconds, if given.

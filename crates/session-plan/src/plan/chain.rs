@@ -6,6 +6,7 @@ use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::location::Location;
 use crate::plan::pairing::{self, Prefer};
 use crate::plan::remark::{Recovery, Remark};
+use crate::plan::together::{LanePairs, together};
 use workout_notation::{RecoveryKind, RunKind, RunLength, Step};
 
 /// How fast people walk back to a start, in metres a second: common practice, no source.
@@ -18,58 +19,75 @@ pub(crate) struct Chain {
     pub(crate) remarks: Vec<Remark>,
 }
 
-/// Lays the runs of a block out in one lane.
-pub(crate) fn chain(
+/// Lays the runs of a block out in some lanes, so that all of them start from the same mark or finish on the same
+/// line.
+pub(crate) fn chains(
     track: &Track,
     steps: &[Step<'_>],
     location: &Location,
-    lane: LaneNumber,
+    lanes: &[LaneNumber],
     prefer: Prefer,
     gaps_s: &[Option<f64>],
-) -> Planned<Chain> {
-    let mut pairs: Vec<Option<Pair>> = Vec::with_capacity(steps.len());
-    let mut found: Vec<(usize, Vec<Pair>)> = Vec::new();
+) -> Planned<Vec<Chain>> {
+    let mut runs: Vec<Vec<Option<Pair>>> = vec![Vec::with_capacity(steps.len()); lanes.len()];
+    // Steps of the same run share one search.
+    let mut found: Vec<(usize, Vec<LanePairs>)> = Vec::new();
     for (index, step) in steps.iter().enumerate() {
-        let before =
-            index.checked_sub(1).and_then(|before| Some((steps[before].recovery?, (*pairs.get(before)?)?)));
-        let next = match before {
-            Some((recovery, last)) => next_start(track, step, recovery, &last, lane)?,
-            None => None,
-        };
-        if next.is_some() {
-            pairs.push(next);
+        let recovery = index.checked_sub(1).and_then(|before| steps[before].recovery);
+        let mut next = Vec::with_capacity(lanes.len());
+        for (&lane, runs) in lanes.iter().zip(&runs) {
+            next.push(match recovery.zip(runs.last().copied().flatten()) {
+                Some((recovery, last)) => next_start(track, step, recovery, &last, lane)?,
+                None => None,
+            });
+        }
+        if next.iter().all(Option::is_some) {
+            runs.iter_mut().zip(next).for_each(|(runs, next)| runs.push(next));
             continue;
         }
-        // Steps of the same run share one search.
         let same = found.iter().position(|(known, _)| {
             let known = &steps[*known];
             known.run.kind == step.run.kind && known.from == step.from && known.to == step.to
         });
-        let choices = match same {
-            Some(same) => &found[same].1,
+        let same = match same {
+            Some(same) => same,
             None => {
-                let choices = pairing::pairs(track, step, location.place, lane, prefer)?;
-                found.push((index, choices));
-                &found[found.len() - 1].1
+                let of_lane = |&lane| Ok((lane, pairing::pairs(track, step, location.place, lane, prefer)?));
+                found.push((index, lanes.iter().map(of_lane).collect::<Planned<_>>()?));
+                found.len() - 1
             }
         };
-        let distance_m = pairing::distance_m(track, step, lane)?;
-        let chosen = match before {
-            Some((RecoveryKind::ChangeEnds, last)) => near_start(track, choices, &last),
-            _ => choices.first(),
-        };
-        if let (Some(distance_m), None) = (distance_m, chosen) {
-            return Err(PlanFault::NoPlaceLeft { lane, distance_m }.at_run(step));
+        let mut choices = found[same].1.clone();
+        if recovery == Some(RecoveryKind::ChangeEnds) {
+            for ((_, choices), last) in
+                choices.iter_mut().zip(runs.iter().map(|runs| runs.last().copied().flatten()))
+            {
+                if let Some(last) = last {
+                    nearest_first(track, choices, &last);
+                }
+            }
         }
-        pairs.push(chosen.copied());
-    }
-    for (pair, step) in pairs.iter().zip(steps) {
-        if let Some(pair) = pair {
-            pairing::check_lane(track, step, pair.start.course, lane)?;
+        match together(&choices) {
+            Ok(pairs) => runs.iter_mut().zip(pairs).for_each(|(runs, pair)| runs.push(Some(pair))),
+            Err(lane) => {
+                if let Some(distance_m) = pairing::distance_m(track, step, lane)? {
+                    return Err(PlanFault::NoPlaceLeft { lane, distance_m }.at_run(step));
+                }
+                runs.iter_mut().for_each(|runs| runs.push(None));
+            }
         }
     }
-    let remarks = remarks(track, steps, &pairs, lane, gaps_s);
-    Ok(Chain { pairs, remarks })
+    let mut chains = Vec::with_capacity(lanes.len());
+    for (&lane, pairs) in lanes.iter().zip(runs) {
+        for (pair, step) in pairs.iter().zip(steps) {
+            if let Some(pair) = pair {
+                pairing::check_lane(track, step, pair.start.course, lane)?;
+            }
+        }
+        let remarks = remarks(track, steps, &pairs, lane, gaps_s);
+        chains.push(Chain { pairs, remarks });
+    }
+    Ok(chains)
 }
 
 /// The next run where the way to it fixes its start; nothing where it starts at paint.
@@ -95,13 +113,11 @@ fn next_start(
     Ok(start.and_then(|start| pairing::on_from(track, start, distance_m)))
 }
 
-/// Of the pairs worth having, the one that starts nearest to where the last run ended: on paint at
-/// both ends where there is one.
-fn near_start<'a>(track: &Track, choices: &'a [Pair], last: &Pair) -> Option<&'a Pair> {
+/// Puts those pairs in front that start nearest to where the last run ended: on paint at both ends where there are
+/// such.
+fn nearest_first(track: &Track, choices: &mut [Pair], last: &Pair) {
     let apart = |pair: &Pair| track.point(pair.start).distance(track.point(last.finish));
-    choices
-        .iter()
-        .min_by(|a, b| b.ends_on_paint().cmp(&a.ends_on_paint()).then(apart(a).total_cmp(&apart(b))))
+    choices.sort_by(|a, b| b.ends_on_paint().cmp(&a.ends_on_paint()).then(apart(a).total_cmp(&apart(b))));
 }
 
 /// The way that a walker takes from a finish to a start along the track, in metres: back, or on

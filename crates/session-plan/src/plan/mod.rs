@@ -1,15 +1,19 @@
 //! From a session to a plan.
 
 pub(crate) mod block_at;
-pub(crate) mod block_layout;
 pub(crate) mod caution;
 pub(crate) mod chain;
+pub(crate) mod choices;
 pub(crate) mod clash;
-pub(crate) mod clock;
 pub(crate) mod coach_place;
 pub(crate) mod cone;
+pub(crate) mod crew;
+pub(crate) mod draft;
+pub(crate) mod estimate;
+pub(crate) mod evening;
 pub(crate) mod fault;
 pub(crate) mod kept;
+pub(crate) mod lane_share;
 pub(crate) mod location;
 pub(crate) mod nominal;
 pub(crate) mod pairing;
@@ -18,8 +22,9 @@ pub(crate) mod plan_block;
 pub(crate) mod planner;
 pub(crate) mod remark;
 pub(crate) mod rep;
+pub(crate) mod run_times;
 pub(crate) mod setup_walk;
 pub(crate) mod split;
-pub(crate) mod squad_block;
+pub(crate) mod timetable;
+pub(crate) mod together;
 pub(crate) mod warning;
-pub(crate) mod who;

@@ -32,6 +32,9 @@ pub struct Plan {
     pub ends: Option<NaiveTime>,
     /// How long it lasts, in seconds, if that is known.
     pub lasts_s: Option<f64>,
+    /// Whether its end was estimated, as some time was not given.
+    #[serde(rename = "about")]
+    pub is_about: bool,
     /// The wind, in words.
     pub wind: Option<String>,
     /// The track.

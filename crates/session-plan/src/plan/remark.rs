@@ -64,20 +64,16 @@ pub enum Remark {
         /// Why it cannot be had.
         why: TargetError,
     },
-    /// Some have no target, and run with the slowest.
-    #[serde(rename = "targets missing")]
-    TargetsMissing {
-        /// Who has none.
+    /// Times that nobody gave were estimated, and the timetable is about.
+    #[serde(rename = "times estimated")]
+    TimesEstimated {
+        /// Whether nobody has a target.
+        targets: bool,
+        /// Who has no target, where others have.
         athletes: Vec<String>,
-        /// The time of the slowest.
-        slowest_s: f64,
+        /// Whether a rest between its runs is not given.
+        rests: bool,
     },
-    /// Nobody has a target: the waves follow the list, and have no start times.
-    #[serde(rename = "no targets")]
-    NoTargets,
-    /// The block names no rest: its waves have no start times.
-    #[serde(rename = "no rest named")]
-    NoRest,
     /// How many kept the wave that they had before a late change.
     #[serde(rename = "waves kept")]
     WavesKept {

@@ -5,7 +5,6 @@ use serde::Serialize;
 use workout_notation::{RecoveryKind, RunKind, Step};
 
 use crate::plan::caution::{self, Caution};
-use crate::plan::clock::{Clocked, Timing};
 use crate::plan::nominal::{self, Nominal};
 use crate::plan::pairing;
 use crate::plan::split::{Split, splits};
@@ -64,6 +63,9 @@ pub struct Rep {
     pub done_s: Option<f64>,
     /// The rest after it, in seconds; nothing after the last of its block.
     pub rest_s: Option<f64>,
+    /// Whether a time that it shows was estimated, as nobody gave it.
+    #[serde(rename = "about")]
+    pub is_about: bool,
     /// How far the runners jog or walk on after it, in metres.
     pub recovery_m: Option<f64>,
     /// How long sound needs from the finish to the start, in seconds: a whistle blown at the finish is
@@ -122,6 +124,7 @@ impl Rep {
             go_s: None,
             done_s: None,
             rest_s: None,
+            is_about: false,
             recovery_m: None,
             the_other_way: pair.against,
             plus_minus_m: track.uncertainty_m(pair),
@@ -130,18 +133,29 @@ impl Rep {
         }
     }
 
-    /// Makes it the run of a step between its spots, with its number and its time.
-    pub(crate) fn set_step(&mut self, step: &Step<'_>, index: usize, timing: &Timing, clocked: &Clocked) {
+    /// Makes it the run of a step between its spots, with its number and its times.
+    pub(crate) fn set_step(&mut self, step: &Step<'_>, index: usize, times: &RepTimes) {
         self.rep = index as u32 + 1;
         self.set = step.set;
-        self.target_from_s = timing.target_from_s;
+        self.target_from_s = times.target_from_s;
         self.effort = step.effort.map(|effort| effort.value.clone());
-        self.go_s = clocked.go_s;
-        self.done_s = clocked.done_s;
-        self.rest_s = clocked.rest_s;
+        self.go_s = times.go_s;
+        self.done_s = times.done_s;
+        self.rest_s = times.rest_s;
+        self.is_about = times.is_about && (times.go_s.is_some() || times.done_s.is_some());
         self.recovery_m = match step.recovery {
             Some(RecoveryKind::Jog(metres) | RecoveryKind::Walk(metres)) => Some(metres),
             _ => None,
         };
     }
+}
+
+/// When a run starts and ends.
+pub(crate) struct RepTimes {
+    pub(crate) target_from_s: Option<f64>,
+    pub(crate) go_s: Option<f64>,
+    pub(crate) done_s: Option<f64>,
+    pub(crate) rest_s: Option<f64>,
+    /// Whether one of these was estimated.
+    pub(crate) is_about: bool,
 }

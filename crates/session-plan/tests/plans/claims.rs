@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 
 use lane_distance::Course;
 use session_plan::Plan;
-use wave_plan::{Ground, Mode, Runner, SquadSet};
+use wave_plan::{Ground, Mode};
 
 use crate::dice::Dice;
 use crate::evening::{Athlete, Evening, Recovery, Size};
 use crate::finished::{Asked, asked, finish_m, lap_m};
 use crate::planned;
+use crate::search::set::{Runner, SquadSet};
 use crate::search::{first_end_s, wave_count};
 
 #[test]

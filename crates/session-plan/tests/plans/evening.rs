@@ -151,6 +151,7 @@ impl Evening {
         let timers = match self.rules.timers {
             Timers::One => "one",
             Timers::Two => "two",
+            Timers::EachGroup => "each group",
             Timers::Untimed => "untimed",
         };
         let TimingRules { timing_gap_s, start_gap_s, .. } = self.rules;

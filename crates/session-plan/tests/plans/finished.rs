@@ -12,26 +12,22 @@ pub(crate) struct Asked<'a> {
     pub(crate) groups: Vec<&'a Group>,
 }
 
-/// For each block of a plan what was asked: by every group with blocks of its own, and by all others together.
+/// For each block of a plan what was asked: by the group whose own block it is, or by all others together.
 pub(crate) fn asked<'a>(evening: &'a Evening, plan: &Plan) -> Vec<Asked<'a>> {
-    let mut parties: Vec<Vec<&Group>> = Vec::new();
-    let shared: Vec<&Group> = evening.groups.iter().filter(|group| group.blocks.is_empty()).collect();
-    if !shared.is_empty() {
-        parties.push(shared);
-    }
-    parties.extend(evening.groups.iter().filter(|group| !group.blocks.is_empty()).map(|group| vec![group]));
-    let rounds = parties.iter().map(|party| evening.blocks_of(party[0]).len()).max().unwrap_or(0);
-    let asked: Vec<Asked<'_>> = (0..rounds)
-        .flat_map(|round| parties.iter().map(move |party| (round, party)))
-        .filter_map(|(round, party)| {
-            Some(Asked { reps: evening.blocks_of(party[0]).get(round)?, groups: party.clone() })
-        })
-        .collect();
-    let texts = |of: &mut dyn Iterator<Item = &str>| of.map(str::to_owned).collect::<Vec<_>>();
-    assert_eq!(
-        texts(&mut asked.iter().map(|asked| asked.reps.text.as_str())),
-        texts(&mut plan.blocks.iter().map(|block| block.text.as_str()))
-    );
+    let of_block = |block: &PlanBlock| {
+        let groups: Vec<&Group> = match block.at.group {
+            Some(own) => vec![&evening.groups[own]],
+            None => evening.groups.iter().filter(|group| group.blocks.is_empty()).collect(),
+        };
+        let reps = &evening.blocks_of(groups[0])[block.at.block];
+        assert_eq!(reps.text, block.text);
+        Asked { reps, groups }
+    };
+    let asked: Vec<Asked<'_>> = plan.blocks.iter().map(of_block).collect();
+    let shared = evening.groups.iter().filter(|group| group.blocks.is_empty()).take(1);
+    let own = evening.groups.iter().filter(|group| !group.blocks.is_empty());
+    let blocks: usize = shared.chain(own).map(|group| evening.blocks_of(group).len()).sum();
+    assert_eq!(asked.len(), blocks, "every block is planned once");
     asked
 }
 

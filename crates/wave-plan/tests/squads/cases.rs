@@ -1,8 +1,9 @@
 //! Squads made by chance, the same ones each time.
 
-use wave_plan::{Ground, Mode, Runner, SquadSet, Timers, TimingRules};
+use wave_plan::{Ground, Mode, Timers, TimingRules};
 
 use crate::dice::Dice;
+use crate::sets::{Runner, SquadSet};
 
 /// How large squads may be.
 pub(crate) struct Size {

@@ -3,9 +3,10 @@
 use std::collections::BTreeMap;
 
 use proptest::prelude::*;
-use wave_plan::{Ground, Mode, Runner, SquadSet, Timers, TimingRules, plan_squads};
+use wave_plan::{Ground, Mode, Timers, TimingRules};
 
 use crate::planned::faults;
+use crate::sets::{Runner, SquadSet, plan_squads};
 
 /// Numbers that a set can have, and numbers that it cannot.
 fn number() -> impl Strategy<Value = f64> {

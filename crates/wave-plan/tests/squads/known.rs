@@ -1,8 +1,9 @@
 //! Squads that a coach knows the answer for, and squads that make no sense.
 
-use wave_plan::{Ground, Mode, Runner, SquadError, SquadPlan, SquadSet, TimingRules, plan_squads};
+use wave_plan::{Ground, Mode, SquadError, TimingRules};
 
 use crate::planned::faults;
+use crate::sets::{Runner, SquadPlan, SquadSet, plan_squads};
 
 fn laps(shortest_m: f64, longest_m: f64) -> Ground {
     Ground::Laps { shortest_m, longest_m }
@@ -110,7 +111,7 @@ fn numbers_that_make_no_sense_are_named() {
         assert!(matches!(error, SquadError::Time { what: "rest", .. }), "{error}");
     }
     for (what, error) in [
-        ("number of repetitions", refused(|set| set.reps = 0)),
+        ("number of runs", refused(|set| set.reps = 0)),
         ("distance", refused(|set| set.distance_m = f64::NAN)),
         ("distance", refused(|set| set.distance_m = 0.0)),
         ("shortest lap", refused(|set| set.ground = laps(0.0, 400.0))),

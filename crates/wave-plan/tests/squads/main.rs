@@ -10,3 +10,4 @@ mod planned;
 mod properties;
 mod reference;
 mod search;
+mod sets;

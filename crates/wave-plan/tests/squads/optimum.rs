@@ -1,11 +1,12 @@
 //! Small squads against a search that looks at everything.
 
-use wave_plan::{Ground, plan_squads};
+use wave_plan::Ground;
 
 use crate::cases::{Size, squads};
 use crate::dice::Dice;
 use crate::planned::faults;
 use crate::search::{first_end_s, wave_count};
+use crate::sets::plan_squads;
 
 #[test]
 fn small_squads_end_as_early_as_can_be() {

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use wave_plan::{Mode, SquadPlan, SquadSet, TimingRules, WavePlan};
+use wave_plan::{Mode, TimingRules, WavePlan};
 
 use crate::checker::{self, Run, Start, TOLERANCE_S, end_s};
 use crate::search::{apart::laps_m, orders::most};
+use crate::sets::{SquadPlan, SquadSet};
 
 /// Everything that is wrong with a plan, one sentence each.
 pub(crate) fn faults(sets: &[SquadSet], rules: &TimingRules, plan: &SquadPlan) -> Vec<String> {
@@ -41,7 +42,7 @@ fn starts(sets: &[SquadSet], plan: &SquadPlan) -> Vec<Start> {
                 // Who is alone in a lane may have any of them: lanes turn.
                 let lanes = match set.mode {
                     Mode::OneToALane { .. } => &set.lanes,
-                    Mode::GroupToALane { .. } => &planned.lanes[rep][..1].to_vec(),
+                    Mode::GroupToALane { .. } | Mode::Together => &planned.lanes[rep][..1].to_vec(),
                 };
                 let finish_m = |lane: &u8| set.finish_m.get(lane).copied().unwrap_or(0.0);
                 let run = |&member: &usize| Run {
@@ -115,6 +116,7 @@ fn lanes(set: &SquadSet, waves: &[WavePlan], faults: &mut Vec<String>) {
         }
         match set.mode {
             Mode::OneToALane { .. } => one_to_a_lane(set, wave, faults),
+            Mode::Together => {}
             Mode::GroupToALane { .. } => {
                 let lanes: BTreeSet<u8> = wave.lanes.iter().flatten().copied().collect();
                 if lanes.len() != 1 {

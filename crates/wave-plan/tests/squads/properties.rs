@@ -1,10 +1,9 @@
 //! A thousand squads made by chance: every plan keeps every promise.
 
-use wave_plan::plan_squads;
-
 use crate::cases::{Size, squads};
 use crate::dice::Dice;
 use crate::planned::faults;
+use crate::sets::plan_squads;
 
 /// Plans so many squads and collects what is wrong with them.
 fn check(seed: u64, count: u64, size: &Size) {

@@ -1,9 +1,10 @@
 //! Twenty larger squads against the optima of a general solver, kept in `tests/reference/squad-optima`.
 
 use serde_json::Value;
-use wave_plan::{Ground, Mode, Runner, SquadSet, Timers, TimingRules, plan_squads};
+use wave_plan::{Ground, Mode, Timers, TimingRules};
 
 use crate::planned::faults;
+use crate::sets::{Runner, SquadSet, plan_squads};
 
 const CASES: &str = include_str!("../../../../tests/reference/squad-optima/cases.json");
 

@@ -40,7 +40,7 @@ pub(crate) struct SessionSpec {
     pub(crate) wind: Option<String>,
     /// Which starts and finishes to prefer.
     #[serde(default)]
-    pub(crate) prefer: Prefer,
+    pub(crate) prefer: Option<Prefer>,
     /// The walker's stride in metres, for setting out without a tape.
     #[serde(default)]
     pub(crate) stride: Option<f64>,

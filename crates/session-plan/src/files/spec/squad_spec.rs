@@ -45,6 +45,9 @@ enum TimersSpec {
     One,
     /// Two: at most two waves may finish at once.
     Two,
+    /// One for each group: groups may finish at once.
+    #[serde(rename = "each group")]
+    EachGroup,
     /// Nobody.
     Untimed,
 }
@@ -69,6 +72,7 @@ impl SquadSpec {
                 timers: match self.timers {
                     TimersSpec::One => Timers::One,
                     TimersSpec::Two => Timers::Two,
+                    TimersSpec::EachGroup => Timers::EachGroup,
                     TimersSpec::Untimed => Timers::Untimed,
                 },
             },

@@ -101,7 +101,7 @@ fn order(starts: &[Start], rules: &TimingRules, faults: &mut Vec<String>) {
 fn finishes(starts: &[Start], rules: &TimingRules, faults: &mut Vec<String>) {
     let gap_s = rules.timing_gap_s - TOLERANCE_S;
     match rules.timers {
-        Timers::Untimed => {}
+        Timers::Untimed | Timers::EachGroup => {}
         Timers::One => {
             for (index, a) in starts.iter().enumerate() {
                 let (a_first, a_last) = a.window_s();

@@ -2,10 +2,11 @@
 
 use std::collections::HashMap;
 
-use wave_plan::{Ground, Mode, SquadSet, Timers, TimingRules};
+use wave_plan::{Ground, Mode, Timers, TimingRules};
 
 use super::Start;
 use crate::checker::{Run, clash};
+use crate::search::set::SquadSet;
 
 /// Differences are tried so far apart, in seconds; what is narrower goes unseen.
 const STEP_S: f64 = 0.29;
@@ -51,7 +52,7 @@ impl Apart {
 fn lanes(sets: &[SquadSet], start: &Start) -> Vec<u8> {
     let lanes = &sets[start.set].lanes;
     match sets[start.set].mode {
-        Mode::OneToALane { .. } => lanes.clone(),
+        Mode::OneToALane { .. } | Mode::Together => lanes.clone(),
         Mode::GroupToALane { .. } => vec![lanes[start.wave % lanes.len()]],
     }
 }

@@ -4,9 +4,11 @@
 pub(crate) mod apart;
 mod differences;
 pub(crate) mod orders;
+pub(crate) mod set;
 
-use wave_plan::{SquadSet, Timers, TimingRules};
+use wave_plan::{Timers, TimingRules};
 
+use crate::search::set::SquadSet;
 use apart::Apart;
 use differences::Differences;
 pub(crate) use orders::wave_count;

@@ -1,12 +1,14 @@
 //! Every way to cut sets into waves and to order these.
 
-use wave_plan::{Mode, SquadSet};
+use crate::search::set::SquadSet;
+use wave_plan::Mode;
 
 /// The most that one wave of a set may hold.
 pub(crate) fn most(set: &SquadSet) -> usize {
     match set.mode {
         Mode::OneToALane { most } => most.map_or(set.lanes.len(), |most| most.min(set.lanes.len())),
         Mode::GroupToALane { most } => most,
+        Mode::Together => set.runners.len(),
     }
 }
 

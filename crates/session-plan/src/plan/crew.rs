@@ -1,0 +1,128 @@
+//! Who does a list of blocks.
+
+use crate::people::bests::{Bests, TargetError};
+use crate::people::session::{Athlete, Group, Session};
+use wave_plan::Timers;
+use workout_notation::{Block, Pace};
+
+/// Those who do a list of blocks together, on a clock of their own.
+pub(crate) struct Crew<'a> {
+    pub(crate) session: &'a Session,
+    /// The group whose own blocks they are, counted from 0; nothing for those of the session.
+    pub(crate) own: Option<usize>,
+    /// The groups that it is made of; none where the session names nobody.
+    pub(crate) groups: Vec<&'a Group>,
+    pub(crate) blocks: &'a [Block],
+    /// Whether the one who times it times others as well.
+    pub(crate) shares_watch: bool,
+}
+
+/// Somebody of a crew; nobody by name where a group, or everybody, runs as one.
+#[derive(Clone, Copy)]
+pub(crate) struct Entrant<'a> {
+    pub(crate) group: Option<&'a Group>,
+    pub(crate) athlete: Option<&'a Athlete>,
+}
+
+/// Cuts a session into crews: the groups with athletes that share the session's blocks, each group with blocks
+/// of its own, and each group that has no athletes.
+pub(crate) fn crews(session: &Session) -> Vec<Crew<'_>> {
+    let crew = |own: Option<usize>, groups: Vec<_>, blocks| Crew {
+        session,
+        own,
+        groups,
+        blocks,
+        shares_watch: false,
+    };
+    if session.groups.is_empty() {
+        return vec![crew(None, Vec::new(), &session.blocks)];
+    }
+    let named = |group: &&Group| !group.athletes.is_empty();
+    let shared: Vec<&Group> =
+        session.groups.iter().filter(|group| group.blocks.is_none()).filter(named).collect();
+    let mut crews = Vec::new();
+    if !shared.is_empty() {
+        crews.push(crew(None, shared, &session.blocks));
+    }
+    let (with, without): (Vec<_>, Vec<_>) =
+        session.groups.iter().enumerate().partition(|(_, group)| named(group));
+    for (index, group) in with {
+        if let Some(blocks) = &group.blocks {
+            crews.push(crew(Some(index), vec![group], blocks));
+        }
+    }
+    for (index, group) in without {
+        match &group.blocks {
+            Some(blocks) => crews.push(crew(Some(index), vec![group], blocks)),
+            None => crews.push(crew(None, vec![group], &session.blocks)),
+        }
+    }
+    let is_shared = session.squad.timing.timers == Timers::One
+        && crews.iter().filter(|crew| crew.has_names()).count() > 1;
+    crews.iter_mut().for_each(|crew| crew.shares_watch = is_shared);
+    crews
+}
+
+impl<'a> Crew<'a> {
+    /// Everybody by name; one nameless entrant where nobody has a name.
+    pub(crate) fn entrants(&self) -> Vec<Entrant<'a>> {
+        let named = self.groups.iter().flat_map(|&group| {
+            group.athletes.iter().map(move |athlete| Entrant { group: Some(group), athlete: Some(athlete) })
+        });
+        let named: Vec<Entrant<'a>> = named.collect();
+        if named.is_empty() {
+            vec![Entrant { group: self.groups.first().copied(), athlete: None }]
+        } else {
+            named
+        }
+    }
+
+    /// Whether it has athletes by name, whom somebody times.
+    pub(crate) fn has_names(&self) -> bool {
+        self.groups.iter().any(|group| !group.athletes.is_empty())
+    }
+
+    /// Its name, where it is one group.
+    pub(crate) fn name(&self) -> Option<String> {
+        match self.groups.as_slice() {
+            [one] => Some(one.name.clone()),
+            _ => None,
+        }
+    }
+
+    /// The lanes that it runs in where a block names none.
+    pub(crate) fn own_lanes(&self) -> Option<Vec<u8>> {
+        let of_group = self.groups.iter().find_map(|group| group.lanes.clone());
+        of_group.or_else(|| self.session.squad.lanes.clone().filter(|_| self.has_names()))
+    }
+}
+
+impl Entrant<'_> {
+    pub(crate) fn name(&self) -> &str {
+        self.athlete.map_or("", |athlete| &athlete.name)
+    }
+
+    /// The bests that targets are taken from, the nearest in front: their own, the group's, the session's.
+    pub(crate) fn bests<'b>(&'b self, session: &'b Session) -> impl Iterator<Item = &'b Bests> + Clone {
+        let own = self.athlete.map(|athlete| &athlete.bests);
+        let of_group = self.group.map(|group| &group.bests);
+        own.into_iter().chain(of_group).chain([&session.bests]).filter(|bests| !bests.is_empty())
+    }
+
+    /// The target of a run by its pace: its time, or the faster and the slower of two. The nearest bests that it can
+    /// be had from are used.
+    ///
+    /// # Errors
+    ///
+    /// [`TargetError`] where the pace needs a best that is not known or cannot be carried over.
+    pub(crate) fn target(
+        &self,
+        session: &Session,
+        pace: &Pace,
+        distance_m: f64,
+    ) -> Result<(f64, Option<f64>), TargetError> {
+        let mut known = self.bests(session).map(|bests| bests.target(pace, distance_m));
+        let first = known.next().unwrap_or_else(|| Bests::default().target(pace, distance_m));
+        if first.is_ok() { first } else { known.find(Result::is_ok).unwrap_or(first) }
+    }
+}

@@ -1,0 +1,257 @@
+//! A block laid out for those who do it, before it has times.
+
+use lane_distance::{Course, LaneNumber, Pair, Spot, Track};
+use wave_plan::{Ground, Itinerary, Mode, Runner, Stretch};
+use workout_notation::{Block, RecoveryKind, RunKind, Step};
+
+use crate::people::session::GROUP_OF;
+use crate::people::venue::Venue;
+use crate::plan::block_at::BlockAt;
+use crate::plan::chain::{self, Chain};
+use crate::plan::crew::{Crew, Entrant};
+use crate::plan::fault::{PlanFault, Planned};
+use crate::plan::location::{Share, location};
+use crate::plan::pairing::{self, Prefer};
+use crate::plan::remark::Remark;
+use crate::plan::run_times::{Timing, timings};
+use crate::plan::warning::Warning;
+
+/// Up to this distance a lane has one runner unless the session says otherwise, in metres.
+const SPRINT_M: f64 = 400.0;
+
+/// Where somebody times, runs from this distance on finish on the finish line, in metres.
+const FINISH_LINE_FROM_M: f64 = 120.0;
+
+/// A block laid out for those who do it.
+pub(crate) struct Draft<'a> {
+    pub(crate) at: BlockAt,
+    pub(crate) block: &'a Block,
+    pub(crate) steps: Vec<Step<'a>>,
+    pub(crate) entrants: Vec<Entrant<'a>>,
+    /// The times of each of the entrants.
+    pub(crate) timings: Vec<Vec<Timing>>,
+    /// Its runs in each lane; nothing for a run by time.
+    pub(crate) lanes: Vec<DraftLane>,
+    /// Whether the block names its lanes, or those who run it have their own.
+    pub(crate) has_own_lanes: bool,
+    /// How far its longest run is, in metres.
+    pub(crate) longest_m: f64,
+    pub(crate) mode: Mode,
+    /// Whether its runners go on along their lane from a finish to the next start.
+    pub(crate) goes_on: bool,
+    pub(crate) remarks: Vec<Remark>,
+}
+
+/// The runs of a block in one lane.
+pub(crate) struct DraftLane {
+    pub(crate) lane: LaneNumber,
+    pub(crate) runs: Vec<Option<DraftRun>>,
+}
+
+/// One run in one lane.
+#[derive(Clone, Copy, PartialEq)]
+pub(crate) struct DraftRun {
+    pub(crate) pair: Pair,
+    /// The run in the inside lane that a group which starts together is soon on.
+    pub(crate) inside: Pair,
+}
+
+impl<'a> Draft<'a> {
+    /// Lays out a block that has runs.
+    ///
+    /// # Errors
+    ///
+    /// A [`PlanFault`] where a lane is missing or closed, or a run does not fit.
+    pub(crate) fn new(
+        venue: &Venue,
+        track: &Track,
+        crew: &Crew<'a>,
+        (at, block): (BlockAt, &'a Block),
+        warnings: &mut Vec<Warning>,
+    ) -> Planned<Self> {
+        let steps = block.steps();
+        let first = steps.first().ok_or_else(|| PlanFault::NotARun.at(0..block.text.len()))?;
+        let starts_together = first.together.is_some();
+        let is_squad = crew.has_names();
+        let own_lanes = crew.own_lanes();
+        let has_own_lanes = first.lanes.is_some() || own_lanes.is_some();
+        let share = if is_squad && !starts_together { Share::AllLanes } else { Share::OneLane };
+        let location = location(track, &venue.rules, at, first, own_lanes, share)?;
+        // A run by time is not laid out, and needs no lane.
+        if !matches!(first.run.kind.value, RunKind::Timed { .. }) {
+            location.warnings.iter().for_each(|warning| push_new(warnings, warning.clone()));
+        }
+        let lane = location.lanes.first().copied().unwrap_or(LaneNumber::FIRST);
+        let entrants = crew.entrants();
+        let timings = (entrants.iter())
+            .map(|entrant| timings(track, crew.session, &steps, lane, entrant))
+            .collect::<Planned<Vec<_>>>()?;
+        let mut longest_m: f64 = 0.0;
+        for step in &steps {
+            longest_m = longest_m.max(pairing::distance_m(track, step, lane)?.unwrap_or(0.0));
+        }
+        let is_on_line = is_squad && (longest_m >= FINISH_LINE_FROM_M || crew.shares_watch);
+        let usual = if is_on_line { Prefer::FinishLine } else { Prefer::FewestTapes };
+        let prefer = crew.session.prefer.unwrap_or(usual);
+        let gaps_s: Vec<Option<f64>> = (0..steps.len())
+            .map(|run| timings.iter().filter_map(|timings| timings[run].rest_s()).reduce(f64::min))
+            .collect();
+        let inside = location.lanes.iter().copied().min().unwrap_or(LaneNumber::FIRST);
+        let chained = if starts_together { vec![inside] } else { location.lanes.clone() };
+        let chains = chain::chains(track, &steps, &location, &chained, prefer, &gaps_s)?;
+        let mut lanes = Vec::with_capacity(location.lanes.len());
+        for (place, &lane) in location.lanes.iter().enumerate() {
+            let Chain { pairs, .. } = &chains[if starts_together { 0 } else { place }];
+            let run = |(step, inside): (&Step<'a>, &Option<Pair>)| match inside {
+                Some(inside) if starts_together => {
+                    let pair = group_start(track, step, inside, lane)?;
+                    Ok(Some(DraftRun { pair, inside: *inside }))
+                }
+                pair => Ok(pair.map(|pair| DraftRun { pair, inside: pair })),
+            };
+            let runs = steps.iter().zip(pairs).map(run).collect::<Planned<Vec<_>>>()?;
+            lanes.push(DraftLane { lane, runs });
+        }
+        let mut draft = Self {
+            at,
+            block,
+            entrants,
+            timings,
+            lanes,
+            has_own_lanes,
+            longest_m,
+            mode: Mode::Together,
+            goes_on: false,
+            remarks: Vec::new(),
+            steps,
+        };
+        if is_squad
+            && !starts_together
+            && draft.lanes.iter().any(|lane| lane.runs.iter().any(Option::is_some))
+        {
+            let by_distance = if longest_m <= SPRINT_M {
+                Mode::OneToALane { most: None }
+            } else {
+                Mode::GroupToALane { most: GROUP_OF }
+            };
+            // Who goes on along a lane comes to the next start in it: nobody changes lanes, and all go together.
+            draft.goes_on = draft.steps.iter().any(|step| {
+                matches!(
+                    step.recovery,
+                    Some(RecoveryKind::Jog(_) | RecoveryKind::Walk(_) | RecoveryKind::Stand)
+                )
+            });
+            let each = draft.entrants.len().div_ceil(draft.lanes.len().max(1));
+            let by_recovery = match each {
+                _ if !draft.goes_on => by_distance,
+                0 | 1 => Mode::OneToALane { most: None },
+                each => Mode::GroupToALane { most: each.min(GROUP_OF) },
+            };
+            draft.mode = crew.session.squad.mode.unwrap_or(by_recovery);
+        }
+        draft.remark(&chains, is_squad);
+        Ok(draft)
+    }
+
+    /// What there is to say of its times and of the ways between its runs.
+    fn remark(&mut self, chains: &[Chain], is_squad: bool) {
+        for (step, timing) in self.steps.iter().zip(self.timings.iter().flatten()).filter(|_| !is_squad) {
+            if let (Some(pace), Some(why)) = (step.pace, &timing.no_target) {
+                push_new(
+                    &mut self.remarks,
+                    Remark::NoTarget { pace: pace.value.to_string(), why: why.clone() },
+                );
+            }
+        }
+        // What is said of one lane of a squad holds for all.
+        let told = if is_squad { 1 } else { chains.len() };
+        for remark in chains[..told.min(chains.len())].iter().flat_map(|chain| &chain.remarks) {
+            push_new(&mut self.remarks, remark.clone());
+        }
+    }
+
+    /// What the schedule needs to know of it: how long something else is done first, and the lanes that it may use.
+    pub(crate) fn itinerary(&self, track: &Track, after_s: f64, lanes: Vec<u8>) -> Itinerary {
+        let stretch = |run: usize| {
+            let pairs = || self.lanes.iter().filter_map(move |lane| Some((lane.lane, lane.runs[run]?.pair)));
+            let distance_m = pairs().map(|(_, pair)| pair.distance_m).reduce(f64::max)?;
+            let laps_m = pairs()
+                .filter(|(_, pair)| pair.start.course == Course::Oval)
+                .filter_map(|(lane, _)| track.lap_m(lane).ok());
+            Some(Stretch {
+                distance_m,
+                ground: Ground::from_laps(laps_m),
+                finish_m: pairs().map(|(lane, pair)| (lane.get(), finish_m(track, &pair))).collect(),
+                is_reversed: pairs().any(|(_, pair)| pair.against),
+            })
+        };
+        let runner = |(entrant, timings): (&Entrant<'_>, &Vec<Timing>)| Runner {
+            name: entrant.name().to_owned(),
+            times: timings.iter().map(|timing| timing.times).collect(),
+            lanes: entrant.athlete.and_then(|athlete| athlete.lanes.clone()),
+        };
+        Itinerary {
+            after_s,
+            runs: (0..self.steps.len()).map(stretch).collect(),
+            lanes,
+            mode: self.mode,
+            keeps_lanes: self.goes_on
+                || self.steps.iter().any(|step| matches!(step.run.kind.value, RunKind::Hurdles { .. })),
+            runners: self.entrants.iter().zip(&self.timings).map(runner).collect(),
+        }
+    }
+
+    /// How long the slowest would take alone, in seconds.
+    pub(crate) fn alone_s(&self) -> f64 {
+        let alone_s = |timings: &Vec<Timing>| {
+            let rests_s: f64 = timings.iter().rev().skip(1).map(|timing| timing.times.rest_s).sum();
+            timings.iter().map(|timing| timing.times.target_s).sum::<f64>() + rests_s
+        };
+        self.timings.iter().map(alone_s).fold(0.0, f64::max)
+    }
+
+    /// Whether every target and every rest between its runs is given.
+    pub(crate) fn is_timed(&self) -> bool {
+        let last = self.steps.len().saturating_sub(1);
+        let is_estimated = |(run, timing): (usize, &Timing)| timing.is_estimated(run == last);
+        !self.timings.iter().any(|timings| timings.iter().enumerate().any(is_estimated))
+    }
+}
+
+fn push_new<T: PartialEq>(list: &mut Vec<T>, item: T) {
+    if !list.contains(&item) {
+        list.push(item);
+    }
+}
+
+/// How far past the finish line a run finishes, in metres along its lane in the direction of running. On a
+/// straight it is before the line or on it.
+fn finish_m(track: &Track, pair: &Pair) -> f64 {
+    let layout = track.layout();
+    let on_oval = layout.on_course(pair.finish, Course::Oval).unwrap_or(pair.finish);
+    let past_m = layout.from_finish_m(on_oval);
+    let is_straight = pair.finish.course != Course::Oval;
+    let lap_m = if is_straight && past_m > 0.0 { track.lap_m(pair.finish.lane).unwrap_or(0.0) } else { 0.0 };
+    let finish_m = past_m - lap_m;
+    if pair.against { -finish_m } else { finish_m }
+}
+
+/// The run of a lane further out in a group that starts together: on the curved line, and then in
+/// the inside lane.
+///
+/// # Errors
+///
+/// A [`PlanFault`] where the lane is missing or closed.
+fn group_start(track: &Track, step: &Step<'_>, inside: &Pair, lane: LaneNumber) -> Planned<Pair> {
+    if lane == inside.start.lane {
+        return Ok(*inside);
+    }
+    pairing::check_lane(track, step, inside.start.course, lane)?;
+    let curved = || track.layout().curved_start(inside.start.lane, inside.start.to_finish_m, lane);
+    let start = match inside.start.course {
+        Course::Oval => curved().unwrap_or_else(|| track.layout().abreast(inside.start, lane)),
+        // On a straight the line is square across.
+        _ => Spot { lane, ..inside.start },
+    };
+    Ok(Pair { start, start_reading: track.read(start), ..*inside })
+}

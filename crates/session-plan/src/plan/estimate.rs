@@ -1,0 +1,65 @@
+//! Times that nobody gave.
+//!
+//! They move the timetable and nothing else, and are marked *about*. The tables are common practice, no source: what
+//! a club's athletes run in training, and how long a coach lets them rest.
+
+use workout_notation::{RecoveryKind, Step};
+
+use crate::people::bests::Bests;
+use crate::plan::chain::WALK_M_PER_S;
+
+/// Distance in metres and time in seconds of a club athlete in training.
+const RUNS: [(f64, f64); 8] = [
+    (30.0, 5.0),
+    (60.0, 9.0),
+    (100.0, 15.0),
+    (200.0, 32.0),
+    (400.0, 75.0),
+    (1_000.0, 220.0),
+    (3_000.0, 750.0),
+    (10_000.0, 2_800.0),
+];
+
+/// Distance in metres, and the rest after it in seconds where none is given.
+const RESTS: [(f64, f64); 4] = [(30.0, 120.0), (100.0, 180.0), (1_000.0, 180.0), (5_000.0, 300.0)];
+
+/// How fast people jog between runs, in metres a second.
+const JOG_M_PER_S: f64 = 2.5;
+
+/// How much slower than hard a run is by the words for its effort.
+const EFFORTS: [(&str, f64); 6] =
+    [("easy", 1.35), ("relaxed", 1.2), ("steady", 1.2), ("stride", 1.1), ("tempo", 1.1), ("float", 1.2)];
+
+/// How long a run takes, in seconds: the best over its distance with a tenth more, where one is known or can be
+/// carried over, else a club athlete's time; more where the step says that it is easy.
+pub(crate) fn run_s<'b>(step: &Step<'_>, distance_m: f64, mut bests: impl Iterator<Item = &'b Bests>) -> f64 {
+    let own_s = bests.find_map(|bests| bests.over(distance_m).ok()).map(|best_s| best_s * 1.1);
+    let effort = step.effort.map(|effort| effort.value.to_lowercase()).unwrap_or_default();
+    let slower = EFFORTS.iter().find(|(word, _)| effort.contains(word)).map_or(1.0, |(_, slower)| *slower);
+    // Beyond the table the last speed holds.
+    let (longest_m, _) = RUNS[RUNS.len() - 1];
+    let club_s = between(&RUNS, distance_m) * (distance_m / longest_m).max(1.0);
+    (own_s.unwrap_or(club_s) * slower).round().max(1.0)
+}
+
+/// How long the rest after a run lasts, in seconds: the way to the next start where the step gives one.
+pub(crate) fn rest_s(step: &Step<'_>, distance_m: f64) -> f64 {
+    let way_s = match step.recovery {
+        Some(RecoveryKind::Jog(metres)) => Some(metres / JOG_M_PER_S),
+        Some(RecoveryKind::Walk(metres)) => Some(metres / WALK_M_PER_S),
+        Some(RecoveryKind::WalkBack) => Some(distance_m / WALK_M_PER_S),
+        Some(RecoveryKind::Stand | RecoveryKind::ChangeEnds) | None => None,
+    };
+    way_s.unwrap_or_else(|| between(&RESTS, distance_m)).round()
+}
+
+/// Between two rows of a table in proportion; past its ends as at the nearest row.
+fn between(table: &[(f64, f64)], metres: f64) -> f64 {
+    let pairs = table.iter().zip(&table[1..]);
+    for (&(low_m, low_s), &(high_m, high_s)) in pairs {
+        if metres <= high_m {
+            return low_s + (high_s - low_s) * (metres.max(low_m) - low_m) / (high_m - low_m);
+        }
+    }
+    table.last().map_or(0.0, |(_, last_s)| *last_s)
+}

@@ -1,0 +1,213 @@
+//! The blocks of all crews, each crew on a clock of its own.
+
+use lane_distance::Track;
+use wave_plan::{EveningPlan, ItineraryPlan, Party, SquadError, plan_evening};
+use workout_notation::{Block, Body, MOST_REPS};
+
+use crate::people::session::{BETWEEN_BLOCKS_S, Session};
+use crate::people::venue::Venue;
+use crate::plan::block_at::BlockAt;
+use crate::plan::crew::{Crew, crews};
+use crate::plan::draft::Draft;
+use crate::plan::fault::{PlanError, PlanFault};
+use crate::plan::kept::Kept;
+use crate::plan::lane_share::{own_lanes, share_out};
+use crate::plan::plan_block::PlanBlock;
+use crate::plan::timetable::{Timetable, shows_estimates};
+use crate::plan::warning::Warning;
+
+/// The blocks of an evening, in the order in which they begin.
+#[derive(Default)]
+pub(crate) struct Evening {
+    pub(crate) blocks: Vec<PlanBlock>,
+    pub(crate) warnings: Vec<Warning>,
+    /// When the last is done, in seconds from the start, if that is known.
+    pub(crate) ends_s: Option<f64>,
+    /// Whether that was estimated.
+    pub(crate) is_about: bool,
+}
+
+/// A crew with its blocks laid out.
+struct Laid<'a> {
+    crew: Crew<'a>,
+    /// What it does in order: what is not a run, or nothing for the runs of its next draft.
+    entries: Vec<Option<PlanBlock>>,
+    drafts: Vec<Draft<'a>>,
+    /// How long each draft begins after the end of the one before.
+    after_s: Vec<f64>,
+    has_break: bool,
+}
+
+/// Lays out the blocks of a session and finds when each run goes; `kept` are the waves of a plan before.
+///
+/// # Errors
+///
+/// Every block that cannot be laid out.
+pub(crate) fn evening(
+    venue: &Venue,
+    track: &Track,
+    session: &Session,
+    kept: &Kept,
+) -> Result<Evening, Vec<PlanError>> {
+    let mut evening = Evening::default();
+    let mut errors = Vec::new();
+    let mut reps = 0;
+    let mut laid = Vec::new();
+    for crew in crews(session) {
+        laid.push(lay_out(venue, track, crew, &mut reps, &mut evening.warnings, &mut errors));
+    }
+    if !errors.is_empty() {
+        return Err(errors);
+    }
+    let drafts: Vec<&[Draft<'_>]> = laid.iter().map(|laid| laid.drafts.as_slice()).collect();
+    let mut lanes = share_out(&drafts);
+    let planned = schedule(track, session, &laid, &lanes, kept).or_else(|_| {
+        // Somebody who may not use every lane can need one of another crew's share.
+        lanes = own_lanes(&drafts);
+        schedule(track, session, &laid, &lanes, kept).map_err(|error| vec![error])
+    })?;
+    let mut begun: Vec<(f64, PlanBlock)> = Vec::new();
+    let mut ends_s = Some(0.0_f64);
+    for ((laid, lanes), planned) in laid.iter().zip(&lanes).zip(&planned) {
+        let (now_s, is_about) = tell(track, laid, lanes, planned, kept, &mut begun);
+        let is_known = !is_about || shows_estimates(session, &laid.crew);
+        ends_s = ends_s.filter(|_| is_known).map(|ends_s| ends_s.max(now_s));
+        evening.is_about |= is_about;
+        if laid.has_break && is_known && session.between_blocks_s.is_none() {
+            let assumed = Warning::BreakAssumed { break_s: BETWEEN_BLOCKS_S };
+            if !evening.warnings.contains(&assumed) {
+                evening.warnings.push(assumed);
+            }
+        }
+    }
+    begun.sort_by(|a, b| a.0.total_cmp(&b.0));
+    evening.blocks = begun.into_iter().map(|(_, block)| block).collect();
+    // A session of notes alone, or of nothing, has no end worth telling.
+    evening.ends_s = ends_s.filter(|ends_s| *ends_s > 0.0);
+    Ok(evening)
+}
+
+fn lay_out<'a>(
+    venue: &Venue,
+    track: &Track,
+    crew: Crew<'a>,
+    reps: &mut u32,
+    warnings: &mut Vec<Warning>,
+    errors: &mut Vec<PlanError>,
+) -> Laid<'a> {
+    let between_s = crew.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S);
+    let mut laid =
+        Laid { entries: Vec::new(), drafts: Vec::new(), after_s: Vec::new(), has_break: false, crew };
+    let mut pending_s = 0.0;
+    // The first block needs no break before it, and one after a note none either.
+    let mut needs_break = false;
+    for (index, block) in laid.crew.blocks.iter().enumerate() {
+        let at = BlockAt { group: laid.crew.own, block: index };
+        *reps = reps.saturating_add(block.count());
+        if *reps > MOST_REPS {
+            errors.push(PlanError { at, fault: PlanFault::TooManyReps.at(0..block.text.len()) });
+            break;
+        }
+        if block.count() == 0 {
+            let note = note(&laid.crew, at, block);
+            // A note without a duration takes no time of its own.
+            pending_s += note.lasts_s.unwrap_or(0.0);
+            laid.entries.push(Some(note));
+            needs_break = false;
+            continue;
+        }
+        match Draft::new(venue, track, &laid.crew, (at, block), warnings) {
+            Ok(draft) => laid.drafts.push(draft),
+            Err(fault) => errors.push(PlanError { at, fault }),
+        }
+        laid.entries.push(None);
+        laid.after_s.push(pending_s + if needs_break { between_s } else { 0.0 });
+        laid.has_break |= needs_break;
+        (pending_s, needs_break) = (0.0, true);
+    }
+    laid
+}
+
+/// A block that is not a run; what a whole squad does is nobody's in particular.
+fn note(crew: &Crew<'_>, at: BlockAt, block: &Block) -> PlanBlock {
+    let is_everybodys = crew.has_names() && crew.own.is_none();
+    let mut planned = PlanBlock::empty(at, block, crew.name().filter(|_| !is_everybodys));
+    if let Body::Note { words, lasts_s } = &block.body {
+        planned.note = Some(words.clone());
+        planned.lasts_s = *lasts_s;
+    }
+    planned
+}
+
+/// When the waves of each draft of each crew go.
+fn schedule(
+    track: &Track,
+    session: &Session,
+    laid: &[Laid<'_>],
+    lanes: &[Vec<Vec<u8>>],
+    kept: &Kept,
+) -> Result<Vec<Vec<ItineraryPlan>>, PlanError> {
+    let itinerary = |((draft, after_s), lanes): ((&Draft<'_>, &f64), &Vec<u8>)| {
+        draft.itinerary(track, *after_s, lanes.clone())
+    };
+    let party = |(laid, lanes): (&Laid<'_>, &Vec<Vec<u8>>)| Party {
+        begins_s: 0.0,
+        itineraries: laid.drafts.iter().zip(&laid.after_s).zip(lanes).map(itinerary).collect(),
+    };
+    let parties: Vec<Party> = laid.iter().zip(lanes).map(party).collect();
+    if parties.iter().all(|party| party.itineraries.is_empty()) {
+        return Ok(vec![Vec::new(); laid.len()]);
+    }
+    let waves = |draft: &Draft<'_>| {
+        draft.entrants.iter().map(|entrant| kept.wave(draft.at, entrant.name())).collect::<Vec<_>>()
+    };
+    let before: Vec<Vec<Vec<Option<usize>>>> = if kept.is_empty() {
+        Vec::new()
+    } else {
+        laid.iter().map(|laid| laid.drafts.iter().map(waves).collect()).collect()
+    };
+    let rules = &session.squad.timing;
+    let planned: Result<EveningPlan, SquadError> = plan_evening(&parties, rules, &before);
+    planned.map(|planned| planned.parties).map_err(|error| {
+        // Which block it is shows when each is planned alone.
+        let drafts = laid.iter().flat_map(|laid| &laid.drafts).collect::<Vec<_>>();
+        let itineraries = parties.iter().flat_map(|party| &party.itineraries);
+        let cannot = itineraries.map(|itinerary| {
+            let alone = Party { begins_s: 0.0, itineraries: vec![itinerary.clone()] };
+            plan_evening(&[alone], rules, &[]).err()
+        });
+        let found = drafts.iter().zip(cannot).find_map(|(draft, error)| Some((draft, error?)));
+        let (draft, error) = found.unwrap_or((&drafts[0], error));
+        PlanError { at: draft.at, fault: PlanFault::Squad(error).at_lanes(&draft.steps[0]) }
+    })
+}
+
+/// The blocks of a crew with their times, and when each begins; gives the end, and whether that was estimated.
+fn tell(
+    track: &Track,
+    laid: &Laid<'_>,
+    lanes: &[Vec<u8>],
+    planned: &[ItineraryPlan],
+    kept: &Kept,
+    begun: &mut Vec<(f64, PlanBlock)>,
+) -> (f64, bool) {
+    let (mut now_s, mut is_about) = (0.0, false);
+    let mut runs = laid.drafts.iter().zip(lanes).zip(planned);
+    for entry in &laid.entries {
+        match entry {
+            Some(note) => {
+                begun.push((now_s, note.clone()));
+                now_s += note.lasts_s.unwrap_or(0.0);
+            }
+            None => {
+                let Some(((draft, lanes), planned)) = runs.next() else { continue };
+                let timetable =
+                    Timetable { track, crew: &laid.crew, draft, planned, lanes, begins_about: is_about };
+                begun.push((planned.begins_s, timetable.block(kept)));
+                is_about |= !draft.is_timed();
+                now_s = planned.end_s;
+            }
+        }
+    }
+    (now_s, is_about)
+}

@@ -1,0 +1,220 @@
+//! Blocks of a crew with their times.
+
+use lane_distance::Track;
+use wave_plan::{ItineraryPlan, Mode, WavePlan};
+use workout_notation::{Gap, RunKind};
+
+use crate::people::session::Session;
+use crate::plan::crew::Crew;
+use crate::plan::draft::{Draft, DraftRun};
+use crate::plan::kept::Kept;
+use crate::plan::plan_block::PlanBlock;
+use crate::plan::remark::{Remark, SetTakes};
+use crate::plan::rep::{Rep, RepTimes};
+
+/// A block that takes this many times as long as one athlete alone deserves a remark.
+const MUCH_LONGER: f64 = 1.5;
+
+/// A block that is laid out, and when its waves go.
+pub(crate) struct Timetable<'a> {
+    pub(crate) track: &'a Track,
+    pub(crate) crew: &'a Crew<'a>,
+    pub(crate) draft: &'a Draft<'a>,
+    pub(crate) planned: &'a ItineraryPlan,
+    /// The lanes that it may use.
+    pub(crate) lanes: &'a [u8],
+    /// Whether anything before it was estimated.
+    pub(crate) begins_about: bool,
+}
+
+/// Repetitions that are alike but for their times and who runs them.
+struct Alike {
+    run: DraftRun,
+    kind: RunKind,
+    target_s: Option<f64>,
+    /// Where the first of them is in the block.
+    rep: usize,
+}
+
+impl Timetable<'_> {
+    /// Whether estimated times are shown: where an evening has hours or athletes. A workout alone gets none.
+    fn shows_estimates(&self) -> bool {
+        shows_estimates(self.crew.session, self.crew)
+    }
+
+    /// The block with its repetitions.
+    pub(crate) fn block(&self, kept: &Kept) -> PlanBlock {
+        let draft = self.draft;
+        let mut block = PlanBlock::empty(draft.at, draft.block, self.crew.name());
+        block.remarks = draft.remarks.clone();
+        let kinds = draft.steps.iter().map(|step| step.run.kind.value);
+        block.timed_s.extend(kinds.filter_map(|kind| match kind {
+            RunKind::Timed { seconds } => Some(seconds),
+            _ => None,
+        }));
+        let mut alike: Vec<Alike> = Vec::new();
+        for run in 0..draft.steps.len() {
+            for (number, wave) in
+                self.planned.waves.iter().enumerate().filter(|(_, wave)| run < wave.go_s.len())
+            {
+                self.add_reps(wave, (number, run), &mut block.reps, &mut alike);
+            }
+        }
+        if block.reps.is_empty() {
+            block.note = Some(draft.block.text.trim().to_owned());
+            block.lasts_s = draft.timings[0].iter().map(|timing| timing.target_s).sum();
+        } else if self.crew.has_names() {
+            let lasts_s = self.planned.end_s - self.planned.begins_s;
+            block.lasts_s = Some(lasts_s);
+            self.remark(lasts_s, kept, &mut block.remarks);
+        }
+        block
+    }
+
+    /// The members of a wave who do a run, by lane: nobody by name where a group runs as one.
+    fn by_lane(&self, wave: &WavePlan, run: usize) -> Vec<(u8, Vec<usize>)> {
+        let members = || wave.members.iter().enumerate();
+        let does = |member: usize| run < self.draft.timings[member].len();
+        if !self.crew.has_names() {
+            return self.draft.lanes.iter().map(|lane| (lane.lane.get(), wave.members.clone())).collect();
+        }
+        let mut lanes: Vec<(u8, Vec<usize>)> = Vec::new();
+        for (place, &member) in members().filter(|(_, member)| does(**member)) {
+            let lane = wave.lanes[run][place];
+            match lanes.iter_mut().find(|(known, _)| *known == lane) {
+                Some((_, members)) => members.push(member),
+                None => lanes.push((lane, vec![member])),
+            }
+        }
+        lanes.sort_unstable();
+        lanes
+    }
+
+    fn add_reps(
+        &self,
+        wave: &WavePlan,
+        (number, run): (usize, usize),
+        reps: &mut Vec<Rep>,
+        alike: &mut Vec<Alike>,
+    ) {
+        let draft = self.draft;
+        let step = &draft.steps[run];
+        let is_about = self.is_about(number, run);
+        let go_s = Some(wave.go_s[run]).filter(|_| !is_about || self.shows_estimates());
+        for (lane, members) in self.by_lane(wave, run) {
+            let of_lane = draft.lanes.iter().find(|known| known.lane.get() == lane);
+            let Some(laid) = of_lane.and_then(|lane| lane.runs[run]) else { continue };
+            let timings = || members.iter().map(|&member| &draft.timings[member][run]);
+            let targets = || timings().map(|timing| timing.target_s);
+            // For a group that has a target each the slowest, which the plan waits for.
+            let target_s = targets().sum::<Option<f64>>().and_then(|_| targets().flatten().reduce(f64::max));
+            let fastest_s =
+                timings().filter_map(|timing| timing.target_from_s.or(timing.target_s)).reduce(f64::min);
+            let target_from_s =
+                fastest_s.filter(|fastest_s| target_s.is_some_and(|target_s| *fastest_s < target_s));
+            let lasts_s = timings().map(|timing| timing.times.target_s).fold(0.0, f64::max);
+            let lasts_s = target_s.or(Some(lasts_s).filter(|_| self.shows_estimates()));
+            let done_s = go_s.zip(lasts_s).map(|(go_s, lasts_s)| go_s + lasts_s);
+            let given_s =
+                timings().find_map(|timing| timing.rest_s()).filter(|_| run + 1 < draft.steps.len());
+            let next_s = wave.go_s.get(run + 1).copied().filter(|_| go_s.is_some() && step.gap.is_some());
+            let rest_s = match (self.crew.has_names(), next_s.zip(done_s)) {
+                (true, Some((next_s, done_s))) => Some(next_s - done_s),
+                (true, None) if matches!(step.gap, Some(Gap::Cycle(_))) => None,
+                _ => given_s,
+            };
+            let kind = step.run.kind.value;
+            let known = alike
+                .iter()
+                .find(|known| known.run == laid && known.kind == kind && known.target_s == target_s);
+            let mut rep = match known {
+                Some(known) => reps[known.rep].clone(),
+                None => {
+                    alike.push(Alike { run: laid, kind, target_s, rep: reps.len() });
+                    let stride_m = self.crew.session.stride_m;
+                    let mut rep = Rep::of(self.track, kind, &laid.pair, target_s, stride_m);
+                    // A group that starts together runs in the inside lane soon enough.
+                    let on_bends =
+                        self.track.bend_share(laid.inside.start, laid.inside.distance_m, laid.inside.against);
+                    (rep.bend_m, rep.bends) = (on_bends.metres, on_bends.bends);
+                    rep
+                }
+            };
+            let is_about = is_about || target_s.is_none();
+            rep.set_step(step, run, &RepTimes { target_from_s, go_s, done_s, rest_s, is_about });
+            rep.wave = number as u32 + 1;
+            let entrants = || members.iter().map(|&member| &draft.entrants[member]);
+            rep.group = entrants().find_map(|entrant| entrant.group).map(|group| group.name.clone());
+            rep.athletes = entrants().filter_map(|entrant| Some(entrant.athlete?.name.clone())).collect();
+            reps.push(rep);
+        }
+    }
+
+    /// Whether the go time of a run rests on something that was estimated.
+    fn is_about(&self, wave: usize, run: usize) -> bool {
+        let draft = self.draft;
+        self.begins_about
+            || if self.planned.waves.len() == 1 {
+                let before = draft.timings.iter().flat_map(|timings| timings.iter().take(run));
+                before.into_iter().any(|timing| timing.is_estimated(false))
+            } else {
+                !draft.is_timed() && (run, wave) != (0, 0)
+            }
+    }
+
+    /// What there is to say of the waves of a squad.
+    fn remark(&self, lasts_s: f64, kept: &Kept, remarks: &mut Vec<Remark>) {
+        let (draft, waves) = (self.draft, &self.planned.waves);
+        let is_timed = draft.is_timed();
+        if !kept.is_empty() {
+            let before: Vec<Option<usize>> =
+                draft.entrants.iter().map(|entrant| kept.wave(draft.at, entrant.name())).collect();
+            let stay = |(wave, plan): (usize, &WavePlan)| {
+                plan.members.iter().filter(|&&member| before.get(member) == Some(&Some(wave))).count()
+            };
+            let kept = waves.iter().enumerate().map(stay).sum();
+            remarks.push(Remark::WavesKept { kept, of: before.len() });
+        }
+        if draft.mode != Mode::Together {
+            let takes = is_timed.then_some(SetTakes {
+                lasts_s,
+                bound_s: self.planned.bound_s,
+                is_proven: self.planned.is_proven,
+            });
+            let sizes = waves.iter().map(|wave| wave.members.len()).collect();
+            // Groups may not need every lane.
+            let mut lanes = self.lanes.to_vec();
+            if matches!(draft.mode, Mode::GroupToALane { .. }) {
+                lanes.retain(|lane| {
+                    waves.iter().any(|wave| wave.lanes.iter().flatten().any(|own| own == lane))
+                });
+            }
+            remarks.push(Remark::Waves { sizes, lanes, takes });
+            let alone_s = draft.alone_s();
+            if is_timed && lasts_s > MUCH_LONGER * alone_s {
+                remarks.push(Remark::MuchLongerThanAlone { alone_s });
+            }
+        }
+        if !is_timed {
+            let last = draft.steps.len() - 1;
+            let of = |timings: &[crate::plan::run_times::Timing]| {
+                timings.iter().any(|timing| timing.target_s.is_none())
+            };
+            let without = draft.entrants.iter().zip(&draft.timings).filter(|(_, timings)| of(timings));
+            let mut athletes: Vec<String> = without.map(|(entrant, _)| entrant.name().to_owned()).collect();
+            let all = athletes.len() == draft.entrants.len();
+            if all {
+                athletes.clear();
+            }
+            let rests = draft.timings.iter().any(|timings| {
+                timings.iter().enumerate().any(|(run, timing)| run < last && timing.gap.is_none())
+            });
+            remarks.push(Remark::TimesEstimated { targets: all, athletes, rests });
+        }
+    }
+}
+
+/// Whether the estimated times of a crew are shown.
+pub(crate) fn shows_estimates(session: &Session, crew: &Crew<'_>) -> bool {
+    session.hours.is_some() || crew.has_names()
+}
