@@ -154,7 +154,7 @@ fn what_is_said_is_there_as_values() {
     );
     let block = &plan["blocks"][0];
     assert_eq!(words(&block["findings"]), texts(&block["remarks"]));
-    let short = &block["findings"][1];
+    let short = &block["findings"][0];
     assert_eq!(short["kind"], "rest too short to walk");
     assert_eq!((&short["needs_s"], &short["has_s"]), (&json!(72.0), &json!(45.0)));
     assert_eq!(plan["setup"][0]["uses"], json!([{"end": "finish", "distance_m": 100.0, "block": 1}]));

@@ -6,6 +6,187 @@ use crate::transcript::answered;
 use snapbox::str;
 
 #[test]
+fn recoveries_bend_to_places_that_are_there_already() {
+    answered(str![[r#"
+# a jog that comes back to the start
+$ toeline plan '4 x 300 jog 100 in lane 2'
+4 x 300 jog 100 in lane 2
+Track: standard
+
+Block 1: 4 x 300 jog 100 in lane 2
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                              Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 4   2         300   9.95 m back along the inner line   on the finish line
+                          from the exit of yellow zone 1
+────────────────────────────────────────────────────────────────────────────────
+Total 1200 m.
+- Coach: outside lane 8, level with the finish line.
+! Lane 2: jog 107 m, not 100; the same start each time.
+
+Setting out: one lap from the finish line
+────────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                         Steps   For
+════════════════════════════════════════════════════════════════════════════════
+    1   2      on the finish line                                    300 finish
+    2   2      9.95 m back along the inner line from the     13½     300 start
+               exit of yellow zone 1
+────────────────────────────────────────────────────────────────────────────────
+2 cones, 407 m, 5 min without taping.
+1 step is 0.75 m.
+
+[CAUTIONS]
+
+# laps and jogs: few places, and paint where it is near
+$ toeline plan '12 x 400 jog 100 in lane 2'
+12 x 400 jog 100 in lane 2
+Track: standard
+
+Block 1: 12 x 400 jog 100 in lane 2
+────────────────────────────────────────────────────────────────────────────────
+ Reps   Lane   Metres   Stand                        Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1      2         400   on the 400 m start line      on the finish line
+ 2      2         400   on the exit of yellow zone   7.00 m back along the
+                        1                            inner line from the exit
+                                                     of yellow zone 1
+ 3      2         400   on the 200 m start line      7.02 m back along the
+                                                     inner line from the 200 m
+                                                     start line
+ 4      2         400   on the exit of yellow zone   7.00 m back along the
+                        3                            inner line from the exit
+                                                     of yellow zone 3
+ 5      2         400   on the 400 m start line      on the finish line
+ 6      2         400   on the exit of yellow zone   7.00 m back along the
+                        1                            inner line from the exit
+                                                     of yellow zone 1
+ 7      2         400   on the 200 m start line      7.02 m back along the
+                                                     inner line from the 200 m
+                                                     start line
+ 8      2         400   on the exit of yellow zone   7.00 m back along the
+                        3                            inner line from the exit
+                                                     of yellow zone 3
+ 9      2         400   on the 400 m start line      on the finish line
+ 10     2         400   on the exit of yellow zone   7.00 m back along the
+                        1                            inner line from the exit
+                                                     of yellow zone 1
+ 11     2         400   on the 200 m start line      7.02 m back along the
+                                                     inner line from the 200 m
+                                                     start line
+ 12     2         400   on the exit of yellow zone   7.00 m back along the
+                        3                            inner line from the exit
+                                                     of yellow zone 3
+────────────────────────────────────────────────────────────────────────────────
+Total 4800 m.
+- Coach: outside lane 8, level with the finish line.
+! Lane 2: jog 97 to 117 m, not 100; 4 starts in turn.
+
+Setting out: one lap from the finish line
+────────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                         Steps   For
+════════════════════════════════════════════════════════════════════════════════
+    1   2      on the finish line                                    400 finish
+    2   2      on the 400 m start line                               400 start
+    3   2      7.00 m back along the inner line from the     9½      400 finish
+               exit of yellow zone 1
+    4   2      on the exit of yellow zone 1                          400 start
+    5   2      7.02 m back along the inner line from the     9½      400 finish
+               200 m start line
+    6   2      on the 200 m start line                               400 start
+    7   2      7.00 m back along the inner line from the     9½      400 finish
+               exit of yellow zone 3
+    8   2      on the exit of yellow zone 3                          400 start
+────────────────────────────────────────────────────────────────────────────────
+8 cones, 407 m, 5 min without taping.
+1 step is 0.75 m.
+
+[CAUTIONS]
+
+# to the metre
+$ toeline plan '3 x 300 jog exactly 100 in lane 2'
+3 x 300 jog exactly 100 in lane 2
+Track: standard
+
+Block 1: 3 x 300 jog exactly 100 in lane 2
+────────────────────────────────────────────────────────────────────────────────
+ Reps   Lane   Metres   Stand                        Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1      2         300   9.95 m back along the        on the finish line
+                        inner line from the exit
+                        of yellow zone 1
+ 2      2         300   12.89 m past the entry of    2.96 m past the later
+                        yellow zone 1 along the      4x400 m takeover zone
+                        inner line                   entry line
+ 3      2         300   5.89 m past the entry of     0.06 m back from the 10th
+                        yellow zone 1 along the      blue tick
+                        inner line
+────────────────────────────────────────────────────────────────────────────────
+Total 900 m.
+- Coach: outside lane 8, level with the finish line.
+! Lane 2: each start is 7.04 m further back; jog 107.04 m for the same start
+  each time.
+
+Setting out: one lap from the finish line
+────────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                         Steps   For
+════════════════════════════════════════════════════════════════════════════════
+    1   2      on the finish line                                    300 finish
+    2   2      5.89 m past the entry of yellow zone 1        8       300 start
+               along the inner line
+    3   2      12.89 m past the entry of yellow zone 1       17      300 start
+               along the inner line
+    4   2      9.95 m back along the inner line from the     13½     300 start
+               exit of yellow zone 1
+    5   2      0.06 m back from the 10th blue tick                   300 finish
+    6   2      2.96 m past the later 4x400 m takeover zone   4       300 finish
+               entry line
+────────────────────────────────────────────────────────────────────────────────
+6 cones, 407 m, 5 min without taping.
+1 step is 0.75 m.
+
+[CAUTIONS]
+
+# a jog that cannot be done in its rest
+$ toeline plan '4 x 300 jog 100 in 15s in lanes 2-3'
+4 x 300 jog 100 in 15s in lanes 2-3
+Track: standard
+
+Block 1: 4 x 300 jog 100 in 15s in lanes 2-3
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                       Finish               Rest
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 4   2         300   9.95 m back along the       on the finish line   15 s
+                          inner line from the exit
+                          of yellow zone 1
+ 1 to 4   3         300   9.96 m back along the       on the finish line   15 s
+                          inner line from the exit
+                          of yellow zone 1
+────────────────────────────────────────────────────────────────────────────────
+Total 1200 m in each lane.
+- Coach: outside lane 8, level with the finish line.
+! Lane 3: 15 s rest is too short to jog 115 m, which takes 29 s; rest 30 s, or
+  jog 60 m.
+! Lanes 2 and 3: jog 107 to 115 m, not 100; the same start each time.
+
+Setting out: one lap from the finish line
+────────────────────────────────────────────────────────────────────────────────
+   Cone   Lane      Where                                    Steps   For
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 2   2 and 3   on the finish line                               300 finish
+      3   2         9.95 m back along the inner line from    13½     300 start
+                    the exit of yellow zone 1
+      4   3         9.96 m back along the inner line from    13½     300 start
+                    the exit of yellow zone 1
+────────────────────────────────────────────────────────────────────────────────
+4 cones, 414 m, 5 min without taping.
+1 step is 0.75 m.
+
+[CAUTIONS]
+
+"#]]);
+}
+
+#[test]
 fn where_to_stand() {
     answered(str![[r#"
 # on the standard track

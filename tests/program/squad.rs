@@ -186,7 +186,7 @@ fn views(session: &str) -> [String; 2] {
 #[test]
 fn a_squad_whose_starts_creep_is_told_each_of_them() {
     let [text, message] = views(
-        "{ title: Jog, groups: [{ name: g, athletes: [Ada, Bela] }], blocks: [3 x 300 in lanes 2-3 jog 200] }",
+        "{ title: Jog, groups: [{ name: g, athletes: [Ada, Bela] }], blocks: [3 x 300 in lanes 2-3 jog exactly 200] }",
     );
     // Rep 2 of lane 3 starts 85.30 m past the 300 m start, by the lane's lap of 414.70 m.
     for words in

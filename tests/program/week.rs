@@ -28,9 +28,9 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  17:30-19:00   4 x 110h to hurdle 3, 3 x 110h              8 bends        31:00
                to hurdle 5, 4 x exchange zone
                2, 2 laps in-and-out 50s
- Thu 15 Apr    middle distance                     5000       2764            8
+ Thu 15 Apr    middle distance                     5000       2721            8
  18:00-19:30   3 x 1000, 4 x 300, 4 x 200                 27 bends        16:30
-                                                                          300 m
+                                                                          321 m
  Fri 16 Apr    sprinters                            660        480            8
  17:30-18:30   6 x 30, 4 x 120                             4 bends        28:00
  Sat 17 Apr    One athlete alone, Saturday         3819       1868            6
@@ -39,9 +39,9 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
                3 laps                                      6 bends
  In all        sprinters                           2560        988           21
                3 sessions                                 10 bends    1:24:06.6
- In all        middle distance                    10200       5770           14
+ In all        middle distance                    10200       5727           14
                2 sessions                                 53 bends        32:00
-                                                                          300 m
+                                                                          321 m
 ────────────────────────────────────────────────────────────────────────────────
 
 Metres by pace, the target in m/s

@@ -171,20 +171,10 @@ Who goes when
 
 Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
 ────────────────────────────────────────────────────────────────────────────────
- Reps   Lane   Metres   Stand                        Finish
+ Reps     Lane   Metres   Stand                              Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1      2         300   9.95 m back along the        on the finish line
-                        inner line from the exit
-                        of yellow zone 1
- 2      2         300   12.89 m past the entry of    2.96 m past the later
-                        yellow zone 1 along the      4x400 m takeover zone
-                        inner line                   entry line
- 3      2         300   5.89 m past the entry of     0.06 m back from the 10th
-                        yellow zone 1 along the      blue tick
-                        inner line
- 4      2         300   1.11 m back along the        2.04 m past the 9th blue
-                        inner line from the entry    tick
-                        of yellow zone 1
+ 1 to 4   2         300   9.95 m back along the inner line   on the finish line
+                          from the exit of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 Total 1200 m for each athlete.
 
@@ -195,25 +185,22 @@ Who goes when
  18:36:30   1     1      2: Ines, Jory, Kaya   9.95 m back along the   18:37:26
                                                inner line from the
                                                exit of yellow zone 1
- 18:38:26   2     1      2: Ines, Jory, Kaya   12.89 m past the        18:39:22
-                                               entry of yellow zone
-                                               1 along the inner
-                                               line
- 18:40:22   3     1      2: Ines, Jory, Kaya   5.89 m past the entry   18:41:18
-                                               of yellow zone 1
-                                               along the inner line
- 18:42:18   4     1      2: Ines, Jory, Kaya   1.11 m back along the   18:43:14
+ 18:38:26   2     1      2: Ines, Jory, Kaya   9.95 m back along the   18:39:22
                                                inner line from the
-                                               entry of yellow zone
-                                               1
+                                               exit of yellow zone 1
+ 18:40:22   3     1      2: Ines, Jory, Kaya   9.95 m back along the   18:41:18
+                                               inner line from the
+                                               exit of yellow zone 1
+ 18:42:18   4     1      2: Ines, Jory, Kaya   9.95 m back along the   18:43:14
+                                               inner line from the
+                                               exit of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 - Ines: lane 2
 - Jory: lane 2
 - Kaya: lane 2
 - Splits of 300 m: 100 m 18.7 s, 200 m 37.3 s
 - Coach: outside lane 8, level with the finish line.
-! Lane 2: each start is 7.04 m further back; jog 107.04 m for the same start
-  each time.
+! Lane 2: jog 107 m, not 100; the same start each time.
 ! 3 together in lane 2, 6½ min.
 [PASSES_WRENBECK_JAVELIN]
 [PASSES_WRENBECK_GATE]
@@ -249,39 +236,23 @@ Who goes when
 [PASSES_WRENBECK_GATE]
 
 Please note
-- The 300s and their jogs fall 7 m short of a lap of lane 2, so each has a cone
-  of its own.
+- The jog after each 300 ends at its start again, 107 m in lane 2.
 - Start by arm, not by whistle: sound takes 0.4 s to the 200 m start.
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-    Cone   Lane     Where                           Steps   For
+   Cone   Lane     Where                            Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-       1   2        on the finish line                      1000 and 300 finish
-  2 to 4   3 to 5   on the finish line                      200 finish
-       5   2        1.11 m back along the inner     1½      300 start
-                    line from the entry of yellow
-                    zone 1
-       6   2        5.89 m past the entry of        8       300 start
-                    yellow zone 1 along the inner
-                    line
-       7   2        12.89 m past the entry of       17      300 start
-                    yellow zone 1 along the inner
-                    line
-       8   2        9.95 m back along the inner     13½     300 start
-                    line from the exit of yellow
-                    zone 1
- 9 to 11   3 to 5   on the 200 m start line                 200 start
-      12   2        4.06 m past the exit of         5½      1000 start
-                    yellow zone 2 along the inner
-                    line
-      13   2        2.04 m past the 9th blue tick   2½      300 finish
-      14   2        0.06 m back from the 10th               300 finish
-                    blue tick
-      15   2        2.96 m past the later 4x400 m   4       300 finish
-                    takeover zone entry line
+      1   2        on the finish line                       1000 and 300 finish
+ 2 to 4   3 to 5   on the finish line                       200 finish
+      5   2        9.95 m back along the inner      13½     300 start
+                   line from the exit of yellow
+                   zone 1
+ 6 to 8   3 to 5   on the 200 m start line                  200 start
+      9   2        4.06 m past the exit of yellow   5½      1000 start
+                   zone 2 along the inner line
 ────────────────────────────────────────────────────────────────────────────────
-15 cones, 418 m, 5 min without taping.
+9 cones, 419 m, 5 min without taping.
 1 step is 0.75 m.
 
 [WRENBECK_RULES]

@@ -26,8 +26,8 @@ fn creeps_m(reps: &[Rep], lap_m: f64) -> Vec<f64> {
 const LAP_2_M: f64 = 407.038;
 
 #[test]
-fn six_300s_with_a_jog_of_100_creep_back_by_the_stagger_of_a_lap() {
-    let plan = plan("6 x 300 jog 100 in lane 2");
+fn six_300s_with_a_jog_of_exactly_100_creep_back_by_the_stagger_of_a_lap() {
+    let plan = plan("6 x 300 jog exactly 100 in lane 2");
     let creeps = creeps_m(reps(&plan), LAP_2_M);
     assert_eq!(creeps.len(), 5);
     assert!(creeps.iter().all(|creep| (creep + 7.038).abs() < 0.001), "{creeps:?}");
@@ -38,6 +38,75 @@ fn six_300s_with_a_jog_of_100_creep_back_by_the_stagger_of_a_lap() {
     };
     assert_eq!(lane.get(), 2);
     assert!((moves_m + 7.038).abs() < 0.001 && (by_m - 107.038).abs() < 0.001, "{moves_m} {by_m}");
+    assert!(reps(&plan)[..5].iter().all(|rep| rep.recovery_m == Some(100.0)));
+}
+
+#[test]
+fn a_jog_of_100_after_300_goes_on_to_the_same_start() {
+    for text in ["4 x 300 jog 100 in lane 2", "4 x 300 walk 100 in lane 2"] {
+        let plan = plan(text);
+        assert!(creeps_m(reps(&plan), LAP_2_M).iter().all(|creep| creep.abs() < 1e-9));
+        for rep in &reps(&plan)[..3] {
+            assert!((rep.recovery_m.expect("they go on") - 107.038).abs() < 0.001, "{rep:?}");
+        }
+        assert_eq!(reps(&plan)[3].recovery_m, None);
+        let [Remark::RecoveryBends { lanes, asked_m: 100.0, least_m, most_m, starts: 1, .. }] =
+            plan.blocks[0].remarks.as_slice()
+        else {
+            panic!("{:?}", plan.blocks[0].remarks)
+        };
+        assert!(lanes.len() == 1 && (least_m - 107.038).abs() < 0.001 && least_m == most_m);
+    }
+}
+
+#[test]
+fn all_lanes_go_on_to_one_start() {
+    let plan = plan("3 x 300 in lanes 1-8 jog 100");
+    let starts = |rep: &Rep| rep.start.from_finish_line_m;
+    for lane in 1..=8 {
+        let of_lane: Vec<&Rep> = reps(&plan).iter().filter(|rep| rep.lane == lane).collect();
+        assert!(of_lane.iter().all(|rep| (starts(rep) - starts(of_lane[0])).abs() < 1e-9), "lane {lane}");
+    }
+}
+
+#[test]
+fn twelve_laps_with_jogs_need_few_places() {
+    for text in ["12 x 400 jog 100 in lane 2", "12 x 400 jog 200 in lane 2", "10 x 200 jog 200 in lane 4"] {
+        let plan = plan(text);
+        for pair in reps(&plan).windows(2) {
+            let on_m = pair[0].recovery_m.expect("they jog on");
+            let asked_m = if text.contains("jog 100") { 100.0 } else { 200.0 };
+            assert!((0.95 * asked_m..=1.25 * asked_m).contains(&on_m), "{text}: {on_m}");
+            let lap_m = plan.track.lanes[usize::from(pair[0].lane.get()) - 1].lap_m;
+            let way_m = pair[1].start.from_finish_line_m - pair[0].finish.from_finish_line_m;
+            let off_m = (way_m - on_m).rem_euclid(lap_m);
+            assert!(off_m.min(lap_m - off_m) < 1e-6, "{text}: {way_m} {on_m}");
+        }
+        let mut starts: Vec<i64> =
+            reps(&plan).iter().map(|rep| (rep.start.from_finish_line_m * 1e3).round() as i64).collect();
+        starts.sort_unstable();
+        starts.dedup();
+        assert!(starts.len() <= 4, "{text}: {starts:?}");
+    }
+}
+
+#[test]
+fn a_recovery_that_cannot_be_done_in_its_rest_is_said_once_and_first() {
+    let plan = plan("6 x 300 in lanes 2-4 jog 100 in 20s");
+    let too_short = |remark: &&Remark| matches!(remark, Remark::RestTooShortToGoOn { .. });
+    assert_eq!(plan.blocks[0].remarks.iter().filter(too_short).count(), 1);
+    let Remark::RestTooShortToGoOn { lane, recovery: Recovery::Jog, way_m, needs_s, has_s: 20.0, enough_m } =
+        &plan.blocks[0].remarks[0]
+    else {
+        panic!("{:?}", plan.blocks[0].remarks)
+    };
+    // 400 m less 300 m and three laps' stagger of 7.04, 7.67 and 7.67 m, at 4 m/s.
+    assert!(*lane == 4 && (way_m - 122.37).abs() < 0.01, "{way_m}");
+    assert_eq!((*needs_s, *enough_m), (31.0, 80.0));
+    assert_eq!(
+        self::plan("6 x 300 in lanes 2-4 jog 100 in 60s").blocks[0].remarks.iter().find(too_short),
+        None
+    );
 }
 
 #[test]
@@ -79,7 +148,7 @@ fn runners_who_change_ends_alternate_between_the_two_starts_of_the_200() {
 fn a_walk_back_that_takes_longer_than_the_rest_is_remarked_on() {
     let short = plan("8 x 100 in lane 2 walk back rest 45s");
     // 100 m at 1.4 m/s are 71.4 s.
-    let [Remark::WalkBack { lane, walk_m, takes_s }, Remark::RestTooShortToWalk { needs_s, has_s, .. }] =
+    let [Remark::RestTooShortToWalk { needs_s, has_s, .. }, Remark::WalkBack { lane, walk_m, takes_s }] =
         short.blocks[0].remarks.as_slice()
     else {
         panic!("{:?}", short.blocks[0].remarks)
@@ -98,7 +167,9 @@ fn a_walk_back_that_takes_longer_than_the_rest_is_remarked_on() {
 fn between_starts_that_are_far_apart_the_shorter_way_is_walked() {
     // From the finish line on to the start of a 300 in lane 2 it is 107 m, back it is 300 m.
     let plan = plan("3 x 300 in lane 2 walk back rest 60s");
-    let [Remark::WalkBack { walk_m, .. }, ..] = plan.blocks[0].remarks.as_slice() else {
+    let [Remark::RestTooShortToWalk { .. }, Remark::WalkBack { walk_m, .. }] =
+        plan.blocks[0].remarks.as_slice()
+    else {
         panic!("{:?}", plan.blocks[0].remarks)
     };
     assert!((walk_m - 107.038).abs() < 0.001, "{walk_m}");

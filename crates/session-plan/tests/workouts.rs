@@ -111,6 +111,8 @@ fn gap(step: &Step<'_>) -> String {
 fn recovery(kind: RecoveryKind) -> String {
     match kind {
         RecoveryKind::Jog(metres) => format!("jog{metres}"),
+        RecoveryKind::JogExactly(metres) => format!("jog={metres}"),
+        RecoveryKind::WalkExactly(metres) => format!("walk={metres}"),
         RecoveryKind::Walk(metres) => format!("walk{metres}"),
         RecoveryKind::WalkBack => "back".to_owned(),
         RecoveryKind::Stand => "stand".to_owned(),

@@ -20,7 +20,8 @@ impl Cursor<'_> {
         self.word(&RUNS);
         // `20 min jog` is as hard as a jog.
         let is_jog = matches!(kind, RunKind::Timed { .. }) && self.is_word(0, &["jog", "walk"]);
-        if is_jog && !self.is_number(1) && !self.is_word(1, &["back"]) && details.effort.is_none() {
+        if is_jog && !self.is_number(1) && !self.is_word(1, &["back", "exactly"]) && details.effort.is_none()
+        {
             details.effort = self.on_foot();
         }
         Some(Run { kind: Spanned::new(kind, self.since(begins)), details })

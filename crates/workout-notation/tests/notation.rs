@@ -64,7 +64,9 @@ fn gap() -> impl Strategy<Value = Gap> {
 fn recovery_kind() -> impl Strategy<Value = RecoveryKind> {
     prop_oneof![
         tenths(1..100_000).prop_map(RecoveryKind::Jog),
+        tenths(1..100_000).prop_map(RecoveryKind::JogExactly),
         tenths(1..100_000).prop_map(RecoveryKind::Walk),
+        tenths(1..100_000).prop_map(RecoveryKind::WalkExactly),
         Just(RecoveryKind::WalkBack),
         Just(RecoveryKind::Stand),
         Just(RecoveryKind::ChangeEnds),

@@ -253,6 +253,19 @@ impl Track {
         &self.lane_paint(course, lane).all
     }
 
+    /// The lines that reach across a lane of a course and that a run may start on, by distance to the finish.
+    ///
+    /// ```
+    /// use lane_distance::{Course, LaneNumber, Track};
+    ///
+    /// let track = Track::built_in("standard").expect("it comes with the crate");
+    /// let lines = track.start_lines(Course::Oval, LaneNumber::of::<2>());
+    /// assert!(lines.iter().any(|line| line.to_finish_m == 200.0));
+    /// ```
+    pub fn start_lines(&self, course: Course, lane: LaneNumber) -> &[Painted] {
+        &self.lane_paint(course, lane).starts
+    }
+
     pub(crate) fn lane_paint(&self, course: Course, lane: LaneNumber) -> &LanePaint {
         self.paint.lane(course, lane)
     }

@@ -3,7 +3,8 @@
 use lane_distance::LaneList;
 use session_plan::{Recovery, Remark};
 
-use crate::words::numbers::{clock, listed, minutes};
+use crate::words::capital;
+use crate::words::numbers::{clock, listed, metres, minutes};
 use crate::words::target::no_target;
 
 /// A remark as a sentence.
@@ -18,6 +19,33 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 format!("; {} {by_m:.2} m for the same start each time", verb(*recovery))
             });
             format!("Lane {lane}: each start is {:.2} m further {way}{cancel}.", moves_m.abs())
+        }
+        Remark::RecoveryBends { lanes, recovery, asked_m, least_m, most_m, starts } => {
+            let way = match (least_m.round(), most_m.round()) {
+                (least, most) if least == most => format!("{least} m"),
+                (least, most) => format!("{least} to {most} m"),
+            };
+            let starts = match starts {
+                1 => "the same start each time".to_owned(),
+                starts => format!("{starts} starts in turn"),
+            };
+            format!(
+                "{}: {} {way}, not {}; {starts}.",
+                capital(&LaneList(lanes).to_string()),
+                verb(*recovery),
+                metres(*asked_m)
+            )
+        }
+        Remark::RestTooShortToGoOn { lane, recovery, way_m, needs_s, has_s, enough_m } => {
+            let verb = verb(*recovery);
+            let rest = clock((needs_s / 5.0).ceil() * 5.0);
+            let enough_m = (enough_m / 10.0).floor() * 10.0;
+            let less = if enough_m >= 10.0 { format!(", or {verb} {enough_m} m") } else { String::new() };
+            format!(
+                "Lane {lane}: {} rest is too short to {verb} {way_m:.0} m, which takes {}; rest {rest}{less}.",
+                clock(*has_s),
+                clock(*needs_s)
+            )
         }
         Remark::WalkBack { lane, walk_m, takes_s } => {
             format!("Lane {lane}: {walk_m:.0} m to walk back, {}.", clock(*takes_s))

@@ -12,6 +12,7 @@ use crate::plan::crew::{Crew, Entrant};
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::location::{Share, location};
 use crate::plan::pairing::{self, Prefer};
+use crate::plan::recovery_remarks;
 use crate::plan::remark::Remark;
 use crate::plan::run_times::{Timing, timings};
 use crate::plan::warning::Warning;
@@ -54,6 +55,8 @@ pub(crate) struct DraftRun {
     pub(crate) pair: Pair,
     /// The run in the inside lane that a group which starts together is soon on.
     pub(crate) inside: Pair,
+    /// How far the runners go on along their lane after it, in metres; nothing where they do not.
+    pub(crate) recovery_m: Option<f64>,
 }
 
 impl<'a> Draft<'a> {
@@ -98,18 +101,16 @@ impl<'a> Draft<'a> {
             .collect();
         let inside = location.lanes.iter().copied().min().unwrap_or(LaneNumber::FIRST);
         let chained = if starts_together { vec![inside] } else { location.lanes.clone() };
-        let chains = chain::chains(track, &steps, &location, &chained, prefer, &gaps_s)?;
+        let chains = chain::chains(track, &steps, &location, &chained, prefer)?;
         let mut lanes = Vec::with_capacity(location.lanes.len());
         for (place, &lane) in location.lanes.iter().enumerate() {
-            let Chain { pairs, .. } = &chains[if starts_together { 0 } else { place }];
-            let run = |(step, inside): (&Step<'a>, &Option<Pair>)| match inside {
-                Some(inside) if starts_together => {
-                    let pair = group_start(track, step, inside, lane)?;
-                    Ok(Some(DraftRun { pair, inside: *inside }))
-                }
-                pair => Ok(pair.map(|pair| DraftRun { pair, inside: pair })),
+            let Chain { pairs, recoveries_m, .. } = &chains[if starts_together { 0 } else { place }];
+            let run = |((step, inside), recovery_m): ((&Step<'a>, &Option<Pair>), &Option<f64>)| {
+                let Some(inside) = *inside else { return Ok(None) };
+                let pair = if starts_together { group_start(track, step, &inside, lane)? } else { inside };
+                Ok(Some(DraftRun { pair, inside, recovery_m: *recovery_m }))
             };
-            let runs = steps.iter().zip(pairs).map(run).collect::<Planned<Vec<_>>>()?;
+            let runs = steps.iter().zip(pairs).zip(recoveries_m).map(run).collect::<Planned<Vec<_>>>()?;
             lanes.push(DraftLane { lane, runs });
         }
         let mut draft = Self {
@@ -135,12 +136,8 @@ impl<'a> Draft<'a> {
                 Mode::GroupToALane { most: GROUP_OF }
             };
             // Who goes on along a lane comes to the next start in it: nobody changes lanes, and all go together.
-            draft.goes_on = draft.steps.iter().any(|step| {
-                matches!(
-                    step.recovery,
-                    Some(RecoveryKind::Jog(_) | RecoveryKind::Walk(_) | RecoveryKind::Stand)
-                )
-            });
+            draft.goes_on =
+                draft.steps.iter().any(|step| step.recovery.and_then(RecoveryKind::on_m).is_some());
             let each = draft.entrants.len().div_ceil(draft.lanes.len().max(1));
             let by_recovery = match each {
                 _ if !draft.goes_on => by_distance,
@@ -149,12 +146,13 @@ impl<'a> Draft<'a> {
             };
             draft.mode = crew.session.squad.mode.unwrap_or(by_recovery);
         }
-        draft.remark(&chains, is_squad);
+        draft.remark(track, &chains, &gaps_s, is_squad);
         Ok(draft)
     }
 
     /// What there is to say of its times and of the ways between its runs.
-    fn remark(&mut self, chains: &[Chain], is_squad: bool) {
+    fn remark(&mut self, track: &Track, chains: &[Chain], gaps_s: &[Option<f64>], is_squad: bool) {
+        self.remarks = recovery_remarks::of_block(track, &self.steps, chains, gaps_s);
         for (step, timing) in self.steps.iter().zip(self.timings.iter().flatten()).filter(|_| !is_squad) {
             if let (Some(pace), Some(why)) = (step.pace, &timing.no_target) {
                 push_new(
@@ -165,8 +163,10 @@ impl<'a> Draft<'a> {
         }
         // What is said of one lane of a squad holds for all.
         let told = if is_squad { 1 } else { chains.len() };
-        for remark in chains[..told.min(chains.len())].iter().flat_map(|chain| &chain.remarks) {
-            push_new(&mut self.remarks, remark.clone());
+        for chain in &chains[..told.min(chains.len())] {
+            for remark in recovery_remarks::of_lane(track, &self.steps, chain) {
+                push_new(&mut self.remarks, remark);
+            }
         }
     }
 

@@ -6,7 +6,7 @@
 use workout_notation::{RecoveryKind, Step};
 
 use crate::people::bests::Bests;
-use crate::plan::chain::WALK_M_PER_S;
+use crate::plan::on_foot::{JOG_M_PER_S, WALK_M_PER_S};
 
 /// Distance in metres and time in seconds of a club athlete in training.
 const RUNS: [(f64, f64); 8] = [
@@ -22,9 +22,6 @@ const RUNS: [(f64, f64); 8] = [
 
 /// Distance in metres, and the rest after it in seconds where none is given.
 const RESTS: [(f64, f64); 4] = [(30.0, 120.0), (100.0, 180.0), (1_000.0, 180.0), (5_000.0, 300.0)];
-
-/// How fast people jog between runs, in metres a second.
-const JOG_M_PER_S: f64 = 2.5;
 
 /// How much slower than hard a run is by the words for its effort.
 const EFFORTS: [(&str, f64); 6] =
@@ -45,8 +42,8 @@ pub(crate) fn run_s<'b>(step: &Step<'_>, distance_m: f64, mut bests: impl Iterat
 /// How long the rest after a run lasts, in seconds: the way to the next start where the step gives one.
 pub(crate) fn rest_s(step: &Step<'_>, distance_m: f64) -> f64 {
     let way_s = match step.recovery {
-        Some(RecoveryKind::Jog(metres)) => Some(metres / JOG_M_PER_S),
-        Some(RecoveryKind::Walk(metres)) => Some(metres / WALK_M_PER_S),
+        Some(RecoveryKind::Jog(metres) | RecoveryKind::JogExactly(metres)) => Some(metres / JOG_M_PER_S),
+        Some(RecoveryKind::Walk(metres) | RecoveryKind::WalkExactly(metres)) => Some(metres / WALK_M_PER_S),
         Some(RecoveryKind::WalkBack) => Some(distance_m / WALK_M_PER_S),
         Some(RecoveryKind::Stand | RecoveryKind::ChangeEnds) | None => None,
     };

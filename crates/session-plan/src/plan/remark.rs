@@ -32,6 +32,22 @@ pub enum Remark {
         /// How far they would have to recover for the same start each time, where that makes sense.
         cancelled_by_m: Option<f64>,
     },
+    /// The recovery goes on to a place that is there already, and is not as far as asked.
+    #[serde(rename = "recovery bends")]
+    RecoveryBends {
+        /// The lanes.
+        lanes: Vec<LaneNumber>,
+        /// How the runners recover.
+        recovery: Recovery,
+        /// How far it should be.
+        asked_m: f64,
+        /// How far it is at least.
+        least_m: f64,
+        /// How far it is at most.
+        most_m: f64,
+        /// At how many starts it ends in a lane.
+        starts: usize,
+    },
     /// The runners walk back.
     #[serde(rename = "walk back")]
     WalkBack {
@@ -55,6 +71,22 @@ pub enum Remark {
         has_s: f64,
         /// Whether the runners change ends already.
         changing_ends: bool,
+    },
+    /// The rest is too short to jog or walk on as far as the block says.
+    #[serde(rename = "rest too short to go on")]
+    RestTooShortToGoOn {
+        /// The lane.
+        lane: LaneNumber,
+        /// How the runners recover.
+        recovery: Recovery,
+        /// How far it is.
+        way_m: f64,
+        /// How long that takes at least, in whole seconds.
+        needs_s: f64,
+        /// How long the rest is.
+        has_s: f64,
+        /// How far can be gone in it.
+        enough_m: f64,
     },
     /// A target cannot be had.
     #[serde(rename = "no target")]

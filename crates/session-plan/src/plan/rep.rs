@@ -2,7 +2,7 @@
 
 use lane_distance::{Course, LaneNumber, Pair, Placement, Spot, Track};
 use serde::Serialize;
-use workout_notation::{RecoveryKind, RunKind, Step};
+use workout_notation::{RunKind, Step};
 
 use crate::plan::caution::{self, Caution};
 use crate::plan::nominal::{self, Nominal};
@@ -143,10 +143,6 @@ impl Rep {
         self.done_s = times.done_s;
         self.rest_s = times.rest_s;
         self.is_about = times.is_about && (times.go_s.is_some() || times.done_s.is_some());
-        self.recovery_m = match step.recovery {
-            Some(RecoveryKind::Jog(metres) | RecoveryKind::Walk(metres)) => Some(metres),
-            _ => None,
-        };
     }
 }
 

@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use lane_distance::{Course, LaneNumber, Placement, Spot, Track};
 use serde::Serialize;
 
-use crate::plan::chain::WALK_M_PER_S;
 use crate::plan::cone::{Cone, ConeEnd, ConeUse};
+use crate::plan::on_foot::WALK_M_PER_S;
 use crate::plan::plan_block::PlanBlock;
 
 /// How long a walker's step is where the session does not say, in metres: common practice, no

@@ -142,6 +142,7 @@ impl Timetable<'_> {
             };
             let is_about = is_about || target_s.is_none();
             rep.set_step(step, run, &RepTimes { target_from_s, go_s, done_s, rest_s, is_about });
+            rep.recovery_m = laid.recovery_m.filter(|way_m| *way_m > 0.0);
             rep.wave = number as u32 + 1;
             let entrants = || members.iter().map(|&member| &draft.entrants[member]);
             rep.group = entrants().find_map(|entrant| entrant.group).map(|group| group.name.clone());

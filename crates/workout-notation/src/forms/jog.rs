@@ -54,7 +54,7 @@ impl Cursor<'_> {
         let Some(distance) = self.metres_tokens(0) else { return false };
         let Some(jog) = self.jog_tokens(distance) else { return false };
         // In `400, 200 jog 100` the number belongs to the run before.
-        !self.is_number(distance + jog) && !self.is_word(distance + jog, &["back"])
+        !self.is_number(distance + jog) && !self.is_word(distance + jog, &["back", "exactly"])
     }
 
     /// What `rest` begins: a duration, how to get to the next start, `between sets 5min`, or `full`.
@@ -88,7 +88,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// How the runners get to the next start: `jog 200`, `200 jog`, `walk back`, `walk 100`,
+    /// How the runners get to the next start: `jog 200`, `jog exactly 200`, `200 jog`, `walk back`, `walk 100`,
     /// `standing`, `changing ends`.
     fn jog(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
         const BACK: &[Phrase] = &[
@@ -113,9 +113,11 @@ impl Cursor<'_> {
                 // A jog for a time leads back to the start.
                 return self.rests(recovery, begins, false);
             }
+            let is_exact = is_word_first && self.word(&["exactly"]);
             let metres = if is_distance_first || is_word_first { self.metres() } else { None };
             let Some((metres, span)) = metres else {
-                return Err(self.expected("a distance or `back`", HELP));
+                let what = if is_exact { "a distance" } else { "a distance or `back`" };
+                return Err(self.expected(what, HELP));
             };
             if is_distance_first {
                 self.word(&SLOW);
@@ -127,7 +129,12 @@ impl Cursor<'_> {
                 self.problem(span, message, format!("write from 1 m to {FURTHEST_M} m"));
                 return Ok(());
             }
-            if is_jog { RecoveryKind::Jog(metres) } else { RecoveryKind::Walk(metres) }
+            match (is_jog, is_exact) {
+                (true, false) => RecoveryKind::Jog(metres),
+                (true, true) => RecoveryKind::JogExactly(metres),
+                (false, false) => RecoveryKind::Walk(metres),
+                (false, true) => RecoveryKind::WalkExactly(metres),
+            }
         };
         self.set(&mut recovery.kind, Spanned::new(kind, self.since(begins)), begins, KIND);
         self.rest_behind();

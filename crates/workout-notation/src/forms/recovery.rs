@@ -30,6 +30,7 @@ use crate::spanned::Spanned;
 /// let recovery = |text: &str| block(text).steps()[0].recovery;
 /// assert_eq!(recovery("6 x 200 jog 200"), Some(RecoveryKind::Jog(200.0)));
 /// assert_eq!(recovery("6 x 200, 200m jog"), Some(RecoveryKind::Jog(200.0)));
+/// assert_eq!(recovery("6 x 200 jog exactly 200"), Some(RecoveryKind::JogExactly(200.0)));
 /// assert_eq!(recovery("6 x 200 walk 100 in 60s"), Some(RecoveryKind::Walk(100.0)));
 /// assert_eq!(recovery("6 x 60, slow walk back, 3min"), Some(RecoveryKind::WalkBack));
 /// assert_eq!(recovery("4 x 100 standing 20s"), Some(RecoveryKind::Stand));
@@ -49,10 +50,14 @@ pub struct Recovery {
 /// How the runners get to the next start.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum RecoveryKind {
-    /// They jog on for this many metres; the next run starts there.
+    /// They jog on for about this many metres, to a place that is there already where one is near.
     Jog(f64),
-    /// They walk on for this many metres; the next run starts there.
+    /// They jog on for exactly this many metres; the next run starts there.
+    JogExactly(f64),
+    /// They walk on for about this many metres, to a place that is there already where one is near.
     Walk(f64),
+    /// They walk on for exactly this many metres; the next run starts there.
+    WalkExactly(f64),
     /// They walk back to the start.
     WalkBack,
     /// They stay; each run starts where the last ended.
@@ -60,6 +65,27 @@ pub enum RecoveryKind {
     /// They change ends: the next run starts elsewhere and ends where the last one started, or as near
     /// as there is paint.
     ChangeEnds,
+}
+
+impl RecoveryKind {
+    /// How far the runners go on along their lane to the next start, in metres; nothing where they go another way.
+    ///
+    /// ```
+    /// use workout_notation::RecoveryKind;
+    ///
+    /// assert_eq!(RecoveryKind::JogExactly(100.0).on_m(), Some(100.0));
+    /// assert_eq!(RecoveryKind::Stand.on_m(), Some(0.0));
+    /// assert_eq!(RecoveryKind::WalkBack.on_m(), None);
+    /// ```
+    pub const fn on_m(self) -> Option<f64> {
+        match self {
+            Self::Jog(metres) | Self::JogExactly(metres) | Self::Walk(metres) | Self::WalkExactly(metres) => {
+                Some(metres)
+            }
+            Self::Stand => Some(0.0),
+            Self::WalkBack | Self::ChangeEnds => None,
+        }
+    }
 }
 
 /// How long there is between two runs.
@@ -81,13 +107,14 @@ pub(crate) const FORM: Form = Form {
     ],
     words: &[
         "rest", "rec", "recovery", "off", "every", "jog", "walk", "stand", "standing", "change", "changing",
-        "between", "full", "ends",
+        "between", "full", "ends", "exactly",
     ],
     rows: &[
         row(&["6 x 200 rest 90s", "6 x 200 rec 2min"], "from the end of a run to the next start"),
         row(&["6 x 200 off 3:00"], "from one start to the next"),
         row(&["2 x (3 x 200) rest 2min / 8min"], "between runs, and between sets"),
-        row(&["4 x 300 jog 100", "4 x 300 walk 100"], "on to the next start"),
+        row(&["4 x 300 jog 100", "4 x 300 walk 100"], "on to the next start, about so far"),
+        row(&["4 x 300 jog exactly 100", "4 x 300 walk exactly 100"], "on for so far to the metre"),
         row(&["4 x 150 walk back"], "back to the start"),
         row(&["4 x 400 standing"], "each run starts where the last ended"),
         row(&["6 x 200 changing ends"], "each run starts at other paint than the last"),
@@ -136,7 +163,9 @@ impl fmt::Display for Recovery {
         match kind.as_deref() {
             None => {}
             Some(RecoveryKind::Jog(metres)) => write!(f, " jog {metres}m")?,
+            Some(RecoveryKind::JogExactly(metres)) => write!(f, " jog exactly {metres}m")?,
             Some(RecoveryKind::Walk(metres)) => write!(f, " walk {metres}m")?,
+            Some(RecoveryKind::WalkExactly(metres)) => write!(f, " walk exactly {metres}m")?,
             Some(RecoveryKind::WalkBack) => f.write_str(" walk back")?,
             Some(RecoveryKind::Stand) => f.write_str(" standing")?,
             Some(RecoveryKind::ChangeEnds) => f.write_str(" changing ends")?,

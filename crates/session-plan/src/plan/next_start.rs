@@ -1,0 +1,189 @@
+//! The run that the runners go on to along their lane.
+//!
+//! Runs are exact, recoveries bend: a jog or a walk goes on to a place that is there already where one is near
+//! enough, so that it needs no cone of its own.
+
+use lane_distance::{Course, LaneNumber, MarkId, Pair, Spot, Track};
+use workout_notation::{RecoveryKind, Step};
+
+use crate::plan::fault::Planned;
+use crate::plan::pairing;
+
+/// How much shorter than asked a recovery may be, as a part of it.
+const UNDER: f64 = 0.05;
+/// How much longer than asked it may be, as a part of it.
+const OVER: f64 = 0.25;
+/// How much a short one may differ all the same, in metres.
+const SLACK_M: f64 = 3.0;
+
+/// The next run in a lane.
+#[derive(Clone, Copy)]
+pub(crate) struct Next {
+    pub(crate) pair: Pair,
+    /// How far it is from the last finish on to its start, in metres.
+    pub(crate) on_m: f64,
+}
+
+/// What a recovery goes on to, the same in every lane; what is wanted most comes first.
+#[derive(Clone, Copy, PartialEq)]
+enum Goal {
+    /// The start of an earlier run that is alike, by its place in the block.
+    SameRun(usize),
+    /// The start or the finish of another earlier run.
+    Start(usize),
+    Finish(usize),
+    Paint(MarkId),
+}
+
+impl Goal {
+    const fn rank(self) -> u8 {
+        match self {
+            Self::SameRun(_) => 0,
+            Self::Start(_) | Self::Finish(_) => 1,
+            Self::Paint(_) => 2,
+        }
+    }
+}
+
+/// The next run of each lane where the way to it fixes its start; nothing where it starts at paint. `runs` are the
+/// runs before it in each of the lanes.
+///
+/// A recovery ends at the start of an earlier run that is alike, else at any place that an earlier run used, else at a
+/// line across the lane: at the nearest to where it should end, from 5 % before it to 25 % past it, or 3 m where that
+/// is more. A lane further out has as much more room as its lap is longer, so that all lanes come to one place. Where
+/// there is no such place, the recovery is exactly as long as asked.
+///
+/// # Errors
+///
+/// A [`PlanFault`](crate::PlanFault) where the distance of the run cannot be had in a lane.
+pub(crate) fn next_runs(
+    track: &Track,
+    steps: &[Step<'_>],
+    lanes: &[LaneNumber],
+    runs: &[Vec<Option<Pair>>],
+) -> Planned<Option<Vec<Next>>> {
+    let index = runs.first().map_or(0, Vec::len);
+    let Some(recovery) = index.checked_sub(1).and_then(|before| steps[before].recovery) else {
+        return Ok(None);
+    };
+    let Some(asked_m) = recovery.on_m() else { return Ok(None) };
+    let mut ways = Vec::with_capacity(lanes.len());
+    for (&lane, runs) in lanes.iter().zip(runs) {
+        let finish = runs.last().copied().flatten().and_then(|last| {
+            // A chute leads nowhere.
+            track.layout().on_course(last.finish, Course::Oval)
+        });
+        let (Some(finish), Some(distance_m), Ok(lap_m)) =
+            (finish, pairing::distance_m(track, &steps[index], lane)?, track.lap_m(lane))
+        else {
+            return Ok(None);
+        };
+        ways.push(Onward { track, steps, runs, finish, distance_m, lap_m, asked_m });
+    }
+    if matches!(recovery, RecoveryKind::Jog(_) | RecoveryKind::Walk(_))
+        && let Some(bent) = bent(&ways)
+    {
+        return Ok(Some(bent));
+    }
+    Ok(ways.iter().map(Onward::exactly).collect())
+}
+
+/// The way on from the last run of a lane.
+struct Onward<'a> {
+    track: &'a Track,
+    steps: &'a [Step<'a>],
+    /// The runs before.
+    runs: &'a [Option<Pair>],
+    /// Where the last of them finished, on the oval.
+    finish: Spot,
+    /// How far the next run is, in metres.
+    distance_m: f64,
+    lap_m: f64,
+    /// How long the recovery should be, in metres.
+    asked_m: f64,
+}
+
+/// The best goal that all lanes can go on to, else the best of each; nothing where a lane has none.
+fn bent(ways: &[Onward<'_>]) -> Option<Vec<Next>> {
+    let shortest_m = ways.iter().map(|way| way.lap_m).fold(f64::INFINITY, f64::min);
+    let goals: Vec<Vec<(Goal, Next)>> = ways.iter().map(|way| way.goals(way.lap_m - shortest_m)).collect();
+    let off_m = |(way, (_, next)): (&Onward<'_>, &(Goal, Next))| (next.on_m - way.asked_m).abs();
+    let of_all = goals.first()?.iter().filter_map(|(goal, _)| {
+        let same = |goals: &Vec<(Goal, Next)>| goals.iter().find(|(other, _)| other == goal).copied();
+        let chosen = goals.iter().map(same).collect::<Option<Vec<_>>>()?;
+        let worst_m = ways.iter().zip(&chosen).map(off_m).fold(0.0, f64::max);
+        Some(((goal.rank(), worst_m), chosen))
+    });
+    let best = |a: (u8, f64), b: (u8, f64)| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1));
+    if let Some((_, chosen)) = of_all.min_by(|(a, _), (b, _)| best(*a, *b)) {
+        return Some(chosen.into_iter().map(|(_, next)| next).collect());
+    }
+    let own = |(way, goals): (&Onward<'_>, &Vec<(Goal, Next)>)| {
+        let score = |found: &(Goal, Next)| (found.0.rank(), off_m((way, found)));
+        goals.iter().min_by(|a, b| best(score(a), score(b))).map(|(_, next)| *next)
+    };
+    ways.iter().zip(&goals).map(own).collect()
+}
+
+impl Onward<'_> {
+    /// The run after a recovery of exactly the distance asked for.
+    fn exactly(&self) -> Option<Next> {
+        let start = if self.asked_m > 0.0 {
+            pairing::on_from(self.track, self.finish, self.asked_m)?.finish
+        } else {
+            self.finish
+        };
+        Some(Next { pair: pairing::on_from(self.track, start, self.distance_m)?, on_m: self.asked_m })
+    }
+
+    /// Every place that is there already and near enough, given how much longer than usual the way may be, in metres.
+    fn goals(&self, more_m: f64) -> Vec<(Goal, Next)> {
+        let own = self.steps.get(self.runs.len());
+        let mut goals: Vec<(Goal, Next)> = Vec::new();
+        let mut add = |found: Option<(Goal, Next)>| {
+            // Runs that are alike come to few places.
+            let Some(found) = found else { return };
+            if goals.iter().all(|(_, known)| known.pair.start != found.1.pair.start) {
+                goals.push(found);
+            }
+        };
+        for (index, pair) in self.runs.iter().enumerate() {
+            let Some(pair) = pair else { continue };
+            let is_same = own.is_some_and(|own| {
+                let step = &self.steps[index];
+                step.run.kind == own.run.kind && (step.from, step.to) == (own.from, own.to)
+            });
+            if is_same {
+                let on_m = self.near_m(pair.start, more_m);
+                add(on_m.map(|on_m| (Goal::SameRun(index), Next { pair: *pair, on_m })));
+            } else {
+                add(self.goal(Goal::Start(index), pair.start, more_m));
+            }
+            add(self.goal(Goal::Finish(index), pair.finish, more_m));
+        }
+        let lane = self.finish.lane;
+        for painted in self.track.start_lines(Course::Oval, lane) {
+            let spot = Spot::on_oval(lane, painted.to_finish_m);
+            add(self.goal(Goal::Paint(painted.mark), spot, more_m));
+        }
+        goals
+    }
+
+    fn goal(&self, goal: Goal, spot: Spot, more_m: f64) -> Option<(Goal, Next)> {
+        let on_m = self.near_m(spot, more_m)?;
+        let start = self.track.layout().on_course(spot, Course::Oval)?;
+        Some((goal, Next { pair: pairing::on_from(self.track, start, self.distance_m)?, on_m }))
+    }
+
+    /// How far it is on to a spot, in metres, where that is near what is asked for.
+    fn near_m(&self, spot: Spot, more_m: f64) -> Option<f64> {
+        let spot = self.track.layout().on_course(spot, Course::Oval)?;
+        let once_m = (self.finish.to_finish_m - spot.to_finish_m).rem_euclid(self.lap_m);
+        let laps = ((self.asked_m - once_m) / self.lap_m).round().max(0.0);
+        let on_m = once_m + laps * self.lap_m;
+        let least_m = self.asked_m - (self.asked_m * UNDER).max(SLACK_M);
+        let most_m = self.asked_m + (self.asked_m * OVER).max(SLACK_M) + more_m;
+        // Half as far is another recovery.
+        (least_m.max(self.asked_m / 2.0)..=most_m).contains(&on_m).then_some(on_m)
+    }
+}
