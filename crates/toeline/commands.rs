@@ -156,8 +156,9 @@ fn plan(workout: &str, squad: &SquadFlags, common: &Common) -> Result<Plan> {
     }
 }
 
-/// Adds the athletes and lanes of the flags to a session.
+/// Adds what the flags say of those who run to a session.
 fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
+    session.force |= squad.force;
     if let Some(athletes) = squad.athletes {
         session.add_athletes(athletes.into());
     }

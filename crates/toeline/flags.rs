@@ -168,6 +168,9 @@ pub(crate) struct SquadFlags {
     /// An absent athlete; repeat for several
     #[arg(long, value_name = "NAME")]
     pub(crate) without: Vec<String>,
+    /// Plan targets that nobody has ever run, and cycles shorter than their run
+    #[arg(long)]
+    pub(crate) force: bool,
 }
 
 /// How plans are printed.

@@ -78,6 +78,7 @@ fn a_plan_has_the_promised_keys() {
             "group",
             "lane",
             "nominal",
+            "own_times",
             "plus_minus_m",
             "recovery_m",
             "rep",

@@ -28,6 +28,7 @@ mod setup;
 mod spoiled_files;
 mod squad;
 mod surveyed_lap;
+mod targets;
 mod views;
 mod week;
 mod wrenbeck_others;

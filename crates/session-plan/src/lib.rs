@@ -40,6 +40,7 @@ pub use plan::cone::{Cone, ConeEnd, ConeUse};
 pub use plan::fault::{PlanError, PlanFault};
 pub use plan::nominal::{Nominal, OtherLength};
 pub use plan::on_foot::WALK_M_PER_S;
+pub use plan::own_time::OwnTime;
 pub use plan::pairing::Prefer;
 pub use plan::plan::{Plan, PlanLane, PlanTrack};
 pub use plan::plan_block::PlanBlock;

@@ -2,7 +2,7 @@
 
 use lane_distance::Track;
 use session_plan::{
-    Bests, BlockAt, Direction, Plan, Remark, SessionFile, TargetError, Venue, Warning, riegel,
+    Bests, BlockAt, Direction, Plan, PlanFault, Remark, SessionFile, TargetError, Venue, Warning, riegel,
 };
 use workout_notation::Pace;
 use workout_notation::SourceText;
@@ -178,4 +178,164 @@ fn a_squad_over_hurdles_has_every_lane_of_their_straight() {
     let plan = plan_at(&venue, text);
     let lanes: Vec<u8> = plan.blocks[0].reps.iter().map(|rep| rep.lane.get()).collect();
     assert_eq!(lanes, [1, 2, 3, 4, 5, 6, 7, 8]);
+}
+
+fn faults(text: &str) -> Vec<PlanFault> {
+    let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
+    let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
+    let planned = session_plan::plan(&standard(), &file.session);
+    planned.err().into_iter().flatten().map(|error| error.fault.value).collect()
+}
+
+/// The target of each athlete in each block.
+fn targets(text: &str) -> Vec<Vec<(String, f64, Option<f64>)>> {
+    let of_block = |block: &session_plan::PlanBlock| {
+        let reps = block.reps.iter();
+        let of = reps.map(|rep| (rep.athletes.join(", "), rep.distance_m, rep.target_s));
+        let mut of: Vec<_> = of.collect();
+        of.sort_by(|a, b| a.partial_cmp(b).expect("they are numbers"));
+        of.dedup();
+        of
+    };
+    plan(text).blocks.iter().map(of_block).collect()
+}
+
+#[test]
+fn a_target_belongs_to_a_distance_and_what_the_block_writes_goes_first() {
+    let text = "
+title: t
+groups:
+  - name: g
+    athletes: [{ name: Ada, targets: { 200: 30, 400: 66 }, target: 20 }]
+blocks:
+  - 2 x 200 rest 2min
+  - 2 x 200 @ 33 rest 2min
+  - 400 easy
+  - 200, 400, 300 rest 3min
+  - 2 x 150 rest 3min
+  - 2 x flying 200 with 20 run-in rest 3min
+";
+    let ada = |distance_m: f64, target_s| ("Ada".to_owned(), distance_m, target_s);
+    assert_eq!(
+        targets(text),
+        [
+            vec![ada(200.0, Some(30.0))],
+            vec![ada(200.0, Some(33.0))],
+            // Easy is what the block writes.
+            vec![ada(400.0, None)],
+            // A target alone has no distance in a ladder.
+            vec![ada(200.0, Some(30.0)), ada(300.0, None), ada(400.0, Some(66.0))],
+            vec![ada(150.0, Some(20.0))],
+            // From a standing start it would be another time.
+            vec![ada(200.0, Some(20.0))],
+        ]
+    );
+}
+
+/// The values were computed apart from this program: `math.exp` and `math.log` of Python 3.11.
+#[test]
+fn a_best_between_two_known_ones_lies_on_the_power_law_through_both() {
+    let bests = Bests::new(vec![(400.0, 56.0), (100.0, 12.4), (800.0, 128.0)], 1.06);
+    for (metres, seconds) in [(200.0, 26.351_470_547_200_97), (600.0, 90.824_371_319_742_53), (400.0, 56.0)] {
+        let ours = bests.over(metres).unwrap_or_else(|error| panic!("{error:?}"));
+        assert!((ours - seconds).abs() < 1e-9, "{metres} m: {ours}");
+    }
+    // Beyond the longest, Riegel's law.
+    assert_eq!(bests.over(1500.0).ok(), riegel(128.0, 800.0, 1500.0, 1.06).ok());
+    assert!(bests.over(60.0).is_err());
+}
+
+#[test]
+fn own_bests_serve_every_form_of_block() {
+    for block in [
+        "3 x 1000 @ 5k pace rest 3min in lane 2",
+        "4 x 300 @ 5k pace rest 60s jog 100 in lane 2",
+        "400, 600, 800 @ 5k pace rest 2min in lane 2",
+        "2 x (2 x 400 @ 5k pace rest 60s) rest 3min in lane 2",
+        "800 in-and-out 100s @ 5k pace in lane 2",
+    ] {
+        let text = format!(
+            "title: t\ngroups: [{{ name: g, athletes: [{{ name: Ada, bests: {{ 3k: 10:00, 10k: 37:00 }} }}, \
+             {{ name: Ben, bests: {{ 5k: 16:40 }} }}] }}]\nblocks: [\"{block}\"]\n"
+        );
+        let plan = plan(&text);
+        for rep in &plan.blocks[0].reps {
+            assert!(rep.target_s.is_some(), "{block}: {rep:?}");
+        }
+        // Ben's pace is 20 s for each 100 m.
+        let bens = plan.blocks[0].reps.iter().flat_map(|rep| {
+            let own = rep.own_times.iter().find(|own| own.athlete == "Ben").map(|own| own.target_s);
+            own.or(rep.target_s.filter(|_| rep.athletes == ["Ben"]))
+                .map(|target_s| (target_s, rep.distance_m))
+        });
+        let bens: Vec<(f64, f64)> = bens.collect();
+        assert!(!bens.is_empty(), "{block}");
+        assert!(
+            bens.iter().all(|(target_s, metres)| (target_s - metres / 5.0).abs() < 1e-9),
+            "{block}: {bens:?}"
+        );
+    }
+}
+
+#[test]
+fn a_pack_that_is_not_of_one_speed_has_splits_for_each() {
+    let own_splits = |ben: &str| {
+        let text = format!(
+            "title: t\nsquad: {{ mode: a group to a lane }}\ngroups: [{{ name: g, athletes: [{{ name: Ben, targets: \
+             {{ 1000: {ben} }} }}, {{ name: Ada, targets: {{ 1000: 3:20 }} }}] }}]\nblocks: [1000 in lane 2]\n"
+        );
+        let plan = plan(&text);
+        let own = plan.blocks[0].reps[0].own_times.iter();
+        let of = own.map(|own| {
+            let round = own.splits.iter().filter(|split| split.round).map(|split| split.time_s);
+            (own.athlete.clone(), own.target_s, round.take(2).collect::<Vec<_>>())
+        });
+        of.collect::<Vec<_>>()
+    };
+    assert_eq!(
+        own_splits("3:30"),
+        [("Ada".to_owned(), 200.0, vec![20.0, 40.0]), ("Ben".to_owned(), 210.0, vec![21.0, 42.0])]
+    );
+    // 2.4 s in 1000 m are 0.96 s a lap, 2.6 s are 1.04 s.
+    assert!(own_splits("3:22.4").is_empty());
+    assert_eq!(own_splits("3:22.6").len(), 2);
+}
+
+#[test]
+fn a_target_that_nobody_has_run_is_questioned_and_can_be_forced() {
+    for (block, is_questioned) in [
+        ("200 @ 18.6", false),
+        ("200 @ 18.4", true),
+        ("1000 @ 2:00", true),
+        ("200 in 18-30s", true),
+        ("400 @ 41/400", true),
+        ("flying 30 @ 2.4", false),
+        ("flying 30 @ 2.3", true),
+        ("110h to hurdle 5 @ 3", true),
+    ] {
+        let text = format!("title: t\nblocks: [{block}]\n");
+        assert_eq!(!faults(&text).is_empty(), is_questioned, "{block}");
+        assert!(faults(&format!("{text}force: true\n")).is_empty(), "{block}");
+    }
+    let own = "title: t\ngroups: [{ name: g, athletes: [{ name: Ada, target: 30 }] }]\nblocks: [2 x 400 rest 3min]\n";
+    let fault = PlanFault::TooFast { who: Some("Ada".to_owned()), distance_m: 400.0, target_s: 30.0 };
+    assert_eq!(faults(own), [fault]);
+}
+
+#[test]
+fn a_cycle_shorter_than_its_run_is_questioned_and_can_be_forced() {
+    for (block, is_questioned) in [
+        ("4 x 400 @ 80 off 1:20", false),
+        ("4 x 400 @ 80 off 1:19", true),
+        ("4 x 400 in 76-82s off 1:20", true),
+        // Without a target only what nobody has ever run is known to be too short.
+        ("4 x 400 off 60s", false),
+        ("4 x 400 off 40s", true),
+        // The cycle behind the last run counts for nothing.
+        ("400 @ 80 off 60s", false),
+    ] {
+        let text = format!("title: t\nblocks: [{block}]\n");
+        assert_eq!(!faults(&text).is_empty(), is_questioned, "{block}");
+        assert!(faults(&format!("{text}force: true\n")).is_empty(), "{block}");
+    }
 }

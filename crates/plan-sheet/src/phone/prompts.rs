@@ -2,7 +2,7 @@
 
 use lane_distance::{LaneList, LaneNumber};
 
-use crate::sheet::sheet_row::{SheetRow, SheetSplit};
+use crate::sheet::sheet_row::{SheetRow, SheetSplit, SheetTime};
 
 /// The least time between two places, in seconds: to read one, look up and see a runner pass it.
 const LEAST_GAP_S: f64 = 4.0;
@@ -17,7 +17,7 @@ pub(super) fn prompts(row: &SheetRow) -> Vec<SheetSplit> {
         let paint = there.map_or_else(String::new, |paint| format!(", {}", paint.place));
         SheetSplit { place: format!("{}{paint}", split.place), ..split.clone() }
     });
-    let mut prompts: Vec<SheetSplit> = round.collect();
+    let mut prompts: Vec<SheetSplit> = round.chain(of_pack(row)).collect();
     let gap_s = LEAST_GAP_S.max(row.target_s.unwrap_or_default() / MOST_BETWEEN);
     for paint in &row.paint {
         let end_s = row.target_s.unwrap_or(f64::INFINITY);
@@ -30,6 +30,16 @@ pub(super) fn prompts(row: &SheetRow) -> Vec<SheetSplit> {
     }
     prompts.sort_by(|a, b| a.time_s.total_cmp(&b.time_s));
     prompts
+}
+
+/// The round distances of a pack that is not of one speed, when its fastest comes by, with everybody's time.
+fn of_pack(row: &SheetRow) -> impl Iterator<Item = SheetSplit> + '_ {
+    let first = row.own_times.first().map_or([].as_slice(), |own| own.splits.as_slice());
+    first.iter().enumerate().map(|(index, split)| {
+        let time = |own: &SheetTime| Some(format!("{} {}", own.athlete, own.splits.get(index)?.time));
+        let times: Vec<String> = row.own_times.iter().filter_map(time).collect();
+        SheetSplit { place: format!("{}: {}", split.place, times.join(", ")), ..split.clone() }
+    })
 }
 
 /// The prompts of all lanes of a run, in the order of their times; where lanes differ, with the lanes.

@@ -47,7 +47,7 @@ impl SheetBlock {
     pub(crate) fn of(plan: &Plan, number: usize, block: &PlanBlock) -> Self {
         let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
         rows.sort_by_key(|row| (row.rep, row.wave, row.lane));
-        let has_own_targets = !has_one_target(&rows);
+        let has_own_targets = !has_one_target(&rows) || rows.iter().any(|row| !row.own_times.is_empty());
         Self {
             number,
             text: block.text.trim().to_owned(),

@@ -70,6 +70,20 @@ pub(crate) struct SheetRow {
     pub(crate) splits: Vec<SheetSplit>,
     /// When to pass what, at the paint on the way.
     pub(crate) paint: Vec<SheetSplit>,
+    /// What each who runs it is to run, the fastest first, where they are not of one speed: it has no common splits.
+    #[serde(skip)]
+    pub(crate) own_times: Vec<SheetTime>,
+}
+
+/// What one who runs with others is to run.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SheetTime {
+    /// Who it is, as they are called.
+    pub(crate) athlete: String,
+    /// The target time.
+    pub(crate) target: String,
+    /// When to pass what, at round distances.
+    pub(crate) splits: Vec<SheetSplit>,
 }
 
 /// A place on the way of a run.
@@ -94,6 +108,16 @@ impl SheetRow {
             time_s: split.time_s,
             is_round: split.round,
         };
+        let round = |splits: &[session_plan::Split]| {
+            let round = splits.iter().filter(|split| split.round);
+            round.map(|round| split(round, format!("{} m", metres(round.from_start_m)))).collect()
+        };
+        let own_time = |own: &session_plan::OwnTime| SheetTime {
+            athlete: called(&own.athlete),
+            target: clock(own.target_s),
+            splits: round(&own.splits),
+        };
+        let common = if rep.own_times.is_empty() { rep.splits.as_slice() } else { &[] };
         Self {
             rep: rep.rep,
             set: rep.set,
@@ -119,10 +143,9 @@ impl SheetRow {
             in_from_s: rep.go_s.zip(rep.target_from_s.or(rep.target_s)).map(|(go_s, lasts_s)| go_s + lasts_s),
             done_s: rep.done_s,
             rest: rep.rest_s.map(clock),
-            splits: (rep.splits.iter().filter(|split| split.round))
-                .map(|round| split(round, format!("{} m", metres(round.from_start_m))))
-                .collect(),
-            paint: (rep.splits.iter())
+            splits: round(common),
+            own_times: rep.own_times.iter().map(own_time).collect(),
+            paint: (common.iter())
                 .filter_map(|painted| Some(split(painted, spoken(plan, painted.mark.as_ref()?))))
                 .collect(),
         }

@@ -89,14 +89,21 @@ impl WaveLine {
     fn of(name: Option<&str>, rows: &[&SheetRow], goes: &[Go]) -> Self {
         let first = rows[0];
         let is_one_lane = rows.iter().all(|row| row.lane == first.lane);
-        let is_one_target = rows.iter().all(|row| row.target == first.target);
+        let own =
+            |row: &SheetRow| row.own_times.iter().find(|own| Some(own.athlete.as_str()) == name).cloned();
+        let aim = |row: &SheetRow| match own(row) {
+            Some(own) => (Some(own.target), own.splits, true),
+            None => (row.target.clone(), row.splits.clone(), row.athletes.len() <= 1),
+        };
+        let (target, splits, _) = aim(first);
+        let is_one_target = rows.iter().all(|row| aim(row).0 == target);
         let of_go = |go: &Go| rows.iter().filter(|row| row.rep == go.rep).collect::<Vec<_>>();
         Self {
             athlete: name.map(str::to_owned),
             lane: is_one_lane.then_some(first.lane),
-            target: first.target.clone().filter(|_| is_one_target),
-            is_own_target: is_one_target && rows.iter().all(|row| row.athletes.len() <= 1),
-            splits: if is_one_target { first.splits.clone() } else { Vec::new() },
+            target: target.filter(|_| is_one_target),
+            is_own_target: is_one_target && rows.iter().all(|row| aim(row).2),
+            splits: if is_one_target { splits } else { Vec::new() },
             lanes: goes.iter().map(|go| of_go(go).iter().map(|row| row.lane).collect()).collect(),
             // One of the lanes is run, however many there are to choose from.
             total_m: goes.iter().filter_map(|go| Some(of_go(go).first()?.distance_m)).sum(),

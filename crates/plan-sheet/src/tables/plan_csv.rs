@@ -1,6 +1,6 @@
 //! The runs of a plan as rows.
 
-use session_plan::{Plan, PlanBlock, Rep};
+use session_plan::{Plan, PlanBlock, Rep, Split};
 
 use crate::tables::columns::Columns;
 use crate::tables::csv_table::{Cell, CsvTable};
@@ -50,7 +50,14 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
 }
 
 fn splits(rep: &Rep) -> String {
-    let round = rep.splits.iter().filter(|split| split.round);
-    let splits = round.map(|split| format!("{} m {}", metres(split.from_start_m), clock(split.time_s)));
-    splits.collect::<Vec<_>>().join("; ")
+    let of = |splits: &[Split]| {
+        let round = splits.iter().filter(|split| split.round);
+        let splits = round.map(|split| format!("{} m {}", metres(split.from_start_m), clock(split.time_s)));
+        splits.collect::<Vec<_>>().join("; ")
+    };
+    if rep.own_times.is_empty() {
+        return of(&rep.splits);
+    }
+    let own = rep.own_times.iter().map(|own| format!("{}: {}", own.athlete, of(&own.splits)));
+    own.collect::<Vec<_>>().join("; ")
 }

@@ -1,6 +1,7 @@
 //! What every view in words says of a block.
 
 use crate::sheet::sheet_block::SheetBlock;
+use crate::sheet::sheet_row::{SheetRow, SheetSplit};
 use crate::words::numbers::metres;
 
 /// Its number, its group and its text: `Block 1, sprinters: 4 x 150`.
@@ -23,18 +24,24 @@ pub(crate) fn total(block: &SheetBlock) -> String {
     format!("Total {least}{to} m{each}.")
 }
 
-/// The splits at round distances, once for each distance and target.
+/// The splits at round distances, once for each distance and target; of a pack that is not of one speed, each
+/// athlete's.
 pub(crate) fn splits(block: &SheetBlock) -> Vec<String> {
     /// More splits than this are left to other views.
     const MOST: usize = 12;
     let mut lines = Vec::new();
-    for row in &block.places {
-        let splits = &row.run.splits;
+    let mut add = |row: &SheetRow, who: &str, splits: &[SheetSplit]| {
         let times: Vec<String> =
             splits.iter().map(|split| format!("{} {}", split.place, split.time)).collect();
-        let line = format!("Splits of {} m: {}", metres(row.run.distance_m), times.join(", "));
+        let line = format!("Splits of {} m{who}: {}", metres(row.distance_m), times.join(", "));
         if (1..=MOST).contains(&times.len()) && !lines.contains(&line) {
             lines.push(line);
+        }
+    };
+    block.places.iter().for_each(|row| add(&row.run, "", &row.run.splits));
+    for row in &block.rows {
+        for own in &row.own_times {
+            add(row, &format!(" for {} in {}", own.athlete, own.target), &own.splits);
         }
     }
     lines

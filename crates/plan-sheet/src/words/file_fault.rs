@@ -4,6 +4,7 @@ use lane_distance::{Key, Track};
 use session_plan::{Expected, FileFault, FileFaultKind, Found, Named, SessionNumber, UnknownName};
 
 use crate::words::fault::{FaultWords, did_you_mean, helped, plain, quoted};
+use crate::words::numbers::{clock, metres};
 use crate::words::plan_fault::plan_fault_words;
 use crate::words::track_fault::track_fault_words;
 
@@ -88,6 +89,10 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
             };
             helped(format!("two {who} are called `{name}`"), help)
         }
+        FileFaultKind::TargetTooSlow { distance_m, target_s } => helped(
+            format!("{} m in {} is slower than walking", metres(*distance_m), clock(*target_s)),
+            "write the distance and its time, for example `targets: { 200: 30, 1000: 3:20 }`",
+        ),
         FileFaultKind::NoBlocks => {
             helped("the session has no blocks", "write for example `- 6 x 200 in lane 2` below `blocks:`")
         }
@@ -217,6 +222,8 @@ fn example(verb: &str, at: &[Key]) -> Option<String> {
         "mark" => "400 m start",
         "stride" => "0.85",
         "riegel_exponent" => "1.06",
+        "force" => "true",
+        "targets" => "{ 200: 30, 1000: 3:20 }",
         _ => return None,
     };
     Some(format!("{verb} for example `{name}: {value}`"))

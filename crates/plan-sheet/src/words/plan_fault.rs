@@ -5,7 +5,10 @@ use session_plan::PlanFault;
 use workout_notation::MOST_REPS;
 
 use crate::words::fault::{helped, plain};
-use crate::words::numbers::metres;
+use crate::words::numbers::{clock, metres};
+
+/// How a question is answered where what it asks about is meant.
+const FORCE: &str = "to plan it all the same, use `--force`, or `force: true` in a session file";
 
 /// Why a block cannot be laid out, and what to write instead if that is known.
 ///
@@ -67,6 +70,26 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
             ),
             "try another lane or another distance",
         ),
+        PlanFault::TooFast { who, distance_m, target_s } => helped(
+            format!(
+                "{} m in {}{} is faster than anybody has ever run",
+                metres(*distance_m),
+                clock(*target_s),
+                who.as_ref().map_or_else(String::new, |who| format!(" for {who}"))
+            ),
+            format!("check the distance and the time; {FORCE}"),
+        ),
+        PlanFault::CycleTooShort { who, cycle_s, lasts_s, is_target } => {
+            let run = match (who, is_target) {
+                (Some(who), _) => format!("{who}'s run, which takes {}", clock(*lasts_s)),
+                (None, true) => format!("the run, which takes {}", clock(*lasts_s)),
+                (None, false) => "anybody has ever needed for the run".to_owned(),
+            };
+            helped(
+                format!("a cycle of {} is shorter than {run}", clock(*cycle_s)),
+                format!("write a longer cycle, or a rest; {FORCE}"),
+            )
+        }
         PlanFault::TooManyReps => helped(
             format!("the session has more than {MOST_REPS} repetitions"),
             "split it into several sessions",

@@ -92,6 +92,13 @@ pub enum FileFaultKind {
     EmptyName(Named),
     /// A name that another athlete or group has.
     SameName(Named, String),
+    /// A target that is no speed to run at.
+    TargetTooSlow {
+        /// The distance, in metres.
+        distance_m: f64,
+        /// The target, in seconds.
+        target_s: f64,
+    },
     /// A session without a block.
     NoBlocks,
     /// A track that is neither built in nor a file.

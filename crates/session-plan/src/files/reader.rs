@@ -241,6 +241,12 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
         }
     }
 
+    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
+        let unknown = |text: &str| UnknownName::new(text, ["true", "false"].into_iter());
+        let read = |text: &str| text.parse().map_err(|_| Some(FileFaultKind::UnknownWord(unknown(text))));
+        visitor.visit_bool(self.read(Expected::Text, read).unwrap_or_default())
+    }
+
     fn deserialize_u8<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Stop> {
         let whole = match &self.node.value {
             Value::Number(_, text) => text.parse::<i64>().ok(),
@@ -374,7 +380,7 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
     }
 
     serde::forward_to_deserialize_any! {
-        bool i8 i16 i32 i64 i128 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct tuple tuple_struct
+        i8 i16 i32 i64 i128 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct tuple tuple_struct
         identifier ignored_any
     }
 }

@@ -3,6 +3,8 @@
 use serde::Serialize;
 use workout_notation::Pace;
 
+use crate::people::fastest::power_law;
+
 /// Riegel's exponent.
 pub const RIEGEL_EXPONENT: f64 = 1.06;
 
@@ -89,19 +91,36 @@ impl Bests {
         self.times.is_empty()
     }
 
-    /// The best over a distance, in seconds: the one that is known, else the one whose distance is
-    /// nearest (as a ratio), carried over by Riegel's law.
+    /// The best over a distance, in seconds: the one that is known; between two that are known, the time on the power
+    /// law through both; beyond them, the nearest carried over by Riegel's law.
+    ///
+    /// Between neighbours t = t₁·(d / d₁)^k with k = ln(t₂ / t₁) / ln(d₂ / d₁): Riegel's law with the athlete's own
+    /// exponent, which holds for sprints as well, as both ends are known.
+    ///
+    /// ```
+    /// use session_plan::Bests;
+    ///
+    /// let bests = Bests::new(vec![(400.0, 56.0), (800.0, 128.0)], 1.06);
+    /// // 56 s × 1.5^(ln(128 / 56) / ln 2): 600 m in 1:30.8.
+    /// assert!((bests.over(600.0)? - 90.82).abs() < 0.01);
+    /// assert_eq!(bests.over(400.0)?, 56.0);
+    /// # Ok::<(), session_plan::TargetError>(())
+    /// ```
     ///
     /// # Errors
     ///
     /// [`TargetError`] where none is known, or it cannot be carried over.
     pub fn over(&self, metres: f64) -> Result<f64, TargetError> {
-        let ratio = |from_m: f64| (from_m / metres).ln().abs();
-        let nearest = self.times.iter().min_by(|a, b| ratio(a.0).total_cmp(&ratio(b.0)));
-        match nearest {
-            None => Err(TargetError::NoBest { metres }),
-            Some(&(from_m, time_s)) if (from_m - metres).abs() < 1e-6 => Ok(time_s),
-            Some(&(from_m, time_s)) => riegel(time_s, from_m, metres, self.exponent),
+        let known = self.times.iter().find(|(known_m, _)| (known_m - metres).abs() < 1e-6);
+        let below = self.times.iter().rev().find(|(known_m, _)| *known_m < metres);
+        let above = self.times.iter().find(|(known_m, _)| *known_m > metres);
+        match (known, below, above) {
+            (Some((_, time_s)), ..) => Ok(*time_s),
+            (None, Some(below), Some(above)) => Ok(power_law(*below, *above, metres)),
+            (None, Some((from_m, time_s)), None) | (None, None, Some((from_m, time_s))) => {
+                riegel(*time_s, *from_m, metres, self.exponent)
+            }
+            (None, None, None) => Err(TargetError::NoBest { metres }),
         }
     }
 

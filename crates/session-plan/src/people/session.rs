@@ -29,6 +29,8 @@ pub struct Session {
     pub groups: Vec<Group>,
     /// How squads share lanes and time.
     pub squad: SquadRules,
+    /// Whether a target that nobody has ever run, or a cycle shorter than its run, is planned all the same.
+    pub force: bool,
     /// The bests that targets are taken from where a group has none.
     pub bests: Bests,
     /// Which starts and finishes are wanted most, if given; else runs that somebody times finish on the finish line
@@ -86,10 +88,30 @@ pub struct Athlete {
     pub name: String,
     /// Best times.
     pub bests: Bests,
-    /// The target of each run, in seconds, where the athlete has one of their own.
+    /// The target of each run, in seconds, where the athlete has one of their own: it belongs to the blocks whose runs
+    /// are all alike, as a target belongs to a distance.
     pub target_s: Option<f64>,
+    /// Targets by distance: metres and seconds. They serve flat runs from a standing start that their block gives no
+    /// pace, and go before `target_s`.
+    pub targets: Vec<(f64, f64)>,
     /// The lanes that the athlete may run in, if not all.
     pub lanes: Option<Vec<u8>>,
+}
+
+/// A run is of the distance of a target where they differ by no more than this, in metres.
+const SAME_DISTANCE_M: f64 = 0.5;
+
+impl Athlete {
+    /// The athlete's own target over a distance, in seconds, where they have one for it.
+    ///
+    /// ```
+    /// let ada = session_plan::Athlete { targets: vec![(200.0, 30.0)], ..Default::default() };
+    /// assert_eq!((ada.target_over(200.0), ada.target_over(300.0)), (Some(30.0), None));
+    /// ```
+    pub fn target_over(&self, distance_m: f64) -> Option<f64> {
+        let of_distance = |(known_m, _): &&(f64, f64)| (known_m - distance_m).abs() <= SAME_DISTANCE_M;
+        self.targets.iter().find(of_distance).map(|(_, target_s)| *target_s)
+    }
 }
 
 impl Session {

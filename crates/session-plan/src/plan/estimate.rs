@@ -31,12 +31,16 @@ const EFFORTS: [(&str, f64); 6] =
 /// carried over, else a club athlete's time; more where the step says that it is easy.
 pub(crate) fn run_s<'b>(step: &Step<'_>, distance_m: f64, mut bests: impl Iterator<Item = &'b Bests>) -> f64 {
     let own_s = bests.find_map(|bests| bests.over(distance_m).ok()).map(|best_s| best_s * 1.1);
-    let effort = step.effort.map(|effort| effort.value.to_lowercase()).unwrap_or_default();
-    let slower = EFFORTS.iter().find(|(word, _)| effort.contains(word)).map_or(1.0, |(_, slower)| *slower);
     // Beyond the table the last speed holds.
     let (longest_m, _) = RUNS[RUNS.len() - 1];
     let club_s = between(&RUNS, distance_m) * (distance_m / longest_m).max(1.0);
-    (own_s.unwrap_or(club_s) * slower).round().max(1.0)
+    (own_s.unwrap_or(club_s) * slower(step)).round().max(1.0)
+}
+
+/// How much slower than hard a step is to be run by the word for its effort, as a factor of its time.
+pub(crate) fn slower(step: &Step<'_>) -> f64 {
+    let effort = step.effort.map(|effort| effort.value.to_lowercase()).unwrap_or_default();
+    EFFORTS.iter().find(|(word, _)| effort.contains(word)).map_or(1.0, |(_, slower)| *slower)
 }
 
 /// How long the rest after a run lasts, in seconds: the way to the next start where the step gives one.

@@ -55,6 +55,26 @@ pub enum PlanFault {
         /// Its distance, in metres.
         distance_m: f64,
     },
+    /// Its target is faster than anybody has ever run.
+    TooFast {
+        /// Whose target it is, where it is one athlete's own.
+        who: Option<String>,
+        /// Its distance, in metres.
+        distance_m: f64,
+        /// The target, in seconds.
+        target_s: f64,
+    },
+    /// It starts again before it can be over.
+    CycleTooShort {
+        /// Whose run lasts longer, where it is one athlete's own target.
+        who: Option<String>,
+        /// From start to start, in seconds.
+        cycle_s: f64,
+        /// How long the run lasts, in seconds; where it has no target, as long as nobody has ever needed.
+        lasts_s: f64,
+        /// Whether that is its target.
+        is_target: bool,
+    },
     /// The session has more repetitions than can be planned.
     TooManyReps,
     /// Its squad cannot be cut into waves.
@@ -88,6 +108,12 @@ impl PlanFault {
     /// The fault of a run, under its distance.
     pub(crate) fn at_run(self, step: &Step<'_>) -> Spanned<Self> {
         self.at(step.run.kind.span.clone())
+    }
+
+    /// The fault of a run, under the rest or the cycle after it where it names its own.
+    pub(crate) fn at_gap(self, step: &Step<'_>) -> Spanned<Self> {
+        let gap = step.run.details.recovery.gap.as_ref();
+        self.at(gap.map_or_else(|| step.run.kind.span.clone(), |gap| gap.span.clone()))
     }
 
     /// The fault of a run, under its lanes where it names any.

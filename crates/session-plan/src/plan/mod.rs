@@ -18,6 +18,7 @@ pub(crate) mod location;
 pub(crate) mod next_start;
 pub(crate) mod nominal;
 pub(crate) mod on_foot;
+pub(crate) mod own_time;
 pub(crate) mod pairing;
 pub(crate) mod plan;
 pub(crate) mod plan_block;

@@ -6,6 +6,7 @@ use workout_notation::{RunKind, Step};
 
 use crate::plan::caution::{self, Caution};
 use crate::plan::nominal::{self, Nominal};
+use crate::plan::own_time::OwnTime;
 use crate::plan::pairing;
 use crate::plan::split::{Split, splits};
 
@@ -77,6 +78,9 @@ pub struct Rep {
     pub plus_minus_m: f64,
     /// When the runner should pass the round distances and the paint on the way.
     pub splits: Vec<Split>,
+    /// Each athlete's own target and splits, the fastest first, where some of them run it together and their targets
+    /// differ by more than a second a lap.
+    pub own_times: Vec<OwnTime>,
     /// What it comes by.
     #[serde(skip)]
     pub cautions: Vec<Caution>,
@@ -129,6 +133,7 @@ impl Rep {
             the_other_way: pair.against,
             plus_minus_m: track.uncertainty_m(pair),
             splits: target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
+            own_times: Vec::new(),
             cautions: caution::of_run(track, pair),
         }
     }

@@ -2,13 +2,14 @@
 
 use lane_distance::{LaneNumber, Track};
 use wave_plan::RunTimes;
-use workout_notation::{Gap, RunKind, Step};
+use workout_notation::{Gap, Pace, RunKind, Step};
 
 use crate::people::bests::TargetError;
+use crate::people::fastest::{fastest_flying_s, fastest_s};
 use crate::people::session::Session;
 use crate::plan::crew::Entrant;
 use crate::plan::estimate;
-use crate::plan::fault::Planned;
+use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::pairing;
 
 /// How long a run lasts, and the recovery after it.
@@ -46,7 +47,8 @@ impl Timing {
 ///
 /// # Errors
 ///
-/// A [`PlanFault`](crate::PlanFault) where the distance of a run cannot be had in the lane.
+/// A [`PlanFault`] where the distance of a run cannot be had in the lane; and, unless the session is forced, where a
+/// target is faster than anybody has ever run, or a cycle shorter than its run.
 pub(crate) fn timings(
     track: &Track,
     session: &Session,
@@ -55,6 +57,7 @@ pub(crate) fn timings(
     entrant: &Entrant<'_>,
 ) -> Planned<Vec<Timing>> {
     let mut timings: Vec<Timing> = Vec::with_capacity(steps.len());
+    let are_alike = steps.iter().all(|step| step.run.kind == steps[0].run.kind);
     for (index, step) in steps.iter().enumerate() {
         // Most repetitions are the one before again.
         let alike = index.checked_sub(1).filter(|&before| {
@@ -67,12 +70,59 @@ pub(crate) fn timings(
             timings.push(timings[before].clone());
             continue;
         }
-        timings.push(timing(session, step, pairing::distance_m(track, step, lane)?, entrant));
+        let distance_m = pairing::distance_m(track, step, lane)?;
+        let own_s = distance_m.and_then(|distance_m| own_target_s(step, distance_m, are_alike, entrant));
+        let timing = timing(session, step, distance_m, own_s, entrant);
+        if !session.force {
+            check(step, distance_m, &timing, entrant)?;
+        }
+        timings.push(timing);
     }
     Ok(timings)
 }
 
-fn timing(session: &Session, step: &Step<'_>, distance_m: Option<f64>, entrant: &Entrant<'_>) -> Timing {
+/// The target that an athlete has of their own: what the block writes goes before it, an easy effort as well.
+fn own_target_s(step: &Step<'_>, distance_m: f64, are_alike: bool, entrant: &Entrant<'_>) -> Option<f64> {
+    let athlete = entrant.athlete.filter(|_| estimate::slower(step) <= 1.0)?;
+    let is_flat = matches!(step.run.kind.value, RunKind::Plain(_));
+    let of_distance_s = is_flat.then(|| athlete.target_over(distance_m)).flatten();
+    of_distance_s.or(athlete.target_s.filter(|_| are_alike))
+}
+
+/// Questions a target that nobody has ever run, and a cycle that is over before its run.
+fn check(step: &Step<'_>, distance_m: Option<f64>, timing: &Timing, entrant: &Entrant<'_>) -> Planned<()> {
+    // A time that the block writes is everybody's.
+    let is_written = matches!(step.pace.map(|pace| pace.value), Some(Pace::Time { .. } | Pace::Rate { .. }));
+    let who = || entrant.athlete.filter(|_| !is_written).map(|athlete| athlete.name.clone());
+    let least_s = distance_m.map_or(0.0, |distance_m| match step.run.kind.value {
+        RunKind::Flying { .. } | RunKind::Exchange { .. } => fastest_flying_s(distance_m),
+        _ => fastest_s(distance_m),
+    });
+    if let Some(distance_m) = distance_m
+        && let Some(target_s) =
+            timing.target_from_s.or(timing.target_s).filter(|target_s| *target_s < least_s)
+    {
+        let span = step.pace.map_or_else(|| step.run.kind.span.clone(), |pace| pace.span.clone());
+        return Err(PlanFault::TooFast { who: who(), distance_m, target_s }.at(span));
+    }
+    if let Some(Gap::Cycle(cycle_s)) = timing.gap {
+        let is_target = timing.target_s.is_some();
+        let lasts_s = timing.target_s.unwrap_or(least_s);
+        if cycle_s < lasts_s {
+            let who = who().filter(|_| is_target);
+            return Err(PlanFault::CycleTooShort { who, cycle_s, lasts_s, is_target }.at_gap(step));
+        }
+    }
+    Ok(())
+}
+
+fn timing(
+    session: &Session,
+    step: &Step<'_>,
+    distance_m: Option<f64>,
+    own_s: Option<f64>,
+    entrant: &Entrant<'_>,
+) -> Timing {
     let mut found = (None, None);
     let mut no_target = None;
     if let RunKind::Timed { seconds } = step.run.kind.value {
@@ -84,7 +134,7 @@ fn timing(session: &Session, step: &Step<'_>, distance_m: Option<f64>, entrant: 
             Some(Err(why)) => no_target = Some(why),
             None => {}
         }
-        found.0 = found.0.or(entrant.athlete.and_then(|athlete| athlete.target_s));
+        found.0 = found.0.or(own_s);
     }
     let (target_s, target_from_s) = found;
     let run_m = distance_m.unwrap_or(400.0);

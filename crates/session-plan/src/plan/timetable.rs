@@ -8,9 +8,11 @@ use crate::people::session::Session;
 use crate::plan::crew::Crew;
 use crate::plan::draft::{Draft, DraftRun};
 use crate::plan::kept::Kept;
+use crate::plan::own_time::{ALIKE_S, LAP_M, OwnTime};
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::remark::{Remark, SetTakes};
 use crate::plan::rep::{Rep, RepTimes};
+use crate::plan::split::splits;
 
 /// A block that takes this many times as long as one athlete alone deserves a remark.
 const MUCH_LONGER: f64 = 1.5;
@@ -140,6 +142,7 @@ impl Timetable<'_> {
                     rep
                 }
             };
+            rep.own_times = self.own_times(&laid, run, &members);
             let is_about = is_about || target_s.is_none();
             rep.set_step(step, run, &RepTimes { target_from_s, go_s, done_s, rest_s, is_about });
             rep.recovery_m = laid.recovery_m.filter(|way_m| *way_m > 0.0);
@@ -149,6 +152,23 @@ impl Timetable<'_> {
             rep.athletes = entrants().filter_map(|entrant| Some(entrant.athlete?.name.clone())).collect();
             reps.push(rep);
         }
+    }
+
+    /// The times of those who run together, the fastest first, where they are not of one speed.
+    fn own_times(&self, laid: &DraftRun, run: usize, members: &[usize]) -> Vec<OwnTime> {
+        let draft = self.draft;
+        let kind = draft.steps[run].run.kind.value;
+        let own_time = |&member: &usize| {
+            let athlete = draft.entrants[member].athlete?.name.clone();
+            let target_s = draft.timings[member][run].target_s?;
+            Some(OwnTime { athlete, target_s, splits: splits(self.track, &laid.pair, kind, target_s) })
+        };
+        let mut times: Vec<OwnTime> = members.iter().filter_map(own_time).collect();
+        times.sort_by(|a, b| a.target_s.total_cmp(&b.target_s));
+        let apart_s =
+            times.last().zip(times.first()).map_or(0.0, |(last, first)| last.target_s - first.target_s);
+        let is_one_speed = apart_s * LAP_M / laid.pair.distance_m <= ALIKE_S;
+        if is_one_speed || times.len() < members.len() { Vec::new() } else { times }
     }
 
     /// Whether the go time of a run rests on something that was estimated.

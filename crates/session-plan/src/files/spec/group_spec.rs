@@ -44,9 +44,13 @@ pub(crate) struct AthleteSpec {
     #[serde(default)]
     #[schemars(with = "BTreeMap<String, Time>")]
     pub(crate) bests: BestsSpec,
-    /// The target of each run, where the athlete has one of their own.
+    /// The target of each run of a block whose runs are all alike, where the athlete has one of their own.
     #[serde(default)]
     pub(crate) target: Option<Time>,
+    /// Targets by distance, for flat runs that their block gives no pace.
+    #[serde(default)]
+    #[schemars(with = "BTreeMap<String, Time>")]
+    pub(crate) targets: BestsSpec,
     /// The lanes that the athlete may run in, if not all.
     #[serde(default)]
     pub(crate) lanes: Option<Vec<u8>>,
@@ -68,6 +72,7 @@ impl AthleteSpec {
             name: self.name.clone(),
             bests: bests(&self.bests, exponent),
             target_s: self.target.map(|target| target.0),
+            targets: self.targets.iter().map(|(distance, time)| (distance.0, time.0)).collect(),
             lanes: self.lanes.clone(),
         }
     }

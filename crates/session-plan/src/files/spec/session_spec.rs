@@ -10,9 +10,10 @@ use workout_notation::{Block, Problem};
 
 use crate::files::file_fault::{FileFaultKind, Named, SessionNumber};
 use crate::files::spec::group_spec::{BestsSpec, GroupSpec, bests};
-use crate::files::spec::quantities::{BlockText, Date, Time};
+use crate::files::spec::quantities::{BlockText, Date, RaceDistance, Time};
 use crate::files::spec::squad_spec::SquadSpec;
 use crate::people::bests::RIEGEL_EXPONENT;
+use crate::people::fastest::slowest_s;
 use crate::people::hours::Hours;
 use crate::people::session::{Group, Session};
 use crate::plan::pairing::Prefer;
@@ -57,6 +58,9 @@ pub(crate) struct SessionSpec {
     /// How squads share lanes and time.
     #[serde(default)]
     pub(crate) squad: SquadSpec,
+    /// Whether to plan targets that nobody has ever run, and cycles shorter than their run.
+    #[serde(default)]
+    pub(crate) force: bool,
     /// Notes for the sheet.
     #[serde(default)]
     pub(crate) notes: Vec<String>,
@@ -67,6 +71,9 @@ pub(crate) struct SessionSpec {
     #[serde(default)]
     pub(crate) blocks: Vec<BlockText>,
 }
+
+/// The shortest race that a file can name, in metres.
+const SHORTEST_RACE_M: f64 = 10.0;
 
 /// What is wrong with a text of a session file: the keys that lead to it, and why.
 pub(crate) type SpecFault = (Vec<Key>, FileFaultKind);
@@ -108,6 +115,7 @@ impl SessionSpec {
             hours: self.hours,
             blocks,
             squad: self.squad.rules(),
+            force: self.force,
             bests: bests(&self.bests, exponent),
             prefer: self.prefer,
             stride_m: self.stride,
@@ -147,7 +155,16 @@ impl SessionSpec {
             check_name(&group.name, Named::Group, name, &mut groups, &mut faults);
             for (place, athlete) in group.athletes.iter().enumerate() {
                 let name = [at.as_slice(), &[Key::from("athletes"), Key::from(place)]].concat();
-                check_name(&athlete.name, Named::Athlete, name, &mut athletes, &mut faults);
+                check_name(&athlete.name, Named::Athlete, name.clone(), &mut athletes, &mut faults);
+                for (RaceDistance(distance_m), Time(target_s)) in &athlete.targets {
+                    // What stands in for a distance that cannot be read is shorter than any race.
+                    if *distance_m >= SHORTEST_RACE_M && *target_s > slowest_s(*distance_m) {
+                        let (distance_m, target_s) = (*distance_m, *target_s);
+                        let targets = [Key::from("targets"), Key::from(distance_m.to_string().as_str())];
+                        let kind = FileFaultKind::TargetTooSlow { distance_m, target_s };
+                        faults.push(([name.as_slice(), &targets].concat(), kind));
+                    }
+                }
             }
         }
         faults

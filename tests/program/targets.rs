@@ -1,0 +1,204 @@
+//! Targets of athletes: how a pack that is not of one speed is shown, and what is questioned.
+
+use snapbox::str;
+
+use crate::answer::parsed;
+use crate::folder::Folder;
+use crate::run::toeline;
+
+#[test]
+fn a_pack_that_is_not_of_one_speed_has_splits_for_each() {
+    let text = "\
+title: Pack
+groups:
+  - name: g
+    athletes: [{ name: Ada, targets: { 800: 2:40 } }, { name: Ben, targets: { 800: 2:48 } }]
+squad: { mode: a group to a lane }
+blocks: [800 in lane 2]
+";
+    let folder = Folder::with("pack.yaml", text);
+    folder.toeline(&["plan", "pack.yaml"]).assert().success().stdout_eq(str![[r#"
+Pack
+Track: standard
+Lasts 2:48
+
+Block 1, g: 800 in lane 2
+─────────────────────────────────────────────────────────────────────────────
+ Reps   Lane     Metres   Stand                           Finish
+═════════════════════════════════════════════════════════════════════════════
+ 1      2      800 ±0.1   3.75 m past the later 4x400 m   on the finish line
+                          takeover zone exit line along
+                          the inner line
+─────────────────────────────────────────────────────────────────────────────
+Total 800 m for each athlete.
+
+Who goes when
+────────────────────────────────────────────────────────────────────────────────
+ Go    Rep   Wave   Lane: who     From                             In at
+════════════════════════════════════════════════════════════════════════════════
+ 0 s   1     1      2: Ada, Ben   3.75 m past the later 4x400 m    2:40 to 2:48
+                                  takeover zone exit line along
+                                  the inner line
+────────────────────────────────────────────────────────────────────────────────
+- Ada 2:40: lane 2
+- Ben 2:48: lane 2
+- Splits of 800 m for Ada in 2:40: 100 m 20 s, 200 m 40 s, 300 m 1:00, 400 m
+  1:20, 500 m 1:40, 600 m 2:00, 700 m 2:20
+- Splits of 800 m for Ben in 2:48: 100 m 21 s, 200 m 42 s, 300 m 1:03, 400 m
+  1:24, 500 m 1:45, 600 m 2:06, 700 m 2:27
+- Coach: outside lane 8, level with the finish line.
+! 2 together in lane 2, 3 min.
+
+Setting out: one lap from the finish line
+────────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                         Steps   For
+════════════════════════════════════════════════════════════════════════════════
+    1   2      on the finish line                                    800 finish
+    2   2      3.75 m past the later 4x400 m takeover zone   5       800 start
+               exit line along the inner line
+────────────────────────────────────────────────────────────────────────────────
+2 cones, 407 m, 5 min without taping.
+1 step is 0.75 m.
+
+[CAUTIONS]
+
+"#]]);
+    let csv = folder.toeline(&["plan", "pack.yaml", "--format", "csv"]).assert().success();
+    let csv = String::from_utf8_lossy(&csv.get_output().stdout).into_owned();
+    assert!(csv.contains("Ada: 100 m 20 s; 200 m 40 s;") && csv.contains("; Ben: 100 m 21 s;"), "{csv}");
+    let rep = &folder.json(&["plan", "pack.yaml"])["blocks"][0]["reps"][0];
+    assert_eq!(rep["own_times"][1]["athlete"], "Ben");
+    assert_eq!(rep["own_times"][1]["splits"].as_array().map(Vec::is_empty), Some(false));
+    folder.toeline(&["plan", "pack.yaml", "--out", "pack.html"]).assert().success();
+    assert!(folder.read("pack.html").contains("200 m: Ada 40 s, Ben 42 s"), "the page names both");
+}
+
+#[test]
+fn what_makes_no_sense_is_questioned() {
+    let session = |athlete: &str, block: &str| {
+        format!("title: t\ngroups:\n  - name: g\n    athletes: [{athlete}]\nblocks:\n  - {block}\n")
+    };
+    let folder = Folder::new();
+    let check = |athlete: &str, block: &str, error| {
+        folder.write("t.yaml", session(athlete, block));
+        folder.toeline(&["plan", "t.yaml"]).assert().code(2).stdout_eq("").stderr_eq(error);
+    };
+    check(
+        "{ name: Ada, targets: { 1000: 30 } }",
+        "2 x 1000 rest 3min",
+        str![[r#"
+error: 1000 m in 30 s for Ada is faster than anybody has ever run
+ --> t.yaml:6:9
+  |
+6 |   - 2 x 1000 rest 3min
+  |         ^^^^
+  |
+help: check the distance and the time; to plan it all the same, use `--force`, or `force: true` in a session file
+
+"#]],
+    );
+    check(
+        "{ name: Ada, targets: { 200: 30min } }",
+        "2 x 200 rest 3min",
+        str![[r#"
+error: 200 m in 30:00 is slower than walking
+ --> t.yaml:4:45
+  |
+4 |     athletes: [{ name: Ada, targets: { 200: 30min } }]
+  |                                             ^^^^^
+  |
+help: write the distance and its time, for example `targets: { 200: 30, 1000: 3:20 }`
+
+"#]],
+    );
+    check(
+        "{ name: Ada, targets: { hill: 30 } }",
+        "2 x 200 rest 3min",
+        str![[r#"
+error: `hill` is not the distance of a race
+ --> t.yaml:4:40
+  |
+4 |     athletes: [{ name: Ada, targets: { hill: 30 } }]
+  |                                        ^^^^
+  |
+help: write for example `800`, `5k` or `mile`
+
+"#]],
+    );
+    check(
+        "{ name: Ada, targets: { 200: fast } }",
+        "2 x 200 rest 3min",
+        str![[r#"
+error: expected a time, found `fast`
+ --> t.yaml:4:45
+  |
+4 |     athletes: [{ name: Ada, targets: { 200: fast } }]
+  |                                             ^^^^
+  |
+help: write for example `48`, `48s` or `1:12`
+
+"#]],
+    );
+    check(
+        "{ name: Ada, target: 75 }",
+        "4 x 400 off 70s",
+        str![[r#"
+error: a cycle of 1:10 is shorter than Ada's run, which takes 1:15
+ --> t.yaml:6:9
+  |
+6 |   - 4 x 400 off 70s
+  |         ^^^
+  |
+help: write a longer cycle, or a rest; to plan it all the same, use `--force`, or `force: true` in a session file
+
+"#]],
+    );
+    check(
+        "Ada",
+        "4 x 400 off 40s",
+        str![[r#"
+error: a cycle of 40 s is shorter than anybody has ever needed for the run
+ --> t.yaml:6:9
+  |
+6 |   - 4 x 400 off 40s
+  |         ^^^
+  |
+help: write a longer cycle, or a rest; to plan it all the same, use `--force`, or `force: true` in a session file
+
+"#]],
+    );
+}
+
+#[test]
+fn a_question_can_be_answered_by_force() {
+    toeline(&["plan", "6 x 200 in lane 2 @ 15 rest 2min"]).assert().code(2).stderr_eq(str![[r#"
+error: 200 m in 15 s is faster than anybody has ever run
+ --> workout:1:19
+  |
+1 | 6 x 200 in lane 2 @ 15 rest 2min
+  |                   ^^^^
+  |
+help: check the distance and the time; to plan it all the same, use `--force`, or `force: true` in a session file
+
+"#]]);
+    for (workout, target_s) in
+        [("6 x 200 in lane 2 @ 15 rest 2min", 15.0), ("4 x 400 in lane 2 @ 75 off 70s", 75.0)]
+    {
+        toeline(&["plan", workout]).assert().code(2);
+        let json = parsed(&toeline(&["plan", workout, "--force", "--format", "json"]).assert());
+        assert_eq!(json["blocks"][0]["reps"][0]["target_s"], target_s);
+    }
+    let folder = Folder::with("t.yaml", "title: t\nforce: true\nblocks: [200 in lane 2 @ 15]\n");
+    folder.toeline(&["plan", "t.yaml"]).assert().success();
+    folder.write("t.yaml", "title: t\nforce: perhaps\nblocks: [200 in lane 2]\n");
+    folder.toeline(&["plan", "t.yaml"]).assert().code(2).stderr_eq(str![[r#"
+error: `perhaps` is not a valid `force`
+ --> t.yaml:2:8
+  |
+2 | force: perhaps
+  |        ^^^^^^^
+  |
+help: write one of `true`, `false`
+
+"#]]);
+}
