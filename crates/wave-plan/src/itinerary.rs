@@ -8,7 +8,8 @@ use crate::runner::Runner;
 /// What one group does from the first start of a block to its last finish: runs in order, and who runs them.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Itinerary {
-    /// How long the group does something else first, from the end of the itinerary before it, in seconds.
+    /// How long the group does something else first, from the end of the itinerary before it, in seconds. At least
+    /// 10 s are kept there, and as much as the start gap and the timing gap: a wave needs that to stand on its start.
     pub after_s: f64,
     /// Its runs, in order; nothing for a run that is given by its time alone, which is in nobody's way.
     pub runs: Vec<Option<Stretch>>,

@@ -5,7 +5,7 @@
 //! lane, all starting together; in longer runs a pace group to a lane. Waves keep their members and their order
 //! through the itinerary. Every wave gets a *go time* for each run, so that
 //!
-//! 1. every athlete has the rest that was asked for;
+//! 1. every athlete has the rest that was asked for, and a wave goes again only when all of it are done;
 //! 2. the finish windows of two waves (from the fastest member's finish to the slowest's) are at least the
 //!    timing gap apart; with two timers, at most two windows overlap; with one for each party, those of one party
 //!    are apart;

@@ -77,7 +77,10 @@ pub fn plan_evening(
         .flat_map(|(party, of)| {
             of.itineraries.iter().enumerate().map(move |(place, itinerary)| Slot {
                 party,
-                delay_s: itinerary.after_s + if place == 0 { of.begins_s } else { 0.0 },
+                delay_s: match place {
+                    0 => of.begins_s + itinerary.after_s,
+                    _ => itinerary.after_s.max(rules.least_break_s()),
+                },
                 itinerary,
                 before: before.get(party).and_then(|of| of.get(place)).map_or(&[], Vec::as_slice),
             })
@@ -119,6 +122,8 @@ fn in_turn(slots: &[Slot<'_>], rules: &TimingRules) -> Result<Planned, SquadErro
             itinerary
         }));
     }
+    // Two sums of the same times may differ in their last digit.
+    all.bound_s = if all.is_proven { all.end_s } else { all.bound_s.min(all.end_s) };
     Ok(all)
 }
 

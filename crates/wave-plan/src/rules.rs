@@ -25,6 +25,14 @@ pub struct TimingRules {
     pub timers: Timers,
 }
 
+impl TimingRules {
+    /// The least time from the end of one itinerary of a party to the next: its first wave stands on its start, and
+    /// nothing of the one before is in its way.
+    pub(crate) fn least_break_s(&self) -> f64 {
+        STAND_S.max(self.start_gap_s).max(self.timing_gap_s)
+    }
+}
+
 impl Default for TimingRules {
     fn default() -> Self {
         Self { timing_gap_s: 5.0, start_gap_s: 10.0, timers: Timers::One }

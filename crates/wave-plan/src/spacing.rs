@@ -76,6 +76,8 @@ impl<'r> Spacing<'r> {
                 kinds.extend((0..wave.kind_count()).map(|kind| (Rc::clone(wave), kind)));
             }
             let mut last_of = vec![None; cut.waves.len()];
+            // The last start that is not of a run by time.
+            let mut last_timed: Option<usize> = None;
             for run in 0..slot.itinerary.runs.len() {
                 for (place, wave) in cut.waves.iter().enumerate() {
                     let Some(leg) = wave.legs.get(run) else { continue };
@@ -92,13 +94,19 @@ impl<'r> Spacing<'r> {
                         least_s,
                         is_timed,
                     });
-                    if start > firsts {
-                        let is_near = is_timed && network.starts[start - 1].is_timed;
-                        network.add((start - 1, start, if is_near { rules.start_gap_s } else { 0.0 }));
+                    let same_line = last_timed.filter(|_| is_timed);
+                    if start > firsts && same_line != Some(start - 1) {
+                        network.add((start - 1, start, 0.0));
+                    }
+                    if let Some(last) = same_line {
+                        network.add((last, start, rules.start_gap_s));
+                    }
+                    if is_timed {
+                        last_timed = Some(start);
                     }
                     match last_of[place].replace(start) {
                         Some(last) => network.add((last, start, wave.legs[run - 1].cycle_s)),
-                        None if !is_first => {
+                        None if start == firsts && !is_first => {
                             for &last in &before {
                                 let end_s = network.starts[last].window_s.1;
                                 network.add((last, start, end_s + slot.delay_s));

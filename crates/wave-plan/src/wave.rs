@@ -29,7 +29,7 @@ pub(crate) struct Leg {
     pub(crate) kind: usize,
     /// When the first and the last of the wave finish, in seconds from its go.
     pub(crate) window_s: (f64, f64),
-    /// The least time to the go of the next, in seconds; nothing after the last.
+    /// The least time to the go of the next, in seconds.
     pub(crate) cycle_s: f64,
     /// The least time from the first go, in seconds.
     pub(crate) since_s: f64,
@@ -65,7 +65,8 @@ impl<'a> Wave<'a> {
             let first_s = targets_s.iter().copied().fold(f64::INFINITY, f64::min);
             let last_s = targets_s.iter().copied().fold(0.0, f64::max);
             let goes_on = runners.iter().filter(|runner| run + 1 < runner.times.len());
-            let cycle_s = goes_on.map(|runner| runner.times[run].cycle_s()).fold(0.0, f64::max);
+            // Somebody who is done for the day may be the last to finish: the others wait, for lanes turn.
+            let cycle_s = goes_on.map(|runner| runner.times[run].cycle_s()).fold(last_s, f64::max);
             let kind = Kind { stretch: stretch.as_ref(), targets_s, window_s: (first_s, last_s) };
             let known = kinds.iter().position(|known| *known == kind);
             let since_s = legs.last().map_or(0.0, |leg| leg.since_s + leg.cycle_s);

@@ -3,64 +3,89 @@
 use lane_distance::{Course, Placement, Spot, Track};
 use session_plan::{Plan, PlanBlock, Rep};
 
-use crate::checker::{Run, Start};
-use crate::evening::{Athlete, Evening, Group, Recovery, Reps};
+use crate::asked::{Asked, Length};
+use crate::checker::{Clock, Run, Start};
+use crate::evening::{Athlete, Evening, Group};
 
-/// What a block of a plan was asked to be, and by which groups.
-pub(crate) struct Asked<'a> {
-    pub(crate) reps: &'a Reps,
+/// A block of a plan, with what was asked.
+pub(crate) struct Planned<'a> {
+    /// Which of the crews does it, and which of the blocks of that crew it is.
+    pub(crate) crew: usize,
+    pub(crate) place: usize,
+    pub(crate) asked: &'a Asked,
     pub(crate) groups: Vec<&'a Group>,
+    pub(crate) block: &'a PlanBlock,
 }
 
-/// For each block of a plan what was asked: by the group whose own block it is, or by all others together.
-pub(crate) fn asked<'a>(evening: &'a Evening, plan: &Plan) -> Vec<Asked<'a>> {
-    let of_block = |block: &PlanBlock| {
-        let groups: Vec<&Group> = match block.at.group {
-            Some(own) => vec![&evening.groups[own]],
-            None => evening.groups.iter().filter(|group| group.blocks.is_empty()).collect(),
-        };
-        let reps = &evening.blocks_of(groups[0])[block.at.block];
-        assert_eq!(reps.text, block.text);
-        Asked { reps, groups }
+/// The blocks of a plan: those of each crew once, in their order.
+pub(crate) fn blocks<'a>(evening: &'a Evening, plan: &'a Plan) -> Vec<Planned<'a>> {
+    let mut blocks = Vec::new();
+    for (crew, (own, groups, asked)) in evening.crews().into_iter().enumerate() {
+        for (place, asked) in asked.iter().enumerate() {
+            let mut found =
+                plan.blocks.iter().filter(|block| (block.at.group, block.at.block) == (own, place));
+            let block = found.next().unwrap_or_else(|| panic!("`{}` is not planned", asked.text));
+            assert!(found.next().is_none() && block.text == asked.text, "`{}` is planned once", asked.text);
+            blocks.push(Planned { crew, place, asked, groups: groups.clone(), block });
+        }
+    }
+    assert_eq!(blocks.len(), plan.blocks.len());
+    blocks
+}
+
+/// The clocks of the crews: runs by time show in no plan, and so count as part of the breaks.
+pub(crate) fn clocks(evening: &Evening) -> Vec<Clock> {
+    let clock = |(_, _, asked): (_, _, &[Asked])| {
+        let mut breaks_s = Vec::new();
+        let mut before_s = 0.0;
+        for asked in asked {
+            let last = asked.last_run();
+            breaks_s.push(before_s + if last == 0 { 0.0 } else { asked.by_time_s(0) });
+            before_s = evening.between_s + asked.by_time_s(last);
+        }
+        Clock { begins_s: 0.0, breaks_s }
     };
-    let asked: Vec<Asked<'_>> = plan.blocks.iter().map(of_block).collect();
-    let shared = evening.groups.iter().filter(|group| group.blocks.is_empty()).take(1);
-    let own = evening.groups.iter().filter(|group| !group.blocks.is_empty());
-    let blocks: usize = shared.chain(own).map(|group| evening.blocks_of(group).len()).sum();
-    assert_eq!(asked.len(), blocks, "every block is planned once");
-    asked
+    evening.crews().into_iter().map(clock).collect()
 }
 
 /// The starts of a plan.
 pub(crate) fn starts(evening: &Evening, plan: &Plan) -> Vec<Start> {
     let athletes = evening.athletes();
     let mut starts: Vec<Start> = Vec::new();
-    for (set, (block, asked)) in plan.blocks.iter().zip(asked(evening, plan)).enumerate() {
+    for Planned { crew, place, asked, block, .. } in blocks(evening, plan) {
         for rep in &block.reps {
             let (wave, number) = (rep.wave as usize, rep.rep as usize);
             let go_s = rep.go_s.expect("every target is given");
-            let runs =
-                rep.athletes.iter().map(|name| run(plan, rep, athletes[name.as_str()], asked.reps.recovery));
-            let same = |start: &&mut Start| (start.set, start.wave, start.rep) == (set, wave, number);
+            let runs = rep.athletes.iter().map(|name| run(plan, rep, athletes[name.as_str()], asked));
+            let same = |start: &&mut Start| {
+                (start.party, start.block, start.wave, start.run) == (crew, place, wave, number)
+            };
             match starts.iter_mut().find(same) {
                 Some(start) => start.runs.extend(runs),
-                None => starts.push(Start { set, wave, rep: number, go_s, runs: runs.collect() }),
+                None => starts.push(Start {
+                    party: crew,
+                    block: place,
+                    wave,
+                    run: number,
+                    go_s,
+                    is_by_time: false,
+                    runs: runs.collect(),
+                }),
             }
         }
     }
     starts
 }
 
-fn run(plan: &Plan, rep: &Rep, athlete: &Athlete, recovery: Recovery) -> Run {
+fn run(plan: &Plan, rep: &Rep, athlete: &Athlete, asked: &Asked) -> Run {
     let finish_m = finish_m(&plan.track.ground, &rep.finish);
+    let number = rep.rep as usize;
+    let own_s = asked.steps[number - 1].cycle_s(|metres| athlete.target_s(metres));
     Run {
         who: athlete.name.clone(),
         go_s: rep.go_s.expect("every target is given"),
-        target_s: athlete.target_s,
-        cycle_s: match recovery {
-            Recovery::Rest(rest_s) => athlete.target_s + rest_s,
-            Recovery::Cycle(cycle_s) => cycle_s.max(athlete.target_s),
-        },
+        target_s: athlete.target_s(rep.distance_m),
+        cycle_s: own_s + asked.by_time_s(number),
         distance_m: rep.distance_m,
         lanes: vec![(rep.lane.get(), if rep.the_other_way { -finish_m } else { finish_m })],
         laps_m: if rep.course == Course::Oval { lap_m(plan, rep.lane.get()) } else { Vec::new() },
@@ -98,28 +123,30 @@ pub(crate) fn finish_m(track: &Track, finish: &Placement) -> f64 {
     }
 }
 
-/// What is wrong with the lanes of a block and with who runs it.
-pub(crate) fn lanes_and_names(
-    evening: &Evening,
-    block: &PlanBlock,
-    asked: &Asked<'_>,
-    faults: &mut Vec<String>,
-) {
+/// What is wrong with the lanes of a block, with how far its runs are, and with who runs them.
+pub(crate) fn lanes_and_names(evening: &Evening, planned: &Planned<'_>, faults: &mut Vec<String>) {
+    let Planned { asked, groups, block, .. } = planned;
     let athletes = evening.athletes();
     for rep in &block.reps {
         let own = rep.athletes.iter().map(|name| &athletes[name.as_str()].lanes);
-        let allowed = own.chain([&asked.reps.lanes]).filter(|lanes| !lanes.is_empty());
+        let allowed = own.chain([&asked.lanes]).filter(|lanes| !lanes.is_empty());
         if evening.closed.contains(&rep.lane.get())
             || allowed.into_iter().any(|lanes| !lanes.contains(&rep.lane.get()))
         {
             faults.push(format!("{:?} run `{}` in lane {}", rep.athletes, block.text, rep.lane));
         }
+        match asked.steps[rep.rep as usize - 1].length {
+            Length::Metres(metres) if (metres - rep.distance_m).abs() < 1e-6 => {}
+            length => faults.push(format!("{} m are run for {length:?} of `{}`", rep.distance_m, block.text)),
+        }
     }
-    for athlete in asked.groups.iter().flat_map(|group| &group.athletes) {
+    let runs = asked.steps.iter().zip(1..).filter(|(step, _)| !step.is_by_time());
+    let runs: Vec<u32> = runs.map(|(_, number)| number).collect();
+    for athlete in groups.iter().flat_map(|group| &group.athletes) {
         let mut reps: Vec<u32> =
             block.reps.iter().filter(|rep| rep.athletes.contains(&athlete.name)).map(|rep| rep.rep).collect();
         reps.sort_unstable();
-        if reps != (1..=asked.reps.count).collect::<Vec<_>>() {
+        if reps != runs {
             faults.push(format!("{} runs repetitions {reps:?} of `{}`", athlete.name, block.text));
         }
     }

@@ -1,6 +1,7 @@
 //! Finished plans of squads: what they claim, and whether they keep their promises. The checker and the search
 //! are those that the solver is tested with; here they read what a coach gets.
 
+mod asked;
 #[path = "../../../wave-plan/tests/squads/checker/mod.rs"]
 mod checker;
 mod claims;

@@ -1,8 +1,8 @@
-//! Squads: what is planned keeps every promise, and ends as early as can be.
+//! Evenings: what is planned keeps every promise, and ends as early as can be.
 
-mod cases;
 mod checker;
 mod dice;
+mod evenings;
 mod hostile;
 mod known;
 mod optimum;
@@ -10,4 +10,3 @@ mod planned;
 mod properties;
 mod reference;
 mod search;
-mod sets;

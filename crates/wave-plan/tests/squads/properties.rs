@@ -1,17 +1,18 @@
-//! A thousand squads made by chance: every plan keeps every promise.
+//! A thousand evenings made by chance: every plan keeps every promise.
 
-use crate::cases::{Size, squads};
+use wave_plan::plan_evening;
+
 use crate::dice::Dice;
+use crate::evenings::{Size, evening};
 use crate::planned::faults;
-use crate::sets::plan_squads;
 
-/// Plans so many squads and collects what is wrong with them.
+/// Plans so many evenings and collects what is wrong with them.
 fn check(seed: u64, count: u64, size: &Size) {
     let mut wrong = Vec::new();
     for number in 0..count {
-        let (sets, rules) = squads(&mut Dice(seed + number), size);
-        let plan = plan_squads(&sets, &rules, &[]).expect("everybody can run: nobody is pinned");
-        let faults = faults(&sets, &rules, &plan);
+        let (parties, rules) = evening(&mut Dice(seed + number), size);
+        let plan = plan_evening(&parties, &rules, &[]).expect("everybody can run: nobody is pinned");
+        let faults = faults(&parties, &rules, &plan);
         if !faults.is_empty() {
             wrong.push(format!("seed {}: {}", seed + number, faults[..faults.len().min(3)].join("; ")));
         }
@@ -20,16 +21,16 @@ fn check(seed: u64, count: u64, size: &Size) {
 }
 
 #[test]
-fn small_squads_keep_every_promise() {
-    check(1_000, 600, &Size { sets: 3, runners: 8, reps: 4, lanes: 6 });
+fn small_evenings_keep_every_promise() {
+    check(1_000, 600, &Size { parties: 3, blocks: 2, runners: 8, runs: 4, lanes: 6 });
 }
 
 #[test]
-fn middling_squads_keep_every_promise() {
-    check(10_000, 300, &Size { sets: 3, runners: 16, reps: 6, lanes: 8 });
+fn middling_evenings_keep_every_promise() {
+    check(10_000, 300, &Size { parties: 3, blocks: 3, runners: 16, runs: 6, lanes: 8 });
 }
 
 #[test]
-fn large_squads_keep_every_promise() {
-    check(100_000, 100, &Size { sets: 3, runners: 40, reps: 12, lanes: 8 });
+fn large_evenings_keep_every_promise() {
+    check(100_000, 100, &Size { parties: 3, blocks: 4, runners: 40, runs: 12, lanes: 8 });
 }

@@ -1,10 +1,9 @@
 //! Twenty larger squads against the optima of a general solver, kept in `tests/reference/squad-optima`.
 
 use serde_json::Value;
-use wave_plan::{Ground, Mode, Timers, TimingRules};
+use wave_plan::{Ground, Itinerary, Mode, Party, Runner, Stretch, Timers, TimingRules, plan_evening};
 
 use crate::planned::faults;
-use crate::sets::{Runner, SquadSet, plan_squads};
 
 const CASES: &str = include_str!("../../../../tests/reference/squad-optima/cases.json");
 
@@ -16,29 +15,26 @@ fn whole(value: &Value) -> usize {
     number(value) as usize
 }
 
-fn sets(case: &Value) -> Vec<SquadSet> {
+fn squads(case: &Value) -> Vec<Party> {
     let mut lane = 0;
     let sets = case["sets"].as_array().expect("a list of sets");
     sets.iter()
         .map(|set| {
             let lanes = (lane + 1..=lane + whole(&set["lanes"]) as u8).collect();
             lane += whole(&set["lanes"]) as u8;
-            let most = whole(&set["most"]);
+            let (most, reps) = (whole(&set["most"]), whole(&set["reps"]));
             let runners = set["runners"].as_array().expect("a list of runners").iter().enumerate();
-            SquadSet {
-                reps: whole(&set["reps"]) as u32,
-                distance_m: number(&set["distance"]),
-                ground: Ground::from_laps([number(&set["lap"][0]), number(&set["lap"][1])]),
-                lanes,
-                mode: match set["mode"].as_str() {
-                    Some("one") => Mode::OneToALane { most: Some(most) },
-                    _ => Mode::GroupToALane { most },
-                },
-                runners: runners
-                    .map(|(n, r)| Runner::new(n.to_string(), number(&r[0]), number(&r[1])))
-                    .collect(),
-                ..SquadSet::default()
-            }
+            let runners = runners
+                .map(|(n, r)| Runner::new(n.to_string(), reps, number(&r[0]), number(&r[1])))
+                .collect();
+            let ground = Ground::from_laps([number(&set["lap"][0]), number(&set["lap"][1])]);
+            let stretch = Stretch { distance_m: number(&set["distance"]), ground, ..Stretch::default() };
+            let mode = match set["mode"].as_str() {
+                Some("one") => Mode::OneToALane { most: Some(most) },
+                _ => Mode::GroupToALane { most },
+            };
+            let itinerary = Itinerary { mode, ..Itinerary::repetitions(reps, stretch, lanes, runners) };
+            Party { begins_s: 0.0, itineraries: vec![itinerary] }
         })
         .collect()
 }
@@ -58,9 +54,9 @@ fn larger_squads_end_as_early_as_a_general_solver_finds() {
     assert_eq!(cases.len(), 20);
     let mut wrong = Vec::new();
     for case in &cases {
-        let (sets, rules) = (sets(case), rules(case));
-        let plan = plan_squads(&sets, &rules, &[]).expect("everybody can run: nobody is pinned");
-        assert_eq!(faults(&sets, &rules, &plan), [""; 0], "case {}", case["number"]);
+        let (parties, rules) = (squads(case), rules(case));
+        let plan = plan_evening(&parties, &rules, &[]).expect("everybody can run: nobody is pinned");
+        assert_eq!(faults(&parties, &rules, &plan), [""; 0], "case {}", case["number"]);
         let end_s = number(&case["end"]);
         if (plan.end_s - end_s).abs() >= 1e-3 || !plan.is_proven {
             wrong.push(format!(

@@ -4,68 +4,97 @@ use std::collections::HashMap;
 
 use wave_plan::{Ground, Mode, Timers, TimingRules};
 
-use super::Start;
+use super::{Block, Start};
 use crate::checker::{Run, clash};
-use crate::search::set::SquadSet;
 
 /// Differences are tried so far apart, in seconds; what is narrower goes unseen.
 const STEP_S: f64 = 0.29;
 
-/// The set of a runner, the runner, and the lanes that it may be in.
-type Member = (usize, usize, Vec<u8>);
+/// A runner in a block: the block, a run that is like theirs, the runner, and the lanes that it may be in.
+type Member = (usize, usize, usize, Vec<u8>);
 
-/// What was found for two runners of two sets.
-#[derive(Default)]
-pub(super) struct Apart {
+/// What was found for two runners of two blocks.
+pub(super) struct Apart<'a> {
+    blocks: &'a [Block<'a>],
+    rules: &'a TimingRules,
     clashes: HashMap<(Member, Member), Vec<(f64, f64)>>,
 }
 
-impl Apart {
+impl<'a> Apart<'a> {
+    pub(super) fn new(blocks: &'a [Block<'a>], rules: &'a TimingRules) -> Self {
+        Self { blocks, rules, clashes: HashMap::new() }
+    }
+
     /// Open intervals that the start of `b` may not lie in, counted from the start of `a`.
-    pub(super) fn forbidden(
-        &mut self,
-        sets: &[SquadSet],
-        rules: &TimingRules,
-        a: &Start,
-        b: &Start,
-    ) -> Vec<(f64, f64)> {
-        let mut forbidden = vec![(-rules.start_gap_s, rules.start_gap_s)];
-        if rules.timers == Timers::One {
-            forbidden.push(together(sets, rules, a, b));
+    pub(super) fn forbidden(&mut self, a: &Start, b: &Start) -> Vec<(f64, f64)> {
+        let mut forbidden = vec![(-self.rules.start_gap_s, self.rules.start_gap_s)];
+        let is_one_party = self.blocks[a.block].party == self.blocks[b.block].party;
+        if self.rules.timers == Timers::One || self.rules.timers == Timers::EachGroup && is_one_party {
+            forbidden.push(self.together(a, b));
         }
-        if lanes(sets, a).iter().any(|lane| lanes(sets, b).contains(lane)) {
+        if self.lanes(a).iter().any(|lane| self.lanes(b).contains(lane)) {
             for &one in &a.members {
                 for &other in &b.members {
-                    let lanes = (lanes(sets, a), lanes(sets, b));
-                    let runs =
-                        (run(&sets[a.set], one, lanes.0.clone()), run(&sets[b.set], other, lanes.1.clone()));
-                    let key = ((a.set, one, lanes.0), (b.set, other, lanes.1));
-                    let found = self.clashes.entry(key).or_insert_with(|| clashes(runs.0, runs.1));
-                    forbidden.extend_from_slice(found);
+                    let key = (self.member(a, one), self.member(b, other));
+                    if !self.clashes.contains_key(&key) {
+                        let found = clashes(self.run(&key.0), self.run(&key.1));
+                        self.clashes.insert(key.clone(), found);
+                    }
+                    forbidden.extend_from_slice(&self.clashes[&key]);
                 }
             }
         }
         joined(forbidden)
     }
-}
 
-fn lanes(sets: &[SquadSet], start: &Start) -> Vec<u8> {
-    let lanes = &sets[start.set].lanes;
-    match sets[start.set].mode {
-        Mode::OneToALane { .. } | Mode::Together => lanes.clone(),
-        Mode::GroupToALane { .. } => vec![lanes[start.wave % lanes.len()]],
+    /// Where the finish windows come closer than the timing gap.
+    pub(super) fn together(&self, a: &Start, b: &Start) -> (f64, f64) {
+        let targets = |start: &Start| -> Vec<f64> {
+            let runners = &self.blocks[start.block].itinerary.runners;
+            start.members.iter().map(|&member| runners[member].times[start.run].target_s).collect()
+        };
+        let least = |targets: &[f64]| targets.iter().copied().fold(f64::INFINITY, f64::min);
+        let most = |targets: &[f64]| targets.iter().copied().fold(0.0, f64::max);
+        let (a, b) = (targets(a), targets(b));
+        let gap_s = self.rules.timing_gap_s;
+        (least(&a) - most(&b) - gap_s, most(&a) - least(&b) + gap_s)
     }
-}
 
-/// Where the finish windows come closer than the timing gap.
-pub(super) fn together(sets: &[SquadSet], rules: &TimingRules, a: &Start, b: &Start) -> (f64, f64) {
-    let targets = |start: &Start| -> Vec<f64> {
-        start.members.iter().map(|&member| sets[start.set].runners[member].target_s).collect()
-    };
-    let least = |targets: &[f64]| targets.iter().copied().fold(f64::INFINITY, f64::min);
-    let most = |targets: &[f64]| targets.iter().copied().fold(0.0, f64::max);
-    let (a, b) = (targets(a), targets(b));
-    (least(&a) - most(&b) - rules.timing_gap_s, most(&a) - least(&b) + rules.timing_gap_s)
+    fn lanes(&self, start: &Start) -> Vec<u8> {
+        let itinerary = self.blocks[start.block].itinerary;
+        match itinerary.mode {
+            Mode::OneToALane { .. } | Mode::Together => itinerary.lanes.clone(),
+            Mode::GroupToALane { .. } => vec![itinerary.lanes[start.wave % itinerary.lanes.len()]],
+        }
+    }
+
+    /// The runner in the first run that is like this one.
+    fn member(&self, start: &Start, member: usize) -> Member {
+        let itinerary = self.blocks[start.block].itinerary;
+        let target_s = |run: usize| itinerary.runners[member].times[run].target_s;
+        let is_like = |run: &usize| {
+            itinerary.runs[*run] == itinerary.runs[start.run] && target_s(*run) == target_s(start.run)
+        };
+        let run = (0..start.run).find(is_like).unwrap_or(start.run);
+        (start.block, run, member, self.lanes(start))
+    }
+
+    /// A run that starts at 0.
+    fn run(&self, (block, run, member, lanes): &Member) -> Run {
+        let itinerary = self.blocks[*block].itinerary;
+        let stretch = itinerary.runs[*run].as_ref().expect("runs by time meet nobody");
+        let finish_m = |lane: &u8| stretch.finish_m.get(lane).copied().unwrap_or(0.0);
+        Run {
+            who: member.to_string(),
+            go_s: 0.0,
+            target_s: itinerary.runners[*member].times[*run].target_s,
+            cycle_s: 0.0,
+            distance_m: stretch.distance_m,
+            lanes: lanes.iter().map(|lane| (*lane, finish_m(lane))).collect(),
+            laps_m: laps_m(stretch.ground),
+            is_reversed: stretch.is_reversed,
+        }
+    }
 }
 
 /// The shortest lap of a ground and the longest; none on a straight.
@@ -73,21 +102,6 @@ pub(crate) fn laps_m(ground: Ground) -> Vec<f64> {
     match ground {
         Ground::Straight => Vec::new(),
         Ground::Laps { shortest_m, longest_m } => vec![shortest_m, longest_m],
-    }
-}
-
-/// A run of a member of a set that starts at 0.
-fn run(set: &SquadSet, member: usize, lanes: Vec<u8>) -> Run {
-    let finish_m = |lane: u8| set.finish_m.get(&lane).copied().unwrap_or(0.0);
-    Run {
-        who: member.to_string(),
-        go_s: 0.0,
-        target_s: set.runners[member].target_s,
-        cycle_s: 0.0,
-        distance_m: set.distance_m,
-        lanes: lanes.into_iter().map(|lane| (lane, finish_m(lane))).collect(),
-        laps_m: laps_m(set.ground),
-        is_reversed: set.is_reversed,
     }
 }
 

@@ -1,31 +1,40 @@
-//! Every way to cut sets into waves and to order these.
+//! Every way to cut blocks into waves and to order these.
 
-use crate::search::set::SquadSet;
-use wave_plan::Mode;
+use wave_plan::{Itinerary, Mode, Party};
 
-/// The most that one wave of a set may hold.
-pub(crate) fn most(set: &SquadSet) -> usize {
-    match set.mode {
-        Mode::OneToALane { most } => most.map_or(set.lanes.len(), |most| most.min(set.lanes.len())),
+/// The most that one wave of a block may hold.
+pub(crate) fn most(itinerary: &Itinerary) -> usize {
+    match itinerary.mode {
+        Mode::OneToALane { most } => {
+            most.map_or(itinerary.lanes.len(), |most| most.min(itinerary.lanes.len()))
+        }
         Mode::GroupToALane { most } => most,
-        Mode::Together => set.runners.len(),
+        Mode::Together => itinerary.runners.len(),
     }
 }
 
-/// How many waves the sets have together.
-pub(crate) fn wave_count(sets: &[SquadSet]) -> usize {
-    sets.iter().map(|set| set.runners.len().div_ceil(most(set))).sum()
+fn blocks(parties: &[Party]) -> impl Iterator<Item = &Itinerary> {
+    parties.iter().flat_map(|party| &party.itineraries)
 }
 
-/// For each choice the waves of every set in their order.
-pub(super) fn choices(sets: &[SquadSet]) -> Vec<Vec<Vec<Vec<usize>>>> {
+/// How many waves the blocks have together.
+pub(crate) fn wave_count(parties: &[Party]) -> usize {
+    blocks(parties).map(|itinerary| itinerary.runners.len().div_ceil(most(itinerary))).sum()
+}
+
+/// For each choice the waves of every block in their order.
+pub(super) fn choices(parties: &[Party]) -> Vec<Vec<Vec<Vec<usize>>>> {
     let mut choices = vec![Vec::new()];
-    for set in sets {
-        let mut order: Vec<usize> = (0..set.runners.len()).collect();
-        let times = |n: usize| (set.runners[n].target_s, set.runners[n].rest_s);
+    for block in blocks(parties) {
+        let mut order: Vec<usize> = (0..block.runners.len()).collect();
+        // By the target of the first run, then its rest, then all targets.
+        let times = |n: usize| {
+            let times = &block.runners[n].times;
+            (times[0].target_s, times[0].rest_s, times.iter().map(|times| times.target_s).sum::<f64>())
+        };
         order.sort_by(|&a, &b| times(a).partial_cmp(&times(b)).expect("times are numbers"));
         let mut ways = Vec::new();
-        cut(&order, order.len().div_ceil(most(set)), most(set), &mut Vec::new(), &mut ways);
+        cut(&order, order.len().div_ceil(most(block)), most(block), &mut Vec::new(), &mut ways);
         let ordered: Vec<Vec<Vec<usize>>> = ways.into_iter().flat_map(|waves| orders(&waves)).collect();
         choices = (choices.iter())
             .flat_map(|choice: &Vec<Vec<Vec<usize>>>| {
