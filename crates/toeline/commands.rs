@@ -4,22 +4,21 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, LaneNumber, Route, Track};
-use plan_sheet::{
-    Choices, Curve, LaneTable, MarkTable, Measurement, no_athlete_words, notation_text, plan_fault_words,
-};
+use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text, plan_fault_words};
 use session_plan::{FileKind, Plan, PlanFault, Session, SessionFile, Venue, Week};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
 
 use crate::failure::{self, InputError};
-use crate::flags::{Command, Common, Kind, Lanes, SquadFlags};
+use crate::flags::{Command, Common, Kind, Lanes, LateFlags, SquadFlags};
 use crate::input;
+use crate::late_changes;
 use crate::manual;
 use crate::output;
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
-        Command::Plan { workouts, squad, print, common } => {
-            let plan = |workout: &String| plan(workout, squad, common);
+        Command::Plan { workouts, squad, late, print, common } => {
+            let plan = |workout: &String| plan(workout, squad, late, common);
             let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
             output::write_about(&plans, Some(&plans), *print, common)
         }
@@ -104,7 +103,7 @@ fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
     let mut worst = None;
     for path in input::session_paths(paths)? {
         let path = path.display().to_string();
-        match input::session_file(&path).and_then(|file| plan_file(&file, &path, common)) {
+        match input::session_file(&path).and_then(|file| plan_file(file, &path, common)) {
             Ok(plan) => plans.push(plan),
             Err(error) => show_worst(error, &mut worst),
         }
@@ -124,35 +123,30 @@ fn show_worst(error: anyhow::Error, worst: &mut Option<anyhow::Error>) {
     }
 }
 
-fn plan(workout: &str, squad: &SquadFlags, common: &Common) -> Result<Plan> {
+fn plan(workout: &str, squad: &SquadFlags, late: &LateFlags, common: &Common) -> Result<Plan> {
     if input::is_file_name(workout) {
         let mut file = input::session_file(workout)?;
         squad_of(&mut file.session, squad)?;
-        let is_late_change = !squad.without.is_empty() || !common.closed.is_empty();
-        let before = (is_late_change && !file.session.groups.is_empty())
-            .then(|| input::own_venue(&file, workout, common))
-            .transpose()?
-            // A plan that could not be made before has no waves to keep.
-            .and_then(|venue| session_plan::plan(&venue, &file.session).ok());
-        leave_out(&mut file.session, squad)?;
-        let venue = input::venue_of(&file, workout, common)?;
-        let planned = match before {
-            Some(before) => session_plan::replan(&venue, &file.session, &before),
-            None => session_plan::plan(&venue, &file.session),
+        let venue = input::own_venue(&file, workout, common)?;
+        input::begin_hazards(&mut file, &venue)?;
+        late_changes::make(&mut file.session, &venue, late)?;
+        late_changes::close(&mut file.session, &venue, &common.closed)?;
+        let plan = |session: &Session| {
+            let planned = session_plan::plan(&venue, session);
+            planned.map_err(|errors| InputError::new(file.locate(errors)).into())
         };
-        planned.map_err(|errors| InputError::new(file.locate(errors)).into())
+        late_changes::skip(&file.session, late, plan)
     } else {
         let venue = input::venue(common)?;
         let (source, block) = block(workout)?;
         let mut session = Session::of_block(workout.trim(), block);
         squad_of(&mut session, squad)?;
-        let before = (!squad.without.is_empty()).then(|| session_plan::plan(&venue, &session).ok()).flatten();
-        leave_out(&mut session, squad)?;
-        let planned = match before {
-            Some(before) => session_plan::replan(&venue, &session, &before),
-            None => session_plan::plan(&venue, &session),
+        late_changes::make(&mut session, &venue, late)?;
+        let plan = |session: &Session| {
+            let planned = session_plan::plan(&venue, session);
+            planned.map_err(|errors| in_text(source.clone(), errors.iter().map(|error| &error.fault)).into())
         };
-        planned.map_err(|errors| in_text(source, errors.iter().map(|error| &error.fault)).into())
+        late_changes::skip(&session, late, plan)
     }
 }
 
@@ -173,17 +167,10 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     Ok(())
 }
 
-/// Leaves absent athletes out of a session.
-fn leave_out(session: &mut Session, squad: &SquadFlags) -> Result<()> {
-    for name in &squad.without {
-        let wrong = |error| InputError::new(anyhow!("--without: {}", no_athlete_words(&error)));
-        session.leave_out(name).map_err(wrong)?;
-    }
-    Ok(())
-}
-
-fn plan_file(file: &SessionFile, path: &str, common: &Common) -> Result<Plan> {
-    let venue = input::venue_of(file, path, common)?;
+fn plan_file(mut file: SessionFile, path: &str, common: &Common) -> Result<Plan> {
+    let venue = input::own_venue(&file, path, common)?;
+    input::begin_hazards(&mut file, &venue)?;
+    late_changes::close(&mut file.session, &venue, &common.closed)?;
     session_plan::plan(&venue, &file.session).map_err(|errors| InputError::new(file.locate(errors)).into())
 }
 
@@ -243,7 +230,7 @@ fn check_file(path: &str, common: &Common) -> Result<String> {
         }
         FileKind::Session => {
             let file = SessionFile::read(source).map_err(InputError::new)?;
-            let plan = plan_file(&file, path, common)?;
+            let plan = plan_file(file, path, common)?;
             let reps: usize = plan.blocks.iter().map(|block| block.reps.len()).sum();
             let count =
                 |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });

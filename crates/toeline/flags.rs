@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use plan_sheet::{FORMATS, Format};
+use session_plan::{Since, TimeOfDay};
 
 /// Turns a written workout into places on a real track: where each repetition starts and finishes in
 /// each lane, by the paint on the ground.
@@ -28,6 +29,8 @@ pub(crate) enum Command {
         workouts: Vec<String>,
         #[command(flatten)]
         squad: SquadFlags,
+        #[command(flatten)]
+        late: LateFlags,
         #[command(flatten)]
         print: PrintFlags,
         #[command(flatten)]
@@ -165,12 +168,33 @@ pub(crate) struct SquadFlags {
     /// Lanes for the squad, such as 2-6
     #[arg(long, value_name = "LANES", value_parser = lanes)]
     pub(crate) lanes: Option<Lanes>,
-    /// An absent athlete; repeat for several
-    #[arg(long, value_name = "NAME")]
-    pub(crate) without: Vec<String>,
     /// Plan targets that nobody has ever run, and cycles shorter than their run
     #[arg(long)]
     pub(crate) force: bool,
+}
+
+/// What has changed since a session was written.
+#[derive(Debug, Default, Args)]
+#[command(next_help_heading = "Late changes")]
+pub(crate) struct LateFlags {
+    /// When the session starts, such as 18:30
+    #[arg(long, value_name = "TIME")]
+    pub(crate) start: Option<TimeOfDay>,
+    /// When a group begins that comes late, such as sprinters=18:20; repeat for several
+    #[arg(long, value_name = "GROUP=TIME", value_parser = late)]
+    pub(crate) late: Vec<(String, TimeOfDay)>,
+    /// An absent athlete; repeat for several
+    #[arg(long, value_name = "NAME")]
+    pub(crate) without: Vec<String>,
+    /// How many repetitions of each block an athlete does, such as Ben=4; repeat for several
+    #[arg(long, value_name = "NAME=NUMBER", value_parser = reps)]
+    pub(crate) reps: Vec<(String, u32)>,
+    /// A hazard that is in use, such as javelin=now or javelin=18:30; repeat for several
+    #[arg(long, value_name = "HAZARD=TIME", value_parser = hazard)]
+    pub(crate) hazard: Vec<(String, Since)>,
+    /// A block to leave out, by its number in the plan; repeat for several
+    #[arg(long, value_name = "BLOCK")]
+    pub(crate) skip: Vec<usize>,
 }
 
 /// How plans are printed.
@@ -232,6 +256,25 @@ fn distance(text: &str) -> Result<f64, String> {
 
 fn lanes(text: &str) -> Result<Lanes, String> {
     workout_notation::lanes(text).map(Lanes).map_err(|problem| sentence(&problem))
+}
+
+/// A name and its value, on both sides of the last `=`.
+fn named<T>(text: &str, example: &str, value: impl Fn(&str) -> Option<T>) -> Result<(String, T), String> {
+    let parts = text.rsplit_once('=').filter(|(name, _)| !name.trim().is_empty());
+    let found = parts.and_then(|(name, text)| Some((name.trim().to_owned(), value(text.trim())?)));
+    found.ok_or_else(|| format!("write for example {example}"))
+}
+
+fn late(text: &str) -> Result<(String, TimeOfDay), String> {
+    named(text, "sprinters=18:20", |time| time.parse().ok())
+}
+
+fn reps(text: &str) -> Result<(String, u32), String> {
+    named(text, "Ben=4", |reps| reps.parse().ok().filter(|reps| *reps > 0))
+}
+
+fn hazard(text: &str) -> Result<(String, Since), String> {
+    named(text, "javelin=now or javelin=18:30", |since| since.parse().ok())
 }
 
 fn sentence(problem: &workout_notation::Problem) -> String {

@@ -26,13 +26,15 @@ pub(crate) fn venue(common: &Common) -> Result<Venue> {
     close(named_venue(common.track.as_deref().unwrap_or("standard"))?, &common.closed)
 }
 
-/// The venue of a session file: the one that the flags ask for, else its own, with its own lanes
-/// closed as well.
-pub(crate) fn venue_of(file: &SessionFile, path: &str, common: &Common) -> Result<Venue> {
-    close(own_venue(file, path, common)?, &common.closed)
+/// Takes the hazards of a session file to be in use.
+pub(crate) fn begin_hazards(file: &mut SessionFile, venue: &Venue) -> Result<()> {
+    let hazards = file.hazards.clone();
+    let begun = file.session.begin_hazards(venue, &hazards);
+    Ok(begun.map_err(|fault| InputError::new(file.fault_at("hazards", FileFaultKind::Late(fault))))?)
 }
 
-/// The venue of a session file before any lane is closed by a flag.
+/// The venue of a session file: the one that the flags ask for, else its own, with the lanes closed that the file
+/// closes.
 pub(crate) fn own_venue(file: &SessionFile, path: &str, common: &Common) -> Result<Venue> {
     let venue = match (&common.track, &file.track) {
         (Some(name), _) => named_venue(name)?,

@@ -4,6 +4,7 @@ mod commands;
 mod failure;
 mod flags;
 mod input;
+mod late_changes;
 mod manual;
 mod output;
 mod whole_file;

@@ -12,6 +12,7 @@ mod hazards;
 mod help;
 mod house_rules;
 mod json;
+mod late_changes;
 mod map;
 mod measure;
 mod measure_json;

@@ -91,6 +91,13 @@ impl Track {
         Ok(self)
     }
 
+    /// The same track with all its lanes open.
+    pub fn with_all_open(mut self) -> Self {
+        self.closed.clear();
+        self.closed_because = None;
+        self
+    }
+
     /// The same track with only those of its hazards that are in use.
     pub fn with_hazards(mut self, mut in_use: impl FnMut(&Hazard) -> bool) -> Self {
         self.hazards.retain(|hazard| in_use(hazard));

@@ -1,10 +1,11 @@
 //! What there is to say of a plan, as a value and as a sentence.
 
 use serde::Serialize;
-use session_plan::{Caution, Plan, Remark, Warning};
+use session_plan::{Caution, Change, Plan, Remark, Remedy, Warning};
 
 use crate::words::caution::caution;
 use crate::words::remark::remark;
+use crate::words::{change, overrun};
 
 /// A value, named by its `kind`, and the sentence that says it.
 #[derive(Serialize)]
@@ -21,6 +22,8 @@ pub(crate) struct Finding<'a> {
 #[serde(untagged)]
 enum Fact<'a> {
     Caution(&'a Caution),
+    Change(&'a Change),
+    Remedy(&'a Remedy),
     Remark(&'a Remark),
     Warning(&'a Warning),
 }
@@ -28,6 +31,16 @@ enum Fact<'a> {
 impl<'a> Finding<'a> {
     pub(crate) fn caution(value: &'a Caution) -> Self {
         Self { fact: Fact::Caution(value), block: None, words: caution(value) }
+    }
+
+    /// A late change to a plan.
+    pub(crate) fn change(plan: &'a Plan, value: &'a Change) -> Self {
+        Self { fact: Fact::Change(value), block: None, words: change::sentence(value, plan) }
+    }
+
+    /// What would end a plan earlier.
+    pub(crate) fn remedy(value: &'a Remedy) -> Self {
+        Self { fact: Fact::Remedy(value), block: None, words: overrun::remedy(value) }
     }
 
     pub(crate) fn remark(value: &'a Remark) -> Self {

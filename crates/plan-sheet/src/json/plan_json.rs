@@ -1,25 +1,35 @@
 //! A plan as the JSON that other programs rely on.
 
 use serde::Serialize;
-use session_plan::{CoachPlace, Cone, ConeUse, Nominal, Plan, PlanBlock, Rep};
+use session_plan::{CoachPlace, Cone, ConeUse, Nominal, Overrun, Plan, PlanBlock, Rep};
 
 use crate::json::care::WithCare;
 use crate::json::finding::{Finding, words};
 use crate::words::spot::{Worded, WordedSpot};
 use crate::words::warning::warnings;
-use crate::words::{coach, cone, house_rule, run_name};
+use crate::words::{coach, cone, house_rule, overrun, run_name};
 
 /// A plan with every sentence about it.
 #[derive(Serialize)]
 pub(crate) struct PlanJson<'a> {
     #[serde(flatten)]
     plan: &'a Plan,
+    changes: Vec<Finding<'a>>,
+    overrun: Option<OverrunJson<'a>>,
     blocks: Vec<BlockJson<'a>>,
     setup: Vec<ConeJson<'a>>,
     etiquette: Vec<String>,
     cautions: Vec<String>,
     warnings: Vec<String>,
     findings: Vec<Finding<'a>>,
+}
+
+#[derive(Serialize)]
+struct OverrunJson<'a> {
+    #[serde(flatten)]
+    numbers: &'a Overrun,
+    remedies: Vec<Finding<'a>>,
+    words: String,
 }
 
 #[derive(Serialize)]
@@ -71,12 +81,24 @@ impl<'a> From<&'a Plan> for PlanJson<'a> {
         findings.extend(plan.cautions.iter().map(Finding::caution));
         Self {
             plan,
+            changes: plan.changes.iter().map(|change| Finding::change(plan, change)).collect(),
+            overrun: plan.overrun.as_ref().map(OverrunJson::from),
             blocks: plan.blocks.iter().map(BlockJson::from).collect(),
             setup: plan.setup.iter().map(ConeJson::from).collect(),
             etiquette: house_rule::etiquette(&plan.rules),
             cautions: words(&findings[warnings.len()..]),
             warnings,
             findings,
+        }
+    }
+}
+
+impl<'a> From<&'a Overrun> for OverrunJson<'a> {
+    fn from(overrun: &'a Overrun) -> Self {
+        Self {
+            numbers: overrun,
+            remedies: overrun.remedies.iter().map(Finding::remedy).collect(),
+            words: overrun::overran(overrun),
         }
     }
 }

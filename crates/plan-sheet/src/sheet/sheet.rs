@@ -10,7 +10,7 @@ use session_plan::Plan;
 use crate::sheet::card::{Card, cards};
 use crate::sheet::cone_row::ConeRow;
 use crate::sheet::sheet_block::SheetBlock;
-use crate::words::{caution, day, house_rule, occasion, walk_words, warning};
+use crate::words::{caution, change, day, house_rule, occasion, overrun, walk_words, warning};
 
 /// A plan as the printed sheet and the page show it: every value in words, so that both say the same.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -23,6 +23,10 @@ pub(crate) struct Sheet {
     pub(crate) times: Option<String>,
     /// What the track is called, and what is closed there.
     pub(crate) track: String,
+    /// What has changed since the session was written.
+    pub(crate) changed: Option<String>,
+    /// That it ends after the booking, then what would bring it in.
+    pub(crate) overrun: Vec<String>,
     /// The wind.
     pub(crate) wind: Option<String>,
     /// The blocks, in the order they are run.
@@ -67,6 +71,8 @@ impl Sheet {
             date: plan.date.map(day::in_words),
             times: occasion::times(plan),
             track,
+            changed: change::changed(plan),
+            overrun: overrun::lines(plan),
             wind: plan.wind.clone(),
             walk_title: walk_words::TITLE,
             walk: walk_words::walk(&plan.walk),

@@ -20,5 +20,6 @@ fn one(plan: &Plan) -> String {
         format!("{date}{times}. ")
     });
     let track = marks.text(&sheet.track);
-    format!("# {}\n\n{date}Track: {track}.\n\n{}\n", marks.text(&sheet.title), lines(&sheet, marks))
+    let changed = sheet.changed.as_ref().map_or_else(String::new, |line| format!("{}\n\n", marks.text(line)));
+    format!("{changed}# {}\n\n{date}Track: {track}.\n\n{}\n", marks.text(&sheet.title), lines(&sheet, marks))
 }

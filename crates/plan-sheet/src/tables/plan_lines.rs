@@ -61,6 +61,12 @@ impl Marks {
 /// Lines that can be read on a narrow screen in any type: no table, no terminal codes.
 pub(crate) fn lines(sheet: &Sheet, marks: Marks) -> String {
     let mut parts: Vec<String> = Vec::new();
+    if !sheet.overrun.is_empty() {
+        let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
+        let lines: Vec<String> =
+            sheet.overrun.iter().map(|line| format!("{bullet} {}", marks.text(line))).collect();
+        parts.push(lines.join("\n"));
+    }
     parts.extend(sheet.wind.as_ref().map(|wind| format!("Wind: {}", marks.text(wind))));
     parts.extend(sheet.blocks.iter().map(|block| block_lines(block, marks)));
     if !sheet.cones.is_empty() {

@@ -10,7 +10,7 @@ use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::joined;
 use crate::terminal::board::board;
-use crate::terminal::table::{columns, heading, item, list};
+use crate::terminal::table::{WIDTH, columns, heading, item, list, wrapped};
 use crate::words::{block_words, capital};
 
 /// The coach's question first: where do I stand, where do they finish.
@@ -26,8 +26,14 @@ pub(crate) fn text(sheet: &Sheet) -> String {
 
 fn title(sheet: &Sheet) -> String {
     let date = sheet.date.as_ref().map_or_else(String::new, |date| format!(", {date}"));
-    let mut lines = vec![format!("{}{date}", heading(&sheet.title)), format!("Track: {}", sheet.track)];
+    let mut lines: Vec<String> = sheet
+        .changed
+        .iter()
+        .map(|changed| format!("{}\n", wrapped(changed, WIDTH.into()).join("\n")))
+        .collect();
+    lines.extend([format!("{}{date}", heading(&sheet.title)), format!("Track: {}", sheet.track)]);
     lines.extend(sheet.times.as_deref().map(capital));
+    lines.extend(sheet.overrun.iter().map(|line| item("!", line)));
     lines.extend(sheet.wind.as_ref().map(|wind| format!("Wind: {wind}")));
     lines.join("\n")
 }

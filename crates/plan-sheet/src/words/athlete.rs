@@ -27,13 +27,9 @@ fn athlete(wave: Option<u32>, line: &WaveLine) -> Option<String> {
 }
 
 /// That nobody in a session is called so.
-///
-/// ```
-/// let mut session = session_plan::Session::default();
-/// session.add_athletes(2);
-/// let error = session.leave_out("Ada").expect_err("they have numbers");
-/// assert_eq!(plan_sheet::no_athlete_words(&error), "no athlete is called `Ada`; the session has 1, 2");
-/// ```
-pub fn no_athlete_words(error: &NoAthlete) -> String {
+pub(crate) fn no_athlete_words(error: &NoAthlete) -> String {
+    if error.names.is_empty() {
+        return format!("no athlete is called `{}`; the session names nobody", error.name);
+    }
     format!("no athlete is called `{}`; the session has {}", error.name, error.names.join(", "))
 }

@@ -4,6 +4,7 @@ use lane_distance::{Key, Track};
 use session_plan::{Expected, FileFault, FileFaultKind, Found, Named, SessionNumber, UnknownName};
 
 use crate::words::fault::{FaultWords, did_you_mean, helped, plain, quoted};
+use crate::words::late_fault::late_fault_words;
 use crate::words::numbers::{clock, metres};
 use crate::words::plan_fault::plan_fault_words;
 use crate::words::track_fault::track_fault_words;
@@ -70,6 +71,7 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
                 SessionNumber::Stride => ("a stride of", " m"),
                 SessionNumber::RiegelExponent => ("an exponent of", ""),
                 SessionNumber::Year => ("the year", ""),
+                SessionNumber::Reps => ("a number of repetitions of", ""),
             };
             let message = format!("{what} {value}{unit} is out of range: {least}{unit} to {most}{unit}");
             (message, example("write", at))
@@ -100,6 +102,7 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
             format!("there is no built-in track `{name}`, and no track file `{path}`"),
             format!("write one of {}, or the path of a track file", quoted(Track::built_in_names(), ", ")),
         ),
+        FileFaultKind::Late(fault) => plain(late_fault_words(fault)),
         FileFaultKind::ClosedLane(error) => plain(error.to_string()),
     }
 }
@@ -116,6 +119,8 @@ fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> FaultWords {
                 Some(("a range of times", "write for example `17:00-18:30`, the earlier time first"))
             }
             Expected::Date => Some(("a date", "write for example `2027-04-13`")),
+            Expected::TimeOfDay => Some(("a time of day", "write for example `18:30`")),
+            Expected::Since => Some(("a time", "write `now`, or for example `18:30`")),
             _ => None,
         }
     {
@@ -172,6 +177,9 @@ fn expected_words(expected: Expected) -> &'static str {
         Expected::RaceDistance => "a race distance, such as `800`, `5k` or `mile`",
         Expected::Date => "a date",
         Expected::Hours => "a range of times, such as `17:00-18:30`",
+        Expected::TimeOfDay => "a time of day, such as `18:30`",
+        Expected::Since => "`now`, or a time of day such as `18:30`",
+        Expected::Name => "the name of an athlete",
         Expected::Timezone => "a time zone, such as `Europe/London`",
         Expected::Athlete => "an athlete's name or number, or a group of keys with `name`",
         Expected::Block => "a line of the notation, such as `6 x 200 in lane 2`",
@@ -192,6 +200,9 @@ fn example(verb: &str, at: &[Key]) -> Option<String> {
         "name" => "Wrenbeck",
         "title" => "Tuesday sprints",
         "date" => "2027-04-13",
+        "start" | "late" => "18:30",
+        "reps" => "4",
+        "without" => "[Ada]",
         "blocks" => "[6 x 200 in lane 2]",
         "notes" => "[no spikes]",
         "path" => {

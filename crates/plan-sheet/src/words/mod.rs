@@ -3,14 +3,17 @@
 pub(crate) mod athlete;
 pub(crate) mod block_words;
 pub(crate) mod caution;
+pub(crate) mod change;
 pub(crate) mod coach;
 pub(crate) mod cone;
 pub(crate) mod day;
 pub(crate) mod fault;
 pub(crate) mod file_fault;
 pub(crate) mod house_rule;
+pub(crate) mod late_fault;
 pub(crate) mod numbers;
 pub(crate) mod occasion;
+pub(crate) mod overrun;
 pub(crate) mod pace_band;
 pub(crate) mod plan_fault;
 pub(crate) mod remark;

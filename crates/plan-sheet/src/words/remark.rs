@@ -74,7 +74,6 @@ pub(crate) fn remark(remark: &Remark) -> String {
             };
             format!("Go times are about right only: {without} given.")
         }
-        Remark::WavesKept { kept, of } if kept == of => "Everybody keeps their wave.".to_owned(),
         Remark::WavesKept { kept, of } => format!("{kept} of {of} keep their wave."),
         Remark::Waves { sizes, lanes, takes } => {
             let takes = takes.as_ref().map_or_else(String::new, |takes| {

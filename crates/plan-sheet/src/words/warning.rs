@@ -9,7 +9,10 @@ use crate::words::numbers::{clock, metres, minutes};
 
 /// Anything else for the sheet: the coach's own notes, then what the plan had to decide.
 pub(crate) fn notes(plan: &Plan) -> Vec<String> {
-    plan.notes.iter().cloned().chain(warnings(plan).into_iter().map(|(_, words)| words)).collect()
+    // That it ends late stands at the top.
+    let is_at_top = |warning: &Warning| matches!(warning, Warning::PastBooking { .. });
+    let warnings = warnings(plan).into_iter().filter(|(warning, _)| !is_at_top(warning));
+    plan.notes.iter().cloned().chain(warnings.map(|(_, words)| words)).collect()
 }
 
 /// The warnings of a plan and their sentences; of those that read alike, as of two blocks with the same

@@ -6,6 +6,7 @@ use std::ops::Range;
 use lane_distance::{Key, TrackFaultKind};
 use workout_notation::{Problem, SourceText, Spanned};
 
+use crate::people::late_fault::LateFault;
 use crate::people::timezone::TimezoneError;
 use crate::plan::fault::PlanFault;
 
@@ -108,6 +109,8 @@ pub enum FileFaultKind {
         /// The path where its file would be.
         path: String,
     },
+    /// A late change that cannot be made.
+    Late(LateFault),
     /// A closed lane that the track does not have.
     ClosedLane(lane_distance::LaneError),
 }
@@ -165,6 +168,12 @@ pub enum Expected {
     Date,
     /// A part of a day.
     Hours,
+    /// A time of day.
+    TimeOfDay,
+    /// From when on something is in use.
+    Since,
+    /// The name of an athlete.
+    Name,
     /// A time zone.
     Timezone,
     /// The name of an athlete, or a group of keys.
@@ -182,6 +191,8 @@ pub enum SessionNumber {
     RiegelExponent,
     /// The year of a date.
     Year,
+    /// The repetitions that somebody does at most.
+    Reps,
 }
 
 /// Who or what has a name.

@@ -22,6 +22,8 @@ use crate::files::file_fault::{Expected, FileFault, FileFaultKind, MOST_FAULTS, 
 use crate::files::node::{Node, Value};
 use crate::files::unsure::Unsure;
 use crate::people::hours::Hours;
+use crate::people::since::Since;
+use crate::people::time_of_day::TimeOfDay;
 use crate::people::timezone::Timezone;
 
 /// The most missing keys that something stands in for; a wrong value can be missing several.
@@ -361,6 +363,9 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
                 let wrong = |error| Some(FileFaultKind::NotATimezone(error));
                 return self.text::<Timezone, V>(Expected::Timezone, "UTC", wrong, visitor);
             }
+            "TimeOfDay" => return self.text::<TimeOfDay, V>(Expected::TimeOfDay, "18:00", |_| None, visitor),
+            "Since" => return self.text::<Since, V>(Expected::Since, "now", |_| None, visitor),
+            "Name" => return self.text::<String, V>(Expected::Name, "", |_| None, visitor),
             "Block" => return self.text::<String, V>(Expected::Block, "", |_| None, visitor),
             "OneOrMany" => {
                 return match self.node.value {

@@ -1,5 +1,6 @@
 //! Session files.
 
+use chrono::NaiveTime;
 use lane_distance::Key;
 use workout_notation::SourceText;
 
@@ -8,6 +9,7 @@ use crate::files::file_fault::{FileFaultKind, FileFaults};
 use crate::files::reader::Reader;
 use crate::files::spec::session_spec::SessionSpec;
 use crate::people::session::Session;
+use crate::people::since::Since;
 use crate::plan::fault::PlanError;
 
 /// A session file: its text, what it describes, and where.
@@ -47,6 +49,8 @@ pub struct SessionFile {
     pub track: Option<TrackName>,
     /// Lanes closed for this session, on top of those that the track closes.
     pub closed_lanes: Vec<u8>,
+    /// Hazards of the track that have come into use, for [`Session::begin_hazards`].
+    pub hazards: Vec<(String, Option<NaiveTime>)>,
 }
 
 /// What a session file calls its track.
@@ -92,8 +96,9 @@ impl SessionFile {
         if !faults.is_empty() {
             return Err(FileFaults::new(source, faults));
         }
+        let hazards = spec.hazards.into_iter().map(|(name, Since(from))| (name, from)).collect();
         let (track, closed_lanes) = (spec.track.map(TrackName::new), spec.closed_lanes);
-        Ok(Self { source, document, session, track, closed_lanes })
+        Ok(Self { source, document, session, track, closed_lanes, hazards })
     }
 
     /// Gives the faults of blocks that cannot be laid out their place in the file.

@@ -1,9 +1,10 @@
 //! A training session, before it is laid out on a track.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
 
 use crate::people::bests::Bests;
 use crate::people::hours::Hours;
+use crate::people::late_changes::LateChanges;
 use crate::plan::pairing::Prefer;
 use wave_plan::{Mode, TimingRules};
 use workout_notation::Block;
@@ -44,6 +45,8 @@ pub struct Session {
     pub wind: Option<String>,
     /// Anything else for the sheet.
     pub notes: Vec<String>,
+    /// What has changed since it was written.
+    pub late: LateChanges,
 }
 
 /// How squads share lanes and time.
@@ -79,6 +82,8 @@ pub struct Group {
     pub lanes: Option<Vec<u8>>,
     /// Its own blocks; nothing means those of the session.
     pub blocks: Option<Vec<Block>>,
+    /// When it begins, where it comes later than the others.
+    pub late: Option<NaiveTime>,
 }
 
 /// Somebody who trains.
@@ -96,6 +101,8 @@ pub struct Athlete {
     pub targets: Vec<(f64, f64)>,
     /// The lanes that the athlete may run in, if not all.
     pub lanes: Option<Vec<u8>>,
+    /// How many repetitions of each block the athlete does, if not all.
+    pub reps: Option<u32>,
 }
 
 /// A run is of the distance of a target where they differ by no more than this, in metres.
@@ -127,21 +134,15 @@ impl Session {
         self.groups.push(Group { name: "squad".to_owned(), athletes, ..Group::default() });
     }
 
-    /// Leaves out an athlete who is absent.
-    ///
-    /// # Errors
-    ///
-    /// [`NoAthlete`] where nobody is called so.
-    pub fn leave_out(&mut self, name: &str) -> Result<(), NoAthlete> {
-        for group in &mut self.groups {
-            if let Some(place) = group.athletes.iter().position(|athlete| athlete.name == name) {
-                group.athletes.remove(place);
-                return Ok(());
-            }
-        }
-        let athletes = self.groups.iter().flat_map(|group| &group.athletes);
-        let names = athletes.map(|athlete| athlete.name.clone()).collect();
-        Err(NoAthlete { name: name.to_owned(), names })
+    /// How long after the start of the session a group begins, in seconds.
+    pub(crate) fn late_s(&self, group: &Group) -> f64 {
+        let late = group.late.zip(self.begins()).map(|(late, begins)| late - begins);
+        late.map_or(0.0, |late| late.num_seconds().max(0) as f64)
+    }
+
+    /// The time of day at which it begins, if that is known.
+    pub fn begins(&self) -> Option<NaiveTime> {
+        self.late.start.or(self.hours.map(|hours| hours.from))
     }
 
     /// A session of a single block.

@@ -1,7 +1,7 @@
 //! A track with the rules and hours of its venue.
 
 use lane_distance::spec::{OneOrMany, TrackSpec};
-use lane_distance::{Key, MOST_LANES, Track};
+use lane_distance::{HazardKind, Key, LaneNumber, MOST_LANES, Track};
 use workout_notation::SourceText;
 
 use crate::files::document::Document;
@@ -9,6 +9,7 @@ use crate::files::file_fault::{FileFaultKind, FileFaults};
 use crate::files::reader::{KeysApart, Reader};
 use crate::people::hours::Hours;
 use crate::people::house_rules::HouseRules;
+use crate::people::late_fault::LateFault;
 use crate::people::timezone::Timezone;
 
 /// The keys of a track file that the geometry does not know.
@@ -96,6 +97,59 @@ impl Venue {
         let lanes = lanes.iter().map(|&lane| self.track.lane_number(lane)).collect::<Result<Vec<_>, _>>()?;
         self.track = self.track.with_closed(&lanes)?;
         Ok(self)
+    }
+
+    /// The same venue with lanes closed that its track has.
+    pub(crate) fn with_lanes_closed(mut self, lanes: &[LaneNumber]) -> Self {
+        // A lane that the track does not have is closed already.
+        self.track = self.track.clone().with_closed(lanes).unwrap_or(self.track);
+        self
+    }
+
+    /// The same venue with its closed lanes open.
+    pub(crate) fn with_all_open(mut self) -> Self {
+        self.track = self.track.with_all_open();
+        self
+    }
+
+    /// The same venue with the hazards of a kind in use in these hours as well.
+    pub(crate) fn with_hazard_in(mut self, kind: HazardKind, hours: Hours) -> Self {
+        for (hazard, used) in self.track.hazards().iter().zip(&mut self.hazard_hours) {
+            // One without hours is always in use.
+            if hazard.kind == kind && !used.is_empty() {
+                used.push(hours);
+            }
+        }
+        self
+    }
+
+    /// The hazard of the track that a name means: its kind, or a word of it that fits no other.
+    pub(crate) fn hazard_called(&self, name: &str) -> Result<HazardKind, LateFault> {
+        let mut hazards: Vec<HazardKind> = Vec::new();
+        for hazard in self.track.hazards() {
+            if !hazards.contains(&hazard.kind) {
+                hazards.push(hazard.kind);
+            }
+        }
+        let asked = name.trim().to_lowercase();
+        let words = |text: &str| -> Vec<String> {
+            text.split([' ', '-']).filter(|word| !word.is_empty()).map(str::to_owned).collect()
+        };
+        let (asked_words, is_kind) = (words(&asked), |kind: &&HazardKind| kind.to_string() == asked);
+        if let Some(kind) = hazards.iter().find(is_kind) {
+            return Ok(*kind);
+        }
+        let fits = |kind: &HazardKind| {
+            let known = words(&kind.to_string());
+            !asked_words.is_empty() && asked_words.iter().all(|word| known.contains(word))
+        };
+        match hazards.iter().copied().filter(fits).collect::<Vec<_>>().as_slice() {
+            [only] => Ok(*only),
+            [] => Err(LateFault::NoHazard { name: name.trim().to_owned(), hazards }),
+            several => {
+                Err(LateFault::SeveralHazards { name: name.trim().to_owned(), hazards: several.to_vec() })
+            }
+        }
     }
 
     /// The track with the hazards that are in use at some time of these hours; where they are not

@@ -2,6 +2,7 @@
 
 use crate::people::bests::{Bests, TargetError};
 use crate::people::session::{Athlete, Group, Session};
+use crate::plan::trial::Trial;
 use wave_plan::Timers;
 use workout_notation::{Block, Pace};
 
@@ -13,6 +14,10 @@ pub(crate) struct Crew<'a> {
     /// The groups that it is made of; none where the session names nobody.
     pub(crate) groups: Vec<&'a Group>,
     pub(crate) blocks: &'a [Block],
+    /// When it begins, in seconds from the start of the session.
+    pub(crate) begins_s: f64,
+    /// What is tried, to see what it would bring.
+    pub(crate) trial: Option<&'a Trial>,
     /// Whether the one who times it times others as well.
     pub(crate) shares_watch: bool,
 }
@@ -25,9 +30,11 @@ pub(crate) struct Entrant<'a> {
 }
 
 /// Cuts a session into crews: the groups with athletes that share the session's blocks, each group with blocks
-/// of its own, and each group that has no athletes.
-pub(crate) fn crews(session: &Session) -> Vec<Crew<'_>> {
-    let crew = |own: Option<usize>, groups: Vec<_>, blocks| Crew {
+/// of its own, and each group that has no athletes, or comes late.
+pub(crate) fn crews<'a>(session: &'a Session, trial: Option<&'a Trial>) -> Vec<Crew<'a>> {
+    let crew = |own: Option<usize>, groups: Vec<&'a Group>, blocks| Crew {
+        begins_s: groups.iter().map(|group| session.late_s(group)).fold(0.0, f64::max),
+        trial,
         session,
         own,
         groups,
@@ -38,12 +45,15 @@ pub(crate) fn crews(session: &Session) -> Vec<Crew<'_>> {
         return vec![crew(None, Vec::new(), &session.blocks)];
     }
     let named = |group: &&Group| !group.athletes.is_empty();
-    let shared: Vec<&Group> =
-        session.groups.iter().filter(|group| group.blocks.is_none()).filter(named).collect();
+    let (shared, late): (Vec<&Group>, Vec<&Group>) = (session.groups.iter())
+        .filter(|group| group.blocks.is_none())
+        .filter(named)
+        .partition(|group| session.late_s(group) == 0.0);
     let mut crews = Vec::new();
     if !shared.is_empty() {
         crews.push(crew(None, shared, &session.blocks));
     }
+    crews.extend(late.into_iter().map(|group| crew(None, vec![group], &session.blocks)));
     let (with, without): (Vec<_>, Vec<_>) =
         session.groups.iter().enumerate().partition(|(_, group)| named(group));
     for (index, group) in with {

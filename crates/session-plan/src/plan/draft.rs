@@ -2,7 +2,7 @@
 
 use lane_distance::{Course, LaneNumber, Pair, Spot, Track};
 use wave_plan::{Ground, Itinerary, Mode, Runner, Stretch};
-use workout_notation::{Block, RecoveryKind, RunKind, Step};
+use workout_notation::{Block, RecoveryKind, RunKind, Spanned, Step};
 
 use crate::people::session::GROUP_OF;
 use crate::people::venue::Venue;
@@ -10,11 +10,13 @@ use crate::plan::block_at::BlockAt;
 use crate::plan::chain::{self, Chain};
 use crate::plan::crew::{Crew, Entrant};
 use crate::plan::fault::{PlanFault, Planned};
-use crate::plan::location::{Share, location};
+use crate::plan::lane_move::{LaneMove, move_lanes};
+use crate::plan::location::{Share, location, rule_of};
 use crate::plan::pairing::{self, Prefer};
 use crate::plan::recovery_remarks;
 use crate::plan::remark::Remark;
 use crate::plan::run_times::{Timing, timings};
+use crate::plan::trial::TrialChange;
 use crate::plan::warning::Warning;
 
 /// Up to this distance a lane has one runner unless the session says otherwise, in metres.
@@ -41,6 +43,8 @@ pub(crate) struct Draft<'a> {
     /// Whether its runners go on along their lane from a finish to the next start.
     pub(crate) goes_on: bool,
     pub(crate) remarks: Vec<Remark>,
+    /// The lanes that have been closed late, and what took their place.
+    pub(crate) moved: Vec<LaneMove>,
 }
 
 /// The runs of a block in one lane.
@@ -76,19 +80,42 @@ impl<'a> Draft<'a> {
         let first = steps.first().ok_or_else(|| PlanFault::NotARun.at(0..block.text.len()))?;
         let starts_together = first.together.is_some();
         let is_squad = crew.has_names();
-        let own_lanes = crew.own_lanes();
+        let mut own_lanes = crew.own_lanes();
+        let crew_name = crew.name();
+        let tried = crew.trial.and_then(|trial| trial.of(at, crew_name.as_deref()));
+        // Lanes that have been closed late give their place to open ones.
+        let named: Option<Vec<u8>> = match (tried, first.lanes) {
+            (Some(TrialChange::Lanes(lanes)), _) => Some(lanes.iter().map(|lane| lane.get()).collect()),
+            (_, Some(lanes)) => Some(lanes.iter().map(|lane| lane.get()).collect()),
+            (_, None) => own_lanes.clone(),
+        };
+        let rule = rule_of(&venue.rules, first);
+        let (lanes, moved) = named.map_or_else(Default::default, |named| {
+            move_lanes(track, crew.session, (at, block), first, rule, &named)
+        });
+        let new_lanes = first.lanes.map(|named| Spanned {
+            value: lanes.iter().copied().filter_map(LaneNumber::new).collect::<Vec<_>>(),
+            span: named.span.clone(),
+        });
+        let moved_first = Step { lanes: new_lanes.as_ref(), ..*first };
+        if !lanes.is_empty() && first.lanes.is_none() {
+            own_lanes = Some(lanes);
+        }
         let has_own_lanes = first.lanes.is_some() || own_lanes.is_some();
         let share = if is_squad && !starts_together { Share::AllLanes } else { Share::OneLane };
-        let location = location(track, &venue.rules, at, first, own_lanes, share)?;
+        let location = location(track, &venue.rules, at, &moved_first, own_lanes, share)?;
         // A run by time is not laid out, and needs no lane.
         if !matches!(first.run.kind.value, RunKind::Timed { .. }) {
             location.warnings.iter().for_each(|warning| push_new(warnings, warning.clone()));
         }
         let lane = location.lanes.first().copied().unwrap_or(LaneNumber::FIRST);
         let entrants = crew.entrants();
-        let timings = (entrants.iter())
+        let mut timings = (entrants.iter())
             .map(|entrant| timings(track, crew.session, &steps, lane, entrant))
             .collect::<Planned<Vec<_>>>()?;
+        if let Some(TrialChange::Rest(rest_s)) = tried {
+            timings.iter_mut().flatten().for_each(|timing| timing.set_rest(*rest_s));
+        }
         let mut longest_m: f64 = 0.0;
         for step in &steps {
             longest_m = longest_m.max(pairing::distance_m(track, step, lane)?.unwrap_or(0.0));
@@ -97,7 +124,7 @@ impl<'a> Draft<'a> {
         let usual = if is_on_line { Prefer::FinishLine } else { Prefer::FewestTapes };
         let prefer = crew.session.prefer.unwrap_or(usual);
         let gaps_s: Vec<Option<f64>> = (0..steps.len())
-            .map(|run| timings.iter().filter_map(|timings| timings[run].rest_s()).reduce(f64::min))
+            .map(|run| timings.iter().filter_map(|timings| timings.get(run)?.rest_s()).reduce(f64::min))
             .collect();
         let inside = location.lanes.iter().copied().min().unwrap_or(LaneNumber::FIRST);
         let chained = if starts_together { vec![inside] } else { location.lanes.clone() };
@@ -124,6 +151,7 @@ impl<'a> Draft<'a> {
             mode: Mode::Together,
             goes_on: false,
             remarks: Vec::new(),
+            moved,
             steps,
         };
         if is_squad

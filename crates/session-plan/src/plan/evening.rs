@@ -11,9 +11,11 @@ use crate::plan::crew::{Crew, crews};
 use crate::plan::draft::Draft;
 use crate::plan::fault::{PlanError, PlanFault};
 use crate::plan::kept::Kept;
+use crate::plan::lane_move::LaneMove;
 use crate::plan::lane_share::{own_lanes, share_out};
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::timetable::{Timetable, shows_estimates};
+use crate::plan::trial::{Trial, TrialChange};
 use crate::plan::warning::Warning;
 
 /// The blocks of an evening, in the order in which they begin.
@@ -21,6 +23,8 @@ use crate::plan::warning::Warning;
 pub(crate) struct Evening {
     pub(crate) blocks: Vec<PlanBlock>,
     pub(crate) warnings: Vec<Warning>,
+    /// The lanes that have been closed late, and what took their place.
+    pub(crate) moved: Vec<LaneMove>,
     /// When the last is done, in seconds from the start, if that is known.
     pub(crate) ends_s: Option<f64>,
     /// Whether that was estimated.
@@ -38,7 +42,8 @@ struct Laid<'a> {
     has_break: bool,
 }
 
-/// Lays out the blocks of a session and finds when each run goes; `kept` are the waves of a plan before.
+/// Lays out the blocks of a session and finds when each run goes; `kept` are the waves of a plan before, and
+/// `trial` is a change that is tried.
 ///
 /// # Errors
 ///
@@ -48,24 +53,32 @@ pub(crate) fn evening(
     track: &Track,
     session: &Session,
     kept: &Kept,
+    trial: Option<&Trial>,
 ) -> Result<Evening, Vec<PlanError>> {
     let mut evening = Evening::default();
     let mut errors = Vec::new();
     let mut reps = 0;
     let mut laid = Vec::new();
-    for crew in crews(session) {
+    for crew in crews(session, trial) {
         laid.push(lay_out(venue, track, crew, &mut reps, &mut evening.warnings, &mut errors));
     }
     if !errors.is_empty() {
         return Err(errors);
     }
+    let moved = laid.iter().flat_map(|laid| laid.drafts.iter().flat_map(|draft| draft.moved.iter().cloned()));
+    evening.moved.extend(moved);
     let drafts: Vec<&[Draft<'_>]> = laid.iter().map(|laid| laid.drafts.as_slice()).collect();
     let mut lanes = share_out(&drafts);
-    let planned = schedule(track, session, &laid, &lanes, kept).or_else(|_| {
+    let mut planned = schedule(track, session, &laid, &lanes, kept).or_else(|_| {
         // Somebody who may not use every lane can need one of another crew's share.
         lanes = own_lanes(&drafts);
         schedule(track, session, &laid, &lanes, kept).map_err(|error| vec![error])
     })?;
+    for ((laid, lanes), planned) in laid.iter().zip(&lanes).zip(&mut planned) {
+        for ((draft, lanes), planned) in laid.drafts.iter().zip(lanes).zip(planned) {
+            kept.keep_lanes(draft, lanes, planned);
+        }
+    }
     let mut begun: Vec<(f64, PlanBlock)> = Vec::new();
     let mut ends_s = Some(0.0_f64);
     for ((laid, lanes), planned) in laid.iter().zip(&lanes).zip(&planned) {
@@ -103,6 +116,11 @@ fn lay_out<'a>(
     let mut needs_break = false;
     for (index, block) in laid.crew.blocks.iter().enumerate() {
         let at = BlockAt { group: laid.crew.own, block: index };
+        let crew_name = laid.crew.name();
+        let tried = laid.crew.trial.and_then(|trial| trial.of(at, crew_name.as_deref()));
+        if laid.crew.session.late.skips(at, crew_name.as_deref()) || tried == Some(&TrialChange::Drop) {
+            continue;
+        }
         *reps = reps.saturating_add(block.count());
         if *reps > MOST_REPS {
             errors.push(PlanError { at, fault: PlanFault::TooManyReps.at(0..block.text.len()) });
@@ -151,7 +169,7 @@ fn schedule(
         draft.itinerary(track, *after_s, lanes.clone())
     };
     let party = |(laid, lanes): (&Laid<'_>, &Vec<Vec<u8>>)| Party {
-        begins_s: 0.0,
+        begins_s: laid.crew.begins_s,
         itineraries: laid.drafts.iter().zip(&laid.after_s).zip(lanes).map(itinerary).collect(),
     };
     let parties: Vec<Party> = laid.iter().zip(lanes).map(party).collect();
@@ -191,7 +209,7 @@ fn tell(
     kept: &Kept,
     begun: &mut Vec<(f64, PlanBlock)>,
 ) -> (f64, bool) {
-    let (mut now_s, mut is_about) = (0.0, false);
+    let (mut now_s, mut is_about) = (laid.crew.begins_s, false);
     let mut runs = laid.drafts.iter().zip(lanes).zip(planned);
     for entry in &laid.entries {
         match entry {

@@ -1,21 +1,39 @@
-//! The waves of a plan that was made before.
+//! The waves and lanes of a plan that was made before.
 
 use std::collections::BTreeMap;
 
+use wave_plan::{ItineraryPlan, Mode};
+
 use crate::plan::block_at::BlockAt;
+use crate::plan::draft::Draft;
 use crate::plan::plan::Plan;
 
-/// Which wave each athlete had in each block of a plan that was made before.
+/// Which wave each athlete had in each block of a plan that was made before, and which lanes.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Kept(BTreeMap<(BlockAt, String), u32>);
+pub(crate) struct Kept(BTreeMap<(BlockAt, String), Before>);
+
+/// What an athlete had in a block.
+#[derive(Clone, Debug, Default)]
+struct Before {
+    /// The wave, from 1.
+    wave: u32,
+    /// The lane of each run, by its number from 0.
+    lanes: BTreeMap<usize, u8>,
+}
 
 impl Kept {
-    /// The waves of a plan, by the place of the block and the name of the athlete.
+    /// The waves and lanes of a plan, by the place of the block and the name of the athlete.
     pub(crate) fn of(plan: &Plan) -> Self {
         let runs = plan.blocks.iter().flat_map(|block| block.reps.iter().map(move |rep| (block.at, rep)));
-        let waves =
-            runs.flat_map(|(at, rep)| rep.athletes.iter().map(move |name| ((at, name.clone()), rep.wave)));
-        Self(waves.collect())
+        let mut kept: BTreeMap<(BlockAt, String), Before> = BTreeMap::new();
+        for (at, rep) in runs {
+            for name in &rep.athletes {
+                let before = kept.entry((at, name.clone())).or_default();
+                before.wave = rep.wave;
+                before.lanes.insert(rep.rep as usize - 1, rep.lane.get());
+            }
+        }
+        Self(kept)
     }
 
     /// Whether nothing was planned before.
@@ -23,9 +41,62 @@ impl Kept {
         self.0.is_empty()
     }
 
+    fn before(&self, at: BlockAt, name: &str) -> Option<&Before> {
+        self.0.get(&(at, name.to_owned()))
+    }
+
     /// The wave that an athlete had in a block, counted from 0.
     pub(crate) fn wave(&self, at: BlockAt, name: &str) -> Option<usize> {
-        let wave = self.0.get(&(at, name.to_owned()))?;
-        Some(*wave as usize - 1)
+        Some(self.before(at, name)?.wave as usize - 1)
+    }
+
+    /// Gives those who can have it the lane that they had before. A wave may use any of its lanes, so that its times
+    /// stay as they are.
+    pub(crate) fn keep_lanes(&self, draft: &Draft<'_>, lanes: &[u8], planned: &mut ItineraryPlan) {
+        if self.is_empty() || draft.mode == Mode::Together {
+            return;
+        }
+        for wave in &mut planned.waves {
+            let turned: Option<Vec<Vec<u8>>> = (wave.lanes.iter().enumerate())
+                .map(|(run, turned)| self.lanes_of_run(draft, lanes, (&wave.members, run), turned))
+                .collect();
+            if let Some(turned) = turned {
+                wave.lanes = turned;
+            }
+        }
+    }
+
+    /// The lanes of the members of a wave in one run; nothing where not everybody finds one.
+    fn lanes_of_run(
+        &self,
+        draft: &Draft<'_>,
+        lanes: &[u8],
+        (members, run): (&[usize], usize),
+        turned: &[u8],
+    ) -> Option<Vec<u8>> {
+        let most = match draft.mode {
+            Mode::GroupToALane { most } => most,
+            Mode::OneToALane { .. } | Mode::Together => 1,
+        };
+        let may_use = |member: usize, lane: u8| {
+            let own = draft.entrants[member].athlete.and_then(|athlete| athlete.lanes.as_ref());
+            lanes.contains(&lane) && own.is_none_or(|own| own.contains(&lane))
+        };
+        let mut found: Vec<Option<u8>> = vec![None; members.len()];
+        let is_free = |found: &[Option<u8>], lane: u8| {
+            found.iter().filter(|known| **known == Some(lane)).count() < most
+        };
+        for (place, &member) in members.iter().enumerate() {
+            let before = self.before(draft.at, draft.entrants[member].name());
+            let lane = before.and_then(|before| before.lanes.get(&run).copied());
+            found[place] = lane.filter(|&lane| may_use(member, lane) && is_free(&found, lane));
+        }
+        for (place, &member) in members.iter().enumerate().filter(|(place, _)| turned.get(*place).is_some()) {
+            if found[place].is_none() {
+                let mut others = std::iter::once(turned[place]).chain(lanes.iter().copied());
+                found[place] = others.find(|&lane| may_use(member, lane) && is_free(&found, lane));
+            }
+        }
+        found.into_iter().collect()
     }
 }

@@ -2,7 +2,7 @@
 
 use lane_distance::{Course, LaneError, LaneNumber, Place, Track};
 
-use crate::people::house_rules::{Activity, Direction, HouseRules};
+use crate::people::house_rules::{Activity, Direction, HouseRules, LaneRule};
 use crate::plan::block_at::BlockAt;
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::warning::Warning;
@@ -36,6 +36,21 @@ const fn known_m(step: &Step<'_>) -> Option<f64> {
     }
 }
 
+/// How far a run is for the house rules, in metres.
+fn ruled_m(step: &Step<'_>) -> f64 {
+    // A lap's length is not known before its lane: nearly every rule calls it a long run.
+    known_m(step).unwrap_or(400.0)
+}
+
+/// The house rule for a run, if there is one.
+pub(crate) fn rule_of<'a>(rules: &'a HouseRules, step: &Step<'_>) -> Option<&'a LaneRule> {
+    let activity = match step.run.kind.value {
+        RunKind::Hurdles { .. } => Activity::Hurdles,
+        _ => Activity::Runs,
+    };
+    rules.rule(activity, ruled_m(step))
+}
+
 /// Where a run is laid: by its own words, else in the lanes of those who run it, else by the house rules,
 /// else in the innermost open lane or, for a squad, in all that are open.
 ///
@@ -50,14 +65,12 @@ pub(crate) fn location(
     own_lanes: Option<Vec<u8>>,
     share: Share,
 ) -> Planned<Location> {
-    let (activity, on_straight) = match step.run.kind.value {
-        RunKind::Hurdles { race_m, .. } => (Activity::Hurdles, race_m < 200.0),
-        RunKind::Flying { .. } => (Activity::Runs, true),
-        _ => (Activity::Runs, false),
+    let on_straight = match step.run.kind.value {
+        RunKind::Hurdles { race_m, .. } => race_m < 200.0,
+        RunKind::Flying { .. } => true,
+        _ => false,
     };
-    // A lap's length is not known before its lane: nearly every rule calls it a long run.
-    let ruled_m = known_m(step).unwrap_or(400.0);
-    let rule = rules.rule(activity, ruled_m);
+    let (ruled_m, rule) = (ruled_m(step), rule_of(rules, step));
     let fits = |place: &Place| match place {
         Place::On(course) => {
             track.layout().straight(*course).is_some_and(|ground| ruled_m <= ground.length_m())

@@ -10,7 +10,9 @@ use crate::people::house_rules::HouseRules;
 use crate::people::timezone::Timezone;
 use crate::plan::block_at::BlockAt;
 use crate::plan::caution::Caution;
+use crate::plan::change::Change;
 use crate::plan::cone::Cone;
+use crate::plan::overrun::Overrun;
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::setup_walk::SetupWalk;
 use crate::plan::warning::Warning;
@@ -35,6 +37,12 @@ pub struct Plan {
     /// Whether its end was estimated, as some time was not given.
     #[serde(rename = "about")]
     pub is_about: bool,
+    /// What has changed since the session was written.
+    #[serde(skip)]
+    pub changes: Vec<Change>,
+    /// That it ends after the booking, and what would bring it in.
+    #[serde(skip)]
+    pub overrun: Option<Overrun>,
     /// The wind, in words.
     pub wind: Option<String>,
     /// The track.

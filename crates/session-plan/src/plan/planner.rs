@@ -2,20 +2,24 @@
 
 use std::sync::Arc;
 
-use chrono::TimeDelta;
+use chrono::{NaiveTime, TimeDelta};
 use lane_distance::Course;
 
+use crate::people::hours::Hours;
 use crate::people::session::Session;
 use crate::people::venue::Venue;
 use crate::plan::caution::cautions;
+use crate::plan::change::changes;
 use crate::plan::clash::clashes;
 use crate::plan::coach_place::CoachPlace;
 use crate::plan::evening::{Evening, evening};
 use crate::plan::fault::PlanError;
 use crate::plan::kept::Kept;
+use crate::plan::overrun::Overrun;
 use crate::plan::plan::{Plan, PlanLane, PlanTrack};
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::remark::Remark;
+use crate::plan::retrial::Retrial;
 use crate::plan::setup_walk::{SetupWalk, USUAL_STRIDE_M, walk};
 use crate::plan::warning::Warning;
 
@@ -27,13 +31,18 @@ const LATE_S: f64 = 0.05;
 /// Each run gets the best of the pairs of [`lane_distance::Track::search_at`], unless the way from
 /// the run before it fixes its start. Where a block names no lane, the house rules choose, then the
 /// innermost open lane; the plan says which and why. Where a block breaks a house rule, the plan says
-/// which.
+/// which. After [late changes](crate::LateChanges) as many as can be stay in the waves that they had without them.
 ///
 /// # Errors
 ///
 /// Every block that names a lane that is missing or closed, or a run that does not fit.
 pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
-    plan_with(venue, session, Kept::default())
+    if !session.has_late_changes() {
+        return plan_with(venue, session, &Kept::default());
+    }
+    // What could not be planned before has no waves to keep.
+    let before = plan_with(venue, &session.as_written(), &Kept::default()).ok();
+    plan_with(venue, session, &before.as_ref().map(Kept::of).unwrap_or_default())
 }
 
 /// Lays a session out anew after a late change, such as an athlete who is absent or a lane that has
@@ -44,19 +53,24 @@ pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
 ///
 /// As for [`plan`].
 pub fn replan(venue: &Venue, session: &Session, before: &Plan) -> Result<Plan, Vec<PlanError>> {
-    plan_with(venue, session, Kept::of(before))
+    plan_with(venue, session, &Kept::of(before))
 }
 
-fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<PlanError>> {
-    let ground = Arc::new(venue.track_at(session.hours.as_ref()));
+fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<PlanError>> {
+    let (venue, session) = (&after_changes(venue, written), &written.of_present());
+    let begins = session.begins();
+    let ground = Arc::new(venue.track_at(in_hours(session).as_ref()));
     let track = ground.as_ref();
-    let Evening { mut blocks, mut warnings, ends_s, is_about } = evening(venue, track, session, &kept)?;
+    let Evening { mut blocks, mut warnings, moved, ends_s, is_about } =
+        evening(venue, track, session, kept, None)?;
+    let overrun =
+        ends_s.and_then(|ends_s| Retrial { venue, track, session, kept, blocks: &blocks }.overrun(ends_s));
     let lanes = track
         .layout()
         .lane_numbers(Course::Oval)
         .filter_map(|lane| Some(PlanLane { lane, lap_m: track.lap_m(lane).ok()? }))
         .collect();
-    warnings.extend(ends_s.and_then(|ends_s| past_booking(session, ends_s)));
+    warnings.extend(overrun.as_ref().and_then(|overrun| past_booking(session, overrun)));
     for block in &mut blocks {
         block.coach = CoachPlace::of(track, &block.reps);
         if block.coach.is_none() && !block.reps.is_empty() {
@@ -71,11 +85,13 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
     Ok(Plan {
         title: session.title.clone(),
         date: session.date,
-        begins: session.hours.map(|hours| hours.from),
+        begins,
         booked_until: session.hours.map(|hours| hours.to),
-        ends: session.hours.zip(ends_s).map(|(hours, ends_s)| hours.from + seconds(ends_s)),
+        ends: begins.zip(ends_s).map(|(begins, ends_s)| begins + seconds(ends_s)),
         lasts_s: ends_s,
         is_about,
+        changes: changes(written, moved),
+        overrun,
         wind: session.wind.clone(),
         track: PlanTrack {
             name: track.name().to_owned(),
@@ -95,12 +111,28 @@ fn plan_with(venue: &Venue, session: &Session, kept: Kept) -> Result<Plan, Vec<P
     })
 }
 
-fn past_booking(session: &Session, ends_s: f64) -> Option<Warning> {
+/// The venue with the lanes that have been closed and the hazards that have come into use.
+fn after_changes(venue: &Venue, session: &Session) -> Venue {
+    let mut venue = venue.clone().with_lanes_closed(&session.late.closed);
+    let to = NaiveTime::from_hms_opt(23, 59, 59).unwrap_or_default();
+    for begun in &session.late.hazards {
+        let from = begun.from.or(session.begins()).unwrap_or_default();
+        venue = venue.with_hazard_in(begun.hazard, Hours { from, to });
+    }
+    venue
+}
+
+/// When the track is the squad's: from the start of the session.
+fn in_hours(session: &Session) -> Option<Hours> {
     let hours = session.hours?;
-    let over_s = ends_s - hours.length().num_seconds() as f64;
-    (over_s > 0.0).then(|| Warning::PastBooking {
-        ends: hours.from + seconds(ends_s),
-        over_s,
+    Some(Hours { from: session.begins().unwrap_or(hours.from), to: hours.to })
+}
+
+fn past_booking(session: &Session, overrun: &Overrun) -> Option<Warning> {
+    let hours = session.hours?;
+    Some(Warning::PastBooking {
+        ends: overrun.ends,
+        over_s: overrun.over_s,
         booked_from: hours.from,
         booked_until: hours.to,
     })

@@ -33,6 +33,12 @@ impl Timing {
         self.target_s.is_none() || self.gap.is_none() && !is_last
     }
 
+    /// Gives it another rest, in seconds.
+    pub(crate) const fn set_rest(&mut self, rest_s: f64) {
+        self.gap = Some(Gap::Rest(rest_s));
+        self.times.rest_s = rest_s;
+    }
+
     /// The rest that the step asks for, in seconds.
     pub(crate) fn rest_s(&self) -> Option<f64> {
         match self.gap? {
@@ -58,7 +64,10 @@ pub(crate) fn timings(
 ) -> Planned<Vec<Timing>> {
     let mut timings: Vec<Timing> = Vec::with_capacity(steps.len());
     let are_alike = steps.iter().all(|step| step.run.kind == steps[0].run.kind);
-    for (index, step) in steps.iter().enumerate() {
+    // Somebody may do only the first of them.
+    let most =
+        entrant.athlete.and_then(|athlete| athlete.reps).map_or(steps.len(), |reps| reps.max(1) as usize);
+    for (index, step) in steps.iter().enumerate().take(most) {
         // Most repetitions are the one before again.
         let alike = index.checked_sub(1).filter(|&before| {
             let before = &steps[before];

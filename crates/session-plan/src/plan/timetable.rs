@@ -117,9 +117,11 @@ impl Timetable<'_> {
             let lasts_s = timings().map(|timing| timing.times.target_s).fold(0.0, f64::max);
             let lasts_s = target_s.or(Some(lasts_s).filter(|_| self.shows_estimates()));
             let done_s = go_s.zip(lasts_s).map(|(go_s, lasts_s)| go_s + lasts_s);
-            let given_s =
-                timings().find_map(|timing| timing.rest_s()).filter(|_| run + 1 < draft.steps.len());
-            let next_s = wave.go_s.get(run + 1).copied().filter(|_| go_s.is_some() && step.gap.is_some());
+            // Somebody may have done all theirs before the others.
+            let go_on = members.iter().any(|&member| run + 1 < draft.timings[member].len());
+            let given_s = timings().find_map(|timing| timing.rest_s()).filter(|_| go_on);
+            let next_s = wave.go_s.get(run + 1).copied();
+            let next_s = next_s.filter(|_| go_on && go_s.is_some() && step.gap.is_some());
             let rest_s = match (self.crew.has_names(), next_s.zip(done_s)) {
                 (true, Some((next_s, done_s))) => Some(next_s - done_s),
                 (true, None) if matches!(step.gap, Some(Gap::Cycle(_))) => None,
@@ -194,7 +196,10 @@ impl Timetable<'_> {
                 plan.members.iter().filter(|&&member| before.get(member) == Some(&Some(wave))).count()
             };
             let kept = waves.iter().enumerate().map(stay).sum();
-            remarks.push(Remark::WavesKept { kept, of: before.len() });
+            // That everybody keeps theirs needs no word.
+            if kept < before.len() {
+                remarks.push(Remark::WavesKept { kept, of: before.len() });
+            }
         }
         if draft.mode != Mode::Together {
             let takes = is_timed.then_some(SetTakes {
@@ -237,5 +242,5 @@ impl Timetable<'_> {
 
 /// Whether the estimated times of a crew are shown.
 pub(crate) fn shows_estimates(session: &Session, crew: &Crew<'_>) -> bool {
-    session.hours.is_some() || crew.has_names()
+    session.begins().is_some() || crew.has_names()
 }

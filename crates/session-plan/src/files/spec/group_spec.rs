@@ -8,6 +8,7 @@ use serde::Deserialize;
 use crate::files::spec::quantities::{BlockText, RaceDistance, Time};
 use crate::people::bests::Bests;
 use crate::people::session::Athlete;
+use crate::people::time_of_day::TimeOfDay;
 
 /// Best times by race distance.
 pub(crate) type BestsSpec = BTreeMap<RaceDistance, Time>;
@@ -29,6 +30,9 @@ pub(crate) struct GroupSpec {
     /// The lanes that it runs in where a block names none.
     #[serde(default)]
     pub(crate) lanes: Option<Vec<u8>>,
+    /// When it begins, where it comes later than the others, such as 18:20.
+    #[serde(default)]
+    pub(crate) late: Option<TimeOfDay>,
     /// Its own blocks; those of the session unless given.
     #[serde(default)]
     pub(crate) blocks: Option<Vec<BlockText>>,
@@ -54,6 +58,9 @@ pub(crate) struct AthleteSpec {
     /// The lanes that the athlete may run in, if not all.
     #[serde(default)]
     pub(crate) lanes: Option<Vec<u8>>,
+    /// How many repetitions of each block the athlete does, if not all.
+    #[serde(default)]
+    pub(crate) reps: Option<u8>,
 }
 
 fn athletes(generator: &mut SchemaGenerator) -> Schema {
@@ -74,6 +81,7 @@ impl AthleteSpec {
             target_s: self.target.map(|target| target.0),
             targets: self.targets.iter().map(|(distance, time)| (distance.0, time.0)).collect(),
             lanes: self.lanes.clone(),
+            reps: self.reps.map(u32::from),
         }
     }
 }

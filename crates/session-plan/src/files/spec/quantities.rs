@@ -21,6 +21,11 @@ pub(crate) struct RaceDistance(pub(crate) f64);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
 pub(crate) struct Date(pub(crate) NaiveDate);
 
+/// The name of an athlete, or a number.
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
+#[schemars(description = "The name of an athlete.", extend("type" = ["string", "integer"]))]
+pub(crate) struct Name(#[schemars(with = "Value")] pub(crate) String);
+
 /// A line of the workout notation. A number alone is a distance, though YAML does not call it text.
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename = "Block")]

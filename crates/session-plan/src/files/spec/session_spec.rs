@@ -10,12 +10,16 @@ use workout_notation::{Block, Problem};
 
 use crate::files::file_fault::{FileFaultKind, Named, SessionNumber};
 use crate::files::spec::group_spec::{BestsSpec, GroupSpec, bests};
-use crate::files::spec::quantities::{BlockText, Date, RaceDistance, Time};
+use crate::files::spec::quantities::{BlockText, Date, Name, RaceDistance, Time};
 use crate::files::spec::squad_spec::SquadSpec;
 use crate::people::bests::RIEGEL_EXPONENT;
 use crate::people::fastest::slowest_s;
 use crate::people::hours::Hours;
+use crate::people::late_changes::LateChanges;
+use crate::people::late_fault::LateFault;
 use crate::people::session::{Group, Session};
+use crate::people::since::Since;
+use crate::people::time_of_day::TimeOfDay;
 use crate::plan::pairing::Prefer;
 
 /// A session file.
@@ -30,6 +34,9 @@ pub(crate) struct SessionSpec {
     /// When the track is booked, such as 18:00-19:30.
     #[serde(default)]
     pub(crate) hours: Option<Hours>,
+    /// When it starts, where that is not the beginning of the booking, such as 18:30.
+    #[serde(default)]
+    pub(crate) start: Option<TimeOfDay>,
     /// A built-in track, or a track file beside this one.
     #[serde(default)]
     pub(crate) track: Option<String>,
@@ -67,6 +74,12 @@ pub(crate) struct SessionSpec {
     /// The training groups.
     #[serde(default)]
     pub(crate) groups: Vec<GroupSpec>,
+    /// The names of those who are absent.
+    #[serde(default)]
+    pub(crate) without: Vec<Name>,
+    /// Hazards of the track that have come into use, each with `now` or a time.
+    #[serde(default)]
+    pub(crate) hazards: BTreeMap<String, Since>,
     /// The workout, a line of the notation for each block.
     #[serde(default)]
     pub(crate) blocks: Vec<BlockText>,
@@ -106,9 +119,10 @@ impl SessionSpec {
                 bests: bests(&group.bests, exponent),
                 lanes: group.lanes.clone(),
                 blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, &at)),
+                late: group.late.map(|late| late.0),
             }
         });
-        let session = Session {
+        let mut session = Session {
             groups: groups.collect(),
             title: self.title.clone(),
             date: self.date.map(|date| date.0),
@@ -123,8 +137,31 @@ impl SessionSpec {
             wind: self.wind.clone().filter(|wind| !is_blank(wind)),
             // An empty item is a line begun and left.
             notes: self.notes.iter().filter(|note| !is_blank(note)).cloned().collect(),
+            late: LateChanges::default(),
         };
+        faults.extend(self.change(&mut session));
         (session, faults)
+    }
+
+    /// Makes the late changes that need no track, and gives what is wrong with them.
+    fn change(&self, session: &mut Session) -> Vec<SpecFault> {
+        let mut faults = Vec::new();
+        let mut check = |at: Vec<Key>, made: Result<(), LateFault>| {
+            faults.extend(made.err().map(|fault| (at, FileFaultKind::Late(fault))));
+        };
+        if let Some(TimeOfDay(start)) = self.start {
+            check(vec![Key::from("start")], session.start_at(start));
+        }
+        for (index, group) in self.groups.iter().enumerate() {
+            if let Some(TimeOfDay(late)) = group.late {
+                let at = vec![Key::from("groups"), Key::from(index), Key::from("late")];
+                check(at, session.check_late(&group.name, late));
+            }
+        }
+        for (index, Name(name)) in self.without.iter().enumerate() {
+            check(vec![Key::from("without"), Key::from(index)], session.leave_out(name));
+        }
+        faults
     }
 
     fn faults(&self) -> Vec<SpecFault> {
@@ -164,6 +201,12 @@ impl SessionSpec {
                         let kind = FileFaultKind::TargetTooSlow { distance_m, target_s };
                         faults.push(([name.as_slice(), &targets].concat(), kind));
                     }
+                }
+                if let Some(reps @ 0) = athlete.reps {
+                    let at = [at.as_slice(), &[Key::from("athletes"), Key::from(place), Key::from("reps")]];
+                    let (of, value) = (SessionNumber::Reps, f64::from(reps));
+                    let kind = FileFaultKind::OutOfRange { of, value, least: 1.0, most: 255.0 };
+                    faults.push((at.concat(), kind));
                 }
             }
         }

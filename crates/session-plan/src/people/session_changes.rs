@@ -1,0 +1,227 @@
+//! Late changes to a session, each checked.
+
+use std::collections::BTreeSet;
+
+use chrono::NaiveTime;
+use lane_distance::{Course, HazardKind};
+
+use crate::people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
+use crate::people::late_fault::LateFault;
+use crate::people::session::{Athlete, Group, NoAthlete, Session};
+use crate::people::venue::Venue;
+use crate::plan::plan::Plan;
+
+impl Session {
+    /// Whether anything has changed since it was written.
+    pub fn has_late_changes(&self) -> bool {
+        let mut athletes = self.groups.iter().flat_map(|group| &group.athletes);
+        !self.late.is_empty()
+            || self.groups.iter().any(|group| group.late.is_some())
+            || athletes.any(|athlete| athlete.reps.is_some())
+    }
+
+    /// The session without its late changes.
+    pub fn as_written(&self) -> Self {
+        let mut session = Self { late: LateChanges::default(), ..self.clone() };
+        for group in &mut session.groups {
+            group.late = None;
+            group.athletes.iter_mut().for_each(|athlete| athlete.reps = None);
+        }
+        session
+    }
+
+    /// The session without those who are absent.
+    pub(crate) fn of_present(&self) -> Self {
+        let mut session = self.clone();
+        for group in session.groups.iter_mut().filter(|group| !group.athletes.is_empty()) {
+            group.athletes.retain(|athlete| !self.late.without.contains(&athlete.name));
+            if group.athletes.is_empty() {
+                // Nobody is there to do the blocks of the session.
+                group.blocks = Some(Vec::new());
+            }
+        }
+        session
+    }
+
+    /// Starts at another time than the beginning of the booking.
+    ///
+    /// # Errors
+    ///
+    /// [`LateFault::OutsideBooking`].
+    pub fn start_at(&mut self, time: NaiveTime) -> Result<(), LateFault> {
+        self.check_booked(time)?;
+        self.late.start = Some(time);
+        Ok(())
+    }
+
+    /// Lets groups, by their names, begin later than the session.
+    ///
+    /// # Errors
+    ///
+    /// A [`LateFault`] where there is no such group, one is named twice, or the time makes no sense.
+    pub fn come_late(&mut self, groups: &[(String, NaiveTime)]) -> Result<(), LateFault> {
+        let mut seen = BTreeSet::new();
+        for (name, time) in groups {
+            let place = self.groups.iter().position(|group| group.name == name.trim());
+            let place = place.or_else(|| self.groups.iter().position(|group| is_called(&group.name, name)));
+            let place = place.ok_or_else(|| LateFault::NoGroup {
+                name: name.clone(),
+                groups: self.groups.iter().map(|group| group.name.clone()).collect(),
+            })?;
+            if !seen.insert(place) {
+                return Err(LateFault::Twice { name: self.groups[place].name.clone() });
+            }
+            self.check_late(&self.groups[place].name, *time)?;
+            self.groups[place].late = Some(*time);
+        }
+        Ok(())
+    }
+
+    /// Leaves out an athlete who is absent; capitals and spaces around the name do not matter.
+    ///
+    /// ```
+    /// let mut session = session_plan::Session::default();
+    /// session.add_athletes(2);
+    /// session.leave_out("2")?;
+    /// assert_eq!(session.late.without, ["2"]);
+    /// # Ok::<(), session_plan::LateFault>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// A [`LateFault`] where nobody is called so, or nobody would be left.
+    pub fn leave_out(&mut self, name: &str) -> Result<(), LateFault> {
+        let name = self.athlete(name).map(|(_, athlete)| athlete.name.clone())?;
+        if !self.late.without.contains(&name) {
+            self.late.without.push(name);
+        }
+        let mut athletes = self.groups.iter().flat_map(|group| &group.athletes);
+        let is_left = |athlete: &Athlete| !self.late.without.contains(&athlete.name);
+        let somebody = athletes.any(is_left) || self.groups.iter().any(|group| group.athletes.is_empty());
+        if somebody { Ok(()) } else { Err(LateFault::NobodyLeft) }
+    }
+
+    /// Lets athletes, by their names, do only the first repetitions of every block.
+    ///
+    /// # Errors
+    ///
+    /// A [`LateFault`] where nobody is called so, somebody is named twice, or does no more anyway.
+    pub fn do_fewer(&mut self, reps: &[(String, u32)]) -> Result<(), LateFault> {
+        let mut seen = BTreeSet::new();
+        for (name, reps) in reps {
+            let (group, athlete) = self.athlete(name)?;
+            let name = athlete.name.clone();
+            let blocks = group.blocks.as_ref().unwrap_or(&self.blocks);
+            let most = blocks.iter().map(workout_notation::Block::count).max().unwrap_or(0);
+            if !seen.insert(name.clone()) {
+                return Err(LateFault::Twice { name });
+            }
+            if *reps >= most {
+                return Err(LateFault::NotFewer { name, reps: *reps, most });
+            }
+            let athletes = self.groups.iter_mut().flat_map(|group| &mut group.athletes);
+            athletes.filter(|athlete| athlete.name == name).for_each(|athlete| athlete.reps = Some(*reps));
+        }
+        Ok(())
+    }
+
+    /// Takes hazards of the venue, by their kinds or words of them, to be in use: from the start on where no time is
+    /// given.
+    ///
+    /// # Errors
+    ///
+    /// A [`LateFault`] where the name fits none or several of them, or one is named twice.
+    pub fn begin_hazards(
+        &mut self,
+        venue: &Venue,
+        hazards: &[(String, Option<NaiveTime>)],
+    ) -> Result<(), LateFault> {
+        let mut seen: Vec<HazardKind> = Vec::new();
+        for (name, from) in hazards {
+            let hazard = venue.hazard_called(name)?;
+            if seen.contains(&hazard) {
+                return Err(LateFault::Twice { name: hazard.to_string() });
+            }
+            from.map_or(Ok(()), |from| self.check_booked(from))?;
+            seen.push(hazard);
+            self.late.hazards.retain(|begun| begun.hazard != hazard);
+            self.late.hazards.push(HazardBegun { hazard, from: *from });
+        }
+        Ok(())
+    }
+
+    /// Closes lanes of the venue; what is to be run in them moves to open ones.
+    ///
+    /// # Errors
+    ///
+    /// A [`LateFault`] where the track has no such lane, or none would be left.
+    pub fn close_lanes(&mut self, venue: &Venue, lanes: &[u8]) -> Result<(), LateFault> {
+        for &lane in lanes {
+            let lane = venue.track().lane_number(lane).map_err(LateFault::Lane)?;
+            if !venue.track().closed_lanes().contains(&lane) && !self.late.closed.contains(&lane) {
+                self.late.closed.push(lane);
+            }
+        }
+        self.late.closed.sort_unstable();
+        let is_open = |course: &Course| {
+            venue.track().open_lanes(*course).iter().any(|lane| !self.late.closed.contains(lane))
+        };
+        if Course::ALL.iter().any(is_open) { Ok(()) } else { Err(LateFault::NoLaneLeft) }
+    }
+
+    /// Leaves out blocks by their numbers, from 1, in the plan that still has them.
+    ///
+    /// # Errors
+    ///
+    /// A [`LateFault`] where the plan has no such block, or none would be left.
+    pub fn skip_blocks(&mut self, plan: &Plan, numbers: &[usize]) -> Result<(), LateFault> {
+        let numbers: BTreeSet<usize> = numbers.iter().copied().collect();
+        for &number in &numbers {
+            let block = number.checked_sub(1).and_then(|place| plan.blocks.get(place));
+            let block = block.ok_or_else(|| LateFault::NoBlock {
+                number,
+                blocks: plan.blocks.iter().map(|block| block.text.trim().to_owned()).collect(),
+            })?;
+            let (at, group, text) = (block.at, block.group.clone(), block.text.trim().to_owned());
+            self.late.skipped.push(SkippedBlock { number, at, group, text });
+        }
+        if numbers.len() < plan.blocks.len() { Ok(()) } else { Err(LateFault::NoBlockLeft) }
+    }
+
+    /// The athlete of a name and their group: as it is written, else whatever its capitals.
+    fn athlete(&self, name: &str) -> Result<(&Group, &Athlete), LateFault> {
+        let athletes = || {
+            self.groups.iter().flat_map(|group| group.athletes.iter().map(move |athlete| (group, athlete)))
+        };
+        let exact = athletes().find(|(_, athlete)| athlete.name == name);
+        let found = exact.or_else(|| athletes().find(|(_, athlete)| is_called(&athlete.name, name)));
+        found.ok_or_else(|| {
+            let names = athletes().map(|(_, athlete)| athlete.name.clone()).collect();
+            LateFault::NoAthlete(NoAthlete { name: name.to_owned(), names })
+        })
+    }
+
+    /// Checks the time at which a group comes.
+    pub(crate) fn check_late(&self, group: &str, time: NaiveTime) -> Result<(), LateFault> {
+        let begins = self.begins().ok_or_else(|| LateFault::NoStart { group: group.to_owned() })?;
+        if time < begins {
+            return Err(LateFault::BeforeStart { group: group.to_owned(), time, begins });
+        }
+        self.check_booked(time)
+    }
+
+    /// Checks that a time is within the booking, where that is known.
+    pub(crate) fn check_booked(&self, time: NaiveTime) -> Result<(), LateFault> {
+        match self.hours {
+            Some(hours) if !(hours.from..hours.to).contains(&time) => {
+                Err(LateFault::OutsideBooking { time, hours })
+            }
+            _ => Ok(()),
+        }
+    }
+}
+
+/// Whether a name is meant, whatever its capitals and the spaces around it.
+fn is_called(name: &str, asked: &str) -> bool {
+    name.trim().to_lowercase() == asked.trim().to_lowercase()
+}

@@ -1,0 +1,101 @@
+//! What has changed since a session was written.
+
+use chrono::NaiveTime;
+use lane_distance::{HazardKind, LaneNumber};
+use serde::Serialize;
+
+use crate::people::session::Session;
+use crate::plan::lane_move::LaneMove;
+
+/// What has changed since a session was written.
+///
+/// In JSON its `kind` names it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind")]
+pub enum Change {
+    /// The session starts at another time.
+    #[serde(rename = "start")]
+    Start {
+        /// When.
+        at: NaiveTime,
+    },
+    /// A group comes later than the others.
+    #[serde(rename = "late")]
+    Late {
+        /// The group.
+        group: String,
+        /// When it begins.
+        at: NaiveTime,
+    },
+    /// Somebody is absent.
+    #[serde(rename = "without")]
+    Without {
+        /// Who it is.
+        athletes: Vec<String>,
+    },
+    /// An athlete does fewer repetitions.
+    #[serde(rename = "reps")]
+    Reps {
+        /// The athlete.
+        athlete: String,
+        /// The most that are done of each block.
+        reps: u32,
+    },
+    /// Lanes have been closed.
+    #[serde(rename = "closed")]
+    Closed {
+        /// The lanes.
+        lanes: Vec<LaneNumber>,
+        /// What the blocks that name them run in instead.
+        moved: Vec<LaneMove>,
+    },
+    /// A hazard has come into use.
+    #[serde(rename = "hazard")]
+    Hazard {
+        /// What it is.
+        hazard: HazardKind,
+        /// From when on; from the start of the session unless given.
+        from: Option<NaiveTime>,
+    },
+    /// A block is left out.
+    #[serde(rename = "skip")]
+    Skip {
+        /// Its number in the plan that had it, from 1.
+        number: usize,
+        /// The block as it was written.
+        block: String,
+        /// The group that would have done it, where it is one.
+        group: Option<String>,
+    },
+}
+
+/// What has changed in a session, with the lanes that its blocks moved to.
+pub(crate) fn changes(session: &Session, moved: Vec<LaneMove>) -> Vec<Change> {
+    let late = &session.late;
+    let mut changes = Vec::new();
+    let booked_from = session.hours.map(|hours| hours.from);
+    changes.extend(late.start.filter(|start| Some(*start) != booked_from).map(|at| Change::Start { at }));
+    for group in &session.groups {
+        let comes = group.late.filter(|late| session.begins().is_some_and(|begins| *late > begins));
+        changes.extend(comes.map(|at| Change::Late { group: group.name.clone(), at }));
+    }
+    if !late.without.is_empty() {
+        changes.push(Change::Without { athletes: late.without.clone() });
+    }
+    let athletes = session.groups.iter().flat_map(|group| &group.athletes);
+    for athlete in athletes.filter(|athlete| !late.without.contains(&athlete.name)) {
+        let fewer = athlete.reps.map(|reps| Change::Reps { athlete: athlete.name.clone(), reps });
+        changes.extend(fewer);
+    }
+    if !late.closed.is_empty() {
+        changes.push(Change::Closed { lanes: late.closed.clone(), moved });
+    }
+    changes
+        .extend(late.hazards.iter().map(|begun| Change::Hazard { hazard: begun.hazard, from: begun.from }));
+    changes.extend(late.skipped.iter().map(|skipped| Change::Skip {
+        number: skipped.number,
+        block: skipped.text.clone(),
+        group: skipped.group.clone(),
+    }));
+    changes
+}
