@@ -78,6 +78,7 @@ fn a_plan_has_the_promised_keys() {
             "finish",
             "go_s",
             "group",
+            "guides",
             "lane",
             "nominal",
             "own_times",

@@ -8,6 +8,7 @@ mod closed_800;
 mod csv;
 mod curve;
 mod evenings;
+mod guides;
 mod hazards;
 mod help;
 mod house_rules;

@@ -54,7 +54,7 @@ pub use plan::plan_block::PlanBlock;
 pub use plan::planner::{plan, replan};
 pub use plan::recovery_remarks::creep_m;
 pub use plan::remark::{Recovery, Remark, SetTakes};
-pub use plan::rep::Rep;
+pub use plan::rep::{Guide, Rep};
 pub use plan::setup_walk::{SetupWalk, USUAL_STRIDE_M};
 pub use plan::split::Split;
 pub use plan::warning::{ClashingRun, Warning};

@@ -81,7 +81,7 @@ fn evening(athletes: usize) -> Vec<Party> {
                 lanes: lanes.clone(),
                 mode: if is_long { Mode::GroupToALane { most: 8 } } else { Mode::default() },
                 runners: (0..own)
-                    .map(|n| Runner { name: n.to_string(), times: times(n), lanes: None })
+                    .map(|n| Runner { name: n.to_string(), times: times(n), ..Runner::default() })
                     .collect(),
                 ..Itinerary::default()
             }

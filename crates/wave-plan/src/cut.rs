@@ -7,7 +7,7 @@ use crate::cutting::{Cuttings, ways_to_cut};
 use crate::error::SquadError;
 use crate::group_lanes::group_lanes;
 use crate::itinerary::{Itinerary, Mode};
-use crate::lane_turns::lane_turns;
+use crate::runner::Runner;
 use crate::slot::Slot;
 use crate::wave::Wave;
 
@@ -50,7 +50,7 @@ fn kept<'m>(waves: impl Iterator<Item = &'m [usize]>, before: &[Option<usize>]) 
 ///
 /// # Errors
 ///
-/// [`SquadError::Pins`] where no cut has a lane for everybody.
+/// [`SquadError::Pins`] or [`SquadError::Beside`] where no cut has a lane for everybody.
 pub(crate) fn cuts<'a>(number: usize, slot: &Slot<'a>, is_exact: bool) -> Result<Cuts<'a>, SquadError> {
     let Slot { party, itinerary: set, before, .. } = *slot;
     let Cuttings { ways, is_all: mut all } = ways_to_cut(set);
@@ -62,7 +62,7 @@ pub(crate) fn cuts<'a>(number: usize, slot: &Slot<'a>, is_exact: bool) -> Result
     let mut seen: HashMap<Vec<usize>, usize> = HashMap::new();
     let mut pinned = Vec::new();
     for way in &ways {
-        if let Some(wave) = way.iter().find(|wave| !has_lanes(set, wave)) {
+        if let Some(wave) = way.iter().find(|wave| !set.has_lanes(wave)) {
             pinned = set.members(wave);
             continue;
         }
@@ -87,6 +87,12 @@ pub(crate) fn cuts<'a>(number: usize, slot: &Slot<'a>, is_exact: bool) -> Result
         }
     }
     if cuts.is_empty() {
+        let mut runners = set.runners.iter().enumerate();
+        let has_none =
+            |(index, runner): &(usize, &Runner)| runner.lanes_beside > 0 && !set.has_lanes(&[*index]);
+        if let Some((_, alone)) = runners.find(has_none) {
+            return Err(SquadError::Beside { name: alone.name.clone(), lanes: alone.lanes_beside + 1 });
+        }
         return Err(SquadError::Pins { names: pinned.iter().map(|runner| runner.name.clone()).collect() });
     }
     Ok(Cuts { cuts, is_all: all })
@@ -118,7 +124,9 @@ impl<'a> WavesMade<'a> {
             let id = (self.number, self.made.len());
             let wave = self.made.entry((number, lane)).or_insert_with(|| {
                 // Who is alone in a lane may have any of them: lanes turn.
-                let lanes = lane.map_or_else(|| self.set.lanes.clone(), |lane| vec![lane]);
+                let beside = self.set.members(members).iter().map(|runner| runner.lanes_beside).max();
+                let of_group = |lane: u8| (lane..=lane.saturating_add(beside.unwrap_or(0))).collect();
+                let lanes = lane.map_or_else(|| self.set.lanes.clone(), of_group);
                 Rc::new(Wave::new((self.party, self.set), id, members.to_vec(), lanes))
             });
             Rc::clone(wave)
@@ -139,7 +147,7 @@ fn likely_orders(set: &Itinerary, way: &[Vec<usize>]) -> Vec<Vec<usize>> {
 
 /// For each runner the first with the same times and lanes.
 fn classes(set: &Itinerary) -> Vec<usize> {
-    let times = |n: usize| (&set.runners[n].times, &set.runners[n].lanes);
+    let times = |n: usize| (&set.runners[n].times, &set.runners[n].lanes, set.runners[n].lanes_beside);
     let first_like = |n: usize| (0..n).find(|&other| times(other) == times(n)).unwrap_or(n);
     (0..set.runners.len()).map(first_like).collect()
 }
@@ -148,18 +156,6 @@ fn classes(set: &Itinerary) -> Vec<usize> {
 fn likeness(classes: &[usize], waves: &[&[usize]]) -> Vec<usize> {
     let of = |&runner: &usize| classes[runner];
     waves.iter().flat_map(|wave| wave.iter().map(of).chain([usize::MAX])).collect()
-}
-
-/// Whether the members of a wave may run at once.
-fn has_lanes(set: &Itinerary, members: &[usize]) -> bool {
-    let runners = set.members(members);
-    match set.mode {
-        Mode::OneToALane { .. } => lane_turns(&runners, &set.lanes, 1).is_some(),
-        Mode::Together => true,
-        Mode::GroupToALane { .. } => {
-            set.lanes.iter().any(|&lane| runners.iter().all(|runner| runner.may_use(lane)))
-        }
-    }
 }
 
 fn permutations(count: usize) -> Vec<Vec<usize>> {

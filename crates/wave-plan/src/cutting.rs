@@ -21,16 +21,12 @@ pub(crate) struct Cuttings {
 /// Cuts the runners of a set, from the fastest to the slowest, into as few waves as can be: those of like
 /// speed run together.
 pub(crate) fn ways_to_cut(set: &Itinerary) -> Cuttings {
-    let mut order: Vec<usize> = (0..set.runners.len()).collect();
-    // Those with the same times stay together, so that nobody waits for another's rest.
-    let first =
-        |n: usize| set.runners[n].times.first().map_or((0.0, 0.0), |times| (times.target_s, times.rest_s));
-    let all_s = |n: usize| set.runners[n].times.iter().map(|times| times.target_s).sum::<f64>();
-    order.sort_by(|&a, &b| {
-        let ((a_s, a_rest_s), (b_s, b_rest_s)) = (first(a), first(b));
-        a_s.total_cmp(&b_s).then(a_rest_s.total_cmp(&b_rest_s)).then(all_s(a).total_cmp(&all_s(b)))
-    });
-    let (sizes, is_all) = sizes(order.len(), set.most_in_wave());
+    let order = set.by_speed();
+    let (sizes, is_all) = if set.takes_lanes_beside() {
+        sizes_that_fit(set, &order)
+    } else {
+        sizes(order.len(), set.most_in_wave())
+    };
     let cut = |sizes: &Vec<usize>| {
         let mut left = order.as_slice();
         let mut wave = |&size: &usize| {
@@ -56,6 +52,54 @@ fn sizes(count: usize, most: usize) -> (Vec<Vec<usize>>, bool) {
         ways = vec![(0..waves).map(|wave| (count + wave) / waves).collect()];
     }
     (ways, is_all)
+}
+
+/// As [`sizes`], where some need more than one lane: of too many ways, the one that fills the waves in turn.
+fn sizes_that_fit(set: &Itinerary, order: &[usize]) -> (Vec<Vec<usize>>, bool) {
+    // Who fits nowhere is in a wave alone, and is found there.
+    let fitting: Vec<usize> = (0..order.len()).map(|from| set.fitting(&order[from..]).max(1)).collect();
+    let mut fewest = vec![0; order.len() + 1];
+    for from in (0..order.len()).rev() {
+        fewest[from] = 1 + fewest[from + fitting[from]];
+    }
+    let mut ways = Vec::new();
+    let is_all = fill(0, fewest[0], &(fitting, fewest), &mut Vec::new(), &mut ways);
+    if !is_all {
+        ways.truncate(1);
+    }
+    (ways, is_all)
+}
+
+/// Cuts the runners from place `from` on into so many waves, given how many fit into a wave from each place on and
+/// how many waves they need; false where there are too many ways.
+fn fill(
+    from: usize,
+    waves: usize,
+    known: &(Vec<usize>, Vec<usize>),
+    sizes: &mut Vec<usize>,
+    ways: &mut Vec<Vec<usize>>,
+) -> bool {
+    let (fitting, fewest) = known;
+    if ways.len() >= MOST_WAYS {
+        return false;
+    }
+    if from == fitting.len() {
+        ways.push(sizes.clone());
+        return true;
+    }
+    for size in (1..=fitting[from]).rev().filter(|size| fewest[from + size] < waves) {
+        // Each of the waves that are left has somebody.
+        if fitting.len() - from - size < waves - 1 || waves == 1 && from + size < fitting.len() {
+            continue;
+        }
+        sizes.push(size);
+        let is_all = fill(from + size, waves - 1, known, sizes, ways);
+        sizes.pop();
+        if !is_all {
+            return false;
+        }
+    }
+    true
 }
 
 /// Takes `spare` places from the waves from `wave` on; false where there are too many ways.

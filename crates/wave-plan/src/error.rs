@@ -70,6 +70,14 @@ pub enum SquadError {
         /// How many there are.
         count: usize,
     },
+    /// A runner needs lanes side by side, and the set has none.
+    #[error("{name} needs {lanes} lanes side by side, and the set has none that are open")]
+    Beside {
+        /// Who it is.
+        name: String,
+        /// How many lanes.
+        lanes: u8,
+    },
     /// Too many runners may use too few lanes.
     #[error("{} cannot run at once: the lanes that they may use are too few", .names.join(", "))]
     Pins {
@@ -123,6 +131,12 @@ fn check_itinerary(itinerary: &Itinerary) -> Result<(), SquadError> {
     for runner in &itinerary.runners {
         if runner.times.is_empty() || runner.times.len() > runs {
             return Err(SquadError::Runs { name: runner.name.clone(), runs: runner.times.len(), of: runs });
+        }
+        if usize::from(runner.lanes_beside) >= MOST_LANES {
+            return Err(SquadError::Number {
+                what: "number of lanes",
+                number: f64::from(runner.lanes_beside) + 1.0,
+            });
         }
         for times in &runner.times {
             let wrong = |what, seconds| Err(SquadError::Time { name: runner.name.clone(), what, seconds });

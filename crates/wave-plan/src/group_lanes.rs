@@ -10,7 +10,7 @@ pub(crate) fn group_lanes(set: &Itinerary, waves: &[&[usize]]) -> Option<Vec<u8>
         .map(|(place, members)| {
             let runners = set.members(members);
             let in_turn = (0..count).map(|lane| (place + lane) % count);
-            in_turn.filter(|&lane| runners.iter().all(|runner| runner.may_use(set.lanes[lane]))).collect()
+            in_turn.filter(|&lane| set.may_all_have(&runners, set.lanes[lane])).collect()
         })
         .collect();
     (waves.len().div_ceil(count)..=waves.len()).find_map(|most| {

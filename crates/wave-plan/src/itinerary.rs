@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::ground::Ground;
+use crate::lane_turns::lane_turns;
 use crate::runner::Runner;
 
 /// What one group does from the first start of a block to its last finish: runs in order, and who runs them.
@@ -83,7 +84,59 @@ impl Itinerary {
 
     /// How many waves it has: as few as can be.
     pub(crate) fn wave_count(&self) -> usize {
-        self.runners.len().div_ceil(self.most_in_wave())
+        if !self.takes_lanes_beside() {
+            return self.runners.len().div_ceil(self.most_in_wave());
+        }
+        let order = self.by_speed();
+        let mut left = order.as_slice();
+        let mut waves = 0;
+        while !left.is_empty() {
+            left = &left[self.fitting(left).max(1)..];
+            waves += 1;
+        }
+        waves
+    }
+
+    /// Whether somebody takes a lane beside their own, so that fewer than there are lanes can run at once.
+    pub(crate) fn takes_lanes_beside(&self) -> bool {
+        let is_one_to_a_lane = matches!(self.mode, Mode::OneToALane { .. });
+        is_one_to_a_lane && self.runners.iter().any(|runner| runner.lanes_beside > 0)
+    }
+
+    /// How many of some runners, from the first on, can run in one wave.
+    pub(crate) fn fitting(&self, runners: &[usize]) -> usize {
+        let most = self.most_in_wave().min(runners.len());
+        (0..=most).rev().find(|&count| self.has_lanes(&runners[..count])).unwrap_or(0)
+    }
+
+    /// Whether the members of a wave may run at once.
+    pub(crate) fn has_lanes(&self, members: &[usize]) -> bool {
+        let runners = self.members(members);
+        match self.mode {
+            Mode::OneToALane { .. } => lane_turns(&runners, &self.lanes, 1).is_some(),
+            Mode::Together => true,
+            Mode::GroupToALane { .. } => self.lanes.iter().any(|&lane| self.may_all_have(&runners, lane)),
+        }
+    }
+
+    /// Whether a group may have a lane.
+    pub(crate) fn may_all_have(&self, runners: &[&Runner], lane: u8) -> bool {
+        runners.iter().all(|runner| runner.may_have(lane, &self.lanes))
+    }
+
+    /// The runners from the fastest to the slowest. Those with the same times stay together, so that nobody waits for
+    /// another's rest.
+    pub(crate) fn by_speed(&self) -> Vec<usize> {
+        let mut order: Vec<usize> = (0..self.runners.len()).collect();
+        let first = |n: usize| {
+            self.runners[n].times.first().map_or((0.0, 0.0), |times| (times.target_s, times.rest_s))
+        };
+        let all_s = |n: usize| self.runners[n].times.iter().map(|times| times.target_s).sum::<f64>();
+        order.sort_by(|&a, &b| {
+            let ((a_s, a_rest_s), (b_s, b_rest_s)) = (first(a), first(b));
+            a_s.total_cmp(&b_s).then(a_rest_s.total_cmp(&b_rest_s)).then(all_s(a).total_cmp(&all_s(b)))
+        });
+        order
     }
 
     /// How many starts it has at most.

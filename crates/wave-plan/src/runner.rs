@@ -9,6 +9,8 @@ pub struct Runner {
     pub times: Vec<RunTimes>,
     /// The lanes that the runner may use, if not all: after an injury, no tight bends.
     pub lanes: Option<Vec<u8>>,
+    /// How many lanes next to the runner's own, on its outside, are taken as well: one for a guide.
+    pub lanes_beside: u8,
 }
 
 /// The times of one run of a runner.
@@ -30,7 +32,7 @@ impl RunTimes {
 impl Runner {
     /// A runner who may use every lane, with the same times in each of `runs` runs.
     pub fn new(name: impl Into<String>, runs: usize, target_s: f64, rest_s: f64) -> Self {
-        Self { name: name.into(), times: vec![RunTimes { target_s, rest_s }; runs], lanes: None }
+        Self { name: name.into(), times: vec![RunTimes { target_s, rest_s }; runs], ..Self::default() }
     }
 
     /// How long the runner needs for all runs, with nobody in the way, in seconds.
@@ -46,5 +48,15 @@ impl Runner {
 
     pub(crate) fn may_use(&self, lane: u8) -> bool {
         self.lanes.as_ref().is_none_or(|own| own.contains(&lane))
+    }
+
+    /// The lanes that are taken where the runner has this one.
+    pub(crate) fn takes(&self, lane: u8) -> impl Iterator<Item = u8> {
+        lane..=lane.saturating_add(self.lanes_beside)
+    }
+
+    /// Whether the runner may have this lane, with those beside it, of some lanes.
+    pub(crate) fn may_have(&self, lane: u8, lanes: &[u8]) -> bool {
+        self.may_use(lane) && self.takes(lane).all(|taken| lanes.contains(&taken))
     }
 }

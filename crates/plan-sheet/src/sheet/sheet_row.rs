@@ -113,7 +113,7 @@ impl SheetRow {
             round.map(|round| split(round, format!("{} m", metres(round.from_start_m)))).collect()
         };
         let own_time = |own: &session_plan::OwnTime| SheetTime {
-            athlete: called(&own.athlete),
+            athlete: called(rep, &own.athlete),
             target: clock(own.target_s),
             splits: round(&own.splits),
         };
@@ -123,7 +123,7 @@ impl SheetRow {
             set: rep.set,
             wave: rep.wave,
             lane: rep.lane,
-            athletes: rep.athletes.iter().map(|name| called(name)).collect(),
+            athletes: rep.athletes.iter().map(|name| called(rep, name)).collect(),
             names: rep.athletes.clone(),
             metres: distance(rep.distance_m, rep.plus_minus_m),
             distance_m: rep.distance_m,
@@ -169,9 +169,17 @@ fn spoken(plan: &Plan, mark: &str) -> String {
     known.map_or_else(|| mark.to_owned(), Mark::spoken)
 }
 
-/// An athlete's name; one who has only a number is called by it, so that it is not taken for a lane's.
-fn called(name: &str) -> String {
-    if name.chars().all(|letter| letter.is_ascii_digit()) { format!("No. {name}") } else { name.to_owned() }
+/// An athlete's name, with the guide's; one who has only a number is called by it, so that it is not taken for a lane's.
+fn called(rep: &Rep, name: &str) -> String {
+    let alone = if name.chars().all(|letter| letter.is_ascii_digit()) {
+        format!("No. {name}")
+    } else {
+        name.to_owned()
+    };
+    match rep.guides.iter().find(|guided| guided.athlete == name) {
+        Some(guided) => format!("{alone} with {}", guided.guide),
+        None => alone,
+    }
 }
 
 /// A distance, with its uncertainty where that matters on the ground.

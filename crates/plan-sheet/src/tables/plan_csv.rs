@@ -28,6 +28,7 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
         .with("wave", |row| row.2.wave)
         .with("athletes", |row| row.2.athletes.join(", "))
         .with("lane", |row| row.2.lane)
+        .with("guides", |row| guides(row.2))
         .with("course", |row| row.2.course.to_string())
         .with("distance_m", |row| row.2.distance_m)
         .with("plus_minus_m", |row| row.2.plus_minus_m)
@@ -47,6 +48,12 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
         .with("time_s", |_| Cell::default())
         .with("cautions", |row| caution::all(&row.2.cautions).join("; "))
         .table(&rows)
+}
+
+/// Such as `Ben (lane 4)`.
+fn guides(rep: &Rep) -> String {
+    let guides = rep.guides.iter().map(|guided| format!("{} (lane {})", guided.guide, guided.lane));
+    guides.collect::<Vec<_>>().join(", ")
 }
 
 fn splits(rep: &Rep) -> String {

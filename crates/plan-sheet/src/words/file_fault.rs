@@ -91,6 +91,14 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
             };
             helped(format!("two {who} are called `{name}`"), help)
         }
+        FileFaultKind::GuideAlone(guide) => helped(
+            format!("{guide} guides nobody"),
+            format!("name the athlete as well, for example `{{ name: Ada, guide: {guide} }}`"),
+        ),
+        FileFaultKind::GuideTwice(guide) => helped(
+            format!("{guide} guides, and has another run at the same time"),
+            "name each guide once, and not among the athletes",
+        ),
         FileFaultKind::TargetTooSlow { distance_m, target_s } => helped(
             format!("{} m in {} is slower than walking", metres(*distance_m), clock(*target_s)),
             "write the distance and its time, for example `targets: { 200: 30, 1000: 3:20 }`",

@@ -2,6 +2,7 @@
 
 use lane_distance::{LandmarkError, LaneError, SearchError};
 use session_plan::PlanFault;
+use wave_plan::SquadError;
 use workout_notation::MOST_REPS;
 
 use crate::words::fault::{helped, plain};
@@ -94,6 +95,9 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
             format!("the session has more than {MOST_REPS} repetitions"),
             "split it into several sessions",
         ),
+        PlanFault::Squad(error @ SquadError::Beside { .. }) => {
+            helped(error.to_string(), "name lanes side by side, for example `in lanes 2-5`")
+        }
         PlanFault::Squad(error) => plain(error.to_string()),
         PlanFault::NotARun => helped("this is not a run", "write for example `150 in lane 2`"),
         PlanFault::NoFinish => helped("a run by time has no finish", "write a distance"),

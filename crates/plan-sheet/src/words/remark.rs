@@ -74,6 +74,7 @@ pub(crate) fn remark(remark: &Remark) -> String {
             };
             format!("Go times are about right only: {without} given.")
         }
+        Remark::GuideBeside { athlete, guide } => format!("{guide} runs one lane outside {athlete}."),
         Remark::WavesKept { kept, of } => format!("{kept} of {of} keep their wave."),
         Remark::Waves { sizes, lanes, takes } => {
             let takes = takes.as_ref().map_or_else(String::new, |takes| {

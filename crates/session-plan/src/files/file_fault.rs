@@ -93,6 +93,10 @@ pub enum FileFaultKind {
     EmptyName(Named),
     /// A name that another athlete or group has.
     SameName(Named, String),
+    /// A guide with nobody to guide: no athlete is named.
+    GuideAlone(String),
+    /// A guide who is an athlete of the session as well, or guides somebody else too.
+    GuideTwice(String),
     /// A target that is no speed to run at.
     TargetTooSlow {
         /// The distance, in metres.

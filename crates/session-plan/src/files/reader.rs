@@ -323,7 +323,12 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
             }
             Err(Stop::Missing(key)) => {
                 let at = self.child(Key::from(key), self.node).at;
-                Err(Stop::Without(Box::new(self.fault(at, FileFaultKind::MissingKey(key)))))
+                let guide = self.node.get(&Key::from("guide")).and_then(Node::written);
+                let kind = match guide.filter(|_| name == ATHLETE) {
+                    Some(guide) => FileFaultKind::GuideAlone(guide.to_owned()),
+                    None => FileFaultKind::MissingKey(key),
+                };
+                Err(Stop::Without(Box::new(self.fault(at, kind))))
             }
             read => read,
         }

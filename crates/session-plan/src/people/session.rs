@@ -103,6 +103,8 @@ pub struct Athlete {
     pub lanes: Option<Vec<u8>>,
     /// How many repetitions of each block the athlete does, if not all.
     pub reps: Option<u32>,
+    /// Who guides the athlete, in the next lane on the outside.
+    pub guide: Option<String>,
 }
 
 /// A run is of the distance of a target where they differ by no more than this, in metres.

@@ -108,6 +108,11 @@ impl<'a> Crew<'a> {
 }
 
 impl Entrant<'_> {
+    /// How many lanes it needs next to its own, for a guide.
+    pub(crate) fn lanes_beside(&self) -> u8 {
+        u8::from(self.athlete.is_some_and(|athlete| athlete.guide.is_some()))
+    }
+
     pub(crate) fn name(&self) -> &str {
         self.athlete.map_or("", |athlete| &athlete.name)
     }

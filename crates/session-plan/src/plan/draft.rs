@@ -166,7 +166,10 @@ impl<'a> Draft<'a> {
             // Who goes on along a lane comes to the next start in it: nobody changes lanes, and all go together.
             draft.goes_on =
                 draft.steps.iter().any(|step| step.recovery.and_then(RecoveryKind::on_m).is_some());
-            let each = draft.entrants.len().div_ceil(draft.lanes.len().max(1));
+            let each = (draft.entrants.iter())
+                .map(|entrant| 1 + usize::from(entrant.lanes_beside()))
+                .sum::<usize>()
+                .div_ceil(draft.lanes.len().max(1));
             let by_recovery = match each {
                 _ if !draft.goes_on => by_distance,
                 0 | 1 => Mode::OneToALane { most: None },
@@ -217,6 +220,7 @@ impl<'a> Draft<'a> {
             name: entrant.name().to_owned(),
             times: timings.iter().map(|timing| timing.times).collect(),
             lanes: entrant.athlete.and_then(|athlete| athlete.lanes.clone()),
+            lanes_beside: entrant.lanes_beside(),
         };
         Itinerary {
             after_s,

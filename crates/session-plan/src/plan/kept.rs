@@ -78,23 +78,31 @@ impl Kept {
             Mode::GroupToALane { most } => most,
             Mode::OneToALane { .. } | Mode::Together => 1,
         };
+        let takes =
+            |member: usize, lane: u8| lane..=lane.saturating_add(draft.entrants[member].lanes_beside());
         let may_use = |member: usize, lane: u8| {
             let own = draft.entrants[member].athlete.and_then(|athlete| athlete.lanes.as_ref());
-            lanes.contains(&lane) && own.is_none_or(|own| own.contains(&lane))
+            takes(member, lane).all(|taken| lanes.contains(&taken))
+                && own.is_none_or(|own| own.contains(&lane))
         };
         let mut found: Vec<Option<u8>> = vec![None; members.len()];
-        let is_free = |found: &[Option<u8>], lane: u8| {
-            found.iter().filter(|known| **known == Some(lane)).count() < most
+        let is_free = |found: &[Option<u8>], member: usize, lane: u8| {
+            let known = members.iter().zip(found).filter_map(|(&other, lane)| Some(takes(other, (*lane)?)));
+            let is_taken = |others: &std::ops::RangeInclusive<u8>| {
+                others.start() <= takes(member, lane).end() && takes(member, lane).start() <= others.end()
+            };
+            known.filter(|others| if most > 1 { *others.start() == lane } else { is_taken(others) }).count()
+                < most
         };
         for (place, &member) in members.iter().enumerate() {
             let before = self.before(draft.at, draft.entrants[member].name());
             let lane = before.and_then(|before| before.lanes.get(&run).copied());
-            found[place] = lane.filter(|&lane| may_use(member, lane) && is_free(&found, lane));
+            found[place] = lane.filter(|&lane| may_use(member, lane) && is_free(&found, member, lane));
         }
         for (place, &member) in members.iter().enumerate().filter(|(place, _)| turned.get(*place).is_some()) {
             if found[place].is_none() {
                 let mut others = std::iter::once(turned[place]).chain(lanes.iter().copied());
-                found[place] = others.find(|&lane| may_use(member, lane) && is_free(&found, lane));
+                found[place] = others.find(|&lane| may_use(member, lane) && is_free(&found, member, lane));
             }
         }
         found.into_iter().collect()

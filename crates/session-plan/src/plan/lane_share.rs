@@ -40,7 +40,10 @@ pub(crate) fn share_out(crews: &[&[Draft<'_>]]) -> Vec<Vec<Vec<u8>>> {
         let still = sharing.len() - place - 1;
         // Pace groups need a lane each and no more; sprinters share what is left by their numbers.
         let needs = |draft: &Draft<'_>| match draft.mode {
-            Mode::GroupToALane { most } => draft.entrants.len().div_ceil(most.max(1)),
+            Mode::GroupToALane { most } => {
+                let beside = draft.entrants.iter().map(|entrant| usize::from(entrant.lanes_beside())).max();
+                draft.entrants.len().div_ceil(most.max(1)) + beside.unwrap_or(0)
+            }
             Mode::OneToALane { .. } | Mode::Together => {
                 (free.len() * runners(crew)).div_ceil(athletes.max(1))
             }

@@ -114,6 +114,14 @@ pub enum Remark {
         /// Of how many.
         of: usize,
     },
+    /// An athlete runs with a guide in the next lane on the outside.
+    #[serde(rename = "guide beside")]
+    GuideBeside {
+        /// The athlete.
+        athlete: String,
+        /// The guide.
+        guide: String,
+    },
     /// How a squad is cut into waves.
     #[serde(rename = "waves")]
     Waves {

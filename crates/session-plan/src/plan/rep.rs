@@ -26,6 +26,8 @@ pub struct Rep {
     pub group: Option<String>,
     /// The athletes who run it.
     pub athletes: Vec<String>,
+    /// Their guides, each in the next lane on the outside.
+    pub guides: Vec<Guide>,
     /// The wave that runs it, from 1.
     pub wave: u32,
     /// The lane.
@@ -110,6 +112,7 @@ impl Rep {
             set: 0,
             group: None,
             athletes: Vec::new(),
+            guides: Vec::new(),
             wave: 1,
             lane: pair.start.lane,
             course: pair.start.course,
@@ -149,6 +152,17 @@ impl Rep {
         self.rest_s = times.rest_s;
         self.is_about = times.is_about && (times.go_s.is_some() || times.done_s.is_some());
     }
+}
+
+/// Who guides an athlete, and in which lane.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Guide {
+    /// The athlete.
+    pub athlete: String,
+    /// The guide.
+    pub guide: String,
+    /// The guide's lane.
+    pub lane: u8,
 }
 
 /// When a run starts and ends.

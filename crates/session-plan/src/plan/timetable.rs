@@ -11,7 +11,7 @@ use crate::plan::kept::Kept;
 use crate::plan::own_time::{ALIKE_S, LAP_M, OwnTime};
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::remark::{Remark, SetTakes};
-use crate::plan::rep::{Rep, RepTimes};
+use crate::plan::rep::{Guide, Rep, RepTimes};
 use crate::plan::split::splits;
 
 /// A block that takes this many times as long as one athlete alone deserves a remark.
@@ -152,6 +152,13 @@ impl Timetable<'_> {
             let entrants = || members.iter().map(|&member| &draft.entrants[member]);
             rep.group = entrants().find_map(|entrant| entrant.group).map(|group| group.name.clone());
             rep.athletes = entrants().filter_map(|entrant| Some(entrant.athlete?.name.clone())).collect();
+            rep.guides = entrants()
+                .filter_map(|entrant| {
+                    let athlete = entrant.athlete?;
+                    let (guide, lane) = (athlete.guide.clone()?, lane + entrant.lanes_beside());
+                    Some(Guide { athlete: athlete.name.clone(), guide, lane })
+                })
+                .collect();
             reps.push(rep);
         }
     }
@@ -199,6 +206,12 @@ impl Timetable<'_> {
             // That everybody keeps theirs needs no word.
             if kept < before.len() {
                 remarks.push(Remark::WavesKept { kept, of: before.len() });
+            }
+        }
+        for athlete in draft.entrants.iter().filter_map(|entrant| entrant.athlete) {
+            if let Some(guide) = &athlete.guide {
+                let (athlete, guide) = (athlete.name.clone(), guide.clone());
+                remarks.push(Remark::GuideBeside { athlete, guide });
             }
         }
         if draft.mode != Mode::Together {

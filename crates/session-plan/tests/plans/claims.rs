@@ -67,7 +67,7 @@ fn itinerary(plan: &Plan, planned: &Planned<'_>, after_s: f64) -> Option<Itinera
             RunTimes { target_s, rest_s: step.cycle_s(|metres| athlete.target_s(metres)) - target_s }
         };
         let times = asked.steps.iter().map(times).collect();
-        Runner { name: athlete.name.clone(), times, lanes: None }
+        Runner { name: athlete.name.clone(), times, ..Runner::default() }
     };
     let runners: Vec<Runner> = groups.iter().flat_map(|group| &group.athletes).map(runner).collect();
     let metres = asked.steps.iter().filter_map(|step| match step.length {

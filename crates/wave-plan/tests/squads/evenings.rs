@@ -120,7 +120,7 @@ fn block(dice: &mut Dice, size: &Size, lanes: &[u8], runners: u64, shortest_m: f
         if some_stop {
             times.truncate(dice.whole(1, times.len() as u64 + 2) as usize);
         }
-        Runner { name: n.to_string(), times, lanes: None }
+        Runner { name: n.to_string(), times, ..Runner::default() }
     };
     let runners = (0..runners).map(runner).collect();
     Itinerary {

@@ -53,7 +53,12 @@ fn times(runs: usize) -> impl Strategy<Value = Vec<RunTimes>> {
 
 fn runner(runs: usize) -> impl Strategy<Value = Runner> {
     let lanes = prop::option::weighted(0.2, lanes());
-    (times(runs), lanes).prop_map(|(times, lanes)| Runner { name: "Ada".to_owned(), times, lanes })
+    (times(runs), lanes).prop_map(|(times, lanes)| Runner {
+        name: "Ada".to_owned(),
+        times,
+        lanes,
+        ..Runner::default()
+    })
 }
 
 fn stretch() -> impl Strategy<Value = Option<Stretch>> {

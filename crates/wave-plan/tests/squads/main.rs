@@ -1,5 +1,6 @@
 //! Evenings: what is planned keeps every promise, and ends as early as can be.
 
+mod beside;
 mod checker;
 mod dice;
 mod evenings;

@@ -61,6 +61,9 @@ pub(crate) struct AthleteSpec {
     /// How many repetitions of each block the athlete does, if not all.
     #[serde(default)]
     pub(crate) reps: Option<u8>,
+    /// Who guides the athlete, in the next lane on the outside.
+    #[serde(default)]
+    pub(crate) guide: Option<String>,
 }
 
 fn athletes(generator: &mut SchemaGenerator) -> Schema {
@@ -82,6 +85,7 @@ impl AthleteSpec {
             targets: self.targets.iter().map(|(distance, time)| (distance.0, time.0)).collect(),
             lanes: self.lanes.clone(),
             reps: self.reps.map(u32::from),
+            guide: self.guide.clone(),
         }
     }
 }

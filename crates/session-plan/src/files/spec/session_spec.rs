@@ -185,7 +185,13 @@ impl SessionSpec {
         if self.blocks.is_empty() && !has_own_blocks {
             faults.push((vec![Key::from("blocks")], FileFaultKind::NoBlocks));
         }
-        let (mut groups, mut athletes) = (Vec::new(), Vec::new());
+        let (mut groups, mut athletes, mut guides) = (Vec::new(), Vec::new(), Vec::new());
+        let names: Vec<&str> = self
+            .groups
+            .iter()
+            .flat_map(|group| &group.athletes)
+            .map(|athlete| athlete.name.as_str())
+            .collect();
         for (index, group) in self.groups.iter().enumerate() {
             let at = vec![Key::from("groups"), Key::from(index)];
             let name = [at.as_slice(), &[Key::from("name")]].concat();
@@ -193,6 +199,15 @@ impl SessionSpec {
             for (place, athlete) in group.athletes.iter().enumerate() {
                 let name = [at.as_slice(), &[Key::from("athletes"), Key::from(place)]].concat();
                 check_name(&athlete.name, Named::Athlete, name.clone(), &mut athletes, &mut faults);
+                if let Some(guide) = &athlete.guide {
+                    let at = [name.as_slice(), &[Key::from("guide")]].concat();
+                    if is_blank(guide) {
+                        faults.push((at, FileFaultKind::EmptyName(Named::Athlete)));
+                    } else if names.contains(&guide.as_str()) || guides.contains(&guide.as_str()) {
+                        faults.push((at, FileFaultKind::GuideTwice(guide.clone())));
+                    }
+                    guides.push(guide.as_str());
+                }
                 for (RaceDistance(distance_m), Time(target_s)) in &athlete.targets {
                     // What stands in for a distance that cannot be read is shorter than any race.
                     if *distance_m >= SHORTEST_RACE_M && *target_s > slowest_s(*distance_m) {
