@@ -155,9 +155,32 @@ impl Venue {
     /// The track with the hazards that are in use at some time of these hours; where they are not
     /// known, every hazard is taken to be in use.
     pub fn track_at(&self, hours: Option<&Hours>) -> Track {
-        let mut in_use = self.hazard_hours.iter().map(|hazard| {
-            hazard.is_empty() || hours.is_none_or(|hours| hazard.iter().any(|used| used.overlaps(hours)))
-        });
+        match hours {
+            Some(hours) => self.track_with(&self.in_use(hours)),
+            None => self.track.clone(),
+        }
+    }
+
+    /// Which hazards are in use at some time of these hours, each by its place on the track.
+    pub(crate) fn in_use(&self, hours: &Hours) -> Vec<bool> {
+        let is_used =
+            |hazard: &Vec<Hours>| hazard.is_empty() || hazard.iter().any(|used| used.overlaps(hours));
+        self.hazard_hours.iter().map(is_used).collect()
+    }
+
+    /// The track with these hazards only.
+    pub(crate) fn track_with(&self, in_use: &[bool]) -> Track {
+        let mut in_use = in_use.iter().copied();
         self.track.clone().with_hazards(|_| in_use.next().unwrap_or(true))
+    }
+
+    /// Which hazards are in use at all times, each by its place on the track.
+    pub(crate) fn always_in_use(&self) -> Vec<bool> {
+        self.hazard_hours.iter().map(Vec::is_empty).collect()
+    }
+
+    /// Whether some hazard is in use at some times and not at others.
+    pub(crate) fn has_hours(&self) -> bool {
+        self.hazard_hours.iter().any(|hours| !hours.is_empty())
     }
 }

@@ -1,5 +1,7 @@
 //! A block laid out for those who do it, before it has times.
 
+use std::sync::Arc;
+
 use lane_distance::{Course, LaneNumber, Pair, Spot, Track};
 use wave_plan::{Ground, Itinerary, Mode, Runner, Stretch};
 use workout_notation::{Block, RecoveryKind, RunKind, Spanned, Step};
@@ -27,6 +29,8 @@ const FINISH_LINE_FROM_M: f64 = 120.0;
 
 /// A block laid out for those who do it.
 pub(crate) struct Draft<'a> {
+    /// The track with the hazards in use while it is run.
+    pub(crate) track: Arc<Track>,
     pub(crate) at: BlockAt,
     pub(crate) block: &'a Block,
     pub(crate) steps: Vec<Step<'a>>,
@@ -71,11 +75,12 @@ impl<'a> Draft<'a> {
     /// A [`PlanFault`] where a lane is missing or closed, or a run does not fit.
     pub(crate) fn new(
         venue: &Venue,
-        track: &Track,
+        ground: Arc<Track>,
         crew: &Crew<'a>,
         (at, block): (BlockAt, &'a Block),
         warnings: &mut Vec<Warning>,
     ) -> Planned<Self> {
+        let track = ground.as_ref();
         let steps = block.steps();
         let first = steps.first().ok_or_else(|| PlanFault::NotARun.at(0..block.text.len()))?;
         let starts_together = first.together.is_some();
@@ -141,6 +146,7 @@ impl<'a> Draft<'a> {
             lanes.push(DraftLane { lane, runs });
         }
         let mut draft = Self {
+            track: Arc::clone(&ground),
             at,
             block,
             entrants,
@@ -202,7 +208,8 @@ impl<'a> Draft<'a> {
     }
 
     /// What the schedule needs to know of it: how long something else is done first, and the lanes that it may use.
-    pub(crate) fn itinerary(&self, track: &Track, after_s: f64, lanes: Vec<u8>) -> Itinerary {
+    pub(crate) fn itinerary(&self, after_s: f64, lanes: Vec<u8>) -> Itinerary {
+        let track = self.track.as_ref();
         let stretch = |run: usize| {
             let pairs = || self.lanes.iter().filter_map(move |lane| Some((lane.lane, lane.runs[run]?.pair)));
             let distance_m = pairs().map(|(_, pair)| pair.distance_m).reduce(f64::max)?;

@@ -1,5 +1,8 @@
 //! The blocks of all crews, each crew on a clock of its own.
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
 use lane_distance::Track;
 use wave_plan::{EveningPlan, ItineraryPlan, Party, SquadError, plan_evening};
 use workout_notation::{Block, Body, MOST_REPS};
@@ -8,6 +11,7 @@ use crate::people::session::{BETWEEN_BLOCKS_S, Session};
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
 use crate::plan::crew::{Crew, crews};
+use crate::plan::day_track::DayTrack;
 use crate::plan::draft::Draft;
 use crate::plan::fault::{PlanError, PlanFault};
 use crate::plan::kept::Kept;
@@ -50,59 +54,140 @@ struct Laid<'a> {
 /// Every block that cannot be laid out.
 pub(crate) fn evening(
     venue: &Venue,
-    track: &Track,
+    day: &DayTrack<'_>,
     session: &Session,
     kept: &Kept,
     trial: Option<&Trial>,
 ) -> Result<Evening, Vec<PlanError>> {
-    let mut evening = Evening::default();
-    let mut errors = Vec::new();
-    let mut reps = 0;
-    let mut laid = Vec::new();
-    for crew in crews(session, trial) {
-        laid.push(lay_out(venue, track, crew, &mut reps, &mut evening.warnings, &mut errors));
-    }
-    if !errors.is_empty() {
-        return Err(errors);
-    }
-    let moved = laid.iter().flat_map(|laid| laid.drafts.iter().flat_map(|draft| draft.moved.iter().cloned()));
-    evening.moved.extend(moved);
-    let drafts: Vec<&[Draft<'_>]> = laid.iter().map(|laid| laid.drafts.as_slice()).collect();
-    let mut lanes = share_out(&drafts);
-    let mut planned = schedule(track, session, &laid, &lanes, kept).or_else(|_| {
-        // Somebody who may not use every lane can need one of another crew's share.
-        lanes = own_lanes(&drafts);
-        schedule(track, session, &laid, &lanes, kept).map_err(|error| vec![error])
+    let attempt = |in_use: &InUse| Attempt::new(venue, day, session, kept, trial, in_use);
+    let mut in_use = InUse { usual: day.booked(), of_draft: BTreeMap::new() };
+    let mut found = attempt(&in_use).or_else(|errors| {
+        // What is in use at the other end of the booking need not be in the way.
+        in_use.usual = day.always();
+        if day.has_hours() { attempt(&in_use).map_err(|_| errors) } else { Err(errors) }
     })?;
-    for ((laid, lanes), planned) in laid.iter().zip(&lanes).zip(&mut planned) {
-        for ((draft, lanes), planned) in laid.drafts.iter().zip(lanes).zip(planned) {
-            kept.keep_lanes(draft, lanes, planned);
+    // A plan shows when each block is run, and that shows which hazards are in use then.
+    for pass in 0..MOST_PASSES {
+        let needed = found.hazards(day);
+        let is_settled = |(at, needed): &((usize, usize), Vec<bool>)| {
+            let used = in_use.of(*at);
+            if pass == 0 { used == needed } else { covers(used, needed) }
+        };
+        if !day.has_hours() || needed.iter().all(is_settled) {
+            break;
         }
+        for (at, needed) in needed {
+            let used = in_use.of_draft.entry(at).or_insert_with(|| vec![false; needed.len()]);
+            used.iter_mut().zip(needed).for_each(|(used, needed)| *used |= needed);
+        }
+        found = attempt(&in_use)?;
     }
-    let mut begun: Vec<(f64, PlanBlock)> = Vec::new();
-    let mut ends_s = Some(0.0_f64);
-    for ((laid, lanes), planned) in laid.iter().zip(&lanes).zip(&planned) {
-        let (now_s, is_about) = tell(track, laid, lanes, planned, kept, &mut begun);
-        let is_known = !is_about || shows_estimates(session, &laid.crew);
-        ends_s = ends_s.filter(|_| is_known).map(|ends_s| ends_s.max(now_s));
-        evening.is_about |= is_about;
-        if laid.has_break && is_known && session.between_blocks_s.is_none() {
-            let assumed = Warning::BreakAssumed { break_s: BETWEEN_BLOCKS_S };
-            if !evening.warnings.contains(&assumed) {
-                evening.warnings.push(assumed);
+    Ok(found.tell(day, session, kept))
+}
+
+/// How often blocks are laid out anew because other hazards are in use when they are run.
+const MOST_PASSES: usize = 4;
+
+/// The hazards that blocks are laid out with.
+struct InUse {
+    usual: Vec<bool>,
+    /// Those of drafts whose time is known, by crew and draft.
+    of_draft: BTreeMap<(usize, usize), Vec<bool>>,
+}
+
+impl InUse {
+    fn of(&self, at: (usize, usize)) -> &[bool] {
+        self.of_draft.get(&at).unwrap_or(&self.usual)
+    }
+}
+
+fn covers(used: &[bool], needed: &[bool]) -> bool {
+    used.iter().zip(needed).all(|(used, needed)| *used || !needed)
+}
+
+/// Blocks laid out and scheduled.
+struct Attempt<'a> {
+    laid: Vec<Laid<'a>>,
+    lanes: Vec<Vec<Vec<u8>>>,
+    planned: Vec<Vec<ItineraryPlan>>,
+    warnings: Vec<Warning>,
+}
+
+impl<'a> Attempt<'a> {
+    fn new(
+        venue: &Venue,
+        day: &DayTrack<'_>,
+        session: &'a Session,
+        kept: &Kept,
+        trial: Option<&'a Trial>,
+        in_use: &InUse,
+    ) -> Result<Self, Vec<PlanError>> {
+        let (mut warnings, mut errors) = (Vec::new(), Vec::new());
+        let mut reps = 0;
+        let mut laid = Vec::new();
+        for (number, crew) in crews(session, trial).into_iter().enumerate() {
+            let track = |draft: usize| day.with(in_use.of((number, draft)));
+            laid.push(lay_out(venue, &track, crew, &mut reps, &mut warnings, &mut errors));
+        }
+        if !errors.is_empty() {
+            return Err(errors);
+        }
+        let drafts: Vec<&[Draft<'_>]> = laid.iter().map(|laid| laid.drafts.as_slice()).collect();
+        let mut lanes = share_out(&drafts);
+        let mut planned = schedule(session, &laid, &lanes, kept).or_else(|_| {
+            // Somebody who may not use every lane can need one of another crew's share.
+            lanes = own_lanes(&drafts);
+            schedule(session, &laid, &lanes, kept).map_err(|error| vec![error])
+        })?;
+        for ((laid, lanes), planned) in laid.iter().zip(&lanes).zip(&mut planned) {
+            for ((draft, lanes), planned) in laid.drafts.iter().zip(lanes).zip(planned) {
+                kept.keep_lanes(draft, lanes, planned);
             }
         }
+        Ok(Self { laid, lanes, planned, warnings })
     }
-    begun.sort_by(|a, b| a.0.total_cmp(&b.0));
-    evening.blocks = begun.into_iter().map(|(_, block)| block).collect();
-    // A session of notes alone, or of nothing, has no end worth telling.
-    evening.ends_s = ends_s.filter(|ends_s| *ends_s > 0.0);
-    Ok(evening)
+
+    /// The hazards in use while each draft of each crew is run.
+    fn hazards(&self, day: &DayTrack<'_>) -> Vec<((usize, usize), Vec<bool>)> {
+        let of_crew = |(crew, planned): (usize, &Vec<ItineraryPlan>)| {
+            let of_draft = |(draft, planned): (usize, &ItineraryPlan)| {
+                ((crew, draft), day.during(planned.begins_s, planned.end_s))
+            };
+            planned.iter().enumerate().map(of_draft).collect::<Vec<_>>()
+        };
+        self.planned.iter().enumerate().flat_map(of_crew).collect()
+    }
+
+    /// The blocks with their times.
+    fn tell(self, day: &DayTrack<'_>, session: &Session, kept: &Kept) -> Evening {
+        let drafts = self.laid.iter().flat_map(|laid| &laid.drafts);
+        let moved = drafts.flat_map(|draft| draft.moved.iter().cloned()).collect();
+        let mut evening = Evening { warnings: self.warnings, moved, ..Evening::default() };
+        let mut begun: Vec<(f64, PlanBlock)> = Vec::new();
+        let mut ends_s = Some(0.0_f64);
+        for ((laid, lanes), planned) in self.laid.iter().zip(&self.lanes).zip(&self.planned) {
+            let (now_s, is_about) = tell(day, laid, lanes, planned, kept, &mut begun);
+            let is_known = !is_about || shows_estimates(session, &laid.crew);
+            ends_s = ends_s.filter(|_| is_known).map(|ends_s| ends_s.max(now_s));
+            evening.is_about |= is_about;
+            if laid.has_break && is_known && session.between_blocks_s.is_none() {
+                let assumed = Warning::BreakAssumed { break_s: BETWEEN_BLOCKS_S };
+                if !evening.warnings.contains(&assumed) {
+                    evening.warnings.push(assumed);
+                }
+            }
+        }
+        begun.sort_by(|a, b| a.0.total_cmp(&b.0));
+        evening.blocks = begun.into_iter().map(|(_, block)| block).collect();
+        // A session of notes alone, or of nothing, has no end worth telling.
+        evening.ends_s = ends_s.filter(|ends_s| *ends_s > 0.0);
+        evening
+    }
 }
 
 fn lay_out<'a>(
     venue: &Venue,
-    track: &Track,
+    track: &impl Fn(usize) -> Arc<Track>,
     crew: Crew<'a>,
     reps: &mut u32,
     warnings: &mut Vec<Warning>,
@@ -134,7 +219,7 @@ fn lay_out<'a>(
             needs_break = false;
             continue;
         }
-        match Draft::new(venue, track, &laid.crew, (at, block), warnings) {
+        match Draft::new(venue, track(laid.after_s.len()), &laid.crew, (at, block), warnings) {
             Ok(draft) => laid.drafts.push(draft),
             Err(fault) => errors.push(PlanError { at, fault }),
         }
@@ -159,15 +244,13 @@ fn note(crew: &Crew<'_>, at: BlockAt, block: &Block) -> PlanBlock {
 
 /// When the waves of each draft of each crew go.
 fn schedule(
-    track: &Track,
     session: &Session,
     laid: &[Laid<'_>],
     lanes: &[Vec<Vec<u8>>],
     kept: &Kept,
 ) -> Result<Vec<Vec<ItineraryPlan>>, PlanError> {
-    let itinerary = |((draft, after_s), lanes): ((&Draft<'_>, &f64), &Vec<u8>)| {
-        draft.itinerary(track, *after_s, lanes.clone())
-    };
+    let itinerary =
+        |((draft, after_s), lanes): ((&Draft<'_>, &f64), &Vec<u8>)| draft.itinerary(*after_s, lanes.clone());
     let party = |(laid, lanes): (&Laid<'_>, &Vec<Vec<u8>>)| Party {
         begins_s: laid.crew.begins_s,
         itineraries: laid.drafts.iter().zip(&laid.after_s).zip(lanes).map(itinerary).collect(),
@@ -202,7 +285,7 @@ fn schedule(
 
 /// The blocks of a crew with their times, and when each begins; gives the end, and whether that was estimated.
 fn tell(
-    track: &Track,
+    day: &DayTrack<'_>,
     laid: &Laid<'_>,
     lanes: &[Vec<u8>],
     planned: &[ItineraryPlan],
@@ -220,7 +303,7 @@ fn tell(
             None => {
                 let Some(((draft, lanes), planned)) = runs.next() else { continue };
                 let timetable =
-                    Timetable { track, crew: &laid.crew, draft, planned, lanes, begins_about: is_about };
+                    Timetable { day, crew: &laid.crew, draft, planned, lanes, begins_about: is_about };
                 begun.push((planned.begins_s, timetable.block(kept)));
                 is_about |= !draft.is_timed();
                 now_s = planned.end_s;

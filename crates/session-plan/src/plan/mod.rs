@@ -9,6 +9,7 @@ pub(crate) mod clash;
 pub(crate) mod coach_place;
 pub(crate) mod cone;
 pub(crate) mod crew;
+pub(crate) mod day_track;
 pub(crate) mod draft;
 pub(crate) mod estimate;
 pub(crate) mod evening;

@@ -12,6 +12,7 @@ use crate::plan::caution::cautions;
 use crate::plan::change::changes;
 use crate::plan::clash::clashes;
 use crate::plan::coach_place::CoachPlace;
+use crate::plan::day_track::DayTrack;
 use crate::plan::evening::{Evening, evening};
 use crate::plan::fault::PlanError;
 use crate::plan::kept::Kept;
@@ -61,10 +62,12 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
     let begins = session.begins();
     let ground = Arc::new(venue.track_at(in_hours(session).as_ref()));
     let track = ground.as_ref();
+    let day = DayTrack::new(venue, in_hours(session));
     let Evening { mut blocks, mut warnings, moved, ends_s, is_about } =
-        evening(venue, track, session, kept, None)?;
-    let overrun =
-        ends_s.and_then(|ends_s| Retrial { venue, track, session, kept, blocks: &blocks }.overrun(ends_s));
+        evening(venue, &day, session, kept, None)?;
+    let overrun = ends_s.and_then(|ends_s| {
+        Retrial { venue, track, hours: in_hours(session), session, kept, blocks: &blocks }.overrun(ends_s)
+    });
     let lanes = track
         .layout()
         .lane_numbers(Course::Oval)

@@ -4,8 +4,10 @@ use chrono::TimeDelta;
 use lane_distance::{LaneNumber, Track};
 use workout_notation::{Block, Gap};
 
+use crate::people::hours::Hours;
 use crate::people::session::Session;
 use crate::people::venue::Venue;
+use crate::plan::day_track::DayTrack;
 use crate::plan::evening::{Evening, evening};
 use crate::plan::kept::Kept;
 use crate::plan::overrun::{Overrun, Remedy, RemedyKind};
@@ -31,6 +33,8 @@ const REST_STEP_S: f64 = 5.0;
 pub(crate) struct Retrial<'a> {
     pub(crate) venue: &'a Venue,
     pub(crate) track: &'a Track,
+    /// When the track is the squad's.
+    pub(crate) hours: Option<Hours>,
     pub(crate) session: &'a Session,
     pub(crate) kept: &'a Kept,
     pub(crate) blocks: &'a [PlanBlock],
@@ -80,16 +84,16 @@ impl Retrial<'_> {
 
     /// When the session ends with a change, in seconds from its start.
     fn ends_s(&self, trial: &Trial, kind: &RemedyKind) -> Option<f64> {
-        let plan = |venue: &Venue, track: &Track| {
-            evening(venue, track, self.session, self.kept, Some(trial))
+        let plan = |venue: &Venue| {
+            evening(venue, &DayTrack::new(venue, self.hours), self.session, self.kept, Some(trial))
                 .ok()
                 .and_then(|found: Evening| found.ends_s)
         };
         match kind {
             RemedyKind::Lanes { opened, .. } if !opened.is_empty() => {
-                plan(&self.venue.clone().with_all_open(), &self.track.clone().with_all_open())
+                plan(&self.venue.clone().with_all_open())
             }
-            _ => plan(self.venue, self.track),
+            _ => plan(self.venue),
         }
     }
 

@@ -1,11 +1,12 @@
 //! Blocks of a crew with their times.
 
-use lane_distance::Track;
 use wave_plan::{ItineraryPlan, Mode, WavePlan};
 use workout_notation::{Gap, RunKind};
 
 use crate::people::session::Session;
+use crate::plan::caution;
 use crate::plan::crew::Crew;
+use crate::plan::day_track::DayTrack;
 use crate::plan::draft::{Draft, DraftRun};
 use crate::plan::kept::Kept;
 use crate::plan::own_time::{ALIKE_S, LAP_M, OwnTime};
@@ -19,7 +20,7 @@ const MUCH_LONGER: f64 = 1.5;
 
 /// A block that is laid out, and when its waves go.
 pub(crate) struct Timetable<'a> {
-    pub(crate) track: &'a Track,
+    pub(crate) day: &'a DayTrack<'a>,
     pub(crate) crew: &'a Crew<'a>,
     pub(crate) draft: &'a Draft<'a>,
     pub(crate) planned: &'a ItineraryPlan,
@@ -136,10 +137,13 @@ impl Timetable<'_> {
                 None => {
                     alike.push(Alike { run: laid, kind, target_s, rep: reps.len() });
                     let stride_m = self.crew.session.stride_m;
-                    let mut rep = Rep::of(self.track, kind, &laid.pair, target_s, stride_m);
+                    let mut rep = Rep::of(&draft.track, kind, &laid.pair, target_s, stride_m);
                     // A group that starts together runs in the inside lane soon enough.
-                    let on_bends =
-                        self.track.bend_share(laid.inside.start, laid.inside.distance_m, laid.inside.against);
+                    let on_bends = draft.track.bend_share(
+                        laid.inside.start,
+                        laid.inside.distance_m,
+                        laid.inside.against,
+                    );
                     (rep.bend_m, rep.bends) = (on_bends.metres, on_bends.bends);
                     rep
                 }
@@ -148,6 +152,9 @@ impl Timetable<'_> {
             let is_about = is_about || target_s.is_none();
             rep.set_step(step, run, &RepTimes { target_from_s, go_s, done_s, rest_s, is_about });
             rep.recovery_m = laid.recovery_m.filter(|way_m| *way_m > 0.0);
+            if let (true, Some(go_s), Some(done_s)) = (self.day.has_hours(), go_s, done_s) {
+                rep.cautions = caution::of_run(&self.day.with(&self.day.during(go_s, done_s)), &laid.pair);
+            }
             rep.wave = number as u32 + 1;
             let entrants = || members.iter().map(|&member| &draft.entrants[member]);
             rep.group = entrants().find_map(|entrant| entrant.group).map(|group| group.name.clone());
@@ -170,7 +177,7 @@ impl Timetable<'_> {
         let own_time = |&member: &usize| {
             let athlete = draft.entrants[member].athlete?.name.clone();
             let target_s = draft.timings[member][run].target_s?;
-            Some(OwnTime { athlete, target_s, splits: splits(self.track, &laid.pair, kind, target_s) })
+            Some(OwnTime { athlete, target_s, splits: splits(&self.draft.track, &laid.pair, kind, target_s) })
         };
         let mut times: Vec<OwnTime> = members.iter().filter_map(own_time).collect();
         times.sort_by(|a, b| a.target_s.total_cmp(&b.target_s));

@@ -1,0 +1,70 @@
+//! The track at the times of a day.
+
+use std::cell::RefCell;
+use std::sync::Arc;
+
+use chrono::TimeDelta;
+use lane_distance::Track;
+
+use crate::people::hours::Hours;
+use crate::people::venue::Venue;
+
+/// The track of a venue at the times of a day: some hazards are in use at some times and not at others.
+pub(crate) struct DayTrack<'a> {
+    venue: &'a Venue,
+    /// The booking; without it every hazard is taken to be in use.
+    hours: Option<Hours>,
+    /// The tracks that were made, by the hazards in use.
+    made: RefCell<Vec<(Vec<bool>, Arc<Track>)>>,
+}
+
+impl<'a> DayTrack<'a> {
+    pub(crate) fn new(venue: &'a Venue, hours: Option<Hours>) -> Self {
+        Self { venue, hours, made: RefCell::default() }
+    }
+
+    /// Whether the time of the day makes a difference.
+    pub(crate) fn has_hours(&self) -> bool {
+        self.hours.is_some() && self.venue.has_hours()
+    }
+
+    /// The hazards in use during the whole booking.
+    pub(crate) fn booked(&self) -> Vec<bool> {
+        match &self.hours {
+            Some(hours) => self.venue.in_use(hours),
+            None => vec![true; self.venue.track().hazards().len()],
+        }
+    }
+
+    /// The hazards in use at all times.
+    pub(crate) fn always(&self) -> Vec<bool> {
+        self.venue.always_in_use()
+    }
+
+    /// The hazards in use at some time between two, in seconds from the start of the session.
+    pub(crate) fn during(&self, from_s: f64, to_s: f64) -> Vec<bool> {
+        let Some(hours) = &self.hours else { return self.booked() };
+        // Beyond the limits of a day there is nothing: its last minute stands for what is later.
+        let at = |seconds: f64| {
+            let milliseconds = (seconds.clamp(0.0, 86_400.0) * 1000.0) as i64;
+            let (time, days) = hours.from.overflowing_add_signed(TimeDelta::milliseconds(milliseconds));
+            if days == 0 {
+                time
+            } else {
+                chrono::NaiveTime::MIN.overflowing_sub_signed(TimeDelta::seconds(1)).0
+            }
+        };
+        self.venue.in_use(&Hours { from: at(from_s), to: at(to_s) })
+    }
+
+    /// The track with these hazards.
+    pub(crate) fn with(&self, in_use: &[bool]) -> Arc<Track> {
+        let mut made = self.made.borrow_mut();
+        if let Some((_, track)) = made.iter().find(|(known, _)| known == in_use) {
+            return Arc::clone(track);
+        }
+        let track = Arc::new(self.venue.track_with(in_use));
+        made.push((in_use.to_vec(), Arc::clone(&track)));
+        track
+    }
+}
