@@ -301,8 +301,10 @@ fn render<V: View>(answers: &[V], plans: &[Plan], is_printed: bool) -> Result<()
 
 /// No number of a view is none, and no letter of a text moves the cursor.
 fn check_text(ending: &str, text: &str) -> Result<(), TestCaseError> {
+    // A calendar folds its lines within words.
+    let whole = text.replace("\r\n ", "");
     let none =
-        text.split(|letter: char| !letter.is_alphanumeric()).find(|word| matches!(*word, "NaN" | "inf"));
+        whole.split(|letter: char| !letter.is_alphanumeric()).find(|word| matches!(*word, "NaN" | "inf"));
     prop_assert_eq!(none, None, "{}: {}", ending, text);
     if ending != "html" {
         let control = text.chars().find(|letter| letter.is_control() && !matches!(letter, '\n' | '\r'));

@@ -1,7 +1,7 @@
 //! Hazards of a track file and their hours: what is avoided, what is passed with a caution, what is
 //! never run through. Each test writes its files into a folder of its own.
 
-use crate::answer::{number, texts};
+use crate::answer::{list, number, texts};
 use crate::venue::{plan_of, refused_plan};
 use serde_json::Value;
 
@@ -29,7 +29,7 @@ fn cautions(plan: &Value) -> Vec<&str> {
 
 #[test]
 fn within_its_hours_nobody_starts_in_it() {
-    for hours in ["hours: 18:00-19:30", "hours: 17:30-18:00", "hours: 16:00-17:01"] {
+    for hours in ["hours: 18:00-19:30", "hours: 17:30-18:00", "hours: 16:56-17:01"] {
         let plan = plan_of(CAGE, &session(hours));
         assert_ne!(start(&plan), "on the 200 m start line", "{hours}");
         let to_finish_m = number(&first_rep(&plan)["start"]["to_finish_line_m"]);
@@ -39,11 +39,43 @@ fn within_its_hours_nobody_starts_in_it() {
 
 #[test]
 fn outside_its_hours_it_is_as_if_it_were_not_there() {
-    for hours in ["hours: 18:30-19:30", "hours: 09:00-11:00"] {
+    for hours in ["hours: 18:36-19:30", "hours: 09:00-11:00"] {
         let plan = plan_of(CAGE, &session(hours));
         assert_eq!(start(&plan), "on the 200 m start line", "{hours}");
         assert_eq!(cautions(&plan), [""; 0], "{hours}");
     }
+}
+
+#[test]
+fn it_counts_when_a_run_goes_by() {
+    // Three 200s at 16:30 are done long before the cage is in use at 17:00; those at 17:30 are not.
+    let plan = plan_of(
+        CAGE,
+        "title: Tuesday\ntrack: track.yaml\nhours: 16:30-18:00\nblocks:\n  - 3 x 200 in lane 2 @ 32 rest 2min\n  \
+         - talk 50 min\n  - 3 x 200 in lane 2 @ 32 rest 2min\n",
+    );
+    let starts: Vec<&str> = [0, 2]
+        .iter()
+        .filter_map(|&block| plan["blocks"][block]["reps"][0]["start"]["words"].as_str())
+        .collect();
+    assert_eq!(starts[0], "on the 200 m start line");
+    assert_ne!(starts[1], "on the 200 m start line");
+}
+
+#[test]
+fn a_run_is_warned_of_what_is_in_use_when_it_goes_by() {
+    let javelin = "
+hazards:
+  - { kind: javelin runway, from: 110, to: 80, side: inside, hours: 17:00-18:30 }
+";
+    let plan = plan_of(
+        javelin,
+        "title: Tuesday\ntrack: track.yaml\nhours: 16:30-18:00\nblocks:\n  - 8 x 200 in lane 2 @ 32 off 5min\n",
+    );
+    let reps = list(&plan["blocks"][0]["reps"]);
+    let warned: Vec<bool> = reps.iter().map(|rep| !list(&rep["cautions"]).is_empty()).collect();
+    // They go at 16:30, 16:35 and so on; what is 5 min away from a run counts.
+    assert_eq!(warned, [false, false, false, false, false, true, true, true]);
 }
 
 #[test]

@@ -33,6 +33,7 @@ mod surveyed_lap;
 mod targets;
 mod views;
 mod week;
+mod wind;
 mod wrenbeck_others;
 mod wrenbeck_squads;
 mod wrong_input;

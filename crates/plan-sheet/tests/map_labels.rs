@@ -144,7 +144,7 @@ fn many_numbers_at_one_end_of_a_strip() {
 fn long_names_and_other_scripts_stay_apart() {
     let mut plan = planned("standard", &[1], &["4 x 150 in lanes 2-5".to_owned()]).expect("it fits");
     plan.title = "Ein sehr langer Titel für eine Einheit, die niemand in einer Zeile lesen kann ".repeat(4);
-    plan.wind = Some("W".repeat(300));
+    plan.wind = Some(session_plan::Wind::from_text(&"W".repeat(300)));
     let because = Some("Остерегайтесь копья. 競走 ".repeat(20));
     plan.cautions.push(Caution::ClosedLanes { lanes: vec![LaneNumber::FIRST], because });
     assert_eq!(check(&plan), Ok(()));

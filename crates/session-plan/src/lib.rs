@@ -36,6 +36,7 @@ pub use people::since::{Since, SinceError};
 pub use people::time_of_day::{TimeOfDay, TimeOfDayError};
 pub use people::timezone::{Timezone, TimezoneError};
 pub use people::venue::Venue;
+pub use people::wind::{Wind, WindFrom};
 pub use plan::block_at::BlockAt;
 pub use plan::caution::{Caution, cautions};
 pub use plan::change::Change;

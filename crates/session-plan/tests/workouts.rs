@@ -5,7 +5,7 @@ use std::fmt::Debug;
 use lane_distance::{Course, LaneNumber, Place, Track};
 use session_plan::{Session, Venue};
 use workout_notation::Block;
-use workout_notation::{Body, Gap, Pace, RecoveryKind, RunKind, RunLength, Step};
+use workout_notation::{Body, Gap, Pace, RecoveryKind, RunKind, RunLength, RunPlace, Step};
 
 const TABLE: &str = include_str!("workouts.txt");
 
@@ -223,10 +223,13 @@ fn places() {
     check(|row, block| {
         let place = |step: &Step<'_>| {
             Some(match step.place?.value {
-                Place::Bend => "bend",
-                Place::On(Course::HomeStraight) => "home",
-                Place::On(Course::BackStraight) => "back",
-                Place::Against(Course::HomeStraight) => "home-",
+                RunPlace::At(Place::Bend) => "bend",
+                RunPlace::At(Place::On(Course::HomeStraight)) => "home",
+                RunPlace::At(Place::On(Course::BackStraight)) => "back",
+                RunPlace::At(Place::Against(Course::HomeStraight)) => "home-",
+                RunPlace::Wind { on: Some(Course::HomeStraight), against: true } => "home against the wind",
+                RunPlace::Wind { on: None, against: true } => "against the wind",
+                RunPlace::Wind { on: None, against: false } => "with the wind",
                 _ => "another",
             })
         };

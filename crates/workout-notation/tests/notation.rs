@@ -9,8 +9,8 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 use workout_notation::{Block, Problem};
 use workout_notation::{
-    Body, Details, Gap, Item, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, Series,
-    Spanned,
+    Body, Details, Gap, Item, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, RunPlace,
+    Series, Spanned,
 };
 
 /// A value whose place in a text does not matter.
@@ -73,15 +73,20 @@ fn recovery_kind() -> impl Strategy<Value = RecoveryKind> {
     ]
 }
 
-fn place() -> impl Strategy<Value = Place> {
-    select(vec![
+fn place() -> impl Strategy<Value = RunPlace> {
+    let at = select(vec![
         Place::Bend,
         Place::On(Course::Oval),
         Place::On(Course::HomeStraight),
         Place::On(Course::BackStraight),
         Place::Against(Course::HomeStraight),
         Place::Against(Course::BackStraight),
-    ])
+    ]);
+    let straight = select(vec![None, Some(Course::HomeStraight), Some(Course::BackStraight)]);
+    prop_oneof![
+        3 => at.prop_map(RunPlace::At),
+        1 => (straight, any::<bool>()).prop_map(|(on, against)| RunPlace::Wind { on, against }),
+    ]
 }
 
 fn lanes() -> impl Strategy<Value = Vec<LaneNumber>> {

@@ -8,6 +8,7 @@ use crate::json::finding::{Finding, words};
 use crate::words::spot::{Worded, WordedSpot};
 use crate::words::warning::warnings;
 use crate::words::{coach, cone, house_rule, overrun, run_name};
+use crate::words::wind::wind_words;
 
 /// A plan with every sentence about it.
 #[derive(Serialize)]
@@ -16,6 +17,7 @@ pub(crate) struct PlanJson<'a> {
     plan: &'a Plan,
     changes: Vec<Finding<'a>>,
     overrun: Option<OverrunJson<'a>>,
+    wind: Option<String>,
     blocks: Vec<BlockJson<'a>>,
     setup: Vec<ConeJson<'a>>,
     etiquette: Vec<String>,
@@ -83,6 +85,7 @@ impl<'a> From<&'a Plan> for PlanJson<'a> {
             plan,
             changes: plan.changes.iter().map(|change| Finding::change(plan, change)).collect(),
             overrun: plan.overrun.as_ref().map(OverrunJson::from),
+            wind: plan.wind.as_ref().map(wind_words),
             blocks: plan.blocks.iter().map(BlockJson::from).collect(),
             setup: plan.setup.iter().map(ConeJson::from).collect(),
             etiquette: house_rule::etiquette(&plan.rules),

@@ -73,7 +73,7 @@ impl Sheet {
             track,
             changed: change::changed(plan),
             overrun: overrun::lines(plan),
-            wind: plan.wind.clone(),
+            wind: plan.wind.as_ref().map(crate::words::wind::wind_words),
             walk_title: walk_words::TITLE,
             walk: walk_words::walk(&plan.walk),
             cones: plan.setup.iter().map(|item| ConeRow::of(plan, item)).collect(),

@@ -72,6 +72,7 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
                 SessionNumber::RiegelExponent => ("an exponent of", ""),
                 SessionNumber::Year => ("the year", ""),
                 SessionNumber::Reps => ("a number of repetitions of", ""),
+                SessionNumber::Wind => ("a wind of", " m/s"),
             };
             let message = format!("{what} {value}{unit} is out of range: {least}{unit} to {most}{unit}");
             (message, example("write", at))

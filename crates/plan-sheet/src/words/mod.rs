@@ -24,6 +24,7 @@ pub(crate) mod track_fault;
 pub(crate) mod walk_words;
 pub(crate) mod warning;
 pub(crate) mod week_entry;
+pub(crate) mod wind;
 
 /// With a capital first letter.
 pub(crate) fn capital(words: &str) -> String {

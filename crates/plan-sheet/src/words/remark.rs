@@ -5,6 +5,7 @@ use session_plan::{Recovery, Remark};
 
 use crate::words::capital;
 use crate::words::numbers::{clock, listed, metres, minutes};
+use crate::words::spot::spot;
 use crate::words::target::no_target;
 
 /// A remark as a sentence.
@@ -63,6 +64,12 @@ pub(crate) fn remark(remark: &Remark) -> String {
         Remark::NoTarget { pace, why } => {
             let why = no_target(why);
             format!("No target for @ {pace}: {why}; add bests to the session file.")
+        }
+        Remark::OtherChoice { lane, on_finish_line: true, start, .. } => {
+            format!("To finish on the finish line in lane {lane}, start {}.", spot(start))
+        }
+        Remark::OtherChoice { lane, start, finish, .. } => {
+            format!("On paint at both ends in lane {lane}: start {}, finish {}.", spot(start), spot(finish))
         }
         Remark::TimesEstimated { targets, athletes, rests } => {
             let without = match (*targets, athletes.as_slice(), *rests) {

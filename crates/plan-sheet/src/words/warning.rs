@@ -46,6 +46,14 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
         Warning::RuleBroken { rule, lanes, .. } => {
             format!("{block} breaks a house rule: {}, not in {}.", self::rule(rule), LaneList(lanes))
         }
+        Warning::WindAssumed { against, .. } => {
+            let way = if *against { "the other way" } else { "in the direction of running" };
+            format!("{block} is run {way}: assumes a wind from behind on the home straight.")
+        }
+        Warning::TooLongForWind { against, .. } => {
+            let wind = if *against { "against" } else { "with" };
+            format!("{block} is too long to be run {wind} the wind on a straight: run anticlockwise.")
+        }
         Warning::Clockwise { .. } => {
             format!("{block} breaks a house rule: run anticlockwise, on the straights as well.")
         }

@@ -197,6 +197,8 @@ pub enum SessionNumber {
     Year,
     /// The repetitions that somebody does at most.
     Reps,
+    /// How strong the wind is, in metres a second.
+    Wind,
 }
 
 /// Who or what has a name.

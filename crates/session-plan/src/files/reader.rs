@@ -378,6 +378,7 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
                     _ => visitor.visit_some(self),
                 };
             }
+            "WindSpec" if matches!(self.node.value, Value::Mapping(_)) => return visitor.visit_some(self),
             "ClosedSpec" => {
                 return match self.node.value {
                     Value::Mapping(_) => visitor.visit_some(self),

@@ -12,3 +12,4 @@ pub(crate) mod since;
 pub(crate) mod time_of_day;
 pub(crate) mod timezone;
 pub(crate) mod venue;
+pub(crate) mod wind;

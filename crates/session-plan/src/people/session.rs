@@ -5,6 +5,7 @@ use chrono::{NaiveDate, NaiveTime};
 use crate::people::bests::Bests;
 use crate::people::hours::Hours;
 use crate::people::late_changes::LateChanges;
+use crate::people::wind::Wind;
 use crate::plan::pairing::Prefer;
 use wave_plan::{Mode, TimingRules};
 use workout_notation::Block;
@@ -41,8 +42,8 @@ pub struct Session {
     pub stride_m: Option<f64>,
     /// The break between two blocks, in seconds, if given.
     pub between_blocks_s: Option<f64>,
-    /// The wind, in words.
-    pub wind: Option<String>,
+    /// The wind, if it is known.
+    pub wind: Option<Wind>,
     /// Anything else for the sheet.
     pub notes: Vec<String>,
     /// What has changed since it was written.

@@ -21,7 +21,7 @@ pub fn pairs(venue: &Venue, block: &Block) -> Result<Vec<Pair>, Spanned<PlanFaul
     let steps = block.steps();
     let Some(first) = steps.first() else { return Err(PlanFault::NotARun.at(0..block.text.len())) };
     let at = BlockAt { group: None, block: 0 };
-    let found = location(track, &venue.rules, at, first, None, Share::OneLane)?;
+    let found = location(track, &venue.rules, None, at, first, None, Share::OneLane)?;
     let [lane] = found.lanes.as_slice() else { return Err(PlanFault::SeveralLanes.at_lanes(first)) };
     let pairs = pairing::pairs(track, first, found.place, *lane, Prefer::default())?;
     if pairs.is_empty() && matches!(first.run.kind.value, RunKind::Timed { .. }) {

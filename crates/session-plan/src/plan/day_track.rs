@@ -9,6 +9,9 @@ use lane_distance::Track;
 use crate::people::hours::Hours;
 use crate::people::venue::Venue;
 
+/// How much earlier or later than planned a run may go by, in seconds.
+const LATE_S: f64 = 300.0;
+
 /// The track of a venue at the times of a day: some hazards are in use at some times and not at others.
 pub(crate) struct DayTrack<'a> {
     venue: &'a Venue,
@@ -41,8 +44,10 @@ impl<'a> DayTrack<'a> {
         self.venue.always_in_use()
     }
 
-    /// The hazards in use at some time between two, in seconds from the start of the session.
+    /// The hazards in use at some time between two, or a little before or after: evenings run late. In seconds from
+    /// the start of the session.
     pub(crate) fn during(&self, from_s: f64, to_s: f64) -> Vec<bool> {
+        let (from_s, to_s) = (from_s - LATE_S, to_s + LATE_S);
         let Some(hours) = &self.hours else { return self.booked() };
         // Beyond the limits of a day there is nothing: its last minute stands for what is later.
         let at = |seconds: f64| {

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use lane_distance::{Course, LaneNumber, Pair, Spot, Track};
+use lane_distance::{Course, LaneNumber, Pair, Place, Placement, Spot, Track};
 use wave_plan::{Ground, Itinerary, Mode, Runner, Stretch};
 use workout_notation::{Block, RecoveryKind, RunKind, Spanned, Step};
 
@@ -108,7 +108,8 @@ impl<'a> Draft<'a> {
         }
         let has_own_lanes = first.lanes.is_some() || own_lanes.is_some();
         let share = if is_squad && !starts_together { Share::AllLanes } else { Share::OneLane };
-        let location = location(track, &venue.rules, at, &moved_first, own_lanes, share)?;
+        let wind = crew.session.wind.as_ref();
+        let location = location(track, &venue.rules, wind, at, &moved_first, own_lanes, share)?;
         // A run by time is not laid out, and needs no lane.
         if !matches!(first.run.kind.value, RunKind::Timed { .. }) {
             location.warnings.iter().for_each(|warning| push_new(warnings, warning.clone()));
@@ -184,7 +185,38 @@ impl<'a> Draft<'a> {
             draft.mode = crew.session.squad.mode.unwrap_or(by_recovery);
         }
         draft.remark(track, &chains, &gaps_s, is_squad);
+        if crew.session.prefer.is_none() {
+            let other = draft.other_choice(location.place, prefer)?;
+            draft.remarks.extend(other);
+        }
         Ok(draft)
+    }
+
+    /// Where else the first run could go, in its first lane: on paint at both ends where the finish line was wanted,
+    /// or to the finish line where the fewest tapes were. Nothing for runs that name their ends.
+    fn other_choice(&self, place: Place, prefer: Prefer) -> Planned<Option<Remark>> {
+        let (track, step) = (self.track.as_ref(), &self.steps[0]);
+        let Some(DraftLane { lane, runs }) = self.lanes.first() else { return Ok(None) };
+        let is_free = step.from.is_none() && step.to.is_none() && step.together.is_none();
+        let Some(Some(DraftRun { pair, .. })) = runs.first().filter(|_| is_free) else { return Ok(None) };
+        let on_finish_line = prefer == Prefer::FewestTapes;
+        let other = pairing::pairs(track, step, place, *lane, Prefer::default())?.into_iter().find(|other| {
+            if on_finish_line {
+                pair.finish.to_finish_m != 0.0 && other.finish.to_finish_m == 0.0
+            } else {
+                pair.ends_on_paint() < 2 && other.ends_on_paint() == 2
+            }
+        });
+        Ok(other.map(|other| {
+            let placement = |spot, reading| Box::new(Placement::from_reading(track, spot, reading));
+            Remark::OtherChoice {
+                lane: *lane,
+                distance_m: other.distance_m,
+                on_finish_line,
+                start: placement(other.start, other.start_reading),
+                finish: placement(other.finish, other.finish_reading),
+            }
+        }))
     }
 
     /// What there is to say of its times and of the ways between its runs.

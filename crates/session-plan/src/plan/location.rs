@@ -3,10 +3,11 @@
 use lane_distance::{Course, LaneError, LaneNumber, Place, Track};
 
 use crate::people::house_rules::{Activity, Direction, HouseRules, LaneRule};
+use crate::people::wind::{Wind, WindFrom};
 use crate::plan::block_at::BlockAt;
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::warning::Warning;
-use workout_notation::{RunKind, RunLength, Step};
+use workout_notation::{RunKind, RunLength, RunPlace, Step};
 
 /// Where a run is laid.
 #[derive(Clone, Debug, PartialEq)]
@@ -60,6 +61,7 @@ pub(crate) fn rule_of<'a>(rules: &'a HouseRules, step: &Step<'_>) -> Option<&'a 
 pub(crate) fn location(
     track: &Track,
     rules: &HouseRules,
+    wind: Option<&Wind>,
     at: BlockAt,
     step: &Step<'_>,
     own_lanes: Option<Vec<u8>>,
@@ -87,8 +89,29 @@ pub(crate) fn location(
         }
         _ => None,
     };
-    let place = step.place.map(|place| place.value).or(ruled_place).or(flying_place).unwrap_or_default();
     let mut warnings = Vec::new();
+    let own_place = step.place.and_then(|place| match place.value {
+        RunPlace::At(place) => Some(place),
+        RunPlace::Wind { on, against } => {
+            let course = on.unwrap_or(Course::HomeStraight);
+            let felt = wind.and_then(|wind| wind.felt_on(course));
+            if felt.is_none() {
+                warnings.push(Warning::WindAssumed { at, against });
+            }
+            // A wind that is not known is taken to be from behind on the home straight.
+            let usual = if course == Course::BackStraight { WindFrom::Ahead } else { WindFrom::Behind };
+            let is_ahead = felt.unwrap_or(usual) == WindFrom::Ahead;
+            match on {
+                _ if is_ahead == against => on.map(Place::On),
+                _ if fits(&Place::On(course)) => Some(Place::Against(course)),
+                _ => {
+                    warnings.push(Warning::TooLongForWind { at, against });
+                    None
+                }
+            }
+        }
+    });
+    let place = own_place.or(ruled_place).or(flying_place).unwrap_or_default();
     if matches!(place, Place::Against(_)) && rules.direction == Direction::Anticlockwise {
         warnings.push(Warning::Clockwise { at });
     }

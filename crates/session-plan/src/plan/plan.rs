@@ -8,6 +8,7 @@ use serde::Serialize;
 
 use crate::people::house_rules::HouseRules;
 use crate::people::timezone::Timezone;
+use crate::people::wind::Wind;
 use crate::plan::block_at::BlockAt;
 use crate::plan::caution::Caution;
 use crate::plan::change::Change;
@@ -43,8 +44,9 @@ pub struct Plan {
     /// That it ends after the booking, and what would bring it in.
     #[serde(skip)]
     pub overrun: Option<Overrun>,
-    /// The wind, in words.
-    pub wind: Option<String>,
+    /// The wind, if it is known.
+    #[serde(skip)]
+    pub wind: Option<Wind>,
     /// The track.
     pub track: PlanTrack,
     /// The training groups, in the order of the session file.

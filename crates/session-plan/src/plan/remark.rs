@@ -1,6 +1,6 @@
 //! What there is to say of a block.
 
-use lane_distance::LaneNumber;
+use lane_distance::{LaneNumber, Placement};
 
 use serde::Serialize;
 
@@ -95,6 +95,22 @@ pub enum Remark {
         pace: String,
         /// Why it cannot be had.
         why: TargetError,
+    },
+    /// Where else its first run could start and finish: on paint at both ends, or on the finish line.
+    #[serde(rename = "other choice")]
+    OtherChoice {
+        /// The lane.
+        lane: LaneNumber,
+        /// The distance, in metres.
+        distance_m: f64,
+        /// Whether that finishes on the finish line; else both its ends stand on paint.
+        on_finish_line: bool,
+        /// Where it starts.
+        #[serde(skip)]
+        start: Box<Placement>,
+        /// Where it finishes.
+        #[serde(skip)]
+        finish: Box<Placement>,
     },
     /// Times that nobody gave were estimated, and the timetable is about.
     #[serde(rename = "times estimated")]

@@ -14,6 +14,23 @@ use crate::plan::block_at::BlockAt;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "kind")]
 pub enum Warning {
+    /// A block is run with the wind or against it, and the wind is not known: it is taken to be from behind on the
+    /// home straight.
+    #[serde(rename = "wind assumed")]
+    WindAssumed {
+        /// The block.
+        at: BlockAt,
+        /// Whether it is run against the wind.
+        against: bool,
+    },
+    /// A block is too long for a straight, and the wind asks for one that is run the other way.
+    #[serde(rename = "too long for the wind")]
+    TooLongForWind {
+        /// The block.
+        at: BlockAt,
+        /// Whether it was to be run against the wind.
+        against: bool,
+    },
     /// A block names no lane, and runs in the innermost open one.
     #[serde(rename = "innermost lane chosen")]
     InnermostLane {
@@ -123,6 +140,8 @@ impl Warning {
             | Self::RuledLane { at, .. }
             | Self::RuledLanesClosed { at, .. }
             | Self::RuleBroken { at, .. }
+            | Self::WindAssumed { at, .. }
+            | Self::TooLongForWind { at, .. }
             | Self::Clockwise { at } => Some(*at),
             _ => None,
         }

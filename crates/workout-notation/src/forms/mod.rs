@@ -22,19 +22,21 @@ mod recovery;
 mod rest;
 mod run_kind;
 mod run_length;
+mod run_place;
 mod separator;
 mod timed;
 mod together;
 
 use std::fmt;
 
-use lane_distance::{LaneNumber, Place};
+use lane_distance::LaneNumber;
 
 pub use count::MOST_REPS;
 pub use pace::Pace;
 pub use recovery::{Gap, Recovery, RecoveryKind};
 pub use run_kind::RunKind;
 pub use run_length::RunLength;
+pub use run_place::RunPlace;
 
 pub(crate) use run_length::EXAMPLE;
 
@@ -211,7 +213,7 @@ clauses! {
     /// The lanes, in the order written.
     lanes: Vec<LaneNumber> = lanes::LANES,
     /// Where on the track.
-    place: Place = place::PLACE,
+    place: RunPlace = place::PLACE,
     /// The mark from which the run starts.
     from: String = ends::FROM,
     /// The mark at which the run ends.

@@ -1,10 +1,13 @@
 //! Where on the track: `on the bend`, `on the home straight the other way`, `against the wind`.
 
+use std::fmt;
+
 use lane_distance::{Course, Place};
 
 use crate::cursor::Cursor;
 use crate::form::{Form, Phrase, row};
 use crate::forms::clause::Clause;
+use crate::forms::run_place::RunPlace;
 use crate::spanned::Spanned;
 
 const NAME: &str = "place";
@@ -16,7 +19,7 @@ const HOME: &[Phrase] =
 const BACK: &[Phrase] = &[&[&["back"], &["straight", "stretch"]], &[&["backstraight", "backstretch"]]];
 const OVAL: &[Phrase] = &[&[&["oval", "track"]]];
 
-pub(crate) const PLACE: Clause<Place> = Clause {
+pub(crate) const PLACE: Clause<RunPlace> = Clause {
     form: Form {
         begins: &[&[&["in", "on", "round", "around", "along", "down", "against", "into", "with", "the"]]],
         words: &[
@@ -25,35 +28,42 @@ pub(crate) const PLACE: Clause<Place> = Clause {
         ],
         rows: &[
             row(&["80 on the bend", "60 on the back straight"], "a place"),
-            row(
-                &["60 on the home straight the other way", "60 against the wind"],
-                "a straight, run the other way",
-            ),
+            row(&["60 on the home straight the other way"], "a straight, run the other way"),
+            row(&["60 against the wind", "60 with the wind"], "a straight, run as the wind says"),
         ],
     },
     name: NAME,
     read,
-    print: |place, f| {
-        f.write_str(match place {
-            Place::Bend => "on the bend",
-            Place::On(Course::HomeStraight) => "on the home straight",
-            Place::On(Course::BackStraight) => "on the back straight",
-            Place::Against(Course::BackStraight) => "on the back straight the other way",
-            Place::Against(_) => "on the home straight the other way",
-            Place::On(Course::Oval) | Place::Anywhere => "on the oval",
-        })
-    },
+    print,
     is_printed_last: |_| false,
     is_of_last_run: |_, _| false,
 };
 
-fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<Place>>) -> bool {
-    // Left to the weather.
-    const WITH_THE_WIND: &[Phrase] = &[
-        &[&["with"], &["the"], &["wind"], &["side"]],
-        &[&["with"], &["the"], &["wind"]],
-        &[&["with"], &["wind"]],
-    ];
+fn print(place: &RunPlace, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    let (on, way) = match place {
+        RunPlace::At(Place::Bend) => ("on the bend", ""),
+        RunPlace::At(Place::On(Course::HomeStraight)) => (HOME_STRAIGHT, ""),
+        RunPlace::At(Place::On(Course::BackStraight)) => (BACK_STRAIGHT, ""),
+        RunPlace::At(Place::Against(Course::BackStraight)) => (BACK_STRAIGHT, "the other way"),
+        RunPlace::At(Place::Against(_)) => (HOME_STRAIGHT, "the other way"),
+        RunPlace::At(Place::On(Course::Oval) | Place::Anywhere) => ("on the oval", ""),
+        RunPlace::Wind { on, against } => {
+            let on = match on {
+                Some(Course::BackStraight) => BACK_STRAIGHT,
+                Some(_) => HOME_STRAIGHT,
+                None => "",
+            };
+            (on, if *against { "against the wind" } else { "with the wind" })
+        }
+    };
+    let space = if on.is_empty() || way.is_empty() { "" } else { " " };
+    write!(f, "{on}{space}{way}")
+}
+
+const HOME_STRAIGHT: &str = "on the home straight";
+const BACK_STRAIGHT: &str = "on the back straight";
+
+fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<RunPlace>>) -> bool {
     let begins = cursor.place();
     let is_in = cursor.word(&["in"]);
     let is_named = cursor.is_place_name() && (is_in || !cursor.is_word(0, &["the", "track"]));
@@ -64,7 +74,7 @@ fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<Place>>) -> bool {
         cursor.named_place(value, begins);
         return true;
     }
-    let is_read = cursor.the_other_way(value, begins) || !is_in && cursor.one_of(WITH_THE_WIND);
+    let is_read = cursor.the_other_way(value, begins) || !is_in && cursor.by_the_wind(value, begins);
     if !is_read {
         cursor.go_back(begins);
     }
@@ -77,7 +87,7 @@ impl Cursor<'_> {
         [BEND, HOME, BACK, OVAL].iter().any(|names| self.is_one_of(the, names))
     }
 
-    fn named_place(&mut self, value: &mut Option<Spanned<Place>>, begins: usize) {
+    fn named_place(&mut self, value: &mut Option<Spanned<RunPlace>>, begins: usize) {
         self.word(&["the", "a", "one"]);
         let place = if self.one_of(BEND) {
             Place::Bend
@@ -92,38 +102,62 @@ impl Cursor<'_> {
             self.skip_to_clause();
             return;
         };
-        self.set(value, Spanned::new(place, self.since(begins)), begins, NAME);
+        self.set(value, Spanned::new(RunPlace::At(place), self.since(begins)), begins, NAME);
     }
 
-    /// `the other way`, `against the wind`, `against the wind side`, `into the wind`
-    fn the_other_way(&mut self, value: &mut Option<Spanned<Place>>, begins: usize) -> bool {
+    /// `the other way`, `against the running direction`
+    fn the_other_way(&mut self, value: &mut Option<Spanned<RunPlace>>, begins: usize) -> bool {
         const WAYS: &[Phrase] = &[
             &[&["the"], &["other"], &["way", "direction"]],
-            &[&["into"], &["the"], &["wind"]],
-            &[&["into"], &["wind"]],
+            &[&["against"], &["the"], &["running"], &["direction"]],
+            &[&["against"], &["the"], &["direction"], &["of"], &["running"]],
         ];
-        if self.word(&["against"]) {
-            self.word(&["the"]);
-            while self.word(&["wind", "side", "running", "direction", "of"]) {}
-        } else if !self.one_of(WAYS) {
+        if !self.one_of(WAYS) {
             return false;
         }
+        let other_way = |on: Option<Course>| RunPlace::At(Place::Against(on.unwrap_or(Course::HomeStraight)));
+        self.straight(value, begins, other_way)
+    }
+
+    /// `against the wind`, `into the wind`, `with the wind`
+    fn by_the_wind(&mut self, value: &mut Option<Spanned<RunPlace>>, begins: usize) -> bool {
+        const WIND: &[Phrase] = &[
+            &[&["the"], &["wind"], &["side"]],
+            &[&["the"], &["wind"]],
+            &[&["wind"], &["side"]],
+            &[&["wind"]],
+        ];
+        let against = self.word(&["against", "into"]);
+        if !against && !self.word(&["with"]) || !self.one_of(WIND) {
+            self.go_back(begins);
+            return false;
+        }
+        self.straight(value, begins, |on| RunPlace::Wind { on, against })
+    }
+
+    /// What is run on the straight that was named before, if any.
+    fn straight(
+        &mut self,
+        value: &mut Option<Spanned<RunPlace>>,
+        begins: usize,
+        way: impl Fn(Option<Course>) -> RunPlace,
+    ) -> bool {
         let span = self.since(begins);
         match value {
             Some(place) => match place.value {
-                Place::On(course) if course != Course::Oval => {
-                    place.value = Place::Against(course);
+                RunPlace::At(Place::On(course)) if course != Course::Oval => {
+                    place.value = way(Some(course));
                     place.span.end = span.end;
                 }
-                Place::Against(_) => {}
-                Place::Bend => {
+                RunPlace::At(Place::Against(_)) | RunPlace::Wind { .. } => {}
+                RunPlace::At(Place::Bend) => {
                     self.problem(span, "a bend can only be run anticlockwise", "leave out the other way");
                 }
-                _ => {
+                RunPlace::At(_) => {
                     self.problem(span, "laps can only be run anticlockwise", "name a straight first");
                 }
             },
-            None => *value = Some(Spanned::new(Place::Against(Course::HomeStraight), span)),
+            None => *value = Some(Spanned::new(way(None), span)),
         }
         true
     }

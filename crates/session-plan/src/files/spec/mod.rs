@@ -6,3 +6,4 @@ pub(crate) mod quantities;
 pub(crate) mod schema;
 pub(crate) mod session_spec;
 pub(crate) mod squad_spec;
+pub(crate) mod wind_spec;

@@ -12,6 +12,7 @@ use crate::files::file_fault::{FileFaultKind, Named, SessionNumber};
 use crate::files::spec::group_spec::{BestsSpec, GroupSpec, bests};
 use crate::files::spec::quantities::{BlockText, Date, Name, RaceDistance, Time};
 use crate::files::spec::squad_spec::SquadSpec;
+use crate::files::spec::wind_spec::WindSpec;
 use crate::people::bests::RIEGEL_EXPONENT;
 use crate::people::fastest::slowest_s;
 use crate::people::hours::Hours;
@@ -43,9 +44,9 @@ pub(crate) struct SessionSpec {
     /// Lanes closed for this session, on top of those that the track closes.
     #[serde(default)]
     pub(crate) closed_lanes: Vec<u8>,
-    /// The wind, in words.
+    /// The wind, in words or as data: `{ on: home straight, from: ahead, m_s: 3 }`.
     #[serde(default)]
-    pub(crate) wind: Option<String>,
+    pub(crate) wind: Option<WindSpec>,
     /// Which starts and finishes to prefer.
     #[serde(default)]
     pub(crate) prefer: Option<Prefer>,
@@ -134,7 +135,7 @@ impl SessionSpec {
             prefer: self.prefer,
             stride_m: self.stride,
             between_blocks_s: self.between_blocks.map(|time| time.0),
-            wind: self.wind.clone().filter(|wind| !is_blank(wind)),
+            wind: self.wind.as_ref().and_then(WindSpec::wind),
             // An empty item is a line begun and left.
             notes: self.notes.iter().filter(|note| !is_blank(note)).cloned().collect(),
             late: LateChanges::default(),
@@ -168,7 +169,9 @@ impl SessionSpec {
         let mut faults = Vec::new();
         // Calendars and pages write a year in four digits; what is earlier is a slip of the pen.
         let year = self.date.map(|date| f64::from(date.0.year()));
+        let wind_m_s = self.wind.as_ref().and_then(WindSpec::m_s);
         for (value, name, of, least, most) in [
+            (wind_m_s, "wind", SessionNumber::Wind, 0.0, 40.0),
             (self.stride, "stride", SessionNumber::Stride, 0.3, 2.0),
             (self.riegel_exponent, "riegel_exponent", SessionNumber::RiegelExponent, 1.0, 1.3),
             (year, "date", SessionNumber::Year, 1900.0, 9999.0),

@@ -1,0 +1,97 @@
+//! Runs with the wind and against it: the wind decides which way they go.
+
+use serde_json::Value;
+use snapbox::str;
+
+use crate::answer::{list, texts};
+use crate::folder::Folder;
+use crate::transcript::refused;
+
+/// The plan of a block under a wind, as the session file writes it.
+fn plan(wind: &str, block: &str) -> Value {
+    let session = format!("title: Wind\n{wind}\nblocks: [{block}]\n");
+    Folder::with("session.yaml", session).json(&["plan", "session.yaml"])
+}
+
+/// Whether all runs of a plan go the other way; they all go one way.
+fn goes_the_other_way(plan: &Value) -> bool {
+    let ways = list(&plan["blocks"][0]["reps"]).iter().map(|rep| rep["the_other_way"] == true);
+    let ways: Vec<bool> = ways.collect();
+    assert!(ways.iter().all(|way| *way == ways[0]), "{plan}");
+    ways[0]
+}
+
+#[test]
+fn the_wind_decides_which_way_a_straight_is_run() {
+    for (wind, against, with) in [
+        ("wind: { on: home straight, from: ahead, m_s: 3 }", false, true),
+        ("wind: { on: home straight, from: behind }", true, false),
+        // What is from ahead on one straight is from behind on the other.
+        ("wind: { on: back straight, from: behind, m_s: 1.5 }", false, true),
+        ("wind: 3 m/s against on the home straight", false, true),
+        ("wind: light, from behind on the home straight", true, false),
+        ("wind: headwind on the back straight", true, false),
+    ] {
+        for (block, the_other_way) in
+            [("4 x 60 in lane 4 against the wind", against), ("4 x 60 in lane 4 with the wind", with)]
+        {
+            let plan = plan(wind, block);
+            assert_eq!(goes_the_other_way(&plan), the_other_way, "{wind}, {block}");
+            assert!(!texts(&plan["warnings"]).iter().any(|words| words.contains("wind")), "{wind}: {plan}");
+        }
+    }
+}
+
+#[test]
+fn a_wind_that_is_not_known_is_assumed_and_said() {
+    for wind in ["", "wind: gusty", "wind: from behind on the home straight, later against"] {
+        for (block, the_other_way) in
+            [("60 in lane 4 into the wind", true), ("60 in lane 4 with the wind", false)]
+        {
+            let plan = plan(wind, block);
+            assert_eq!(goes_the_other_way(&plan), the_other_way, "{wind}, {block}");
+            assert!(
+                texts(&plan["warnings"]).iter().any(|words| words.contains("assumes a wind from behind")),
+                "{wind}: {plan}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_run_too_long_for_a_straight_goes_anticlockwise_and_says_so() {
+    let plan = plan("wind: { on: home straight, from: ahead }", "200 in lane 4 with the wind");
+    assert!(!goes_the_other_way(&plan));
+    assert!(texts(&plan["warnings"]).iter().any(|words| words.contains("too long")), "{plan}");
+}
+
+#[test]
+fn a_wind_that_makes_no_sense_is_refused() {
+    refused(str![[r##"
+# a straight that is none
+$ cat session.yaml
+title: Wind
+wind: { on: bend, from: ahead }
+blocks: [60 against the wind]
+$ toeline plan session.yaml
+# from neither end
+$ cat session.yaml
+title: Wind
+wind: { on: home straight, from: left }
+blocks: [60 against the wind]
+$ toeline plan session.yaml
+# a strength that no wind has
+$ cat session.yaml
+title: Wind
+wind: { on: home straight, from: ahead, m_s: -3 }
+blocks: [60 against the wind]
+$ toeline plan session.yaml
+# a number alone
+$ cat session.yaml
+title: Wind
+wind: 3
+blocks: [60 against the wind]
+$ toeline plan session.yaml
+
+"##]]);
+}
