@@ -261,6 +261,8 @@ Block 1: 4 × 150 in lanes 2-5
 ────────────────────────────────────────────────────────────────────────────
 Total 600 m in each lane.
 - Coach: outside lane 8, level with the finish in lane 2: on the 4th green tick.
+! To finish on the finish line in lane 2, start 4.97 m back along the inner line
+  from the 7th green tick.
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────

@@ -67,31 +67,58 @@ fn a_run_too_long_for_a_straight_goes_anticlockwise_and_says_so() {
 
 #[test]
 fn a_wind_that_makes_no_sense_is_refused() {
-    refused(str![[r##"
+    refused(str![[r#"
 # a straight that is none
 $ cat session.yaml
 title: Wind
 wind: { on: bend, from: ahead }
 blocks: [60 against the wind]
 $ toeline plan session.yaml
+error: `bend` is not a valid `on`
+ --> session.yaml:2:13
+  |
+2 | wind: { on: bend, from: ahead }
+  |             ^^^^
+  |
+help: write one of `home straight`, `back straight`
+
 # from neither end
 $ cat session.yaml
 title: Wind
 wind: { on: home straight, from: left }
 blocks: [60 against the wind]
 $ toeline plan session.yaml
+error: `left` is not a valid `from`
+ --> session.yaml:2:34
+  |
+2 | wind: { on: home straight, from: left }
+  |                                  ^^^^
+  |
+help: write one of `ahead`, `behind`
+
 # a strength that no wind has
 $ cat session.yaml
 title: Wind
 wind: { on: home straight, from: ahead, m_s: -3 }
 blocks: [60 against the wind]
 $ toeline plan session.yaml
+error: a wind of -3 m/s is out of range: 0 m/s to 40 m/s
+ --> session.yaml:2:7
+  |
+2 | wind: { on: home straight, from: ahead, m_s: -3 }
+  |       ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+
 # a number alone
 $ cat session.yaml
 title: Wind
 wind: 3
 blocks: [60 against the wind]
 $ toeline plan session.yaml
+error: `wind` must be text, not `3`
+ --> session.yaml:2:7
+  |
+2 | wind: 3
+  |       ^
 
-"##]]);
+"#]]);
 }

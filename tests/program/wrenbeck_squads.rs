@@ -64,6 +64,8 @@ Who goes when
 - Cleo 20 s: lanes 5-3-4-5
 - Splits of 150 m: 100 m 13.3 s
 - Coach: outside lane 8, level with the finish line.
+! On paint at both ends in lane 3: start on the 400 m start line, finish on the
+  4th green tick.
 ! 3 abreast in lanes 3 to 5, 16½ min.
 [PASSES_WRENBECK_GATE]
 
@@ -166,8 +168,8 @@ Who goes when
   600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
 - Coach: outside lane 8, level with the finish line.
 ! 3 together in lane 2, 16½ min.
-[PASSES_WRENBECK_JAVELIN]
 [PASSES_WRENBECK_GATE]
+[PASSES_WRENBECK_JAVELIN]
 
 Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
 ────────────────────────────────────────────────────────────────────────────────

@@ -48,6 +48,8 @@ fn sizes(count: usize, most: usize) -> (Vec<Vec<usize>>, bool) {
     // Each way hands the spare places out over the waves.
     let spare = sizes.iter().sum::<usize>() - count;
     let is_all = hand_out(spare, 0, &mut sizes, &mut ways);
+    // Of ways that are as good the first is taken: waves of like size.
+    ways.sort_by_key(|sizes| sizes.iter().map(|size| size * size).sum::<usize>());
     if !is_all {
         ways = vec![(0..waves).map(|wave| (count + wave) / waves).collect()];
     }
