@@ -7,8 +7,8 @@ use crate::json::care::WithCare;
 use crate::json::finding::{Finding, words};
 use crate::words::spot::{Worded, WordedSpot};
 use crate::words::warning::warnings;
-use crate::words::{coach, cone, house_rule, overrun, run_name};
 use crate::words::wind::wind_words;
+use crate::words::{coach, cone, house_rule, overrun, run_name};
 
 /// A plan with every sentence about it.
 #[derive(Serialize)]

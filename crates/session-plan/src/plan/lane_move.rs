@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use lane_distance::{Course, LaneNumber, Place, Track};
 use serde::Serialize;
-use workout_notation::{Block, Step};
+use workout_notation::{Block, RunPlace, Step};
 
 use crate::people::house_rules::LaneRule;
 use crate::people::session::Session;
@@ -66,9 +66,10 @@ pub(crate) fn move_lanes(
 /// The ground whose lanes a block can move to: that of its place; else the oval where its lanes all are there.
 fn course(track: &Track, step: &Step<'_>, named: &[u8]) -> Course {
     match step.place.map(|place| place.value) {
-        Some(Place::On(course) | Place::Against(course)) => course,
-        Some(Place::Bend) => Course::Oval,
-        Some(Place::Anywhere) | None => {
+        Some(RunPlace::At(Place::On(course) | Place::Against(course))) => course,
+        Some(RunPlace::Wind { on, .. }) => on.unwrap_or(Course::HomeStraight),
+        Some(RunPlace::At(Place::Bend)) => Course::Oval,
+        Some(RunPlace::At(Place::Anywhere)) | None => {
             let is_on_oval =
                 |lane: &u8| track.layout().lane_numbers(Course::Oval).any(|oval| oval.get() == *lane);
             if named.iter().all(is_on_oval) { Course::Oval } else { Course::HomeStraight }
