@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use plan_sheet::{FORMATS, Format};
-use session_plan::{Since, TimeOfDay};
+use session_plan::{Since, TimeOfDay, Wind};
 
 /// Turns a written workout into places on a real track: where each repetition starts and finishes in
 /// each lane, by the paint on the ground.
@@ -192,6 +192,9 @@ pub(crate) struct LateFlags {
     /// A hazard that is in use, such as javelin=now or javelin=18:30; repeat for several
     #[arg(long, value_name = "HAZARD=TIME", value_parser = hazard)]
     pub(crate) hazard: Vec<(String, Since)>,
+    /// The wind now, such as "3 m/s against on the home straight"
+    #[arg(long, value_name = "WIND", value_parser = wind)]
+    pub(crate) wind: Option<Wind>,
     /// A block to leave out, by its number in the plan; repeat for several
     #[arg(long, value_name = "BLOCK")]
     pub(crate) skip: Vec<usize>,
@@ -271,6 +274,17 @@ fn late(text: &str) -> Result<(String, TimeOfDay), String> {
 
 fn reps(text: &str) -> Result<(String, u32), String> {
     named(text, "Ben=4", |reps| reps.parse().ok().filter(|reps| *reps > 0))
+}
+
+fn wind(text: &str) -> Result<Wind, String> {
+    let wind = Wind::from_text(text);
+    match wind.from {
+        Some(_) => Ok(wind),
+        None => {
+            Err("say from where on which straight, for example `3 m/s against on the home straight`"
+                .to_owned())
+        }
+    }
 }
 
 fn hazard(text: &str) -> Result<(String, Since), String> {

@@ -18,6 +18,9 @@ pub(crate) fn make(session: &mut Session, venue: &Venue, late: &LateFlags) -> Re
         session.leave_out(name).map_err(wrong("--without"))?;
     }
     session.do_fewer(&late.reps).map_err(wrong("--reps"))?;
+    if let Some(wind) = &late.wind {
+        session.turn_wind(wind.clone());
+    }
     let hazards: Vec<_> = late.hazard.iter().map(|(name, Since(from))| (name.clone(), *from)).collect();
     session.begin_hazards(venue, &hazards).map_err(wrong("--hazard"))
 }

@@ -179,7 +179,7 @@ blocks: [4 x 300 in lane 2 @ 50 rest 3min]
     };
     assert!(!cautions(&[]).contains("javelin"), "it is in use from 18:30");
     assert!(cautions(&["--hazard", "javelin=now"]).contains("javelin"));
-    assert!(cautions(&["--hazard", "Javelin Runway=16:30"]).contains("javelin"));
+    assert!(cautions(&["--hazard", "Javelin Runway=16:05"]).contains("javelin"));
     toeline(&["plan", session, "--hazard", "gate=now"]).assert().success();
 }
 

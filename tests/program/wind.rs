@@ -66,6 +66,17 @@ fn a_run_too_long_for_a_straight_goes_anticlockwise_and_says_so() {
 }
 
 #[test]
+fn a_wind_that_turns_is_a_late_change() {
+    let session = "title: Wind\nwind: { on: home straight, from: behind }\nblocks: [4 x 60 in lane 4 against the wind]\n";
+    let folder = Folder::with("session.yaml", session);
+    assert!(goes_the_other_way(&folder.json(&["plan", "session.yaml"])));
+    let turned = folder.json(&["plan", "session.yaml", "--wind", "3 m/s against on the home straight"]);
+    assert!(!goes_the_other_way(&turned));
+    assert_eq!(turned["changes"][0]["kind"], "wind");
+    folder.toeline(&["plan", "session.yaml", "--wind", "gusty"]).assert().code(2);
+}
+
+#[test]
 fn a_wind_that_makes_no_sense_is_refused() {
     refused(str![[r#"
 # a straight that is none

@@ -6,6 +6,7 @@ use session_plan::{Change, LaneMove, Plan};
 use crate::words::capital;
 use crate::words::day::minute;
 use crate::words::numbers::listed;
+use crate::words::wind::wind_words;
 
 /// The first line of a plan after a late change; nothing where nothing has changed.
 pub(crate) fn changed(plan: &Plan) -> Option<String> {
@@ -30,6 +31,7 @@ fn change(change: &Change, plan: &Plan) -> String {
                 from.or(plan.begins).map_or_else(String::new, |from| format!(" from {}", minute(from)));
             format!("{hazard} in use{from}")
         }
+        Change::Wind { wind } => format!("wind now {}", wind_words(wind)),
         Change::Skip { number, block, group } => {
             let group = group.as_ref().map_or_else(String::new, |group| format!("{group}, "));
             format!("block {number} left out ({group}{block})")

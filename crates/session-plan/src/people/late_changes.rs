@@ -4,6 +4,7 @@ use chrono::NaiveTime;
 use lane_distance::{HazardKind, LaneNumber};
 use serde::Serialize;
 
+use crate::people::wind::Wind;
 use crate::plan::block_at::BlockAt;
 
 /// What has changed since a session was written, beside what stands with its groups and athletes.
@@ -19,6 +20,8 @@ pub struct LateChanges {
     pub closed: Vec<LaneNumber>,
     /// Hazards that have come into use.
     pub hazards: Vec<HazardBegun>,
+    /// The wind, where it has turned.
+    pub wind: Option<Wind>,
     /// Blocks that are left out.
     pub skipped: Vec<SkippedBlock>,
 }

@@ -9,6 +9,7 @@ use crate::people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
 use crate::people::late_fault::LateFault;
 use crate::people::session::{Athlete, Group, NoAthlete, Session};
 use crate::people::venue::Venue;
+use crate::people::wind::Wind;
 use crate::plan::plan::Plan;
 
 impl Session {
@@ -41,6 +42,16 @@ impl Session {
             }
         }
         session
+    }
+
+    /// Goes by another wind than the file says.
+    pub fn turn_wind(&mut self, wind: Wind) {
+        self.late.wind = Some(wind);
+    }
+
+    /// The wind that it is planned for, if one is known.
+    pub fn wind_now(&self) -> Option<&Wind> {
+        self.late.wind.as_ref().or(self.wind.as_ref())
     }
 
     /// Starts at another time than the beginning of the booking.

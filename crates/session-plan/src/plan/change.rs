@@ -5,6 +5,7 @@ use lane_distance::{HazardKind, LaneNumber};
 use serde::Serialize;
 
 use crate::people::session::Session;
+use crate::people::wind::Wind;
 use crate::plan::lane_move::LaneMove;
 
 /// What has changed since a session was written.
@@ -57,6 +58,13 @@ pub enum Change {
         /// From when on; from the start of the session unless given.
         from: Option<NaiveTime>,
     },
+    /// The wind has turned.
+    #[serde(rename = "wind")]
+    Wind {
+        /// The wind now.
+        #[serde(skip)]
+        wind: Wind,
+    },
     /// A block is left out.
     #[serde(rename = "skip")]
     Skip {
@@ -92,6 +100,7 @@ pub(crate) fn changes(session: &Session, moved: Vec<LaneMove>) -> Vec<Change> {
     }
     changes
         .extend(late.hazards.iter().map(|begun| Change::Hazard { hazard: begun.hazard, from: begun.from }));
+    changes.extend(late.wind.clone().map(|wind| Change::Wind { wind }));
     changes.extend(late.skipped.iter().map(|skipped| Change::Skip {
         number: skipped.number,
         block: skipped.text.clone(),

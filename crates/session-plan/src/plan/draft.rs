@@ -108,7 +108,7 @@ impl<'a> Draft<'a> {
         }
         let has_own_lanes = first.lanes.is_some() || own_lanes.is_some();
         let share = if is_squad && !starts_together { Share::AllLanes } else { Share::OneLane };
-        let wind = crew.session.wind.as_ref();
+        let wind = crew.session.wind_now();
         let location = location(track, &venue.rules, wind, at, &moved_first, own_lanes, share)?;
         // A run by time is not laid out, and needs no lane.
         if !matches!(first.run.kind.value, RunKind::Timed { .. }) {

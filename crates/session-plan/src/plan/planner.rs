@@ -95,7 +95,7 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
         is_about,
         changes: changes(written, moved),
         overrun,
-        wind: session.wind.clone(),
+        wind: session.wind_now().cloned(),
         track: PlanTrack {
             name: track.name().to_owned(),
             timezone: venue.timezone,
