@@ -21,7 +21,7 @@ pub(crate) fn greedy_starts<'a>(
     turn: Turn,
 ) -> Vec<f64> {
     let count = network.starts.len();
-    let tail_s = tails_s(network);
+    let tail_s = network.tails_s();
     let party = |start: usize| network.starts[start].wave.party;
     let mut open: Vec<usize> =
         (0..count).filter(|&start| start == 0 || party(start) != party(start - 1)).collect();
@@ -47,17 +47,6 @@ pub(crate) fn greedy_starts<'a>(
         }
     }
     starts_s
-}
-
-/// From each start to the end of everything that must come after it, in seconds.
-fn tails_s(network: &Network<'_>) -> Vec<f64> {
-    let mut tail_s: Vec<f64> = network.starts.iter().map(|start| start.window_s.1).collect();
-    for start in (0..tail_s.len()).rev() {
-        for &(to, by_s) in &network.after[start] {
-            tail_s[start] = tail_s[start].max(by_s + tail_s[to]);
-        }
-    }
-    tail_s
 }
 
 /// The starts that have a time, the earliest first.
@@ -90,7 +79,7 @@ impl Placed<'_, '_, '_> {
             for place in self.near(at_s, reach_s) {
                 let (other_s, other) = self.at_s[place];
                 for &(low_s, high_s) in
-                    self.meetings.forbidden(self.spacing, network.starts[other].kind, own.kind)
+                    self.meetings.forbidden(self.spacing, network.starts[other].kind, own.kind).iter()
                 {
                     let apart_s = at_s - other_s;
                     if apart_s > low_s + EXACT_S && apart_s < high_s - EXACT_S {

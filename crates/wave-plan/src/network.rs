@@ -121,6 +121,29 @@ impl<'a> Network<'a> {
         true
     }
 
+    /// From each start to the end of everything that must come after it, in seconds.
+    pub(crate) fn tails_s(&self) -> Vec<f64> {
+        let mut tail_s: Vec<f64> = self.starts.iter().map(|start| start.window_s.1).collect();
+        for start in (0..tail_s.len()).rev() {
+            for &(to, by_s) in &self.after[start] {
+                tail_s[start] = tail_s[start].max(by_s + tail_s[to]);
+            }
+        }
+        tail_s
+    }
+
+    /// Drops the choices that are settled already, as nothing may end after `deadline_s`; `earliest_s` are the
+    /// earliest starts.
+    pub(crate) fn settle(&mut self, earliest_s: &[f64], deadline_s: f64) {
+        let tails_s = self.tails_s();
+        let latest_s = |start: usize| deadline_s + 2.0 * EXACT_S - tails_s[start];
+        self.choices.retain(|choice| {
+            let least_s = earliest_s[choice.to] - latest_s(choice.from);
+            let most_s = latest_s(choice.to) - earliest_s[choice.from];
+            least_s < choice.high_s && most_s > choice.low_s
+        });
+    }
+
     /// When the last run of these starts ends.
     pub(crate) fn end_s(&self, starts_s: &[f64]) -> f64 {
         starts_s.iter().zip(&self.starts).map(|(go_s, start)| go_s + start.window_s.1).fold(0.0, f64::max)

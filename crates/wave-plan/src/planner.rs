@@ -13,7 +13,7 @@ use crate::plan::{EveningPlan, ItineraryPlan, WavePlan};
 use crate::rules::TimingRules;
 use crate::slot::Slot;
 use crate::soonest::soonest;
-use crate::spacing::{Meetings, Spacing};
+use crate::spacing::{Meetings, Pairs, Spacing};
 
 /// How much work is done.
 struct Effort {
@@ -220,7 +220,10 @@ impl<'a> Work<'a, '_> {
                 break;
             }
             let (mut network, mut meetings) = self.network(candidate);
-            self.spacing.add_choices(&mut network, &mut meetings, self.effort.choices);
+            if self.effort.branches > 0 {
+                let most = (Pairs::OfOneItinerary, self.effort.choices);
+                self.spacing.add_choices(&mut network, &mut meetings, most);
+            }
             let Some(root) = network.earliest(best.end_s) else { continue };
             left.push((network.end_s(&root), candidate));
             if number >= self.effort.first_plans {
@@ -256,12 +259,13 @@ impl<'a> Work<'a, '_> {
         branches: &mut usize,
     ) -> (Option<Best>, f64) {
         let (mut network, mut meetings) = self.network(candidate);
-        if !self.spacing.add_choices(&mut network, &mut meetings, self.effort.choices) {
+        if !self.spacing.add_choices(&mut network, &mut meetings, (Pairs::All, self.effort.choices)) {
             return (None, candidate.floor_s);
         }
+        let Some(root) = network.earliest(deadline_s) else { return (None, f64::INFINITY) };
+        network.settle(&root, deadline_s);
         let most = self.effort.branches_each.min(*branches);
         let most = most.min(self.effort.steps / (network.starts.len() + network.choices.len()));
-        let Some(root) = network.earliest(deadline_s) else { return (None, f64::INFINITY) };
         let mut own = most;
         let (found, bound_s) = soonest(&mut network, &root, deadline_s, &mut own);
         *branches -= most - own;

@@ -27,19 +27,32 @@ pub(crate) struct Meetings<'a> {
     pub(crate) reach_s: f64,
 }
 
+/// With more kinds than this no table of all pairs is kept.
+const MOST_KINDS: usize = 2_000;
+
 impl Meetings<'_> {
     /// By how much a run of the kind `next` may not go after one of `kind`.
-    pub(crate) fn forbidden(&mut self, spacing: &mut Spacing<'_>, kind: usize, next: usize) -> &Forbidden {
+    pub(crate) fn forbidden(&mut self, spacing: &mut Spacing<'_>, kind: usize, next: usize) -> Rc<Forbidden> {
         let at = kind * self.kinds.len() + next;
-        if self.known[at].is_none() {
-            let ((wave, leg), (next, next_leg)) = (&self.kinds[kind], &self.kinds[next]);
-            self.known[at] = Some(spacing.forbidden((wave, *leg), (next, *next_leg)));
+        if let Some(Some(known)) = self.known.get(at) {
+            return Rc::clone(known);
         }
-        self.known[at].as_deref().unwrap_or(&NONE)
+        let ((wave, leg), (next, next_leg)) = (&self.kinds[kind], &self.kinds[next]);
+        let found = spacing.forbidden((wave, *leg), (next, *next_leg));
+        if let Some(known) = self.known.get_mut(at) {
+            *known = Some(Rc::clone(&found));
+        }
+        found
     }
 }
 
-static NONE: Forbidden = Vec::new();
+/// Which pairs of starts are looked at.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Pairs {
+    /// Those of one itinerary, most of which are apart by their order.
+    OfOneItinerary,
+    All,
+}
 
 impl<'r> Spacing<'r> {
     pub(crate) fn new(rules: &'r TimingRules) -> Self {
@@ -119,7 +132,7 @@ impl<'r> Spacing<'r> {
             before = last_of.into_iter().flatten().collect();
         }
         let reach_s = longest_s + STAND_S.max(rules.timing_gap_s).max(rules.start_gap_s);
-        let known = vec![None; kinds.len() * kinds.len()];
+        let known = if kinds.len() > MOST_KINDS { Vec::new() } else { vec![None; kinds.len() * kinds.len()] };
         (network, Meetings { kinds, known, reach_s })
     }
 
@@ -129,7 +142,7 @@ impl<'r> Spacing<'r> {
         &mut self,
         network: &mut Network<'a>,
         meetings: &mut Meetings<'a>,
-        most: usize,
+        (pairs, most): (Pairs, usize),
     ) -> bool {
         let mut differences = Vec::new();
         let mut choices = Vec::new();
@@ -140,6 +153,7 @@ impl<'r> Spacing<'r> {
                 // One wave after itself, and one itinerary of a party after the other, are apart already.
                 if Rc::ptr_eq(&start.wave, &next.wave)
                     || start.wave.party == next.wave.party && !is_one_itinerary
+                    || pairs == Pairs::OfOneItinerary && !is_one_itinerary
                 {
                     continue;
                 }
@@ -148,7 +162,7 @@ impl<'r> Spacing<'r> {
                 if nearest_s >= meetings.reach_s {
                     continue;
                 }
-                for &(low_s, high_s) in meetings.forbidden(self, start.kind, next.kind) {
+                for &(low_s, high_s) in meetings.forbidden(self, start.kind, next.kind).iter() {
                     if high_s <= nearest_s {
                         continue;
                     }
