@@ -6,6 +6,7 @@ use crate::answer::{json, list, number, told};
 use crate::folder::Folder;
 use crate::run::toeline;
 use serde_json::Value;
+use snapbox::str;
 
 fn plan(arguments: &[&str]) -> Value {
     json(&[&["plan"], arguments].concat())
@@ -241,4 +242,51 @@ fn lanes_that_are_not_side_by_side_are_named_in_order() {
         let remarks = plan["blocks"][0]["remarks"].to_string();
         assert!(remarks.contains(named), "{lanes}: {remarks}");
     }
+}
+
+#[test]
+fn lanes_are_kept_over_hurdles_and_from_blocks_and_turn_else() {
+    let folder = Folder::new();
+    for (lanes, block, are_kept) in [
+        ("", "3 x 60 rest 3min in lanes 5-7", false),
+        ("", "3 x 60 from blocks rest 3min in lanes 5-7", true),
+        ("", "3 x 110h to hurdle 3 rest 3min in lanes 5-7", true),
+        ("squad: { lanes: keep }\n", "3 x 60 rest 3min in lanes 5-7", true),
+        ("squad: { lanes: turn }\n", "3 x 110h to hurdle 3 rest 3min in lanes 5-7", false),
+        ("squad: { lanes: [5, 6, 7] }\n", "3 x 60 on the home straight rest 3min", false),
+    ] {
+        let text = format!(
+            "title: t\n{lanes}groups: [{{ name: g, athletes: [Ada, Ben, Cy] }}]\nblocks: [\"{block}\"]\n"
+        );
+        folder.write("t.yaml", text);
+        let plan = folder.json(&["plan", "t.yaml"]);
+        let reps = plan["blocks"][0]["reps"].as_array().expect("it is a list");
+        let ada: BTreeSet<u64> = (reps.iter())
+            .filter(|rep| rep["athletes"][0] == "Ada")
+            .filter_map(|rep| rep["lane"].as_u64())
+            .collect();
+        assert_eq!(ada.len(), if are_kept { 1 } else { 3 }, "{lanes}{block}: {ada:?}");
+    }
+    folder.write("t.yaml", "title: t\nsquad: { lanes: swap }\nblocks: [200]\n");
+    folder.toeline(&["plan", "t.yaml"]).assert().code(2).stderr_eq(str![[r#"
+error: `swap` is not a valid `lanes`
+ --> t.yaml:2:17
+  |
+2 | squad: { lanes: swap }
+  |                 ^^^^
+  |
+help: write one of `keep`, `turn`
+
+"#]]);
+    folder.write("t.yaml", "title: t\nsquad: { lanes: 5 }\nblocks: [200]\n");
+    folder.toeline(&["plan", "t.yaml"]).assert().code(2).stderr_eq(str![[r#"
+error: `lanes` must be a list of lanes, `keep` or `turn`, not `5`
+ --> t.yaml:2:17
+  |
+2 | squad: { lanes: 5 }
+  |                 ^
+  |
+help: write for example `lanes: [2, 3]`
+
+"#]]);
 }

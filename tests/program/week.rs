@@ -22,9 +22,9 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
                x 80
  Mon 12 Apr    middle distance                     5200       3006            6
  18:00-19:30   2 x 2000, 6 x 200                          26 bends        15:30
- Tue 13 Apr    sprinters                           1340        508            7
+ Tue 13 Apr    sprinters                           1340        516            7
  18:00-19:30   4 x 60, 4 x 150, 2 x 250                    6 bends        32:00
- Wed 14 Apr    hurdlers                            1228        561            8
+ Wed 14 Apr    hurdlers                            1228        569            8
  17:30-19:00   4 x 110h to hurdle 3, 3 x 110h              8 bends        31:00
                to hurdle 5, 4 x exchange zone
                2, 2 laps in-and-out 50s
@@ -37,7 +37,7 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  09:00-10:15   2 x 1609.34, 6 x 100                       16 bends        11:30
  Sun 18 Apr    Easy run, Sunday                    1221        715
                3 laps                                      6 bends
- In all        sprinters                           2560        988           21
+ In all        sprinters                           2560        996           21
                3 sessions                                 10 bends    1:24:06.6
  In all        middle distance                    10200       5727           14
                2 sessions                                 53 bends        32:00
@@ -265,4 +265,16 @@ fn the_middle_of_a_range_picks_the_pace_band() {
 fn no_line_is_wider_than_80_columns() {
     let text = printed(&toeline(&["week", "sessions/wrenbeck"]).assert().success());
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+}
+
+#[test]
+fn bends_are_those_of_the_lanes_that_are_really_run() {
+    // A lap of lane 2 has a bend of 2 π × 37.92 m, of lane 5 one of 2 π × 41.58 m; both are run by one each.
+    let text = "title: t\ngroups: [{ name: g, athletes: [Ada, Ben] }]\nsquad: { mode: one to a lane }\n\
+                blocks: [\"2 x 1 lap in lanes 2, 5 rest 3min\"]\n";
+    let folder = Folder::with("t.yaml", text);
+    let week = folder.json(&["week", "t.yaml"]);
+    let bend_m = week["entries"][0]["load"]["bend_m"].as_f64();
+    let both_m = 2.0 * std::f64::consts::PI * (37.92 + 41.58);
+    assert!(bend_m.is_some_and(|bend_m| (bend_m - both_m).abs() < 0.01), "{bend_m:?}, not {both_m}: {week}");
 }

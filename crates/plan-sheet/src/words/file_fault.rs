@@ -182,6 +182,7 @@ fn expected_words(expected: Expected) -> &'static str {
         Expected::Mapping => "a group of keys",
         Expected::Length => "a length, such as `84.39` or `110 yd`",
         Expected::ClosedLanes => "a list of lanes, or lanes with a reason",
+        Expected::SquadLanes => "a list of lanes, `keep` or `turn`",
         Expected::Time => "a time, such as `48.5`, `2:08` or `5min`",
         Expected::RaceDistance => "a race distance, such as `800`, `5k` or `mile`",
         Expected::Date => "a date",
@@ -200,7 +201,8 @@ fn example(verb: &str, at: &[Key]) -> Option<String> {
     let (Key::Name(name), holder) = at.split_last()? else { return None };
     // Of a mark, a hazard or a rule; or of the lanes that are closed.
     let is_in_row = holder.iter().any(|key| matches!(key, Key::Index(_)));
-    let is_list = is_in_row || holder.first() == Some(&Key::from("closed_lanes"));
+    let is_list =
+        is_in_row || ["closed_lanes", "squad"].map(Key::from).iter().any(|key| holder.first() == Some(key));
     let value = match name.as_str() {
         "lanes" if is_list => "[2, 3]",
         "lanes" => "8",

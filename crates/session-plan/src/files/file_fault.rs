@@ -164,6 +164,8 @@ pub enum Expected {
     Length,
     /// Lanes, or lanes with a reason.
     ClosedLanes,
+    /// Lanes, or how they are used.
+    SquadLanes,
     /// A time or a duration.
     Time,
     /// The distance of a race.

@@ -379,6 +379,12 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
                 };
             }
             "WindSpec" if matches!(self.node.value, Value::Mapping(_)) => return visitor.visit_some(self),
+            "SquadLanes" => {
+                return match self.node.value {
+                    Value::Text(_) => visitor.visit_some(self),
+                    _ => visitor.visit_seq(self.list(Expected::SquadLanes)),
+                };
+            }
             "ClosedSpec" => {
                 return match self.node.value {
                     Value::Mapping(_) => visitor.visit_some(self),

@@ -57,6 +57,9 @@ pub struct SquadRules {
     pub mode: Option<Mode>,
     /// The lanes that squads use where their blocks name none.
     pub lanes: Option<Vec<u8>>,
+    /// Whether everybody stays in one lane through a block; unless given, over hurdles and from blocks, which nobody
+    /// carries to the next lane.
+    pub keeps_lanes: Option<bool>,
     /// What keeps waves apart.
     pub timing: TimingRules,
 }

@@ -44,6 +44,8 @@ pub(crate) struct Draft<'a> {
     /// How far its longest run is, in metres.
     pub(crate) longest_m: f64,
     pub(crate) mode: Mode,
+    /// Whether everybody stays in one lane.
+    pub(crate) keeps_lanes: bool,
     /// Whether its runners go on along their lane from a finish to the next start.
     pub(crate) goes_on: bool,
     pub(crate) remarks: Vec<Remark>,
@@ -157,6 +159,7 @@ impl<'a> Draft<'a> {
             longest_m,
             mode: Mode::Together,
             goes_on: false,
+            keeps_lanes: crew.session.squad.keeps_lanes.unwrap_or_else(|| has_gear(block, &steps)),
             remarks: Vec::new(),
             moved,
             steps,
@@ -266,8 +269,7 @@ impl<'a> Draft<'a> {
             runs: (0..self.steps.len()).map(stretch).collect(),
             lanes,
             mode: self.mode,
-            keeps_lanes: self.goes_on
-                || self.steps.iter().any(|step| matches!(step.run.kind.value, RunKind::Hurdles { .. })),
+            keeps_lanes: self.goes_on || self.keeps_lanes,
             runners: self.entrants.iter().zip(&self.timings).map(runner).collect(),
         }
     }
@@ -287,6 +289,13 @@ impl<'a> Draft<'a> {
         let is_estimated = |(run, timing): (usize, &Timing)| timing.is_estimated(run == last);
         !self.timings.iter().any(|timings| timings.iter().enumerate().any(is_estimated))
     }
+}
+
+/// Whether its lanes have something in them that stays there: hurdles, or starting blocks.
+fn has_gear(block: &Block, steps: &[Step<'_>]) -> bool {
+    let mut words = block.text.split(|letter: char| !letter.is_alphabetic());
+    words.any(|word| ["block", "blocks"].contains(&word.to_lowercase().as_str()))
+        || steps.iter().any(|step| matches!(step.run.kind.value, RunKind::Hurdles { .. }))
 }
 
 fn push_new<T: PartialEq>(list: &mut Vec<T>, item: T) {

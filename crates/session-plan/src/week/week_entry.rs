@@ -107,7 +107,9 @@ impl WeekEntry {
             return;
         }
         for rep in &runs {
-            self.load.add_run(rep);
+            let is_lane = |other: &&Rep| other.rep == rep.rep && other.group == rep.group;
+            let lanes: Vec<&Rep> = block.reps.iter().filter(is_lane).collect();
+            self.load.add_run(rep, &lanes);
             self.add_difference(rep);
         }
         if !runs.is_empty() {

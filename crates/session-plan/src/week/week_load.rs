@@ -19,7 +19,8 @@ pub struct Load {
     /// The same metres in each of the pace bands; views add the name of each.
     #[serde(skip)]
     pub bands_m: [f64; PACE_BANDS.len()],
-    /// How much of the runs lies on bends, in metres; run-ins are left out.
+    /// How much of the runs lies on bends, in metres, on average over those who run it in their lanes; run-ins are left
+    /// out.
     pub bend_m: f64,
     /// How many bends are run, wholly or in part.
     pub bends: u32,
@@ -32,15 +33,21 @@ pub struct Load {
 }
 
 impl Load {
-    pub(crate) fn add_run(&mut self, rep: &Rep) {
+    /// Adds a run, of which `lanes` are all those side by side and in waves.
+    pub(crate) fn add_run(&mut self, rep: &Rep, lanes: &[&Rep]) {
         let run_in_m = rep.run_in_m.unwrap_or(0.0);
         self.runs += 1;
         self.metres += rep.distance_m + run_in_m;
         self.nominal_m += rep.nominal.distance_m;
         self.bands_m[band_of(rep)] += rep.distance_m;
         self.bands_m[PACE_BANDS.len() - 1] += run_in_m;
-        self.bend_m += rep.bend_m;
-        self.bends += rep.bends;
+        // Lanes turn: over a block each runner has as much of the bends as they have on average.
+        let runners = |rep: &Rep| rep.athletes.len().max(1) as f64;
+        let all: f64 = lanes.iter().map(|rep| runners(rep)).sum();
+        let on_average =
+            |of: fn(&Rep) -> f64| lanes.iter().map(|rep| of(rep) * runners(rep)).sum::<f64>() / all;
+        self.bend_m += on_average(|rep| rep.bend_m);
+        self.bends += on_average(|rep| f64::from(rep.bends)).round() as u32;
         self.recoveries += u32::from(rep.rest_s.is_some() || rep.recovery_m.is_some());
         self.recovery_s += rep.rest_s.unwrap_or(0.0);
         self.recovery_m += rep.recovery_m.unwrap_or(0.0);

@@ -5,5 +5,6 @@ pub(crate) mod group_spec;
 pub(crate) mod quantities;
 pub(crate) mod schema;
 pub(crate) mod session_spec;
+pub(crate) mod squad_lanes;
 pub(crate) mod squad_spec;
 pub(crate) mod wind_spec;

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use crate::files::spec::quantities::Time;
+use crate::files::spec::squad_lanes::{LaneUse, SquadLanes};
 use crate::people::session::{GROUP_OF, SquadRules};
 use wave_plan::{Mode, Timers, TimingRules};
 
@@ -15,8 +16,9 @@ pub(crate) struct SquadSpec {
     mode: Option<ModeSpec>,
     /// The most athletes in a wave, or in the group of a lane.
     most: Option<u8>,
-    /// The lanes that squads use where their blocks name none.
-    lanes: Option<Vec<u8>>,
+    /// The lanes that squads use where their blocks name none; or `keep` where everybody stays in one lane through a
+    /// block, as over hurdles and from blocks unless given, and `turn` where lanes turn from run to run.
+    lanes: Option<SquadLanes>,
     /// Between the finish windows of two waves.
     timing_gap: Option<Time>,
     /// Between two starts.
@@ -65,7 +67,14 @@ impl SquadSpec {
         };
         SquadRules {
             mode,
-            lanes: self.lanes.clone(),
+            lanes: match &self.lanes {
+                Some(SquadLanes::Named(lanes)) => Some(lanes.clone()),
+                Some(SquadLanes::Used(_)) | None => None,
+            },
+            keeps_lanes: match &self.lanes {
+                Some(SquadLanes::Used(lane_use)) => Some(*lane_use == LaneUse::Keep),
+                Some(SquadLanes::Named(_)) | None => None,
+            },
             timing: TimingRules {
                 timing_gap_s: self.timing_gap.map_or(usual.timing_gap_s, |gap| gap.0),
                 start_gap_s: self.start_gap.map_or(usual.start_gap_s, |gap| gap.0),
