@@ -14,10 +14,11 @@ use proptest::prelude::*;
 use proptest::sample::{Index, select, subsequence};
 use proptest::test_runner::{Config, RngAlgorithm, TestError, TestRng, TestRunner};
 use serde_json::{Value, json};
-use session_plan::{Plan, SessionFile, Venue, Week};
+use session_plan::{LateFault, Plan, Session, SessionFile, Venue, Week};
 use workout_notation::{Block, SourceText, notation};
 
-/// An evening as it is written: a track, a session, the lanes closed on the day, and who stays away.
+/// An evening as it is written: a track, a session, the lanes closed on the day, and who stays away or what else
+/// changes late.
 #[derive(Clone, Debug)]
 struct Evening {
     track: Value,
@@ -235,6 +236,27 @@ fn source(value: Value) -> SourceText {
     SourceText { name: "evening.yaml".to_owned(), text: given(value).to_string() }
 }
 
+/// Makes some late changes, each where it can be made: who is alone cannot be left out.
+fn make_late(session: &mut Session, venue: &Venue, plan: &Plan, (names, chosen): (&[String], Index)) {
+    let begins = session.hours.map(|hours| hours.from + (hours.to - hours.from) / 3);
+    let first = session.groups.first().map(|group| group.name.clone());
+    let mut make = |number: usize, change: &dyn Fn(&mut Session) -> Result<(), LateFault>| {
+        let mut changed = session.clone();
+        if chosen.index(64) & (1 << number) != 0 && change(&mut changed).is_ok() {
+            *session = changed;
+        }
+    };
+    make(0, &|session| session.leave_out(&names[chosen.index(names.len())]));
+    make(1, &|session| session.do_fewer(&[(names[0].clone(), 1)]));
+    make(2, &|session| session.close_lanes(venue, &[3, 4]));
+    make(3, &|session| session.skip_blocks(plan, &[1]));
+    make(4, &|session| begins.map_or(Ok(()), |begins| session.start_at(begins)));
+    make(5, &|session| match begins.zip(first.clone()) {
+        Some((begins, first)) => session.come_late(&[(first, begins)]),
+        None => Ok(()),
+    });
+}
+
 /// The plan of an evening, without the blocks that its track refuses; nothing where all are.
 fn planned(evening: &Evening) -> Option<Plan> {
     let venue = match evening.track.as_str() {
@@ -256,8 +278,8 @@ fn planned(evening: &Evening) -> Option<Plan> {
                     .map(|one| one.name.clone())
                     .collect();
                 let Some(absent) = evening.absent.filter(|_| !names.is_empty()) else { return Some(plan) };
-                file.session.leave_out(&names[absent.index(names.len())]).expect("the athlete is there");
-                let again = session_plan::replan(&venue, &file.session, &plan);
+                make_late(&mut file.session, &venue, &plan, (&names, absent));
+                let again = session_plan::plan(&venue, &file.session);
                 return Some(again.map_err(|errors| file.locate(errors).to_string()).unwrap_or(plan));
             }
             Err(errors) => {
