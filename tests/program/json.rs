@@ -82,6 +82,7 @@ fn a_plan_has_the_promised_keys() {
             "lane",
             "nominal",
             "own_times",
+            "pace_changes",
             "plus_minus_m",
             "recovery_m",
             "rep",
@@ -105,7 +106,8 @@ fn a_plan_has_the_promised_keys() {
     );
     assert_eq!((&reps[1]["go_s"], &reps[1]["rest_s"]), (&json!(122.0), &Value::Null));
     assert_eq!(keys(&block["coach"]), ["lane", "side", "words", "x_m", "y_m"]);
-    assert_eq!(keys(&plan["setup"][0]), ["for", "order", "spot", "strides", "uses", "what"]);
+    let bare = json(&["plan", "3 x 300 in lane 2"]);
+    assert_eq!(keys(&bare["setup"][0]), ["for", "label", "order", "spot", "strides", "uses", "what"]);
     assert_eq!(keys(&plan["walk"]), ["cones", "is_stride_assumed", "stride_m", "walk_m", "walk_s"]);
     assert_eq!(plan["date"], Value::Null);
 }
@@ -161,7 +163,9 @@ fn what_is_said_is_there_as_values() {
     let short = &block["findings"][0];
     assert_eq!(short["kind"], "rest too short to walk");
     assert_eq!((&short["needs_s"], &short["has_s"]), (&json!(72.0), &json!(45.0)));
-    assert_eq!(plan["setup"][0]["uses"], json!([{"end": "finish", "distance_m": 100.0, "block": 1}]));
+    let bare = json(&["plan", "3 x 300 in lane 2"]);
+    assert_eq!(bare["setup"][0]["uses"], json!([{"end": "start", "distance_m": 300.0, "block": 1}]));
+    assert_eq!(bare["setup"][0]["label"], "S");
 }
 
 fn words(findings: &Value) -> Vec<&str> {

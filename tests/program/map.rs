@@ -1,5 +1,7 @@
 //! `--out map.svg`: the map of a plan, as other programs read it.
 
+use std::fs;
+
 use crate::answer::{json, list, number};
 use crate::folder::Folder;
 use crate::picture;
@@ -7,6 +9,7 @@ use crate::run::toeline;
 use crate::wrenbeck::{WRENBECK, session};
 use resvg::tiny_skia::{Color, Paint, Rect, Transform};
 use roxmltree::{Document, Node};
+use serde_json::Value;
 use snapbox::str;
 
 fn map_of(arguments: &[&str]) -> String {
@@ -44,7 +47,22 @@ fn cones_lie_where_the_solver_puts_them() {
         let setup = list(&plan["setup"]);
         let cones: Vec<Node<'_, '_>> = of_class(&document, "cone").collect();
         assert_eq!(cones.len(), setup.len(), "{arguments:?}");
-        assert!(!setup.is_empty());
+        // Places on paint have no cone, and lie where a run has one all the same.
+        let ends = list(&plan["blocks"]).iter().flat_map(|block| list(&block["reps"])).flat_map(|rep| {
+            let run_in = Some(&rep["run_in"]).filter(|spot| !spot.is_null());
+            let changes = list(&rep["pace_changes"]).iter().map(|change| &change["spot"]);
+            [&rep["start"], &rep["finish"]].into_iter().chain(run_in).chain(changes).collect::<Vec<_>>()
+        });
+        let ends: Vec<&Value> = ends.collect();
+        let painted: Vec<Node<'_, '_>> = of_class(&document, "painted").collect();
+        assert!(setup.len() + painted.len() > 0);
+        for sign in painted {
+            let is_there = ends.iter().any(|spot| {
+                let off = |axis: &str, data: &str| (number(&spot[axis]) - value(sign, data)).abs();
+                off("x_m", "data-x-m") < 0.001 && off("y_m", "data-y-m") < 0.001
+            });
+            assert!(is_there, "{arguments:?}: {:?}", sign.range());
+        }
         for cone in cones {
             let order = value(cone, "data-cone");
             let item = setup.iter().find(|item| item["order"] == order as u64).expect("it is in the plan");
@@ -218,7 +236,7 @@ fn it_is_named_and_told_to_those_who_do_not_see_it() {
     assert_eq!(
         told,
         Some(
-            "The track standard to scale. Cone 1, finish, lane 2: on the finish line. Cone 2, start, lane 2: on the 200 m start line."
+            "The track standard to scale. Finish, lane 2: on the finish line. Start, lane 2: on the 200 m start line."
         )
     );
 }
@@ -259,7 +277,13 @@ fn a_flag_that_moves_is_noticed() {
 /// Insets name paint as the list of cones does, and no name of a lane lies over paint.
 #[test]
 fn insets_name_what_to_look_for_and_keep_its_paint_free() {
-    let map = map_of(&[&session("wednesday-hurdles-and-relay")]);
+    let folder = Folder::new();
+    for name in ["track", "friday-starts"] {
+        let text = fs::read_to_string(session(name)).expect("it is there");
+        let cones = if name == "track" { "" } else { "\ncones: every spot\n" };
+        folder.write(&format!("{name}.yaml"), text + cones);
+    }
+    let map = map_of(&[&folder.at("friday-starts.yaml")]);
     let document = Document::parse(&map).expect("it is XML");
     let words = |text: Node<'_, '_>| text.text().unwrap_or_default().trim().to_owned();
     let mut titles = Vec::new();
@@ -285,11 +309,10 @@ fn insets_name_what_to_look_for_and_keep_its_paint_free() {
         }
     }
     let expected = [
-        "2–3: lanes 3–4 entry of yellow zone 2",
-        "4–5: lanes 3–4 exit of yellow zone 2",
-        "6–7: lanes 6–7 110 m hurdles start line",
-        "8–9: lanes 6–7 3rd blue tick",
-        "10–11: lanes 6–7 5th blue tick",
+        "1–3: lanes 3–5 finish line",
+        "4–6: lanes 3–5 entry of yellow zone 1, exit of yellow zone 1",
+        "7–9: lanes 5–7 100 m start line",
+        "10–12: lanes 5–7 70 m start line",
     ];
     assert_eq!(titles, expected);
 }

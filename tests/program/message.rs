@@ -81,5 +81,5 @@ fn a_name_comes_out_as_text() {
     });
     assert_eq!(marks.count(), 0, "{message}");
     let headings = Parser::new(&message).filter(|event| matches!(event, Event::Start(Tag::Heading { .. })));
-    assert_eq!(headings.count(), 5, "the title, the block, the walk, the notes, the cautions: {message}");
+    assert_eq!(headings.count(), 4, "the title, the block, the notes, the cautions: {message}");
 }

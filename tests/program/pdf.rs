@@ -71,7 +71,7 @@ fn large_session() -> String {
     let athletes: Vec<String> = names.map(|name| format!("{{ name: {name}, target: 40 }}")).collect();
     let mut text = format!(
         "title: A large evening of the whole club with everybody who can come and a title that takes two lines\n\
-         date: 2027-04-20\nhours: 14:00-23:00\nbetween_blocks: 5min\n\
+         date: 2027-04-20\nhours: 14:00-23:00\nbetween_blocks: 5min\ncones: every spot\n\
          wind: gusty, first from behind on the home straight, later across the bends and against on the back\n\
          notes:\n  - {}\n  - {}\n\
          squad: {{ mode: one to a lane }}\n\

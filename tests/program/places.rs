@@ -109,14 +109,7 @@ Total 60 m.
 - Coach: outside lane 8, level with the finish in lane 4: on the 70 m start
   line.
 
-Setting out: one lap from the finish line
-─────────────────────────────────────────────────────────────────────────
- Cone   Lane   Where                                           For
-═════════════════════════════════════════════════════════════════════════
-    1   4      on the 70 m start line                          60 finish
-    2   4      on the later 4x400 m takeover zone entry line   60 start
-─────────────────────────────────────────────────────────────────────────
-2 cones, 422 m, 6 min without taping.
+No cones: paint shows every place.
 
 [CAUTIONS]
 

@@ -25,14 +25,13 @@ Total 1200 m.
 ! Lane 2: jog 107 m, not 100; the same start each time.
 
 Setting out: one lap from the finish line
-────────────────────────────────────────────────────────────────────────────────
- Cone   Lane   Where                                         Steps   For
-════════════════════════════════════════════════════════════════════════════════
-    1   2      on the finish line                                    300 finish
-    2   2      9.95 m back along the inner line from the     13½     300 start
+─────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                       Steps   For
+═════════════════════════════════════════════════════════════════════════════
+    S   2      9.95 m back along the inner line from the   13½     300 start
                exit of yellow zone 1
-────────────────────────────────────────────────────────────────────────────────
-2 cones, 407 m, 5 min without taping.
+─────────────────────────────────────────────────────────────────────────────
+1 cone, 407 m, 5 min without taping.
 1 step is 0.75 m.
 
 [CAUTIONS]
@@ -85,19 +84,14 @@ Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
  Cone   Lane   Where                                         Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-    1   2      on the finish line                                    400 finish
-    2   2      on the 400 m start line                               400 start
-    3   2      7.00 m back along the inner line from the     9½      400 finish
+   F1   2      7.00 m back along the inner line from the     9½      400 finish
                exit of yellow zone 1
-    4   2      on the exit of yellow zone 1                          400 start
-    5   2      7.02 m back along the inner line from the     9½      400 finish
+   F2   2      7.02 m back along the inner line from the     9½      400 finish
                200 m start line
-    6   2      on the 200 m start line                               400 start
-    7   2      7.00 m back along the inner line from the     9½      400 finish
+   F3   2      7.00 m back along the inner line from the     9½      400 finish
                exit of yellow zone 3
-    8   2      on the exit of yellow zone 3                          400 start
 ────────────────────────────────────────────────────────────────────────────────
-8 cones, 407 m, 5 min without taping.
+3 cones, 407 m, 5 min without taping.
 1 step is 0.75 m.
 
 [CAUTIONS]
@@ -130,18 +124,17 @@ Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
  Cone   Lane   Where                                         Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-    1   2      on the finish line                                    300 finish
-    2   2      5.89 m past the entry of yellow zone 1        8       300 start
+   S1   2      5.89 m past the entry of yellow zone 1        8       300 start
                along the inner line
-    3   2      12.89 m past the entry of yellow zone 1       17      300 start
+   S2   2      12.89 m past the entry of yellow zone 1       17      300 start
                along the inner line
-    4   2      9.95 m back along the inner line from the     13½     300 start
+   S3   2      9.95 m back along the inner line from the     13½     300 start
                exit of yellow zone 1
-    5   2      0.06 m back from the 10th blue tick                   300 finish
-    6   2      2.96 m past the later 4x400 m takeover zone   4       300 finish
+   F1   2      0.06 m back from the 10th blue tick                   300 finish
+   F2   2      2.96 m past the later 4x400 m takeover zone   4       300 finish
                entry line
 ────────────────────────────────────────────────────────────────────────────────
-6 cones, 407 m, 5 min without taping.
+5 cones, 407 m, 5 min without taping.
 1 step is 0.75 m.
 
 [CAUTIONS]
@@ -152,6 +145,8 @@ $ toeline plan '4 x 300 jog 100 in 15s in lanes 2-3'
 Track: standard
 
 Block 1: 4 x 300 jog 100 in 15s in lanes 2-3
+! Lane 3: 15 s rest is too short to jog 115 m, which takes 29 s; rest 30 s, or
+  jog 60 m.
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                       Finish               Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -164,21 +159,18 @@ Block 1: 4 x 300 jog 100 in 15s in lanes 2-3
 ────────────────────────────────────────────────────────────────────────────────
 Total 1200 m in each lane.
 - Coach: outside lane 8, level with the finish line.
-! Lane 3: 15 s rest is too short to jog 115 m, which takes 29 s; rest 30 s, or
-  jog 60 m.
 ! Lanes 2 and 3: jog 107 to 115 m, not 100; the same start each time.
 
 Setting out: one lap from the finish line
-────────────────────────────────────────────────────────────────────────────────
-   Cone   Lane      Where                                    Steps   For
-════════════════════════════════════════════════════════════════════════════════
- 1 to 2   2 and 3   on the finish line                               300 finish
-      3   2         9.95 m back along the inner line from    13½     300 start
-                    the exit of yellow zone 1
-      4   3         9.96 m back along the inner line from    13½     300 start
-                    the exit of yellow zone 1
-────────────────────────────────────────────────────────────────────────────────
-4 cones, 414 m, 5 min without taping.
+─────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                       Steps   For
+═════════════════════════════════════════════════════════════════════════════
+    1   2      9.95 m back along the inner line from the   13½     300 start
+               exit of yellow zone 1
+    2   3      9.96 m back along the inner line from the   13½     300 start
+               exit of yellow zone 1
+─────────────────────────────────────────────────────────────────────────────
+2 cones, 411 m, 5 min without taping.
 1 step is 0.75 m.
 
 [CAUTIONS]
@@ -203,14 +195,7 @@ Block 1: 6 x 200 in lane 2
 Total 1200 m.
 - Coach: outside lane 8, level with the finish line.
 
-Setting out: one lap from the finish line
-────────────────────────────────────────────────────
- Cone   Lane   Where                     For
-════════════════════════════════════════════════════
-    1   2      on the finish line        200 finish
-    2   2      on the 200 m start line   200 start
-────────────────────────────────────────────────────
-2 cones, 407 m, 5 min without taping.
+No cones: paint shows every place.
 
 [CAUTIONS_LANE_ONE_CLOSED]
 
@@ -236,14 +221,13 @@ Please note
 - 3 x 300 @ 48s rest 3min: no lane named, so lane 3, the innermost open.
 
 Setting out: one lap from the finish line
-────────────────────────────────────────────────────────────────────────────────
- Cone   Lane   Where                                         Steps   For
-════════════════════════════════════════════════════════════════════════════════
-    1   3      on the finish line                                    300 finish
-    2   3      9.96 m back along the inner line from the     13½     300 start
+─────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                       Steps   For
+═════════════════════════════════════════════════════════════════════════════
+    S   3      9.96 m back along the inner line from the   13½     300 start
                exit of yellow zone 1
-────────────────────────────────────────────────────────────────────────────────
-2 cones, 415 m, 5 min without taping.
+─────────────────────────────────────────────────────────────────────────────
+1 cone, 415 m, 5 min without taping.
 1 step is 0.75 m.
 
 [CAUTIONS_LANES_ONE_AND_TWO_CLOSED]
@@ -264,14 +248,7 @@ Total 600 m in each lane.
 ! To finish on the finish line in lane 2, start 4.97 m back along the inner line
   from the 7th green tick.
 
-Setting out: one lap from the finish line
-────────────────────────────────────────────────────────
-   Cone   Lane     Where                     For
-════════════════════════════════════════════════════════
- 1 to 4   2 to 5   on the 400 m start line   150 start
- 5 to 8   2 to 5   on the 4th green tick     150 finish
-────────────────────────────────────────────────────────
-8 cones, 425 m, 6 min without taping.
+No cones: paint shows every place.
 
 [CAUTIONS]
 

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 use std::f64::consts::{FRAC_PI_2, PI};
+use std::fs;
 
-use crate::answer::{json, list, number};
+use crate::answer::{list, number};
 use crate::folder::Folder;
 use serde_json::Value;
 
@@ -53,12 +54,23 @@ const WORKOUTS: [&str; 8] = [
     "5 x 1000 in lane 2 rest 3min",
 ];
 
+/// The plan of a workout or a session file with a cone on every spot, and the same with those off the paint alone.
+fn with_every_cone(workout: &str) -> [Value; 2] {
+    let track = fs::read_to_string("sessions/wrenbeck/track.yaml").expect("the track is there");
+    let folder = Folder::with("track.yaml", track);
+    let session = |_| format!("title: A walk\nblocks:\n  - {workout}\n");
+    let text = fs::read_to_string(workout).unwrap_or_else(session);
+    folder.write("off-paint.yaml", &text);
+    folder.write("every.yaml", format!("{text}\ncones: every spot\n"));
+    ["every.yaml", "off-paint.yaml"].map(|file| folder.json(&["plan", file]))
+}
+
 #[test]
 fn every_spot_has_one_cone_and_no_cone_is_without_a_spot() {
     let sessions = ["monday-two-groups", "tuesday-sprints", "thursday-middle-distance", "friday-starts"]
         .map(|name| format!("sessions/wrenbeck/{name}.yaml"));
     for workout in WORKOUTS.into_iter().chain(sessions.iter().map(String::as_str)) {
-        let plan = json(&["plan", workout]);
+        let [plan, off_paint] = with_every_cone(workout);
         let reps = || list(&plan["blocks"]).iter().flat_map(|block| list(&block["reps"]));
         let run_ins = reps().map(|rep| &rep["run_in"]).filter(|spot| !spot.is_null());
         let spots: BTreeSet<_> =
@@ -66,6 +78,12 @@ fn every_spot_has_one_cone_and_no_cone_is_without_a_spot() {
         let cones: Vec<_> = list(&plan["setup"]).iter().map(|cone| place(&cone["spot"])).collect();
         assert_eq!(cones.len(), spots.len(), "{workout}: fewest cones");
         assert_eq!(cones.into_iter().collect::<BTreeSet<_>>(), spots, "{workout}");
+        // Unless every spot is asked for, those on paint have none.
+        let is_bare = |cone: &&Value| number(&cone["spot"]["past_mark_m"]).abs() > 0.05;
+        let bare: Vec<_> =
+            list(&plan["setup"]).iter().filter(is_bare).map(|cone| place(&cone["spot"])).collect();
+        let off_paint: Vec<_> = list(&off_paint["setup"]).iter().map(|cone| place(&cone["spot"])).collect();
+        assert_eq!(off_paint, bare, "{workout}");
         let orders: Vec<_> = list(&plan["setup"]).iter().map(|cone| cone["order"].as_u64()).collect();
         assert!(orders.iter().zip(1..).all(|(order, number)| *order == Some(number)), "{workout}");
         for cone in list(&plan["setup"]) {
@@ -82,7 +100,7 @@ fn every_spot_has_one_cone_and_no_cone_is_without_a_spot() {
 #[test]
 fn cones_come_in_the_order_met_on_a_lap_from_the_finish_line() {
     for workout in WORKOUTS {
-        let plan = json(&["plan", workout]);
+        let [plan, _] = with_every_cone(workout);
         let met: Vec<(f64, f64, i64)> = list(&plan["setup"])
             .iter()
             .map(|cone| {
@@ -97,7 +115,7 @@ fn cones_come_in_the_order_met_on_a_lap_from_the_finish_line() {
 #[test]
 fn a_walk_is_no_shorter_than_its_cones_allow_and_no_longer_than_the_outer_lane_and_its_turns() {
     for workout in WORKOUTS {
-        let plan = json(&["plan", workout]);
+        let [plan, _] = with_every_cone(workout);
         let places: Vec<(f64, f64)> = list(&plan["setup"])
             .iter()
             .map(|cone| (number(&cone["spot"]["x_m"]), number(&cone["spot"]["y_m"])))

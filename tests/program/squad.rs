@@ -230,7 +230,7 @@ fn runs_that_differ_in_their_run_in_or_the_range_of_their_target_are_told_apart(
         "{message}"
     );
     assert!(text.contains("Run-in of run 2 in lane 3: on the 110 m hurdles start line"), "{text}");
-    assert!(text.contains("4 cones"), "each run-in has a cone: {text}");
+    assert!(text.contains("No cones: paint shows every place."), "{text}");
     let [text, _] = views("{ title: Ranges, blocks: [300 in 48-50s in lane 2 + 300 in 44-50s in lane 2] }");
     assert!(text.contains("48 s to 50 s") && text.contains("44 s to 50 s"), "{text}");
 }

@@ -51,13 +51,12 @@ Who goes when
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
- Cone   Lane   Where                                         Steps   For
+ Cone   Lane   Where                                          Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-    1   2      on the finish line                                    800 finish
-    2   2      3.75 m past the later 4x400 m takeover zone   5       800 start
+    1   2      3.75 m past the later 4x400 m takeover zone    5       800 start
                exit line along the inner line
 ────────────────────────────────────────────────────────────────────────────────
-2 cones, 407 m, 5 min without taping.
+1 cone, 407 m, 5 min without taping.
 1 step is 0.75 m.
 
 [CAUTIONS]

@@ -40,16 +40,13 @@ Total 600 m.
 [PASSES_WRENBECK_GATE]
 
 Setting out: one lap from the finish line
-─────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────
  Cone   Lane   Where                                         For
-═════════════════════════════════════════════════════════════════════════════
-    1   2      on the finish line                            1609.344 finish
-    2   5      on the finish line                            100 finish
-    3   2      8.46 m past the later 4x400 m takeover zone   1609.344 start
+════════════════════════════════════════════════════════════════════════════
+    1   2      8.46 m past the later 4x400 m takeover zone   1609.344 start
                exit line along the inner line, 10 steps
-    4   5      on the 100 m start line                       100 start
-─────────────────────────────────────────────────────────────────────────────
-4 cones, 454 m, 6 min without taping.
+────────────────────────────────────────────────────────────────────────────
+1 cone, 407 m, 5 min without taping.
 
 [WRENBECK_RULES]
 
@@ -107,6 +104,10 @@ Block 5, hurdlers: 2 laps in-and-out 50s in lane 3
  1      3      829.408 ±0.2   on the finish line   on the finish line
 ──────────────────────────────────────────────────────────────────────
 Total 829.408 m.
+- Change in lane 3: at 50 m, cone 2; at 100 m, cone 4; at 150 m, cone 6; at 200
+  m, cone 8; at 250 m, cone 10; at 300 m, cone 12; at 350 m, cone 14; at 400 m,
+  cone 16; at 450 m, cone 1; at 500 m, cone 3; at 550 m, cone 5; at 600 m, cone
+  7; at 650 m, cone 9; at 700 m, cone 11; at 750 m, cone 13; at 800 m, cone 15.
 - Coach: outside lane 8, level with the finish line.
 [PASSES_WRENBECK_JAVELIN]
 [PASSES_WRENBECK_GATE]
@@ -116,19 +117,36 @@ Please note
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-     Cone   Lane      Where                         For
+ Cone   Lane   Where                                      Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-        1   3         on the finish line            2 laps start, 2 laps finish
-   2 to 3   3 and 4   on the entry of yellow zone   30 start
-                      2
-   4 to 5   3 and 4   on the exit of yellow zone    30 finish
-                      2
-   6 to 7   6 and 7   on the 110 m hurdles start    32 and 50.28 start
-                      line
-   8 to 9   6 and 7   on the 3rd blue tick          32 finish
- 10 to 11   6 and 7   on the 5th blue tick          50.28 finish
+    1   3      20.49 m past the 400 m start line along    27½     2 laps change
+               the inner line
+    2   3      9.65 m back along the inner line from      13      2 laps change
+               the 1st green tick
+    3   3      9.36 m back along the inner line from      12½     2 laps change
+               the entry of yellow zone 1
+    4   3      5.27 m past the entry of yellow zone 1     7       2 laps change
+               along the inner line
+    5   3      5.59 m past the 3rd green tick             7½      2 laps change
+    6   3      14.70 m back from the 4th green tick       19½     2 laps change
+    7   3      9.41 m back from the entry of yellow       12½     2 laps change
+               zone 2
+    8   3      0.30 m past the 5th green tick             ½       2 laps change
+    9   3      10.54 m past the exit of yellow zone 2     14      2 laps change
+               along the inner line
+   10   3      19.60 m back along the inner line from     26      2 laps change
+               the 7th green tick
+   11   3      9.36 m back along the inner line from      12½     2 laps change
+               the entry of yellow zone 3
+   12   3      4.68 m back along the inner line from      6       2 laps change
+               the 8th green tick
+   13   3      0.59 m past the 80 m start line            1       2 laps change
+   14   3      3.20 m back from the 4th yellow tick       4½      2 laps change
+   15   3      1.91 m back from the 8th yellow tick       2½      2 laps change
+   16   3      0.68 m back from the 10th blue tick        1       2 laps change
 ────────────────────────────────────────────────────────────────────────────────
-11 cones, 477 m, 6 min without taping.
+16 cones, 415 m, 5 min without taping.
+1 step is 0.75 m.
 
 [WRENBECK_RULES]
 
@@ -272,21 +290,12 @@ Please note
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-     Cone   Lane      Where                         Steps   For
+ Cone   Lane   Where                                         Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-        1   2         on the finish line                    2000 and 200 finish
-   2 to 3   3 and 4   on the finish line                    200 finish
-   4 to 6   5 to 7    on the finish line                    80 finish
-        7   2         16.76 m back along the        22½     2000 start
-                      inner line from the 1st
-                      green tick
-  8 to 10   2 to 4    on the 200 m start line               200 start
- 11 to 13   5 to 7    on the 110 m hurdles start            30 run-in
-                      line
- 14 to 16   5 to 7    on the 80 m start line                30 and 80 start
- 17 to 19   5 to 7    on the 50 m start line                30 finish
+    1   2      16.76 m back along the inner line from the    22½     2000 start
+               1st green tick
 ────────────────────────────────────────────────────────────────────────────────
-19 cones, 484 m, 6 min without taping.
+1 cone, 407 m, 5 min without taping.
 1 step is 0.75 m.
 
 [WRENBECK_RULES]

@@ -101,22 +101,14 @@ Please note
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-     Cone   Lane      Where                      Steps   For
+   Cone   Lane      Where                                     Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-        1   3         on the finish line                 150 and 250 finish
-        2   4         on the finish line                 150 finish
-        3   5         on the finish line                 60, 150 and 250 finish
-   4 to 5   6 and 7   on the finish line                 60 finish
-   6 to 7   3 and 5   on the 4th green tick              250 start
-        8   3         4.97 m back along the      6½      150 start
-                      inner line from the 7th
-                      green tick
-  9 to 10   4 and 5   4.98 m back along the      6½      150 start
-                      inner line from the 7th
-                      green tick
- 11 to 13   5 to 7    on the 60 m start line             60 start
+      1   3         4.97 m back along the inner line from     6½      150 start
+                    the 7th green tick
+ 2 to 3   4 and 5   4.98 m back along the inner line from     6½      150 start
+                    the 7th green tick
 ────────────────────────────────────────────────────────────────────────────────
-13 cones, 435 m, 6 min without taping.
+3 cones, 419 m, 5 min without taping.
 1 step is 0.75 m.
 
 [WRENBECK_RULES]
@@ -243,18 +235,14 @@ Please note
 
 Setting out: one lap from the finish line
 ────────────────────────────────────────────────────────────────────────────────
-   Cone   Lane     Where                            Steps   For
+ Cone   Lane   Where                                         Steps   For
 ════════════════════════════════════════════════════════════════════════════════
-      1   2        on the finish line                       1000 and 300 finish
- 2 to 4   3 to 5   on the finish line                       200 finish
-      5   2        9.95 m back along the inner      13½     300 start
-                   line from the exit of yellow
-                   zone 1
- 6 to 8   3 to 5   on the 200 m start line                  200 start
-      9   2        4.06 m past the exit of yellow   5½      1000 start
-                   zone 2 along the inner line
+    1   2      9.95 m back along the inner line from the     13½     300 start
+               exit of yellow zone 1
+    2   2      4.06 m past the exit of yellow zone 2 along   5½      1000 start
+               the inner line
 ────────────────────────────────────────────────────────────────────────────────
-9 cones, 419 m, 5 min without taping.
+2 cones, 407 m, 5 min without taping.
 1 step is 0.75 m.
 
 [WRENBECK_RULES]

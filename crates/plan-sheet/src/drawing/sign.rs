@@ -1,34 +1,41 @@
-//! The signs of cones.
+//! The signs of the places of runs.
 
 use kurbo::{Point, Rect};
-use session_plan::{Cone, ConeEnd};
+use session_plan::{SpotEnd, SpotUse};
 use svg::node::element::Element;
 
 use super::ink::{Pen, circle, group, rect};
 
-/// What a cone marks, as its sign shows it.
+/// What happens at a place, as its sign shows it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Marked {
     pub(crate) start: bool,
     pub(crate) finish: bool,
     pub(crate) run_in: bool,
+    pub(crate) change: bool,
 }
 
 impl Marked {
-    pub(crate) const START: Self = Self { start: true, finish: false, run_in: false };
-    pub(crate) const FINISH: Self = Self { start: false, finish: true, run_in: false };
-    pub(crate) const BOTH: Self = Self { start: true, finish: true, run_in: false };
-    pub(crate) const RUN_IN: Self = Self { start: false, finish: false, run_in: true };
+    const NOTHING: Self = Self { start: false, finish: false, run_in: false, change: false };
+    pub(crate) const START: Self = Self { start: true, ..Self::NOTHING };
+    pub(crate) const FINISH: Self = Self { finish: true, ..Self::NOTHING };
+    pub(crate) const BOTH: Self = Self { start: true, finish: true, ..Self::NOTHING };
+    pub(crate) const RUN_IN: Self = Self { run_in: true, ..Self::NOTHING };
+    pub(crate) const CHANGE: Self = Self { change: true, ..Self::NOTHING };
 
-    pub(crate) fn of(cone: &Cone) -> Self {
-        let [start, finish, run_in] =
-            [ConeEnd::Start, ConeEnd::Finish, ConeEnd::RunIn].map(|end| cone.marks(end));
-        Self { start, finish, run_in }
+    pub(crate) fn of(uses: &[SpotUse]) -> Self {
+        let has = |end: SpotEnd| uses.iter().any(|own| own.end == end);
+        Self {
+            start: has(SpotEnd::Start),
+            finish: has(SpotEnd::Finish),
+            run_in: has(SpotEnd::RunIn),
+            change: has(SpotEnd::Change),
+        }
     }
 }
 
-/// The sign of a cone: filled where runs start, a ring where they finish, a ring with a point where they do
-/// both; and a square round it where a run-in begins.
+/// The sign of a place: filled where runs start, a ring where they finish, a ring with a point where they do
+/// both; a square round it where a run-in begins, and a bar where they only change from fast to easy.
 pub(crate) fn sign(marked: Marked, centre: Point, mut radius: f64) -> Element {
     let filled = |radius: f64, colour: &str| circle(centre, radius, colour, Pen::NONE);
     // A white rim keeps it apart from paint.
@@ -45,6 +52,10 @@ pub(crate) fn sign(marked: Marked, centre: Point, mut radius: f64) -> Element {
             parts.extend([ring(0.85 * radius, 0.42 * radius), filled(0.38 * radius, "#000000")]);
         }
         (false, true) => parts.push(ring(0.8 * radius, 0.42 * radius)),
+        (false, false) if marked.change => {
+            let bar = Rect::from_center_size(centre, (1.9 * radius, 0.7 * radius));
+            parts.push(rect(bar, "#000000", Pen::NONE));
+        }
         (false, false) => {}
     }
     group("sign", parts)

@@ -1,7 +1,7 @@
 //! A plan as the JSON that other programs rely on.
 
 use serde::Serialize;
-use session_plan::{CoachPlace, Cone, ConeUse, Nominal, Overrun, Plan, PlanBlock, Rep};
+use session_plan::{CoachPlace, Cone, Nominal, Overrun, PaceChange, Plan, PlanBlock, Rep, SpotUse};
 
 use crate::json::care::WithCare;
 use crate::json::finding::{Finding, words};
@@ -55,6 +55,13 @@ struct RepJson<'a> {
     start: WordedSpot,
     finish: WordedSpot,
     run_in: Option<WordedSpot>,
+    pace_changes: Vec<PaceChangeJson>,
+}
+
+#[derive(Serialize)]
+struct PaceChangeJson {
+    from_start_m: f64,
+    spot: WordedSpot,
 }
 
 #[derive(Serialize)]
@@ -67,10 +74,11 @@ struct NominalJson {
 #[derive(Serialize)]
 struct ConeJson<'a> {
     order: u32,
+    label: String,
     what: String,
     #[serde(rename = "for")]
     serves: String,
-    uses: &'a [ConeUse],
+    uses: &'a [SpotUse],
     spot: WordedSpot,
     strides: f64,
 }
@@ -131,7 +139,14 @@ impl<'a> From<&'a Rep> for RepJson<'a> {
             start: rep.start.clone().into(),
             finish: rep.finish.clone().into(),
             run_in: rep.run_in.clone().map(WordedSpot::from),
+            pace_changes: rep.pace_changes.iter().map(PaceChangeJson::from).collect(),
         }
+    }
+}
+
+impl From<&PaceChange> for PaceChangeJson {
+    fn from(change: &PaceChange) -> Self {
+        Self { from_start_m: change.from_start_m, spot: change.spot.clone().into() }
     }
 }
 
@@ -149,8 +164,9 @@ impl<'a> From<&'a Cone> for ConeJson<'a> {
     fn from(cone: &'a Cone) -> Self {
         Self {
             order: cone.order,
-            what: cone::marks(cone),
-            serves: cone::serves(cone),
+            label: cone.label.to_string(),
+            what: cone::marks(&cone.uses),
+            serves: cone::serves(&cone.uses),
             uses: &cone.uses,
             spot: cone.spot.clone().into(),
             strides: cone.strides,

@@ -94,7 +94,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
             labels.keep_free(Rect::from_origin_size(*at, inset.size).inflate(sketch.mm, sketch.mm));
         }
         let spine = |cluster: &Cluster<'_>| {
-            cluster.cones.iter().map(|cone| cones::at(cone, Frame::METRES)).collect::<Vec<_>>()
+            cluster.cones.iter().map(|cone| cones::at(&cone.spot, Frame::METRES)).collect::<Vec<_>>()
         };
         let spines = clusters.iter().map(spine).collect();
         Self { flags: Vec::new(), spines, insets, left_over: shelves.left_over, labels }
@@ -107,6 +107,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         let mut drawn = draw_track(sketch, &patterns);
         drawn.extend(self.leaders(mm));
         drawn.extend(self.names(sketch));
+        drawn.extend(plan.painted.iter().map(|spot| cones::draw_painted(spot, Frame::METRES, 0.5 * mm)));
         drawn.extend(plan.setup.iter().map(|cone| cones::draw(cone, Frame::METRES, 0.5 * mm)));
         let flags = self.flags.iter();
         drawn.extend(

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use lane_distance::LaneNumber;
 use session_plan::{Cone, Plan};
 
-use crate::sheet::spans::{lane_ranges, ranges};
+use crate::sheet::spans::{cone_ranges, lane_ranges};
 
 /// Cones that lie so close to each other that they share a flag on the map.
 #[derive(Clone, Debug)]
@@ -37,7 +37,7 @@ impl<'a> Cluster<'a> {
 
     /// The numbers of its cones, such as `5–7, 9`.
     pub(super) fn numbers(&self) -> String {
-        ranges(self.cones.iter().map(|cone| cone.order))
+        cone_ranges(self.cones.iter().map(|cone| cone.label))
     }
 
     /// Its lanes, such as `lanes 3–5`.

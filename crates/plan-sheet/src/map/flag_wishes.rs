@@ -17,7 +17,7 @@ pub(super) fn flag_wishes(cluster: &Cluster<'_>, ground: Ground<'_>, gap: f64) -
     let wish = |cone: &Cone, outwards: f64, from_m: f64, worse: f64| {
         let (pose, frame) = (layout.pose(cone.spot.spot()), ground.frame);
         let way = (frame.at(pose.outwards(1.0)) - frame.at(pose.point)) * outwards;
-        Wish { anchor: cones::at(cone, frame), way, from: from_m + gap, worse }
+        Wish { anchor: cones::at(&cone.spot, frame), way, from: from_m + gap, worse }
     };
     let outermost = cluster.cones.iter().max_by_key(|cone| cone.spot.lane).map(|cone| {
         let spot = cone.spot.spot();

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect, Size, Vec2};
 use lane_distance::Spot;
-use session_plan::Cone;
+use session_plan::{Cone, ConeLabel};
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -90,11 +90,11 @@ impl<'a> Inset<'a> {
         let mut labels = Labels::new(within.inset(-0.6 * mm), 0.25 * mm, (0.8 * mm, 16.0 * mm));
         let dot = Size::new(2.8 * mm, 2.8 * mm);
         for cone in &cluster.cones {
-            labels.keep_free(Rect::from_center_size(cones::at(cone, frame), dot));
+            labels.keep_free(Rect::from_center_size(cones::at(&cone.spot, frame), dot));
         }
         let number = |cone: &&Cone| {
-            let number = cone.order.to_string();
-            let mut wishes = Wish::all_round(cones::at(cone, frame), 16, 1.9 * mm);
+            let number = cone.label.to_string();
+            let mut wishes = Wish::all_round(cones::at(&cone.spot, frame), 16, 1.9 * mm);
             // Beside the cone first, where the lane itself leads.
             let worse = (0..).zip(&mut wishes).filter(|(turn, _)| turn % 8 != 0);
             worse.for_each(|(_, wish)| wish.worse = 1.5 * mm);
@@ -134,9 +134,9 @@ impl<'a> Inset<'a> {
         texts([(headline.as_str(), Type { bold: true, ..small }), (&marks, small)], at, self.size.width)
     }
 
-    /// The numbers of the cones that it shows.
-    pub(super) fn cones(&self) -> impl Iterator<Item = u32> {
-        self.cluster.cones.iter().map(|cone| cone.order)
+    /// The cones that it shows.
+    pub(super) fn cones(&self) -> impl Iterator<Item = ConeLabel> {
+        self.cluster.cones.iter().map(|cone| cone.label)
     }
 
     /// Draws it with its upper left corner at a place.
@@ -165,7 +165,7 @@ impl<'a> Inset<'a> {
             line(leader.p0 + moved, leader.p1 + moved, Pen::new("#000000", 0.2 * mm))
         }));
         drawn.extend(cones.iter().map(|cone| {
-            let mut sign = sign(Marked::of(cone), cones::at(cone, frame), 1.05 * mm);
+            let mut sign = sign(Marked::of(&cone.uses), cones::at(&cone.spot, frame), 1.05 * mm);
             sign.assign("data-inset-cone", cone.order);
             sign
         }));
@@ -181,7 +181,7 @@ impl<'a> Inset<'a> {
 
 /// The paint that a cluster's places refer to.
 fn paint_of<'b>(cluster: &'b Cluster<'_>, sketch: &'b Sketch<'_>) -> impl Iterator<Item = &'b UsedPaint<'b>> {
-    let is_here = |used: &&UsedPaint<'_>| cluster.cones.iter().any(|cone| cone.order == used.cone);
+    let is_here = |used: &&UsedPaint<'_>| cluster.cones.iter().any(|cone| Some(cone.order) == used.cone);
     sketch.paint.iter().filter(is_here)
 }
 

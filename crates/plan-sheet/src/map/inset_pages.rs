@@ -1,13 +1,14 @@
 //! Insets on pages of their own, where they find no room beside their map.
 
 use kurbo::Rect;
+use session_plan::ConeLabel;
 
 use super::inset::{self, Inset};
 use super::patterns::Patterns;
 use super::sketch::Sketch;
 use crate::drawing::ink::group;
 use crate::drawing::picture::Picture;
-use crate::sheet::spans::ranges;
+use crate::sheet::spans::cone_ranges;
 
 /// Insets on as many pages as they take, each as wide as the map, and no higher than there is room unless one
 /// inset by itself is.
@@ -22,9 +23,9 @@ pub(super) fn inset_pages(mut insets: Vec<&Inset<'_>>, sketch: &Sketch<'_>) -> V
             shelves.left_over = insets[1..].to_vec();
         }
         let mut patterns = Patterns::new(&format!("{}-{}", sketch.prefix, pages.len() + 2), mm);
-        let mut cones: Vec<u32> = shelves.put.iter().flat_map(|(_, inset)| inset.cones()).collect();
+        let mut cones: Vec<ConeLabel> = shelves.put.iter().flat_map(|(_, inset)| inset.cones()).collect();
         cones.sort_unstable();
-        let words = format!("Places of the map magnified, with their numbers: cones {}.", ranges(cones));
+        let words = format!("Places of the map magnified, with their numbers: cones {}.", cone_ranges(cones));
         let drawn = shelves.put.into_iter().map(|(at, inset)| inset.draw(at, sketch, &mut patterns));
         let all = group("insets", drawn);
         pages.push(Picture {

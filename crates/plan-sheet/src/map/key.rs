@@ -22,7 +22,9 @@ pub(super) fn coach(at: Point, mm: f64) -> Element {
 
 /// The signs that a plan's map has, each with its meaning.
 fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static str)> {
-    let has = |is: &dyn Fn(Marked) -> bool| plan.setup.iter().map(Marked::of).any(is);
+    let cones = || plan.setup.iter().map(|cone| (&cone.uses, &cone.spot));
+    let places = || cones().chain(plan.painted.iter().map(|painted| (&painted.uses, &painted.spot)));
+    let has = |is: &dyn Fn(Marked) -> bool| places().map(|(uses, _)| Marked::of(uses)).any(is);
     let mut items: Vec<(Element, &'static str)> = Vec::new();
     let centre = Point::ORIGIN;
     let radius = 1.05 * mm;
@@ -31,13 +33,14 @@ fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static
         (Marked::FINISH, "finish", has(&|cone| cone.finish && !cone.start)),
         (Marked::BOTH, "start and finish", has(&|cone| cone.start && cone.finish)),
         (Marked::RUN_IN, "run-in", has(&|cone| cone.run_in)),
+        (Marked::CHANGE, "change", has(&|cone| cone.change && !cone.start && !cone.finish && !cone.run_in)),
     ] {
         items.extend(is_there.then(|| (cone_sign(marked, centre, radius), what)));
     }
     if plan.blocks.iter().any(|block| block.coach.is_some()) {
         items.push((coach(centre, mm), "coach"));
     }
-    if plan.setup.iter().any(|cone| cone.spot.mark.is_some()) {
+    if places().any(|(_, spot)| spot.mark.is_some()) {
         let (from, to) = (Point::new(0.0, -1.5 * mm), Point::new(0.0, 1.5 * mm));
         items.push((group("sign", paint(from, to, "white", (1.0 * mm, 0.45 * mm))), "paint near a place"));
     }

@@ -6,7 +6,7 @@ use svg::node::element::Element;
 use crate::drawing::ink::{Pen, group, line, texts};
 use crate::drawing::lettering::{SMALL_MM, Type};
 use crate::sheet::cone_row::{ConeRow, cone_groups};
-use crate::sheet::spans::ranges;
+use crate::sheet::spans::{cone_ranges, ranges};
 
 /// The columns, each with how broad it is in millimetres.
 const COLUMNS: [(&str, f64); 4] = [("Cone", 16.0), ("Lane", 14.0), ("Where", 104.0), ("For", 46.0)];
@@ -36,7 +36,7 @@ pub(super) fn draw(cones: &[ConeRow], at: Point, mm: f64) -> (Element, f64) {
     for cones in cone_groups(cones) {
         let ConeRow { place, steps, serves, .. } = &cones[0];
         let steps = steps.as_ref().map_or_else(String::new, |steps| format!("; {steps} steps"));
-        let numbers = ranges(cones.iter().map(|cone| cone.number));
+        let numbers = cone_ranges(cones.iter().map(|cone| cone.label));
         let lanes = ranges(cones.iter().map(|cone| cone.lane.get().into()));
         row([&numbers, &lanes, &format!("{place}{steps}"), serves], bold, small);
     }

@@ -36,6 +36,11 @@ pub(super) fn around(sheet: &Sheet, mut map: Picture) -> Picture {
         y = below + height + APART_MM * mm;
         map.drawings.extend([title, list]);
     }
+    if let Some(none) = sheet.no_cones {
+        let (line, below) = words("heading", y, &[(none, small)]);
+        y = below + APART_MM * mm;
+        map.drawings.push(line);
+    }
     let strips = whole_strips(sheet);
     if !strips.is_empty() {
         let titles = [

@@ -9,25 +9,26 @@ use super::ground::Ground;
 use crate::drawing::ink::{Pen, group, line};
 use crate::drawing::paint_style::{paint, reach};
 
-/// A mark that a cone's place refers to, in the cone's lane.
+/// A mark that a place refers to, in its lane.
 #[derive(Debug)]
 pub(super) struct UsedPaint<'a> {
     pub(super) spot: Spot,
     pub(super) mark: &'a Mark,
-    /// The cone.
-    pub(super) cone: u32,
+    /// The number of the cone there; nothing on paint.
+    pub(super) cone: Option<u32>,
 }
 
 /// Every mark that the places of a plan refer to, in each lane that has one.
 pub(super) fn used(plan: &Plan) -> Vec<UsedPaint<'_>> {
     let ground = Ground::of(&plan.track.ground);
     let marks = plan.track.ground.marks();
-    plan.setup
-        .iter()
-        .filter_map(|item| {
-            let name = item.spot.mark.as_ref()?;
+    let cones = plan.setup.iter().map(|cone| (&cone.spot, Some(cone.order)));
+    cones
+        .chain(plan.painted.iter().map(|painted| (&painted.spot, None)))
+        .filter_map(|(spot, cone)| {
+            let name = spot.mark.as_ref()?;
             let mark = marks.iter().find(|mark| mark.name == *name)?;
-            Some(UsedPaint { spot: mark_of(ground, &item.spot), mark, cone: item.order })
+            Some(UsedPaint { spot: mark_of(ground, spot), mark, cone })
         })
         .collect()
 }

@@ -11,8 +11,8 @@ use super::paint::{self, UsedPaint};
 use super::room::Room;
 use super::way::Way;
 use super::{arrows, compass, cones};
-use crate::words::cone;
 use crate::words::spot::spot;
+use crate::words::{capital, cone};
 
 /// Room for flags beside the lanes, in millimetres.
 const RIM_MM: f64 = 13.0;
@@ -54,10 +54,15 @@ impl<'a> Sketch<'a> {
     /// The map in words, for readers who cannot see it.
     pub(super) fn words(&self) -> String {
         let cones = self.plan.setup.iter().map(|cone| {
-            let (what, lane) = (cone::marks(cone), cone.spot.lane);
-            format!(" Cone {}, {what}, lane {lane}: {}.", cone.order, spot(&cone.spot))
+            let (what, lane) = (cone::marks(&cone.uses), cone.spot.lane);
+            format!(" Cone {}, {what}, lane {lane}: {}.", cone.label, spot(&cone.spot))
         });
-        format!("The track {} to scale.{}", self.plan.track.name, cones.collect::<String>())
+        let painted = self.plan.painted.iter().map(|painted| {
+            let (what, lane) = (capital(&cone::marks(&painted.uses)), painted.spot.lane);
+            format!(" {what}, lane {lane}: {}.", spot(&painted.spot))
+        });
+        let places: String = cones.chain(painted).collect();
+        format!("The track {} to scale.{places}", self.plan.track.name)
     }
 
     /// The part of the infield that is free for insets.
@@ -86,19 +91,21 @@ impl<'a> Sketch<'a> {
     }
 
     /// The page before any label is put on it, with the places that no label may take: north, scale, arrows, signs,
-    /// cones.
+    /// places.
     pub(super) fn labels(&self) -> Labels {
         let mm = self.mm;
         let mut labels = Labels::new(self.map, 0.5 * mm, (mm, 40.0 * mm));
         let dot = |at: Point, radius: f64| Rect::from_center_size(at, (2.0 * radius, 2.0 * radius));
         let signs = self.names.iter().filter(|name| name.sign.is_some());
         let anchors = signs.filter_map(|name| Some(name.wishes.first()?.anchor));
-        let cones = self.plan.setup.iter().map(|cone| cones::at(cone, Frame::METRES));
+        let spots = self.plan.setup.iter().map(|cone| &cone.spot);
+        let spots = spots.chain(self.plan.painted.iter().map(|painted| &painted.spot));
+        let places = spots.map(|spot| cones::at(spot, Frame::METRES));
         let free = (self.north().map(|(_, place)| place).into_iter())
             .chain([self.scale_bar().1.inflate(2.0 * mm, 0.0)])
             .chain(self.arrows.iter().map(|arrow| arrows::place(arrow, mm)))
             .chain(anchors.map(|at| dot(at, 1.6 * mm)))
-            .chain(cones.map(|at| dot(at, 0.4 * mm)));
+            .chain(places.map(|at| dot(at, 0.4 * mm)));
         free.for_each(|place| labels.keep_free(place));
         labels
     }

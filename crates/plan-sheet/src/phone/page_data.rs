@@ -4,6 +4,7 @@
 //! that it says or saves, is a value of this data.
 
 use serde_json::{Value, json};
+use session_plan::ConeLabel;
 
 use super::run::{Run, RunLane};
 use super::session::{PageBlock, PageSession};
@@ -82,7 +83,7 @@ fn run_data(run: &Run, id: &str, title: &str) -> Value {
 
 fn lane_data(lane: &RunLane, id: &str) -> Value {
     let row = &lane.row;
-    let cone = |cone: Option<u32>| cone.map(|cone| cone.to_string());
+    let cone = |cone: Option<ConeLabel>| cone.map(|cone| cone.to_string());
     let cells: [Option<String>; 10] = [
         Some(row.lane.to_string()),
         Some(row.metres.clone()),

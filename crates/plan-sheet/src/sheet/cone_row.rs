@@ -2,7 +2,7 @@
 
 use lane_distance::LaneNumber;
 use serde::Serialize;
-use session_plan::{Cone, Plan};
+use session_plan::{Cone, ConeLabel, Plan};
 
 use crate::words::spot::spot;
 use crate::words::{cone, walk_words};
@@ -10,8 +10,8 @@ use crate::words::{cone, walk_words};
 /// A cone, worded.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(crate) struct ConeRow {
-    /// Its number on the walk and on the map.
-    pub(crate) number: u32,
+    /// What it is called on the walk and on the map.
+    pub(crate) label: ConeLabel,
     /// What it marks.
     pub(crate) what: String,
     /// The lane.
@@ -27,19 +27,22 @@ pub(crate) struct ConeRow {
 impl ConeRow {
     pub(crate) fn of(plan: &Plan, item: &Cone) -> Self {
         Self {
-            number: item.order,
-            what: cone::marks(item),
+            label: item.label,
+            what: cone::marks(&item.uses),
             lane: item.spot.lane,
             place: spot(&item.spot),
             steps: walk_words::steps(plan, item),
-            serves: cone::serves(item),
+            serves: cone::serves(&item.uses),
         }
     }
 }
 
 /// Cones that follow each other on the walk and are worded alike but for their lanes.
 pub(crate) fn cone_groups(cones: &[ConeRow]) -> impl Iterator<Item = &[ConeRow]> {
-    cones.chunk_by(|a, b| (&a.what, &a.place, &a.serves) == (&b.what, &b.place, &b.serves))
+    let is_alike = |a: &ConeRow, b: &ConeRow| {
+        (&a.what, &a.place, &a.serves) == (&b.what, &b.place, &b.serves) && a.label.is_before(b.label)
+    };
+    cones.chunk_by(is_alike)
 }
 
 /// The lanes of some cones.
@@ -47,11 +50,11 @@ pub(crate) fn lanes(cones: &[ConeRow]) -> Vec<LaneNumber> {
     cones.iter().map(|cone| cone.lane).collect()
 }
 
-/// The numbers of cones that follow each other: `5`, or `5 to 7`.
-pub(crate) fn numbers(cones: &[ConeRow]) -> String {
+/// What cones are called that follow each other: `5`, or `5 to 7`.
+pub(crate) fn labels(cones: &[ConeRow]) -> String {
     match cones {
-        [first, .., last] => format!("{} to {}", first.number, last.number),
-        [cone] => cone.number.to_string(),
+        [first, .., last] => format!("{} to {}", first.label, last.label),
+        [cone] => cone.label.to_string(),
         [] => String::new(),
     }
 }

@@ -4,6 +4,7 @@ use lane_distance::LaneNumber;
 use std::collections::HashMap;
 
 use serde::Serialize;
+use session_plan::ConeLabel;
 
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::{lanes_in_words, reps_in_words};
@@ -23,11 +24,11 @@ pub(crate) struct PlaceRow {
     #[serde(flatten)]
     pub(crate) run: SheetRow,
     /// The cones where they start, in the order of the lanes.
-    pub(crate) start_cones: Vec<u32>,
+    pub(crate) start_cones: Vec<ConeLabel>,
     /// The cones where they finish, in the order of the lanes.
-    pub(crate) finish_cones: Vec<u32>,
+    pub(crate) finish_cones: Vec<ConeLabel>,
     /// The cones where the run-in begins, in the order of the lanes.
-    pub(crate) run_in_cones: Vec<u32>,
+    pub(crate) run_in_cones: Vec<ConeLabel>,
 }
 
 /// What the runs of a row have in common.
@@ -116,7 +117,7 @@ impl PlaceRow {
         reps.sort_unstable();
         reps.dedup();
         let cones =
-            |of: fn(&SheetRow) -> Option<u32>| group.iter().filter_map(|lane| of(lane.first)).collect();
+            |of: fn(&SheetRow) -> Option<ConeLabel>| group.iter().filter_map(|lane| of(lane.first)).collect();
         Self {
             reps,
             is_throughout,

@@ -41,6 +41,8 @@ pub(crate) struct Sheet {
     pub(crate) stride: Option<String>,
     /// Every cone, in the order of the walk.
     pub(crate) cones: Vec<ConeRow>,
+    /// That there is none, where runs need none.
+    pub(crate) no_cones: Option<&'static str>,
     /// The track, for pictures.
     #[serde(skip)]
     pub(crate) ground: Arc<Track>,
@@ -77,6 +79,7 @@ impl Sheet {
             walk_title: walk_words::TITLE,
             walk: walk_words::walk(&plan.walk),
             cones: plan.setup.iter().map(|item| ConeRow::of(plan, item)).collect(),
+            no_cones: walk_words::no_cones(plan),
             stride: walk_words::stride(plan),
             ground: plan.track.ground.clone(),
             begins: plan.begins,

@@ -8,7 +8,7 @@ use session_plan::{Plan, PlanBlock};
 use crate::sheet::place_row::{Alike, PlaceRow, has_one_target, place_rows};
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::wave::{Wave, waves};
-use crate::words::{caution, coach, day, remark};
+use crate::words::{caution, coach, day, pace_changes, remark};
 
 /// A block of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -39,6 +39,10 @@ pub(crate) struct SheetBlock {
     pub(crate) coach: Option<String>,
     /// What its runs come by, to be read before it is run.
     pub(crate) cautions: Vec<String>,
+    /// What cannot be done as it is written, to be read first.
+    pub(crate) impossible: Vec<String>,
+    /// Where its runs change from fast to easy, or back.
+    pub(crate) pace_changes: Vec<String>,
     /// What else there is to say of it.
     pub(crate) remarks: Vec<String>,
 }
@@ -48,6 +52,8 @@ impl SheetBlock {
         let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
         rows.sort_by_key(|row| (row.rep, row.wave, row.lane));
         let has_own_targets = !has_one_target(&rows) || rows.iter().any(|row| !row.own_times.is_empty());
+        let (impossible, remarks): (Vec<_>, Vec<_>) =
+            block.remarks.iter().partition(|remark| remark.is_impossible());
         Self {
             number,
             text: block.text.trim().to_owned(),
@@ -62,7 +68,9 @@ impl SheetBlock {
             rows,
             coach: block.coach.as_ref().map(coach::coach),
             cautions: caution::of_block(block),
-            remarks: block.remarks.iter().map(remark::remark).collect(),
+            impossible: impossible.iter().copied().map(remark::remark).collect(),
+            pace_changes: pace_changes::pace_changes(plan, block),
+            remarks: remarks.iter().copied().map(remark::remark).collect(),
         }
     }
 }

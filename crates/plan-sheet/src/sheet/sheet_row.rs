@@ -3,7 +3,7 @@
 use crate::words::numbers::{clock, metres};
 use lane_distance::{LaneNumber, Mark, Spot};
 use serde::Serialize;
-use session_plan::{Plan, Rep};
+use session_plan::{ConeLabel, Plan, Rep};
 
 use crate::words::day::time_at;
 use crate::words::spot::{from_paint, spot};
@@ -38,16 +38,16 @@ pub(crate) struct SheetRow {
     /// The same on the track, for pictures.
     #[serde(skip)]
     pub(crate) start_spot: Spot,
-    /// The number of the cone there.
-    pub(crate) start_cone: Option<u32>,
+    /// What the cone there is called.
+    pub(crate) start_cone: Option<ConeLabel>,
     /// Where it finishes.
     pub(crate) finish: String,
-    /// The number of the cone there.
-    pub(crate) finish_cone: Option<u32>,
+    /// What the cone there is called.
+    pub(crate) finish_cone: Option<ConeLabel>,
     /// Where the run-in begins.
     pub(crate) run_in: Option<String>,
-    /// The number of the cone there.
-    pub(crate) run_in_cone: Option<u32>,
+    /// What the cone there is called.
+    pub(crate) run_in_cone: Option<ConeLabel>,
     /// Whether it is run on a straight towards its start.
     pub(crate) the_other_way: bool,
     /// The target time, or the range of them, or the effort.

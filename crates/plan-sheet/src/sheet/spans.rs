@@ -2,6 +2,7 @@
 
 use lane_distance::{LaneList, LaneNumber};
 use serde::Serializer;
+use session_plan::ConeLabel;
 
 /// The first and the last of every run of rising numbers that follow each other.
 pub(crate) fn spans(numbers: impl IntoIterator<Item = u32>) -> Vec<(u32, u32)> {
@@ -22,6 +23,16 @@ pub(crate) fn ranges(numbers: impl IntoIterator<Item = u32>) -> String {
         _ => format!("{first}–{last}"),
     };
     spans(numbers).into_iter().map(word).collect::<Vec<_>>().join(", ")
+}
+
+/// Cones in their order, with a dash from the first to the last of those that follow each other: `S1–S3, F`.
+pub(crate) fn cone_ranges(labels: impl IntoIterator<Item = ConeLabel>) -> String {
+    let labels: Vec<ConeLabel> = labels.into_iter().collect();
+    let word = |span: &[ConeLabel]| match span {
+        [first, .., last] => format!("{first}–{last}"),
+        span => span.iter().map(ConeLabel::to_string).collect(),
+    };
+    labels.chunk_by(|a, b| a.is_before(*b)).map(word).collect::<Vec<_>>().join(", ")
 }
 
 /// Lanes with their noun: `lane 2`, `lanes 3–5`.

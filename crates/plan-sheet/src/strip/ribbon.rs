@@ -4,10 +4,11 @@ use std::collections::HashSet;
 
 use crate::words::numbers::{metres, to_cm};
 use lane_distance::{Course, LaneNumber, Layout, Mark, Spot, Track};
+use session_plan::ConeLabel;
 
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_row::SheetRow;
-use crate::sheet::spans::{lane_ranges, ranges};
+use crate::sheet::spans::{cone_ranges, lane_ranges};
 
 /// Paint that a runner passes.
 #[derive(Clone, Copy, Debug)]
@@ -32,8 +33,8 @@ pub(super) struct Ribbon<'a> {
     pub(super) passed: Vec<Passed<'a>>,
     /// The parts of it that lie on a bend.
     pub(super) bends: Vec<(f64, f64)>,
-    start_cones: Vec<u32>,
-    finish_cones: Vec<u32>,
+    start_cones: Vec<ConeLabel>,
+    finish_cones: Vec<ConeLabel>,
     pub(super) start: String,
     pub(super) finish: String,
 }
@@ -147,9 +148,9 @@ impl<'a> Ribbon<'a> {
         }
     }
 
-    /// The numbers of the cones at its start, and at its finish.
+    /// The cones at its start, and at its finish.
     pub(super) fn cones(&self) -> (String, String) {
-        (ranges(self.start_cones.iter().copied()), ranges(self.finish_cones.iter().copied()))
+        (cone_ranges(self.start_cones.iter().copied()), cone_ranges(self.finish_cones.iter().copied()))
     }
 }
 

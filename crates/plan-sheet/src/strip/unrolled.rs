@@ -190,7 +190,7 @@ fn flags_of(ribbon: &Ribbon<'_>, part: Part, length: f64) -> Vec<(String, f64)> 
     let (start, finish) = ribbon.cones();
     let ends = [(start, 0.0, part.is_first()), (finish, length, part.is_last())];
     let mut flags: Vec<(String, f64)> = Vec::new();
-    for (numbers, up, _) in ends.into_iter().filter(|(_, _, is_here)| *is_here) {
+    for (numbers, up, _) in ends.into_iter().filter(|(cones, _, is_here)| *is_here && !cones.is_empty()) {
         let widths = numbers.split(' ').map(|range| FLAG.width(range));
         let width = widths.fold(FLAG_MM - 1.2, f64::max);
         // The first numbers stand uppermost.

@@ -72,6 +72,7 @@ pub(crate) fn lines(sheet: &Sheet, marks: Marks) -> String {
     if !sheet.cones.is_empty() {
         parts.push(setup_lines(sheet, marks));
     }
+    parts.extend(sheet.no_cones.map(str::to_owned));
     for (title, lines) in
         [("Please note", &sheet.notes), ("On this track", &sheet.etiquette), ("Take care", &sheet.cautions)]
     {
@@ -90,7 +91,7 @@ fn setup_lines(sheet: &Sheet, marks: Marks) -> String {
         let steps = steps.as_ref().map_or_else(String::new, |steps| format!(", {steps} steps"));
         text += &format!(
             "\n- {}, {}: {}{steps}; {}",
-            cone_row::numbers(cones),
+            cone_row::labels(cones),
             LaneList(&cone_row::lanes(cones)),
             marks.text(place),
             marks.text(serves)
@@ -102,6 +103,8 @@ fn setup_lines(sheet: &Sheet, marks: Marks) -> String {
 
 fn block_lines(block: &SheetBlock, marks: Marks) -> String {
     let mut lines = vec![marks.heading(&block_words::title(block))];
+    let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
+    lines.extend(block.impossible.iter().map(|line| format!("{bullet} {}", marks.text(line))));
     for PlaceRow { reps, lanes, run, .. } in block.places_and_times() {
         let mut line = format!(
             "- {} {}, {} m in {}: start {}, finish {}",
@@ -122,9 +125,9 @@ fn block_lines(block: &SheetBlock, marks: Marks) -> String {
         }
         lines.push(line);
     }
+    lines.extend(block.pace_changes.iter().map(|line| format!("- {}", marks.text(line))));
     lines.extend(athletes(block).iter().map(|line| format!("- {}", marks.text(line))));
     lines.extend(block.coach.as_ref().map(|coach| format!("- Coach: {}", marks.text(coach))));
-    let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
     let remarks = block.remarks.iter().chain(&block.cautions);
     lines.extend(remarks.map(|line| format!("{bullet} {}", marks.text(line))));
     lines.join("\n").trim_end().to_owned()

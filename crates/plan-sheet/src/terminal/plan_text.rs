@@ -19,6 +19,7 @@ pub(crate) fn text(sheet: &Sheet) -> String {
     parts.extend(sheet.blocks.iter().map(|block| block_text(block, sheet.begins)));
     parts.extend(list("Please note", &sheet.notes));
     parts.extend((!sheet.cones.is_empty()).then(|| setup(sheet)));
+    parts.extend(sheet.no_cones.map(str::to_owned));
     parts.extend(list("On this track", &sheet.etiquette));
     parts.extend(list("Take care", &sheet.cautions));
     parts.join("\n\n") + "\n"
@@ -40,6 +41,7 @@ fn title(sheet: &Sheet) -> String {
 
 fn block_text(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
     let mut parts = vec![heading(&block_words::title(block))];
+    parts.extend(block.impossible.iter().map(|line| item("!", line)));
     if block.rows.is_empty() {
         let lasts = block.lasts.as_ref();
         parts.push(lasts.map_or_else(|| "No set place.".to_owned(), |lasts| format!("Lasts {lasts}.")));
@@ -68,6 +70,7 @@ fn run_lines(block: &SheetBlock, rows: &[PlaceRow]) -> Vec<String> {
         let of = if row.is_throughout { String::new() } else { format!(" of run {}", joined(&row.reps)) };
         lines.push(format!("Run-in{of} in {}: {run_in}", LaneList(&row.lanes)));
     }
+    lines.extend(block.pace_changes.iter().cloned());
     lines.extend(block.coach.as_ref().map(|coach| format!("Coach: {coach}.")));
     lines
 }
@@ -106,7 +109,7 @@ fn setup(sheet: &Sheet) -> String {
         &groups,
         "Cone",
         &[
-            (true, "Cone", &|cones| cone_row::numbers(cones)),
+            (true, "Cone", &|cones| cone_row::labels(cones)),
             (true, "Lane", &|cones| LaneList(&cone_row::lanes(cones)).numbers()),
             (true, "Where", &|cones| cones[0].place.clone()),
             (sheet.stride.is_some(), "Steps", &|cones| cones[0].steps.clone().unwrap_or_default()),

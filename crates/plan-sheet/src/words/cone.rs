@@ -1,19 +1,19 @@
-//! What a cone is for, in words.
+//! What a place is for, in words.
 
-use session_plan::{Cone, ConeEnd, ConeUse};
+use session_plan::{SpotEnd, SpotUse};
 use workout_notation::{RunKind, RunLength};
 
 use crate::words::numbers::{listed, metres};
 use crate::words::run_name;
 
-/// What a cone marks: `start`, `finish`, `run-in`, or several of them, as in `start and finish`.
-pub(crate) fn marks(cone: &Cone) -> String {
-    cone.uses.chunk_by(is_alike).map(|uses| end(uses[0].end)).collect::<Vec<_>>().join(" and ")
+/// What happens at a place: `start`, `finish`, `change`, `run-in`, or several of them, as in `start and finish`.
+pub(crate) fn marks(uses: &[SpotUse]) -> String {
+    uses.chunk_by(is_alike).map(|uses| end(uses[0].end)).collect::<Vec<_>>().join(" and ")
 }
 
-/// The runs that a cone serves: `250 start, 150 finish`.
-pub(crate) fn serves(cone: &Cone) -> String {
-    let ends = cone.uses.chunk_by(is_alike).map(|uses| {
+/// The runs that a place serves: `250 start, 150 finish`.
+pub(crate) fn serves(uses: &[SpotUse]) -> String {
+    let ends = uses.chunk_by(is_alike).map(|uses| {
         let mut distances: Vec<String> = uses.iter().map(length).collect();
         distances.dedup();
         format!("{} {}", listed(&distances), end(uses[0].end))
@@ -22,7 +22,7 @@ pub(crate) fn serves(cone: &Cone) -> String {
 }
 
 /// How long a run is; laps are counted, whatever they measure in its lane.
-fn length(own: &ConeUse) -> String {
+fn length(own: &SpotUse) -> String {
     match own.run {
         RunKind::Plain(laps @ RunLength::Laps(_))
         | RunKind::InAndOut { length: laps @ RunLength::Laps(_), .. } => run_name::length(laps),
@@ -30,14 +30,15 @@ fn length(own: &ConeUse) -> String {
     }
 }
 
-fn is_alike(a: &ConeUse, b: &ConeUse) -> bool {
+fn is_alike(a: &SpotUse, b: &SpotUse) -> bool {
     a.end == b.end
 }
 
-const fn end(end: ConeEnd) -> &'static str {
+const fn end(end: SpotEnd) -> &'static str {
     match end {
-        ConeEnd::Start => "start",
-        ConeEnd::Finish => "finish",
-        ConeEnd::RunIn => "run-in",
+        SpotEnd::Start => "start",
+        SpotEnd::Finish => "finish",
+        SpotEnd::Change => "change",
+        SpotEnd::RunIn => "run-in",
     }
 }

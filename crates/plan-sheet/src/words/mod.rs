@@ -15,6 +15,7 @@ pub(crate) mod numbers;
 pub(crate) mod occasion;
 pub(crate) mod overrun;
 pub(crate) mod pace_band;
+pub(crate) mod pace_changes;
 pub(crate) mod plan_fault;
 pub(crate) mod remark;
 pub(crate) mod run_name;

@@ -6,6 +6,12 @@ use session_plan::{Cone, Plan, SetupWalk};
 /// What the list of cones is called.
 pub(crate) const TITLE: &str = "Setting out: one lap from the finish line";
 
+/// That nothing needs a cone, where there are runs and none does.
+pub(crate) fn no_cones(plan: &Plan) -> Option<&'static str> {
+    let needs_none = plan.setup.is_empty() && !plan.painted.is_empty();
+    needs_none.then_some("No cones: paint shows every place.")
+}
+
 /// How many cones are set out, and how far and how long the walk is.
 pub(crate) fn walk(walk: &SetupWalk) -> String {
     let cones = if walk.cones == 1 { "1 cone".to_owned() } else { format!("{} cones", walk.cones) };

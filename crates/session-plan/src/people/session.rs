@@ -6,6 +6,7 @@ use crate::people::bests::Bests;
 use crate::people::hours::Hours;
 use crate::people::late_changes::LateChanges;
 use crate::people::wind::Wind;
+use crate::plan::cone::Cones;
 use crate::plan::pairing::Prefer;
 use wave_plan::{Mode, TimingRules};
 use workout_notation::Block;
@@ -38,6 +39,8 @@ pub struct Session {
     /// Which starts and finishes are wanted most, if given; else runs that somebody times finish on the finish line
     /// from 120 m on, and all others need the fewest tapes.
     pub prefer: Option<Prefer>,
+    /// Which spots get a cone.
+    pub cones: Cones,
     /// The walker's stride, in metres, for those who set out without a tape.
     pub stride_m: Option<f64>,
     /// The break between two blocks, in seconds, if given.

@@ -23,6 +23,7 @@ pub(crate) mod nominal;
 pub(crate) mod on_foot;
 pub(crate) mod overrun;
 pub(crate) mod own_time;
+pub(crate) mod pace_change;
 pub(crate) mod pairing;
 pub(crate) mod plan;
 pub(crate) mod plan_block;

@@ -12,7 +12,7 @@ use crate::people::wind::Wind;
 use crate::plan::block_at::BlockAt;
 use crate::plan::caution::Caution;
 use crate::plan::change::Change;
-use crate::plan::cone::Cone;
+use crate::plan::cone::{Cone, ConeLabel, PaintedSpot};
 use crate::plan::overrun::Overrun;
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::setup_walk::SetupWalk;
@@ -57,6 +57,9 @@ pub struct Plan {
     /// What to set out before the session, in the order met on one lap from the finish line.
     #[serde(skip)]
     pub setup: Vec<Cone>,
+    /// The spots that paint shows, so that nothing is set out there, in the same order.
+    #[serde(skip)]
+    pub painted: Vec<PaintedSpot>,
     /// How far that lap is to walk.
     pub walk: SetupWalk,
     /// Anything else for the sheet.
@@ -99,9 +102,9 @@ impl Plan {
         self.blocks.iter().find(|block| block.at == at).map(|block| block.text.trim())
     }
 
-    /// The cone that stands on a spot, by its number on the walk that sets everything out.
-    pub fn cone_on(&self, spot: &Placement) -> Option<u32> {
-        self.setup.iter().find(|cone| cone.stands_on(spot)).map(|cone| cone.order)
+    /// What the cone is called that stands on a spot.
+    pub fn cone_on(&self, spot: &Placement) -> Option<ConeLabel> {
+        self.setup.iter().find(|cone| cone.stands_on(spot)).map(|cone| cone.label)
     }
 }
 

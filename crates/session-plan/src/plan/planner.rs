@@ -21,7 +21,7 @@ use crate::plan::plan::{Plan, PlanLane, PlanTrack};
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::remark::Remark;
 use crate::plan::retrial::Retrial;
-use crate::plan::setup_walk::{SetupWalk, USUAL_STRIDE_M, walk};
+use crate::plan::setup_walk::{SettingOut, SetupWalk, USUAL_STRIDE_M};
 use crate::plan::warning::Warning;
 
 /// A sound that needs so long spoils a time that is started by it, in seconds.
@@ -80,7 +80,9 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
             block.remarks.push(Remark::NoPlaceForCoach);
         }
     }
-    let setup = walk(track, &blocks, session.stride_m.unwrap_or(USUAL_STRIDE_M));
+    let stride_m = session.stride_m.unwrap_or(USUAL_STRIDE_M);
+    let SettingOut { cones, painted } =
+        SettingOut::of(track, &blocks, stride_m, session.cones, session.groups.is_empty());
     if !session.groups.is_empty() {
         warnings.extend(clashes(&blocks, &session.squad.timing));
         warnings.extend(late_sound(&blocks));
@@ -104,8 +106,9 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
             ground: Arc::clone(&ground),
         },
         groups: session.groups.iter().map(|group| group.name.clone()).collect(),
-        walk: SetupWalk::of(track, &setup, session.stride_m),
-        setup,
+        walk: SetupWalk::of(track, &cones, session.stride_m),
+        setup: cones,
+        painted,
         blocks,
         notes: session.notes.clone(),
         rules: venue.rules.clone(),

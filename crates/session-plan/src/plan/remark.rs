@@ -159,6 +159,13 @@ pub enum Remark {
     NoPlaceForCoach,
 }
 
+impl Remark {
+    /// Whether something cannot be done as it is written, which is to be read before all else.
+    pub const fn is_impossible(&self) -> bool {
+        matches!(self, Self::RestTooShortToWalk { .. } | Self::RestTooShortToGoOn { .. })
+    }
+}
+
 /// How long a squad's set takes, in seconds.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct SetTakes {

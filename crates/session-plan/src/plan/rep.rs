@@ -7,6 +7,7 @@ use workout_notation::{RunKind, Step};
 use crate::plan::caution::{self, Caution};
 use crate::plan::nominal::{self, Nominal};
 use crate::plan::own_time::OwnTime;
+use crate::plan::pace_change::{PaceChange, pace_changes};
 use crate::plan::pairing;
 use crate::plan::split::{Split, splits};
 
@@ -52,6 +53,9 @@ pub struct Rep {
     /// Where the run-in of a flying run begins.
     #[serde(skip)]
     pub run_in: Option<Placement>,
+    /// Where it changes from fast to easy, or back.
+    #[serde(skip)]
+    pub pace_changes: Vec<PaceChange>,
     /// How long that run-in is, in metres.
     pub run_in_m: Option<f64>,
     /// Its target time, in seconds; for a range, the slower.
@@ -125,6 +129,7 @@ impl Rep {
             finish,
             run_in: run_in.map(|spot| with_strides(Placement::of(track, spot))),
             run_in_m,
+            pace_changes: pace_changes(track, kind, pair, stride_m),
             target_s,
             target_from_s: None,
             effort: None,

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use lane_distance::{Course, LaneNumber, Placement, Spot, Track};
 use serde::Serialize;
 
-use crate::plan::cone::{Cone, ConeEnd, ConeUse};
+use crate::plan::cone::{Cone, ConeLabel, Cones, PaintedSpot, SpotEnd, SpotUse, is_same_spot};
 use crate::plan::on_foot::WALK_M_PER_S;
 use crate::plan::plan_block::PlanBlock;
 
@@ -52,10 +52,56 @@ impl SetupWalk {
     }
 }
 
-/// Every spot of the plan once, in the order met on one lap from the finish line, then lane by lane;
-/// a chute is walked out and back where its straight begins.
-pub(crate) fn walk(track: &Track, blocks: &[PlanBlock], stride_m: f64) -> Vec<Cone> {
-    let mut cones: Vec<Cone> = Vec::new();
+/// What is set out for a plan, and what need not be.
+pub(crate) struct SettingOut {
+    /// The cones, in the order of the walk.
+    pub(crate) cones: Vec<Cone>,
+    /// The spots without a cone, in the same order.
+    pub(crate) painted: Vec<PaintedSpot>,
+}
+
+impl SettingOut {
+    /// Every spot of the plan once, in the order met on one lap from the finish line, then lane by lane; a chute is
+    /// walked out and back where its straight begins. One who trains alone in one lane has letters for numbers.
+    pub(crate) fn of(
+        track: &Track,
+        blocks: &[PlanBlock],
+        stride_m: f64,
+        which: Cones,
+        is_alone: bool,
+    ) -> Self {
+        let mut spots = used_spots(blocks);
+        spots.sort_by_cached_key(|used| Met::on_walk(track, &used.spot).key());
+        let is_one_lane = spots.windows(2).all(|pair| pair[0].spot.lane == pair[1].spot.lane);
+        let (painted, bare): (Vec<PaintedSpot>, Vec<PaintedSpot>) =
+            spots.into_iter().partition(|used| which == Cones::OffPaint && used.spot.is_on_paint());
+        let mut cones: Vec<Cone> = Vec::with_capacity(bare.len());
+        for (order, PaintedSpot { uses, spot }) in (1..).zip(bare) {
+            let strides = spot.clone().with_strides(stride_m).strides.unwrap_or(0.0);
+            cones.push(Cone { order, label: ConeLabel::numbered(order), uses, spot, strides });
+        }
+        if is_alone && is_one_lane {
+            letter(&mut cones);
+        }
+        Self { cones, painted }
+    }
+}
+
+/// Calls cones by what they mark first.
+fn letter(cones: &mut [Cone]) {
+    for end in [SpotEnd::Start, SpotEnd::Finish, SpotEnd::Change, SpotEnd::RunIn] {
+        let mut own: Vec<&mut Cone> =
+            cones.iter_mut().filter(|cone| cone.uses.first().is_some_and(|first| first.end == end)).collect();
+        let are_several = own.len() > 1;
+        for (number, cone) in (1..).zip(&mut own) {
+            cone.label = ConeLabel::lettered(end, are_several.then_some(number));
+        }
+    }
+}
+
+/// Every spot of a plan once, with what happens there.
+fn used_spots(blocks: &[PlanBlock]) -> Vec<PaintedSpot> {
+    let mut spots: Vec<PaintedSpot> = Vec::new();
     for (number, block) in (1..).zip(blocks) {
         let mut met = BTreeSet::new();
         for rep in &block.reps {
@@ -63,30 +109,31 @@ pub(crate) fn walk(track: &Track, blocks: &[PlanBlock], stride_m: f64) -> Vec<Co
             let bits =
                 [rep.start.to_finish_line_m, rep.finish.to_finish_line_m, rep.distance_m].map(f64::to_bits);
             let run_in = rep.run_in.as_ref().map(|spot| spot.to_finish_line_m.to_bits());
-            if !met.insert((rep.lane, rep.course, run_in, bits)) {
+            if !met.insert((rep.lane, rep.course, run_in, rep.pace_changes.len(), bits)) {
                 continue;
             }
-            let ends = [
-                (ConeEnd::Start, Some(&rep.start)),
-                (ConeEnd::Finish, Some(&rep.finish)),
-                (ConeEnd::RunIn, rep.run_in.as_ref()),
-            ];
-            for (end, spot) in ends.into_iter().filter_map(|(end, spot)| Some((end, spot?))) {
-                let own = ConeUse { end, distance_m: rep.distance_m, run: rep.nominal.run, block: number };
-                match cones.iter_mut().find(|cone| cone.stands_on(spot)) {
-                    Some(cone) if cone.uses.contains(&own) => {}
-                    Some(cone) => cone.uses.push(own),
-                    None => cones.push(Cone::of(spot, own, stride_m)),
+            let changes = rep.pace_changes.iter().map(|change| (SpotEnd::Change, &change.spot));
+            let ends = [(SpotEnd::Start, &rep.start), (SpotEnd::Finish, &rep.finish)];
+            let run_in = rep.run_in.iter().map(|spot| (SpotEnd::RunIn, spot));
+            for (end, spot) in ends.into_iter().chain(changes).chain(run_in) {
+                let own = SpotUse { end, distance_m: rep.distance_m, run: rep.nominal.run, block: number };
+                match spots.iter_mut().find(|used| is_same_spot(&used.spot, spot)) {
+                    Some(used) => {
+                        if !used.uses.contains(&own) {
+                            used.uses.push(own);
+                        }
+                        // Who stands a hair off paint stands on it.
+                        if spot.is_on_paint() && !used.spot.is_on_paint() {
+                            used.spot = spot.clone();
+                        }
+                    }
+                    None => spots.push(PaintedSpot { uses: vec![own], spot: spot.clone() }),
                 }
             }
         }
     }
-    cones.sort_by_cached_key(|cone| Met::on_walk(track, &cone.spot).key());
-    for (order, cone) in (1..).zip(&mut cones) {
-        cone.order = order;
-        cone.uses.sort_by_key(|own| own.end);
-    }
-    cones
+    spots.iter_mut().for_each(|used| used.uses.sort_by_key(|own| own.end));
+    spots
 }
 
 /// Where a cone is met by someone who walks round from the finish line.
@@ -163,11 +210,12 @@ mod tests {
     fn planned(blocks: &[&str]) -> crate::Plan {
         let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
         let blocks = blocks.iter().map(|text| Block::parse(text).expect("well formed")).collect();
-        plan(&venue, &Session::of_blocks("a walk", blocks)).expect("it fits")
+        let session = Session { cones: Cones::EverySpot, ..Session::of_blocks("a walk", blocks) };
+        plan(&venue, &session).expect("it fits")
     }
 
     fn is_start(cone: &Cone) -> bool {
-        cone.uses.iter().all(|own| own.end == ConeEnd::Start)
+        cone.uses.iter().all(|own| own.end == SpotEnd::Start)
     }
 
     #[test]
@@ -175,7 +223,7 @@ mod tests {
         let plan = planned(&["400 in lane 1"]);
         assert_eq!(plan.setup.len(), 1, "start and finish are one cone");
         let uses = plan.setup[0].uses.iter().map(|own| (own.end, own.distance_m, own.block));
-        assert!(uses.eq([(ConeEnd::Start, 400.0, 1), (ConeEnd::Finish, 400.0, 1)]));
+        assert!(uses.eq([(SpotEnd::Start, 400.0, 1), (SpotEnd::Finish, 400.0, 1)]));
         assert!((plan.walk.walk_m - 400.0).abs() < 0.02, "{}", plan.walk.walk_m);
         assert!((plan.walk.walk_s - plan.walk.walk_m / 1.4).abs() < 1e-9);
     }
@@ -204,6 +252,58 @@ mod tests {
             .map(|cone| (cone.spot.to_finish_line_m, cone.spot.lane.get()))
             .collect();
         assert_eq!(starts, [(100.0, 3), (100.0, 4), (110.0, 4)]);
+    }
+
+    fn labels(session: &Session) -> Vec<String> {
+        let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+        let plan = plan(&venue, session).expect("it fits");
+        plan.setup.iter().map(|cone| cone.label.to_string()).collect()
+    }
+
+    fn session(blocks: &[&str]) -> Session {
+        let blocks = blocks.iter().map(|text| Block::parse(text).expect("well formed")).collect();
+        Session::of_blocks("cones", blocks)
+    }
+
+    #[test]
+    fn paint_needs_no_cone_unless_the_session_asks_for_it() {
+        let run = session(&["200 in lane 2"]);
+        assert_eq!(labels(&run), [""; 0]);
+        assert_eq!(labels(&Session { cones: Cones::EverySpot, ..run }), ["F", "S"]);
+        // The start of a 300 is off the paint, its finish is not.
+        assert_eq!(labels(&session(&["300 in lane 2"])), ["S"]);
+    }
+
+    #[test]
+    fn the_cones_of_one_lane_have_letters_and_those_of_several_numbers() {
+        assert_eq!(labels(&session(&["300 in lane 2", "270 in lane 2"])), ["S1", "S2"]);
+        assert_eq!(labels(&session(&["300 in lanes 2-3"])), ["1", "2"]);
+        let mut squad = session(&["300 in lane 2"]);
+        squad.add_athletes(2);
+        assert_eq!(labels(&squad), ["1"]);
+    }
+
+    #[test]
+    fn places_of_change_are_set_out() {
+        let plan = planned(&["200 in-and-out 50s in lane 1"]);
+        let changes = plan.setup.iter().filter(|cone| cone.uses[0].end == SpotEnd::Change);
+        let mut at: Vec<f64> = changes.map(|cone| cone.spot.to_finish_line_m).collect();
+        at.sort_by(f64::total_cmp);
+        assert!(
+            at.len() == 3 && at.iter().zip([50.0, 100.0, 150.0]).all(|(a, b)| (a - b).abs() < 1e-9),
+            "{at:?}"
+        );
+        // A lap of lane 2 is 407.04 m: the second lap has places of its own.
+        assert_eq!(labels(&session(&["2 laps in-and-out 100s in lane 2"])).len(), 8);
+    }
+
+    #[test]
+    fn spots_less_than_the_breadth_of_a_line_apart_share_a_cone() {
+        let near = planned(&["300.04 in lane 2", "300 in lane 2"]);
+        let starts = near.setup.iter().filter(|cone| cone.uses[0].end == SpotEnd::Start);
+        assert_eq!(starts.map(|cone| cone.uses.len()).collect::<Vec<_>>(), [2]);
+        let apart = planned(&["300.06 in lane 2", "300 in lane 2"]);
+        assert_eq!(apart.setup.iter().filter(|cone| cone.uses[0].end == SpotEnd::Start).count(), 2);
     }
 
     #[test]

@@ -21,6 +21,7 @@ use crate::people::late_fault::LateFault;
 use crate::people::session::{Group, Session};
 use crate::people::since::Since;
 use crate::people::time_of_day::TimeOfDay;
+use crate::plan::cone::Cones;
 use crate::plan::pairing::Prefer;
 
 /// A session file.
@@ -50,6 +51,9 @@ pub(crate) struct SessionSpec {
     /// Which starts and finishes to prefer.
     #[serde(default)]
     pub(crate) prefer: Option<Prefer>,
+    /// Which places get a cone; by default those off the paint.
+    #[serde(default)]
+    pub(crate) cones: Option<Cones>,
     /// The walker's stride in metres, for setting out without a tape.
     #[serde(default)]
     pub(crate) stride: Option<f64>,
@@ -133,6 +137,7 @@ impl SessionSpec {
             force: self.force,
             bests: bests(&self.bests, exponent),
             prefer: self.prefer,
+            cones: self.cones.unwrap_or_default(),
             stride_m: self.stride,
             between_blocks_s: self.between_blocks.map(|time| time.0),
             wind: self.wind.as_ref().and_then(WindSpec::wind),
