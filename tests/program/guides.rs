@@ -48,14 +48,7 @@ Who goes when
 Please note
 - Start by arm, not by whistle: sound takes 0.4 s to the 200 m start.
 
-Setting out: one lap from the finish line
-────────────────────────────────────────────────────────
-   Cone   Lane     Where                     For
-════════════════════════════════════════════════════════
- 1 to 3   2 to 4   on the finish line        200 finish
- 4 to 6   2 to 4   on the 200 m start line   200 start
-────────────────────────────────────────────────────────
-6 cones, 421 m, 6 min without taping.
+No cones: paint shows every place.
 
 [CAUTIONS]
 
