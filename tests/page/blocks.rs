@@ -34,9 +34,9 @@ fn blocks_are_turned_with_buttons_and_chosen_from_the_list() {
 #[test]
 fn a_page_of_several_sessions_shows_the_session_of_the_block() {
     let page = show!(made(&["week", "sessions/wrenbeck"]), PHONE, Set::default());
-    assert_eq!(page.text("document.querySelector('h1').textContent"), "7 sessions");
-    assert_eq!(page.value("document.querySelectorAll('section.session > h2').length"), 7);
-    assert_eq!(page.value("document.querySelectorAll('#choose optgroup').length"), 7);
+    assert_eq!(page.text("document.querySelector('h1').textContent"), "8 sessions");
+    assert_eq!(page.value("document.querySelectorAll('section.session > h2').length"), 8);
+    assert_eq!(page.value("document.querySelectorAll('#choose optgroup').length"), 8);
     page.tap(".contents li:nth-child(3) a");
     page.wait(
         "document.querySelector('#s3').offsetHeight > 0 && document.querySelector('#s1').offsetHeight === 0",

@@ -204,11 +204,14 @@ help: write a name from the IANA database, for example `Europe/London`
 }
 
 #[test]
-fn the_week_of_the_demonstration_is_a_calendar_of_seven() {
+fn the_week_of_the_demonstration_is_a_calendar_of_eight() {
     let folder = Folder::new();
     let sessions = format!("{}/sessions/wrenbeck", env!("CARGO_MANIFEST_DIR"));
     let events = events(&folder, &["week", &sessions]);
     let days: Vec<&str> = events.iter().map(|event| &value(event, "DTSTART")[..8]).collect();
-    assert_eq!(days, ["20270412", "20270413", "20270414", "20270415", "20270416", "20270417", "20270418"]);
+    assert_eq!(
+        days,
+        ["20270412", "20270413", "20270414", "20270415", "20270416", "20270417", "20270417", "20270418"]
+    );
     assert_eq!(in_london(&events[1], "DTSTART"), "Tue 2027-04-13 18:00");
 }

@@ -249,7 +249,7 @@ error: a .svg file holds one session, not 2; write one at a time
 
 "#]]);
     toeline(&["week", "sessions/wrenbeck", "--out", "map.svg"]).assert().code(2).stderr_eq(str![[r#"
-error: a .svg file holds one session, not 7; write one at a time
+error: a .svg file holds one session, not 8; write one at a time
 
 "#]]);
 }
