@@ -3,6 +3,7 @@
 use serde_json::json;
 
 use crate::browser::{PHONE, Shown, show};
+use crate::kept::as_planned_before;
 use crate::made::{LONE, SPRINTERS, made};
 use crate::stub::STUBS;
 
@@ -99,7 +100,10 @@ fn a_countdown_goes_on_over_a_reload() {
 
 #[test]
 fn the_next_split_is_counted_down_to_and_heard() {
-    let page = show!(made(&SPRINTERS), PHONE, STUBS);
+    let folder = as_planned_before("tuesday-sprints");
+    let file = folder.path().join("session.yaml");
+    let sprints = made(&["plan", file.to_str().expect("the path is UTF-8")]);
+    let page = show!(sprints, PHONE, STUBS);
     page.tap("#next");
     page.tap("#s1-b3-r1 .start");
     let split = "document.getElementById('next-split').innerText.replace(/\\s+/g, ' ').trim()";

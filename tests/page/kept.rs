@@ -1,9 +1,10 @@
 //! What a phone keeps outlives a new page.
 
 use serde_json::{Value, json};
+use tempfile::TempDir;
 
 use crate::browser::{PHONE, show};
-use crate::made::{LONE, Made, SPRINTERS, made};
+use crate::made::{LONE, Made, made};
 use crate::stub::STUBS;
 use crate::wrenbeck::session;
 
@@ -15,11 +16,23 @@ fn data(made: &Made) -> Value {
     data["sessions"][0].clone()
 }
 
+/// A session of Wrenbeck, whose file asks for the places that it had before runs finished on the finish line and
+/// recoveries went on to places that are there.
+pub(crate) fn as_planned_before(name: &str) -> TempDir {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    let text = std::fs::read_to_string(session(name)).expect("it is there").replace(" jog ", " jog exactly ");
+    let prefer = if text.contains("prefer:") { "" } else { "prefer: fewest tapes\n" };
+    std::fs::write(folder.path().join("session.yaml"), text + prefer).expect("the folder can be written");
+    let track = folder.path().join("track.yaml");
+    std::fs::copy("sessions/wrenbeck/track.yaml", track).expect("the folder can be written");
+    folder
+}
+
 /// The keys that pages had when they were made from the words of a plan, as such pages had them.
 #[test]
 fn the_old_key_is_found_whatever_is_said_of_a_place_today() {
+    // Monday's groups have another plan since each has its own clock, and nothing kept for it is asked for again.
     let sessions = [
-        ("monday-two-groups", "969e910e7630b04868853e13"),
         ("tuesday-sprints", "1f03291424807cf04536e770"),
         ("wednesday-hurdles-and-relay", "6eb56531222a914be883aa74"),
         ("thursday-middle-distance", "0e5b7d3737ad89afb576a491"),
@@ -28,7 +41,10 @@ fn the_old_key_is_found_whatever_is_said_of_a_place_today() {
         ("sunday-easy", "881aef422e59c5657df4e1c9"),
     ];
     for (name, old_key) in sessions {
-        assert_eq!(data(&made(&["plan", &session(name)]))["old_key"], old_key, "{name}");
+        let folder = as_planned_before(name);
+        let file = folder.path().join("session.yaml");
+        let page = made(&["plan", file.to_str().expect("the path is UTF-8")]);
+        assert_eq!(data(&page)["old_key"], old_key, "{name}");
     }
     let workouts = [
         ("150 in lane 4", "0736167d25bd7e7ee9502eed"),
@@ -55,7 +71,9 @@ fn times_that_an_earlier_page_kept_are_taken_over_once() {
         Some("0"),
         "another plan"
     );
-    let sprints = made(&SPRINTERS);
+    let folder = as_planned_before("tuesday-sprints");
+    let file = folder.path().join("session.yaml");
+    let sprints = made(&["plan", file.to_str().expect("the path is UTF-8")]);
     let new_key = format!("toeline:{}", data(&sprints)["key"].as_str().expect("it has a key"));
     page.go(&sprints.path);
     let times =

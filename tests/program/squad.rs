@@ -200,8 +200,9 @@ fn a_squad_whose_starts_creep_is_told_each_of_them() {
         text.contains("2 3 300 0.30 m past the 5th green 9.36 m back along the"),
         "start and finish in their columns: {text}"
     );
-    // Whoever jogs on along a lane stays in it.
-    assert!(text.contains("2: Ada; 3: Bela") && text.contains("Bela: lane 3"), "{text}");
+    // Whoever jogs on along a lane stays in it; starts that lie apart have a go of their own.
+    assert!(text.contains("1 1 2: Ada") && text.contains("1 2 3: Bela"), "{text}");
+    assert!(text.contains("Bela: wave 2, lane 3"), "{text}");
 }
 
 #[test]

@@ -64,7 +64,7 @@ pub(crate) fn chains(
                 }
             }
         }
-        match together(&choices) {
+        match together(track, &choices) {
             Ok(pairs) => runs.iter_mut().zip(pairs).for_each(|(runs, pair)| runs.push(Some(pair))),
             Err(lane) => {
                 if let Some(distance_m) = pairing::distance_m(track, step, lane)? {

@@ -18,6 +18,7 @@ use crate::plan::pairing::{self, Prefer};
 use crate::plan::recovery_remarks;
 use crate::plan::remark::Remark;
 use crate::plan::run_times::{Timing, timings};
+use crate::plan::together::are_together;
 use crate::plan::trial::TrialChange;
 use crate::plan::warning::Warning;
 
@@ -182,8 +183,9 @@ impl<'a> Draft<'a> {
                 .div_ceil(draft.lanes.len().max(1));
             let by_recovery = match each {
                 _ if !draft.goes_on => by_distance,
-                0 | 1 => Mode::OneToALane { most: None },
-                each => Mode::GroupToALane { most: each.min(GROUP_OF) },
+                0 | 1 if draft.is_together() => Mode::OneToALane { most: None },
+                // Where starts in several lanes lie apart each lane has its own go.
+                each => Mode::GroupToALane { most: each.clamp(1, GROUP_OF) },
             };
             draft.mode = crew.session.squad.mode.unwrap_or(by_recovery);
         }
@@ -193,6 +195,14 @@ impl<'a> Draft<'a> {
             draft.remarks.extend(other);
         }
         Ok(draft)
+    }
+
+    /// Whether all its lanes start each run from one mark or finish it on one line.
+    fn is_together(&self) -> bool {
+        (0..self.steps.len()).all(|run| {
+            let runs = self.lanes.iter().filter_map(|lane| Some(lane.runs[run]?.pair));
+            are_together(&runs.collect::<Vec<_>>())
+        })
     }
 
     /// Where else the first run could go, in its first lane: on paint at both ends where the finish line was wanted,

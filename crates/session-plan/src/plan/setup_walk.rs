@@ -276,7 +276,7 @@ mod tests {
 
     #[test]
     fn the_cones_of_one_lane_have_letters_and_those_of_several_numbers() {
-        assert_eq!(labels(&session(&["300 in lane 2", "270 in lane 2"])), ["S1", "S2"]);
+        assert_eq!(labels(&session(&["300 in lane 2", "370 in lane 2"])), ["S1", "S2"]);
         assert_eq!(labels(&session(&["300 in lanes 2-3"])), ["1", "2"]);
         let mut squad = session(&["300 in lane 2"]);
         squad.add_athletes(2);

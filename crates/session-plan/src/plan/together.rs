@@ -1,6 +1,8 @@
 //! One place for all lanes of a wave.
 
-use lane_distance::{Course, LaneNumber, MarkId, PaintReading, Pair, Spot};
+use lane_distance::{Course, LaneNumber, MarkId, PaintReading, Pair, Spot, Track};
+
+use crate::plan::pairing;
 
 /// Where an end of a run lies, whatever the lane: on one mark, or on one line square across a straight.
 #[derive(Clone, Copy, PartialEq)]
@@ -26,13 +28,27 @@ impl End {
     }
 }
 
+/// Whether runs in several lanes start from one mark or finish on one line.
+pub(crate) fn are_together(pairs: &[Pair]) -> bool {
+    let share = |end: fn(&Pair) -> Option<End>| {
+        let mut places = pairs.iter().map(end);
+        let first = places.next().flatten();
+        first.is_some() && places.all(|place| place == first)
+    };
+    pairs.len() < 2 || share(End::start) || share(End::finish)
+}
+
 /// The pairs worth having in a lane, best first.
 pub(crate) type LanePairs = (LaneNumber, Vec<Pair>);
 
 /// Of the pairs worth having in each lane, best first, one for each lane so that all start from the same mark or
-/// finish on the same line: the choice that is best for the worst of the lanes. Where nothing is common to all, each
-/// lane gets its own best. Nothing where a lane has none.
-pub(crate) fn together(lists: &[LanePairs]) -> Result<Vec<Pair>, LaneNumber> {
+/// finish on the same line: the choice that is best for the worst of the lanes. Where nothing is common to all, what
+/// the first lane has is laid level with it in the others; and where hazards forbid that, each lane gets its own best.
+///
+/// # Errors
+///
+/// A lane that has none.
+pub(crate) fn together(track: &Track, lists: &[LanePairs]) -> Result<Vec<Pair>, LaneNumber> {
     if let Some((lane, _)) = lists.iter().find(|(_, pairs)| pairs.is_empty()) {
         return Err(*lane);
     }
@@ -56,5 +72,23 @@ pub(crate) fn together(lists: &[LanePairs]) -> Result<Vec<Pair>, LaneNumber> {
             }
         }
     }
-    Ok(best.map_or(own, |(_, pairs)| pairs))
+    let level =
+        || first.iter().find_map(|pair| lists.iter().map(|(lane, _)| level(track, pair, *lane)).collect());
+    Ok(best.map(|(_, pairs)| pairs).or_else(level).unwrap_or(own))
+}
+
+/// A run laid level with that of another lane: on a straight from and to the same lines, on the oval to the finish
+/// line. Nothing where the lane is not there, or a hazard lies on an end.
+fn level(track: &Track, pair: &Pair, lane: LaneNumber) -> Option<Pair> {
+    let (start, finish) = match pair.start.course {
+        Course::Oval => {
+            let to_finish_m = pair.distance_m.rem_euclid(track.lap_m(lane).ok()?);
+            (Spot::on_oval(lane, to_finish_m), Spot::on_oval(lane, 0.0))
+        }
+        course if pair.finish.course == course => (Spot { lane, ..pair.start }, Spot { lane, ..pair.finish }),
+        _ => return None,
+    };
+    track.check_lane(start.course, lane).ok()?;
+    let is_held = |spot| track.hazards().iter().any(|hazard| hazard.covers(track.layout(), spot));
+    (!is_held(start) && !is_held(finish)).then(|| pairing::pair(track, start, finish, pair.distance_m))
 }

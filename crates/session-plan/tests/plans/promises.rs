@@ -3,7 +3,7 @@
 use crate::checker::{end_s, faults};
 use crate::dice::Dice;
 use crate::evening::{Evening, Size};
-use crate::finished::{blocks, clocks, lanes_and_names, starts};
+use crate::finished::{blocks, clocks, lanes_and_names, places_apart, starts};
 use crate::planned;
 
 /// Everything that is wrong with the plan of an evening; nothing where there is no plan.
@@ -14,6 +14,7 @@ fn wrong(evening: &Evening) -> Option<Vec<String>> {
     let blocks = blocks(evening, &plan);
     for planned in &blocks {
         lanes_and_names(evening, planned, &mut faults);
+        places_apart(planned, &mut faults);
     }
     // Runs by time show in no plan, and may be the last to end.
     let ends_s = end_s(&starts);

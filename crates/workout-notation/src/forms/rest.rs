@@ -124,7 +124,9 @@ impl Cursor<'_> {
     /// Words behind a duration: `90s rest`, `2 min jog`, `3 min walk back`.
     fn words_of_rest(&mut self, recovery: &mut Recovery) {
         let begins = self.place();
-        if let Some(jog) = self.jog_tokens(0).filter(|&jog| !self.is_number(jog)) {
+        if let Some(jog) =
+            self.jog_tokens(0).filter(|&jog| !self.is_number(jog) && !self.is_word(jog, &["exactly"]))
+        {
             (0..jog).for_each(|_| self.skip());
             if self.word(&["back"]) {
                 let back = Spanned::new(RecoveryKind::WalkBack, self.since(begins));
