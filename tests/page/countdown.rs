@@ -4,7 +4,7 @@ use serde_json::json;
 
 use crate::browser::{PHONE, Shown, show};
 use crate::kept::as_planned_before;
-use crate::made::{LONE, SPRINTERS, made};
+use crate::made::{LONE, made};
 use crate::stub::STUBS;
 
 /// When which tones are heard, in milliseconds from when the page was first shown; those that were taken
