@@ -18,8 +18,8 @@ use crate::sheet::sheet::Sheet;
 /// use workout_notation::Block;
 ///
 /// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
-/// let session = Session::of_block("6 x 200 in lane 2", Block::parse("6 x 200 in lane 2").expect("it is well formed"));
-/// let plan = session_plan::plan(&venue, &session).expect("lane 2 is open");
+/// let blocks = ["150 in lane 2", "300 in lanes 2-3"].map(|text| Block::parse(text).expect("it is well formed"));
+/// let plan = session_plan::plan(&venue, &Session::of_blocks("two", blocks.to_vec())).expect("both lanes are open");
 /// let (map, phone) = plan_sheet::maps(&plan, "tuesday");
 /// assert!(map.starts_with("<svg"));
 /// assert!(map.contains("data-cone=\"2\""));
@@ -45,12 +45,13 @@ pub struct MapPicture {
 ///
 /// ```
 /// # use lane_distance::Track;
-/// # use session_plan::{Session, Venue};
+/// # use session_plan::{Cones, Session, Venue};
 /// # use workout_notation::Block;
 /// # let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// let blocks = ["60", "80", "100", "120", "150", "180", "250", "300"]
 ///     .map(|metres| Block::parse(&format!("{metres} in lanes 1-8")).expect("it is well formed"));
-/// let plan = session_plan::plan(&venue, &Session::of_blocks("all", blocks.to_vec())).expect("all lanes are open");
+/// let session = Session { cones: Cones::EverySpot, ..Session::of_blocks("all", blocks.to_vec()) };
+/// let plan = session_plan::plan(&venue, &session).expect("all lanes are open");
 /// let pictures = plan_sheet::map_pictures(&plan, 120.0, 200.0);
 /// assert!(pictures.len() > 1);
 /// assert_eq!(plan_sheet::map_pictures(&plan, f64::INFINITY, 200.0).len(), 1);
