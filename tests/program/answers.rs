@@ -1,6 +1,6 @@
 //! `toeline spots`, `lanes` and `marks`: what the track alone can answer.
 
-use crate::transcript::answered;
+use crate::console::answered;
 use snapbox::str;
 
 #[test]

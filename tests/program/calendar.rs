@@ -1,7 +1,7 @@
 //! `--out x.ics`: sessions in a calendar, read back with a reader that is not the writer's.
 
+use crate::console::refused;
 use crate::folder::Folder;
-use crate::transcript::refused;
 use chrono_tz::Europe::London;
 use chrono_tz::Tz;
 use ical::parser::ical::component::IcalEvent;

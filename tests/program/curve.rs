@@ -4,8 +4,8 @@
 //! here the whole answer is compared.
 
 use crate::answer::{json, list};
+use crate::console::{answered, refused};
 use crate::run::toeline;
-use crate::transcript::{answered, refused};
 use snapbox::str;
 
 #[test]

@@ -40,6 +40,7 @@ mod wrong_input;
 
 // What the tests share.
 mod answer;
+mod console;
 mod folder;
 #[cfg(feature = "pdf")]
 mod left_out;
@@ -48,6 +49,5 @@ mod picture;
 mod poppler;
 mod run;
 mod said;
-mod transcript;
 mod venue;
 mod wrenbeck;

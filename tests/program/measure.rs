@@ -3,7 +3,7 @@
 //! Dimensions: World Athletics, Track and Field Facilities Manual, chapter 2, 400 m standard track (read).
 //! A lap is 400.001 m in lane 1 and 407.038 m in lane 2.
 
-use crate::transcript::answered;
+use crate::console::answered;
 use snapbox::str;
 
 #[test]

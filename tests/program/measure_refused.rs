@@ -2,8 +2,8 @@
 //! values out of range.
 
 use crate::answer::told;
+use crate::console::refused;
 use crate::run::toeline;
-use crate::transcript::refused;
 use snapbox::str;
 
 #[test]

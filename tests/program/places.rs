@@ -4,8 +4,8 @@
 //! (read): straights of 84.39 m; a bend of π · 37.92 m = 119.13 m in lane 2.
 
 use crate::answer::{json, number};
+use crate::console::{answered, refused};
 use crate::run::toeline;
-use crate::transcript::{answered, refused};
 use serde_json::Value;
 use snapbox::str;
 

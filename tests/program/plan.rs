@@ -1,8 +1,8 @@
 //! `toeline plan`: where each repetition starts and finishes.
 
 use crate::answer::printed;
+use crate::console::answered;
 use crate::run::toeline;
-use crate::transcript::answered;
 use snapbox::str;
 
 #[test]

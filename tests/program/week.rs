@@ -3,9 +3,9 @@
 use std::fs;
 
 use crate::answer::{list, printed};
+use crate::console::{answered, refused};
 use crate::folder::Folder;
 use crate::run::toeline;
-use crate::transcript::{answered, refused};
 use snapbox::str;
 
 #[test]

@@ -4,8 +4,8 @@ use serde_json::Value;
 use snapbox::str;
 
 use crate::answer::{list, texts};
+use crate::console::refused;
 use crate::folder::Folder;
-use crate::transcript::refused;
 
 /// The plan of a block under a wind, as the session file writes it.
 fn plan(wind: &str, block: &str) -> Value {

@@ -1,7 +1,7 @@
 //! Wrong input: a clear error, exit status 2, and nothing written.
 
+use crate::console::refused;
 use crate::folder::Folder;
-use crate::transcript::refused;
 use serde_json::{Value, json};
 use snapbox::str;
 

@@ -6,23 +6,23 @@ use crate::answer::{printed, told};
 use crate::folder::Folder;
 use crate::run::comparison;
 
-/// Each command of the transcript succeeds, and prints just what stands under it.
+/// Each command of the console log succeeds, and prints just what stands under it.
 ///
-/// A transcript is a row of steps, each in a folder of its own. A line `# …` names a step; `$ toeline …` is a
+/// A console log is a row of steps, each in a folder of its own. A line `# …` names a step; `$ toeline …` is a
 /// command with what it prints under it; and under `$ cat …` stands a file, which is written before what follows.
-pub(crate) fn answered(transcript: impl IntoData) {
-    replay(transcript.into_data(), 0);
+pub(crate) fn answered(shown: impl IntoData) {
+    replay(shown.into_data(), 0);
 }
 
-/// Each command of the transcript is refused as wrong input, for the reason under it, and writes no file.
-pub(crate) fn refused(transcript: impl IntoData) {
-    replay(transcript.into_data(), 2);
+/// Each command of the console log is refused as wrong input, for the reason under it, and writes no file.
+pub(crate) fn refused(shown: impl IntoData) {
+    replay(shown.into_data(), 2);
 }
 
-fn replay(transcript: Data, code: i32) {
-    let text = format!("\n{}", transcript.render().expect("a transcript is text"));
+fn replay(shown: Data, code: i32) {
+    let text = format!("\n{}", shown.render().expect("a console log is text"));
     let steps: Vec<String> = text.split("\n# ").skip(1).map(|step| replay_step(step, code)).collect();
-    comparison().eq(steps.join("\n"), transcript);
+    comparison().eq(steps.join("\n"), shown);
 }
 
 /// A step as it went.
