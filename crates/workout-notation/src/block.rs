@@ -2,15 +2,25 @@
 
 use std::fmt;
 
+use crate::doubt::Doubt;
 use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, Step};
+use crate::spanned::Spanned;
 
 /// One line of a workout, as read.
 #[derive(Clone, Debug)]
 pub struct Block {
     /// The line as it was written.
     pub text: String,
+    /// What stands in front and changes nothing: `Tuesday`, `U13s`.
+    pub label: Option<String>,
     /// What is done.
     pub body: Body,
+    /// The rest between this block and the next, in seconds, where the text gives one.
+    pub rest_after: Option<Spanned<f64>>,
+    /// Words that were not read, in the order written.
+    pub not_read: Vec<String>,
+    /// What could be read in another way.
+    pub doubts: Vec<Doubt>,
 }
 
 impl PartialEq for Block {
@@ -102,6 +112,18 @@ impl Item {
 }
 
 impl Block {
+    /// A block of which everything was read, in one way only.
+    pub fn new(text: impl Into<String>, body: Body) -> Self {
+        Self {
+            text: text.into(),
+            label: None,
+            body,
+            rest_after: None,
+            not_read: Vec::new(),
+            doubts: Vec::new(),
+        }
+    }
+
     /// How many runs the block has in one lane.
     pub fn count(&self) -> u32 {
         match &self.body {

@@ -81,6 +81,7 @@
 mod block;
 mod clauses;
 mod cursor;
+mod doubt;
 mod form;
 mod forms;
 mod list;
@@ -88,11 +89,14 @@ mod problem;
 mod quantity;
 mod reader;
 mod run;
+mod session_text;
 mod spanned;
 mod token;
 mod vocabulary;
+mod workout;
 
 pub use block::{Block, Body, Item, Series};
+pub use doubt::Doubt;
 pub use form::NotationForm;
 pub use forms::{
     Details, Gap, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, RunPlace, Step, notation,
@@ -100,3 +104,4 @@ pub use forms::{
 pub use problem::{Problem, Problems, SourceText};
 pub use reader::{distance, lanes, race_distance, seconds};
 pub use spanned::Spanned;
+pub use workout::{Part, Workout};

@@ -37,7 +37,7 @@ impl Block {
             problems.truncate(MOST_PROBLEMS);
             problems
         })?;
-        Ok(Self { text: text.to_owned(), body })
+        Ok(Self::new(text, body))
     }
 }
 

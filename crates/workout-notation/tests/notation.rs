@@ -313,7 +313,7 @@ proptest! {
     #[test]
     fn a_block_is_the_same_after_printing_and_reading(series in series()) {
         prop_assume!(series.runs() <= MOST_REPS);
-        let block = Block { text: String::new(), body: Body::Runs(Box::new(series)) };
+        let block = Block::new("", Body::Runs(Box::new(series)));
         let printed = block.to_string();
         let read = Block::parse(&printed);
         prop_assert_eq!(read.as_ref(), Ok(&block), "{}", printed);

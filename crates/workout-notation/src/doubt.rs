@@ -1,0 +1,59 @@
+//! What could have been read in another way.
+
+/// A place of a text that could be read in two ways: what was taken, and what else it could mean.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Doubt {
+    /// A time alone, taken for the rest, could be the time of each run.
+    RestOrTarget {
+        /// The time, in seconds.
+        seconds: f64,
+    },
+    /// A time alone in brackets, taken for the time of each run, could be the rest.
+    TargetOrRest {
+        /// The time, in seconds.
+        seconds: f64,
+    },
+    /// `off 60s` is too short to be from one start to the next, so that it is the rest.
+    CycleTooShort {
+        /// The time, in seconds.
+        seconds: f64,
+    },
+    /// A count behind a list, taken for the whole list, could be that of its last run.
+    WholeListRepeated {
+        /// The count.
+        count: u32,
+    },
+    /// A range of repetitions, planned at the higher number.
+    CountRange {
+        /// The fewest.
+        least: u32,
+        /// The most.
+        most: u32,
+    },
+    /// A range of rests, planned at the longer.
+    RestRange {
+        /// The shortest, in seconds.
+        least_s: f64,
+        /// The longest, in seconds.
+        most_s: f64,
+    },
+    /// A range of percentages, planned at the higher.
+    PercentRange {
+        /// The lowest.
+        least: f64,
+        /// The highest.
+        most: f64,
+    },
+    /// Two small numbers in brackets, taken for minutes between runs and between sets.
+    BareMinutes,
+    /// Hurdles without the name of their race.
+    HurdlesOf {
+        /// The race whose spacing was taken, in metres.
+        race_m: f64,
+    },
+    /// Several targets for more repetitions, taken for as many repetitions each, one after the other.
+    TargetsInTurn {
+        /// How many repetitions have the same target.
+        each: u32,
+    },
+}

@@ -1,0 +1,47 @@
+//! A whole session as a coach sends it.
+
+use chrono::NaiveDate;
+
+use crate::block::Block;
+
+/// A whole session as a coach sends it: lines with a title and a date in front, and headings of groups between them.
+///
+/// ```
+/// use workout_notation::Workout;
+///
+/// let text = "Tuesday track\nWarm up\nSprints:\n- 4 x 60 walk back\nDistance:\n- 6 x 400, 90s\n- 4 x 100 strides";
+/// let workout = Workout::parse(text).expect("it is well formed");
+/// assert_eq!(workout.title.as_deref(), Some("Tuesday track"));
+/// let groups: Vec<_> = workout.parts.iter().map(|part| (part.group.as_deref(), part.blocks.len())).collect();
+/// assert_eq!(groups, [(None, 1), (Some("Sprints"), 1), (Some("Distance"), 2)]);
+/// ```
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Workout {
+    /// What stands in front of everything.
+    pub title: Option<String>,
+    /// The day, where one stands in front with its year.
+    pub date: Option<NaiveDate>,
+    /// What is done, in the order written: everybody's blocks, and those of each group.
+    pub parts: Vec<Part>,
+}
+
+/// The blocks of one group, or of everybody.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Part {
+    /// The heading above them; nothing for what everybody does.
+    pub group: Option<String>,
+    /// Their blocks, at least one.
+    pub blocks: Vec<Block>,
+}
+
+impl Workout {
+    /// All blocks of the text, in the order written.
+    pub fn blocks(&self) -> impl Iterator<Item = &Block> {
+        self.parts.iter().flat_map(|part| &part.blocks)
+    }
+
+    /// All blocks of the text, whoever does them.
+    pub fn into_blocks(self) -> Vec<Block> {
+        self.parts.into_iter().flat_map(|part| part.blocks).collect()
+    }
+}
