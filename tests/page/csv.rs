@@ -99,7 +99,7 @@ blocks: [1 x 100 in lanes 2-5 @ 14]
 fn athletes_are_named_as_in_the_csv_of_the_plan() {
     let session = "title: Tuesday\ntrack: standard\ngroups: [{ name: all, athletes: [7, Ada] }]\nblocks: [2 x 100 in lanes 2-3]\n";
     let page = show!(made_of("", session), PHONE, Set::default());
-    assert_eq!(page.text("document.querySelector('.who').textContent"), "No. 7");
+    assert_eq!(page.text("document.querySelector('.who').textContent"), "no. 7");
     let mut athletes: Vec<String> = saved(&page)[1..].iter().map(|row| row[9].clone()).collect();
     athletes.sort();
     assert_eq!(athletes, ["7", "7", "Ada", "Ada"]);

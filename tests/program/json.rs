@@ -57,7 +57,7 @@ fn a_plan_has_the_promised_keys() {
     let block = &plan["blocks"][0];
     assert_eq!(
         keys(block),
-        ["coach", "findings", "group", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]
+        ["coach", "findings", "group", "groups", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]
     );
     assert_eq!(block["text"], "2 x 200 in lane 2 @ 32 rest 90");
     let reps = list(&block["reps"]);

@@ -363,7 +363,7 @@ Track: Wrenbeck, lanes 1 and 4 closed
 18:00 to 18:53
 Wind: 1 m/s against on the home straight
 
-Block 1: warm-up 20 min
+Block 1, sprinters: warm-up 20 min
 
 "#]],
     );

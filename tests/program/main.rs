@@ -19,6 +19,7 @@ mod measure;
 mod measure_json;
 mod measure_refused;
 mod message;
+mod names;
 mod out;
 #[cfg(feature = "pdf")]
 mod pdf;

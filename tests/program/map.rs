@@ -170,7 +170,7 @@ fn what_is_closed_and_what_is_in_use_is_drawn_and_said() {
         "coach",
         "finish line",
         "Distances assume the measure line",
-        "Block 4: 250 m, lane 5",
+        "Block 4, sprinters: 250 m, lane 5",
     ] {
         assert!(words.contains(said), "{said}");
     }

@@ -139,7 +139,7 @@ fn every_lane_is_printed_from_start_to_finish() {
 #[test]
 fn a_lane_that_is_longer_than_a_page_is_cut_in_two() {
     needs_poppler!();
-    let (_folder, path) = print(&["plan", "3 x 400 in lane 2"], "plan.pdf");
+    let (_folder, path) = print(&["plan", "3 x 400 in lane 2", "--paper", "letter"], "plan.pdf");
     let text = text(&path);
     let parts = ["Block 1: 400 m, lane 2 (1 of 2)", "goes on in part 2", "(2 of 2)", "comes from part 1"];
     assert_printed(&text, parts, "a long lane");

@@ -197,7 +197,7 @@ fn a_squad_whose_starts_creep_is_told_each_of_them() {
     }
     assert!(!message.contains("runs 1 to 3"), "{message}");
     assert!(
-        text.contains("2 3 300 0.30 m past the 5th green 9.36 m back along the"),
+        text.contains("2 3 300 cone 7: 0.30 m past the cone 1: 9.36 m back along 5th green tick"),
         "start and finish in their columns: {text}"
     );
     // Whoever jogs on along a lane stays in it; starts that lie apart have a go of their own.

@@ -12,7 +12,7 @@ Track: Wrenbeck, lane 1 closed
 18:00 to 19:11
 Wind: 1 m/s against on the home straight
 
-Block 1: warm-up 20 min
+Block 1, sprinters: warm-up 20 min
 Lasts 20:00.
 
 Block 2, sprinters: 4 x 60 in lanes 5-7 @ 8.2 rest 3min
@@ -43,22 +43,24 @@ Block 3, sprinters: 4 x 150 in lanes 3-5 @ 20 rest 5min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                           Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 4   3            150   4.97 m back along the inner     on the finish line
-                             line from the 7th green tick
- 1 to 4   4 and 5      150   4.98 m back along the inner     on the finish line
-                             line from the 7th green tick
+ 1 to 4   3            150   cone 1: 4.97 m back along the   on the finish line
+                             inner line from the 7th green
+                             tick
+ 1 to 4   4 and 5      150   cones 2–3: 4.98 m back along    on the finish line
+                             the inner line from the 7th
+                             green tick
 ────────────────────────────────────────────────────────────────────────────────
 Total 600 m for each athlete.
 
 Who goes when
-────────────────────────────────────────────────────────────────────────
- Go         Rep   Wave   Lane: who                  From       In at
-════════════════════════════════════════════════════════════════════════
- 18:37:32   1     1      3: Ada; 4: Bela; 5: Cleo   as above   18:37:52
- 18:42:52   2     1      3: Cleo; 4: Ada; 5: Bela   as above   18:43:12
- 18:48:12   3     1      3: Bela; 4: Cleo; 5: Ada   as above   18:48:32
- 18:53:32   4     1      3: Ada; 4: Bela; 5: Cleo   as above   18:53:52
-────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who                  From        In at
+═════════════════════════════════════════════════════════════════════════
+ 18:37:32   1     1      3: Ada; 4: Bela; 5: Cleo   cones 1–3   18:37:52
+ 18:42:52   2     1      3: Cleo; 4: Ada; 5: Bela   cones 1–3   18:43:12
+ 18:48:12   3     1      3: Bela; 4: Cleo; 5: Ada   cones 1–3   18:48:32
+ 18:53:32   4     1      3: Ada; 4: Bela; 5: Cleo   cones 1–3   18:53:52
+─────────────────────────────────────────────────────────────────────────
 - Ada 20 s: lanes 3-4-5-3
 - Bela 20 s: lanes 4-5-3-4
 - Cleo 20 s: lanes 5-3-4-5
@@ -126,33 +128,27 @@ Wrenbeck middle distance, Thursday, Thursday 15 April 2027
 Track: Wrenbeck, lane 1 closed
 18:00 to 18:58
 
-Block 1: warm-up 15 min
+Block 1, middle distance: warm-up 15 min
 Lasts 15:00.
 
 Block 2, middle distance: 3 x 1000 in lane 2 @ 5k pace rest 3min
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                           Finish
 ════════════════════════════════════════════════════════════════════════════════
- 1 to 3   2      1000 ±0.2   4.06 m past the exit of         on the finish line
-                             yellow zone 2 along the inner
-                             line
+ 1 to 3   2      1000 ±0.2   cone 2: 4.06 m past the exit    on the finish line
+                             of yellow zone 2 along the
+                             inner line
 ────────────────────────────────────────────────────────────────────────────────
 Total 3000 m for each athlete.
 
 Who goes when
-────────────────────────────────────────────────────────────────────────────────
- Go         Rep   Wave   Lane: who             From                    In at
-════════════════════════════════════════════════════════════════════════════════
- 18:15:00   1     1      2: Ines, Jory, Kaya   4.06 m past the exit    18:18:30
-                                               of yellow zone 2
-                                               along the inner line
- 18:21:30   2     1      2: Ines, Jory, Kaya   4.06 m past the exit    18:25:00
-                                               of yellow zone 2
-                                               along the inner line
- 18:28:00   3     1      2: Ines, Jory, Kaya   4.06 m past the exit    18:31:30
-                                               of yellow zone 2
-                                               along the inner line
-────────────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who             From     In at
+═════════════════════════════════════════════════════════════════
+ 18:15:00   1     1      2: Ines, Jory, Kaya   cone 2   18:18:30
+ 18:21:30   2     1      2: Ines, Jory, Kaya   cone 2   18:25:00
+ 18:28:00   3     1      2: Ines, Jory, Kaya   cone 2   18:31:30
+─────────────────────────────────────────────────────────────────
 - Ines: lane 2
 - Jory: lane 2
 - Kaya: lane 2
@@ -164,31 +160,24 @@ Who goes when
 [PASSES_WRENBECK_JAVELIN]
 
 Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
-────────────────────────────────────────────────────────────────────────────────
- Reps     Lane   Metres   Stand                              Finish
-════════════════════════════════════════════════════════════════════════════════
- 1 to 4   2         300   9.95 m back along the inner line   on the finish line
-                          from the exit of yellow zone 1
-────────────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                           Finish
+═════════════════════════════════════════════════════════════════════════════
+ 1 to 4   2         300   cone 1: 9.95 m back along the   on the finish line
+                          inner line from the exit of
+                          yellow zone 1
+─────────────────────────────────────────────────────────────────────────────
 Total 1200 m for each athlete.
 
 Who goes when
-────────────────────────────────────────────────────────────────────────────────
- Go         Rep   Wave   Lane: who             From                    In at
-════════════════════════════════════════════════════════════════════════════════
- 18:36:30   1     1      2: Ines, Jory, Kaya   9.95 m back along the   18:37:26
-                                               inner line from the
-                                               exit of yellow zone 1
- 18:38:26   2     1      2: Ines, Jory, Kaya   9.95 m back along the   18:39:22
-                                               inner line from the
-                                               exit of yellow zone 1
- 18:40:22   3     1      2: Ines, Jory, Kaya   9.95 m back along the   18:41:18
-                                               inner line from the
-                                               exit of yellow zone 1
- 18:42:18   4     1      2: Ines, Jory, Kaya   9.95 m back along the   18:43:14
-                                               inner line from the
-                                               exit of yellow zone 1
-────────────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who             From     In at
+═════════════════════════════════════════════════════════════════
+ 18:36:30   1     1      2: Ines, Jory, Kaya   cone 1   18:37:26
+ 18:38:26   2     1      2: Ines, Jory, Kaya   cone 1   18:39:22
+ 18:40:22   3     1      2: Ines, Jory, Kaya   cone 1   18:41:18
+ 18:42:18   4     1      2: Ines, Jory, Kaya   cone 1   18:43:14
+─────────────────────────────────────────────────────────────────
 - Ines: lane 2
 - Jory: lane 2
 - Kaya: lane 2

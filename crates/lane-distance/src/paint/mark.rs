@@ -117,6 +117,15 @@ impl Mark {
             _ => self.name.clone(),
         }
     }
+
+    /// The same with the colour, where a name alone does not tell an edge from others.
+    pub fn look_for(&self) -> String {
+        match self.form {
+            Form::Edge if self.called.is_none() => format!("{} ({})", self.spoken(), self.colour),
+            // Ticks are called by their colour already.
+            _ => self.spoken(),
+        }
+    }
 }
 
 /// The rule that places a mark in a lane.

@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::geometry::course::Course;
 use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::{ON_PAINT_M, PaintReading, Spot};
-use crate::paint::mark::Form;
+use crate::paint::mark::Mark;
 use crate::track::track::Track;
 
 /// A spot with everything that finds it: coordinates, the mark near it, and the tape from there.
@@ -71,11 +71,7 @@ impl Placement {
             from_finish_line_m: track.layout().from_finish_m(spot),
             to_finish_line_m: spot.to_finish_m,
             mark: mark.map(|mark| mark.name.clone()),
-            look_for: mark.map(|mark| match mark.form {
-                // Ticks are called by their colour already.
-                Form::Edge if mark.called.is_none() => format!("{} ({})", mark.spoken(), mark.colour),
-                _ => mark.spoken(),
-            }),
+            look_for: mark.map(Mark::look_for),
             colour: mark.map(|mark| mark.colour.clone()),
             past_mark_m: reading.past_m,
             tape_m: reading.tape_m,

@@ -38,6 +38,7 @@ struct OverrunJson<'a> {
 struct BlockJson<'a> {
     text: &'a str,
     group: Option<&'a str>,
+    groups: &'a [String],
     reps: Vec<WithCare<'a, RepJson<'a>>>,
     timed_s: &'a [f64],
     note: Option<&'a str>,
@@ -120,6 +121,7 @@ impl<'a> From<&'a PlanBlock> for BlockJson<'a> {
         Self {
             text: &block.text,
             group: block.group.as_deref(),
+            groups: &block.groups,
             reps: block.reps.iter().map(|rep| WithCare::of(RepJson::from(rep), &rep.cautions)).collect(),
             timed_s: &block.timed_s,
             note: block.note.as_deref(),

@@ -8,6 +8,7 @@ use session_plan::ConeLabel;
 
 use super::run::{Run, RunLane};
 use super::session::{PageBlock, PageSession};
+use crate::words::block_words;
 use crate::words::caution::ROW_NOTE;
 
 /// The columns of the saved times, named as in the CSV of the plan where they hold the same. Their cells come
@@ -55,7 +56,7 @@ fn block_data(block: &PageBlock, is_one_of_several: bool) -> Value {
     json!({
         "id": id,
         "number": sheet.number,
-        "heading": format!("Block {}: {}", sheet.number, sheet.text),
+        "heading": block_words::title(sheet),
         "cells": [sheet.number.to_string(), sheet.text.clone(), sheet.group.clone().unwrap_or_default()],
         "runs": runs,
     })

@@ -34,10 +34,12 @@ pub(crate) struct CardRun {
 pub(crate) fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
     let mut cards: Vec<Card> = Vec::new();
     for block in blocks {
-        for athlete in block.rows.iter().flat_map(|row| &row.athletes) {
+        for (row, athlete) in
+            block.rows.iter().flat_map(|row| row.athletes.iter().map(move |name| (row, name)))
+        {
             if cards.iter().all(|card| card.athlete != *athlete) {
                 let runs = blocks.iter().filter_map(|block| CardRun::of(block, athlete)).collect();
-                cards.push(Card { athlete: athlete.clone(), group: block.group.clone(), runs });
+                cards.push(Card { athlete: athlete.clone(), group: row.group.clone(), runs });
             }
         }
     }

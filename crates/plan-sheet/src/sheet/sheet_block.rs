@@ -8,7 +8,7 @@ use session_plan::{Plan, PlanBlock};
 use crate::sheet::place_row::{Alike, PlaceRow, has_one_target, place_rows};
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::wave::{Wave, waves};
-use crate::words::{caution, coach, day, pace_changes, remark};
+use crate::words::{caution, coach, day, groups, pace_changes, remark, total};
 
 /// A block of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -17,12 +17,14 @@ pub(crate) struct SheetBlock {
     pub(crate) number: usize,
     /// The block as it was written.
     pub(crate) text: String,
-    /// The group that runs it.
+    /// The group that does it, or the groups.
     pub(crate) group: Option<String>,
     /// How long it lasts, where it has no runs.
     pub(crate) lasts: Option<String>,
     /// When its first run goes and its last one is done, where that is known.
     pub(crate) when: Option<String>,
+    /// How far each of its runners runs in all.
+    pub(crate) total: Option<String>,
     /// Its runs.
     pub(crate) rows: Vec<SheetRow>,
     /// Where they start and finish, each place said once.
@@ -52,19 +54,21 @@ impl SheetBlock {
         let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
         rows.sort_by_key(|row| (row.rep, row.wave, row.lane));
         let has_own_targets = !has_one_target(&rows) || rows.iter().any(|row| !row.own_times.is_empty());
+        let waves = waves(&rows);
         let (impossible, remarks): (Vec<_>, Vec<_>) =
             block.remarks.iter().partition(|remark| remark.is_impossible());
         Self {
             number,
             text: block.text.trim().to_owned(),
-            group: block.group.clone(),
+            group: groups::groups(plan, block),
             lasts: block.lasts_s.filter(|_| block.reps.is_empty()).map(clock),
             has_sets: block.reps.iter().any(|rep| rep.set > 1),
             has_waves: block.reps.iter().any(|rep| rep.wave > 1),
             when: when(plan, block),
             has_own_targets,
             places: place_rows(&rows, if has_own_targets { Alike::Places } else { Alike::Aims }),
-            waves: waves(&rows),
+            total: total::total(&waves),
+            waves,
             rows,
             coach: block.coach.as_ref().map(coach::coach),
             cautions: caution::of_block(block),

@@ -6,6 +6,7 @@ use serde::Serialize;
 use session_plan::{ConeLabel, Plan, Rep};
 
 use crate::words::day::time_at;
+use crate::words::names::called;
 use crate::words::spot::{from_paint, spot};
 use crate::words::target::target;
 
@@ -20,6 +21,9 @@ pub(crate) struct SheetRow {
     pub(crate) wave: u32,
     /// The lane.
     pub(crate) lane: LaneNumber,
+    /// The group of those who run.
+    #[serde(skip)]
+    pub(crate) group: Option<String>,
     /// Who runs, as they are called.
     pub(crate) athletes: Vec<String>,
     /// The same as they are written.
@@ -113,7 +117,7 @@ impl SheetRow {
             round.map(|round| split(round, format!("{} m", metres(round.from_start_m)))).collect()
         };
         let own_time = |own: &session_plan::OwnTime| SheetTime {
-            athlete: called(rep, &own.athlete),
+            athlete: with_guide(rep, &own.athlete),
             target: clock(own.target_s),
             splits: round(&own.splits),
         };
@@ -123,7 +127,8 @@ impl SheetRow {
             set: rep.set,
             wave: rep.wave,
             lane: rep.lane,
-            athletes: rep.athletes.iter().map(|name| called(rep, name)).collect(),
+            group: rep.group.clone(),
+            athletes: rep.athletes.iter().map(|name| with_guide(rep, name)).collect(),
             names: rep.athletes.clone(),
             metres: distance(rep.distance_m, rep.plus_minus_m),
             distance_m: rep.distance_m,
@@ -169,15 +174,11 @@ fn spoken(plan: &Plan, mark: &str) -> String {
     known.map_or_else(|| mark.to_owned(), Mark::spoken)
 }
 
-/// An athlete's name, with the guide's; one who has only a number is called by it, so that it is not taken for a lane's.
-fn called(rep: &Rep, name: &str) -> String {
-    let alone = if name.chars().all(|letter| letter.is_ascii_digit()) {
-        format!("No. {name}")
-    } else {
-        name.to_owned()
-    };
+/// What an athlete is called, with the guide.
+fn with_guide(rep: &Rep, name: &str) -> String {
+    let alone = called(name);
     match rep.guides.iter().find(|guided| guided.athlete == name) {
-        Some(guided) => format!("{alone} with {}", guided.guide),
+        Some(guided) => format!("{alone} with {}", called(&guided.guide)),
         None => alone,
     }
 }

@@ -35,6 +35,8 @@ pub(crate) struct Go {
 pub(crate) struct WaveLine {
     /// Who runs; nothing where nobody is named.
     pub(crate) athlete: Option<String>,
+    /// The group of the one who runs, where the block has several.
+    pub(crate) group: Option<String>,
     /// The lane, where it is the same in all repetitions.
     pub(crate) lane: Option<LaneNumber>,
     /// The target, where all repetitions have the same.
@@ -56,12 +58,13 @@ pub(crate) fn waves(rows: &[SheetRow]) -> Vec<Wave> {
     let mut numbers: Vec<u32> = rows.iter().map(|row| row.wave).collect();
     numbers.sort_unstable();
     numbers.dedup();
+    let has_groups = rows.iter().any(|row| row.group != rows[0].group);
     let of_wave = |wave: u32| rows.iter().filter(|row| row.wave == wave).collect::<Vec<_>>();
-    numbers.into_iter().map(|wave| Wave::of(wave, &of_wave(wave))).collect()
+    numbers.into_iter().map(|wave| Wave::of(wave, &of_wave(wave), has_groups)).collect()
 }
 
 impl Wave {
-    fn of(wave: u32, rows: &[&SheetRow]) -> Self {
+    fn of(wave: u32, rows: &[&SheetRow], has_groups: bool) -> Self {
         let mut goes: Vec<Go> = Vec::new();
         let mut lines: Vec<(Option<&str>, Vec<&SheetRow>)> = Vec::new();
         for row in rows {
@@ -80,7 +83,9 @@ impl Wave {
                 }
             }
         }
-        let lines = lines.into_iter().map(|(name, of)| WaveLine::of(name, &of, &goes)).collect();
+        let mut lines: Vec<WaveLine> =
+            lines.into_iter().map(|(name, of)| WaveLine::of(name, &of, &goes)).collect();
+        lines.iter_mut().filter(|_| !has_groups).for_each(|line| line.group = None);
         Self { wave, lines, goes }
     }
 }
@@ -100,6 +105,7 @@ impl WaveLine {
         let of_go = |go: &Go| rows.iter().filter(|row| row.rep == go.rep).collect::<Vec<_>>();
         Self {
             athlete: name.map(str::to_owned),
+            group: first.group.clone(),
             lane: is_one_lane.then_some(first.lane),
             target: target.filter(|_| is_one_target),
             is_own_target: is_one_target && rows.iter().all(|row| aim(row).2),

@@ -7,6 +7,7 @@ use lane_distance::{Course, LaneNumber, Layout, Mark, Spot, Track};
 use session_plan::ConeLabel;
 
 use crate::sheet::sheet::Sheet;
+use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::{cone_ranges, lane_ranges};
 
@@ -21,8 +22,9 @@ pub(super) struct Passed<'a> {
 /// A run of one lane or of several that pass the same paint after the same distances.
 #[derive(Clone, Debug)]
 pub(super) struct Ribbon<'a> {
-    /// The number of its first block.
+    /// The number of its first block, and who does it.
     block: usize,
+    group: Option<&'a str>,
     lanes: Vec<LaneNumber>,
     distance_m: f64,
     /// Whole laps that are run before what is shown.
@@ -56,7 +58,7 @@ impl<'a> Ribbon<'a> {
                 if !met.insert((course, lane, places, row.the_other_way)) {
                     continue;
                 }
-                let ribbon = Self::of(&sheet.ground, block.number, row);
+                let ribbon = Self::of(&sheet.ground, block, row);
                 match ribbons.iter_mut().find(|known| known.is_like(&ribbon)) {
                     Some(known) => known.join(ribbon),
                     None => ribbons.push(ribbon),
@@ -66,7 +68,7 @@ impl<'a> Ribbon<'a> {
         ribbons
     }
 
-    fn of(track: &'a Track, block: usize, row: &SheetRow) -> Self {
+    fn of(track: &'a Track, block: &'a SheetBlock, row: &SheetRow) -> Self {
         let layout = track.layout();
         let start = row.start_spot;
         let course = start.course;
@@ -96,7 +98,8 @@ impl<'a> Ribbon<'a> {
             .collect();
         passed.sort_by(|a, b| a.from_start_m.total_cmp(&b.from_start_m));
         Self {
-            block,
+            block: block.number,
+            group: block.group.as_deref(),
             lanes: vec![row.lane],
             distance_m: row.distance_m,
             laps: laps as u32,
@@ -133,7 +136,8 @@ impl<'a> Ribbon<'a> {
     /// How far it is, in which lanes, of which block.
     pub(super) fn title(&self) -> String {
         let lanes = lane_ranges(&self.lanes);
-        format!("Block {}: {} m, {lanes}", self.block, metres(self.distance_m))
+        let group = self.group.map_or_else(String::new, |group| format!(", {group}"));
+        format!("Block {}{group}: {} m, {lanes}", self.block, metres(self.distance_m))
     }
 
     /// The whole laps that are not shown.

@@ -31,10 +31,7 @@ impl Row {
 pub(super) fn rows(ribbon: &Ribbon<'_>, letters: Type, width: f64) -> Vec<Row> {
     let mut places: Vec<(f64, String)> = Vec::new();
     for passed in &ribbon.passed {
-        let words = match passed.mark.colour.as_str() {
-            "white" => passed.mark.name.clone(),
-            colour => format!("{} ({colour})", passed.mark.name),
-        };
+        let words = passed.mark.look_for();
         match places.last_mut() {
             Some((at_m, known)) if (passed.from_start_m - *at_m).abs() < 0.005 => {
                 *known += &format!("; {words}")

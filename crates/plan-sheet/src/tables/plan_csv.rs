@@ -5,6 +5,7 @@ use session_plan::{Plan, PlanBlock, Rep, Split};
 use crate::tables::columns::Columns;
 use crate::tables::csv_table::{Cell, CsvTable};
 use crate::words::caution;
+use crate::words::names::called;
 use crate::words::numbers::{clock, metres};
 use crate::words::spot::spot;
 
@@ -65,6 +66,6 @@ fn splits(rep: &Rep) -> String {
     if rep.own_times.is_empty() {
         return of(&rep.splits);
     }
-    let own = rep.own_times.iter().map(|own| format!("{}: {}", own.athlete, of(&own.splits)));
+    let own = rep.own_times.iter().map(|own| format!("{}: {}", called(&own.athlete), of(&own.splits)));
     own.collect::<Vec<_>>().join("; ")
 }

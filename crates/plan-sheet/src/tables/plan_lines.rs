@@ -10,7 +10,7 @@ use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::spans::joined;
 use crate::words::athlete::athletes;
-use crate::words::block_words;
+use crate::words::{block_words, capital};
 
 /// How headings are marked, and text kept apart from marks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,6 +27,14 @@ impl Marks {
             Self::Plain => self.text(text).into_owned(),
             // Readers that need no blank line after a heading do not mind one.
             Self::Markdown => format!("## {}\n", self.text(text)),
+        }
+    }
+
+    /// A line of text with a list after it.
+    fn line_before_list(self, text: &str) -> String {
+        match self {
+            Self::Plain => text.to_owned(),
+            Self::Markdown => format!("{}\n", self.text(text)),
         }
     }
 
@@ -103,6 +111,11 @@ fn setup_lines(sheet: &Sheet, marks: Marks) -> String {
 
 fn block_lines(block: &SheetBlock, marks: Marks) -> String {
     let mut lines = vec![marks.heading(&block_words::title(block))];
+    let when = block.when.as_ref().map(|when| format!("{}.", capital(when)));
+    let facts: Vec<&str> = when.iter().chain(&block.total).map(String::as_str).collect();
+    if !facts.is_empty() {
+        lines.push(marks.line_before_list(&facts.join(" ")));
+    }
     let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
     lines.extend(block.impossible.iter().map(|line| format!("{bullet} {}", marks.text(line))));
     for PlaceRow { reps, lanes, run, .. } in block.places_and_times() {

@@ -2,12 +2,14 @@
 
 use chrono::NaiveTime;
 use lane_distance::LaneNumber;
+use session_plan::ConeLabel;
 
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::lane_choice;
 use crate::terminal::table::{columns, heading, item};
 use crate::words::athlete::athletes;
+use crate::words::cone::at_cones;
 use crate::words::day::time_at;
 
 /// The waves of a block in the order of their starts, with the clock, who runs where, and when they
@@ -48,8 +50,12 @@ fn who(run: &[SheetRow]) -> String {
     words.collect::<Vec<_>>().join("; ")
 }
 
-/// Where a wave starts, if that is worded alike in all its lanes.
+/// Where a wave starts: at cones, whose places stand above, or at paint that is called alike in all its lanes.
 fn from(run: &[SheetRow]) -> String {
+    let cones: Vec<ConeLabel> = run.iter().filter_map(|row| row.start_cone).collect();
+    if cones.len() == run.len() {
+        return at_cones(&cones).unwrap_or_default();
+    }
     if run.iter().all(|row| row.from == run[0].from) { run[0].from.clone() } else { "as above".to_owned() }
 }
 

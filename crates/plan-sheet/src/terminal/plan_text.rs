@@ -2,6 +2,7 @@
 
 use chrono::NaiveTime;
 use lane_distance::LaneList;
+use session_plan::ConeLabel;
 
 use crate::sheet::cone_row::{self, ConeRow};
 use crate::sheet::place_row::PlaceRow;
@@ -11,6 +12,7 @@ use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::joined;
 use crate::terminal::board::board;
 use crate::terminal::table::{WIDTH, columns, heading, item, list, wrapped};
+use crate::words::cone::at_cones;
 use crate::words::{block_words, capital};
 
 /// The coach's question first: where do I stand, where do they finish.
@@ -48,7 +50,7 @@ fn block_text(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
     } else {
         let rows = block.places_and_times();
         parts.push(places(block, &rows));
-        parts.push(block_words::total(block));
+        parts.extend(block.total.clone());
         if block.has_names() {
             parts.push(format!("\n{}", board(block, begins)));
         }
@@ -80,6 +82,11 @@ fn places(block: &SheetBlock, rows: &[PlaceRow]) -> String {
     // A squad's times are its athletes', and stand with them.
     let has_times = !block.has_names();
     let any = |has: fn(&SheetRow) -> bool| has_times && rows.iter().any(|row| has(&row.run));
+    // The waves below name the cones alone.
+    let place = |cones: &[ConeLabel], words: &str| match at_cones(cones).filter(|_| !has_times) {
+        Some(cones) => format!("{cones}: {words}"),
+        None => words.to_owned(),
+    };
     // Start times tell most where each row is one run.
     let is_one_run = |row: &PlaceRow| row.reps.len() == 1 && row.run.go.is_some();
     columns(
@@ -90,8 +97,8 @@ fn places(block: &SheetBlock, rows: &[PlaceRow]) -> String {
             (true, "Reps", &|row| joined(&row.reps)),
             (true, "Lane", &|row| LaneList(&row.lanes).numbers()),
             (true, "Metres", &|row| row.run.metres.clone()),
-            (true, "Stand", &|row| row.run.start.clone()),
-            (true, "Finish", &|row| row.run.finish.clone()),
+            (true, "Stand", &|row| place(&row.start_cones, &row.run.start)),
+            (true, "Finish", &|row| place(&row.finish_cones, &row.run.finish)),
             (any(|run| run.target_time().is_some()), "Target", &|row| {
                 row.run.target_time().unwrap_or_default().to_owned()
             }),

@@ -14,6 +14,7 @@ pub(crate) fn athletes(block: &SheetBlock) -> Vec<String> {
 
 fn athlete(wave: Option<u32>, line: &WaveLine) -> Option<String> {
     let name = line.athlete.as_ref()?;
+    let group = line.group.as_ref().map_or_else(String::new, |group| format!(" ({group})"));
     let target = line.target.as_ref().filter(|_| line.is_own_target);
     let target = target.map_or_else(String::new, |target| format!(" {target}"));
     let wave = wave.map_or_else(String::new, |wave| format!("wave {wave}, "));
@@ -23,7 +24,7 @@ fn athlete(wave: Option<u32>, line: &WaveLine) -> Option<String> {
         [first, others @ ..] if others.iter().all(|lane| lane == first) => format!("lane {first}"),
         lanes => format!("lanes {}", lanes.join("-")),
     };
-    Some(format!("{name}{target}: {wave}{lanes}"))
+    Some(format!("{name}{group}{target}: {wave}{lanes}"))
 }
 
 /// That nobody in a session is called so.

@@ -10,20 +10,6 @@ pub(crate) fn title(block: &SheetBlock) -> String {
     format!("Block {}{group}: {}", block.number, block.text)
 }
 
-/// How far each of its runners runs in all.
-pub(crate) fn total(block: &SheetBlock) -> String {
-    let totals = || block.waves.iter().flat_map(|wave| &wave.lines).map(|line| line.total_m);
-    let (least, most) =
-        (metres(totals().fold(f64::INFINITY, f64::min)), metres(totals().fold(0.0, f64::max)));
-    let each = match totals().count() {
-        1 => "",
-        _ if block.has_names() => " for each athlete",
-        _ => " in each lane",
-    };
-    let to = if least == most { String::new() } else { format!(" to {most}") };
-    format!("Total {least}{to} m{each}.")
-}
-
 /// The splits at round distances, once for each distance and target; of a pack that is not of one speed, each
 /// athlete's.
 pub(crate) fn splits(block: &SheetBlock) -> Vec<String> {

@@ -5,7 +5,7 @@ use session_plan::{Change, LaneMove, Plan};
 
 use crate::words::capital;
 use crate::words::day::minute;
-use crate::words::numbers::listed;
+use crate::words::names::{all_called, called};
 use crate::words::wind::wind_words;
 
 /// The first line of a plan after a late change; nothing where nothing has changed.
@@ -19,9 +19,9 @@ fn change(change: &Change, plan: &Plan) -> String {
     match change {
         Change::Start { at } => format!("start at {}", minute(*at)),
         Change::Late { group, at } => format!("{group} from {}", minute(*at)),
-        Change::Without { athletes } => format!("without {}", listed(athletes)),
-        Change::Reps { athlete, reps: 1 } => format!("{athlete} does 1 rep"),
-        Change::Reps { athlete, reps } => format!("{athlete} does {reps} reps"),
+        Change::Without { athletes } => format!("without {}", all_called(athletes)),
+        Change::Reps { athlete, reps: 1 } => format!("{} does 1 rep", called(athlete)),
+        Change::Reps { athlete, reps } => format!("{} does {reps} reps", called(athlete)),
         Change::Closed { lanes, moved } => {
             let moved = if moved.is_empty() { String::new() } else { format!(" ({})", moves(moved)) };
             format!("{} closed{moved}", LaneList(lanes))

@@ -1,14 +1,24 @@
 //! What a place is for, in words.
 
-use session_plan::{SpotEnd, SpotUse};
+use session_plan::{ConeLabel, SpotEnd, SpotUse};
 use workout_notation::{RunKind, RunLength};
 
+use crate::sheet::spans::cone_ranges;
 use crate::words::numbers::{listed, metres};
 use crate::words::run_name;
 
 /// What happens at a place: `start`, `finish`, `change`, `run-in`, or several of them, as in `start and finish`.
 pub(crate) fn marks(uses: &[SpotUse]) -> String {
     uses.chunk_by(is_alike).map(|uses| end(uses[0].end)).collect::<Vec<_>>().join(" and ")
+}
+
+/// Cones as a place: `cone 3`, `cones 3–5`; nothing where there are none.
+pub(crate) fn at_cones(labels: &[ConeLabel]) -> Option<String> {
+    match labels {
+        [] => None,
+        [cone] => Some(format!("cone {cone}")),
+        labels => Some(format!("cones {}", cone_ranges(labels.iter().copied()))),
+    }
 }
 
 /// The runs that a place serves: `250 start, 150 finish`.

@@ -6,6 +6,7 @@ use wave_plan::SquadError;
 use workout_notation::MOST_REPS;
 
 use crate::words::fault::{helped, plain};
+use crate::words::names::called;
 use crate::words::numbers::{clock, metres};
 
 /// How a question is answered where what it asks about is meant.
@@ -76,13 +77,13 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
                 "{} m in {}{} is faster than anybody has ever run",
                 metres(*distance_m),
                 clock(*target_s),
-                who.as_ref().map_or_else(String::new, |who| format!(" for {who}"))
+                who.as_ref().map_or_else(String::new, |who| format!(" for {}", called(who)))
             ),
             format!("check the distance and the time; {FORCE}"),
         ),
         PlanFault::CycleTooShort { who, cycle_s, lasts_s, is_target } => {
             let run = match (who, is_target) {
-                (Some(who), _) => format!("{who}'s run, which takes {}", clock(*lasts_s)),
+                (Some(who), _) => format!("{}'s run, which takes {}", called(who), clock(*lasts_s)),
                 (None, true) => format!("the run, which takes {}", clock(*lasts_s)),
                 (None, false) => "anybody has ever needed for the run".to_owned(),
             };

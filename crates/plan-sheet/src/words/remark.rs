@@ -4,6 +4,7 @@ use lane_distance::LaneList;
 use session_plan::{Recovery, Remark};
 
 use crate::words::capital;
+use crate::words::names::{all_called, called};
 use crate::words::numbers::{clock, listed, metres, minutes};
 use crate::words::spot::spot;
 use crate::words::target::no_target;
@@ -76,12 +77,14 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 (true, _, true) => "no target and no rest".to_owned(),
                 (true, _, false) => "no target".to_owned(),
                 (false, [], _) => "no rest".to_owned(),
-                (false, names, true) => format!("no rest, and no target for {}", listed(names)),
-                (false, names, false) => format!("no target for {}", listed(names)),
+                (false, names, true) => format!("no rest, and no target for {}", all_called(names)),
+                (false, names, false) => format!("no target for {}", all_called(names)),
             };
             format!("Go times are about right only: {without} given.")
         }
-        Remark::GuideBeside { athlete, guide } => format!("{guide} runs one lane outside {athlete}."),
+        Remark::GuideBeside { athlete, guide } => {
+            format!("{} runs one lane outside {}.", capital(&called(guide)), called(athlete))
+        }
         Remark::WavesKept { kept, of } => format!("{kept} of {of} keep their wave."),
         Remark::Waves { sizes, lanes, takes } => {
             let takes = takes.as_ref().map_or_else(String::new, |takes| {

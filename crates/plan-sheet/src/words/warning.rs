@@ -5,6 +5,7 @@ use session_plan::{ClashingRun, Plan, Warning};
 
 use crate::words::day::{minute, time_at};
 use crate::words::house_rule::rule;
+use crate::words::names::called;
 use crate::words::numbers::{clock, metres, minutes};
 
 /// Anything else for the sheet: the coach's own notes, then what the plan had to decide.
@@ -93,6 +94,6 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
 
 /// A run that clashes: `block 2, rep 3 (Ada)`.
 fn run(run: &ClashingRun) -> String {
-    let who = run.who.as_ref().map_or_else(String::new, |who| format!(" ({who})"));
+    let who = run.who.as_ref().map_or_else(String::new, |who| format!(" ({})", called(who)));
     format!("block {}, rep {}{who}", run.block, run.rep)
 }

@@ -310,10 +310,8 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
         fields: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Stop> {
-        if name == ATHLETE
-            && let Some(name) = self.node.written()
-        {
-            return visitor.visit_map(MapDeserializer::new([("name", name)].into_iter()));
+        if name == ATHLETE && self.node.written().is_some() {
+            return visitor.visit_map(MapDeserializer::new([("name", self)].into_iter()));
         }
         let read = visitor.visit_map(MapDeserializer::new(self.fields(name, fields).into_iter()));
         match read {

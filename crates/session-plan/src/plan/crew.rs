@@ -100,6 +100,11 @@ impl<'a> Crew<'a> {
         }
     }
 
+    /// The names of its groups.
+    pub(crate) fn group_names(&self) -> Vec<String> {
+        self.groups.iter().map(|group| group.name.clone()).collect()
+    }
+
     /// The lanes that it runs in where a block names none.
     pub(crate) fn own_lanes(&self) -> Option<Vec<u8>> {
         let of_group = self.groups.iter().find_map(|group| group.lanes.clone());

@@ -234,7 +234,7 @@ fn lay_out<'a>(
 /// A block that is not a run; what a whole squad does is nobody's in particular.
 fn note(crew: &Crew<'_>, at: BlockAt, block: &Block) -> PlanBlock {
     let is_everybodys = crew.has_names() && crew.own.is_none();
-    let mut planned = PlanBlock::empty(at, block, crew.name().filter(|_| !is_everybodys));
+    let mut planned = PlanBlock::empty(at, block, crew.name().filter(|_| !is_everybodys), crew.group_names());
     if let Body::Note { words, lasts_s } = &block.body {
         planned.note = Some(words.clone());
         planned.lasts_s = *lasts_s;

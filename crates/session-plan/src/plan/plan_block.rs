@@ -17,6 +17,8 @@ pub struct PlanBlock {
     pub text: String,
     /// The training group that does it; nothing where several or all do.
     pub group: Option<String>,
+    /// The training groups that do it, in the order of the session; none where nobody is named.
+    pub groups: Vec<String>,
     /// Its repetitions; where several lanes run side by side, each has its own.
     pub reps: Vec<Rep>,
     /// Its runs by time, in seconds: no plan can know how far they go.
@@ -32,12 +34,13 @@ pub struct PlanBlock {
 }
 
 impl PlanBlock {
-    /// A block of a group, or of several, with nothing in it yet.
-    pub(crate) fn empty(at: BlockAt, block: &Block, group: Option<String>) -> Self {
+    /// A block of those who do it, with nothing in it yet.
+    pub(crate) fn empty(at: BlockAt, block: &Block, group: Option<String>, groups: Vec<String>) -> Self {
         Self {
             at,
             text: block.text.clone(),
             group,
+            groups,
             reps: Vec::new(),
             timed_s: Vec::new(),
             note: None,

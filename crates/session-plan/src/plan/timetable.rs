@@ -48,7 +48,7 @@ impl Timetable<'_> {
     /// The block with its repetitions.
     pub(crate) fn block(&self, kept: &Kept) -> PlanBlock {
         let draft = self.draft;
-        let mut block = PlanBlock::empty(draft.at, draft.block, self.crew.name());
+        let mut block = PlanBlock::empty(draft.at, draft.block, self.crew.name(), self.crew.group_names());
         block.remarks = draft.remarks.clone();
         let kinds = draft.steps.iter().map(|step| step.run.kind.value);
         block.timed_s.extend(kinds.filter_map(|kind| match kind {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
-use crate::files::spec::quantities::{BlockText, RaceDistance, Time};
+use crate::files::spec::quantities::{BlockText, Name, RaceDistance, Time};
 use crate::people::bests::Bests;
 use crate::people::session::Athlete;
 use crate::people::time_of_day::TimeOfDay;
@@ -43,7 +43,7 @@ pub(crate) struct GroupSpec {
 #[serde(rename = "Athlete", deny_unknown_fields)]
 pub(crate) struct AthleteSpec {
     /// The name.
-    pub(crate) name: String,
+    pub(crate) name: Name,
     /// Best times by race distance.
     #[serde(default)]
     #[schemars(with = "BTreeMap<String, Time>")]
@@ -63,7 +63,7 @@ pub(crate) struct AthleteSpec {
     pub(crate) reps: Option<u8>,
     /// Who guides the athlete, in the next lane on the outside.
     #[serde(default)]
-    pub(crate) guide: Option<String>,
+    pub(crate) guide: Option<Name>,
 }
 
 fn athletes(generator: &mut SchemaGenerator) -> Schema {
@@ -79,13 +79,13 @@ pub(crate) fn bests(times: &BestsSpec, exponent: f64) -> Bests {
 impl AthleteSpec {
     pub(crate) fn athlete(&self, exponent: f64) -> Athlete {
         Athlete {
-            name: self.name.clone(),
+            name: self.name.0.clone(),
             bests: bests(&self.bests, exponent),
             target_s: self.target.map(|target| target.0),
             targets: self.targets.iter().map(|(distance, time)| (distance.0, time.0)).collect(),
             lanes: self.lanes.clone(),
             reps: self.reps.map(u32::from),
-            guide: self.guide.clone(),
+            guide: self.guide.as_ref().map(|guide| guide.0.clone()),
         }
     }
 }

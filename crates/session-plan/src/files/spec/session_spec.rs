@@ -198,7 +198,7 @@ impl SessionSpec {
             .groups
             .iter()
             .flat_map(|group| &group.athletes)
-            .map(|athlete| athlete.name.as_str())
+            .map(|athlete| athlete.name.0.as_str())
             .collect();
         for (index, group) in self.groups.iter().enumerate() {
             let at = vec![Key::from("groups"), Key::from(index)];
@@ -206,8 +206,8 @@ impl SessionSpec {
             check_name(&group.name, Named::Group, name, &mut groups, &mut faults);
             for (place, athlete) in group.athletes.iter().enumerate() {
                 let name = [at.as_slice(), &[Key::from("athletes"), Key::from(place)]].concat();
-                check_name(&athlete.name, Named::Athlete, name.clone(), &mut athletes, &mut faults);
-                if let Some(guide) = &athlete.guide {
+                check_name(&athlete.name.0, Named::Athlete, name.clone(), &mut athletes, &mut faults);
+                if let Some(Name(guide)) = &athlete.guide {
                     let at = [name.as_slice(), &[Key::from("guide")]].concat();
                     if is_blank(guide) {
                         faults.push((at, FileFaultKind::EmptyName(Named::Athlete)));
