@@ -35,23 +35,23 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  17:30-18:30   6 x 30, 4 x 120                             4 bends        28:00
  Sat 17 Apr    One athlete alone, Saturday         3819       1868            6
  09:00-10:15   2 x 1609.34, 6 x 100                       16 bends        11:30
- Sat 17 Apr    sprinters                           1020        531            6
- 18:00-19:45   300 + 250 + 200 + 150, 4 x                  9 bends      27:01.4
+ Sat 17 Apr    sprinters                           1180        528            6
+ 18:00-19:45   300 + 250 + 200 + 150, 4 x                  9 bends      27:24.1
                exchange zone 2
  Sat 17 Apr    hurdlers                             372                       7
- 18:00-19:45   6 x 110h to hurdle 3, 3 x 60                               21:04
+ 18:00-19:45   6 x 110h to hurdle 3, 3 x 60                               21:07
  Sat 17 Apr    middle distance                     5800       3353            7
- 18:00-19:45   5 x 1000, 4 x 200                          29 bends         8:03
+ 18:00-19:45   5 x 1000, 4 x 200                          29 bends       8:08.5
                                                                           621 m
  Sun 18 Apr    Easy run, Sunday                    1221        715
                3 laps                                      6 bends
- In all        sprinters                           3580       1527           27
-               4 sessions                                 19 bends      1:51:08
+ In all        sprinters                           3740       1524           27
+               4 sessions                                 19 bends    1:51:30.7
  In all        middle distance                    16000       9080           21
-               3 sessions                                 82 bends        40:03
+               3 sessions                                 82 bends      40:08.5
                                                                           942 m
  In all        hurdlers                            1600        569           15
-               2 sessions                                  8 bends        52:04
+               2 sessions                                  8 bends        52:07
 ────────────────────────────────────────────────────────────────────────────────
 
 Metres by pace, the target in m/s
@@ -69,13 +69,13 @@ Metres by pace, the target in m/s
  Sat 17 Apr   One athlete                  3219                             600
               alone,
               Saturday
- Sat 17 Apr   sprinters                                550      350         120
+ Sat 17 Apr   sprinters                                550      350         280
  Sat 17 Apr   hurdlers                      192                 180
  Sat 17 Apr   middle                       5800
               distance
  Sun 18 Apr   Easy run,         1221
               Sunday
- In all       sprinters                                730     2610         240
+ In all       sprinters                                730     2610         400
  In all       middle                      15200        800
               distance
  In all       hurdlers                      192                 180        1228
@@ -94,8 +94,8 @@ Where the real distance differs
   is 30 m.
 - Wed 14 Apr, hurdlers: 2 laps in-and-out 50s: 829.41 m, not 800 m; a lap of
   lane 3 is 414.7 m.
-- Sat 17 Apr, sprinters: 4 x exchange zone 2: 120 m, not 0 m; the takeover zone
-  is 30 m.
+- Sat 17 Apr, sprinters: 4 x exchange zone 2: 280 m, not 0 m; the takeover zone
+  is 30 m, the run-in 40 m.
 - Sat 17 Apr, hurdlers: 6 x 110h to hurdle 3: 192 m, not 660 m; there it is 32
   m.
 - Sun 18 Apr, Easy run, Sunday: 3 laps: 1221.12 m, not 1200 m; a lap of lane 2
@@ -115,6 +115,8 @@ Not counted: distance unknown
 - Sun 18 Apr, Easy run, Sunday: 40 min easy
 
 [CAUTIONS_LANE_ONE_KEPT_FOR_RACES]
+- Baton practice: keep the lane clear, shout before you hand on, look behind
+  before you slow down or leave the lane. The coach decides.
 
 "#]]);
 }

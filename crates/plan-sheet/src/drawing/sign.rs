@@ -4,7 +4,7 @@ use kurbo::{Point, Rect};
 use session_plan::{SpotEnd, SpotUse};
 use svg::node::element::Element;
 
-use super::ink::{Pen, circle, group, rect};
+use super::ink::{Pen, circle, group, line, rect};
 
 /// What happens at a place, as its sign shows it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,14 +13,17 @@ pub(crate) struct Marked {
     pub(crate) finish: bool,
     pub(crate) run_in: bool,
     pub(crate) change: bool,
+    pub(crate) check_mark: bool,
 }
 
 impl Marked {
-    const NOTHING: Self = Self { start: false, finish: false, run_in: false, change: false };
+    const NOTHING: Self =
+        Self { start: false, finish: false, run_in: false, change: false, check_mark: false };
     pub(crate) const START: Self = Self { start: true, ..Self::NOTHING };
     pub(crate) const FINISH: Self = Self { finish: true, ..Self::NOTHING };
     pub(crate) const BOTH: Self = Self { start: true, finish: true, ..Self::NOTHING };
     pub(crate) const RUN_IN: Self = Self { run_in: true, ..Self::NOTHING };
+    pub(crate) const CHECK_MARK: Self = Self { check_mark: true, ..Self::NOTHING };
     pub(crate) const CHANGE: Self = Self { change: true, ..Self::NOTHING };
 
     pub(crate) fn of(uses: &[SpotUse]) -> Self {
@@ -30,12 +33,13 @@ impl Marked {
             finish: has(SpotEnd::Finish),
             run_in: has(SpotEnd::RunIn),
             change: has(SpotEnd::Change),
+            check_mark: has(SpotEnd::CheckMark),
         }
     }
 }
 
 /// The sign of a place: filled where runs start, a ring where they finish, a ring with a point where they do
-/// both; a square round it where a run-in begins, and a bar where they only change from fast to easy.
+/// both; a square round it where a run-in begins, a bar where they only change from fast to easy, and a cross at a check mark.
 pub(crate) fn sign(marked: Marked, centre: Point, mut radius: f64) -> Element {
     let filled = |radius: f64, colour: &str| circle(centre, radius, colour, Pen::NONE);
     // A white rim keeps it apart from paint.
@@ -55,6 +59,14 @@ pub(crate) fn sign(marked: Marked, centre: Point, mut radius: f64) -> Element {
         (false, false) if marked.change => {
             let bar = Rect::from_center_size(centre, (1.9 * radius, 0.7 * radius));
             parts.push(rect(bar, "#000000", Pen::NONE));
+        }
+        (false, false) if marked.check_mark => {
+            let way = Point::new(0.75 * radius, 0.75 * radius);
+            let across = Point::new(way.x, -way.y);
+            for end in [way, across] {
+                let (from, to) = (centre - end.to_vec2(), centre + end.to_vec2());
+                parts.push(line(from, to, Pen::new("#000000", 0.4 * radius)));
+            }
         }
         (false, false) => {}
     }

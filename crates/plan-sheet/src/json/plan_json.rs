@@ -1,14 +1,15 @@
 //! A plan as the JSON that other programs rely on.
 
 use serde::Serialize;
-use session_plan::{CoachPlace, Cone, Nominal, Overrun, PaceChange, Plan, PlanBlock, Rep, SpotUse};
+use session_plan::{CoachPlace, Cone, Handover, Nominal, Overrun, PaceChange, Plan, PlanBlock, Rep, SpotUse};
 
 use crate::json::care::WithCare;
 use crate::json::finding::{Finding, words};
+use crate::words::names::called;
 use crate::words::spot::{Worded, WordedSpot};
 use crate::words::warning::warnings;
 use crate::words::wind::wind_words;
-use crate::words::{coach, cone, house_rule, overrun, run_name};
+use crate::words::{coach, cone, handover, house_rule, overrun, run_name};
 
 /// A plan with every sentence about it.
 #[derive(Serialize)]
@@ -57,6 +58,16 @@ struct RepJson<'a> {
     finish: WordedSpot,
     run_in: Option<WordedSpot>,
     pace_changes: Vec<PaceChangeJson>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    handover: Option<HandoverJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct HandoverJson<'a> {
+    #[serde(flatten)]
+    numbers: &'a Handover,
+    spot: WordedSpot,
+    words: String,
 }
 
 #[derive(Serialize)]
@@ -142,6 +153,18 @@ impl<'a> From<&'a Rep> for RepJson<'a> {
             finish: rep.finish.clone().into(),
             run_in: rep.run_in.clone().map(WordedSpot::from),
             pace_changes: rep.pace_changes.iter().map(PaceChangeJson::from).collect(),
+            handover: rep.handover.as_ref().map(HandoverJson::from),
+        }
+    }
+}
+
+impl<'a> From<&'a Handover> for HandoverJson<'a> {
+    fn from(handover: &'a Handover) -> Self {
+        let who = handover::handing(handover, called);
+        Self {
+            numbers: handover,
+            spot: handover.spot.clone().into(),
+            words: format!("{who}: {}, a start to be tuned", handover::check_mark(&handover.check_mark)),
         }
     }
 }

@@ -33,6 +33,11 @@ fn meanings(plan: &Plan, patterns: &Patterns, mm: f64) -> Vec<(Element, &'static
         (Marked::FINISH, "finish", has(&|cone| cone.finish && !cone.start)),
         (Marked::BOTH, "start and finish", has(&|cone| cone.start && cone.finish)),
         (Marked::RUN_IN, "run-in", has(&|cone| cone.run_in)),
+        (
+            Marked::CHECK_MARK,
+            "check mark",
+            has(&|cone| cone.check_mark && !cone.start && !cone.finish && !cone.change),
+        ),
         (Marked::CHANGE, "change", has(&|cone| cone.change && !cone.start && !cone.finish && !cone.run_in)),
     ] {
         items.extend(is_there.then(|| (cone_sign(marked, centre, radius), what)));

@@ -35,7 +35,7 @@ pub(crate) fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
     let mut cards: Vec<Card> = Vec::new();
     for block in blocks {
         for (row, athlete) in
-            block.rows.iter().flat_map(|row| row.athletes.iter().map(move |name| (row, name)))
+            block.rows.iter().flat_map(|row| row.members.iter().map(move |name| (row, name)))
         {
             if cards.iter().all(|card| card.athlete != *athlete) {
                 let runs = blocks.iter().filter_map(|block| CardRun::of(block, athlete)).collect();
@@ -49,7 +49,7 @@ pub(crate) fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
 impl CardRun {
     /// What an athlete does in a block, if anything.
     fn of(block: &SheetBlock, athlete: &String) -> Option<Self> {
-        let rows = block.rows.iter().filter(|row| row.athletes.contains(athlete));
+        let rows = block.rows.iter().filter(|row| row.members.contains(athlete));
         let rows: Vec<SheetRow> = rows.cloned().collect();
         (!rows.is_empty()).then(|| Self {
             block: block.number,

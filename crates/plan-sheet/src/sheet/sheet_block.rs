@@ -8,7 +8,7 @@ use session_plan::{Plan, PlanBlock};
 use crate::sheet::place_row::{Alike, PlaceRow, has_one_target, place_rows};
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::wave::{Wave, waves};
-use crate::words::{caution, coach, day, groups, pace_changes, remark, total};
+use crate::words::{caution, coach, day, groups, handover, pace_changes, remark, total};
 
 /// A block of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -37,14 +37,17 @@ pub(crate) struct SheetBlock {
     pub(crate) has_sets: bool,
     /// Whether runs go in waves.
     pub(crate) has_waves: bool,
+    /// Whether batons are handed on in it.
+    #[serde(skip)]
+    pub(crate) has_handovers: bool,
     /// Where the coach stands.
     pub(crate) coach: Option<String>,
     /// What its runs come by, to be read before it is run.
     pub(crate) cautions: Vec<String>,
     /// What cannot be done as it is written, to be read first.
     pub(crate) impossible: Vec<String>,
-    /// Where its runs change from fast to easy, or back.
-    pub(crate) pace_changes: Vec<String>,
+    /// Where its runs change from fast to easy or back, and where its batons are handed on.
+    pub(crate) on_the_way: Vec<String>,
     /// What else there is to say of it.
     pub(crate) remarks: Vec<String>,
 }
@@ -57,6 +60,7 @@ impl SheetBlock {
         let waves = waves(&rows);
         let (impossible, remarks): (Vec<_>, Vec<_>) =
             block.remarks.iter().partition(|remark| remark.is_impossible());
+        let has_handovers = block.reps.iter().any(|rep| rep.handover.is_some());
         Self {
             number,
             text: block.text.trim().to_owned(),
@@ -64,16 +68,18 @@ impl SheetBlock {
             lasts: block.lasts_s.filter(|_| block.reps.is_empty()).map(clock),
             has_sets: block.reps.iter().any(|rep| rep.set > 1),
             has_waves: block.reps.iter().any(|rep| rep.wave > 1),
+            has_handovers,
             when: when(plan, block),
             has_own_targets,
             places: place_rows(&rows, if has_own_targets { Alike::Places } else { Alike::Aims }),
-            total: total::total(&waves),
+            // The two of an exchange run another part of the way each.
+            total: total::total(&waves).filter(|_| !has_handovers),
             waves,
             rows,
             coach: block.coach.as_ref().map(coach::coach),
             cautions: caution::of_block(block),
             impossible: impossible.iter().copied().map(remark::remark).collect(),
-            pace_changes: pace_changes::pace_changes(plan, block),
+            on_the_way: [pace_changes::pace_changes(plan, block), handover::handovers(plan, block)].concat(),
             remarks: remarks.iter().copied().map(remark::remark).collect(),
         }
     }

@@ -6,6 +6,7 @@ use serde::Serialize;
 use session_plan::{ConeLabel, Plan, Rep};
 
 use crate::words::day::time_at;
+use crate::words::handover::handing;
 use crate::words::names::called;
 use crate::words::spot::{from_paint, spot};
 use crate::words::target::target;
@@ -24,9 +25,12 @@ pub(crate) struct SheetRow {
     /// The group of those who run.
     #[serde(skip)]
     pub(crate) group: Option<String>,
-    /// Who runs, as they are called.
+    /// Who runs, as they are called; of an exchange who hands to whom.
     pub(crate) athletes: Vec<String>,
-    /// The same as they are written.
+    /// Each of them alone, as they are called: both of an exchange, who are one entry otherwise.
+    #[serde(skip)]
+    pub(crate) members: Vec<String>,
+    /// Who runs, as they are written.
     #[serde(skip)]
     pub(crate) names: Vec<String>,
     /// How far, in metres.
@@ -36,7 +40,8 @@ pub(crate) struct SheetRow {
     pub(crate) distance_m: f64,
     /// Where it starts.
     pub(crate) start: String,
-    /// The same where it is clear that somebody starts there: paint is named alone.
+    /// The same where it is clear that somebody starts there: paint is named alone. Of an exchange, where the one with
+    /// the baton starts.
     #[serde(skip)]
     pub(crate) from: String,
     /// The same on the track, for pictures.
@@ -128,12 +133,22 @@ impl SheetRow {
             wave: rep.wave,
             lane: rep.lane,
             group: rep.group.clone(),
-            athletes: rep.athletes.iter().map(|name| with_guide(rep, name)).collect(),
-            names: rep.athletes.clone(),
+            athletes: match &rep.handover {
+                Some(handover) => vec![handing(handover, |name| with_guide(rep, name))],
+                None => rep.athletes.iter().map(|name| with_guide(rep, name)).collect(),
+            },
+            names: match &rep.handover {
+                Some(handover) => vec![handing(handover, str::to_owned)],
+                None => rep.athletes.clone(),
+            },
+            members: rep.athletes.iter().map(|name| with_guide(rep, name)).collect(),
             metres: distance(rep.distance_m, rep.plus_minus_m),
             distance_m: rep.distance_m,
             start: spot(&rep.start),
-            from: from_paint(&rep.start),
+            from: match (&rep.handover, rep.run_in_m) {
+                (Some(_), Some(run_in_m)) => format!("run-in, {} m back", metres(run_in_m)),
+                _ => from_paint(&rep.start),
+            },
             start_spot: rep.start.spot(),
             start_cone: plan.cone_on(&rep.start),
             finish: spot(&rep.finish),
@@ -145,7 +160,9 @@ impl SheetRow {
             target_s: rep.target_s,
             go: rep.go_s.map(|go_s| if rep.is_about { format!("~{}", at(go_s)) } else { at(go_s) }),
             go_s: rep.go_s,
-            in_from_s: rep.go_s.zip(rep.target_from_s.or(rep.target_s)).map(|(go_s, lasts_s)| go_s + lasts_s),
+            in_from_s: (rep.go_s.zip(rep.target_from_s.or(rep.target_s)))
+                .filter(|_| rep.handover.is_none())
+                .map(|(go_s, lasts_s)| go_s + lasts_s),
             done_s: rep.done_s,
             rest: rep.rest_s.map(clock),
             splits: round(common),

@@ -138,7 +138,7 @@ fn block_lines(block: &SheetBlock, marks: Marks) -> String {
         }
         lines.push(line);
     }
-    lines.extend(block.pace_changes.iter().map(|line| format!("- {}", marks.text(line))));
+    lines.extend(block.on_the_way.iter().map(|line| format!("- {}", marks.text(line))));
     lines.extend(athletes(block).iter().map(|line| format!("- {}", marks.text(line))));
     lines.extend(block.coach.as_ref().map(|coach| format!("- Coach: {}", marks.text(coach))));
     let remarks = block.remarks.iter().chain(&block.cautions);

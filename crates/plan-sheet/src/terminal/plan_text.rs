@@ -72,7 +72,7 @@ fn run_lines(block: &SheetBlock, rows: &[PlaceRow]) -> Vec<String> {
         let of = if row.is_throughout { String::new() } else { format!(" of run {}", joined(&row.reps)) };
         lines.push(format!("Run-in{of} in {}: {run_in}", LaneList(&row.lanes)));
     }
-    lines.extend(block.pace_changes.iter().cloned());
+    lines.extend(block.on_the_way.iter().cloned());
     lines.extend(block.coach.as_ref().map(|coach| format!("Coach: {coach}.")));
     lines
 }

@@ -3,28 +3,37 @@
 use session_plan::NoAthlete;
 
 use crate::sheet::sheet_block::SheetBlock;
-use crate::sheet::spans::lane_choice;
-use crate::sheet::wave::WaveLine;
+use crate::sheet::spans::{joined, lane_choice};
+use crate::sheet::wave::{Wave, WaveLine};
 
 /// A line for each athlete of a block, such as `Ada 8.2 s: wave 1, lanes 5-6-7-5`.
 pub(crate) fn athletes(block: &SheetBlock) -> Vec<String> {
-    let lines = block.waves.iter().flat_map(|wave| wave.lines.iter().map(move |line| (wave.wave, line)));
-    lines.filter_map(|(wave, line)| athlete(block.has_waves.then_some(wave), line)).collect()
+    let lines = block.waves.iter().flat_map(|wave| wave.lines.iter().map(move |line| (wave, line)));
+    lines.filter_map(|(wave, line)| athlete(block, wave, line)).collect()
 }
 
-fn athlete(wave: Option<u32>, line: &WaveLine) -> Option<String> {
+fn athlete(block: &SheetBlock, wave: &Wave, line: &WaveLine) -> Option<String> {
     let name = line.athlete.as_ref()?;
     let group = line.group.as_ref().map_or_else(String::new, |group| format!(" ({group})"));
     let target = line.target.as_ref().filter(|_| line.is_own_target);
     let target = target.map_or_else(String::new, |target| format!(" {target}"));
-    let wave = wave.map_or_else(String::new, |wave| format!("wave {wave}, "));
+    let runs: Vec<u32> = (wave.goes.iter().zip(&line.lanes))
+        .filter_map(|(go, lanes)| (!lanes.is_empty()).then_some(go.rep))
+        .collect();
+    // Who hands to whom changes from run to run.
+    let runs = match runs.as_slice() {
+        [run] if block.has_handovers => format!("run {run}, "),
+        runs if block.has_handovers => format!("runs {}, ", joined(runs)),
+        _ => String::new(),
+    };
+    let wave = if block.has_waves { format!("wave {}, ", wave.wave) } else { String::new() };
     let lanes: Vec<String> =
         line.lanes.iter().filter(|lanes| !lanes.is_empty()).map(|lanes| lane_choice(lanes)).collect();
     let lanes = match lanes.as_slice() {
         [first, others @ ..] if others.iter().all(|lane| lane == first) => format!("lane {first}"),
         lanes => format!("lanes {}", lanes.join("-")),
     };
-    Some(format!("{name}{group}{target}: {wave}{lanes}"))
+    Some(format!("{name}{group}{target}: {wave}{runs}{lanes}"))
 }
 
 /// That nobody in a session is called so.

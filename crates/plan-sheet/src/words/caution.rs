@@ -39,6 +39,11 @@ pub(crate) fn caution(caution: &Caution) -> String {
         Caution::KeepAway => {
             "Keep clear of throws and jumps in use, and of kerb and water-jump edges.".to_owned()
         }
+        Caution::BatonPractice => {
+            "Baton practice: keep the lane clear, shout before you hand on, look behind before \
+                                   you slow down or leave the lane. The coach decides."
+                .to_owned()
+        }
         Caution::VenueFirst => {
             "Venue rules and staff come first. A qualified coach or a doctor judges load and pace.".to_owned()
         }

@@ -36,6 +36,7 @@ fn length(own: &SpotUse) -> String {
     match own.run {
         RunKind::Plain(laps @ RunLength::Laps(_))
         | RunKind::InAndOut { length: laps @ RunLength::Laps(_), .. } => run_name::length(laps),
+        RunKind::Exchange { .. } => "exchange".to_owned(),
         _ => metres(own.distance_m),
     }
 }
@@ -50,5 +51,6 @@ const fn end(end: SpotEnd) -> &'static str {
         SpotEnd::Finish => "finish",
         SpotEnd::Change => "change",
         SpotEnd::RunIn => "run-in",
+        SpotEnd::CheckMark => "check mark",
     }
 }

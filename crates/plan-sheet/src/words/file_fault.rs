@@ -5,6 +5,7 @@ use session_plan::{Expected, FileFault, FileFaultKind, Found, Named, SessionNumb
 
 use crate::words::fault::{FaultWords, did_you_mean, helped, plain, quoted};
 use crate::words::late_fault::late_fault_words;
+use crate::words::names::{all_called, called};
 use crate::words::numbers::{clock, metres};
 use crate::words::plan_fault::plan_fault_words;
 use crate::words::track_fault::track_fault_words;
@@ -100,6 +101,23 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
             format!("{guide} guides, and has another run at the same time"),
             "name each guide once, and not among the athletes",
         ),
+        FileFaultKind::NotInGroup { name, group, names } => {
+            let known = match names.as_slice() {
+                [] => "the group names nobody".to_owned(),
+                names => format!("the group has {}", all_called(names)),
+            };
+            helped(format!("nobody of {group} is called `{name}`; {known}"), RELAY)
+        }
+        FileFaultKind::HandsToOneself(name) => {
+            helped(format!("{0} cannot hand the baton to {0}", called(name)), RELAY)
+        }
+        FileFaultKind::InTwoTeams(name) => {
+            helped(format!("{} is in two relay teams", called(name)), "leave the name in one of them")
+        }
+        FileFaultKind::TeamOfOne(Some(name)) => {
+            helped(format!("{} has nobody to hand the baton to", called(name)), RELAY)
+        }
+        FileFaultKind::TeamOfOne(None) => helped("a relay team is empty".to_owned(), RELAY),
         FileFaultKind::TargetTooSlow { distance_m, target_s } => helped(
             format!("{} m in {} is slower than walking", metres(*distance_m), clock(*target_s)),
             "write the distance and its time, for example `targets: { 200: 30, 1000: 3:20 }`",
@@ -115,6 +133,9 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
         FileFaultKind::ClosedLane(error) => plain(error.to_string()),
     }
 }
+
+/// What a list of relay teams looks like.
+const RELAY: &str = "write teams in the order of the baton, for example `relay: [[Ada, Bea], [Cyd, Dan]]`";
 
 fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> FaultWords {
     // Texts with a form of their own: the form is the help.
@@ -246,6 +267,7 @@ fn example(verb: &str, at: &[Key]) -> Option<String> {
         "riegel_exponent" => "1.06",
         "force" => "true",
         "targets" => "{ 200: 30, 1000: 3:20 }",
+        "relay" => "[[Ada, Bea], [Cyd, Dan]]",
         _ => return None,
     };
     Some(format!("{verb} for example `{name}: {value}`"))

@@ -10,6 +10,7 @@ pub(crate) mod day;
 pub(crate) mod fault;
 pub(crate) mod file_fault;
 pub(crate) mod groups;
+pub(crate) mod handover;
 pub(crate) mod house_rule;
 pub(crate) mod late_fault;
 pub(crate) mod names;

@@ -1,7 +1,7 @@
 //! What there is to say of a block, in sentences.
 
 use lane_distance::LaneList;
-use session_plan::{Recovery, Remark};
+use session_plan::{FOOT_M, Recovery, Remark, SetTakes};
 
 use crate::words::capital;
 use crate::words::names::{all_called, called};
@@ -87,16 +87,36 @@ pub(crate) fn remark(remark: &Remark) -> String {
         }
         Remark::WavesKept { kept, of } => format!("{kept} of {of} keep their wave."),
         Remark::Waves { sizes, lanes, takes } => {
-            let takes = takes.as_ref().map_or_else(String::new, |takes| {
-                // A difference that a coach would not notice is not worth a word.
-                let bound = if takes.is_proven || takes.lasts_s - takes.bound_s < NOTICED_S {
-                    String::new()
-                } else {
-                    format!(" (no plan is under {})", minutes(takes.bound_s))
-                };
-                format!(", {}{bound}", minutes(takes.lasts_s))
-            });
+            let takes = set_takes(takes.as_ref());
             format!("{} in {}{takes}.", waves(sizes, lanes.len()), LaneList(lanes))
+        }
+        Remark::RelayWaves { sizes, lanes, takes } => {
+            let teams =
+                |count: usize| if count == 1 { "1 team".to_owned() } else { format!("{count} teams") };
+            let waves = match sizes.as_slice() {
+                [size] => format!("{} at once", teams(*size)),
+                [first, others @ ..] if others.iter().all(|size| size == first) => {
+                    format!("{} waves of {}", sizes.len(), teams(*first))
+                }
+                sizes => format!("{} waves: {} teams", sizes.len(), listed(sizes)),
+            };
+            format!("{waves} in {}{}.", LaneList(lanes), set_takes(takes.as_ref()))
+        }
+        Remark::CheckMarksAreAStart { unknown, of_nobody } => {
+            let about = match (of_nobody, unknown.as_slice()) {
+                (true, _) => " No best is known: they are about right only.".to_owned(),
+                (false, []) => String::new(),
+                (false, names) => {
+                    format!(" No best of {} is known: about right only.", all_called(names))
+                }
+            };
+            format!(
+                "Check marks are a start, from the two speeds: tune them on the track. Feet of {FOOT_M:.2} m; tape, \
+                 not a cone.{about}"
+            )
+        }
+        Remark::NobodyToHandTo { athlete } => {
+            format!("{} has nobody to hand to.", capital(&called(athlete)))
         }
         Remark::MuchLongerThanAlone { alone_s } => {
             format!("One athlete alone takes {}: open more lanes, or split the squad.", minutes(*alone_s))
@@ -119,6 +139,19 @@ const fn verb(recovery: Recovery) -> &'static str {
 
 /// A difference in how long a set takes that is worth a word, in seconds.
 const NOTICED_S: f64 = 60.0;
+
+/// How long a set takes, after a comma; nothing where that is not known.
+fn set_takes(takes: Option<&SetTakes>) -> String {
+    takes.map_or_else(String::new, |takes| {
+        // A difference that a coach would not notice is not worth a word.
+        let bound = if takes.is_proven || takes.lasts_s - takes.bound_s < NOTICED_S {
+            String::new()
+        } else {
+            format!(" (no plan is under {})", minutes(takes.bound_s))
+        };
+        format!(", {}{bound}", minutes(takes.lasts_s))
+    })
+}
 
 /// How a squad is cut: `3 abreast` (`3 together` in one lane), `2 waves of 3`, or `2 waves: 2 and 1`.
 fn waves(sizes: &[usize], lanes: usize) -> String {

@@ -49,6 +49,9 @@ pub(crate) fn why(why: OtherLength) -> String {
         OtherLength::Lap { lane, lap_m } => format!("a lap of lane {lane} is {} m", to_cm(lap_m)),
         OtherLength::RunIn { run_in_m } => format!("the run-in is {} m", to_cm(run_in_m)),
         OtherLength::ToHurdle { distance_m } => format!("there it is {} m", to_cm(distance_m)),
+        OtherLength::ZoneWithRunIn { distance_m, run_in_m } => {
+            format!("the takeover zone is {} m, the run-in {} m", to_cm(distance_m), to_cm(run_in_m))
+        }
         OtherLength::Zone { distance_m } => format!("the takeover zone is {} m", to_cm(distance_m)),
     }
 }

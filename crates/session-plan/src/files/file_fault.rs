@@ -97,6 +97,21 @@ pub enum FileFaultKind {
     GuideAlone(String),
     /// A guide who is an athlete of the session as well, or guides somebody else too.
     GuideTwice(String),
+    /// A name in a relay team that nobody of the group has.
+    NotInGroup {
+        /// The name.
+        name: String,
+        /// The group.
+        group: String,
+        /// Those who belong to it.
+        names: Vec<String>,
+    },
+    /// An athlete of a relay team who comes twice running.
+    HandsToOneself(String),
+    /// An athlete who is in another relay team already.
+    InTwoTeams(String),
+    /// A relay team that has nobody to hand to: of one athlete, or of none.
+    TeamOfOne(Option<String>),
     /// A target that is no speed to run at.
     TargetTooSlow {
         /// The distance, in metres.

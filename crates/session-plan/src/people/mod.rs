@@ -2,6 +2,7 @@
 
 pub(crate) mod bests;
 pub(crate) mod fastest;
+pub(crate) mod getting_up_to_speed;
 pub(crate) mod hours;
 pub(crate) mod house_rules;
 pub(crate) mod late_changes;
@@ -9,6 +10,7 @@ pub(crate) mod late_fault;
 pub(crate) mod session;
 pub(crate) mod session_changes;
 pub(crate) mod since;
+pub(crate) mod sprint_speed;
 pub(crate) mod time_of_day;
 pub(crate) mod timezone;
 pub(crate) mod venue;

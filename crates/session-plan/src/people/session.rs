@@ -91,6 +91,9 @@ pub struct Group {
     pub blocks: Option<Vec<Block>>,
     /// When it begins, where it comes later than the others.
     pub late: Option<NaiveTime>,
+    /// Its relay teams, each the names of athletes of whom each hands the baton to the next, in turn; those who are in
+    /// none are paired in their order.
+    pub relay: Vec<Vec<String>>,
 }
 
 /// Somebody who trains.

@@ -233,6 +233,6 @@ impl Session {
 }
 
 /// Whether a name is meant, whatever its capitals and the spaces around it.
-fn is_called(name: &str, asked: &str) -> bool {
+pub(crate) fn is_called(name: &str, asked: &str) -> bool {
     name.trim().to_lowercase() == asked.trim().to_lowercase()
 }

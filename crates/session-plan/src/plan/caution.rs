@@ -37,6 +37,9 @@ pub enum Caution {
     /// Keep away from throws, jumps and edges.
     #[serde(rename = "keep away")]
     KeepAway,
+    /// Batons are handed on in a lane.
+    #[serde(rename = "baton practice")]
+    BatonPractice,
     /// The venue, and those who are qualified, come first.
     #[serde(rename = "venue first")]
     VenueFirst,

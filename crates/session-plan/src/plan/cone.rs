@@ -68,10 +68,12 @@ pub enum SpotEnd {
     Change,
     /// Its run-in begins.
     RunIn,
+    /// The outgoing runner of an exchange goes when the incoming one comes by.
+    CheckMark,
 }
 
 /// What a cone is called: by its number on the walk; for one who trains alone in one lane by its first use, `S`, `F`,
-/// `C` or `R`, with a number where there are several.
+/// `C`, `R` or `M`, with a number where there are several.
 ///
 /// Serialised, it is a number, or a text with the letter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -106,6 +108,7 @@ impl fmt::Display for ConeLabel {
             Some(SpotEnd::Finish) => "F",
             Some(SpotEnd::Change) => "C",
             Some(SpotEnd::RunIn) => "R",
+            Some(SpotEnd::CheckMark) => "M",
         })?;
         self.number.map_or(Ok(()), |number| write!(f, "{number}"))
     }

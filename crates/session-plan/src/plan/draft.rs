@@ -16,6 +16,7 @@ use crate::plan::lane_move::{LaneMove, move_lanes};
 use crate::plan::location::{Share, location, rule_of};
 use crate::plan::pairing::{self, Prefer};
 use crate::plan::recovery_remarks;
+use crate::plan::relay::{RUN_IN_M, Relay, are_exchanges};
 use crate::plan::remark::Remark;
 use crate::plan::run_times::{Timing, timings};
 use crate::plan::together::are_together;
@@ -36,6 +37,8 @@ pub(crate) struct Draft<'a> {
     pub(crate) block: &'a Block,
     pub(crate) steps: Vec<Step<'a>>,
     pub(crate) entrants: Vec<Entrant<'a>>,
+    /// The teams of exchanges, each of which is an entrant.
+    pub(crate) relay: Option<Relay<'a>>,
     /// The times of each of the entrants.
     pub(crate) timings: Vec<Vec<Timing>>,
     /// Its runs in each lane; nothing for a run by time.
@@ -119,9 +122,14 @@ impl<'a> Draft<'a> {
         }
         let lane = location.lanes.first().copied().unwrap_or(LaneNumber::FIRST);
         let entrants = crew.entrants();
-        let mut timings = (entrants.iter())
-            .map(|entrant| timings(track, crew.session, &steps, lane, entrant))
-            .collect::<Planned<Vec<_>>>()?;
+        let relay = Relay::of(crew, &steps, &entrants);
+        let mut timings = match &relay {
+            Some(relay) => relay.timings(track, crew.session, &steps, lane)?,
+            None => (entrants.iter())
+                .map(|entrant| timings(track, crew.session, &steps, lane, entrant))
+                .collect::<Planned<Vec<_>>>()?,
+        };
+        let entrants = relay.as_ref().map_or(entrants, Relay::entrants);
         if let Some(TrialChange::Rest(rest_s)) = tried {
             timings.iter_mut().flatten().for_each(|timing| timing.set_rest(*rest_s));
         }
@@ -160,7 +168,13 @@ impl<'a> Draft<'a> {
             longest_m,
             mode: Mode::Together,
             goes_on: false,
-            keeps_lanes: crew.session.squad.keeps_lanes.unwrap_or_else(|| has_gear(block, &steps)),
+            // A check mark lies in one lane.
+            keeps_lanes: crew
+                .session
+                .squad
+                .keeps_lanes
+                .unwrap_or_else(|| relay.is_some() || has_gear(block, &steps)),
+            relay,
             remarks: Vec::new(),
             moved,
             steps,
@@ -177,8 +191,8 @@ impl<'a> Draft<'a> {
             // Who goes on along a lane comes to the next start in it: nobody changes lanes, and all go together.
             draft.goes_on =
                 draft.steps.iter().any(|step| step.recovery.and_then(RecoveryKind::on_m).is_some());
-            let each = (draft.entrants.iter())
-                .map(|entrant| 1 + usize::from(entrant.lanes_beside()))
+            let each = (0..draft.entrants.len())
+                .map(|entrant| 1 + usize::from(draft.lanes_beside(entrant)))
                 .sum::<usize>()
                 .div_ceil(draft.lanes.len().max(1));
             let by_recovery = match each {
@@ -187,9 +201,21 @@ impl<'a> Draft<'a> {
                 // Where starts in several lanes lie apart each lane has its own go.
                 each => Mode::GroupToALane { most: each.clamp(1, GROUP_OF) },
             };
-            draft.mode = crew.session.squad.mode.unwrap_or(by_recovery);
+            draft.mode = match (crew.session.squad.mode, &draft.relay) {
+                // A team has a lane for itself, and two of it run at once.
+                (Some(Mode::OneToALane { most: Some(most) }), Some(_)) => {
+                    Mode::OneToALane { most: Some((most / 2).max(1)) }
+                }
+                (_, Some(_)) => Mode::OneToALane { most: None },
+                (asked, None) => asked.unwrap_or(by_recovery),
+            };
         }
         draft.remark(track, &chains, &gaps_s, is_squad);
+        if let ([alone], true) = (draft.entrants.as_slice(), are_exchanges(crew, &draft.steps))
+            && draft.relay.is_none()
+        {
+            draft.remarks.push(Remark::NobodyToHandTo { athlete: alone.name().to_owned() });
+        }
         if crew.session.prefer.is_none() {
             let other = draft.other_choice(location.place, prefer)?;
             draft.remarks.extend(other);
@@ -252,12 +278,45 @@ impl<'a> Draft<'a> {
         }
     }
 
+    /// Who an entrant is: the members of a team of exchanges, else one.
+    pub(crate) fn members(&self, entrant: usize) -> Vec<Entrant<'a>> {
+        match &self.relay {
+            Some(relay) => relay.members(entrant).collect(),
+            None => vec![self.entrants[entrant]],
+        }
+    }
+
+    /// Who of an entrant does a run: in an exchange the one who brings the baton and the one who takes it.
+    pub(crate) fn runners(&self, entrant: usize, run: usize) -> Vec<Entrant<'a>> {
+        match &self.relay {
+            Some(relay) => relay.handing(entrant, run).to_vec(),
+            None => vec![self.entrants[entrant]],
+        }
+    }
+
+    /// How many lanes an entrant needs next to its own.
+    pub(crate) fn lanes_beside(&self, entrant: usize) -> u8 {
+        match &self.relay {
+            Some(relay) => relay.lanes_beside(entrant),
+            None => self.entrants[entrant].lanes_beside(),
+        }
+    }
+
+    /// The lanes that an entrant may run in, if not all.
+    pub(crate) fn lanes_of(&self, entrant: usize) -> Option<Vec<u8>> {
+        match &self.relay {
+            Some(relay) => relay.lanes(entrant),
+            None => self.entrants[entrant].athlete.and_then(|athlete| athlete.lanes.clone()),
+        }
+    }
+
     /// What the schedule needs to know of it: how long something else is done first, and the lanes that it may use.
     pub(crate) fn itinerary(&self, after_s: f64, lanes: Vec<u8>) -> Itinerary {
         let track = self.track.as_ref();
         let stretch = |run: usize| {
             let pairs = || self.lanes.iter().filter_map(move |lane| Some((lane.lane, lane.runs[run]?.pair)));
-            let distance_m = pairs().map(|(_, pair)| pair.distance_m).reduce(f64::max)?;
+            let run_in_m = if self.relay.is_some() { RUN_IN_M } else { 0.0 };
+            let distance_m = pairs().map(|(_, pair)| run_in_m + pair.distance_m).reduce(f64::max)?;
             let laps_m = pairs()
                 .filter(|(_, pair)| pair.start.course == Course::Oval)
                 .filter_map(|(lane, _)| track.lap_m(lane).ok());
@@ -268,11 +327,11 @@ impl<'a> Draft<'a> {
                 is_reversed: pairs().any(|(_, pair)| pair.against),
             })
         };
-        let runner = |(entrant, timings): (&Entrant<'_>, &Vec<Timing>)| Runner {
-            name: entrant.name().to_owned(),
+        let runner = |(entrant, timings): (usize, &Vec<Timing>)| Runner {
+            name: self.entrants[entrant].name().to_owned(),
             times: timings.iter().map(|timing| timing.times).collect(),
-            lanes: entrant.athlete.and_then(|athlete| athlete.lanes.clone()),
-            lanes_beside: entrant.lanes_beside(),
+            lanes: self.lanes_of(entrant),
+            lanes_beside: self.lanes_beside(entrant),
         };
         Itinerary {
             after_s,
@@ -280,7 +339,7 @@ impl<'a> Draft<'a> {
             lanes,
             mode: self.mode,
             keeps_lanes: self.goes_on || self.keeps_lanes,
-            runners: self.entrants.iter().zip(&self.timings).map(runner).collect(),
+            runners: self.timings.iter().enumerate().map(runner).collect(),
         }
     }
 

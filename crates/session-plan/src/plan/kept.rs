@@ -53,9 +53,9 @@ impl Kept {
     /// Gives those who can have it the lane that they had before. A wave may use any of its lanes, so that its times
     /// stay as they are.
     pub(crate) fn keep_lanes(&self, draft: &Draft<'_>, lanes: &[u8], planned: &mut ItineraryPlan) {
-        // A guide takes a lane as well, which a lane from before would not respect.
+        // A guide takes a lane as well, which a lane from before would not respect; a team has one for all of its own.
         let has_guide = draft.entrants.iter().any(|entrant| entrant.lanes_beside() > 0);
-        if self.is_empty() || has_guide || draft.mode == Mode::Together {
+        if self.is_empty() || has_guide || draft.relay.is_some() || draft.mode == Mode::Together {
             return;
         }
         for wave in &mut planned.waves {

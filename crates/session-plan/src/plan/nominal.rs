@@ -40,6 +40,13 @@ pub enum OtherLength {
         /// How long that is, in metres.
         distance_m: f64,
     },
+    /// It goes through a takeover zone, with the run-in of the one who brings the baton.
+    ZoneWithRunIn {
+        /// How long the zone is, in metres.
+        distance_m: f64,
+        /// How long the run-in is, in metres.
+        run_in_m: f64,
+    },
 }
 
 /// Lengths that differ by less than this are the same, in metres.

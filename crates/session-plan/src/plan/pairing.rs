@@ -202,14 +202,58 @@ fn fixed_ends(track: &Track, step: &Step<'_>, lane: LaneNumber) -> Planned<Optio
             Some((start, finish))
         }
         RunKind::Exchange { zone } => {
-            let nth = ["first", "second", "third"][usize::from(zone.clamp(1, 3)) - 1];
-            Some((
-                place(&format!("{nth} 4x100 m takeover zone entry"))?,
-                place(&format!("{nth} 4x100 m takeover zone exit"))?,
-            ))
+            let nth = NTH[usize::from(zone.clamp(1, 3)) - 1];
+            let exit = format!("{nth} 4x100 m takeover zone exit");
+            match (place(&entry(zone)), former_entry(track, lane, zone)) {
+                (Ok(entry), _) => Some((entry, place(&exit)?)),
+                // The outgoing runner stands before a zone of former rules.
+                (Err(_), Some(entry)) => {
+                    let lap_m = lap_m(track, step, lane)?;
+                    let along =
+                        |metres: f64| Spot::on_oval(lane, (entry.to_finish_m + metres).rem_euclid(lap_m));
+                    let exit = place(&exit).unwrap_or_else(|_| along(-FORMER_ZONE_M));
+                    Some((along(BEFORE_FORMER_ZONE_M), exit))
+                }
+                (Err(fault), None) => return Err(fault),
+            }
         }
         _ => None,
     })
+}
+
+/// The takeover zones of the 4x100 m, as marks are named.
+const NTH: [&str; 3] = ["first", "second", "third"];
+
+/// How long the takeover zones of former rules are, in metres: from memory.
+const FORMER_ZONE_M: f64 = 20.0;
+
+/// How far before those the outgoing runner may stand, in metres: from memory.
+const BEFORE_FORMER_ZONE_M: f64 = 10.0;
+
+/// How long a takeover zone is, and where the outgoing runner stands.
+#[derive(Clone, Copy)]
+pub(crate) struct Zone {
+    pub(crate) zone_m: f64,
+    pub(crate) before_zone_m: f64,
+}
+
+/// A takeover zone as it is painted in a lane: the one of 30 m, or that of former rules where a track has no other.
+pub(crate) fn zone(track: &Track, lane: LaneNumber, zone: u8) -> Zone {
+    match (track.landmark(&entry(zone), lane), former_entry(track, lane, zone)) {
+        (Err(_), Some(_)) => Zone { zone_m: FORMER_ZONE_M, before_zone_m: BEFORE_FORMER_ZONE_M },
+        _ => Zone { zone_m: FORMER_ZONE_M + BEFORE_FORMER_ZONE_M, before_zone_m: 0.0 },
+    }
+}
+
+/// The mark at the entry of a zone of 30 m.
+fn entry(zone: u8) -> String {
+    format!("{} 4x100 m takeover zone entry", NTH[usize::from(zone.clamp(1, 3)) - 1])
+}
+
+/// The entry of a zone of former rules, where it is painted.
+fn former_entry(track: &Track, lane: LaneNumber, zone: u8) -> Option<Spot> {
+    let nth = NTH[usize::from(zone.clamp(1, 3)) - 1];
+    track.landmark(&format!("{nth} former 4x100 m takeover zone entry"), lane).ok()
 }
 
 fn way_m(track: &Track, start: Spot, finish: Spot, step: &Step<'_>) -> Planned<f64> {

@@ -3,12 +3,12 @@
 use std::sync::Arc;
 
 use chrono::{NaiveTime, TimeDelta};
-use lane_distance::Course;
+use lane_distance::{Course, Track};
 
 use crate::people::hours::Hours;
 use crate::people::session::Session;
 use crate::people::venue::Venue;
-use crate::plan::caution::cautions;
+use crate::plan::caution::{Caution, cautions};
 use crate::plan::change::changes;
 use crate::plan::clash::clashes;
 use crate::plan::coach_place::CoachPlace;
@@ -109,12 +109,21 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
         walk: SetupWalk::of(track, &cones, session.stride_m),
         setup: cones,
         painted,
-        blocks,
         notes: session.notes.clone(),
         rules: venue.rules.clone(),
-        cautions: cautions(track),
+        cautions: cautions_of(track, &blocks),
+        blocks,
         warnings,
     })
+}
+
+/// What to take care of on a track in some blocks; that the venue comes first stays last.
+fn cautions_of(track: &Track, blocks: &[PlanBlock]) -> Vec<Caution> {
+    let mut cautions = cautions(track);
+    if blocks.iter().flat_map(|block| &block.reps).any(|rep| rep.handover.is_some()) {
+        cautions.insert(cautions.len() - 1, Caution::BatonPractice);
+    }
+    cautions
 }
 
 /// The venue with the lanes that have been closed and the hazards that have come into use.

@@ -148,6 +148,30 @@ pub enum Remark {
         /// How long the set takes, where that is known.
         takes: Option<SetTakes>,
     },
+    /// How relay teams are cut into waves.
+    #[serde(rename = "relay waves")]
+    RelayWaves {
+        /// How many teams there are in each.
+        sizes: Vec<usize>,
+        /// The lanes that they share.
+        lanes: Vec<u8>,
+        /// How long the set takes, where that is known.
+        takes: Option<SetTakes>,
+    },
+    /// Check marks come from speeds, and are a start.
+    #[serde(rename = "check marks are a start")]
+    CheckMarksAreAStart {
+        /// Those of whom no best over 100 m or 200 m is known.
+        unknown: Vec<String>,
+        /// Whether that is nobody by name, as nothing is known of anybody.
+        of_nobody: bool,
+    },
+    /// An athlete has nobody to hand the baton to.
+    #[serde(rename = "nobody to hand to")]
+    NobodyToHandTo {
+        /// Who that is.
+        athlete: String,
+    },
     /// A squad's set takes much longer than one athlete alone would.
     #[serde(rename = "much longer than alone")]
     MuchLongerThanAlone {
@@ -162,7 +186,10 @@ pub enum Remark {
 impl Remark {
     /// Whether something cannot be done as it is written, which is to be read before all else.
     pub const fn is_impossible(&self) -> bool {
-        matches!(self, Self::RestTooShortToWalk { .. } | Self::RestTooShortToGoOn { .. })
+        matches!(
+            self,
+            Self::RestTooShortToWalk { .. } | Self::RestTooShortToGoOn { .. } | Self::NobodyToHandTo { .. }
+        )
     }
 }
 

@@ -5,6 +5,7 @@ use serde::Serialize;
 use workout_notation::{RunKind, Step};
 
 use crate::plan::caution::{self, Caution};
+use crate::plan::handover::Handover;
 use crate::plan::nominal::{self, Nominal};
 use crate::plan::own_time::OwnTime;
 use crate::plan::pace_change::{PaceChange, pace_changes};
@@ -50,7 +51,7 @@ pub struct Rep {
     /// Where it finishes.
     #[serde(skip)]
     pub finish: Placement,
-    /// Where the run-in of a flying run begins.
+    /// Where the run-in of a flying run begins, or of the incoming runner of an exchange.
     #[serde(skip)]
     pub run_in: Option<Placement>,
     /// Where it changes from fast to easy, or back.
@@ -58,6 +59,9 @@ pub struct Rep {
     pub pace_changes: Vec<PaceChange>,
     /// How long that run-in is, in metres.
     pub run_in_m: Option<f64>,
+    /// Who hands the baton to whom, in an exchange of two: its athletes, in this order.
+    #[serde(skip)]
+    pub handover: Option<Handover>,
     /// Its target time, in seconds; for a range, the slower.
     pub target_s: Option<f64>,
     /// Of a range the faster, in seconds.
@@ -130,6 +134,7 @@ impl Rep {
             run_in: run_in.map(|spot| with_strides(Placement::of(track, spot))),
             run_in_m,
             pace_changes: pace_changes(track, kind, pair, stride_m),
+            handover: None,
             target_s,
             target_from_s: None,
             effort: None,

@@ -89,7 +89,7 @@ impl SettingOut {
 
 /// Calls cones by what they mark first.
 fn letter(cones: &mut [Cone]) {
-    for end in [SpotEnd::Start, SpotEnd::Finish, SpotEnd::Change, SpotEnd::RunIn] {
+    for end in [SpotEnd::Start, SpotEnd::Finish, SpotEnd::Change, SpotEnd::RunIn, SpotEnd::CheckMark] {
         let mut own: Vec<&mut Cone> =
             cones.iter_mut().filter(|cone| cone.uses.first().is_some_and(|first| first.end == end)).collect();
         let are_several = own.len() > 1;
@@ -109,13 +109,15 @@ fn used_spots(blocks: &[PlanBlock]) -> Vec<PaintedSpot> {
             let bits =
                 [rep.start.to_finish_line_m, rep.finish.to_finish_line_m, rep.distance_m].map(f64::to_bits);
             let run_in = rep.run_in.as_ref().map(|spot| spot.to_finish_line_m.to_bits());
-            if !met.insert((rep.lane, rep.course, run_in, rep.pace_changes.len(), bits)) {
+            let mark = rep.handover.as_ref().map(|handover| handover.spot.to_finish_line_m.to_bits());
+            if !met.insert((rep.lane, rep.course, run_in, mark, rep.pace_changes.len(), bits)) {
                 continue;
             }
             let changes = rep.pace_changes.iter().map(|change| (SpotEnd::Change, &change.spot));
             let ends = [(SpotEnd::Start, &rep.start), (SpotEnd::Finish, &rep.finish)];
             let run_in = rep.run_in.iter().map(|spot| (SpotEnd::RunIn, spot));
-            for (end, spot) in ends.into_iter().chain(changes).chain(run_in) {
+            let mark = rep.handover.iter().map(|handover| (SpotEnd::CheckMark, &handover.spot));
+            for (end, spot) in ends.into_iter().chain(changes).chain(run_in).chain(mark) {
                 let own = SpotUse { end, distance_m: rep.distance_m, run: rep.nominal.run, block: number };
                 match spots.iter_mut().find(|used| is_same_spot(&used.spot, spot)) {
                     Some(used) => {

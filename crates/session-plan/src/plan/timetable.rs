@@ -5,12 +5,13 @@ use workout_notation::{Gap, RunKind};
 
 use crate::people::session::Session;
 use crate::plan::caution;
-use crate::plan::crew::Crew;
+use crate::plan::crew::{Crew, Entrant};
 use crate::plan::day_track::DayTrack;
 use crate::plan::draft::{Draft, DraftRun};
 use crate::plan::kept::Kept;
 use crate::plan::own_time::{ALIKE_S, LAP_M, OwnTime};
 use crate::plan::plan_block::PlanBlock;
+use crate::plan::relay::whole_way;
 use crate::plan::remark::{Remark, SetTakes};
 use crate::plan::rep::{Guide, Rep, RepTimes};
 use crate::plan::split::splits;
@@ -70,6 +71,9 @@ impl Timetable<'_> {
             let lasts_s = self.planned.end_s - self.planned.begins_s;
             block.lasts_s = Some(lasts_s);
             self.remark(lasts_s, kept, &mut block.remarks);
+            block
+                .remarks
+                .extend(draft.relay.as_ref().and_then(|relay| relay.remark(self.crew.session, &block.reps)));
         }
         block
     }
@@ -116,7 +120,9 @@ impl Timetable<'_> {
             let target_from_s =
                 fastest_s.filter(|fastest_s| target_s.is_some_and(|target_s| *fastest_s < target_s));
             let lasts_s = timings().map(|timing| timing.times.target_s).fold(0.0, f64::max);
-            let lasts_s = target_s.or(Some(lasts_s).filter(|_| self.shows_estimates()));
+            let all_s = Some(lasts_s).filter(|_| self.shows_estimates());
+            // A target is the baton's through the zone, and its runners have a run-in.
+            let lasts_s = if draft.relay.is_some() { all_s } else { target_s.or(all_s) };
             let done_s = go_s.zip(lasts_s).map(|(go_s, lasts_s)| go_s + lasts_s);
             // Somebody may have done all theirs before the others.
             let go_on = members.iter().any(|&member| run + 1 < draft.timings[member].len());
@@ -152,11 +158,19 @@ impl Timetable<'_> {
             let is_about = is_about || target_s.is_none();
             rep.set_step(step, run, &RepTimes { target_from_s, go_s, done_s, rest_s, is_about });
             rep.recovery_m = laid.recovery_m.filter(|way_m| *way_m > 0.0);
+            if let (Some(relay), [team]) = (&draft.relay, members.as_slice()) {
+                let of_step = (draft.track.as_ref(), self.crew.session, step);
+                relay.set_handover(of_step, &laid.pair, (*team, run), &mut rep);
+            }
             if let (true, Some(go_s), Some(done_s)) = (self.day.has_hours(), go_s, done_s) {
-                rep.cautions = caution::of_run(&self.day.with(&self.day.during(go_s, done_s)), &laid.pair);
+                let way =
+                    if rep.handover.is_some() { whole_way(&draft.track, &laid.pair) } else { laid.pair };
+                rep.cautions = caution::of_run(&self.day.with(&self.day.during(go_s, done_s)), &way);
             }
             rep.wave = number as u32 + 1;
-            let entrants = || members.iter().map(|&member| &draft.entrants[member]);
+            let runners: Vec<Entrant<'_>> =
+                members.iter().flat_map(|&member| draft.runners(member, run)).collect();
+            let entrants = || runners.iter();
             rep.group = entrants().find_map(|entrant| entrant.group).map(|group| group.name.clone());
             rep.athletes = entrants().filter_map(|entrant| Some(entrant.athlete?.name.clone())).collect();
             rep.guides = entrants()
@@ -215,7 +229,8 @@ impl Timetable<'_> {
                 remarks.push(Remark::WavesKept { kept, of: before.len() });
             }
         }
-        for athlete in draft.entrants.iter().filter_map(|entrant| entrant.athlete) {
+        let everybody = (0..draft.entrants.len()).flat_map(|entrant| draft.members(entrant));
+        for athlete in everybody.filter_map(|entrant| entrant.athlete) {
             if let Some(guide) = &athlete.guide {
                 let (athlete, guide) = (athlete.name.clone(), guide.clone());
                 remarks.push(Remark::GuideBeside { athlete, guide });
@@ -235,9 +250,12 @@ impl Timetable<'_> {
                     waves.iter().any(|wave| wave.lanes.iter().flatten().any(|own| own == lane))
                 });
             }
-            remarks.push(Remark::Waves { sizes, lanes, takes });
             let alone_s = draft.alone_s();
-            if is_timed && lasts_s > MUCH_LONGER * alone_s {
+            remarks.push(match draft.relay {
+                Some(_) => Remark::RelayWaves { sizes, lanes, takes },
+                None => Remark::Waves { sizes, lanes, takes },
+            });
+            if is_timed && draft.relay.is_none() && lasts_s > MUCH_LONGER * alone_s {
                 remarks.push(Remark::MuchLongerThanAlone { alone_s });
             }
         }
@@ -246,9 +264,10 @@ impl Timetable<'_> {
             let of = |timings: &[crate::plan::run_times::Timing]| {
                 timings.iter().any(|timing| timing.target_s.is_none())
             };
-            let without = draft.entrants.iter().zip(&draft.timings).filter(|(_, timings)| of(timings));
-            let mut athletes: Vec<String> = without.map(|(entrant, _)| entrant.name().to_owned()).collect();
-            let all = athletes.len() == draft.entrants.len();
+            let without: Vec<usize> = (0..draft.entrants.len()).filter(|&n| of(&draft.timings[n])).collect();
+            let all = without.len() == draft.entrants.len();
+            let members = without.into_iter().flat_map(|entrant| draft.members(entrant));
+            let mut athletes: Vec<String> = members.map(|entrant| entrant.name().to_owned()).collect();
             if all {
                 athletes.clear();
             }

@@ -36,6 +36,8 @@ pub(crate) struct Asked {
     pub(crate) lanes: Vec<u8>,
     /// Whether its runners go on along their lane to the next start.
     pub(crate) goes_on: bool,
+    /// Whether a baton is handed on in a zone.
+    pub(crate) is_relay: bool,
 }
 
 impl Step {
@@ -131,7 +133,7 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
     let count = dice.whole(1, reps);
     let many = count as usize;
     let like = |length: Length, recovery: Recovery| vec![Step { length, recovery }; many];
-    let mut goes_on = false;
+    let (mut goes_on, mut is_relay) = (false, false);
     let (text, steps) = match dice.whole(0, 11) {
         // A ladder.
         0 | 1 => {
@@ -185,6 +187,7 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
             (text, like(Length::Metres(metres), Recovery::Rest(120.0)))
         }
         8 if has_races => {
+            is_relay = true;
             let text = format!("{count} x exchange zone 2{where_run}{pace} rest 90s");
             (text, like(Length::Metres(30.0), Recovery::Rest(90.0)))
         }
@@ -208,5 +211,5 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
             (text, like(Length::Metres(metres), recovery))
         }
     };
-    Asked { text, steps, lanes, goes_on }
+    Asked { text, steps, lanes, goes_on, is_relay }
 }

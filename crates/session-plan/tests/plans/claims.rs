@@ -55,7 +55,9 @@ fn itinerary(plan: &Plan, planned: &Planned<'_>, after_s: f64) -> Option<Itinera
         Length::Seconds(_) => Some(None),
         Length::Metres(metres) => {
             let reps: Vec<&Rep> = block.reps.iter().filter(|rep| rep.rep as usize == place + 1).collect();
-            stretch(plan, &reps, &asked.lanes, metres).map(Some)
+            // An exchange has its run-in before the zone.
+            let run_in_m = reps.iter().find_map(|rep| rep.handover.as_ref()).map_or(0.0, |_| 40.0);
+            stretch(plan, &reps, &asked.lanes, run_in_m + metres).map(Some)
         }
     };
     let runner = |athlete: &Athlete| {
@@ -69,7 +71,10 @@ fn itinerary(plan: &Plan, planned: &Planned<'_>, after_s: f64) -> Option<Itinera
         let times = asked.steps.iter().map(times).collect();
         Runner { name: athlete.name.clone(), times, ..Runner::default() }
     };
-    let runners: Vec<Runner> = groups.iter().flat_map(|group| &group.athletes).map(runner).collect();
+    let runners: Vec<Runner> = match asked.is_relay {
+        true if block.reps.iter().any(|rep| rep.handover.is_some()) => teams(&block.reps),
+        _ => groups.iter().flat_map(|group| &group.athletes).map(runner).collect(),
+    };
     let metres = asked.steps.iter().filter_map(|step| match step.length {
         Length::Metres(metres) => Some(metres),
         Length::Seconds(_) => None,
@@ -84,6 +89,17 @@ fn itinerary(plan: &Plan, planned: &Planned<'_>, after_s: f64) -> Option<Itinera
     };
     let runs = asked.steps.iter().enumerate().map(run).collect::<Option<Vec<_>>>()?;
     Some(Itinerary { after_s, runs, lanes: asked.lanes.clone(), mode, keeps_lanes: false, runners })
+}
+
+/// The teams of a block of exchanges, which keep their lanes, with their times: the run-in shows nowhere else.
+fn teams(reps: &[Rep]) -> Vec<Runner> {
+    let mut teams: BTreeMap<(u32, u8), Runner> = BTreeMap::new();
+    for rep in reps {
+        let lasts_s = rep.done_s.unwrap_or(f64::NAN) - rep.go_s.unwrap_or(f64::NAN);
+        let team = teams.entry((rep.wave, rep.lane.get())).or_default();
+        team.times.push(RunTimes { target_s: lasts_s, rest_s: 90.0 });
+    }
+    teams.into_values().collect()
 }
 
 /// The crews of an evening, for the search.

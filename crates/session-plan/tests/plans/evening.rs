@@ -33,6 +33,8 @@ pub(crate) struct Group {
     pub(crate) athletes: Vec<Athlete>,
     /// Its own blocks; none means those that are shared.
     pub(crate) blocks: Vec<Asked>,
+    /// Its relay team, by the places of its athletes in the order of the baton; empty where it has none.
+    pub(crate) relay: Vec<usize>,
 }
 
 /// What a coach asks for.
@@ -92,8 +94,11 @@ impl Evening {
                     _ => Vec::new(),
                 },
             };
-            let athletes = (0..athletes).map(athlete).collect();
-            groups.push(Group { name: format!("group {number}"), athletes, blocks: own });
+            let athletes: Vec<Athlete> = (0..athletes).map(athlete).collect();
+            // Every second group lists a team of some of its athletes.
+            let relay = if number % 2 == 0 { vec![3, 1, 0] } else { Vec::new() };
+            let relay = if athletes.len() > 3 { relay } else { Vec::new() };
+            groups.push(Group { name: format!("group {number}"), athletes, blocks: own, relay });
         }
         let rules = TimingRules {
             timing_gap_s: dice.pick(&[1.0, 3.0, 5.0, 8.0]),
@@ -133,6 +138,11 @@ impl Evening {
             };
             let athletes: Vec<String> = group.athletes.iter().map(athlete).collect();
             let _ = writeln!(file, "  - name: {}\n    athletes: [{}]", group.name, athletes.join(", "));
+            if !group.relay.is_empty() {
+                let names: Vec<&str> =
+                    group.relay.iter().map(|&place| group.athletes[place].name.as_str()).collect();
+                let _ = writeln!(file, "    relay: [[{}]]", names.join(", "));
+            }
             if !group.blocks.is_empty() {
                 let _ = writeln!(file, "    blocks: [{}]", list(&group.blocks));
             }

@@ -8,6 +8,7 @@ use session_plan::{Plan, PlanBlock, Rep};
 use crate::asked::{Asked, Length};
 use crate::checker::{Clock, Run, Start};
 use crate::evening::{Athlete, Evening, Group};
+use crate::handings::wrong_handings;
 
 /// A block of a plan, with what was asked.
 pub(crate) struct Planned<'a> {
@@ -82,13 +83,17 @@ pub(crate) fn starts(evening: &Evening, plan: &Plan) -> Vec<Start> {
 fn run(plan: &Plan, rep: &Rep, athlete: &Athlete, asked: &Asked) -> Run {
     let finish_m = finish_m(&plan.track.ground, &rep.finish);
     let number = rep.rep as usize;
-    let own_s = asked.steps[number - 1].cycle_s(|metres| athlete.target_s(metres));
+    let go_s = rep.go_s.expect("every target is given");
+    // The baton's target is for the zone; nobody knows how long the run-in takes but the plan.
+    let shown_s = rep.done_s.expect("every target is given") - go_s;
+    let lasts_s = |metres: f64| if rep.handover.is_some() { shown_s } else { athlete.target_s(metres) };
+    let own_s = asked.steps[number - 1].cycle_s(lasts_s);
     Run {
         who: athlete.name.clone(),
-        go_s: rep.go_s.expect("every target is given"),
-        target_s: athlete.target_s(rep.distance_m),
+        go_s,
+        target_s: lasts_s(rep.distance_m),
         cycle_s: own_s + asked.by_time_s(number),
-        distance_m: rep.distance_m,
+        distance_m: rep.distance_m + rep.handover.as_ref().map_or(0.0, |_| 40.0),
         lanes: vec![(rep.lane.get(), if rep.the_other_way { -finish_m } else { finish_m })],
         laps_m: if rep.course == Course::Oval { lap_m(plan, rep.lane.get()) } else { Vec::new() },
         is_reversed: rep.the_other_way,
@@ -141,6 +146,10 @@ pub(crate) fn lanes_and_names(evening: &Evening, planned: &Planned<'_>, faults: 
             Length::Metres(metres) if (metres - rep.distance_m).abs() < 1e-6 => {}
             length => faults.push(format!("{} m are run for {length:?} of `{}`", rep.distance_m, block.text)),
         }
+    }
+    if asked.is_relay && groups.iter().map(|group| group.athletes.len()).sum::<usize>() > 1 {
+        wrong_handings(planned, faults);
+        return;
     }
     let runs = asked.steps.iter().zip(1..).filter(|(step, _)| !step.is_by_time());
     let runs: Vec<u32> = runs.map(|(_, number)| number).collect();

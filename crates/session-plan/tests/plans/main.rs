@@ -9,6 +9,7 @@ mod claims;
 mod dice;
 mod evening;
 mod finished;
+mod handings;
 mod promises;
 #[path = "../../../wave-plan/tests/squads/search/mod.rs"]
 mod search;

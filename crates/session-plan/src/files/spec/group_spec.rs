@@ -2,12 +2,15 @@
 
 use std::collections::BTreeMap;
 
+use lane_distance::Key;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
+use crate::files::file_fault::FileFaultKind;
 use crate::files::spec::quantities::{BlockText, Name, RaceDistance, Time};
 use crate::people::bests::Bests;
 use crate::people::session::Athlete;
+use crate::people::session_changes::is_called;
 use crate::people::time_of_day::TimeOfDay;
 
 /// Best times by race distance.
@@ -33,6 +36,10 @@ pub(crate) struct GroupSpec {
     /// When it begins, where it comes later than the others, such as 18:20.
     #[serde(default)]
     pub(crate) late: Option<TimeOfDay>,
+    /// Its relay teams for exchange zones, such as [[Ada, Bea], [Cyd, Dan]]: in a team each hands to the next, in turn.
+    /// Those who are in none are paired in their order, and hand on both ways.
+    #[serde(default)]
+    pub(crate) relay: Vec<Vec<Name>>,
     /// Its own blocks; those of the session unless given.
     #[serde(default)]
     pub(crate) blocks: Option<Vec<BlockText>>,
@@ -74,6 +81,53 @@ fn athletes(generator: &mut SchemaGenerator) -> Schema {
 /// Best times, carried to other distances by an exponent.
 pub(crate) fn bests(times: &BestsSpec, exponent: f64) -> Bests {
     Bests::new(times.iter().map(|(distance, time)| (distance.0, time.0)).collect(), exponent)
+}
+
+impl GroupSpec {
+    /// Its relay teams, by the names that its athletes are written with.
+    pub(crate) fn relay(&self) -> Vec<Vec<String>> {
+        let team = |team: &Vec<Name>| team.iter().filter_map(|name| self.called(name)).collect();
+        self.relay.iter().map(team).collect()
+    }
+
+    /// The athlete of a name: as it is written, else whatever its capitals.
+    fn called(&self, Name(name): &Name) -> Option<String> {
+        let names = || self.athletes.iter().map(|athlete| &athlete.name.0);
+        let exact = names().find(|known| *known == name);
+        exact.or_else(|| names().find(|known| is_called(known, name))).cloned()
+    }
+
+    /// What is wrong with its relay teams, `at` the keys that lead to it.
+    pub(crate) fn relay_faults(&self, at: &[Key]) -> Vec<(Vec<Key>, FileFaultKind)> {
+        let mut faults = Vec::new();
+        let mut others: Vec<String> = Vec::new();
+        for (team, names) in self.relay.iter().enumerate() {
+            let at = [at, &[Key::from("relay"), Key::from(team)]].concat();
+            let mut fault = |place: usize, kind| {
+                faults.push(([at.as_slice(), &[Key::from(place)]].concat(), kind));
+            };
+            let mut own: Vec<String> = Vec::new();
+            for (place, name) in names.iter().enumerate() {
+                let Some(known) = self.called(name) else {
+                    let names = self.athletes.iter().map(|athlete| athlete.name.0.clone()).collect();
+                    let (name, group) = (name.0.clone(), self.name.clone());
+                    fault(place, FileFaultKind::NotInGroup { name, group, names });
+                    continue;
+                };
+                if own.last() == Some(&known) {
+                    fault(place, FileFaultKind::HandsToOneself(known.clone()));
+                } else if others.contains(&known) {
+                    fault(place, FileFaultKind::InTwoTeams(known.clone()));
+                }
+                own.push(known);
+            }
+            if names.len() < 2 {
+                faults.push((at, FileFaultKind::TeamOfOne(names.first().map(|name| name.0.clone()))));
+            }
+            others.extend(own);
+        }
+        faults
+    }
 }
 
 impl AthleteSpec {

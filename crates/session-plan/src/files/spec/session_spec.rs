@@ -125,6 +125,7 @@ impl SessionSpec {
                 lanes: group.lanes.clone(),
                 blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, &at)),
                 late: group.late.map(|late| late.0),
+                relay: group.relay(),
             }
         });
         let mut session = Session {
@@ -204,6 +205,7 @@ impl SessionSpec {
             let at = vec![Key::from("groups"), Key::from(index)];
             let name = [at.as_slice(), &[Key::from("name")]].concat();
             check_name(&group.name, Named::Group, name, &mut groups, &mut faults);
+            faults.extend(group.relay_faults(&at));
             for (place, athlete) in group.athletes.iter().enumerate() {
                 let name = [at.as_slice(), &[Key::from("athletes"), Key::from(place)]].concat();
                 check_name(&athlete.name.0, Named::Athlete, name.clone(), &mut athletes, &mut faults);

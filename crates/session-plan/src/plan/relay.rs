@@ -1,0 +1,209 @@
+//! Exchange zones in pairs: who runs with whom, and where each begins.
+
+use lane_distance::{LaneNumber, Pair, Placement, Track};
+use workout_notation::{Gap, RunKind, Step};
+
+use crate::people::session::Session;
+use crate::people::sprint_speed::SprintSpeed;
+use crate::plan::caution;
+use crate::plan::check_mark::CheckMark;
+use crate::plan::crew::{Crew, Entrant};
+use crate::plan::fault::Planned;
+use crate::plan::handover::Handover;
+use crate::plan::nominal::OtherLength;
+use crate::plan::pairing::{self, Zone};
+use crate::plan::relay_team::{RelayTeam, relay_teams};
+use crate::plan::remark::Remark;
+use crate::plan::rep::Rep;
+use crate::plan::run_times::{Timing, timings};
+
+/// How far before the place where the outgoing runner stands the incoming one starts, in metres: enough to be near top
+/// speed at the zone. Common practice, no source.
+pub(crate) const RUN_IN_M: f64 = 40.0;
+
+/// Those who do a block of exchanges, in teams: each team is one entry of a wave, in one lane.
+pub(crate) struct Relay<'a> {
+    athletes: Vec<Entrant<'a>>,
+    teams: Vec<RelayTeam<usize>>,
+}
+
+impl<'a> Relay<'a> {
+    /// The teams of a block of exchanges; nothing for other blocks, and where nobody has anybody to hand to.
+    pub(crate) fn of(crew: &Crew<'a>, steps: &[Step<'_>], athletes: &[Entrant<'a>]) -> Option<Self> {
+        if !are_exchanges(crew, steps) || athletes.len() < 2 {
+            return None;
+        }
+        let place = |name: &String| athletes.iter().position(|athlete| athlete.name() == name);
+        let listed = crew.groups.iter().flat_map(|group| &group.relay);
+        let listed: Vec<Vec<usize>> = listed.map(|team| team.iter().filter_map(place).collect()).collect();
+        let everybody: Vec<usize> = (0..athletes.len()).collect();
+        Some(Self { athletes: athletes.to_vec(), teams: relay_teams(&listed, &everybody) })
+    }
+
+    /// One of each team, for whom the team is planned.
+    pub(crate) fn entrants(&self) -> Vec<Entrant<'a>> {
+        self.teams.iter().map(|team| self.athletes[team.members[0]]).collect()
+    }
+
+    /// The members of a team.
+    pub(crate) fn members(&self, team: usize) -> impl Iterator<Item = Entrant<'a>> {
+        self.teams[team].members.iter().map(|&member| self.athletes[member])
+    }
+
+    /// Who brings the baton in a run and who takes it.
+    pub(crate) fn handing(&self, team: usize, run: usize) -> [Entrant<'a>; 2] {
+        let (incoming, outgoing) = self.teams[team].handing(run);
+        [self.athletes[incoming], self.athletes[outgoing]]
+    }
+
+    /// How many lanes a team needs next to its own, for guides.
+    pub(crate) fn lanes_beside(&self, team: usize) -> u8 {
+        self.members(team).map(|member| member.lanes_beside()).max().unwrap_or(0)
+    }
+
+    /// The lanes that all of a team may run in, if not all lanes.
+    pub(crate) fn lanes(&self, team: usize) -> Option<Vec<u8>> {
+        let own = self.members(team).filter_map(|member| member.athlete?.lanes.clone());
+        own.reduce(|lanes, own| lanes.into_iter().filter(|lane| own.contains(lane)).collect())
+    }
+
+    /// The times of each team: a run lasts from the incoming runner's start until the baton leaves the zone.
+    ///
+    /// # Errors
+    ///
+    /// As [`timings`].
+    pub(crate) fn timings(
+        &self,
+        track: &Track,
+        session: &Session,
+        steps: &[Step<'_>],
+        lane: LaneNumber,
+    ) -> Planned<Vec<Vec<Timing>>> {
+        let own = self.athletes.iter().map(|athlete| timings(track, session, steps, lane, athlete));
+        let own = own.collect::<Planned<Vec<_>>>()?;
+        let mut all = Vec::with_capacity(self.teams.len());
+        for team in &self.teams {
+            // Nobody does more than they should, so that a team does as much as the one who does least.
+            let most = team.members.iter().map(|&member| own[member].len()).min().unwrap_or(0);
+            let mut times = Vec::with_capacity(most);
+            for (run, step) in steps.iter().enumerate().take(most) {
+                let (incoming, outgoing) = team.handing(run);
+                let mut timing = own[incoming][run].clone();
+                let zone_m = pairing::distance_m(track, step, lane)?.unwrap_or(0.0);
+                let asked = timing.target_s.map(|target_s| zone_m / target_s);
+                let speeds = self.speeds(session, (incoming, outgoing), asked);
+                timing.times.target_s = lasts_s(speeds, zone_m, timing.target_s).ceil();
+                if let Some(Gap::Cycle(cycle_s)) = timing.gap {
+                    timing.times.rest_s = (cycle_s - timing.times.target_s).max(0.0);
+                }
+                times.push(timing);
+            }
+            all.push(times);
+        }
+        Ok(all)
+    }
+
+    /// How fast the incoming and the outgoing runner are: the incoming one as the block says, where it gives a target
+    /// through the zone, and the outgoing one alike where nothing else is known.
+    fn speeds(
+        &self,
+        session: &Session,
+        (incoming, outgoing): (usize, usize),
+        zone_m_per_s: Option<f64>,
+    ) -> (SprintSpeed, SprintSpeed) {
+        let of = |athlete: usize| SprintSpeed::from_bests(self.athletes[athlete].bests(session));
+        match zone_m_per_s.map(SprintSpeed::from_end) {
+            None => (of(incoming), of(outgoing)),
+            Some(asked) => (asked, Some(of(outgoing)).filter(|known| !known.is_usual).unwrap_or(asked)),
+        }
+    }
+
+    /// What there is to say of the check marks of its runs, if they have any.
+    pub(crate) fn remark(&self, session: &Session, reps: &[Rep]) -> Option<Remark> {
+        let handovers: Vec<&Handover> = reps.iter().filter_map(|rep| rep.handover.as_ref()).collect();
+        let about: Vec<&str> = (handovers.iter().filter(|handover| handover.check_mark.is_about))
+            .flat_map(|handover| [handover.incoming.as_str(), handover.outgoing.as_str()])
+            .collect();
+        let is_unknown = |athlete: &&Entrant<'_>| {
+            about.contains(&athlete.name()) && SprintSpeed::from_bests(athlete.bests(session)).is_usual
+        };
+        let unknown: Vec<String> =
+            self.athletes.iter().filter(is_unknown).map(|athlete| athlete.name().to_owned()).collect();
+        let of_nobody = unknown.len() == self.athletes.len();
+        let unknown = if of_nobody { Vec::new() } else { unknown };
+        (!handovers.is_empty()).then_some(Remark::CheckMarksAreAStart { unknown, of_nobody })
+    }
+
+    /// Makes a run through a zone the exchange of a team.
+    pub(crate) fn set_handover(
+        &self,
+        (track, session, step): (&Track, &Session, &Step<'_>),
+        pair: &Pair,
+        (team, run): (usize, usize),
+        rep: &mut Rep,
+    ) {
+        let RunKind::Exchange { zone } = step.run.kind.value else { return };
+        let (incoming, outgoing) = self.teams[team].handing(run);
+        let asked = rep.target_s.map(|target_s| pair.distance_m / target_s);
+        let check_mark = check_mark(self.speeds(session, (incoming, outgoing), asked));
+        let before = |back_m: f64| pairing::run_in(track, pair, back_m);
+        let (Some(spot), Some(begins)) = (before(check_mark.back_m), before(RUN_IN_M)) else { return };
+        let placement = |spot| {
+            let placement = Placement::of(track, spot);
+            match session.stride_m {
+                Some(stride_m) => placement.with_strides(stride_m),
+                None => placement,
+            }
+        };
+        let Zone { zone_m, before_zone_m } = pairing::zone(track, pair.start.lane, zone);
+        let name = |athlete: usize| self.athletes[athlete].name().to_owned();
+        rep.handover = Some(Handover {
+            zone,
+            zone_m,
+            before_zone_m,
+            incoming: name(incoming),
+            outgoing: name(outgoing),
+            check_mark,
+            spot: placement(spot),
+        });
+        (rep.run_in, rep.run_in_m) = (Some(placement(begins)), Some(RUN_IN_M));
+        let why = OtherLength::ZoneWithRunIn { distance_m: pair.distance_m, run_in_m: RUN_IN_M };
+        rep.nominal.why = Some(why);
+        // The clock starts with the incoming runner: no time is known at the paint of the zone.
+        rep.splits.clear();
+        rep.cautions = caution::of_run(track, &whole_way(track, pair));
+    }
+}
+
+/// Whether a block has nothing but exchanges, and is done by named athletes who do not all start together.
+pub(crate) fn are_exchanges(crew: &Crew<'_>, steps: &[Step<'_>]) -> bool {
+    let is_exchange =
+        |step: &Step<'_>| matches!(step.run.kind.value, RunKind::Exchange { .. }) && step.together.is_none();
+    crew.has_names() && steps.iter().all(is_exchange)
+}
+
+/// The way of the baton: from the incoming runner's start to the zone's exit.
+pub(crate) fn whole_way(track: &Track, pair: &Pair) -> Pair {
+    match pairing::run_in(track, pair, RUN_IN_M) {
+        Some(begins) => pairing::pair(track, begins, pair.finish, RUN_IN_M + pair.distance_m),
+        None => *pair,
+    }
+}
+
+fn check_mark((incoming, outgoing): (SprintSpeed, SprintSpeed)) -> CheckMark {
+    let mark = CheckMark::from_speeds(incoming.end_m_per_s, outgoing.top_m_per_s, RUN_IN_M);
+    CheckMark { is_about: incoming.is_usual || outgoing.is_usual, ..mark }
+}
+
+/// How long an exchange lasts, in seconds: the run-in, then the zone in its target or at what the two can run.
+fn lasts_s((incoming, outgoing): (SprintSpeed, SprintSpeed), zone_m: f64, target_s: Option<f64>) -> f64 {
+    let run_in = incoming.getting_up();
+    match target_s {
+        Some(target_s) => run_in.time_s(RUN_IN_M) + target_s,
+        None => {
+            let mark = check_mark((incoming, outgoing));
+            let on_m = (zone_m - mark.exchange_m).max(0.0);
+            run_in.time_s(RUN_IN_M + mark.exchange_m - mark.arms_m) + on_m / outgoing.top_m_per_s
+        }
+    }
+}
