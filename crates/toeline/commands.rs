@@ -127,7 +127,7 @@ fn plan(workout: &str, squad: &SquadFlags, late: &LateFlags, common: &Common) ->
     if input::is_file_name(workout) {
         let mut file = input::session_file(workout)?;
         squad_of(&mut file.session, squad)?;
-        let venue = input::own_venue(&file, workout, common)?;
+        let venue = input::own_venue(&mut file, workout, common)?;
         input::begin_hazards(&mut file, &venue)?;
         late_changes::make(&mut file.session, &venue, late)?;
         late_changes::close(&mut file.session, &venue, &common.closed)?;
@@ -168,7 +168,7 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
 }
 
 fn plan_file(mut file: SessionFile, path: &str, common: &Common) -> Result<Plan> {
-    let venue = input::own_venue(&file, path, common)?;
+    let venue = input::own_venue(&mut file, path, common)?;
     input::begin_hazards(&mut file, &venue)?;
     late_changes::close(&mut file.session, &venue, &common.closed)?;
     session_plan::plan(&venue, &file.session).map_err(|errors| InputError::new(file.locate(errors)).into())

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
-use session_plan::{FileFaultKind, FileKind, SessionFile, TrackName, Venue};
+use session_plan::{FileFaultKind, FileKind, LateFault, SessionFile, TrackName, Venue};
 use workout_notation::SourceText;
 
 use crate::failure::{self, InputError};
@@ -34,8 +34,8 @@ pub(crate) fn begin_hazards(file: &mut SessionFile, venue: &Venue) -> Result<()>
 }
 
 /// The venue of a session file: the one that the flags ask for, else its own, with the lanes closed that the file
-/// closes.
-pub(crate) fn own_venue(file: &SessionFile, path: &str, common: &Common) -> Result<Venue> {
+/// closes. What the file is to run in those moves to open ones.
+pub(crate) fn own_venue(file: &mut SessionFile, path: &str, common: &Common) -> Result<Venue> {
     let venue = match (&common.track, &file.track) {
         (Some(name), _) => named_venue(name)?,
         (None, None) => named_venue("standard")?,
@@ -50,8 +50,11 @@ pub(crate) fn own_venue(file: &SessionFile, path: &str, common: &Common) -> Resu
             read_venue(&beside)?
         }
     };
-    let closed = venue.with_closed(&file.closed_lanes);
-    let wrong = |error| InputError::new(file.fault_at("closed_lanes", FileFaultKind::ClosedLane(error)));
+    let (named, others): (Vec<u8>, Vec<u8>) =
+        file.closed_lanes.iter().partition(|lane| file.session.names_lane(**lane));
+    let closed = venue.with_closed(&others).map_err(LateFault::Lane);
+    let closed = closed.and_then(|venue| file.session.close_lanes(&venue, &named).map(|()| venue));
+    let wrong = |fault| InputError::new(file.fault_at("closed_lanes", FileFaultKind::Late(fault)));
     Ok(closed.map_err(wrong)?)
 }
 

@@ -156,6 +156,107 @@ fn a_closed_lane_moves_to_an_open_one_and_the_others_stay() {
     assert!(list(&plan["blocks"][0]["reps"]).iter().all(|rep| rep["lane"] != 4 && rep["lane"] != 5));
 }
 
+/// The sessions of the demonstration with athletes, each with one who is absent or does less.
+const DEMONSTRATION: [(&str, &str); 4] = [
+    ("friday-starts", "Cleo"),
+    ("monday-two-groups", "Jory"),
+    ("saturday-club-evening", "Otis"),
+    ("thursday-middle-distance", "Kaya"),
+];
+
+#[test]
+fn every_session_of_the_demonstration_bears_every_late_change() {
+    for (name, athlete) in DEMONSTRATION {
+        let session = format!("sessions/wrenbeck/{name}.yaml");
+        let reps = format!("{athlete}=1");
+        let changes: [&[&str]; 12] = [
+            &["--start", "18:05"],
+            &["--without", athlete],
+            &["--reps", &reps],
+            &["--closed", "2"],
+            &["--closed", "3"],
+            &["--closed", "4"],
+            &["--closed", "5"],
+            &["--closed", "6"],
+            &["--closed", "4,5"],
+            &["--hazard", "javelin=now"],
+            &["--wind", "3 m/s against on the home straight"],
+            &["--skip", "1", "--force"],
+        ];
+        for change in changes {
+            let said = text(&session, change);
+            assert!(said.starts_with("Changed: "), "{name} {change:?}: {said}");
+        }
+        // The rest is as before: who runs what, from where, in the blocks that a closed lane leaves alone.
+        let (before, after) = (plan(&session, &[]), plan(&session, &["--closed", "8"]));
+        assert!(runs(&before) == runs(&after), "{name}: nobody runs in lane 8");
+    }
+}
+
+#[test]
+fn lanes_that_the_file_closes_and_names_move_as_well() {
+    let text = |closed: &str| {
+        format!(
+            "title: t\nhours: 18:00-19:30\nclosed_lanes: {closed}\n\
+             groups: [{{ name: g, lanes: [3, 4], athletes: [Ada, Bela] }}]\n\
+             blocks: [2 x 200 @ 30 rest 2min, 2 x 400 in lane 2 @ 70 rest 3min]\n"
+        )
+    };
+    let plan = |closed: &str| {
+        let run = Folder::with("s.yaml", text(closed)).toeline(&["plan", "s.yaml"]).assert();
+        (first_line(&printed(&run)), told(&run))
+    };
+    assert_eq!(plan("[1, 4]").0, "Changed: lane 4 closed (2 x 200 @ 30 rest 2min: lane 5, not 4).");
+    assert_eq!(plan("[2]").0, "Changed: lane 2 closed (2 x 400 in lane 2 @ 70 rest 3min: lane 3, not 2).");
+    // What no block names is closed without a word.
+    assert!(plan("[1, 8]").0.starts_with("t Track: standard, lanes 1 and 8 closed"));
+    let (_, said) = plan("[1, 2, 3, 4, 5, 6, 7, 8]");
+    assert!(said.contains("no lane would be left open") && said.contains("s.yaml:3:"), "{said}");
+    let (_, said) = plan("[9]");
+    assert!(said.contains("there is no lane 9") && said.contains("s.yaml:3:"), "{said}");
+}
+
+#[test]
+fn lanes_of_an_athlete_move_where_blocks_name_none() {
+    let text = "title: t\ngroups: [{ name: g, athletes: [Ada, { name: Bela, lanes: [4] }] }]\n\
+                blocks: [2 x 200 @ 30 rest 2min]\n";
+    let plan = Folder::with("s.yaml", text).json(&["plan", "s.yaml", "--closed", "4"]);
+    assert_eq!(plan["changes"][0]["words"], "Lane 4 closed (2 x 200 @ 30 rest 2min: lane 3, not 4).");
+    let of_bela = list(&plan["blocks"][0]["reps"]).iter().filter(|rep| rep["athletes"][0] == "Bela");
+    assert!(of_bela.clone().count() == 2 && of_bela.clone().all(|rep| rep["lane"] == 3));
+}
+
+#[test]
+fn lanes_closed_late_are_not_closed_for_the_reason_of_the_track() {
+    let plan = plan(TUESDAY, &["--closed", "4"]);
+    let closed: Vec<&str> =
+        texts(&plan["cautions"]).into_iter().filter(|caution| caution.starts_with("Closed")).collect();
+    assert_eq!(
+        closed,
+        [
+            "Closed lane 1 stays closed (kept for races): do not run, walk or wait in it.",
+            "Closed lane 4 stays closed: do not run, walk or wait in it."
+        ]
+    );
+}
+
+#[test]
+fn an_absent_guide_leaves_an_athlete_without_one() {
+    let evening = "sessions/wrenbeck/saturday-club-evening.yaml";
+    let said = text(evening, &["--without", "bruno"]);
+    assert_eq!(first_line(&said), "Changed: without Bruno, so Finn has no guide.");
+    let plan = plan(evening, &["--without", "Bruno"]);
+    let says = "Finn has no guide, as Bruno is absent: find another guide before the first run, or plan without Finn.";
+    assert!(texts(&plan["warnings"]).contains(&says), "{}", plan["warnings"]);
+    assert_eq!(plan["changes"][0]["kind"], "without guide");
+    let blocks = list(&plan["blocks"]).iter().flat_map(|block| list(&block["reps"]));
+    assert!(blocks.clone().all(|rep| list(&rep["guides"]).is_empty()), "nobody runs beside Finn");
+    assert!(blocks.clone().any(|rep| rep["athletes"][0] == "Finn"), "Finn still has runs");
+    // Who is absent needs no guide.
+    let both = text(evening, &["--without", "Bruno", "--without", "Finn"]);
+    assert_eq!(first_line(&both), "Changed: without Finn.");
+}
+
 #[test]
 fn a_closed_lane_that_a_workout_names_stays_an_error() {
     let said = refused("4 x 150 in lanes 3-5", &["--closed", "4"]);

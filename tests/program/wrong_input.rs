@@ -166,10 +166,21 @@ error: `0` is not a number of repetitions
   |
 help: write a whole number from 1 to 500
 
-# a session file that runs in a closed lane
+# a session file that runs in a lane that its track closes
+$ cat track.yaml
+name: home
+path:
+  - { radius: 36.50, turn: 180 }
+  - straight: 84.39
+  - { radius: 36.50, turn: 180 }
+  - straight: 84.39
+lanes: 8
+lane_width: 1.22
+closed_lanes: [1]
+marks: { sets: [standard] }
 $ cat s.yaml
 title: Tuesday
-closed_lanes: [1]
+track: track.yaml
 blocks:
   - 6 x 200 in lane 2
   - 3 x 300 in lane 1
@@ -181,6 +192,34 @@ error: lane 1 is closed; open on the oval: lanes 2 to 8
   |                     ^
   |
 help: use open lanes, for example lane 2
+
+# places that get a cone by a word that is not known
+$ cat s.yaml
+title: Tuesday
+cones: all
+blocks:
+  - 6 x 200 in lane 2
+$ toeline plan s.yaml
+error: `all` is not a valid `cones`
+ --> s.yaml:2:8
+  |
+2 | cones: all
+  |        ^^^
+  |
+help: write one of `off paint`, `every spot`
+
+# a session file that closes every lane that it runs in
+$ cat s.yaml
+title: Tuesday
+closed_lanes: [1, 2, 3, 4, 5, 6, 7, 8]
+blocks:
+  - 6 x 200 in lane 2
+$ toeline plan s.yaml
+error: no lane would be left open; leave at least one open
+ --> s.yaml:2:15
+  |
+2 | closed_lanes: [1, 2, 3, 4, 5, 6, 7, 8]
+  |               ^^^^^^^^^^^^^^^^^^^^^^^^
 
 # a track whose path does not close
 $ cat t.yaml

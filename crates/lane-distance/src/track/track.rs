@@ -23,7 +23,8 @@ pub struct Track {
     marks: Vec<Mark>,
     paint: Paint,
     closed: Vec<LaneNumber>,
-    closed_because: Option<String>,
+    /// Those of the closed lanes that its description closes for a reason, and why.
+    closed_because: Option<(Vec<LaneNumber>, String)>,
     hazards: Vec<Hazard>,
     tolerances: Tolerances,
     bearing_deg: Option<f64>,
@@ -67,8 +68,8 @@ impl Track {
             layout,
             marks,
             paint,
+            closed_because: spec.closed_lanes.reason().map(|why| (closed.clone(), why.to_owned())),
             closed,
-            closed_because: spec.closed_lanes.reason().map(str::to_owned),
             hazards: spec.hazards.clone(),
             tolerances: spec.tolerances,
             bearing_deg: spec.bearing,
@@ -159,9 +160,9 @@ impl Track {
         &self.closed
     }
 
-    /// Why the track's own closed lanes are closed, if its description says so.
-    pub fn closed_because(&self) -> Option<&str> {
-        self.closed_because.as_deref()
+    /// The lanes that the track's description closes for a reason, in order, and why.
+    pub fn closed_because(&self) -> Option<(&[LaneNumber], &str)> {
+        self.closed_because.as_ref().map(|(lanes, why)| (lanes.as_slice(), why.as_str()))
     }
 
     /// Compass bearing in which the home straight is run, in degrees from north, if it is known.

@@ -20,6 +20,9 @@ fn change(change: &Change, plan: &Plan) -> String {
         Change::Start { at } => format!("start at {}", minute(*at)),
         Change::Late { group, at } => format!("{group} from {}", minute(*at)),
         Change::Without { athletes } => format!("without {}", all_called(athletes)),
+        Change::WithoutGuide { guide, athlete } => {
+            format!("without {}, so {} has no guide", called(guide), called(athlete))
+        }
         Change::Reps { athlete, reps: 1 } => format!("{} does 1 rep", called(athlete)),
         Change::Reps { athlete, reps } => format!("{} does {reps} reps", called(athlete)),
         Change::Closed { lanes, moved } => {

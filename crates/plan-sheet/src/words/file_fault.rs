@@ -130,7 +130,6 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
             format!("write one of {}, or the path of a track file", quoted(Track::built_in_names(), ", ")),
         ),
         FileFaultKind::Late(fault) => plain(late_fault_words(fault)),
-        FileFaultKind::ClosedLane(error) => plain(error.to_string()),
     }
 }
 

@@ -3,6 +3,7 @@
 use lane_distance::LaneList;
 use session_plan::{ClashingRun, Plan, Warning};
 
+use crate::words::capital;
 use crate::words::day::{minute, time_at};
 use crate::words::house_rule::rule;
 use crate::words::names::called;
@@ -34,6 +35,12 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
     let begins = plan.begins;
     let block = warning.at().and_then(|at| plan.text_of(at)).unwrap_or_default();
     match warning {
+        Warning::NoGuide { athlete, guide } => format!(
+            "{} has no guide, as {} is absent: find another guide before the first run, or plan without {}.",
+            capital(&called(athlete)),
+            called(guide),
+            called(athlete)
+        ),
         Warning::InnermostLane { lane, .. } => {
             format!("{block}: no lane named, so lane {lane}, the innermost open.")
         }

@@ -130,8 +130,6 @@ pub enum FileFaultKind {
     },
     /// A late change that cannot be made.
     Late(LateFault),
-    /// A closed lane that the track does not have.
-    ClosedLane(lane_distance::LaneError),
 }
 
 /// A name that is not known, and those that are.

@@ -14,7 +14,7 @@ use crate::plan::block_at::BlockAt;
 pub struct LateChanges {
     /// When it starts, where that is not the beginning of the booking.
     pub start: Option<NaiveTime>,
-    /// The names of those who are absent.
+    /// The names of the athletes and guides who are absent.
     pub without: Vec<String>,
     /// Lanes that have been closed. What is to be run in them moves to open ones.
     pub closed: Vec<LaneNumber>,

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use chrono::NaiveTime;
 use lane_distance::{Course, HazardKind};
+use workout_notation::Block;
 
 use crate::people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
 use crate::people::late_fault::LateFault;
@@ -36,6 +37,9 @@ impl Session {
         let mut session = self.clone();
         for group in session.groups.iter_mut().filter(|group| !group.athletes.is_empty()) {
             group.athletes.retain(|athlete| !self.late.without.contains(&athlete.name));
+            for athlete in &mut group.athletes {
+                athlete.guide.take_if(|guide| self.late.without.contains(guide));
+            }
             if group.athletes.is_empty() {
                 // Nobody is there to do the blocks of the session.
                 group.blocks = Some(Vec::new());
@@ -88,7 +92,7 @@ impl Session {
         Ok(())
     }
 
-    /// Leaves out an athlete who is absent; capitals and spaces around the name do not matter.
+    /// Leaves out an athlete or a guide who is absent; capitals and spaces around the name do not matter.
     ///
     /// ```
     /// let mut session = session_plan::Session::default();
@@ -102,7 +106,10 @@ impl Session {
     ///
     /// A [`LateFault`] where nobody is called so, or nobody would be left.
     pub fn leave_out(&mut self, name: &str) -> Result<(), LateFault> {
-        let name = self.athlete(name).map(|(_, athlete)| athlete.name.clone())?;
+        let name = match self.athlete(name) {
+            Ok((_, athlete)) => athlete.name.clone(),
+            Err(nobody) => self.guide(name).ok_or(nobody)?,
+        };
         if !self.late.without.contains(&name) {
             self.late.without.push(name);
         }
@@ -123,7 +130,7 @@ impl Session {
             let (group, athlete) = self.athlete(name)?;
             let name = athlete.name.clone();
             let blocks = group.blocks.as_ref().unwrap_or(&self.blocks);
-            let most = blocks.iter().map(workout_notation::Block::count).max().unwrap_or(0);
+            let most = blocks.iter().map(Block::count).max().unwrap_or(0);
             if !seen.insert(name.clone()) {
                 return Err(LateFault::Twice { name });
             }
@@ -180,6 +187,28 @@ impl Session {
         if Course::ALL.iter().any(is_open) { Ok(()) } else { Err(LateFault::NoLaneLeft) }
     }
 
+    /// Whether it names a lane: in a block, for a group or for an athlete.
+    ///
+    /// ```
+    /// let block = workout_notation::Block::parse("6 x 200 in lane 4").expect("it is well formed");
+    /// let session = session_plan::Session::of_block("t", block);
+    /// assert!(session.names_lane(4) && !session.names_lane(5));
+    /// ```
+    pub fn names_lane(&self, lane: u8) -> bool {
+        let in_block = |block: &Block| {
+            let steps = block.steps();
+            steps.iter().filter_map(|step| step.lanes).any(|lanes| lanes.iter().any(|own| own.get() == lane))
+        };
+        let holds = |lanes: &Option<Vec<u8>>| lanes.as_ref().is_some_and(|lanes| lanes.contains(&lane));
+        holds(&self.squad.lanes)
+            || self.blocks.iter().any(in_block)
+            || self.groups.iter().any(|group| {
+                holds(&group.lanes)
+                    || group.athletes.iter().any(|athlete| holds(&athlete.lanes))
+                    || group.blocks.iter().flatten().any(in_block)
+            })
+    }
+
     /// Leaves out blocks by their numbers, from 1, in the plan that still has them.
     ///
     /// # Errors
@@ -210,6 +239,12 @@ impl Session {
             let names = athletes().map(|(_, athlete)| athlete.name.clone()).collect();
             LateFault::NoAthlete(NoAthlete { name: name.to_owned(), names })
         })
+    }
+
+    /// The guide of a name, whatever its capitals.
+    fn guide(&self, name: &str) -> Option<String> {
+        let athletes = self.groups.iter().flat_map(|group| &group.athletes);
+        athletes.filter_map(|athlete| athlete.guide.clone()).find(|guide| is_called(guide, name))
     }
 
     /// Checks the time at which a group comes.

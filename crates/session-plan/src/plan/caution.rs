@@ -63,11 +63,15 @@ pub fn cautions(track: &Track) -> Vec<Caution> {
     if scale != 1.0 {
         cautions.push(Caution::Scaled { scale, lap_m: track.lap_m(LaneNumber::FIRST).unwrap_or_default() });
     }
-    if !track.closed_lanes().is_empty() {
-        cautions.push(Caution::ClosedLanes {
-            lanes: track.closed_lanes().to_vec(),
-            because: track.closed_because().map(str::to_owned),
-        });
+    let reason = track.closed_because();
+    if let Some((lanes, because)) = reason {
+        cautions.push(Caution::ClosedLanes { lanes: lanes.to_vec(), because: Some(because.to_owned()) });
+    }
+    // What is closed besides, as late, is not closed for the track's reason.
+    let has_no_reason = |lane: &&LaneNumber| reason.is_none_or(|(lanes, _)| !lanes.contains(lane));
+    let others: Vec<LaneNumber> = track.closed_lanes().iter().filter(has_no_reason).copied().collect();
+    if !others.is_empty() {
+        cautions.push(Caution::ClosedLanes { lanes: others, because: None });
     }
     cautions.extend([Caution::LookBothWays, Caution::KeepAway, Caution::VenueFirst]);
     cautions

@@ -34,6 +34,14 @@ pub enum Change {
         /// Who it is.
         athletes: Vec<String>,
     },
+    /// A guide is absent.
+    #[serde(rename = "without guide")]
+    WithoutGuide {
+        /// Who it is.
+        guide: String,
+        /// Who is to be guided.
+        athlete: String,
+    },
     /// An athlete does fewer repetitions.
     #[serde(rename = "reps")]
     Reps {
@@ -87,11 +95,16 @@ pub(crate) fn changes(session: &Session, moved: Vec<LaneMove>) -> Vec<Change> {
         let comes = group.late.filter(|late| session.begins().is_some_and(|begins| *late > begins));
         changes.extend(comes.map(|at| Change::Late { group: group.name.clone(), at }));
     }
-    if !late.without.is_empty() {
-        changes.push(Change::Without { athletes: late.without.clone() });
+    let athletes = || session.groups.iter().flat_map(|group| &group.athletes);
+    let is_absent = |name: &String| late.without.contains(name);
+    let is_athlete = |name: &&String| athletes().any(|athlete| athlete.name == **name);
+    let absent: Vec<String> = late.without.iter().filter(is_athlete).cloned().collect();
+    if !absent.is_empty() {
+        changes.push(Change::Without { athletes: absent });
     }
-    let athletes = session.groups.iter().flat_map(|group| &group.athletes);
-    for athlete in athletes.filter(|athlete| !late.without.contains(&athlete.name)) {
+    for athlete in athletes().filter(|athlete| !is_absent(&athlete.name)) {
+        let guide = athlete.guide.clone().filter(is_absent);
+        changes.extend(guide.map(|guide| Change::WithoutGuide { guide, athlete: athlete.name.clone() }));
         let fewer = athlete.reps.map(|reps| Change::Reps { athlete: athlete.name.clone(), reps });
         changes.extend(fewer);
     }

@@ -12,7 +12,7 @@ use crate::plan::block_at::BlockAt;
 use crate::plan::chain::{self, Chain};
 use crate::plan::crew::{Crew, Entrant};
 use crate::plan::fault::{PlanFault, Planned};
-use crate::plan::lane_move::{LaneMove, move_lanes};
+use crate::plan::lane_move::{LaneMove, LaneMover, move_own_lanes};
 use crate::plan::location::{Share, location, rule_of};
 use crate::plan::pairing::{self, Prefer};
 use crate::plan::recovery_remarks;
@@ -101,9 +101,20 @@ impl<'a> Draft<'a> {
             (_, None) => own_lanes.clone(),
         };
         let rule = rule_of(&venue.rules, first);
-        let (lanes, moved) = named.map_or_else(Default::default, |named| {
-            move_lanes(track, crew.session, (at, block), first, rule, &named)
-        });
+        let wind = crew.session.wind_now();
+        let entrants = crew.entrants();
+        let fits = |lane: u8| {
+            let one = Step { lanes: None, ..*first };
+            let location = location(track, &venue.rules, wind, at, &one, Some(vec![lane]), Share::AllLanes);
+            let chains = location.and_then(|location| {
+                chain::chains(track, &steps, &location, &location.lanes, Prefer::FewestTapes)
+            });
+            chains.is_ok()
+        };
+        let (step, session, needs_two) =
+            (first, crew.session, entrants.iter().any(|entrant| entrant.lanes_beside() > 0));
+        let mover = LaneMover { track, session, at, block, step, rule, needs_two, fits: &fits };
+        let (lanes, mut moved) = named.map_or_else(Default::default, |named| mover.lanes(&named));
         let new_lanes = first.lanes.map(|named| Spanned {
             value: lanes.iter().copied().filter_map(LaneNumber::new).collect::<Vec<_>>(),
             span: named.span.clone(),
@@ -114,14 +125,16 @@ impl<'a> Draft<'a> {
         }
         let has_own_lanes = first.lanes.is_some() || own_lanes.is_some();
         let share = if is_squad && !starts_together { Share::AllLanes } else { Share::OneLane };
-        let wind = crew.session.wind_now();
         let location = location(track, &venue.rules, wind, at, &moved_first, own_lanes, share)?;
         // A run by time is not laid out, and needs no lane.
         if !matches!(first.run.kind.value, RunKind::Timed { .. }) {
             location.warnings.iter().for_each(|warning| push_new(warnings, warning.clone()));
         }
         let lane = location.lanes.first().copied().unwrap_or(LaneNumber::FIRST);
-        let entrants = crew.entrants();
+        let own_lanes = entrants.iter().filter_map(|entrant| entrant.athlete?.lanes.as_ref()).flatten();
+        if !has_own_lanes {
+            move_own_lanes(crew.session, (at, block), own_lanes.copied(), &location.lanes, &mut moved);
+        }
         let relay = Relay::of(crew, &steps, &entrants);
         let mut timings = match &relay {
             Some(relay) => relay.timings(track, crew.session, &steps, lane)?,
@@ -304,10 +317,15 @@ impl<'a> Draft<'a> {
 
     /// The lanes that an entrant may run in, if not all.
     pub(crate) fn lanes_of(&self, entrant: usize) -> Option<Vec<u8>> {
-        match &self.relay {
+        let own = match &self.relay {
             Some(relay) => relay.lanes(entrant),
             None => self.entrants[entrant].athlete.and_then(|athlete| athlete.lanes.clone()),
-        }
+        };
+        let now = |lane: u8| match self.moved.iter().find(|moved| moved.from.get() == lane) {
+            Some(moved) => moved.to.map(LaneNumber::get),
+            None => Some(lane),
+        };
+        own.map(|lanes| lanes.into_iter().filter_map(now).collect())
     }
 
     /// What the schedule needs to know of it: how long something else is done first, and the lanes that it may use.

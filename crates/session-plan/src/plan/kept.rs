@@ -9,11 +9,11 @@ use crate::plan::draft::Draft;
 use crate::plan::plan::Plan;
 
 /// Which wave each athlete had in each block of a plan that was made before, and which lanes.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Kept(BTreeMap<(BlockAt, String), Before>);
 
 /// What an athlete had in a block.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 struct Before {
     /// The wave, from 1.
     wave: u32,

@@ -24,43 +24,75 @@ pub struct LaneMove {
     pub to: Option<LaneNumber>,
 }
 
-/// The lanes of a block after some have been closed late: each that is closed gives its place to an open one, or to
-/// none where all are taken. Where not even one is left, they stay as they are, for the closed lane to be refused.
-///
-/// Of the open lanes on the same ground, the first is one that no other group names, that the house rule allows, that
-/// is nearest, and that lies further out.
-pub(crate) fn move_lanes(
-    track: &Track,
+/// Finds open lanes for those of a block that have been closed late.
+pub(crate) struct LaneMover<'a> {
+    pub(crate) track: &'a Track,
+    pub(crate) session: &'a Session,
+    pub(crate) at: BlockAt,
+    pub(crate) block: &'a Block,
+    pub(crate) step: &'a Step<'a>,
+    pub(crate) rule: Option<&'a LaneRule>,
+    /// Whether somebody needs two lanes side by side.
+    pub(crate) needs_two: bool,
+    /// Whether the runs of the block can be laid out in a lane.
+    pub(crate) fits: &'a dyn Fn(u8) -> bool,
+}
+
+impl LaneMover<'_> {
+    /// The lanes of the block after the closing: each that is closed gives its place to an open one, or to none where
+    /// all are taken. Where not even one is left, they stay as they are, for the closed lane to be refused.
+    ///
+    /// Of the open lanes on the same ground where the runs fit, the first is one that lies beside another where
+    /// somebody needs two, that no other group names, that the house rule allows, that is nearest, and that lies
+    /// further out.
+    pub(crate) fn lanes(&self, named: &[u8]) -> (Vec<u8>, Vec<LaneMove>) {
+        let is_closed = |lane: u8| self.session.late.closed.iter().any(|closed| closed.get() == lane);
+        if !named.iter().any(|&lane| is_closed(lane)) {
+            return (named.to_vec(), Vec::new());
+        }
+        let course = course(self.track, self.step, named);
+        let open: Vec<u8> = self.track.open_lanes(course).into_iter().map(LaneNumber::get).collect();
+        let others = named_by_others(self.session, self.at);
+        let (mut lanes, mut moves) = (Vec::with_capacity(named.len()), Vec::new());
+        for &lane in named {
+            if !is_closed(lane) {
+                lanes.push(lane);
+                continue;
+            }
+            let stays = |lane: &u8| lanes.contains(lane) || named.contains(lane) && !is_closed(*lane);
+            let free = open.iter().copied().filter(|open| !stays(open) && (self.fits)(*open));
+            let has_beside = |lane: u8| open.iter().any(|open| open.abs_diff(lane) == 1 && stays(open));
+            let has_two = open.iter().any(|open| stays(open) && has_beside(*open));
+            let to = free.min_by_key(|&free| {
+                let is_alone = self.needs_two && !has_two && !has_beside(free);
+                let is_ruled_out = self.rule.is_some_and(|rule| !rule.lanes.contains(&free));
+                (is_alone, others.contains(&free), is_ruled_out, free.abs_diff(lane), free < lane)
+            });
+            lanes.extend(to);
+            let (from, to) = (LaneNumber::new(lane), to.and_then(LaneNumber::new));
+            let (at, block) = (self.at, self.block.text.trim().to_owned());
+            moves.extend(from.map(|from| LaneMove { at, block, from, to }));
+        }
+        if lanes.is_empty() { (named.to_vec(), Vec::new()) } else { (lanes, moves) }
+    }
+}
+
+/// The moves of lanes that athletes have of their own where their block names none: to the nearest that it runs in.
+pub(crate) fn move_own_lanes(
     session: &Session,
     (at, block): (BlockAt, &Block),
-    step: &Step<'_>,
-    rule: Option<&LaneRule>,
-    named: &[u8],
-) -> (Vec<u8>, Vec<LaneMove>) {
-    let is_closed = |lane: u8| session.late.closed.iter().any(|closed| closed.get() == lane);
-    if !named.iter().any(|&lane| is_closed(lane)) {
-        return (named.to_vec(), Vec::new());
-    }
-    let open: Vec<u8> =
-        track.open_lanes(course(track, step, named)).into_iter().map(LaneNumber::get).collect();
-    let others = named_by_others(session, at);
-    let (mut lanes, mut moves) = (Vec::with_capacity(named.len()), Vec::new());
-    for &lane in named {
-        if !is_closed(lane) {
-            lanes.push(lane);
+    own: impl Iterator<Item = u8>,
+    open: &[LaneNumber],
+    moves: &mut Vec<LaneMove>,
+) {
+    for lane in own {
+        let late = session.late.closed.iter().find(|closed| closed.get() == lane);
+        let Some(&from) = late.filter(|late| moves.iter().all(|known| known.from != **late)) else {
             continue;
-        }
-        let free = open.iter().copied().filter(|open| !named.contains(open) && !lanes.contains(open));
-        let to = free.min_by_key(|&free| {
-            let is_ruled_out = rule.is_some_and(|rule| !rule.lanes.contains(&free));
-            (others.contains(&free), is_ruled_out, free.abs_diff(lane), free < lane)
-        });
-        lanes.extend(to);
-        let (from, to) = (LaneNumber::new(lane), to.and_then(LaneNumber::new));
-        let block = block.text.trim().to_owned();
-        moves.extend(from.map(|from| LaneMove { at, block, from, to }));
+        };
+        let to = open.iter().copied().min_by_key(|open| (open.get().abs_diff(lane), *open));
+        moves.push(LaneMove { at, block: block.text.trim().to_owned(), from, to });
     }
-    if lanes.is_empty() { (named.to_vec(), Vec::new()) } else { (lanes, moves) }
 }
 
 /// The ground whose lanes a block can move to: that of its place; else the oval where its lanes all are there.

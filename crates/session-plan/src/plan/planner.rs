@@ -43,7 +43,13 @@ pub fn plan(venue: &Venue, session: &Session) -> Result<Plan, Vec<PlanError>> {
     }
     // What could not be planned before has no waves to keep.
     let before = plan_with(venue, &session.as_written(), &Kept::default()).ok();
-    plan_with(venue, session, &before.as_ref().map(Kept::of).unwrap_or_default())
+    let before = before.as_ref().map(Kept::of).unwrap_or_default();
+    let anew = plan_with(venue, session, &Kept::default());
+    match &anew {
+        Ok(plan) if Kept::of(plan) != before => plan_with(venue, session, &before),
+        // Everybody stays without a word.
+        _ => anew,
+    }
 }
 
 /// Lays a session out anew after a late change, such as an athlete who is absent or a lane that has
@@ -84,6 +90,7 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
     let SettingOut { cones, painted } =
         SettingOut::of(track, &blocks, stride_m, session.cones, session.groups.is_empty());
     if !session.groups.is_empty() {
+        warnings.extend(without_guide(written));
         warnings.extend(clashes(&blocks, &session.squad.timing));
         warnings.extend(late_sound(&blocks));
     }
@@ -135,6 +142,16 @@ fn after_changes(venue: &Venue, session: &Session) -> Venue {
         venue = venue.with_hazard_in(begun.hazard, Hours { from, to });
     }
     venue
+}
+
+/// The athletes who are there, and whose guides are not.
+fn without_guide(session: &Session) -> impl Iterator<Item = Warning> + '_ {
+    let is_absent = |name: &String| session.late.without.contains(name);
+    let athletes = session.groups.iter().flat_map(|group| &group.athletes);
+    athletes.filter(move |athlete| !is_absent(&athlete.name)).filter_map(move |athlete| {
+        let guide = athlete.guide.clone().filter(is_absent)?;
+        Some(Warning::NoGuide { athlete: athlete.name.clone(), guide })
+    })
 }
 
 /// When the track is the squad's: from the start of the session.

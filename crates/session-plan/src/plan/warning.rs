@@ -31,6 +31,14 @@ pub enum Warning {
         /// Whether it was to be run against the wind.
         against: bool,
     },
+    /// An athlete's guide is absent.
+    #[serde(rename = "no guide")]
+    NoGuide {
+        /// The athlete.
+        athlete: String,
+        /// Who is absent.
+        guide: String,
+    },
     /// A block names no lane, and runs in the innermost open one.
     #[serde(rename = "innermost lane chosen")]
     InnermostLane {
