@@ -26,6 +26,7 @@ mod pdf;
 mod places;
 mod plan;
 mod readme;
+mod relay;
 mod schema;
 mod setup;
 mod spoiled_files;

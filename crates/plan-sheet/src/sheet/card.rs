@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::sheet::place_row::{Alike, PlaceRow, place_rows};
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
+use crate::words::batons::batons;
 
 /// What one athlete needs to know.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -28,6 +29,8 @@ pub(crate) struct CardRun {
     pub(crate) rows: Vec<SheetRow>,
     /// Where they start and finish, each place said once.
     pub(crate) places: Vec<PlaceRow>,
+    /// Whom the athlete brings a baton, and from whom they take it.
+    pub(crate) batons: Vec<String>,
 }
 
 /// One card for each athlete, in the order in which they first run.
@@ -55,6 +58,7 @@ impl CardRun {
             block: block.number,
             text: block.text.clone(),
             places: place_rows(&rows, Alike::Aims),
+            batons: batons(&rows, athlete),
             rows,
         })
     }

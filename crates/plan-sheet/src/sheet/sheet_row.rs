@@ -6,7 +6,7 @@ use serde::Serialize;
 use session_plan::{ConeLabel, Plan, Rep};
 
 use crate::words::day::time_at;
-use crate::words::handover::handing;
+use crate::words::handover::{check_mark, handing};
 use crate::words::names::called;
 use crate::words::spot::{from_paint, spot};
 use crate::words::target::target;
@@ -33,6 +33,9 @@ pub(crate) struct SheetRow {
     /// Who runs, as they are written.
     #[serde(skip)]
     pub(crate) names: Vec<String>,
+    /// The baton that is handed on in it.
+    #[serde(skip)]
+    pub(crate) baton: Option<SheetBaton>,
     /// How far, in metres.
     pub(crate) metres: String,
     /// The same, as a number.
@@ -82,6 +85,19 @@ pub(crate) struct SheetRow {
     /// What each who runs it is to run, the fastest first, where they are not of one speed: it has no common splits.
     #[serde(skip)]
     pub(crate) own_times: Vec<SheetTime>,
+}
+
+/// A baton handed on in a run.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SheetBaton {
+    /// Who brings it, as they are called.
+    pub(crate) incoming: String,
+    /// Who takes it.
+    pub(crate) outgoing: String,
+    /// How far back the check mark lies.
+    pub(crate) check_mark: String,
+    /// What the cone there is called.
+    pub(crate) cone: Option<ConeLabel>,
 }
 
 /// What one who runs with others is to run.
@@ -141,6 +157,12 @@ impl SheetRow {
                 Some(handover) => vec![handing(handover, str::to_owned)],
                 None => rep.athletes.clone(),
             },
+            baton: rep.handover.as_ref().map(|handover| SheetBaton {
+                incoming: with_guide(rep, &handover.incoming),
+                outgoing: with_guide(rep, &handover.outgoing),
+                check_mark: check_mark(&handover.check_mark),
+                cone: plan.cone_on(&handover.spot),
+            }),
             members: rep.athletes.iter().map(|name| with_guide(rep, name)).collect(),
             metres: distance(rep.distance_m, rep.plus_minus_m),
             distance_m: rep.distance_m,

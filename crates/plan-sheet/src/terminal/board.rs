@@ -53,7 +53,8 @@ fn who(run: &[SheetRow]) -> String {
 /// Where a wave starts: at cones, whose places stand above, or at paint that is called alike in all its lanes.
 fn from(run: &[SheetRow]) -> String {
     let cones: Vec<ConeLabel> = run.iter().filter_map(|row| row.start_cone).collect();
-    if cones.len() == run.len() {
+    let has_baton = run.iter().any(|row| row.baton.is_some());
+    if cones.len() == run.len() && !has_baton {
         return at_cones(&cones).unwrap_or_default();
     }
     if run.iter().all(|row| row.from == run[0].from) { run[0].from.clone() } else { "as above".to_owned() }

@@ -70,7 +70,9 @@ fn run_lines(block: &SheetBlock, rows: &[PlaceRow]) -> Vec<String> {
     for row in rows {
         let Some(run_in) = &row.run.run_in else { continue };
         let of = if row.is_throughout { String::new() } else { format!(" of run {}", joined(&row.reps)) };
-        lines.push(format!("Run-in{of} in {}: {run_in}", LaneList(&row.lanes)));
+        let cones = at_cones(&row.run_in_cones).filter(|_| block.has_handovers);
+        let cones = cones.map_or_else(String::new, |cones| format!("{cones}, "));
+        lines.push(format!("Run-in{of} in {}: {cones}{run_in}", LaneList(&row.lanes)));
     }
     lines.extend(block.on_the_way.iter().cloned());
     lines.extend(block.coach.as_ref().map(|coach| format!("Coach: {coach}.")));

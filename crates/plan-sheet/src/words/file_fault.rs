@@ -160,7 +160,9 @@ fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> FaultWords {
         Some(found) => format!("{what} must be {expected}, not {found}"),
         None => format!("{what} is empty; it must be {expected}"),
     };
-    (message, example("write", at))
+    let is_relay = matches!(at, [.., Key::Name(name), Key::Index(_)] if name == "relay");
+    let help = if is_relay { Some(RELAY.to_owned()) } else { example("write", at) };
+    (message, help)
 }
 
 fn instead(name: &UnknownName) -> Option<String> {

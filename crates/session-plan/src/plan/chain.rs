@@ -6,7 +6,7 @@ use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::location::Location;
 use crate::plan::next_start::next_runs;
 use crate::plan::pairing::{self, Prefer};
-use crate::plan::together::{LanePairs, together};
+use crate::plan::together::{LanePairs, own, together};
 use workout_notation::{RecoveryKind, Step};
 
 /// The runs of a block in one lane, one after the other.
@@ -64,7 +64,10 @@ pub(crate) fn chains(
                 }
             }
         }
-        match together(track, &choices) {
+        // What paint alone places lies alike in all lanes, on marks or not.
+        let one_place =
+            if pairing::is_between_marks(step) { own(&choices) } else { together(track, &choices) };
+        match one_place {
             Ok(pairs) => runs.iter_mut().zip(pairs).for_each(|(runs, pair)| runs.push(Some(pair))),
             Err(lane) => {
                 if let Some(distance_m) = pairing::distance_m(track, step, lane)? {

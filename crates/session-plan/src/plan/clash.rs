@@ -33,7 +33,7 @@ impl Timed<'_> {
     /// How far from its finish the run is at a time, in metres.
     fn left_m(&self, at_s: f64) -> f64 {
         let part = (at_s - self.go_s) / (self.done_s - self.go_s);
-        self.rep.distance_m * (1.0 - part)
+        self.rep.way_m() * (1.0 - part)
     }
 }
 

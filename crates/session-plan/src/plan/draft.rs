@@ -273,7 +273,7 @@ impl<'a> Draft<'a> {
 
     /// What there is to say of its times and of the ways between its runs.
     fn remark(&mut self, track: &Track, chains: &[Chain], gaps_s: &[Option<f64>], is_squad: bool) {
-        self.remarks = recovery_remarks::of_block(track, &self.steps, chains, gaps_s);
+        self.remarks = recovery_remarks::of_block(track, &self.steps, chains, gaps_s, self.run_in_m());
         for (step, timing) in self.steps.iter().zip(self.timings.iter().flatten()).filter(|_| !is_squad) {
             if let (Some(pace), Some(why)) = (step.pace, &timing.no_target) {
                 push_new(
@@ -285,47 +285,15 @@ impl<'a> Draft<'a> {
         // What is said of one lane of a squad holds for all.
         let told = if is_squad { 1 } else { chains.len() };
         for chain in &chains[..told.min(chains.len())] {
-            for remark in recovery_remarks::of_lane(track, &self.steps, chain) {
+            for remark in recovery_remarks::of_lane(track, &self.steps, chain, self.run_in_m()) {
                 push_new(&mut self.remarks, remark);
             }
         }
     }
 
-    /// Who an entrant is: the members of a team of exchanges, else one.
-    pub(crate) fn members(&self, entrant: usize) -> Vec<Entrant<'a>> {
-        match &self.relay {
-            Some(relay) => relay.members(entrant).collect(),
-            None => vec![self.entrants[entrant]],
-        }
-    }
-
-    /// Who of an entrant does a run: in an exchange the one who brings the baton and the one who takes it.
-    pub(crate) fn runners(&self, entrant: usize, run: usize) -> Vec<Entrant<'a>> {
-        match &self.relay {
-            Some(relay) => relay.handing(entrant, run).to_vec(),
-            None => vec![self.entrants[entrant]],
-        }
-    }
-
-    /// How many lanes an entrant needs next to its own.
-    pub(crate) fn lanes_beside(&self, entrant: usize) -> u8 {
-        match &self.relay {
-            Some(relay) => relay.lanes_beside(entrant),
-            None => self.entrants[entrant].lanes_beside(),
-        }
-    }
-
-    /// The lanes that an entrant may run in, if not all.
-    pub(crate) fn lanes_of(&self, entrant: usize) -> Option<Vec<u8>> {
-        let own = match &self.relay {
-            Some(relay) => relay.lanes(entrant),
-            None => self.entrants[entrant].athlete.and_then(|athlete| athlete.lanes.clone()),
-        };
-        let now = |lane: u8| match self.moved.iter().find(|moved| moved.from.get() == lane) {
-            Some(moved) => moved.to.map(LaneNumber::get),
-            None => Some(lane),
-        };
-        own.map(|lanes| lanes.into_iter().filter_map(now).collect())
+    /// How far before the start of its runs the incoming runners of exchanges begin, in metres.
+    const fn run_in_m(&self) -> f64 {
+        if self.relay.is_some() { RUN_IN_M } else { 0.0 }
     }
 
     /// What the schedule needs to know of it: how long something else is done first, and the lanes that it may use.
@@ -333,8 +301,7 @@ impl<'a> Draft<'a> {
         let track = self.track.as_ref();
         let stretch = |run: usize| {
             let pairs = || self.lanes.iter().filter_map(move |lane| Some((lane.lane, lane.runs[run]?.pair)));
-            let run_in_m = if self.relay.is_some() { RUN_IN_M } else { 0.0 };
-            let distance_m = pairs().map(|(_, pair)| run_in_m + pair.distance_m).reduce(f64::max)?;
+            let distance_m = pairs().map(|(_, pair)| self.run_in_m() + pair.distance_m).reduce(f64::max)?;
             let laps_m = pairs()
                 .filter(|(_, pair)| pair.start.course == Course::Oval)
                 .filter_map(|(lane, _)| track.lap_m(lane).ok());

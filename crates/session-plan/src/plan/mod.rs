@@ -12,6 +12,7 @@ pub(crate) mod cone;
 pub(crate) mod crew;
 pub(crate) mod day_track;
 pub(crate) mod draft;
+pub(crate) mod draft_entrants;
 pub(crate) mod estimate;
 pub(crate) mod evening;
 pub(crate) mod fault;

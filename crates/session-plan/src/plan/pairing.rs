@@ -175,6 +175,11 @@ fn leaves_straight(track: &Track, step: &Step<'_>, spot: Spot, distance_m: f64) 
     PlanFault::LeavesStraight { distance_m, course: spot.course, length_m }.at_run(step)
 }
 
+/// Whether paint alone places a run: over hurdles, or through a takeover zone.
+pub(crate) const fn is_between_marks(step: &Step<'_>) -> bool {
+    matches!(step.run.kind.value, RunKind::Hurdles { .. } | RunKind::Exchange { .. })
+}
+
 /// Start and finish of a run that paint alone places: over hurdles, or through a takeover zone; nothing for
 /// every other run.
 fn fixed_ends(track: &Track, step: &Step<'_>, lane: LaneNumber) -> Planned<Option<(Spot, Spot)>> {

@@ -11,23 +11,24 @@ use crate::plan::remark::{Recovery, Remark};
 const SAME_M: f64 = 0.05;
 
 /// What holds for a block in all its lanes: the recovery that its rest is least enough for, then those that bend.
-/// Given the rest after each run, in seconds.
+/// Given the rest after each run, in seconds, and how far before its start the runners begin, in metres.
 pub(crate) fn of_block(
     track: &Track,
     steps: &[Step<'_>],
     chains: &[Chain],
     gaps_s: &[Option<f64>],
+    run_in_m: f64,
 ) -> Vec<Remark> {
-    let too_short = chains.iter().flat_map(|chain| too_short(track, steps, chain, gaps_s));
+    let too_short = chains.iter().flat_map(|chain| too_short(track, steps, chain, gaps_s, run_in_m));
     let worst = too_short.min_by(|(a, _), (b, _)| a.total_cmp(b)).map(|(_, remark)| remark);
     worst.into_iter().chain(bends(steps, chains)).collect()
 }
 
 /// What holds for a block in one lane: how its starts move, the walk back.
-pub(crate) fn of_lane(track: &Track, steps: &[Step<'_>], chain: &Chain) -> Vec<Remark> {
+pub(crate) fn of_lane(track: &Track, steps: &[Step<'_>], chain: &Chain, run_in_m: f64) -> Vec<Remark> {
     let walk_back = steps.iter().enumerate().find_map(|(index, step)| {
         let (pair, next) = follows(chain, index)?;
-        let walk_m = walk_m(track, &pair, &next);
+        let walk_m = walk_m(track, &pair, &next) + run_in_m;
         let takes_s = (walk_m / WALK_M_PER_S).ceil();
         (step.recovery == Some(RecoveryKind::WalkBack)).then_some(Remark::WalkBack {
             lane: chain.lane,
@@ -54,7 +55,13 @@ const fn recovery(step: &Step<'_>) -> Option<Recovery> {
 }
 
 /// The recoveries that cannot be done in their rest, each with how much longer the rest would have to be, negative.
-fn too_short(track: &Track, steps: &[Step<'_>], chain: &Chain, gaps_s: &[Option<f64>]) -> Vec<(f64, Remark)> {
+fn too_short(
+    track: &Track,
+    steps: &[Step<'_>],
+    chain: &Chain,
+    gaps_s: &[Option<f64>],
+    run_in_m: f64,
+) -> Vec<(f64, Remark)> {
     let lane = chain.lane;
     let of_step = |(index, step): (usize, &Step<'_>)| {
         let (pair, next) = follows(chain, index)?;
@@ -70,7 +77,7 @@ fn too_short(track: &Track, steps: &[Step<'_>], chain: &Chain, gaps_s: &[Option<
                 )
             }
             _ => {
-                let walk_m = walk_m(track, &pair, &next);
+                let walk_m = walk_m(track, &pair, &next) + run_in_m;
                 let needs_s = (walk_m / WALK_M_PER_S).ceil();
                 let changing_ends = step.recovery == Some(RecoveryKind::ChangeEnds);
                 let remark = Remark::RestTooShortToWalk { lane, walk_m, needs_s, has_s, changing_ends };

@@ -8,6 +8,7 @@ use crate::people::sprint_speed::SprintSpeed;
 use crate::plan::caution;
 use crate::plan::check_mark::CheckMark;
 use crate::plan::crew::{Crew, Entrant};
+use crate::plan::estimate;
 use crate::plan::fault::Planned;
 use crate::plan::handover::Handover;
 use crate::plan::nominal::OtherLength;
@@ -93,8 +94,12 @@ impl<'a> Relay<'a> {
                 let asked = timing.target_s.map(|target_s| zone_m / target_s);
                 let speeds = self.speeds(session, (incoming, outgoing), asked);
                 timing.times.target_s = lasts_s(speeds, zone_m, timing.target_s).ceil();
-                if let Some(Gap::Cycle(cycle_s)) = timing.gap {
-                    timing.times.rest_s = (cycle_s - timing.times.target_s).max(0.0);
+                match timing.gap {
+                    Some(Gap::Cycle(cycle_s)) => {
+                        timing.times.rest_s = (cycle_s - timing.times.target_s).max(0.0);
+                    }
+                    Some(Gap::Rest(_)) => {}
+                    None => timing.times.rest_s = estimate::rest_s(step, RUN_IN_M + zone_m),
                 }
                 times.push(timing);
             }

@@ -151,6 +151,12 @@ impl Rep {
         }
     }
 
+    /// How far its runners go from its start time to its end, in metres: in an exchange the run-in as well.
+    pub(crate) fn way_m(&self) -> f64 {
+        let run_in_m = self.run_in_m.filter(|_| self.handover.is_some());
+        self.distance_m + run_in_m.unwrap_or(0.0)
+    }
+
     /// Makes it the run of a step between its spots, with its number and its times.
     pub(crate) fn set_step(&mut self, step: &Step<'_>, index: usize, times: &RepTimes) {
         self.rep = index as u32 + 1;

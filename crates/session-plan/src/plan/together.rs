@@ -49,10 +49,7 @@ pub(crate) type LanePairs = (LaneNumber, Vec<Pair>);
 ///
 /// A lane that has none.
 pub(crate) fn together(track: &Track, lists: &[LanePairs]) -> Result<Vec<Pair>, LaneNumber> {
-    if let Some((lane, _)) = lists.iter().find(|(_, pairs)| pairs.is_empty()) {
-        return Err(*lane);
-    }
-    let own: Vec<Pair> = lists.iter().filter_map(|(_, pairs)| pairs.first().copied()).collect();
+    let own = own(lists)?;
     let Some((_, first)) = lists.first() else { return Ok(own) };
     let mut best: Option<((usize, usize), Vec<Pair>)> = None;
     for end in [End::finish, End::start] {
@@ -75,6 +72,15 @@ pub(crate) fn together(track: &Track, lists: &[LanePairs]) -> Result<Vec<Pair>, 
     let level =
         || first.iter().find_map(|pair| lists.iter().map(|(lane, _)| level(track, pair, *lane)).collect());
     Ok(best.map(|(_, pairs)| pairs).or_else(level).unwrap_or(own))
+}
+
+/// The best pair of each lane.
+///
+/// # Errors
+///
+/// A lane that has none.
+pub(crate) fn own(lists: &[LanePairs]) -> Result<Vec<Pair>, LaneNumber> {
+    lists.iter().map(|(lane, pairs)| pairs.first().copied().ok_or(*lane)).collect()
 }
 
 /// A run laid level with that of another lane: on a straight from and to the same lines, on the oval to the finish
