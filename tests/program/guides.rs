@@ -19,7 +19,7 @@ Pairs
 Track: standard
 Lasts 7:44
 
-Block 1, g: 3 x 200 rest 3min in lanes 2-4
+Block 1, g: 3 × 200 m in lanes 2-4, 3 min rest
 ─────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
 ═════════════════════════════════════════════════════════════════════════

@@ -40,8 +40,10 @@ fn a_plan_has_the_promised_keys() {
             "findings",
             "groups",
             "lasts_s",
+            "not_read",
             "notes",
             "overrun",
+            "reading",
             "setup",
             "title",
             "track",
@@ -57,9 +59,15 @@ fn a_plan_has_the_promised_keys() {
     let block = &plan["blocks"][0];
     assert_eq!(
         keys(block),
-        ["coach", "findings", "group", "groups", "lasts_s", "note", "remarks", "reps", "text", "timed_s"]
+        [
+            "coach", "doubts", "findings", "group", "groups", "lasts_s", "not_read", "note", "reading",
+            "remarks", "reps", "text", "timed_s"
+        ]
     );
     assert_eq!(block["text"], "2 x 200 in lane 2 @ 32 rest 90");
+    assert_eq!(block["reading"], "2 × 200 m @ 32 s in lane 2, 90 s rest");
+    assert_eq!(plan["reading"], block["reading"]);
+    assert_eq!([&block["not_read"], &block["doubts"], &plan["not_read"]], [&json!([]); 3]);
     let reps = list(&block["reps"]);
     assert_eq!(reps.len(), 2);
     assert_eq!(
@@ -192,7 +200,7 @@ fn a_week_has_its_keys_and_its_pace_bands_can_be_read() {
         keys(entry),
         ["begins", "date", "differences", "ends", "group", "load", "not_counted", "runs", "title", "track"]
     );
-    assert_eq!(keys(&entry["runs"][0]), ["distances_m", "reps", "short", "text"]);
+    assert_eq!(keys(&entry["runs"][0]), ["distances_m", "not_read", "reading", "reps", "short", "text"]);
     assert_eq!(keys(&entry["differences"][0]), ["metres", "nominal_m", "runs", "text", "why"]);
     assert_eq!(
         keys(&entry["load"]),

@@ -236,7 +236,8 @@ fn it_is_named_and_told_to_those_who_do_not_see_it() {
     assert_eq!(
         told,
         Some(
-            "The track standard to scale. Finish, lane 2: on the finish line. Start, lane 2: on the 200 m start line."
+            "The track standard to scale. Block 1: 200 m in lane 2. Finish, lane 2: on the finish line. Start, lane 2: \
+             on the 200 m start line."
         )
     );
 }

@@ -97,7 +97,7 @@ $ toeline plan '60 in lane 4 on the home straight the other way'
 60 in lane 4 on the home straight the other way
 Track: standard
 
-Block 1: 60 in lane 4 on the home straight the other way
+Block 1: 60 m in lane 4 on the home straight the other way
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane   Metres   Stand                            Finish
 ════════════════════════════════════════════════════════════════════════════════

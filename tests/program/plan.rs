@@ -13,7 +13,7 @@ $ toeline plan '4 x 300 jog 100 in lane 2'
 4 x 300 jog 100 in lane 2
 Track: standard
 
-Block 1: 4 x 300 jog 100 in lane 2
+Block 1: 4 × 300 m in lane 2, 100 m jog
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                              Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -41,7 +41,7 @@ $ toeline plan '12 x 400 jog 100 in lane 2'
 12 x 400 jog 100 in lane 2
 Track: standard
 
-Block 1: 12 x 400 jog 100 in lane 2
+Block 1: 12 × 400 m in lane 2, 100 m jog
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane   Metres   Stand                        Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -101,7 +101,7 @@ $ toeline plan '3 x 300 jog exactly 100 in lane 2'
 3 x 300 jog exactly 100 in lane 2
 Track: standard
 
-Block 1: 3 x 300 jog exactly 100 in lane 2
+Block 1: 3 × 300 m in lane 2, jog exactly 100 m
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane   Metres   Stand                        Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -144,7 +144,7 @@ $ toeline plan '4 x 300 jog 100 in 15s in lanes 2-3'
 4 x 300 jog 100 in 15s in lanes 2-3
 Track: standard
 
-Block 1: 4 x 300 jog 100 in 15s in lanes 2-3
+Block 1: 4 × 300 m in lanes 2-3, 100 m jog in 15 s
 ! Lane 3: 15 s rest is too short to jog 115 m, which takes 29 s; rest 30 s, or
   jog 60 m.
 ────────────────────────────────────────────────────────────────────────────────
@@ -186,7 +186,7 @@ $ toeline plan '6 x 200 in lane 2' --closed 1
 6 x 200 in lane 2
 Track: standard, lane 1 closed
 
-Block 1: 6 x 200 in lane 2
+Block 1: 6 × 200 m in lane 2
 ───────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                     Finish
 ═══════════════════════════════════════════════════════════════════════
@@ -205,7 +205,7 @@ $ toeline plan '3 x 300 @ 48s rest 3min' --closed 1,2
 Track: standard, lanes 1 and 2 closed
 Lasts 8:24
 
-Block 1: 3 x 300 @ 48s rest 3min
+Block 1: 3 × 300 m @ 48 s, 3 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                   Finish          Target   Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -237,7 +237,7 @@ $ toeline plan '4 × 150 in lanes 2-5'
 4 × 150 in lanes 2-5
 Track: standard
 
-Block 1: 4 × 150 in lanes 2-5
+Block 1: 4 × 150 m in lanes 2-5
 ────────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
 ════════════════════════════════════════════════════════════════════════════

@@ -23,7 +23,7 @@ pub(crate) fn said(plan: &Value) -> BTreeSet<String> {
         say(&cone["for"]);
     }
     for block in list(&plan["blocks"]) {
-        say(&block["text"]);
+        say(&block["reading"]);
         say(&block["coach"]["words"]);
         list(&block["remarks"]).iter().for_each(&mut say);
         for rep in list(&block["reps"]) {

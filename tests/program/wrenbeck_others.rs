@@ -14,7 +14,7 @@ Track: Wrenbeck, lane 1 closed
 Block 1: warm-up 10 min
 Lasts 10:00.
 
-Block 2: 2 x 1 mile in lane 2 @ 6:00 rest 4min
+Block 2: 2 × 1 mile @ 6:00 in lane 2, 4 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane          Metres   Stand             Finish           Target   Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -29,7 +29,7 @@ Total 3218.688 m.
 - Coach: outside lane 8, level with the finish line.
 [PASSES_WRENBECK_GATE]
 
-Block 3: 6 x 100 in lane 5 rest 1:30
+Block 3: 6 × 100 m in lane 5, 1:30 rest
 ──────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                     Finish               Rest
 ══════════════════════════════════════════════════════════════════════════════
@@ -66,7 +66,7 @@ Track: Wrenbeck, lane 1 closed
 Block 1, hurdlers: warm-up 20 min with hurdle walks
 Lasts 20:00.
 
-Block 2, hurdlers: 4 x 110h to hurdle 3 in lanes 6,7 rest 4min
+Block 2, hurdlers: 4 × 110 h hurdles to hurdle 3 in lanes 6, 7, 4 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -76,7 +76,7 @@ Block 2, hurdlers: 4 x 110h to hurdle 3 in lanes 6,7 rest 4min
 Total 128 m in each lane.
 - Coach: outside lane 8, level with the finish in lane 6: on the 3rd blue tick.
 
-Block 3, hurdlers: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
+Block 3, hurdlers: 3 × 110 h hurdles to hurdle 5 in lanes 6, 7, 5 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -86,7 +86,7 @@ Block 3, hurdlers: 3 x 110h to hurdle 5 in lanes 6,7 rest 5min
 Total 150.84 m in each lane.
 - Coach: outside lane 8, level with the finish in lane 6: on the 5th blue tick.
 
-Block 4, hurdlers: 4 x exchange zone 2 in lanes 3,4 rest 3min
+Block 4, hurdlers: 4 × exchange in zone 2 in lanes 3, 4, 3 min rest
 ────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand             Finish                  Rest
 ════════════════════════════════════════════════════════════════════════════
@@ -97,7 +97,7 @@ Total 120 m in each lane.
 - Coach: outside lane 6, level with the finish in lane 3: on the exit of yellow
   zone 2.
 
-Block 5, hurdlers: 2 laps in-and-out 50s in lane 3
+Block 5, hurdlers: 2 laps in and out, 50 m each in lane 3
 ──────────────────────────────────────────────────────────────────────
  Reps   Lane         Metres   Stand                Finish
 ══════════════════════════════════════════════════════════════════════
@@ -173,7 +173,7 @@ Lasts 20:00.
 Block 3, sprinters: drills
 No set place.
 
-Block 4, sprinters: 4 x flying 30 with 30 run-in @ 3.6 rest 4min
+Block 4, sprinters: 4 × flying 30 m with 30 m run-in @ 3.6 s, 4 min rest
 ────────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                    Finish
 ════════════════════════════════════════════════════════════════════════════
@@ -223,7 +223,7 @@ Who goes when
 [PASSES_WRENBECK_JAVELIN]
 [PASSES_WRENBECK_GATE]
 
-Block 6, sprinters: 4 x 80 @ 90% rest 4min
+Block 6, sprinters: 4 × 80 m @ 90%, 4 min rest
 ────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                    Finish
 ════════════════════════════════════════════════════════════════════════
@@ -247,7 +247,7 @@ Who goes when
 ! 3 abreast in lanes 5 to 7, 13 min.
 [PASSES_WRENBECK_GATE]
 
-Block 7, middle distance: 6 x 200 @ 1500 pace rest 2:30 in lanes 2-4
+Block 7, middle distance: 6 × 200 m @ 1500 pace in lanes 2-4, 2:30 rest
 ─────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
 ═════════════════════════════════════════════════════════════════════════

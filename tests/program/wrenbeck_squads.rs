@@ -15,7 +15,7 @@ Wind: 1 m/s against on the home straight
 Block 1, sprinters: warm-up 20 min
 Lasts 20:00.
 
-Block 2, sprinters: 4 x 60 in lanes 5-7 @ 8.2 rest 3min
+Block 2, sprinters: 4 × 60 m @ 8.2 s in lanes 5-7, 3 min rest
 ────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                    Finish
 ════════════════════════════════════════════════════════════════════════
@@ -39,7 +39,7 @@ Who goes when
 ! 3 abreast in lanes 5 to 7, 9½ min.
 [PASSES_WRENBECK_GATE]
 
-Block 3, sprinters: 4 x 150 in lanes 3-5 @ 20 rest 5min
+Block 3, sprinters: 4 × 150 m @ 20 s in lanes 3-5, 5 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                           Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -71,7 +71,7 @@ Who goes when
 ! 3 abreast in lanes 3 to 5, 16½ min.
 [PASSES_WRENBECK_GATE]
 
-Block 4, sprinters: 2 x 250 in lanes 3,5 @ 34 rest 8min
+Block 4, sprinters: 2 × 250 m @ 34 s in lanes 3, 5, 8 min rest
 ──────────────────────────────────────────────────────────────────────
  Reps   Lane      Metres   Stand                   Finish
 ══════════════════════════════════════════════════════════════════════
@@ -131,7 +131,7 @@ Track: Wrenbeck, lane 1 closed
 Block 1, middle distance: warm-up 15 min
 Lasts 15:00.
 
-Block 2, middle distance: 3 x 1000 in lane 2 @ 5k pace rest 3min
+Block 2, middle distance: 3 × 1000 m @ 5 km pace in lane 2, 3 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                           Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -188,7 +188,7 @@ Who goes when
 [PASSES_WRENBECK_JAVELIN]
 [PASSES_WRENBECK_GATE]
 
-Block 4, middle distance: 4 x 200 in lanes 3-5 @ 800 pace rest 2:30 walk back
+Block 4, middle distance: 4 × 200 m @ 800 pace in lanes 3-5, walk back, 2:30 rest
 ─────────────────────────────────────────────────────────────────────────
  Reps     Lane     Metres   Stand                     Finish
 ═════════════════════════════════════════════════════════════════════════

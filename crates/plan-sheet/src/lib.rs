@@ -44,3 +44,4 @@ pub use terminal::notation_text::notation_text;
 pub use words::file_fault::file_fault_words;
 pub use words::late_fault::late_fault_words;
 pub use words::plan_fault::plan_fault_words;
+pub use words::reading::reading;

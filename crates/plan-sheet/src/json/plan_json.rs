@@ -4,8 +4,10 @@ use serde::Serialize;
 use session_plan::{CoachPlace, Cone, Handover, Nominal, Overrun, PaceChange, Plan, PlanBlock, Rep, SpotUse};
 
 use crate::json::care::WithCare;
+use crate::json::doubt_json::DoubtJson;
 use crate::json::finding::{Finding, words};
 use crate::words::names::called;
+use crate::words::reading::reading;
 use crate::words::spot::{Worded, WordedSpot};
 use crate::words::warning::warnings;
 use crate::words::wind::wind_words;
@@ -19,6 +21,8 @@ pub(crate) struct PlanJson<'a> {
     changes: Vec<Finding<'a>>,
     overrun: Option<OverrunJson<'a>>,
     wind: Option<String>,
+    reading: String,
+    not_read: Vec<&'a str>,
     blocks: Vec<BlockJson<'a>>,
     setup: Vec<ConeJson<'a>>,
     etiquette: Vec<String>,
@@ -38,6 +42,9 @@ struct OverrunJson<'a> {
 #[derive(Serialize)]
 struct BlockJson<'a> {
     text: &'a str,
+    reading: String,
+    not_read: &'a [String],
+    doubts: Vec<DoubtJson>,
     group: Option<&'a str>,
     groups: &'a [String],
     reps: Vec<WithCare<'a, RepJson<'a>>>,
@@ -101,12 +108,16 @@ impl<'a> From<&'a Plan> for PlanJson<'a> {
             warnings(plan).into_iter().map(|(value, words)| Finding::warning(plan, value, words)).collect();
         let warnings = words(&findings);
         findings.extend(plan.cautions.iter().map(Finding::caution));
+        let blocks: Vec<BlockJson<'a>> = plan.blocks.iter().map(BlockJson::from).collect();
+        let readings: Vec<&str> = blocks.iter().map(|block| block.reading.as_str()).collect();
         Self {
             plan,
             changes: plan.changes.iter().map(|change| Finding::change(plan, change)).collect(),
             overrun: plan.overrun.as_ref().map(OverrunJson::from),
             wind: plan.wind.as_ref().map(wind_words),
-            blocks: plan.blocks.iter().map(BlockJson::from).collect(),
+            reading: readings.join("\n"),
+            not_read: plan.blocks.iter().flat_map(|block| &block.read.not_read).map(String::as_str).collect(),
+            blocks,
             setup: plan.setup.iter().map(ConeJson::from).collect(),
             etiquette: house_rule::etiquette(&plan.rules),
             cautions: words(&findings[warnings.len()..]),
@@ -130,7 +141,10 @@ impl<'a> From<&'a PlanBlock> for BlockJson<'a> {
     fn from(block: &'a PlanBlock) -> Self {
         let findings: Vec<Finding<'a>> = block.remarks.iter().map(Finding::remark).collect();
         Self {
-            text: &block.text,
+            text: &block.read.text,
+            reading: reading(&block.read),
+            not_read: &block.read.not_read,
+            doubts: block.read.doubts.iter().copied().map(DoubtJson::from).collect(),
             group: block.group.as_deref(),
             groups: &block.groups,
             reps: block.reps.iter().map(|rep| WithCare::of(RepJson::from(rep), &rep.cautions)).collect(),

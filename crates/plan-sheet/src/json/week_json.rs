@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use serde::Serialize;
 use session_plan::{Difference, GroupLoad, Load, PACE_BANDS, PaceBand, RunRow, Week, WeekEntry};
 
+use crate::words::reading::reading;
 use crate::words::{pace_band, run_name, week_entry};
 
 /// A week with every sentence about it.
@@ -29,6 +30,8 @@ struct EntryJson<'a> {
 #[derive(Serialize)]
 struct RunsJson<'a> {
     text: &'a str,
+    reading: String,
+    not_read: &'a [String],
     short: String,
     reps: usize,
     distances_m: &'a [f64],
@@ -92,7 +95,9 @@ impl<'a> From<&'a WeekEntry> for EntryJson<'a> {
 impl<'a> From<&'a RunRow> for RunsJson<'a> {
     fn from(row: &'a RunRow) -> Self {
         Self {
-            text: &row.text,
+            text: row.read.text.trim(),
+            reading: reading(&row.read),
+            not_read: &row.read.not_read,
             short: run_name::in_short(&row.runs),
             reps: row.runs.len(),
             distances_m: &row.distances_m,

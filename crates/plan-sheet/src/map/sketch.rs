@@ -11,6 +11,7 @@ use super::paint::{self, UsedPaint};
 use super::room::Room;
 use super::way::Way;
 use super::{arrows, compass, cones};
+use crate::words::reading::reading;
 use crate::words::spot::spot;
 use crate::words::{capital, cone};
 
@@ -53,6 +54,9 @@ impl<'a> Sketch<'a> {
 
     /// The map in words, for readers who cannot see it.
     pub(super) fn words(&self) -> String {
+        let blocks = (1..).zip(&self.plan.blocks);
+        let blocks: String =
+            blocks.map(|(number, block)| format!(" Block {number}: {}.", reading(&block.read))).collect();
         let cones = self.plan.setup.iter().map(|cone| {
             let (what, lane) = (cone::marks(&cone.uses), cone.spot.lane);
             format!(" Cone {}, {what}, lane {lane}: {}.", cone.label, spot(&cone.spot))
@@ -62,7 +66,7 @@ impl<'a> Sketch<'a> {
             format!(" {what}, lane {lane}: {}.", spot(&painted.spot))
         });
         let places: String = cones.chain(painted).collect();
-        format!("The track {} to scale.{places}", self.plan.track.name)
+        format!("The track {} to scale.{blocks}{places}", self.plan.track.name)
     }
 
     /// The part of the infield that is free for insets.

@@ -66,7 +66,7 @@ mod tests {
         let first = planned("2 x 200 in lanes 2-3 @ 34 rest 3min", "Tuesday", &["Ada", "Bela"]);
         let mut other = planned("2 x 200 in lanes 2-3 @ 34 rest 4min", "Tuesday", &["Ada", "Bela"]);
         other.notes.push("It rains.".to_owned());
-        other.blocks[0].text = "two 200s".to_owned();
+        other.blocks[0].read.text = "two 200s".to_owned();
         for rep in &mut other.blocks[0].reps {
             rep.start.look_for = Some("start of the 200 m".to_owned());
             rep.start.mark = Some("200 start".to_owned());

@@ -23,8 +23,8 @@ pub(crate) struct Card {
 pub(crate) struct CardRun {
     /// The number of the block.
     pub(crate) block: usize,
-    /// The block as it was written.
-    pub(crate) text: String,
+    /// The block as it was read.
+    pub(crate) reading: String,
     /// Its runs.
     pub(crate) rows: Vec<SheetRow>,
     /// Where they start and finish, each place said once.
@@ -56,7 +56,7 @@ impl CardRun {
         let rows: Vec<SheetRow> = rows.cloned().collect();
         (!rows.is_empty()).then(|| Self {
             block: block.number,
-            text: block.text.clone(),
+            reading: block.reading.clone(),
             places: place_rows(&rows, Alike::Aims),
             batons: batons(&rows, athlete),
             rows,

@@ -8,7 +8,7 @@ use session_plan::{Plan, PlanBlock};
 use crate::sheet::place_row::{Alike, PlaceRow, has_one_target, place_rows};
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::wave::{Wave, waves};
-use crate::words::{caution, coach, day, groups, handover, pace_changes, remark, total};
+use crate::words::{caution, coach, day, groups, handover, pace_changes, reading, remark, total};
 
 /// A block of a sheet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -17,6 +17,10 @@ pub(crate) struct SheetBlock {
     pub(crate) number: usize,
     /// The block as it was written.
     pub(crate) text: String,
+    /// The block as it was read.
+    pub(crate) reading: String,
+    /// What could be read in another way, and what was not read.
+    pub(crate) unsure: Vec<String>,
     /// The group that does it, or the groups.
     pub(crate) group: Option<String>,
     /// How long it lasts, where it has no runs.
@@ -63,7 +67,9 @@ impl SheetBlock {
         let has_handovers = block.reps.iter().any(|rep| rep.handover.is_some());
         Self {
             number,
-            text: block.text.trim().to_owned(),
+            text: block.text().to_owned(),
+            reading: reading::said(&block.read),
+            unsure: reading::unsure(&block.read),
             group: groups::groups(plan, block),
             lasts: block.lasts_s.filter(|_| block.reps.is_empty()).map(clock),
             has_sets: block.reps.iter().any(|rep| rep.set > 1),

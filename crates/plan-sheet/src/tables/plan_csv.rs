@@ -7,6 +7,7 @@ use crate::tables::csv_table::{Cell, CsvTable};
 use crate::words::caution;
 use crate::words::names::called;
 use crate::words::numbers::{clock, metres};
+use crate::words::reading::reading;
 use crate::words::spot::spot;
 
 /// A run, with the number of its block.
@@ -22,7 +23,9 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
         .with("date", |_| plan.date.map(|date| date.to_string()))
         .with("track", |_| plan.track.name.as_str())
         .with("block", |row| row.0)
-        .with("text", |row| row.1.text.trim().to_owned())
+        .with("text", |row| row.1.text())
+        .with("reading", |row| reading(&row.1.read))
+        .with("not_read", |row| row.1.read.not_read.join(", "))
         .with("group", |row| row.2.group.clone())
         .with("set", |row| row.2.set)
         .with("rep", |row| row.2.rep)

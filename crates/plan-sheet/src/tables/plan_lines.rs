@@ -117,7 +117,9 @@ fn block_lines(block: &SheetBlock, marks: Marks) -> String {
         lines.push(marks.line_before_list(&facts.join(" ")));
     }
     let bullet = if marks == Marks::Markdown { "- !" } else { "!" };
-    lines.extend(block.impossible.iter().map(|line| format!("{bullet} {}", marks.text(line))));
+    lines.extend(
+        block.unsure.iter().chain(&block.impossible).map(|line| format!("{bullet} {}", marks.text(line))),
+    );
     for PlaceRow { reps, lanes, run, .. } in block.places_and_times() {
         let mut line = format!(
             "- {} {}, {} m in {}: start {}, finish {}",

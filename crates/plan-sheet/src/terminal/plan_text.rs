@@ -43,7 +43,7 @@ fn title(sheet: &Sheet) -> String {
 
 fn block_text(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
     let mut parts = vec![heading(&block_words::title(block))];
-    parts.extend(block.impossible.iter().map(|line| item("!", line)));
+    parts.extend(block.unsure.iter().chain(&block.impossible).map(|line| item("!", line)));
     if block.rows.is_empty() {
         let lasts = block.lasts.as_ref();
         parts.push(lasts.map_or_else(|| "No set place.".to_owned(), |lasts| format!("Lasts {lasts}.")));

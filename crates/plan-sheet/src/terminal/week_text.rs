@@ -11,7 +11,7 @@ use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, list, table};
 use crate::terminal::take_care::take_care;
-use crate::words::{day, pace_band, run_name, week_entry};
+use crate::words::{day, pace_band, reading, run_name, week_entry};
 
 impl View for Week {
     fn data(&self) -> impl Serialize + '_ {
@@ -21,6 +21,7 @@ impl View for Week {
     fn text(&self) -> String {
         let mut parts = vec![title(self), sessions(self), bands(self)];
         parts.extend(list("Where the real distance differs", &differences(self)));
+        parts.extend(list("Please check how this was read", &unsure(self)));
         parts.extend(list("Not counted: distance unknown", &not_counted(self)));
         parts.push(take_care(&self.cautions));
         parts.join("\n\n")
@@ -136,6 +137,18 @@ fn differences(week: &Week) -> Vec<String> {
                 run_name::why(difference.why)
             ));
         }
+    }
+    lines
+}
+
+/// What could be read in another way, and what was not read.
+fn unsure(week: &Week) -> Vec<String> {
+    let mut lines = Vec::new();
+    for entry in &week.entries {
+        let unsure = entry.runs.iter().map(|row| reading::unsure(&row.read).join(" "));
+        lines.extend(
+            unsure.filter(|words| !words.is_empty()).map(|words| format!("{}: {words}", label(entry))),
+        );
     }
     lines
 }

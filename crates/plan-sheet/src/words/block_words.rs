@@ -4,10 +4,10 @@ use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::{SheetRow, SheetSplit};
 use crate::words::numbers::metres;
 
-/// Its number, its group and its text: `Block 1, sprinters: 4 x 150`.
+/// Its number, its group and how it was read: `Block 1, sprinters: 4 × 150 m`.
 pub(crate) fn title(block: &SheetBlock) -> String {
     let group = block.group.as_ref().map_or_else(String::new, |group| format!(", {group}"));
-    format!("Block {}{group}: {}", block.number, block.text)
+    format!("Block {}{group}: {}", block.number, block.reading)
 }
 
 /// The splits at round distances, once for each distance and target; of a pack that is not of one speed, each

@@ -220,9 +220,9 @@ impl Session {
             let block = number.checked_sub(1).and_then(|place| plan.blocks.get(place));
             let block = block.ok_or_else(|| LateFault::NoBlock {
                 number,
-                blocks: plan.blocks.iter().map(|block| block.text.trim().to_owned()).collect(),
+                blocks: plan.blocks.iter().map(|block| block.text().to_owned()).collect(),
             })?;
-            let (at, group, text) = (block.at, block.group.clone(), block.text.trim().to_owned());
+            let (at, group, text) = (block.at, block.group.clone(), block.text().to_owned());
             self.late.skipped.push(SkippedBlock { number, at, group, text });
         }
         if numbers.len() < plan.blocks.len() { Ok(()) } else { Err(LateFault::NoBlockLeft) }

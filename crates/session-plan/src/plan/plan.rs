@@ -99,7 +99,7 @@ impl Plan {
 
     /// A block as it was written, without the spaces around it; nothing where the plan has no such block.
     pub fn text_of(&self, at: BlockAt) -> Option<&str> {
-        self.blocks.iter().find(|block| block.at == at).map(|block| block.text.trim())
+        self.blocks.iter().find(|block| block.at == at).map(PlanBlock::text)
     }
 
     /// What the cone is called that stands on a spot.

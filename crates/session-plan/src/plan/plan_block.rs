@@ -13,8 +13,8 @@ use crate::plan::rep::Rep;
 pub struct PlanBlock {
     /// Its place in the session.
     pub at: BlockAt,
-    /// The block as it was written.
-    pub text: String,
+    /// The block as it was written and read.
+    pub read: Block,
     /// The training group that does it; nothing where several or all do.
     pub group: Option<String>,
     /// The training groups that do it, in the order of the session; none where nobody is named.
@@ -38,7 +38,7 @@ impl PlanBlock {
     pub(crate) fn empty(at: BlockAt, block: &Block, group: Option<String>, groups: Vec<String>) -> Self {
         Self {
             at,
-            text: block.text.clone(),
+            read: block.clone(),
             group,
             groups,
             reps: Vec::new(),
@@ -48,6 +48,11 @@ impl PlanBlock {
             coach: None,
             remarks: Vec::new(),
         }
+    }
+
+    /// The block as it was written, without the spaces around it.
+    pub fn text(&self) -> &str {
+        self.read.text.trim()
     }
 
     /// What its runs come by, each caution once.

@@ -62,7 +62,7 @@ impl Retrial<'_> {
                 let remedy = Remedy {
                     kind,
                     number,
-                    block: block.text.trim().to_owned(),
+                    block: block.text().to_owned(),
                     ends: at(ends_s),
                     spare_s: spare_s(ends_s),
                 };

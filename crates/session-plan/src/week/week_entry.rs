@@ -2,7 +2,7 @@
 
 use chrono::{NaiveDate, NaiveTime};
 use serde::Serialize;
-use workout_notation::RunKind;
+use workout_notation::{Block, RunKind};
 
 use crate::plan::nominal::OtherLength;
 use crate::plan::plan::Plan;
@@ -58,8 +58,8 @@ pub enum NotCounted {
 /// The runs of one block.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunRow {
-    /// The block as it was written.
-    pub text: String,
+    /// The block as it was written and read.
+    pub read: Block,
     /// Each run as it is written, in the order run.
     pub runs: Vec<RunKind>,
     /// The distance of each run, in metres, in the order run.
@@ -114,12 +114,12 @@ impl WeekEntry {
         }
         if !runs.is_empty() {
             self.runs.push(RunRow {
-                text: block.text.trim().to_owned(),
+                read: block.read.clone(),
                 runs: runs.iter().map(|rep| rep.nominal.run).collect(),
                 distances_m: runs.iter().map(|rep| rep.distance_m).collect(),
             });
         }
-        let text = block.text.trim().to_owned();
+        let text = block.text().to_owned();
         if block.note.is_some() {
             // A line that is done by time is named as it was written.
             self.not_counted.push(NotCounted::Line(text));

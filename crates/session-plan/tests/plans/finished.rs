@@ -28,7 +28,11 @@ pub(crate) fn blocks<'a>(evening: &'a Evening, plan: &'a Plan) -> Vec<Planned<'a
             let mut found =
                 plan.blocks.iter().filter(|block| (block.at.group, block.at.block) == (own, place));
             let block = found.next().unwrap_or_else(|| panic!("`{}` is not planned", asked.text));
-            assert!(found.next().is_none() && block.text == asked.text, "`{}` is planned once", asked.text);
+            assert!(
+                found.next().is_none() && block.read.text == asked.text,
+                "`{}` is planned once",
+                asked.text
+            );
             blocks.push(Planned { crew, place, asked, groups: groups.clone(), block });
         }
     }
@@ -140,11 +144,13 @@ pub(crate) fn lanes_and_names(evening: &Evening, planned: &Planned<'_>, faults: 
         if evening.closed.contains(&rep.lane.get())
             || allowed.into_iter().any(|lanes| !lanes.contains(&rep.lane.get()))
         {
-            faults.push(format!("{:?} run `{}` in lane {}", rep.athletes, block.text, rep.lane));
+            faults.push(format!("{:?} run `{}` in lane {}", rep.athletes, block.read.text, rep.lane));
         }
         match asked.steps[rep.rep as usize - 1].length {
             Length::Metres(metres) if (metres - rep.distance_m).abs() < 1e-6 => {}
-            length => faults.push(format!("{} m are run for {length:?} of `{}`", rep.distance_m, block.text)),
+            length => {
+                faults.push(format!("{} m are run for {length:?} of `{}`", rep.distance_m, block.read.text))
+            }
         }
     }
     if asked.is_relay && groups.iter().map(|group| group.athletes.len()).sum::<usize>() > 1 {
@@ -158,7 +164,7 @@ pub(crate) fn lanes_and_names(evening: &Evening, planned: &Planned<'_>, faults: 
             block.reps.iter().filter(|rep| rep.athletes.contains(&athlete.name)).map(|rep| rep.rep).collect();
         reps.sort_unstable();
         if reps != runs {
-            faults.push(format!("{} runs repetitions {reps:?} of `{}`", athlete.name, block.text));
+            faults.push(format!("{} runs repetitions {reps:?} of `{}`", athlete.name, block.read.text));
         }
     }
 }
@@ -173,7 +179,7 @@ pub(crate) fn places_apart(planned: &Planned<'_>, faults: &mut Vec<String>) {
         let is_one =
             |place: fn(&Rep) -> &Placement| reps.iter().all(|rep| is_one_place(place(rep), place(reps[0])));
         if !is_one(|rep| &rep.start) && !is_one(|rep| &rep.finish) {
-            faults.push(format!("wave {wave} of run {rep} of `{}` is scattered", planned.block.text));
+            faults.push(format!("wave {wave} of run {rep} of `{}` is scattered", planned.block.read.text));
         }
     }
 }

@@ -52,7 +52,7 @@ pub(crate) fn wrong_handings(planned: &Planned<'_>, faults: &mut Vec<String>) {
         let pair = [handover.incoming.clone(), handover.outgoing.clone()];
         let [incoming, outgoing] = pair.clone();
         if rep.athletes != pair || !found.insert((rep.rep, incoming, outgoing)) {
-            faults.push(format!("{:?} run as {pair:?} in `{}`", rep.athletes, block.text));
+            faults.push(format!("{:?} run as {pair:?} in `{}`", rep.athletes, block.read.text));
         }
         // The mark and the run-in lie back from the entry, along the lane.
         let Some(run_in) = &rep.run_in else {
@@ -70,6 +70,6 @@ pub(crate) fn wrong_handings(planned: &Planned<'_>, faults: &mut Vec<String>) {
         }
     }
     if found != expected {
-        faults.push(format!("`{}` is handed on as {found:?}, not {expected:?}", block.text));
+        faults.push(format!("`{}` is handed on as {found:?}, not {expected:?}", block.read.text));
     }
 }

@@ -1,0 +1,38 @@
+//! What of a text could be read in another way, as JSON.
+
+use serde::Serialize;
+use serde_json::{Value, json};
+use workout_notation::Doubt;
+
+use crate::words::doubt::doubt as words;
+
+/// A doubt, named by its `kind`, with its numbers and the words for it.
+#[derive(Serialize)]
+pub(crate) struct DoubtJson {
+    kind: &'static str,
+    #[serde(flatten)]
+    numbers: Value,
+    words: String,
+}
+
+impl From<Doubt> for DoubtJson {
+    fn from(doubt: Doubt) -> Self {
+        let (kind, numbers) = match doubt {
+            Doubt::RestOrTarget { seconds } => ("rest or target", json!({ "seconds": seconds })),
+            Doubt::TargetOrRest { seconds } => ("target or rest", json!({ "seconds": seconds })),
+            Doubt::CycleTooShort { seconds } => ("cycle too short", json!({ "seconds": seconds })),
+            Doubt::WholeListRepeated { count } => ("whole list repeated", json!({ "count": count })),
+            Doubt::CountRange { least, most } => ("range of counts", json!({ "least": least, "most": most })),
+            Doubt::RestRange { least_s, most_s } => {
+                ("range of rests", json!({ "least_s": least_s, "most_s": most_s }))
+            }
+            Doubt::PercentRange { least, most } => {
+                ("range of percentages", json!({ "least": least, "most": most }))
+            }
+            Doubt::BareMinutes => ("bare minutes", json!({})),
+            Doubt::HurdlesOf { race_m } => ("hurdles of a race", json!({ "race_m": race_m })),
+            Doubt::TargetsInTurn { each } => ("targets in turn", json!({ "each": each })),
+        };
+        Self { kind, numbers, words: words(doubt) }
+    }
+}

@@ -1,0 +1,40 @@
+//! What of a text could be read in another way, in words.
+
+use workout_notation::Doubt;
+
+use crate::words::numbers::{clock, metres};
+
+/// What else a part of a text could mean, or what was taken where it gives several: `or 90 s could be the time of
+/// each run`.
+pub(crate) fn doubt(doubt: Doubt) -> String {
+    match doubt {
+        Doubt::RestOrTarget { seconds } => format!("or {} could be the time of each run", time(seconds)),
+        Doubt::TargetOrRest { seconds } => format!("or {} could be the rest", time(seconds)),
+        Doubt::CycleTooShort { seconds } => {
+            format!("{} is too short from start to start, so it is the rest", time(seconds))
+        }
+        Doubt::WholeListRepeated { count } => format!("or only the last run is done {count} times"),
+        Doubt::CountRange { least, most } => format!("{least} to {most} are asked for, {most} planned"),
+        Doubt::RestRange { least_s, most_s } => {
+            format!("the rest is {} to {}, planned with the longer", time(least_s), time(most_s))
+        }
+        Doubt::PercentRange { least, most } => {
+            format!("{} to {}% are asked for, {2}% planned", metres(least), metres(most), metres(most))
+        }
+        Doubt::BareMinutes => "the rests are taken for minutes".to_owned(),
+        Doubt::HurdlesOf { race_m } => format!("hurdles as for {} m", metres(race_m)),
+        Doubt::TargetsInTurn { each: 1 } => "one target for each run in turn".to_owned(),
+        Doubt::TargetsInTurn { each } => format!("each target for {each} runs in turn"),
+    }
+}
+
+/// A short time in seconds, whole minutes in minutes.
+fn time(seconds: f64) -> String {
+    if seconds < 100.0 {
+        format!("{} s", metres(seconds))
+    } else if seconds % 60.0 == 0.0 {
+        format!("{} min", seconds / 60.0)
+    } else {
+        clock(seconds)
+    }
+}

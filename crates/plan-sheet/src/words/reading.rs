@@ -1,0 +1,295 @@
+//! How a text was read, in words and numbers.
+
+use std::ops::Range;
+
+use lane_distance::{Course, Place};
+use workout_notation::{
+    Block, Body, Details, Gap, Item, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, RunPlace, Series,
+    Spanned,
+};
+
+use crate::words::capital;
+use crate::words::doubt::doubt;
+use crate::words::numbers::{clock, to_cm};
+use crate::words::quantity::{Kind, as_written, quantities};
+
+/// How a block was read, in a line: its runs with every number as it is written, then what could be read in another
+/// way, and what was not read.
+///
+/// ```
+/// use workout_notation::Block;
+///
+/// let reading = |text: &str| plan_sheet::reading(&Block::parse(text).expect("it is well formed"));
+/// assert_eq!(reading("12x400m rest 75s"), "12 × 400 m, 75 s rest");
+/// assert_eq!(
+///     reading("2 x (3 x 200 @ 32) rec 2min / 8min in lanes 2-4"),
+///     "2 × (3 × 200 m @ 32 s) in lanes 2-4, 2 min rest, 8 min between sets"
+/// );
+/// ```
+pub fn reading(block: &Block) -> String {
+    let mut parts = vec![said(block)];
+    parts.extend(block.doubts.iter().copied().map(doubt));
+    parts.extend(not_read(block));
+    parts.join("; ")
+}
+
+/// What a block says, as it was read: the label in front, what is done, and the rest after it.
+pub(crate) fn said(block: &Block) -> String {
+    let mut text = Text { text: &block.text, efforts: Vec::new() };
+    if let Body::Runs(series) = &block.body {
+        efforts(series, &mut text.efforts);
+    }
+    let done = match &block.body {
+        Body::Runs(series) => text.series(series),
+        Body::Note { words, .. } => words.split_whitespace().collect::<Vec<_>>().join(" "),
+    };
+    // A note is told as it was written, whatever stands in front.
+    let label = block.label.as_ref().filter(|label| !done.starts_with(label.as_str()));
+    let label = label.map_or_else(String::new, |label| format!("{label}: "));
+    let after = block
+        .rest_after
+        .as_ref()
+        .map_or_else(String::new, |rest| format!(", then {}", text.time(rest.span.clone(), rest.value)));
+    format!("{label}{done}{after}")
+}
+
+/// The words that were not read: `not read: relaxed, tall`.
+pub(crate) fn not_read(block: &Block) -> Option<String> {
+    let words = block.not_read.join(", ");
+    (!words.is_empty()).then(|| format!("not read: {words}"))
+}
+
+/// What could be read in another way and what was not read, each as a sentence; then the text as it was written.
+pub(crate) fn unsure(block: &Block) -> Vec<String> {
+    let unsure = block.doubts.iter().copied().map(doubt).chain(not_read(block));
+    let mut lines: Vec<String> = unsure.map(|words| format!("{}.", capital(&words))).collect();
+    if !lines.is_empty() {
+        let text = block.text.split_whitespace().collect::<Vec<_>>().join(" ");
+        lines.push(format!("Written: {text}"));
+    }
+    lines
+}
+
+/// A text that was read.
+struct Text<'a> {
+    text: &'a str,
+    /// Where it says how hard something is: that may stand inside the place of a run.
+    efforts: Vec<Range<usize>>,
+}
+
+impl<'a> Text<'a> {
+    fn at(&self, span: Range<usize>) -> &'a str {
+        self.text.get(span).unwrap_or_default()
+    }
+
+    fn time(&self, span: Range<usize>, seconds: f64) -> String {
+        let written = as_written(self.at(span), Kind::Time(Some(seconds)));
+        if written.is_empty() { clock(seconds) } else { written }
+    }
+
+    fn series(&self, series: &Series) -> String {
+        let items: Vec<String> = series.items.iter().map(|item| self.item(item)).collect();
+        let is_single_run = matches!(series.items.as_slice(), [Item::Run(_)]);
+        let details = self.details(&series.details);
+        let in_brackets = !is_single_run && (series.count != 1 || !details.is_empty());
+        let items = items.join(", ");
+        let items = if in_brackets { format!("({items})") } else { items };
+        let count = if series.count == 1 { String::new() } else { format!("{} × ", series.count) };
+        format!("{count}{items}{details}")
+    }
+
+    fn item(&self, item: &Item) -> String {
+        match item {
+            Item::Run(run) => self.run(run),
+            Item::Series(series) => self.series(series),
+        }
+    }
+
+    fn run(&self, run: &Run) -> String {
+        format!("{}{}", self.kind(&run.kind), self.details(&run.details))
+    }
+
+    /// What kind of run it is, without the effort that may stand before or behind it.
+    fn kind(&self, kind: &Spanned<RunKind>) -> String {
+        let written = self.without_effort(&kind.span);
+        let distances = || quantities(written, Kind::Distance);
+        match kind.value {
+            RunKind::Plain(length) => {
+                let words = as_written(&without_words(written), Kind::Distance);
+                if words.is_empty() { self::length(length) } else { words }
+            }
+            RunKind::Timed { seconds } => {
+                let words = as_written(&without_words(written), Kind::Time(Some(seconds)));
+                if words.is_empty() { clock(seconds) } else { words }
+            }
+            RunKind::Flying { metres, run_in_m } => {
+                let mut distances = distances().into_iter();
+                let mut next = |of_m: f64| distances.next().unwrap_or_else(|| format!("{} m", to_cm(of_m)));
+                let fast = next(metres);
+                format!("flying {fast} with {} run-in", next(run_in_m))
+            }
+            RunKind::Hurdles { race_m, to_hurdle } => {
+                let race = distances().into_iter().next().unwrap_or_else(|| format!("{} m", to_cm(race_m)));
+                let race = format!("{race} hurdles");
+                to_hurdle.map_or(race.clone(), |hurdle| format!("{race} to hurdle {hurdle}"))
+            }
+            RunKind::Exchange { zone } => format!("exchange in zone {zone}"),
+            RunKind::InAndOut { length, turn_m } => {
+                let distances = distances();
+                let (of, turn) = match distances.as_slice() {
+                    [of, turn, ..] => (of.clone(), turn.clone()),
+                    _ => (self::length(length), format!("{} m", to_cm(turn_m))),
+                };
+                format!("{of} in and out every {turn}")
+            }
+        }
+    }
+
+    /// A run as it is written, without the effort that may stand before it, behind it, or both.
+    fn without_effort(&self, span: &Range<usize>) -> &'a str {
+        let written = self.at(span.clone());
+        let touches = |effort: &&Range<usize>| effort.start < span.end && span.start < effort.end;
+        let Some(effort) = self.efforts.iter().find(touches) else { return written };
+        match (effort.start <= span.start, effort.end >= span.end) {
+            // What stands before and behind is one effort: the run between them begins with its number.
+            (true, true) => &written[written.find(char::is_numeric).unwrap_or(0)..],
+            (true, false) => self.at(effort.end..span.end),
+            (false, true) => self.at(span.start..effort.start),
+            (false, false) => written,
+        }
+    }
+
+    fn details(&self, details: &Details) -> String {
+        let Details { effort, pace, lanes, place, from, to, together, recovery } = details;
+        let mut words = Vec::new();
+        words.extend(effort.as_ref().map(|effort| effort.value.clone()));
+        words.extend(pace.as_ref().map(|pace| self.pace(pace)));
+        words.extend(lanes.as_ref().map(|lanes| {
+            let lane = if lanes.value.len() == 1 { "lane" } else { "lanes" };
+            format!("in {lane} {}", as_written(self.at(lanes.span.clone()), Kind::Number))
+        }));
+        words.extend(place.as_ref().map(|place| self::place(place.value)));
+        words.extend(from.as_ref().map(|mark| format!("from the {}", mark.value)));
+        words.extend(to.as_ref().map(|mark| format!("to the {}", mark.value)));
+        words.extend(together.as_ref().map(|_| "starting together".to_owned()));
+        let mut words: String = words.iter().map(|word| format!(" {word}")).collect();
+        for recovery in self.recovery(recovery) {
+            words += &format!(", {recovery}");
+        }
+        words
+    }
+
+    fn pace(&self, pace: &Spanned<Pace>) -> String {
+        let written = self.at(pace.span.clone()).trim();
+        let begins = written.trim_start_matches('@');
+        let begins = ["in ", "at "].into_iter().find_map(|word| begins.strip_prefix(word)).unwrap_or(begins);
+        let words = match pace.value {
+            Pace::Time { seconds, to_s } => as_written(begins, Kind::Time(Some(to_s.unwrap_or(seconds)))),
+            Pace::Rate { seconds, .. } => {
+                let parts = begins.split_once('/').or_else(|| begins.split_once(" per "));
+                let (time, distance) = parts.unwrap_or((begins, ""));
+                let distance = as_written(distance, Kind::Distance);
+                format!("{} per {distance}", as_written(time, Kind::Time(Some(seconds))))
+            }
+            Pace::Percent(_) => as_written(begins, Kind::Number),
+            Pace::Race(_) => {
+                let words = as_written(begins, Kind::Number);
+                let is_named = ["pace", "effort"].iter().any(|name| words.ends_with(name));
+                if is_named { words } else { format!("{words} pace") }
+            }
+        };
+        format!("@ {words}")
+    }
+
+    fn recovery(&self, recovery: &Recovery) -> Vec<String> {
+        let Recovery { kind, gap, set_rest } = recovery;
+        let mut words = Vec::new();
+        let mut gap_words = gap.as_ref().map(|gap| match gap.value {
+            Gap::Rest(seconds) => (self.time(gap.span.clone(), seconds), true),
+            Gap::Cycle(seconds) => (self.cycle(gap.span.clone(), seconds), false),
+        });
+        if let Some(kind) = kind {
+            let way = self.way(kind);
+            // How long a recovery over a distance may take is the rest.
+            let takes = kind
+                .value
+                .on_m()
+                .filter(|way_m| *way_m > 0.0)
+                .and_then(|_| gap_words.take_if(|(_, is_rest)| *is_rest));
+            words.push(takes.map_or(way.clone(), |(time, _)| format!("{way} in {time}")));
+        }
+        words.extend(gap_words.map(|(time, is_rest)| if is_rest { format!("{time} rest") } else { time }));
+        let sets = set_rest.as_ref();
+        words.extend(sets.map(|rest| format!("{} between sets", self.time(rest.span.clone(), rest.value))));
+        words
+    }
+
+    /// From one start to the next: the words before the time are left out.
+    fn cycle(&self, span: Range<usize>, seconds: f64) -> String {
+        let written = self.at(span);
+        let begins = written.find(char::is_numeric).unwrap_or(0);
+        format!("every {}", as_written(&written[begins..], Kind::Time(Some(seconds))))
+    }
+
+    /// How the runners get to the next start.
+    fn way(&self, kind: &Spanned<RecoveryKind>) -> String {
+        let distance = |metres: f64| {
+            let written = quantities(self.at(kind.span.clone()), Kind::Distance).into_iter().next();
+            written.unwrap_or_else(|| format!("{} m", to_cm(metres)))
+        };
+        match kind.value {
+            RecoveryKind::Jog(metres) => format!("{} jog", distance(metres)),
+            RecoveryKind::JogExactly(metres) => format!("jog exactly {}", distance(metres)),
+            RecoveryKind::Walk(metres) => format!("{} walk", distance(metres)),
+            RecoveryKind::WalkExactly(metres) => format!("walk exactly {}", distance(metres)),
+            RecoveryKind::WalkBack => "walk back".to_owned(),
+            RecoveryKind::Stand => "standing".to_owned(),
+            RecoveryKind::ChangeEnds => "changing ends".to_owned(),
+        }
+    }
+}
+
+fn length(length: RunLength) -> String {
+    match length {
+        RunLength::Metres(metres) => format!("{} m", to_cm(metres)),
+        RunLength::Laps(1.0) => "1 lap".to_owned(),
+        RunLength::Laps(laps) => format!("{laps} laps"),
+    }
+}
+
+fn place(place: RunPlace) -> String {
+    let on = |course: Course| match course {
+        Course::HomeStraight => "on the home straight",
+        Course::BackStraight => "on the back straight",
+        Course::Oval => "on the oval",
+    };
+    match place {
+        RunPlace::At(Place::Bend) => "on the bend".to_owned(),
+        RunPlace::At(Place::On(course)) => on(course).to_owned(),
+        RunPlace::At(Place::Against(course)) => format!("{} the other way", on(course)),
+        RunPlace::At(Place::Anywhere) => on(Course::Oval).to_owned(),
+        RunPlace::Wind { on: course, against } => {
+            let wind = if against { "against the wind" } else { "with the wind" };
+            course.map_or_else(|| wind.to_owned(), |course| format!("{} {wind}", on(course)))
+        }
+    }
+}
+
+/// Adds where a series says how hard something is.
+fn efforts(series: &Series, found: &mut Vec<Range<usize>>) {
+    found.extend(series.details.effort.as_ref().map(|effort| effort.span.clone()));
+    for item in &series.items {
+        match item {
+            Item::Run(run) => found.extend(run.details.effort.as_ref().map(|effort| effort.span.clone())),
+            Item::Series(series) => efforts(series, found),
+        }
+    }
+}
+
+/// What stands with a distance or a time and adds nothing to it.
+fn without_words(written: &str) -> String {
+    const ADD_NOTHING: [&str; 8] = ["run", "runs", "rep", "reps", "repeat", "repeats", "jog", "walk"];
+    let words = written.split_whitespace();
+    let words = words.filter(|word| !ADD_NOTHING.iter().any(|nothing| word.eq_ignore_ascii_case(nothing)));
+    words.collect::<Vec<_>>().join(" ")
+}

@@ -1,0 +1,161 @@
+//! How texts were read: every number of a text stands in its reading.
+
+use plan_sheet::reading;
+use proptest::prelude::*;
+use proptest::sample::select;
+use workout_notation::Block;
+
+fn read(text: &str) -> String {
+    match Block::parse(text) {
+        Ok(block) => reading(&block),
+        Err(problems) => panic!("{text}: {problems:?}"),
+    }
+}
+
+/// The numbers of a text that its reading lacks: runs of digits, each as often as it is written.
+fn lost(text: &str, reading: &str) -> Vec<String> {
+    let numbers = |text: &str| {
+        let numbers = text.split(|letter: char| !letter.is_ascii_digit()).filter(|number| !number.is_empty());
+        numbers.map(str::to_owned).collect::<Vec<_>>()
+    };
+    let mut shown = numbers(reading);
+    let is_lost = |number: &String| match shown.iter().position(|other| other == number) {
+        Some(at) => {
+            shown.swap_remove(at);
+            false
+        }
+        None => true,
+    };
+    numbers(text).into_iter().filter(is_lost).collect()
+}
+
+#[test]
+fn readings_say_what_is_done_in_words_and_numbers() {
+    for (text, said) in [
+        ("6X200M,LANE 2,90S REST", "6 × 200 m in lane 2, 90 s rest"),
+        ("3 sets of 4 x 200", "3 × (4 × 200 m)"),
+        ("(300, 150) x 2", "2 × (300 m, 150 m)"),
+        ("main set: 2 x [300 & 150]", "2 × (300 m, 150 m)"),
+        ("200-400-600 @ 5k pace", "(200 m, 400 m, 600 m) @ 5 km pace"),
+        ("300 @ 48 + 200 @ 30", "300 m @ 48 s, 200 m @ 30 s"),
+        ("300 in 48-50s", "300 m @ 48-50 s"),
+        ("600 @ 75/400", "600 m @ 75 s per 400 m"),
+        ("1000 @ 3:20 per km rest 2'30\"", "1000 m @ 3:20 per km, 2 min 30 s rest"),
+        ("150 @ 90% of best", "150 m @ 90% of best"),
+        ("10 x 400 off 3:00", "10 × 400 m, every 3:00"),
+        ("2 x 2 x 60 rest 2/8min", "2 × (2 × 60 m), 2 min rest, 8 min between sets"),
+        ("6 x 200 walk 100 in 60s", "6 × 200 m, 100 m walk in 60 s"),
+        ("6 x 200 jog exactly 200", "6 × 200 m, jog exactly 200 m"),
+        ("6 x 60, slow walk back, 3min", "6 × 60 m, walk back, 3 min rest"),
+        ("4 x 100 standing 20s", "4 × 100 m, standing, 20 s rest"),
+        ("easy 20 min", "20 min easy"),
+        ("jog 10 min", "10 min jogging"),
+        ("20 min steady", "20 min steady"),
+        ("4 flying 30s", "4 × flying 30 m with 20 m run-in"),
+        ("30m flying (25m run-in)", "flying 30 m with 25 m run-in"),
+        ("110mH over 5 hurdles", "110 m hurdles to hurdle 5"),
+        ("4 x exchange zone 2 in lane 3", "4 × exchange in zone 2 in lane 3"),
+        ("800 in-and-out 50s", "800 m in and out every 50 m"),
+        ("1,000m in lanes 2,4", "1,000 m in lanes 2, 4"),
+        ("mile easy", "mile easy"),
+        ("200 from the 400 m start + 5", "200 m from the 400 m start + 5"),
+        ("60 on the back straight with the wind", "60 m on the back straight with the wind"),
+        ("warm-up  15 min", "warm-up 15 min"),
+    ] {
+        assert_eq!(read(text), said, "{text}");
+        assert_eq!(lost(text, said), [""; 0], "{text}");
+    }
+}
+
+fn one_of(parts: &'static [&'static str]) -> impl Strategy<Value = &'static str> + Clone {
+    select(parts)
+}
+
+/// A run with what may stand before and behind it.
+fn run() -> impl Strategy<Value = String> {
+    let kinds = one_of(&[
+        "200",
+        "350m",
+        "1.5km",
+        "1,000m",
+        "110 yd",
+        "1 mile",
+        "2 laps",
+        "easy 20 min",
+        "7 min jog",
+        "3:30 steady",
+        "flying 30 with 25 run-in",
+        "40m flying (15m run-in)",
+        "110h to hurdle 5",
+        "100mH over 4 hurdles",
+        "exchange zone 2",
+        "800 in-and-out 60s",
+    ]);
+    let clauses = one_of(&[
+        "",
+        " @ 48",
+        " in 47-51s",
+        " @ 1:12",
+        " @ 1:10-12",
+        " @ 77/400",
+        " @ 3:20/km",
+        " @ 92%",
+        " @ 5k pace",
+        " hard",
+        " in lane 4",
+        " lanes 3-6",
+        " L2 and 5",
+        " from the 400 m start + 5",
+        " to the finish line",
+    ]);
+    (kinds, clauses).prop_map(|(kind, clause)| format!("{kind}{clause}"))
+}
+
+fn recovery() -> impl Strategy<Value = &'static str> {
+    one_of(&[
+        "",
+        " rest 95s",
+        ", 1'35\" rest",
+        " (75s)",
+        " r 65",
+        " off 4:30",
+        " every 6 min",
+        " jog 100",
+        ", 150m jog recovery",
+        " walk 100 in 70s",
+        " walk back 3min",
+        " standing 25s",
+        " rest 2/8min",
+        " rec 3min / 9min",
+        " jog exactly 50",
+    ])
+}
+
+/// A workout: runs, sets, lists and ladders.
+fn workout() -> impl Strategy<Value = String> {
+    let count = one_of(&["", "6 x ", "4X", "3 sets of ", "5 times ", "12×"]);
+    let list = one_of(&[" + ", ", ", " then ", " & "]);
+    let several =
+        (prop::collection::vec(run(), 1..4), list).prop_map(|(runs, between)| runs.join(between)).boxed();
+    prop_oneof![
+        (count.clone(), run(), recovery()).prop_map(|(count, run, after)| format!("{count}{run}{after}")),
+        (several.clone(), recovery()).prop_map(|(list, after)| format!("{list}{after}")),
+        (count, several, recovery()).prop_map(|(count, list, after)| {
+            let count = if count.is_empty() { "2 x " } else { count };
+            format!("{count}({list}){after}")
+        }),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn every_number_of_a_text_stands_in_its_reading(text in workout()) {
+        // What is refused has no reading.
+        if let Ok(block) = Block::parse(&text) {
+            let said = reading(&block);
+            prop_assert_eq!(lost(&text, &said), Vec::<String>::new(), "{} is read: {}", text, said);
+        }
+    }
+}
