@@ -55,7 +55,7 @@ fn the_terminal_names_groups_and_athletes() {
         text,
         str![[r#"
 Block 1, juniors: warm-up
-Block 2, juniors: 2 x 150 rest 2min
+Block 2, juniors: 2 × 150 m, 2 min rest
 Total 300 m for each athlete.
  ~18:00:30   1     1      3: no. 1; 4: no. 2    cones 2–3   18:00:54
  ~18:00:40   1     2      3: no. 7 with no. 8   cone 2      18:01:04
@@ -66,7 +66,7 @@ Total 300 m for each athlete.
 - no. 7 with no. 8: wave 2, lane 3
 ! No. 8 runs one lane outside no. 7.
 Block 3, seniors: drills
-Block 4, seniors: 2 x 400 @ 84 rest 3min in lane 2
+Block 4, seniors: 2 × 400 m @ 84 s in lane 2, 3 min rest
 Total 800 m for each athlete.
  18:00:10   1     1      2: Ada      400 m start line   18:01:34
  18:00:20   1     2      2: Bela     400 m start line   18:01:44
@@ -74,7 +74,7 @@ Total 800 m for each athlete.
  18:04:44   2     2      2: Bela     400 m start line   18:06:08
 - Ada 1:24: wave 1, lane 2
 - Bela 1:24: wave 2, lane 2
-Block 5, walkers: 2 x 1000 in lane 3
+Block 5, walkers: 2 × 1000 m in lane 3
 Total 2000 m.
 
 "#]]
@@ -88,18 +88,18 @@ fn a_message_and_a_calendar_name_groups_and_athletes_and_say_when() {
         message,
         str![[r#"
 ## Block 1, juniors: warm-up
-## Block 2, juniors: 2 x 150 rest 2min
+## Block 2, juniors: 2 × 150 m, 2 min rest
 18:00 to about 18:04. Total 300 m for each athlete.
 - no. 1: wave 1, lanes 3-4
 - no. 2: wave 1, lanes 4-3
 - no. 7 with no. 8: wave 2, lane 3
 - ! No. 8 runs one lane outside no. 7.
 ## Block 3, seniors: drills
-## Block 4, seniors: 2 x 400 @ 84 rest 3min in lane 2
+## Block 4, seniors: 2 × 400 m @ 84 s in lane 2, 3 min rest
 18:00 to 18:07. Total 800 m for each athlete.
 - Ada 1:24: wave 1, lane 2
 - Bela 1:24: wave 2, lane 2
-## Block 5, walkers: 2 x 1000 in lane 3
+## Block 5, walkers: 2 × 1000 m in lane 3
 18:00 to about 18:11. Total 2000 m.
 
 "#]]
@@ -115,7 +115,7 @@ fn a_page_names_groups_where_blocks_are_chosen() {
     let page = view(EVENING, "html");
     for said in [
         "1 of 5, juniors: warm-up</option>",
-        "Block 4, seniors: 2 x 400",
+        "Block 4, seniors: 2 × 400 m",
         "<p class=\"total\">Total 300 m for each athlete.</p>",
         ">no. 7 with no. 8<",
     ] {
@@ -145,7 +145,7 @@ fn groups_that_share_blocks_are_named() {
         text,
         str![[r#"
 Block 1, juniors and seniors: warm-up
-Block 2, juniors and seniors: 2 x (200 + 100) @ 36 rest 3min in lanes 2-4
+Block 2, juniors and seniors: 2 × (200 m, 100 m) @ 36 s in lanes 2-4, 3 min rest
 Total 600 m for each athlete.
  0 s     1     1      2: no. 1; 3: no. 2; 4: Ada   200 m start line   36 s
  3:36    2     1      2: Ada; 3: no. 1; 4: no. 2   100 m start line   4:12
@@ -154,7 +154,7 @@ Total 600 m for each athlete.
 - no. 1 (juniors) 36 s: lanes 2-3-4-2
 - no. 2 (juniors) 36 s: lanes 3-4-2-3
 - Ada (seniors) 36 s: lanes 4-2-3-4
-Block 3, walkers: 1000 in lane 3
+Block 3, walkers: 1000 m in lane 3
 Total 1000 m.
  ~37 s   1     1      3: Cy       cone 1   4:17
 - Cy: lane 3

@@ -66,7 +66,7 @@ Track: Wrenbeck, lane 1 closed
 Block 1, hurdlers: warm-up 20 min with hurdle walks
 Lasts 20:00.
 
-Block 2, hurdlers: 4 × 110 h hurdles to hurdle 3 in lanes 6, 7, 4 min rest
+Block 2, hurdlers: 4 × 110 m hurdles to hurdle 3 in lanes 6, 7, 4 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -76,7 +76,7 @@ Block 2, hurdlers: 4 × 110 h hurdles to hurdle 3 in lanes 6, 7, 4 min rest
 Total 128 m in each lane.
 - Coach: outside lane 8, level with the finish in lane 6: on the 3rd blue tick.
 
-Block 3, hurdlers: 3 × 110 h hurdles to hurdle 5 in lanes 6, 7, 5 min rest
+Block 3, hurdlers: 3 × 110 m hurdles to hurdle 5 in lanes 6, 7, 5 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                  Finish                 Rest
 ════════════════════════════════════════════════════════════════════════════════
@@ -97,7 +97,7 @@ Total 120 m in each lane.
 - Coach: outside lane 6, level with the finish in lane 3: on the exit of yellow
   zone 2.
 
-Block 5, hurdlers: 2 laps in and out, 50 m each in lane 3
+Block 5, hurdlers: 2 laps in and out every 50 m in lane 3
 ──────────────────────────────────────────────────────────────────────
  Reps   Lane         Metres   Stand                Finish
 ══════════════════════════════════════════════════════════════════════
@@ -198,7 +198,7 @@ Who goes when
   line.
 ! 3 abreast in lanes 5 to 7, 12½ min.
 
-Block 5, middle distance: 2 x 2000 @ 10k pace rest 3min in lane 2
+Block 5, middle distance: 2 × 2000 m @ 10 km pace in lane 2, 3 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps   Lane      Metres   Stand                             Finish
 ════════════════════════════════════════════════════════════════════════════════

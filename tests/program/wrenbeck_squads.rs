@@ -159,7 +159,7 @@ Who goes when
 [PASSES_WRENBECK_GATE]
 [PASSES_WRENBECK_JAVELIN]
 
-Block 3, middle distance: 4 x 300 in lane 2 @ 1500 pace rest 60s jog 100
+Block 3, middle distance: 4 × 300 m @ 1500 pace in lane 2, 100 m jog in 60 s
 ─────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                           Finish
 ═════════════════════════════════════════════════════════════════════════════

@@ -48,11 +48,28 @@ pub(crate) fn calendar(plans: &[Plan], settings: &RenderSettings) -> Result<Rend
     if calendar.components.is_empty() {
         return Err(RenderError::NoDate(undated));
     }
-    let mut rendered = Rendered::from(calendar.to_string());
+    let mut rendered = Rendered::from(in_short_lines(&calendar.to_string()));
     if !undated.is_empty() {
         rendered.notes.push(format!("left out of the calendar, having no date: {undated}; {WRITE_A_DATE}"));
     }
     Ok(rendered)
+}
+
+/// The longest line, in octets (RFC 5545, 3.1).
+const LONGEST_LINE: usize = 75;
+
+/// The text with no line longer than it may be. The library counts the space that begins the rest of a line only
+/// where more follows.
+fn in_short_lines(text: &str) -> String {
+    let fitted = |line: &str| {
+        // A reader may take a space that begins the rest for the mark of one.
+        let is_cut = |at: &usize| line.is_char_boundary(*at) && !line[*at..].starts_with(' ');
+        match (1..=LONGEST_LINE).rev().find(|at| line.len() > LONGEST_LINE && is_cut(at)) {
+            Some(at) => format!("{}\r\n {}", &line[..at], &line[at..]),
+            None => line.to_owned(),
+        }
+    };
+    text.split("\r\n").map(fitted).collect::<Vec<_>>().join("\r\n")
 }
 
 /// The identifier of a session; sessions of one title, date and track differ by their order.
