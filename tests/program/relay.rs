@@ -26,7 +26,7 @@ Batons
 Track: standard
 Lasts about 6:28
 
-Block 1, sprinters: 3 x exchange zone 2 in lanes 4,5 rest 3min
+Block 1, sprinters: 3 × exchange in zone 2 in lanes 4, 5, 3 min rest
 ────────────────────────────────────────────────────────────────────────────────
  Reps     Lane      Metres   Stand                      Finish
 ════════════════════════════════════════════════════════════════════════════════
@@ -441,4 +441,55 @@ fn an_absent_partner_leaves_nobody_alone() {
     assert!(reps.iter().all(|rep| texts(&rep["athletes"]).len() == 2));
     let text = printed(&toeline(&["plan", session, "--without", "bela"]).assert().success());
     assert!(text.starts_with("Changed: without Bela"), "{text}");
+}
+
+#[test]
+fn who_is_done_leaves_the_others_to_hand_on() {
+    let folder = Folder::with("batons.yaml", SQUAD);
+    let count = |plan: &Value, name: &str| {
+        reps(plan).iter().filter(|rep| texts(&rep["athletes"]).contains(&name)).count()
+    };
+    let plan = folder.json(&["plan", "batons.yaml", "--reps", "dan=1"]);
+    assert_eq!(["Ada", "Bea", "Cyd", "Dan", "Eve"].map(|name| count(&plan, name)), [3, 3, 3, 1, 2]);
+    let arguments = ["plan", "batons.yaml", "--reps", "bea=2"];
+    let plan = folder.json(&arguments);
+    assert_eq!(["Ada", "Bea", "Cyd", "Dan", "Eve"].map(|name| count(&plan, name)), [2, 2, 2, 2, 2]);
+    let text = printed(&folder.toeline(&arguments).assert().success());
+    assert!(text.contains("! Ada is done after run 2, as Bea does no more."), "{text}");
+}
+
+#[test]
+fn a_team_needs_a_lane_in_common_and_time_for_its_run() {
+    let text = "\
+title: t
+groups:
+  - name: g
+    athletes: [{ name: Ada, lanes: [4] }, { name: Bea, lanes: [5] }]
+blocks:
+  - 2 x exchange zone 2
+";
+    let folder = Folder::with("t.yaml", text);
+    folder.toeline(&["plan", "t.yaml"]).assert().code(2).stdout_eq("").stderr_eq(str![[r#"
+error: Ada and Bea have no lane in common
+ --> t.yaml:6:9
+  |
+6 |   - 2 x exchange zone 2
+  |         ^^^^^^^^^^^^^^^
+  |
+help: change their `lanes`, or put them in other teams with `relay`
+
+"#]]);
+    folder
+        .write("t.yaml", text.replace("lanes: [5]", "bests: { 100: 12 }").replace("2\n", "2 @ 3.8 off 8s\n"));
+    folder.toeline(&["plan", "t.yaml"]).assert().code(2).stdout_eq("").stderr_eq(str![[r#"
+error: a cycle of 8 s is shorter than the run, which takes 10 s
+ --> t.yaml:6:9
+  |
+6 |   - 2 x exchange zone 2 @ 3.8 off 8s
+  |         ^^^^^^^^^^^^^^^
+  |
+help: write a longer cycle, or a rest; to plan it all the same, use `--force`, or `force: true` in a session file
+
+"#]]);
+    folder.toeline(&["plan", "t.yaml", "--force"]).assert().success();
 }

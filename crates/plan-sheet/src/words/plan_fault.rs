@@ -6,7 +6,7 @@ use wave_plan::SquadError;
 use workout_notation::MOST_REPS;
 
 use crate::words::fault::{helped, plain};
-use crate::words::names::called;
+use crate::words::names::{all_called, called};
 use crate::words::numbers::{clock, metres};
 
 /// How a question is answered where what it asks about is meant.
@@ -100,6 +100,10 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
             helped(error.to_string(), "name lanes side by side, for example `in lanes 2-5`")
         }
         PlanFault::Squad(error) => plain(error.to_string()),
+        PlanFault::NoCommonLane { athletes } => helped(
+            format!("{} have no lane in common", all_called(athletes)),
+            "change their `lanes`, or put them in other teams with `relay`",
+        ),
         PlanFault::NotARun => helped("this is not a run", "write for example `150 in lane 2`"),
         PlanFault::NoFinish => helped("a run by time has no finish", "write a distance"),
         PlanFault::SeveralLanes => helped("only one lane can be searched for spots", "name one lane"),

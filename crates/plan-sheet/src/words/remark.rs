@@ -115,6 +115,10 @@ pub(crate) fn remark(remark: &Remark) -> String {
                  not a cone.{about}"
             )
         }
+        Remark::DoneWithPartner { athlete, because_of, after } => {
+            let (athlete, because_of) = (capital(&called(athlete)), called(because_of));
+            format!("{athlete} is done after run {after}, as {because_of} does no more.")
+        }
         Remark::NobodyToHandTo { athlete } => {
             format!("{} has nobody to hand to.", capital(&called(athlete)))
         }

@@ -79,6 +79,11 @@ pub enum PlanFault {
     TooManyReps,
     /// Its squad cannot be cut into waves.
     Squad(SquadError),
+    /// The athletes of a relay team have no lane that all of them may run in.
+    NoCommonLane {
+        /// Who they are.
+        athletes: Vec<String>,
+    },
     /// It is not a run, and a run was asked for.
     NotARun,
     /// It is a run by time, and a finish was asked for.

@@ -9,7 +9,7 @@ use crate::plan::caution;
 use crate::plan::check_mark::CheckMark;
 use crate::plan::crew::{Crew, Entrant};
 use crate::plan::estimate;
-use crate::plan::fault::Planned;
+use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::handover::Handover;
 use crate::plan::nominal::OtherLength;
 use crate::plan::pairing::{self, Zone};
@@ -25,7 +25,26 @@ pub(crate) const RUN_IN_M: f64 = 40.0;
 /// Those who do a block of exchanges, in teams: each team is one entry of a wave, in one lane.
 pub(crate) struct Relay<'a> {
     athletes: Vec<Entrant<'a>>,
-    teams: Vec<RelayTeam<usize>>,
+    teams: Vec<Team>,
+}
+
+/// A team, by the places of its athletes among all.
+struct Team {
+    members: Vec<usize>,
+    /// Who brings the baton in each run, and who takes it: as many as the team does.
+    turns: Vec<(usize, usize)>,
+}
+
+impl Team {
+    /// Athletes do no more runs than they should; the others of a team go on among themselves while there are two.
+    fn of(team: &RelayTeam<usize>, athletes: &[Entrant<'_>], runs: usize) -> Self {
+        let does = |athlete: usize, run: usize| {
+            let most = athletes[athlete].athlete.and_then(|athlete| athlete.reps);
+            most.is_none_or(|most| run < most.max(1) as usize)
+        };
+        let turn = |run: usize| Some(team.of_those(|athlete| does(athlete, run))?.handing(run));
+        Self { members: team.members.clone(), turns: (0..runs).map_while(turn).collect() }
+    }
 }
 
 impl<'a> Relay<'a> {
@@ -38,7 +57,9 @@ impl<'a> Relay<'a> {
         let listed = crew.groups.iter().flat_map(|group| &group.relay);
         let listed: Vec<Vec<usize>> = listed.map(|team| team.iter().filter_map(place).collect()).collect();
         let everybody: Vec<usize> = (0..athletes.len()).collect();
-        Some(Self { athletes: athletes.to_vec(), teams: relay_teams(&listed, &everybody) })
+        let teams = relay_teams(listed, &everybody);
+        let teams = teams.iter().map(|team| Team::of(team, athletes, steps.len()));
+        Some(Self { athletes: athletes.to_vec(), teams: teams.collect() })
     }
 
     /// One of each team, for whom the team is planned.
@@ -53,7 +74,7 @@ impl<'a> Relay<'a> {
 
     /// Who brings the baton in a run and who takes it.
     pub(crate) fn handing(&self, team: usize, run: usize) -> [Entrant<'a>; 2] {
-        let (incoming, outgoing) = self.teams[team].handing(run);
+        let (incoming, outgoing) = self.teams[team].turns[run];
         [self.athletes[incoming], self.athletes[outgoing]]
     }
 
@@ -72,7 +93,7 @@ impl<'a> Relay<'a> {
     ///
     /// # Errors
     ///
-    /// As [`timings`].
+    /// As [`timings`]; and where the members of a team have no lane in common.
     pub(crate) fn timings(
         &self,
         track: &Track,
@@ -83,12 +104,13 @@ impl<'a> Relay<'a> {
         let own = self.athletes.iter().map(|athlete| timings(track, session, steps, lane, athlete));
         let own = own.collect::<Planned<Vec<_>>>()?;
         let mut all = Vec::with_capacity(self.teams.len());
-        for team in &self.teams {
-            // Nobody does more than they should, so that a team does as much as the one who does least.
-            let most = team.members.iter().map(|&member| own[member].len()).min().unwrap_or(0);
-            let mut times = Vec::with_capacity(most);
-            for (run, step) in steps.iter().enumerate().take(most) {
-                let (incoming, outgoing) = team.handing(run);
+        for (number, team) in self.teams.iter().enumerate() {
+            if self.lanes(number).is_some_and(|lanes| lanes.is_empty()) {
+                let athletes = self.members(number).map(|member| member.name().to_owned()).collect();
+                return Err(PlanFault::NoCommonLane { athletes }.at_lanes(&steps[0]));
+            }
+            let mut times = Vec::with_capacity(team.turns.len());
+            for (run, (step, &(incoming, outgoing))) in steps.iter().zip(&team.turns).enumerate() {
                 let mut timing = own[incoming][run].clone();
                 let zone_m = pairing::distance_m(track, step, lane)?.unwrap_or(0.0);
                 let asked = timing.target_s.map(|target_s| zone_m / target_s);
@@ -96,7 +118,13 @@ impl<'a> Relay<'a> {
                 timing.times.target_s = lasts_s(speeds, zone_m, timing.target_s).ceil();
                 match timing.gap {
                     Some(Gap::Cycle(cycle_s)) => {
-                        timing.times.rest_s = (cycle_s - timing.times.target_s).max(0.0);
+                        let lasts_s = timing.times.target_s;
+                        let is_target = timing.target_s.is_some();
+                        if is_target && cycle_s < lasts_s && !session.force {
+                            let fault = PlanFault::CycleTooShort { who: None, cycle_s, lasts_s, is_target };
+                            return Err(fault.at_gap(step));
+                        }
+                        timing.times.rest_s = (cycle_s - lasts_s).max(0.0);
                     }
                     Some(Gap::Rest(_)) => {}
                     None => timing.times.rest_s = estimate::rest_s(step, RUN_IN_M + zone_m),
@@ -121,6 +149,24 @@ impl<'a> Relay<'a> {
             None => (of(incoming), of(outgoing)),
             Some(asked) => (asked, Some(of(outgoing)).filter(|known| !known.is_usual).unwrap_or(asked)),
         }
+    }
+
+    /// Who does less than they could, because all others of their team are done.
+    pub(crate) fn held_back(&self, runs: usize) -> Vec<Remark> {
+        let name = |athlete: usize| self.athletes[athlete].name().to_owned();
+        let mut remarks = Vec::new();
+        for Team { members, turns } in self.teams.iter().filter(|team| team.turns.len() < runs) {
+            let is_done = |&&member: &&usize| {
+                let most = self.athletes[member].athlete.and_then(|athlete| athlete.reps);
+                most.is_some_and(|most| most.max(1) as usize <= turns.len())
+            };
+            let (done, others): (Vec<&usize>, Vec<&usize>) = members.iter().partition(is_done);
+            if let ([.., done], [alone]) = (done.as_slice(), others.as_slice()) {
+                let (athlete, because_of) = (name(**alone), name(**done));
+                remarks.push(Remark::DoneWithPartner { athlete, because_of, after: turns.len() });
+            }
+        }
+        remarks
     }
 
     /// What there is to say of the check marks of its runs, if they have any.
@@ -148,7 +194,7 @@ impl<'a> Relay<'a> {
         rep: &mut Rep,
     ) {
         let RunKind::Exchange { zone } = step.run.kind.value else { return };
-        let (incoming, outgoing) = self.teams[team].handing(run);
+        let (incoming, outgoing) = self.teams[team].turns[run];
         let asked = rep.target_s.map(|target_s| pair.distance_m / target_s);
         let check_mark = check_mark(self.speeds(session, (incoming, outgoing), asked));
         let before = |back_m: f64| pairing::run_in(track, pair, back_m);

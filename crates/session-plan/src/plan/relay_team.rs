@@ -5,61 +5,76 @@
 pub(crate) struct RelayTeam<T> {
     /// Who belongs to it.
     pub(crate) members: Vec<T>,
-    /// Who brings the baton and who takes it, as places among the members, in turn; at least one.
-    handings: Vec<(usize, usize)>,
+    /// The order of the baton, where one is listed; else two hand on both ways, and of three each stands out in turn.
+    order: Vec<T>,
+    /// Who brings the baton and who takes it, in turn; at least one.
+    handings: Vec<(T, T)>,
 }
 
 impl<T: Copy + PartialEq> RelayTeam<T> {
     /// Those who hand on as they are listed, each to the next. Nothing where nobody has anybody to hand to.
-    fn in_order(listed: &[T]) -> Option<Self> {
+    fn in_order(mut order: Vec<T>) -> Option<Self> {
+        order.dedup();
         let mut members: Vec<T> = Vec::new();
-        let mut places: Vec<usize> = Vec::new();
-        for one in listed {
-            let known = members.iter().position(|member| member == one);
-            places.push(known.unwrap_or(members.len()));
-            if known.is_none() {
+        for one in &order {
+            if !members.contains(one) {
                 members.push(*one);
             }
         }
-        places.dedup();
-        let handings: Vec<(usize, usize)> = places.windows(2).map(|pair| (pair[0], pair[1])).collect();
-        (!handings.is_empty()).then_some(Self { members, handings })
+        let handings: Vec<(T, T)> = order.windows(2).map(|pair| (pair[0], pair[1])).collect();
+        (!handings.is_empty()).then_some(Self { members, order, handings })
     }
 
-    /// Two who hand on both ways in turn.
-    fn pair(a: T, b: T) -> Self {
-        Self { members: vec![a, b], handings: vec![(0, 1), (1, 0)] }
+    /// Those who hand on in every way: two or three. Nothing for fewer, and for more.
+    fn in_turn(members: Vec<T>) -> Option<Self> {
+        let handings = match members.as_slice() {
+            [a, b] => vec![(*a, *b), (*b, *a)],
+            // Who stood out brings the baton.
+            [a, b, c] => vec![(*a, *b), (*c, *a), (*b, *c)],
+            _ => return None,
+        };
+        Some(Self { members, order: Vec::new(), handings })
     }
 
-    /// Takes in somebody who is left over. Of three each stands out in turn, and brings the baton after that; a longer
-    /// team hands on to the one more.
-    fn take_in(&mut self, one: T) {
-        let last = self.members.len();
-        self.members.push(one);
-        match last {
-            2 => self.handings = vec![(0, 1), (2, 0), (1, 2)],
-            _ => self.handings.push((last - 1, last)),
+    /// The team with somebody who is left over: three in turn, or the next in a longer order.
+    fn with(&self, one: T) -> Option<Self> {
+        if self.members.len() == 2 {
+            Self::in_turn([self.members.as_slice(), &[one]].concat())
+        } else {
+            Self::in_order([self.order.as_slice(), &[one]].concat())
+        }
+    }
+
+    /// Those of the team who still run, where they can hand on.
+    pub(crate) fn of_those(&self, is_in: impl Fn(T) -> bool) -> Option<Self> {
+        let those = |all: &[T]| all.iter().copied().filter(|one| is_in(*one)).collect();
+        if self.order.is_empty() {
+            Self::in_turn(those(&self.members))
+        } else {
+            Self::in_order(those(&self.order))
         }
     }
 
     /// Who brings the baton and who takes it in an attempt, counted from 0.
     pub(crate) fn handing(&self, attempt: usize) -> (T, T) {
-        let (incoming, outgoing) = self.handings[attempt % self.handings.len()];
-        (self.members[incoming], self.members[outgoing])
+        self.handings[attempt % self.handings.len()]
     }
 }
 
 /// The teams of some athletes: those that are listed, and pairs of the others in their order. An odd one out joins the
 /// team before. None for somebody who is alone.
-pub(crate) fn relay_teams<T: Copy + PartialEq>(listed: &[Vec<T>], everybody: &[T]) -> Vec<RelayTeam<T>> {
-    let mut teams: Vec<RelayTeam<T>> = listed.iter().filter_map(|team| RelayTeam::in_order(team)).collect();
+pub(crate) fn relay_teams<T: Copy + PartialEq>(listed: Vec<Vec<T>>, everybody: &[T]) -> Vec<RelayTeam<T>> {
+    let mut teams: Vec<RelayTeam<T>> = listed.into_iter().filter_map(RelayTeam::in_order).collect();
     let is_in_one = |one: &T| teams.iter().any(|team| team.members.contains(one));
     let left: Vec<T> = everybody.iter().copied().filter(|one| !is_in_one(one)).collect();
     for pair in left.chunks(2) {
-        match (pair, teams.last_mut()) {
-            ([a, b], _) => teams.push(RelayTeam::pair(*a, *b)),
-            ([one], Some(team)) => team.take_in(*one),
-            _ => {}
+        match (pair, teams.last()) {
+            ([one], Some(last)) => {
+                let joined = last.with(*one);
+                teams.pop();
+                teams.extend(joined);
+            }
+            _ => teams.extend(RelayTeam::in_turn(pair.to_vec())),
         }
     }
     teams
@@ -76,7 +91,7 @@ mod tests {
             let handings = (0..count).map(|attempt| team.handing(attempt));
             handings.map(|(incoming, outgoing)| format!("{incoming}{outgoing}")).collect::<Vec<_>>().join(" ")
         };
-        relay_teams(listed, &everybody).iter().map(of_team).collect()
+        relay_teams(listed.to_vec(), &everybody).iter().map(of_team).collect()
     }
 
     #[test]
@@ -104,5 +119,17 @@ mod tests {
         // Whose partner is absent is left over as well.
         assert_eq!(attempts(&[vec!['a'], vec!['b', 'c']], "abc", 3), ["bc ab ca"]);
         assert_eq!(attempts(&[], "a", 2), [""; 0]);
+    }
+
+    #[test]
+    fn those_who_still_run_go_on_among_themselves() {
+        let handing = |teams: &[RelayTeam<char>], out: char, attempt: usize| {
+            teams[0].of_those(|one| one != out).map(|rest| rest.handing(attempt))
+        };
+        let three = relay_teams(Vec::new(), &['a', 'b', 'c']);
+        assert_eq!([0, 1].map(|attempt| handing(&three, 'b', attempt)), [Some(('a', 'c')), Some(('c', 'a'))]);
+        let four = relay_teams(vec![vec!['a', 'b', 'c', 'd']], &[]);
+        assert_eq!([0, 1].map(|attempt| handing(&four, 'b', attempt)), [Some(('a', 'c')), Some(('c', 'd'))]);
+        assert_eq!(handing(&relay_teams(Vec::new(), &['a', 'b']), 'b', 0), None);
     }
 }

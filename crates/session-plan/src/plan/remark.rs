@@ -166,6 +166,16 @@ pub enum Remark {
         /// Whether that is nobody by name, as nothing is known of anybody.
         of_nobody: bool,
     },
+    /// An athlete hands on no more, because all others of the team are done.
+    #[serde(rename = "done with partner")]
+    DoneWithPartner {
+        /// Who it is.
+        athlete: String,
+        /// One who does no more runs.
+        because_of: String,
+        /// The last run of the team, from 1.
+        after: usize,
+    },
     /// An athlete has nobody to hand the baton to.
     #[serde(rename = "nobody to hand to")]
     NobodyToHandTo {

@@ -71,6 +71,7 @@ impl Timetable<'_> {
             let lasts_s = self.planned.end_s - self.planned.begins_s;
             block.lasts_s = Some(lasts_s);
             self.remark(lasts_s, kept, &mut block.remarks);
+            block.remarks.extend(draft.relay.iter().flat_map(|relay| relay.held_back(draft.steps.len())));
             block
                 .remarks
                 .extend(draft.relay.as_ref().and_then(|relay| relay.remark(self.crew.session, &block.reps)));
