@@ -48,14 +48,12 @@ Who goes when
 - Dan to Eve: run 3, lane 5
 - Run-in in lanes 4 and 5: cones 1–2, 10.00 m back from the 4th green tick
 - Zone 2, 30 m: outgoing waits at its entry, incoming starts 40 m back.
-- Check mark 7.5 m back, 25 feet, baton over about 11 m on (lane 4: cone 3): Ada
-  to Bea.
-- Check mark 6.4 m back, 21 feet, baton over about 8 m on (lane 5: cone 6): Cyd
-  to Dan.
-- Check mark 9.1 m back, 30 feet, baton over about 20 m on (lane 5: cone 4): Eve
-  to Cyd.
-- Check mark 7.5 m back, 25 feet, baton over about 11 m on (lane 5: cone 5): Dan
-  to Eve.
+- Check mark 7.5 m back, 25 feet, baton over about 11 m on: Ada to Bea (lane 4,
+  cone 3); Dan to Eve (lane 5, cone 5).
+- Check mark 6.4 m back, 21 feet, baton over about 8 m on: Cyd to Dan (lane 5,
+  cone 6).
+- Check mark 9.1 m back, 30 feet, baton over about 20 m on: Eve to Cyd (lane 5,
+  cone 4).
 - Coach: outside lane 8, level with the finish in lane 4: on the exit of yellow
   zone 2.
 ! 2 teams at once in lanes 4 and 5.
@@ -224,8 +222,8 @@ blocks: [2 x exchange zone 1 in lane 3 rest 3min]
     snapbox::assert_data_eq!(
         lines.join("\n"),
         str![[r#"
-- Check mark about 5.2 m back, 17 feet, baton over about 6 m on (lane 3: cone
-- Check mark about 11.4 m back, 38 feet, baton over about 20 m on (lane 3: cone
+- Check mark about 5.2 m back, 17 feet, baton over about 6 m on: Ada to Bea
+- Check mark about 11.4 m back, 38 feet, baton over about 20 m on: Bea to Ada
 ! Check marks are a start, from the two speeds: tune them on the track. Feet of
   0.30 m; tape, not a cone. No best of Ada is known: about right only.
     2   3      11.32 m back along the inner line    15      exchange check mark
@@ -492,4 +490,35 @@ help: write a longer cycle, or a rest; to plan it all the same, use `--force`, o
 
 "#]]);
     folder.toeline(&["plan", "t.yaml", "--force"]).assert().success();
+}
+
+#[test]
+fn a_team_of_four_rehearses_its_race_zone_by_zone() {
+    let text = "\
+title: t
+groups:
+  - name: g
+    bests: { 100: 11.5, 200: 23.5 }
+    athletes: [Ada, Bea, Cyd, Dan]
+    relay: [[Ada, Bea, Cyd, Dan]]
+blocks:
+  - exchange zone 1 + exchange zone 2 + exchange zone 3 in lane 4 rest 4min
+";
+    let folder = Folder::with("t.yaml", text);
+    let plan = folder.json(&["plan", "t.yaml"]);
+    let turns = [(1, "Ada", "Bea"), (2, "Bea", "Cyd"), (3, "Cyd", "Dan")];
+    assert_eq!(handings(&plan), turns.map(|(rep, a, b)| (rep, a.to_owned(), b.to_owned())));
+    let zones = reps(&plan).iter().map(|rep| rep["handover"]["zone"].as_u64());
+    assert!(zones.eq([Some(1), Some(2), Some(3)]));
+    let text = printed(&folder.toeline(&["plan", "t.yaml"]).assert().success());
+    let lines: Vec<&str> = text.lines().skip_while(|line| !line.starts_with("- Zones")).take(4).collect();
+    snapbox::assert_data_eq!(
+        lines.join("\n"),
+        str![[r#"
+- Zones 1, 2 and 3, 30 m: outgoing waits at its entry, incoming starts 40 m
+  back.
+- Check mark 7.8 m back, 26 feet, baton over about 12 m on: Ada to Bea (lane 4,
+  cone 2); Bea to Cyd (lane 4, cone 4); Cyd to Dan (lane 4, cone 6).
+"#]]
+    );
 }

@@ -11,50 +11,62 @@ pub(crate) fn handing(handover: &Handover, called: impl Fn(&str) -> String) -> S
 }
 
 /// How the exchanges of a block are set up, and the check mark of each two, those that are alike in one line:
-/// `Check mark 7.5 m back, 26 feet, baton over about 13 m on (lane 4: cone 7): Ada to
-/// Bea`.
+/// `Check mark 7.8 m back, 26 feet, baton over about 12 m on: Ada to Bea (lane 4, cone 6); Cyd to Dan (lane 5, cone 7).`
 pub(crate) fn handovers(plan: &Plan, block: &PlanBlock) -> Vec<String> {
     let runs = || block.reps.iter().filter_map(|rep| Some((rep, rep.handover.as_ref()?)));
-    let mut lines: Vec<String> = Vec::new();
+    let mut zones = Grouped::default();
+    let mut marks = Grouped::default();
     for (rep, handover) in runs() {
-        let line = places(rep, handover);
-        if !lines.contains(&line) {
-            lines.push(line);
-        }
-    }
-    let mut marks: Vec<(String, Vec<String>)> = Vec::new();
-    for (rep, handover) in runs() {
-        let cone = plan.cone_on(&handover.spot).map_or_else(String::new, |cone| format!(": cone {cone}"));
+        zones.add(places(rep, handover), handover.zone.to_string());
         // Before a zone nothing is handed on.
         let on_m = handover.check_mark.exchange_m.max(handover.before_zone_m);
-        let mark = check_mark(&handover.check_mark);
-        let mark = format!("{mark}, baton over about {on_m:.0} m on (lane {}{cone})", rep.lane);
-        let who = handing(handover, called);
-        match marks.iter_mut().find(|(known, _)| *known == mark) {
-            Some((_, names)) if names.contains(&who) => {}
-            Some((_, names)) => names.push(who),
-            None => marks.push((mark, vec![who])),
-        }
+        let mark = format!("{}, baton over about {on_m:.0} m on", check_mark(&handover.check_mark));
+        let cone = plan.cone_on(&handover.spot).map_or_else(String::new, |cone| format!(", cone {cone}"));
+        marks.add((mark, format!("lane {}{cone}", rep.lane)), handing(handover, called));
     }
-    lines.extend(marks.into_iter().map(|(mark, names)| format!("{mark}: {}.", listed(&names))));
+    let zone = |(places, zones): (String, Vec<String>)| {
+        let noun = if zones.len() == 1 { "Zone" } else { "Zones" };
+        format!("{noun} {}, {places}.", listed(&zones))
+    };
+    let mut lines: Vec<String> = zones.0.into_iter().map(zone).collect();
+    let mut of_mark = Grouped::default();
+    for ((mark, place), names) in marks.0 {
+        of_mark.add(mark, format!("{} ({place})", listed(&names)));
+    }
+    lines.extend(of_mark.0.into_iter().map(|(mark, where_to)| format!("{mark}: {}.", where_to.join("; "))));
     lines
 }
 
-/// Where the two stand, and where the baton is to be handed on.
+/// Values by what they have in common, each once, in the order in which they come.
+struct Grouped<K>(Vec<(K, Vec<String>)>);
+
+impl<K> Default for Grouped<K> {
+    fn default() -> Self {
+        Self(Vec::new())
+    }
+}
+
+impl<K: PartialEq> Grouped<K> {
+    fn add(&mut self, key: K, value: String) {
+        match self.0.iter_mut().find(|(known, _)| *known == key) {
+            Some((_, values)) if values.contains(&value) => {}
+            Some((_, values)) => values.push(value),
+            None => self.0.push((key, vec![value])),
+        }
+    }
+}
+
+/// Where the two of an exchange stand.
 fn places(rep: &Rep, handover: &Handover) -> String {
+    let zone_m = metres(handover.zone_m);
     let zone = match handover.before_zone_m {
-        before_m if before_m > 0.0 => format!(
-            "Zone {}, {} m by former rules: outgoing waits {} m before it",
-            handover.zone,
-            metres(handover.zone_m),
-            metres(before_m)
-        ),
-        _ => format!("Zone {}, {} m: outgoing waits at its entry", handover.zone, metres(handover.zone_m)),
+        before_m if before_m > 0.0 => {
+            format!("{zone_m} m by former rules: outgoing waits {} m before it", metres(before_m))
+        }
+        _ => format!("{zone_m} m: outgoing waits at its entry"),
     };
-    let run_in = rep
-        .run_in_m
-        .map_or_else(String::new, |run_in_m| format!(", incoming starts {} m back", metres(run_in_m)));
-    format!("{zone}{run_in}.")
+    let run_in = rep.run_in_m.map(|run_in_m| format!(", incoming starts {} m back", metres(run_in_m)));
+    zone + &run_in.unwrap_or_default()
 }
 
 /// How far back a check mark lies, in metres and feet.
