@@ -56,6 +56,7 @@ mod runner;
 mod slot;
 mod soonest;
 mod spacing;
+mod watch;
 mod wave;
 
 pub use error::SquadError;
@@ -66,3 +67,4 @@ pub use plan::{EveningPlan, ItineraryPlan, WavePlan};
 pub use planner::plan_evening;
 pub use rules::{Timers, TimingRules};
 pub use runner::{RunTimes, Runner};
+pub use watch::Watch;

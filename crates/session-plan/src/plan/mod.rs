@@ -8,6 +8,7 @@ pub(crate) mod check_mark;
 pub(crate) mod choices;
 pub(crate) mod clash;
 pub(crate) mod coach_place;
+pub(crate) mod coach_walks;
 pub(crate) mod cone;
 pub(crate) mod crew;
 pub(crate) mod day_track;
