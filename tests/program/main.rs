@@ -1,6 +1,5 @@
 //! The built program, run as its users run it, with whole outputs compared.
 
-mod age_groups;
 mod answers;
 mod calendar;
 mod cautions;
@@ -21,7 +20,6 @@ mod measure_json;
 mod measure_refused;
 mod message;
 mod names;
-mod one_coach;
 mod out;
 #[cfg(feature = "pdf")]
 mod pdf;

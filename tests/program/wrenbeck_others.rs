@@ -283,8 +283,6 @@ Who goes when
 Please note
 - The sprinters keep to lanes 5 to 7 of the home straight; the middle distance
   comes by inside them.
-- The one coach walks from finish to finish 3 times, up to 36 s; the plan leaves
-  the time. With a coach for each group write timers: each group.
 - Start by arm, not by whistle: sound takes 0.4 s to the 200 m start.
 
 Setting out: one lap from the finish line

@@ -5,7 +5,7 @@ use std::fmt::Debug;
 use lane_distance::{Course, LaneNumber, Place, Track};
 use session_plan::{Session, Venue};
 use workout_notation::Block;
-use workout_notation::{Body, Gap, Pace, RecoveryKind, RunKind, RunLength, RunPlace, Step};
+use workout_notation::{Body, Gap, HurdlePart, Pace, RecoveryKind, RunKind, RunLength, RunPlace, Step};
 
 const TABLE: &str = include_str!("workouts.txt");
 
@@ -92,10 +92,18 @@ fn run(kind: RunKind) -> String {
     match kind {
         RunKind::Plain(far) => length(far),
         RunKind::Flying { metres, run_in_m } => format!("fly{metres}+{run_in_m}"),
-        RunKind::Hurdles { race_m, to_hurdle: None } => format!("{race_m}h"),
-        RunKind::Hurdles { race_m, to_hurdle: Some(hurdle) } => format!("{race_m}h>{hurdle}"),
+        RunKind::Hurdles { race_m, part } => {
+            let race = race_m.map_or("?".to_owned(), |race_m| race_m.to_string());
+            match part {
+                HurdlePart::Whole => format!("{race}h"),
+                HurdlePart::To(hurdle) => format!("{race}h>{hurdle}"),
+                other => format!("{race}h {other:?}"),
+            }
+        }
         RunKind::Exchange { zone } => format!("zone{zone}"),
-        RunKind::InAndOut { length: far, turn_m } => format!("inout{turn_m}/{}", length(far)),
+        RunKind::InAndOut { length: far, turns } => {
+            format!("inout{}/{}", turns.to_string().trim_end_matches('s'), length(far))
+        }
         RunKind::Timed { seconds } => format!("{seconds}s"),
     }
 }

@@ -56,7 +56,7 @@ fn evening(athletes: usize) -> Vec<Party> {
     let straight = |is_reversed: bool| {
         let finish_m = if is_reversed { 100.0 } else { 0.0 };
         let finish_m = (1..=8).map(|lane| (lane, finish_m)).collect();
-        Some(Stretch { distance_m: 100.0, ground: Ground::Straight, finish_m, is_reversed, watch: None })
+        Some(Stretch { distance_m: 100.0, ground: Ground::Straight, finish_m, is_reversed })
     };
     let blocks: [(Vec<Option<Stretch>>, f64); 4] = [
         (vec![stretch(200.0); 6], 120.0),

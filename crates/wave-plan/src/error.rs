@@ -4,7 +4,6 @@ use crate::ground::Ground;
 use crate::itinerary::{Itinerary, Stretch};
 use crate::party::Party;
 use crate::rules::TimingRules;
-use crate::watch::Watch;
 
 /// The longest time and distance that make sense, in seconds and metres.
 const MOST_S: f64 = 6.0 * 3600.0;
@@ -159,10 +158,7 @@ fn check_stretch(stretch: &Stretch) -> Result<(), SquadError> {
     };
     let finish_m =
         stretch.finish_m.values().copied().find(|finish_m| finish_m.is_nan() || finish_m.abs() > MOST_M);
-    let watch = stretch.watch.unwrap_or(Watch { at_m: 0.0, round_m: 0.0 });
     let numbers = [
-        ("place of the watch", watch.at_m, (0.0..=MOST_M).contains(&watch.at_m)),
-        ("way round", watch.round_m, (0.0..=MOST_M).contains(&watch.round_m)),
         ("distance", stretch.distance_m, stretch.distance_m > 0.0 && stretch.distance_m <= MOST_M),
         ("shortest lap", shortest_m, (LEAST_LAP_M..=MOST_M).contains(&shortest_m)),
         ("longest lap", longest_m, longest_m >= shortest_m && longest_m <= MOST_M),

@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 use crate::ground::Ground;
 use crate::lane_turns::lane_turns;
 use crate::runner::Runner;
-use crate::watch::Watch;
 
 /// What one group does from the first start of a block to its last finish: runs in order, and who runs them.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,16 +36,9 @@ pub struct Stretch {
     pub finish_m: BTreeMap<u8, f64>,
     /// Whether it runs the other way. Nobody else then runs in its lanes, nor within 10 s of it.
     pub is_reversed: bool,
-    /// Where whoever times it stands. Between finishes of two parties on one watch there is time to walk.
-    pub watch: Option<Watch>,
 }
 
 impl Stretch {
-    /// How long whoever times this run walks to the finish of another, in seconds.
-    pub(crate) fn walk_s(&self, to: &Self) -> f64 {
-        self.watch.zip(to.watch).map_or(0.0, |(from, to)| from.walk_s(&to))
-    }
-
     pub(crate) fn finish_m(&self, lane: u8) -> f64 {
         self.finish_m.get(&lane).copied().unwrap_or(0.0)
     }

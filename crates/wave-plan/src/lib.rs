@@ -56,7 +56,6 @@ mod runner;
 mod slot;
 mod soonest;
 mod spacing;
-mod watch;
 mod wave;
 
 pub use error::SquadError;
@@ -67,4 +66,3 @@ pub use plan::{EveningPlan, ItineraryPlan, WavePlan};
 pub use planner::plan_evening;
 pub use rules::{Timers, TimingRules};
 pub use runner::{RunTimes, Runner};
-pub use watch::Watch;

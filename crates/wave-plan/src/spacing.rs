@@ -7,7 +7,6 @@ use crate::cut::Cut;
 use crate::network::{Choice, Network, Start};
 use crate::rules::{STAND_S, Timers, TimingRules};
 use crate::slot::Slot;
-use crate::watch::Watch;
 use crate::wave::{Forbidden, Wave};
 
 /// Which waves these are, and which of the kinds of their runs.
@@ -132,8 +131,7 @@ impl<'r> Spacing<'r> {
             }
             before = last_of.into_iter().flatten().collect();
         }
-        let gap_s = rules.timing_gap_s + longest_walk_s(slots);
-        let reach_s = longest_s + STAND_S.max(gap_s).max(rules.start_gap_s);
+        let reach_s = longest_s + STAND_S.max(rules.timing_gap_s).max(rules.start_gap_s);
         let known = if kinds.len() > MOST_KINDS { Vec::new() } else { vec![None; kinds.len() * kinds.len()] };
         (network, Meetings { kinds, known, reach_s })
     }
@@ -194,20 +192,4 @@ impl<'r> Spacing<'r> {
         let legs = &start.wave.legs;
         gaps_s.max(legs[rounds.min(legs.len() - 1)].since_s - legs[start.leg].since_s)
     }
-}
-
-/// The longest walk of one who times from any finish to any other, in seconds.
-fn longest_walk_s(slots: &[Slot<'_>]) -> f64 {
-    let mut places: Vec<&Watch> = Vec::new();
-    for watch in slots
-        .iter()
-        .flat_map(|slot| slot.itinerary.runs.iter().flatten())
-        .filter_map(|run| run.watch.as_ref())
-    {
-        if !places.contains(&watch) {
-            places.push(watch);
-        }
-    }
-    let walks_s = places.iter().flat_map(|from| places.iter().map(|to| from.walk_s(to)));
-    walks_s.fold(0.0, f64::max)
 }

@@ -108,9 +108,7 @@ impl<'a> Wave<'a> {
         };
         let ((first_s, last_s), (next_first_s, next_last_s)) = (kind.window_s, next_kind.window_s);
         if one_watch {
-            // Within a party the squad's own way from run to run is the coach's as well.
-            let walk_s = if self.party == next.party { 0.0 } else { stretch.walk_s(next_stretch) };
-            let gap_s = rules.timing_gap_s + walk_s;
+            let gap_s = rules.timing_gap_s;
             forbidden.push((first_s - next_last_s - gap_s, last_s - next_first_s + gap_s));
         }
         // How far the finish of `next` lies past this wave's, for each of the lanes that they share.

@@ -17,6 +17,8 @@ pub struct Block {
     pub body: Body,
     /// The rest between this block and the next, in seconds, where the text gives one.
     pub rest_after: Option<Spanned<f64>>,
+    /// What the runners are told that changes nothing on the ground, as it was written: `last 50 fast`, `teams of 3`.
+    pub asides: Vec<String>,
     /// Words that were not read, in the order written.
     pub not_read: Vec<String>,
     /// What could be read in another way.
@@ -119,6 +121,7 @@ impl Block {
             label: None,
             body,
             rest_after: None,
+            asides: Vec::new(),
             not_read: Vec::new(),
             doubts: Vec::new(),
         }
@@ -182,6 +185,11 @@ impl Series {
                     Item::Run(run) => steps.push(Step::new(run, outer, set)),
                     Item::Series(series) => {
                         series.flatten(outer, set, steps);
+                        let after = series.details.recovery.after.as_deref();
+                        if let (Some(last), Some(rest_s)) = (steps.last_mut(), after) {
+                            last.gap = Some(Gap::Rest(*rest_s));
+                            continue;
+                        }
                         // `4 x 200 + 4 x 100` are sets as well if a rest between sets is given.
                         if series.runs() > 1 && index + 1 < self.items.len() {
                             set_gap(steps, outer, None);

@@ -2,8 +2,11 @@
 
 use std::ops::Range;
 
+use crate::doubt::Doubt;
 use crate::form::{Forms, Phrase};
+use crate::forms::RunKind;
 use crate::problem::Problem;
+use crate::shared::Shared;
 use crate::spanned::Spanned;
 use crate::token::{Kind, Token};
 
@@ -21,6 +24,36 @@ pub(crate) struct Cursor<'a> {
     tokens: &'a [Token],
     at: usize,
     pub(crate) problems: Vec<Problem>,
+    /// What is told that changes nothing on the ground.
+    pub(crate) asides: Vec<Range<usize>>,
+    /// The words that were not read.
+    pub(crate) not_read: Vec<Range<usize>>,
+    /// What could be read in another way.
+    pub(crate) doubts: Vec<Doubt>,
+    /// What was read for several runs and is to be shared among them.
+    pub(crate) shared: Shared,
+    /// The run that was read last.
+    pub(crate) last_run: Option<RunKind>,
+    /// Whether the distance that was read last is in yards.
+    pub(crate) is_in_yards: bool,
+    /// Whether sets are being read, which have two rests.
+    pub(crate) sets: u32,
+    /// Whether a run by time was read last, of a list of which each is such a run.
+    pub(crate) follows_timed: bool,
+    /// Whether the runs of a list were read so far without a count.
+    pub(crate) is_behind_uncounted: bool,
+    /// The run-in of the flying run that was read last, where it stands behind it.
+    pub(crate) run_in_m: Option<f64>,
+    /// Which problem was the last that something else stood where it must.
+    pub(crate) last_expected: Option<usize>,
+    /// Whether a plus stands in front of what comes next, which makes it a run.
+    pub(crate) is_behind_plus: bool,
+    /// Counts that are shown by no series, as their repetitions are shared among targets.
+    pub(crate) said_counts: Vec<u32>,
+    /// How many even parts the run that was read last has times for.
+    pub(crate) divided: Option<usize>,
+    /// Whether a rest stands outside of all brackets.
+    pub(crate) has_open_rest: bool,
     /// Whether it stands inside brackets behind a run, which hold no further brackets.
     pub(crate) is_in_brackets: bool,
     /// Where reading resumed after the last word that fitted nowhere.
@@ -33,13 +66,28 @@ pub(crate) struct Cursor<'a> {
 }
 
 impl<'a> Cursor<'a> {
-    pub(crate) const fn new(text: &'a str, tokens: &'a [Token], forms: &'static Forms) -> Self {
+    pub(crate) fn new(text: &'a str, tokens: &'a [Token], forms: &'static Forms) -> Self {
         Self {
             text,
             forms,
             tokens,
             at: 0,
             problems: Vec::new(),
+            asides: Vec::new(),
+            not_read: Vec::new(),
+            doubts: Vec::new(),
+            shared: Shared::default(),
+            last_run: None,
+            is_in_yards: false,
+            sets: 0,
+            follows_timed: false,
+            is_behind_uncounted: false,
+            run_in_m: None,
+            last_expected: None,
+            is_behind_plus: false,
+            said_counts: Vec::new(),
+            divided: None,
+            has_open_rest: false,
             is_in_brackets: false,
             lost_at: None,
             has_given_up: false,
@@ -62,6 +110,10 @@ impl<'a> Cursor<'a> {
 
     pub(crate) const fn skip(&mut self) {
         self.at += 1;
+    }
+
+    pub(crate) const fn skip_all(&mut self, tokens: usize) {
+        self.at += tokens;
     }
 
     /// The token `ahead` of the next one.
@@ -173,6 +225,24 @@ impl<'a> Cursor<'a> {
         before.is_some_and(|token| token.kind == Kind::Sign(sign))
     }
 
+    /// Whether the token that was stepped over last is one of these words.
+    pub(crate) fn is_behind_word(&self, words: &[&str]) -> bool {
+        let before = self.at.checked_sub(1).and_then(|before| self.tokens.get(before));
+        before.is_some_and(|token| {
+            words.iter().any(|word| self.text[token.span.clone()].eq_ignore_ascii_case(word))
+        })
+    }
+
+    /// Whether the token at a place, counted from the start of the text, is a word.
+    pub(crate) fn is_word_from_start(&self, place: usize) -> bool {
+        self.tokens.get(place).is_some_and(|token| token.kind == Kind::Word)
+    }
+
+    /// Whether the token at a place, counted from the start of the text, is a number.
+    pub(crate) fn is_number_from_start(&self, place: usize) -> bool {
+        self.tokens.get(place).is_some_and(|token| matches!(token.kind, Kind::Number(_)))
+    }
+
     /// The number that stands `ahead`.
     pub(crate) fn number_at(&self, ahead: usize) -> Option<f64> {
         match self.kind(ahead)? {
@@ -223,6 +293,7 @@ impl<'a> Cursor<'a> {
     /// Reports that something else comes next than what must.
     pub(crate) fn expected(&mut self, what: &str, help: impl Into<String>) -> Reported {
         let message = format!("expected {what}, found {}", self.found());
+        self.last_expected = Some(self.problems.len());
         self.problem(self.here(), message, help)
     }
 

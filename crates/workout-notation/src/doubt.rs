@@ -51,6 +51,8 @@ pub enum Doubt {
         /// The race whose spacing was taken, in metres.
         race_m: f64,
     },
+    /// Baton exchanges of no zone, laid in the first.
+    FirstZone,
     /// Several targets for more repetitions, taken for as many repetitions each, one after the other.
     TargetsInTurn {
         /// How many repetitions have the same target.

@@ -59,7 +59,11 @@ impl Cursor<'_> {
         self.is_number(ahead)
             && (self.is_sign(ahead + 1, ':') && self.is_number(ahead + 2)
                 // A number with an `h` is a race over hurdles.
-                || !self.is_word(ahead + 1, &["h"]) && self.seconds_in(ahead + 1).is_some())
+                || !self.is_word(ahead + 1, &["h"])
+                    && self.seconds_in(ahead + 1).is_some()
+                    // `200 s: 31` begins what is said of the pace.
+                    && !(self.is_word(ahead + 1, &["s"]) && !self.is_glued(ahead + 1)
+                        && (self.is_sign(ahead + 2, ':') || self.is_sign(ahead + 2, '='))))
     }
 
     /// Whether a number with a unit of time comes next.
@@ -101,11 +105,24 @@ impl Cursor<'_> {
                 let value = self.thousands(value).unwrap_or(value);
                 value * self.unit_of_length().unwrap_or(1.0)
             }
+            None if self.is_word(0, &["half", "quarter"]) && self.fraction_tokens().is_some() => {
+                let share = if self.is_word(0, &["half"]) { 0.5 } else { 0.25 };
+                self.skip_all(self.fraction_tokens()?);
+                share * self.unit_of_length()?
+            }
             // `mile` alone is one.
             None if self.is_word(0, &["mile"]) => self.unit_of_length()?,
             None => return None,
         };
         Some((value, self.since(begins)))
+    }
+
+    /// How many tokens `half a` or `half` has in front of a unit of length.
+    pub(crate) fn fraction_tokens(&self) -> Option<usize> {
+        let article = usize::from(self.is_word(1, &["a", "an"]));
+        let is_here = self.is_word(0, &["half", "quarter"])
+            && self.metres_in(1 + article).is_some_and(|metres| metres > 100.0);
+        is_here.then_some(1 + article)
     }
 
     /// How many tokens a distance has that stands `ahead`; nothing where none does.

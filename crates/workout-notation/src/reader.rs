@@ -32,24 +32,45 @@ impl Block {
         }
         let tokens = tokens(text);
         let mut cursor = Cursor::new(text, &tokens, &FORMS);
-        let body = read(&mut cursor).map_err(|mut problems| {
+        let (label, body) = read(&mut cursor).map_err(|mut problems| {
             problems.sort_by_key(|problem| problem.span.start);
             problems.truncate(MOST_PROBLEMS);
             problems
         })?;
-        Ok(Self::new(text, body))
+        let words = |spans: &[Range<usize>]| -> Vec<String> {
+            spans
+                .iter()
+                .map(|span| text[span.clone()].split_whitespace().collect::<Vec<_>>().join(" "))
+                .collect()
+        };
+        let asides = cursor.said_counts.iter().map(|count| format!("{count} in all"));
+        Ok(Self {
+            label,
+            asides: asides.chain(words(&cursor.asides)).collect(),
+            not_read: words(&cursor.not_read),
+            doubts: cursor.doubts,
+            ..Self::new(text, body)
+        })
     }
 }
 
-fn read(cursor: &mut Cursor<'_>) -> Result<Body, Vec<Problem>> {
+fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>> {
     if cursor.is_at_end() {
         return Err(vec![Problem::new(0..0, "the workout is empty").with_help(EXAMPLE)]);
     }
     if let Some(note) = cursor.note() {
-        return Ok(Body::Note { words: note.words, lasts_s: note.lasts_s });
+        return Ok((None, Body::Note { words: note.words, lasts_s: note.lasts_s }));
     }
-    (0..cursor.label()).for_each(|_| cursor.skip());
+    let label = cursor.label();
+    cursor.has_open_rest = cursor.has_rest_outside_brackets();
     let series = cursor.list(0);
+    if let Some(span) = cursor.shared.left() {
+        cursor.problem(
+            span,
+            "there are not as many runs as values here",
+            "give one for each run, or one for all",
+        );
+    }
     let problems = std::mem::take(&mut cursor.problems);
     let Some(series) = series.filter(|_| problems.is_empty()) else {
         return Err(problems);
@@ -62,7 +83,7 @@ fn read(cursor: &mut Cursor<'_>) -> Result<Body, Vec<Problem>> {
         let whole = 0..cursor.text.len();
         return Err(vec![Problem::new(whole, message).with_help("split it into several sessions")]);
     }
-    Ok(Body::Runs(Box::new(series)))
+    Ok((label, Body::Runs(Box::new(series))))
 }
 
 /// A run that lies in more series than may be nested.
@@ -207,7 +228,7 @@ mod tests {
 
     /// The most looks at tokens, for each token of the text: far more than any text in the tests needs,
     /// and far fewer than twice the looks for twice the tokens would come to.
-    const MOST_LOOKS: usize = 500;
+    const MOST_LOOKS: usize = 700;
 
     /// How often the tokens of a text are looked at for each of them.
     fn looks(text: &str) -> usize {
@@ -236,7 +257,7 @@ mod tests {
             for second in PARTS {
                 let pair = format!("{first}{second}");
                 let (short, long) =
-                    (looks(&pair.repeat(100 / pair.len())), looks(&pair.repeat(500 / pair.len())));
+                    (looks(&pair.repeat(300 / pair.len())), looks(&pair.repeat(1200 / pair.len())));
                 assert!(long <= short * 3 / 2 + 10, "{short} looks, then {long}, of {pair}…");
             }
         }

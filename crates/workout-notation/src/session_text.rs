@@ -1,17 +1,336 @@
 //! Cutting the text of a whole session into its blocks.
 
-use crate::block::Block;
+use std::ops::Range;
+
+use crate::block::{Block, Body};
+use crate::cursor::Cursor;
+use crate::forms::{Details, FORMS, Gap};
+use crate::heading::{Heading, heading};
+use crate::piece::{Piece, pieces};
 use crate::problem::Problem;
+use crate::spanned::Spanned;
+use crate::token::tokens;
 use crate::workout::{Part, Workout};
+
+/// The longest text of a session that is read, in bytes.
+const LONGEST_TEXT: usize = 100_000;
+
+/// The most problems that are reported in one text.
+const MOST_PROBLEMS: usize = 50;
+
+/// The most blocks of one text.
+const MOST_BLOCKS: usize = 500;
 
 impl Workout {
     /// Reads the text of a whole session: a line, or many.
+    ///
+    /// Lines, `;`, `//` and full stops stand between blocks, and bullets in front of them; a warm-up or a cool-down is a
+    /// block of its own. A line that only says something of the runs before it belongs to them; a time alone between two
+    /// blocks is the rest between them.
+    ///
+    /// ```
+    /// use workout_notation::Workout;
+    ///
+    /// let workout = Workout::parse("Warm up; 4 x 60; 3 x 150 rest 8'; cool down").expect("it is well formed");
+    /// let texts: Vec<_> = workout.blocks().map(ToString::to_string).collect();
+    /// assert_eq!(texts, ["Warm up", "4 x 60", "3 x 150 rest 8:00", "cool down"]);
+    /// ```
     ///
     /// # Errors
     ///
     /// Every [`Problem`] of the text, in its order.
     pub fn parse(text: &str) -> Result<Self, Vec<Problem>> {
-        let blocks = vec![Block::parse(text)?];
-        Ok(Self { title: None, date: None, parts: vec![Part { group: None, blocks }] })
+        if text.len() > LONGEST_TEXT {
+            let message =
+                format!("a session of {} characters is too long: at most {LONGEST_TEXT}", text.len());
+            return Err(vec![Problem::new(0..0, message).with_help("split it into several sessions")]);
+        }
+        let mut reader = SessionReader { text, workout: Self::default(), problems: Vec::new(), rest: None };
+        reader.read();
+        let SessionReader { mut workout, mut problems, .. } = reader;
+        if problems.is_empty() && workout.blocks().next().is_none() {
+            return Err(Block::parse("").err().unwrap_or_default());
+        }
+        if workout.blocks().count() > MOST_BLOCKS {
+            let message = format!("a session of more than {MOST_BLOCKS} blocks is too long");
+            problems.push(Problem::new(0..0, message).with_help("split it into several sessions"));
+        }
+        if !problems.is_empty() {
+            problems.sort_by_key(|problem| problem.span.start);
+            problems.truncate(MOST_PROBLEMS);
+            return Err(problems);
+        }
+        workout.parts.retain(|part| !part.blocks.is_empty());
+        workout.name_groups();
+        Ok(workout)
     }
+
+    /// A single heading names what follows it, not a group of the squad.
+    fn name_groups(&mut self) {
+        if self.parts.iter().filter(|part| part.group.is_some()).count() != 1 {
+            return;
+        }
+        let mut blocks = Vec::new();
+        for mut part in std::mem::take(&mut self.parts) {
+            if let (Some(name), Some(first)) = (part.group.take(), part.blocks.first_mut()) {
+                first.label = first.label.take().or(Some(name));
+            }
+            blocks.append(&mut part.blocks);
+        }
+        self.parts = vec![Part { group: None, blocks }];
+    }
+}
+
+/// Reads the lines of a text one after the other.
+struct SessionReader<'a> {
+    text: &'a str,
+    workout: Workout,
+    problems: Vec<Problem>,
+    /// A rest that stood in front of the next block.
+    rest: Option<Spanned<f64>>,
+}
+
+impl SessionReader<'_> {
+    fn read(&mut self) {
+        let lines = lines(self.text);
+        let mut label: Option<String> = None;
+        for (index, line) in lines.iter().enumerate() {
+            let written = &self.text[line.range.clone()];
+            let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
+            let has_more = index + 1 < lines.len();
+            match heading(written, is_first && !line.is_bullet, has_more) {
+                Some(Heading::Date { date, words }) => {
+                    self.workout.date = Some(date);
+                    self.title(&words);
+                }
+                Some(Heading::Title(words)) => self.title(&words),
+                Some(Heading::Group(name)) => {
+                    label = None;
+                    self.workout.parts.push(Part { group: Some(name), blocks: Vec::new() });
+                }
+                Some(Heading::Label(words)) => label = Some(words),
+                None => {
+                    let before = self.workout.blocks().count();
+                    self.line(line.range.clone());
+                    if self.workout.blocks().count() > before
+                        && let Some(words) = label.take()
+                        && let Some(block) = part_block(&mut self.workout, before)
+                    {
+                        block.label = block.label.take().or(Some(words));
+                    }
+                }
+            }
+        }
+        if let Some(words) = label {
+            self.push(Block::new(words.clone(), Body::Note { words, lasts_s: None }));
+        }
+        if let (Some(rest), Some(last)) = (self.rest.take(), self.last()) {
+            last.rest_after = Some(rest);
+        }
+    }
+
+    fn title(&mut self, words: &str) {
+        if words.is_empty() {
+            return;
+        }
+        let title = self.workout.title.take();
+        self.workout.title =
+            Some(title.map_or_else(|| words.to_owned(), |title| format!("{title}, {words}")));
+    }
+
+    fn last(&mut self) -> Option<&mut Block> {
+        self.workout.parts.last_mut()?.blocks.last_mut()
+    }
+
+    fn push(&mut self, block: Block) {
+        if self.workout.parts.is_empty() {
+            self.workout.parts.push(Part::default());
+        }
+        if let (Some(rest), Some(last)) = (self.rest.take(), self.last()) {
+            last.rest_after = Some(rest);
+        }
+        if let Some(part) = self.workout.parts.last_mut() {
+            part.blocks.push(block);
+        }
+    }
+
+    /// Reads one line: its pieces, each of which is a block, or says something of the one before.
+    fn line(&mut self, line: Range<usize>) {
+        let first = self.workout.parts.last().map_or(0, |part| part.blocks.len());
+        // Where the last block of runs begins: what says something of it is read together with it.
+        let mut open: Option<Range<usize>> = None;
+        for piece in pieces(&self.text[line.clone()]) {
+            let shifted = |range: Range<usize>| range.start + line.start..range.end + line.start;
+            match piece {
+                Piece::Note(range) => {
+                    self.close(&mut open);
+                    self.runs(shifted(range));
+                }
+                Piece::Runs(range) => {
+                    self.close(&mut open);
+                    open = Some(shifted(range));
+                }
+                Piece::More(range) => {
+                    let range = shifted(range);
+                    match &mut open {
+                        Some(open) => open.end = range.end,
+                        None => self.more(range),
+                    }
+                }
+                Piece::Rest(range) => {
+                    self.close(&mut open);
+                    self.rest_between(shifted(range));
+                }
+                Piece::Repeat(count) => {
+                    self.close(&mut open);
+                    self.repeat(first, count);
+                }
+            }
+        }
+        self.close(&mut open);
+    }
+
+    fn close(&mut self, open: &mut Option<Range<usize>>) {
+        if let Some(range) = open.take() {
+            self.runs(range);
+        }
+    }
+
+    /// Reads a block of its own.
+    fn runs(&mut self, range: Range<usize>) {
+        match Block::parse(&self.text[range.clone()]) {
+            Ok(block) => self.push(block),
+            Err(problems) => {
+                self.problems.extend(problems.into_iter().map(|problem| problem.shifted(range.start)));
+            }
+        }
+    }
+
+    /// A line that says something of the block before it: both are read again as one. A line that can only be read alone
+    /// is a block of its own.
+    fn more(&mut self, range: Range<usize>) {
+        let written = &self.text[range.clone()];
+        let again =
+            self.last().filter(|last| last.count() > 0).map(|last| format!("{}, {written}", last.text));
+        if let Some(again) = again
+            && let Ok(block) = Block::parse(&again)
+        {
+            let label = self.last().and_then(|last| last.label.take());
+            if let Some(last) = self.last() {
+                *last = Block { label: block.label.clone().or(label), ..block };
+            }
+            return;
+        }
+        self.runs(range);
+    }
+
+    /// A time alone between two blocks.
+    fn rest_between(&mut self, range: Range<usize>) {
+        let written = &self.text[range.clone()];
+        match rest_alone(written) {
+            Some(rest) if self.rest.is_none() && self.last().is_some() => {
+                let span = rest.span.start + range.start..rest.span.end + range.start;
+                self.rest = Some(Spanned::new(rest.value, span));
+            }
+            _ => self.runs(range),
+        }
+    }
+
+    /// `repeat`: what stands before it in its line, once more or so many times in all.
+    fn repeat(&mut self, first: usize, count: u32) {
+        let rest = self.rest.take();
+        let Some(part) = self.workout.parts.last_mut() else { return };
+        let once: Vec<Block> = part.blocks.get(first..).unwrap_or_default().to_vec();
+        for _ in 1..count.min(MOST_BLOCKS as u32) {
+            if let (Some(rest), Some(last)) = (&rest, part.blocks.last_mut()) {
+                last.rest_after = Some(rest.clone());
+            }
+            part.blocks.extend(once.iter().cloned());
+            if part.blocks.len() > MOST_BLOCKS {
+                break;
+            }
+        }
+    }
+}
+
+/// The block of a workout by its number.
+fn part_block(workout: &mut Workout, number: usize) -> Option<&mut Block> {
+    workout.parts.iter_mut().flat_map(|part| &mut part.blocks).nth(number)
+}
+
+/// A text that is only the length of a rest, in seconds.
+pub(crate) fn rest_alone(text: &str) -> Option<Spanned<f64>> {
+    let tokens = tokens(text);
+    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+    let mut details = Details::default();
+    let whole = cursor.here().start;
+    let is_bare = cursor.is_duration_alone_at(0);
+    if is_bare {
+        let begins = cursor.place();
+        cursor.rests(&mut details.recovery, begins, false).ok()?;
+    }
+    cursor.clauses(&mut details);
+    if !cursor.is_at_end()
+        || !cursor.problems.is_empty()
+        || !cursor.not_read.is_empty()
+        || !cursor.asides.is_empty()
+    {
+        return None;
+    }
+    let gap = details.recovery.gap.take();
+    if details != Details::default() {
+        return None;
+    }
+    match gap?.value {
+        Gap::Rest(seconds) => Some(Spanned::new(seconds, whole..text.len())),
+        Gap::Cycle(_) => None,
+    }
+}
+
+/// A line of a text without its bullet.
+struct Line {
+    range: Range<usize>,
+    is_bullet: bool,
+}
+
+/// The lines of a text that are not empty, without their bullets.
+fn lines(text: &str) -> Vec<Line> {
+    let mut lines = Vec::new();
+    let mut start = 0;
+    for line in text.split_inclusive('\n') {
+        let range = trimmed(text, start..start + line.len());
+        start += line.len();
+        if range.is_empty() {
+            continue;
+        }
+        let bullet = bullet(&text[range.clone()]);
+        let inner = trimmed(text, range.start + bullet..range.end);
+        if !inner.is_empty() {
+            lines.push(Line { range: inner, is_bullet: bullet > 0 });
+        }
+    }
+    lines
+}
+
+/// A range of a text without the white space at its ends.
+pub(crate) fn trimmed(text: &str, range: Range<usize>) -> Range<usize> {
+    let slice = &text[range.clone()];
+    let start = range.start + slice.len() - slice.trim_start().len();
+    start..(start + slice.trim().len()).max(start)
+}
+
+/// How many bytes the bullet of a line has: `- `, `• `, `2. `, `a) `.
+fn bullet(line: &str) -> usize {
+    let mut chars = line.chars();
+    let Some(first) = chars.next() else { return 0 };
+    let behind = chars.as_str();
+    if ['-', '*', '•', '·', '–', '—', '▪', '◦', '>', '#', '+'].contains(&first)
+        && (behind.starts_with(' ') || behind.starts_with('\t'))
+    {
+        return first.len_utf8();
+    }
+    let digits = line.bytes().take_while(u8::is_ascii_digit).count();
+    let mark = if digits > 0 && digits < 3 { digits } else { usize::from(first.is_ascii_lowercase()) };
+    let is_numbered = mark > 0 && line[mark..].starts_with([')', '.']) && line[mark + 1..].starts_with(' ');
+    if is_numbered { mark + 1 } else { 0 }
 }

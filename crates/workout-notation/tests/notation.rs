@@ -9,8 +9,8 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 use workout_notation::{Block, Problem};
 use workout_notation::{
-    Body, Details, Gap, Item, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, RunPlace,
-    Series, Spanned,
+    Body, Details, Gap, HurdlePart, Item, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength,
+    RunPlace, Series, Spanned, Stance, Turns,
 };
 
 /// A value whose place in a text does not matter.
@@ -30,18 +30,47 @@ fn length() -> impl Strategy<Value = RunLength> {
     ]
 }
 
+/// Equal turns, or several that differ.
+fn turns() -> impl Strategy<Value = Turns> {
+    let several = proptest::collection::vec(tenths(100..10_000), 1..=8);
+    several.prop_filter_map("turns are not all alike", |metres| {
+        let is_alike = metres.len() > 1 && metres.iter().all(|other| *other == metres[0]);
+        Turns::new(&metres).filter(|_| !is_alike)
+    })
+}
+
+/// A part of a race that is named.
+fn hurdle_part_of_race() -> impl Strategy<Value = HurdlePart> {
+    prop_oneof![
+        2 => Just(HurdlePart::Whole),
+        2 => (1_u8..=10).prop_map(HurdlePart::To),
+        1 => (2_u8..=9, 0_u8..=1).prop_map(|(first, more)| HurdlePart::Between { first, last: first + more }),
+    ]
+}
+
+/// A part of a race that is not named.
+fn hurdle_part() -> impl Strategy<Value = HurdlePart> {
+    prop_oneof![
+        2 => (1_u8..=10).prop_map(HurdlePart::To),
+        1 => (2_u8..=9, 0_u8..=1).prop_map(|(first, more)| HurdlePart::Between { first, last: first + more }),
+        1 => (tenths(300..4000), 1_u8..=10).prop_map(|(run_m, hurdles)| HurdlePart::First { run_m, hurdles }),
+        1 => (tenths(300..4000), 1_u8..=10).prop_map(|(run_m, hurdles)| HurdlePart::Last { run_m, hurdles }),
+    ]
+}
+
 fn kind() -> BoxedStrategy<RunKind> {
     prop_oneof![
         6 => length().prop_map(RunKind::Plain),
         1 => (tenths(100..2000), tenths(50..1000))
             .prop_map(|(metres, run_in_m)| RunKind::Flying { metres, run_in_m }),
-        1 => (select(vec![60.0, 100.0, 110.0, 400.0]), weighted(0.5, 1_u8..=10))
-            .prop_map(|(race_m, to_hurdle)| RunKind::Hurdles { race_m, to_hurdle }),
+        1 => (select(vec![60.0, 100.0, 110.0, 400.0]), hurdle_part_of_race())
+            .prop_map(|(race_m, part)| RunKind::Hurdles { race_m: Some(race_m), part }),
+        1 => hurdle_part().prop_map(|part| RunKind::Hurdles { race_m: None, part }),
         1 => (1_u8..=3).prop_map(|zone| RunKind::Exchange { zone }),
-        1 => (length(), tenths(100..10_000)).prop_map(|(length, turn_m)| RunKind::InAndOut { length, turn_m }),
-        1 => tenths(1..20_000).prop_map(|seconds| RunKind::Timed { seconds }),
+        1 => (length(), turns()).prop_map(|(length, turns)| RunKind::InAndOut { length, turns }),
+        1 => tenths(201..20_000).prop_map(|seconds| RunKind::Timed { seconds }),
     ]
-        .boxed()
+    .boxed()
 }
 
 fn pace() -> BoxedStrategy<Pace> {
@@ -96,6 +125,7 @@ fn lanes() -> impl Strategy<Value = Vec<LaneNumber>> {
 fn recovery() -> BoxedStrategy<Recovery> {
     (weighted(0.3, recovery_kind()), weighted(0.4, gap()), weighted(0.2, tenths(1..20_000)))
         .prop_map(|(kind, gap, set_rest)| Recovery {
+            after: None,
             kind: kind.map(spanned),
             gap: gap.map(spanned),
             set_rest: set_rest.map(spanned),
@@ -112,16 +142,18 @@ fn details() -> BoxedStrategy<Details> {
         weighted(0.1, select(marks.to_vec())),
         weighted(0.1, select(marks.to_vec())),
         weighted(0.1, Just(())),
+        weighted(0.1, select(vec![Stance::Blocks, Stance::Standing, Stance::Crouch, Stance::Rolling])),
         weighted(0.3, pace()),
         weighted(0.2, select(efforts.to_vec())),
         recovery(),
     )
-        .prop_map(|(lanes, place, from, to, together, pace, effort, recovery)| Details {
+        .prop_map(|(lanes, place, from, to, together, stance, pace, effort, recovery)| Details {
             lanes: lanes.map(spanned),
             place: place.map(spanned),
             from: from.map(|mark| spanned(mark.to_owned())),
             to: to.map(|mark| spanned(mark.to_owned())),
             together: together.map(spanned),
+            stance: stance.map(spanned),
             pace: pace.map(spanned),
             effort: effort.map(|effort| spanned(effort.to_owned())),
             recovery,

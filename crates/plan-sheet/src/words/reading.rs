@@ -4,8 +4,8 @@ use std::ops::Range;
 
 use lane_distance::{Course, Place};
 use workout_notation::{
-    Block, Body, Details, Gap, Item, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, RunPlace, Series,
-    Spanned,
+    Block, Body, Details, Gap, HurdlePart, Item, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength,
+    RunPlace, Series, Spanned, Stance,
 };
 
 use crate::words::capital;
@@ -50,7 +50,32 @@ pub(crate) fn said(block: &Block) -> String {
         .rest_after
         .as_ref()
         .map_or_else(String::new, |rest| format!(", then {}", text.time(rest.span.clone(), rest.value)));
-    format!("{label}{done}{after}")
+    let asides: String = block.asides.iter().map(|aside| format!(", {aside}")).collect();
+    let said = format!("{label}{done}{asides}{after}");
+    // No number is lost, however it was written.
+    let doubts = block.doubts.iter().copied().map(doubt);
+    let shown: Vec<String> = doubts.chain([said.clone()]).flat_map(|words| numbers(&words)).collect();
+    if numbers(&block.text).iter().all(|number| shown.contains(number)) {
+        return said;
+    }
+    format!("{said} (written: {})", block.text.split_whitespace().collect::<Vec<_>>().join(" "))
+}
+
+/// The numbers in a text.
+fn numbers(text: &str) -> Vec<String> {
+    let mut numbers = vec![String::new()];
+    let mut letters = text.chars().peekable();
+    while let Some(letter) = letters.next() {
+        let is_point = letter == '.' && letters.peek().is_some_and(char::is_ascii_digit);
+        let Some(number) = numbers.last_mut() else { break };
+        if letter.is_ascii_digit() || is_point && !number.is_empty() {
+            number.push(letter);
+        } else if !number.is_empty() {
+            numbers.push(String::new());
+        }
+    }
+    numbers.retain(|number| !number.is_empty());
+    numbers
 }
 
 /// The words that were not read: `not read: relaxed, tall`.
@@ -128,20 +153,38 @@ impl<'a> Text<'a> {
                 let fast = next(metres);
                 format!("flying {fast} with {} run-in", next(run_in_m))
             }
-            RunKind::Hurdles { race_m, to_hurdle } => {
-                let race = distances().into_iter().next().unwrap_or_else(|| format!("{} m", to_cm(race_m)));
-                let race = format!("{race} hurdles");
-                to_hurdle.map_or(race.clone(), |hurdle| format!("{race} to hurdle {hurdle}"))
+            RunKind::Hurdles { race_m, part } => {
+                let mut distances = distances().into_iter();
+                let mut next = |of_m: f64| distances.next().unwrap_or_else(|| format!("{} m", to_cm(of_m)));
+                let race = race_m.map_or_else(String::new, |race_m| format!("{} ", next(race_m)));
+                match part {
+                    HurdlePart::Whole => format!("{race}hurdles"),
+                    HurdlePart::To(hurdle) if race.is_empty() => format!("hurdles 1 to {hurdle}"),
+                    HurdlePart::To(hurdle) => format!("{race}hurdles to hurdle {hurdle}"),
+                    HurdlePart::Between { first, last } => format!("{race}hurdles, {first} to {last}"),
+                    HurdlePart::First { run_m, hurdles } => {
+                        format!("{} over the first {hurdles} hurdles", next(run_m))
+                    }
+                    HurdlePart::Last { run_m, hurdles } => {
+                        format!("{} over the last {hurdles} hurdles", next(run_m))
+                    }
+                }
             }
             RunKind::Exchange { zone } => format!("exchange in zone {zone}"),
-            RunKind::InAndOut { length, turn_m } => {
-                let distances = distances();
-                let (of, turn) = match distances.as_slice() {
-                    [of, turn, ..] => (of.clone(), turn.clone()),
-                    _ => (self::length(length), format!("{} m", to_cm(turn_m))),
-                };
-                format!("{of} in and out every {turn}")
-            }
+            RunKind::InAndOut { length, turns } => match turns.metres() {
+                [turn_m] => {
+                    let distances = distances();
+                    let (of, turn) = match distances.as_slice() {
+                        [of, turn, ..] => (of.clone(), turn.clone()),
+                        _ => (self::length(length), format!("{} m", to_cm(*turn_m))),
+                    };
+                    format!("{of} in and out every {turn}")
+                }
+                several => {
+                    let several: Vec<String> = several.iter().map(|metres| to_cm(*metres)).collect();
+                    format!("{} as {} m", self::length(length), several.join(" + "))
+                }
+            },
         }
     }
 
@@ -160,7 +203,7 @@ impl<'a> Text<'a> {
     }
 
     fn details(&self, details: &Details) -> String {
-        let Details { effort, pace, lanes, place, from, to, together, recovery } = details;
+        let Details { effort, pace, lanes, place, stance, from, to, together, recovery } = details;
         let mut words = Vec::new();
         words.extend(effort.as_ref().map(|effort| effort.value.clone()));
         words.extend(pace.as_ref().map(|pace| self.pace(pace)));
@@ -169,6 +212,15 @@ impl<'a> Text<'a> {
             format!("in {lane} {}", as_written(self.at(lanes.span.clone()), Kind::Number))
         }));
         words.extend(place.as_ref().map(|place| self::place(place.value)));
+        words.extend(stance.as_ref().map(|stance| {
+            match stance.value {
+                Stance::Blocks => "from blocks",
+                Stance::Standing => "from standing",
+                Stance::Crouch => "from a crouch",
+                Stance::Rolling => "from a rolling start",
+            }
+            .to_owned()
+        }));
         words.extend(from.as_ref().map(|mark| format!("from the {}", mark.value)));
         words.extend(to.as_ref().map(|mark| format!("to the {}", mark.value)));
         words.extend(together.as_ref().map(|_| "starting together".to_owned()));
@@ -202,7 +254,7 @@ impl<'a> Text<'a> {
     }
 
     fn recovery(&self, recovery: &Recovery) -> Vec<String> {
-        let Recovery { kind, gap, set_rest } = recovery;
+        let Recovery { kind, gap, set_rest, after } = recovery;
         let mut words = Vec::new();
         let mut gap_words = gap.as_ref().map(|gap| match gap.value {
             Gap::Rest(seconds) => (self.time(gap.span.clone(), seconds), true),
@@ -221,6 +273,7 @@ impl<'a> Text<'a> {
         words.extend(gap_words.map(|(time, is_rest)| if is_rest { format!("{time} rest") } else { time }));
         let sets = set_rest.as_ref();
         words.extend(sets.map(|rest| format!("{} between sets", self.time(rest.span.clone(), rest.value))));
+        words.extend(after.as_ref().map(|rest| format!("then {}", self.time(rest.span.clone(), rest.value))));
         words
     }
 

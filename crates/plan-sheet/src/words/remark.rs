@@ -62,10 +62,9 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 clock((needs_s / 5.0).ceil() * 5.0)
             )
         }
-        Remark::NoTarget { pace, why, athletes } => {
+        Remark::NoTarget { pace, why } => {
             let why = no_target(why);
-            let who = if athletes.is_empty() { String::new() } else { format!("{} ", all_called(athletes)) };
-            format!("No target for {who}@ {pace}: {why}; add bests to the session file.")
+            format!("No target for @ {pace}: {why}; add bests to the session file.")
         }
         Remark::OtherChoice { lane, on_finish_line: true, start, .. } => {
             format!("To finish on the finish line in lane {lane}, start {}.", spot(start))
@@ -77,8 +76,7 @@ pub(crate) fn remark(remark: &Remark) -> String {
             let without = match (*targets, athletes.as_slice(), *rests) {
                 (true, _, true) => "no target and no rest".to_owned(),
                 (true, _, false) => "no target".to_owned(),
-                (false, [], false) => return "Go times are about right only.".to_owned(),
-                (false, [], true) => "no rest".to_owned(),
+                (false, [], _) => "no rest".to_owned(),
                 (false, names, true) => format!("no rest, and no target for {}", all_called(names)),
                 (false, names, false) => format!("no target for {}", all_called(names)),
             };

@@ -35,14 +35,6 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
     let begins = plan.begins;
     let block = warning.at().and_then(|at| plan.text_of(at)).unwrap_or_default();
     match warning {
-        Warning::CoachWalks { walks, longest_s } => {
-            let times = if *walks == 1 { "once".to_owned() } else { format!("{walks} times") };
-            format!(
-                "The one coach walks from finish to finish {times}, up to {}; the plan leaves the time. With a coach for \
-                 each group write timers: each group.",
-                clock(longest_s.ceil())
-            )
-        }
         Warning::NoGuide { athlete, guide } => format!(
             "{} has no guide, as {} is absent: find another guide before the first run, or plan without {}.",
             capital(&called(athlete)),

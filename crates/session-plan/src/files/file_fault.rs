@@ -191,8 +191,6 @@ pub enum Expected {
     TimeOfDay,
     /// From when on something is in use.
     Since,
-    /// An age group.
-    AgeGroup,
     /// The name of an athlete.
     Name,
     /// A time zone.

@@ -6,6 +6,7 @@ use crate::people::house_rules::{Activity, Direction, HouseRules, LaneRule};
 use crate::people::wind::{Wind, WindFrom};
 use crate::plan::block_at::BlockAt;
 use crate::plan::fault::{PlanFault, Planned};
+use crate::plan::hurdle_run;
 use crate::plan::warning::Warning;
 use workout_notation::{RunKind, RunLength, RunPlace, Step};
 
@@ -32,7 +33,7 @@ pub(crate) enum Share {
 const fn known_m(step: &Step<'_>) -> Option<f64> {
     match step.run.kind.value {
         RunKind::Plain(RunLength::Metres(metres)) | RunKind::Flying { metres, .. } => Some(metres),
-        RunKind::Hurdles { race_m, .. } => Some(race_m),
+        RunKind::Hurdles { race_m, part } => hurdle_run::said_m(race_m, part),
         _ => None,
     }
 }
@@ -68,7 +69,7 @@ pub(crate) fn location(
     share: Share,
 ) -> Planned<Location> {
     let on_straight = match step.run.kind.value {
-        RunKind::Hurdles { race_m, .. } => race_m < 200.0,
+        RunKind::Hurdles { race_m, part } => hurdle_run::is_sprint(race_m, part),
         RunKind::Flying { .. } => true,
         _ => false,
     };

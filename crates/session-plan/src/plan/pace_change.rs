@@ -3,9 +3,6 @@
 use lane_distance::{Course, Pair, Placement, Spot, Track};
 use workout_notation::RunKind;
 
-/// Closer to the finish than this nobody changes, in metres.
-const SAME_PLACE_M: f64 = 0.05;
-
 /// A place where a run changes from fast to easy, or back.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PaceChange {
@@ -16,14 +13,11 @@ pub struct PaceChange {
 }
 
 /// How far from its start a run changes, in metres, each time; never where it is all alike.
-fn changes_m(kind: RunKind, distance_m: f64) -> impl Iterator<Item = f64> {
-    let every_m = match kind {
-        RunKind::InAndOut { turn_m, .. } => turn_m,
-        _ => f64::INFINITY,
-    };
-    (1..)
-        .map(move |turn| f64::from(turn) * every_m)
-        .take_while(move |metres| *metres < distance_m - SAME_PLACE_M)
+fn changes_m(kind: RunKind, distance_m: f64) -> Vec<f64> {
+    match kind {
+        RunKind::InAndOut { turns, .. } => turns.changes_m(distance_m).collect(),
+        _ => Vec::new(),
+    }
 }
 
 /// The places where a run changes, in the order in which they are met; a stride tells their tapes in steps.
@@ -52,5 +46,5 @@ pub(crate) fn pace_changes(
         let spot = stride_m.map_or_else(|| spot.clone(), |stride_m| spot.clone().with_strides(stride_m));
         Some(PaceChange { from_start_m, spot })
     };
-    changes_m(kind, pair.distance_m).filter_map(change).collect()
+    changes_m(kind, pair.distance_m).into_iter().filter_map(change).collect()
 }

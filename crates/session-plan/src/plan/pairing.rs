@@ -3,6 +3,7 @@
 use lane_distance::{Course, LaneError, LaneNumber, Pair, Place, SearchError, Spot, Track};
 
 use crate::plan::fault::{PlanFault, Planned};
+use crate::plan::hurdle_run;
 use workout_notation::{RunKind, RunLength, Spanned, Step};
 
 /// Which pairs are wanted most.
@@ -188,23 +189,10 @@ fn fixed_ends(track: &Track, step: &Step<'_>, lane: LaneNumber) -> Planned<Optio
         track.landmark(name, lane).map_err(|error| PlanFault::NoPaint(error).at_run(step))
     };
     Ok(match step.run.kind.value {
-        RunKind::Hurdles { race_m, to_hurdle } => {
-            let first = place(&format!("{race_m} m hurdle tick 1"))?;
-            let course = match (first.course, track.layout().on_course(first, Course::HomeStraight)) {
-                _ if race_m > 200.0 => Course::Oval,
-                (_, Some(home)) => home.course,
-                (course, None) => course,
-            };
-            let start = match course {
-                Course::Oval => Spot::on_oval(lane, race_m.rem_euclid(lap_m(track, step, lane)?)),
-                course => Spot { course, lane, to_finish_m: race_m },
-            };
-            let finish = match to_hurdle {
-                None => place("finish line")?,
-                Some(hurdle) => place(&format!("{race_m} m hurdle tick {hurdle}"))?,
-            };
-            let finish = track.layout().on_course(finish, course).unwrap_or(finish);
-            Some((start, finish))
+        RunKind::Hurdles { race_m, part } => {
+            track.lane_number(lane.get()).map_err(|error| PlanFault::Lane(error).at_lanes(step))?;
+            let ends = hurdle_run::ends(track, lane, race_m, part);
+            Some(ends.map_err(|error| PlanFault::NoPaint(error).at_run(step))?)
         }
         RunKind::Exchange { zone } => {
             let nth = NTH[usize::from(zone.clamp(1, 3)) - 1];

@@ -12,7 +12,6 @@ use crate::plan::caution::{Caution, cautions};
 use crate::plan::change::changes;
 use crate::plan::clash::clashes;
 use crate::plan::coach_place::CoachPlace;
-use crate::plan::coach_walks::coach_walks;
 use crate::plan::day_track::DayTrack;
 use crate::plan::evening::{Evening, evening};
 use crate::plan::fault::PlanError;
@@ -93,7 +92,6 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
     if !session.groups.is_empty() {
         warnings.extend(without_guide(written));
         warnings.extend(clashes(&blocks, &session.squad.timing));
-        warnings.extend(coach_walks(track, &blocks, &session.squad.timing));
         warnings.extend(late_sound(&blocks));
     }
     Ok(Plan {

@@ -95,8 +95,6 @@ pub enum Remark {
         pace: String,
         /// Why it cannot be had.
         why: TargetError,
-        /// Those of a squad who have none; empty for everybody.
-        athletes: Vec<String>,
     },
     /// Where else its first run could start and finish: on paint at both ends, or on the finish line.
     #[serde(rename = "other choice")]

@@ -25,9 +25,12 @@ const SAME_PLACE_M: f64 = 0.05;
 /// lane that the runner passes. Of a run of more than a lap, only the marks of the last lap.
 pub(crate) fn splits(track: &Track, pair: &Pair, kind: RunKind, target_s: f64) -> Vec<Split> {
     let distance_m = pair.distance_m;
-    let every_m = match kind {
-        RunKind::InAndOut { turn_m, .. } => turn_m,
-        _ => 100.0,
+    let every_m: Vec<f64> = match kind {
+        RunKind::InAndOut { turns, .. } => turns.changes_m(distance_m).collect(),
+        _ => (1..)
+            .map(|n| f64::from(n) * 100.0)
+            .take_while(|from_start_m| *from_start_m < distance_m - SAME_PLACE_M)
+            .collect(),
     };
     let at = |from_start_m: f64, mark: Option<String>, round: bool| Split {
         from_start_m,
@@ -35,11 +38,8 @@ pub(crate) fn splits(track: &Track, pair: &Pair, kind: RunKind, target_s: f64) -
         mark,
         round,
     };
-    let mut splits: Vec<Split> = (1..)
-        .map(|n| f64::from(n) * every_m)
-        .take_while(|from_start_m| *from_start_m < distance_m - SAME_PLACE_M)
-        .map(|from_start_m| at(from_start_m, None, true))
-        .collect();
+    let mut splits: Vec<Split> =
+        every_m.into_iter().map(|from_start_m| at(from_start_m, None, true)).collect();
     let start = pair.start;
     let lap_m = match start.course {
         Course::Oval => track.lap_m(start.lane).unwrap_or(f64::INFINITY),

@@ -31,14 +31,6 @@ pub enum Warning {
         /// Whether it was to be run against the wind.
         against: bool,
     },
-    /// One coach times groups that finish in several places, and walks from one to another; the plan leaves the time.
-    #[serde(rename = "coach walks")]
-    CoachWalks {
-        /// How many times.
-        walks: usize,
-        /// How long the longest walk takes.
-        longest_s: f64,
-    },
     /// An athlete's guide is absent.
     #[serde(rename = "no guide")]
     NoGuide {

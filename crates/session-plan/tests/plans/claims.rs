@@ -9,7 +9,7 @@ use wave_plan::{Ground, Itinerary, Mode, Party, RunTimes, Runner, Stretch};
 use crate::asked::{Length, Step};
 use crate::dice::Dice;
 use crate::evening::{Athlete, Evening, Size};
-use crate::finished::{Planned, blocks, finish_m, lap_m, watch};
+use crate::finished::{Planned, blocks, finish_m, lap_m};
 use crate::planned;
 use crate::search::{first_end_s, wave_count};
 
@@ -45,7 +45,6 @@ fn stretch(plan: &Plan, reps: &[&Rep], lanes: &[u8], metres: f64) -> Option<Stre
         ground,
         finish_m,
         is_reversed: first.the_other_way,
-        watch: watch(plan, first),
     })
 }
 

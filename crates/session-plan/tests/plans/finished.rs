@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 
 use lane_distance::{Course, Placement, Spot, Track};
 use session_plan::{Plan, PlanBlock, Rep};
-use wave_plan::Watch;
 
 use crate::asked::{Asked, Length};
 use crate::checker::{Clock, Run, Start};
@@ -78,7 +77,6 @@ pub(crate) fn starts(evening: &Evening, plan: &Plan) -> Vec<Start> {
                     go_s,
                     is_by_time: false,
                     runs: runs.collect(),
-                    watch: watch(plan, rep),
                 }),
             }
         }
@@ -104,15 +102,6 @@ fn run(plan: &Plan, rep: &Rep, athlete: &Athlete, asked: &Asked) -> Run {
         laps_m: if rep.course == Course::Oval { lap_m(plan, rep.lane.get()) } else { Vec::new() },
         is_reversed: rep.the_other_way,
     }
-}
-
-/// Where the finish of a run is seen from, on a way round outside all lanes.
-pub(crate) fn watch(plan: &Plan, rep: &Rep) -> Option<Watch> {
-    let layout = plan.track.ground.layout();
-    let outermost = layout.lane_numbers(Course::Oval).last()?;
-    let level = layout.abreast(layout.on_course(rep.finish.spot(), Course::Oval)?, outermost);
-    let round_m = plan.track.ground.lap_m(outermost).ok()?;
-    Some(Watch { at_m: layout.from_finish_m(level), round_m })
 }
 
 /// The lap of a lane, in metres.

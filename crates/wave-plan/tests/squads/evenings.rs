@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use wave_plan::{Ground, Itinerary, Mode, Party, RunTimes, Runner, Stretch, Timers, TimingRules, Watch};
+use wave_plan::{Ground, Itinerary, Mode, Party, RunTimes, Runner, Stretch, Timers, TimingRules};
 
 use crate::dice::Dice;
 
@@ -53,14 +53,11 @@ fn runs(dice: &mut Dice, size: &Size, lanes: &[u8], shortest_m: f64) -> Vec<Opti
     let finish_m =
         |finish_m: f64| -> BTreeMap<u8, f64> { lanes.iter().map(|lane| (*lane, finish_m)).collect() };
     let distance_m = dice.pick(&RUNS_M);
-    // Those who time stand at the finish, and walk from one to another outside all lanes.
-    let watch = |ends_m: f64| Some(Watch { at_m: ends_m.rem_euclid(shortest_m), round_m: shortest_m });
     let on_laps = |distance_m: f64, ends_m: f64| Stretch {
         distance_m,
         ground: laps,
         finish_m: finish_m(ends_m),
         is_reversed: false,
-        watch: watch(ends_m),
     };
     match dice.whole(0, 6) {
         // Changing ends on the straight, out against the direction of running and back, or the other way about.
@@ -69,13 +66,7 @@ fn runs(dice: &mut Dice, size: &Size, lanes: &[u8], shortest_m: f64) -> Vec<Opti
             let straight = |run: u64| {
                 let is_reversed = (run + first).is_multiple_of(2);
                 let ends_m = if is_reversed { distance_m } else { 0.0 };
-                Stretch {
-                    distance_m,
-                    ground: Ground::Straight,
-                    finish_m: finish_m(ends_m),
-                    is_reversed,
-                    watch: watch(ends_m),
-                }
+                Stretch { distance_m, ground: Ground::Straight, finish_m: finish_m(ends_m), is_reversed }
             };
             (0..count).map(|run| Some(straight(run))).collect()
         }

@@ -64,13 +64,7 @@ fn runner(runs: usize) -> impl Strategy<Value = Runner> {
 fn stretch() -> impl Strategy<Value = Option<Stretch>> {
     let finish_m = prop::collection::btree_map(1..9_u8, number(), 0..3);
     let stretch = (number(), ground(), finish_m, any::<bool>()).prop_map(
-        |(distance_m, ground, finish_m, is_reversed)| Stretch {
-            distance_m,
-            ground,
-            finish_m,
-            is_reversed,
-            watch: None,
-        },
+        |(distance_m, ground, finish_m, is_reversed)| Stretch { distance_m, ground, finish_m, is_reversed },
     );
     prop::option::weighted(0.9, stretch)
 }
@@ -142,7 +136,6 @@ fn finishes_apart_and_runs_the_other_way_keep_every_promise() {
             ground: if is_reversed { Ground::Straight } else { Ground::from_laps([414.7]) },
             finish_m: BTreeMap::from([(3, finish_m)]),
             is_reversed,
-            watch: None,
         };
         let runners =
             vec![Runner::new("Ada", reps, target_s, 30.0), Runner::new("Ben", reps, target_s + 1.0, 45.0)];

@@ -73,7 +73,6 @@ fn starts(parties: &[Party], plan: &EveningPlan) -> Vec<Start> {
                         run,
                         go_s,
                         is_by_time: itinerary.runs[run].is_none(),
-                        watch: itinerary.runs[run].as_ref().and_then(|stretch| stretch.watch),
                         runs: planned.members.iter().filter(does).map(one).collect(),
                     });
                 }

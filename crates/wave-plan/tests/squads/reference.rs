@@ -90,7 +90,6 @@ fn block(block: &Value) -> Itinerary {
             ground: Ground::from_laps(lap_m),
             finish_m: lanes.iter().map(|lane| (*lane, number(&run["finish"]))).collect(),
             is_reversed: run["reversed"] == true,
-            watch: None,
         }
     };
     let runner = |(n, runner): (usize, &Value)| {

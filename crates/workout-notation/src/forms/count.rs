@@ -35,6 +35,7 @@ impl Cursor<'_> {
             || self.is_count_word(3)
             || self.is_sign(3, ',')
                 && self.is_glued(3)
+                && self.is_glued(4)
                 && self.written_at(4).is_some_and(|text| text.len() == 3);
         is_so && !is_else
     }

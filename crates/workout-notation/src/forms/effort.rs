@@ -11,11 +11,56 @@ const NAME: &str = "effort";
 const EFFORTS: &[&str] = &[
     "easy", "steady", "hard", "fast", "quick", "relaxed", "tempo", "threshold", "float", "controlled",
     "smooth", "brisk", "moderate", "strong", "sprint", "sprints", "sprinting", "strides", "progressive",
-    "accelerating", "building", "cruise", "fartlek", "max", "maximum", "maximal", "submaximal",
+    "accelerating", "building", "cruise", "fartlek", "max", "maximum", "maximal", "submaximal", "extensive",
+    "intensive", "aerobic", "quickly", "strongly", "comfortable", "comfortably", "tt",
     "jogging", "walking",
 ];
 
-const BEGINS: &[Phrase] = &[&[EFFORTS], &[&["flat", "all"], &["out"]], &[&["time"], &["trial"]]];
+/// Names of a pace that no best can be asked for.
+const PACES: &[&str] = &["hmp", "mp", "lt", "cv", "vvo2", "vo2max", "xc"];
+
+/// Paces in words, which stand before `pace`.
+const NAMED: &[&str] = &[
+    "race",
+    "goal",
+    "target",
+    "date",
+    "marathon",
+    "lactate",
+    "interval",
+    "rep",
+    "repetition",
+    "recovery",
+    "conversational",
+    "current",
+    "event",
+    "cv",
+    "hm",
+    "mp",
+    "hmp",
+    "lt",
+    "vo2",
+    "t",
+    "i",
+    "r",
+    "e",
+    "m",
+];
+const PACE: &[&str] = &["pace", "effort"];
+
+const BEGINS: &[Phrase] = &[
+    &[&["half"], &["marathon"], PACE],
+    &[&["half"], &["marathon"]],
+    &[&["current", "goal", "target"], &["race"], PACE],
+    &[NAMED, PACE],
+    &[PACES],
+    &[EFFORTS],
+    &[&["flat", "all"], &["out"]],
+    &[&["time"], &["trial"]],
+];
+
+/// Letters for a pace, as some coaches write them.
+const LETTERS: &[&str] = &["T", "R", "I", "E", "M"];
 
 /// Words that may follow an effort and add nothing to it.
 const RUNNING: [&str; 6] = ["pace", "effort", "run", "running", "runs", "speed"];
@@ -30,13 +75,16 @@ pub(crate) const EFFORT: Clause<String> = Clause {
     read: |cursor, value| {
         let signs = usize::from(cursor.is_sign(0, '@') || cursor.is_word(0, &["at"]));
         // `easy jog 200` is an easy jog, and not an easy run.
-        if !cursor.is_effort(signs) || signs == 0 && cursor.jog_tokens(0) == Some(2) {
+        let is_here = cursor.is_effort(signs) || cursor.is_pace_letter(signs);
+        if !is_here || signs == 0 && cursor.is_jog_alone() && cursor.jog_tokens(0).is_some_and(|jog| jog > 1)
+        {
             return false;
         }
         (0..signs).for_each(|_| cursor.skip());
         let begins = cursor.place();
         let words = cursor.effort();
         cursor.set(value, words, begins, NAME);
+        cursor.slower_by();
         true
     },
     print: |effort, f| f.write_str(effort),
@@ -64,11 +112,19 @@ impl Cursor<'_> {
         self.is_one_of(ahead, BEGINS)
     }
 
+    /// Whether the letter of a pace stands `ahead`: a capital with nothing behind it that would be its value.
+    pub(crate) fn is_pace_letter(&self, ahead: usize) -> bool {
+        self.word_at(ahead).is_some_and(|word| LETTERS.contains(&word))
+            && !self.is_number(ahead + 1)
+            && ![':', '='].iter().any(|&sign| self.is_sign(ahead + 1, sign))
+            && !self.is_word(ahead + 1, &["between", "jog", "walk"])
+    }
+
     pub(crate) fn effort(&mut self) -> Spanned<String> {
         let begins = self.place();
         let mut words = self.effort_word();
         loop {
-            let joined = usize::from(self.is_word(0, &["and"]) || self.is_sign(0, '+'));
+            let joined = usize::from(self.is_word(0, &["and", "but"]) || self.is_sign(0, '+'));
             if !self.is_effort(joined) {
                 break;
             }
@@ -83,7 +139,8 @@ impl Cursor<'_> {
         let begins = self.place();
         let count = BEGINS.iter().find(|phrase| self.is_phrase(0, phrase)).map_or(1, |phrase| phrase.len());
         let words: Vec<_> = (0..count).filter_map(|ahead| self.word_at(ahead)).collect();
-        let words = words.join(" ").to_lowercase();
+        let letter = words.iter().any(|word| LETTERS.contains(word)) && words.len() == 1;
+        let words = if letter { words.join(" ") } else { words.join(" ").to_lowercase() };
         self.go_back(begins + count);
         words
     }

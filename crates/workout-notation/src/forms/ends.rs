@@ -22,17 +22,7 @@ pub(crate) const FROM: Clause<String> = Clause {
     read: |cursor, value| {
         const FROM: &[Phrase] =
             &[&[&["from"]], &[&["starting"], &["from", "at", "on"]], &[&["start"], &["from", "at"]]];
-        // How the athletes stand at the start changes nothing on the ground.
-        const STANCES: &[Phrase] = &[
-            &[&["from", "off"], &["the"], &["blocks"]],
-            &[&["from"], &["blocks", "standing", "crouch"]],
-            &[&["out"], &["of"], &["the"], &["blocks"]],
-            &[&["out"], &["of"], &["blocks"]],
-            &[&["from"], &["a"], &["standing", "rolling"], &["start"]],
-            &[&["from"], &["a"], &["crouch"]],
-            &[&["block", "standing", "crouch", "rolling"], &["start", "starts"]],
-        ];
-        cursor.one_of(STANCES) || cursor.end(FROM, value, "a mark to start from", START)
+        cursor.end(FROM, value, "a mark to start from", START)
     },
     print: |mark, f| write!(f, "from the {mark}"),
     is_printed_last: |_| false,
@@ -55,6 +45,18 @@ pub(crate) const TO: Clause<String> = Clause {
     is_of_last_run: |_, _| false,
 };
 
+/// Whether words may be the name of a mark: they have a number, or a word for paint.
+fn is_mark(name: &str) -> bool {
+    const PAINT: [&str; 14] = [
+        "start", "line", "mark", "tick", "zone", "finish", "box", "hurdle", "break", "entry", "exit", "cone",
+        "lane", "dot",
+    ];
+    let has_word = name
+        .split(|letter: char| !letter.is_alphabetic())
+        .any(|word| PAINT.contains(&word.to_lowercase().as_str()));
+    has_word || name.contains(|letter: char| letter.is_ascii_digit())
+}
+
 impl Cursor<'_> {
     /// Reads one end of a run, and says whether one comes next.
     fn end(
@@ -67,7 +69,13 @@ impl Cursor<'_> {
         let begins = self.place();
         let is_here = self.one_of(begins_with);
         if is_here && let Ok(mark) = self.mark_name(what) {
-            self.set(value, mark, begins, name);
+            if is_mark(&mark) {
+                self.set(value, mark, begins, name);
+            } else {
+                // `from different starts`, `from the gun`
+                let span = self.since(begins);
+                self.leave(span);
+            }
         }
         is_here
     }

@@ -3,12 +3,27 @@
 use std::fmt;
 
 use crate::cursor::Cursor;
+use crate::doubt::Doubt;
 use crate::form::{Form, Phrase, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 
-const NAMES: &[&str] =
-    &["exchange", "exchanges", "changeover", "changeovers", "takeover", "takeovers", "handover", "handovers"];
-const BEGINS: &[Phrase] = &[&[NAMES], &[&["baton", "relay"], NAMES]];
+const NAMES: &[&str] = &[
+    "exchange",
+    "exchanges",
+    "changeover",
+    "changeovers",
+    "takeover",
+    "takeovers",
+    "handover",
+    "handovers",
+    "handoff",
+    "handoffs",
+];
+const BEGINS: &[Phrase] = &[
+    &[NAMES],
+    &[&["baton", "relay"], NAMES],
+    &[&["baton", "relay"], &["change", "changes", "pass", "passes"]],
+];
 const ZONES: [&str; 2] = ["zone", "zones"];
 
 pub(crate) const EXCHANGE: RunForm = RunForm {
@@ -33,15 +48,36 @@ fn read(cursor: &mut Cursor<'_>) -> Reading {
     if cursor.is_word(0, &["in", "at", "on", "through"]) && cursor.is_word(1, &ZONES) {
         cursor.skip();
     }
-    cursor.word(&ZONES);
+    let is_zone = cursor.word(&ZONES);
+    let comma = usize::from(cursor.is_sign(0, ','));
+    let is_ordinal = cursor.is_number(comma)
+        && cursor.is_word(comma + 1, &["st", "nd", "rd"])
+        && cursor.is_word(comma + 2, &ZONES);
+    if is_ordinal {
+        cursor.skip_all(comma);
+    }
     let (span, found) = (cursor.here(), cursor.found());
+    if !is_zone && !cursor.is_number(0) {
+        cursor.doubts.push(Doubt::FirstZone);
+        return Ok(Some(RunKind::Exchange { zone: 1 }));
+    }
     match cursor.number() {
         Some((zone, _)) if [1.0, 2.0, 3.0].contains(&zone) => {
+            if is_ordinal {
+                cursor.skip_all(2);
+            }
             Ok(Some(RunKind::Exchange { zone: zone as u8 }))
         }
         _ => {
             let message = format!("expected the number of a takeover zone, found {found}");
             Err(cursor.problem(span, message, "write 1, 2 or 3, for example `exchange zone 2`"))
         }
+    }
+}
+
+impl Cursor<'_> {
+    /// Whether the name of an exchange stands `ahead`.
+    pub(crate) fn is_exchange_name(&self, ahead: usize) -> bool {
+        self.is_word(ahead, NAMES) || self.is_word(ahead, &ZONES)
     }
 }

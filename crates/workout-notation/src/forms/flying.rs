@@ -38,13 +38,15 @@ pub(crate) fn print(f: &mut fmt::Formatter<'_>, metres: f64, run_in_m: f64) -> f
     write!(f, "flying {metres} with {run_in_m} run-in")
 }
 
+const RUN_INS: &[Phrase] = &[
+    &[&["run"], &["-"], &["in", "up"]],
+    &[&["build"], &["-"], &["up", "in"]],
+    &[&["run"], &["in", "up"]],
+    &[&["build"], &["up"]],
+    &[&["runin", "runup", "build", "buildup", "acceleration", "accel", "roll"]],
+];
+
 fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
-    const RUN_INS: &[Phrase] = &[
-        &[&["run"], &["-"], &["in", "up"]],
-        &[&["build"], &["-"], &["up"]],
-        &[&["run"], &["in"]],
-        &[&["runin", "build"]],
-    ];
     let RunLength::Metres(metres) = length.value else {
         let span = length.span.clone();
         return Err(cursor.problem(
@@ -57,7 +59,8 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
     let is_in_brackets = cursor.sign('(');
     let is_with = cursor.word(&["with", "w", "off", "from"]) | cursor.sign('/');
     let is_run_in = cursor.metres_tokens(0).is_some_and(|tokens| {
-        let is_named = cursor.is_word(tokens, &["run", "runin", "build"]);
+        let is_named = cursor
+            .is_word(tokens, &["run", "runin", "runup", "build", "buildup", "acceleration", "accel", "roll"]);
         is_named || is_with && !is_in_brackets
     });
     if !is_run_in {
@@ -79,4 +82,25 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
         return Err(cursor.problem(span, message, "write a run-in from 5 m to 100 m"));
     }
     Ok(Some(RunKind::Flying { metres, run_in_m }))
+}
+
+impl Cursor<'_> {
+    /// Reads the run-in of the flying run before, where it stands behind other clauses, and says whether it does.
+    pub(crate) fn run_in(&mut self) -> bool {
+        if !matches!(self.last_run, Some(RunKind::Flying { .. })) || self.run_in_m.is_some() {
+            return false;
+        }
+        let before = self.place();
+        let is_run_in = self.metres_tokens(0).is_some_and(|tokens| self.is_one_of(tokens, RUN_INS));
+        let Some((run_in_m, span)) = (if is_run_in { self.metres() } else { None }) else { return false };
+        self.one_of(RUN_INS);
+        if !(5.0..=100.0).contains(&run_in_m) {
+            self.go_back(before);
+            let message = format!("a run-in of {run_in_m} m is out of range");
+            self.problem(span, message, "write a run-in from 5 m to 100 m");
+            self.skip_all(2);
+        }
+        self.run_in_m = Some(run_in_m);
+        true
+    }
 }

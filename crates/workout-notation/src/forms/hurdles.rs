@@ -1,34 +1,89 @@
-//! A race over hurdles, to the finish or to a hurdle: `110h`, `110h to hurdle 5`, `110h over 5 hurdles`.
+//! Over hurdles: `110h`, `110h to hurdle 5`, `6H`, `H1-H3`, `300 over first 7 hurdles`, `200mH`.
 
 use std::fmt;
 
-use crate::cursor::Cursor;
-use crate::form::{Form, row};
+use crate::cursor::{Cursor, Read};
+use crate::form::{Form, Phrase, row};
+use crate::forms::hurdle_part::HurdlePart;
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
+use crate::quantity::LAPS;
 use crate::spanned::Spanned;
 
 const NAMES: [&str; 2] = ["hurdle", "hurdles"];
+const SHORT: [&str; 6] = ["h", "hs", "mh", "hurdle", "hurdles", "hdls"];
 const ORDINALS: [&str; 4] = ["st", "nd", "rd", "th"];
+const HELP: &str = "write from 1 to 10, for example `110h to hurdle 5`";
+
+/// A number of hurdles is no larger than this, and a race no shorter.
+const MOST_HURDLES: f64 = 12.0;
 
 pub(crate) const HURDLES: RunForm = RunForm {
     form: Form {
         begins: &[],
         words: &NAMES,
-        rows: &[row(&["110h", "110h to hurdle 5"], "over hurdles, to the finish or to a hurdle")],
+        rows: &[
+            row(&["110h", "110h to hurdle 5"], "over hurdles, to the finish or to a hurdle"),
+            row(
+                &["5H", "H1-H3", "2 x 8 hurdles"],
+                "over so many hurdles, with the spacing of the sprint race",
+            ),
+            row(&["300 over first 7 hurdles", "200 over last 5 hurdles"], "a part of the 400 m hurdles"),
+        ],
     },
     is_counted: |_| false,
-    named: |_| Ok(None),
-    behind: read,
+    named,
+    behind,
 };
 
-pub(crate) fn print(f: &mut fmt::Formatter<'_>, race_m: f64, to_hurdle: Option<u8>) -> fmt::Result {
-    write!(f, "{race_m}h")?;
-    to_hurdle.map_or(Ok(()), |hurdle| write!(f, " to hurdle {hurdle}"))
+pub(crate) fn print(f: &mut fmt::Formatter<'_>, race_m: Option<f64>, part: HurdlePart) -> fmt::Result {
+    let race = race_m.map_or(String::new(), |race_m| format!("{race_m}h"));
+    match (part, race_m) {
+        (HurdlePart::Whole, _) => f.write_str(&race),
+        (HurdlePart::To(hurdle), Some(_)) => write!(f, "{race} to hurdle {hurdle}"),
+        (HurdlePart::To(hurdle), None) => write!(f, "H1-H{hurdle}"),
+        (HurdlePart::Between { first, last }, Some(_)) => write!(f, "{race} H{first}-H{last}"),
+        (HurdlePart::Between { first, last }, None) => write!(f, "H{first}-H{last}"),
+        (HurdlePart::First { run_m, hurdles }, _) => write!(f, "{run_m} over first {hurdles} hurdles"),
+        (HurdlePart::Last { run_m, hurdles }, _) => write!(f, "{run_m} over last {hurdles} hurdles"),
+    }
 }
 
-fn read(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
-    if !(cursor.word(&["h", "mh"]) || cursor.word(&NAMES)) {
+/// `H1-H3`, `6H`, `5 hurdles`
+fn named(cursor: &mut Cursor<'_>) -> Reading {
+    if cursor.is_hurdle_range(0) {
+        return cursor.hurdle_range().map(|part| Some(RunKind::Hurdles { race_m: None, part }));
+    }
+    let is_count =
+        cursor.number_at(0).is_some_and(|hurdles| hurdles <= MOST_HURDLES) && cursor.is_word(1, &SHORT);
+    if !is_count || cursor.is_word(1, &["mh"]) {
+        return Ok(None);
+    }
+    let hurdle = cursor.hurdle()?;
+    cursor.skip();
+    Ok(Some(RunKind::Hurdles { race_m: None, part: HurdlePart::To(hurdle) }))
+}
+
+/// What makes a distance a run over hurdles.
+fn behind(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
+    const PARTS: &[Phrase] = &[&[&["over"], &["the"], &["first", "last"]], &[&["over"], &["first", "last"]]];
+    if cursor.is_one_of(0, PARTS)
+        && let RunLength::Metres(run_m) = length.value
+    {
+        let before = cursor.place();
+        cursor.one_of(PARTS);
+        let is_last = cursor.is_behind_word(&["last"]);
+        if !(cursor.is_number(0) && cursor.is_word(1, &SHORT)) {
+            cursor.go_back(before);
+            return Ok(None);
+        }
+        let hurdles = cursor.hurdle()?;
+        cursor.skip();
+        let part =
+            if is_last { HurdlePart::Last { run_m, hurdles } } else { HurdlePart::First { run_m, hurdles } };
+        return Ok(Some(RunKind::Hurdles { race_m: None, part }));
+    }
+    if cursor.is_number(0) || !(cursor.word(&["h", "mh"]) || cursor.word(&NAMES)) {
         return Ok(None);
     }
     let RunLength::Metres(race_m) = length.value else {
@@ -36,32 +91,94 @@ fn read(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
         return Err(cursor.problem(span, "a hurdles race is measured in metres", "write for example `110h`"));
     };
     cursor.word(&NAMES);
-    // `to the 5th hurdle`, but not `to the 400 m start`
-    let is_ordinal = cursor.is_word(0, &["to"])
-        && cursor.is_word(1, &["the"])
-        && cursor.is_number(2)
-        && (cursor.is_word(3, &ORDINALS) || cursor.is_word(3, &NAMES[..1]));
-    let is_numbered = cursor.one_of(&[&[&["to"], &["hurdle", "h"]]]);
-    let is_counted = !is_numbered
-        && (cursor.is_word(0, &["over", "to"]) && cursor.is_number(1) || is_ordinal)
-        && cursor.word(&["over", "to"]);
-    if !is_numbered && !is_counted {
-        return Ok(Some(RunKind::Hurdles { race_m, to_hurdle: None }));
+    let part = cursor.hurdle_part(race_m)?;
+    Ok(Some(RunKind::Hurdles { race_m: Some(race_m), part }))
+}
+
+impl Cursor<'_> {
+    /// Whether `H1-H3` stands `ahead`.
+    pub(crate) fn is_hurdle_range(&self, ahead: usize) -> bool {
+        self.is_word(ahead, &["h"]) && self.is_number(ahead + 1) && self.is_glued(ahead + 1)
     }
-    cursor.word(&["the"]);
-    let (span, found) = (cursor.here(), cursor.found());
-    let hurdle = cursor.number();
-    if is_counted {
-        cursor.word(&ORDINALS);
-        cursor.word(&NAMES);
+
+    /// `H1-H3`, `H4 to H6`, `H3`
+    fn hurdle_range(&mut self) -> Read<HurdlePart> {
+        self.skip();
+        let first = self.hurdle()?;
+        let is_range = (self.is_sign(0, '-') || self.is_word(0, &["to"]))
+            && (self.is_hurdle_range(1) || self.is_number(1) && !self.is_times(2));
+        if !is_range {
+            return Ok(HurdlePart::To(first));
+        }
+        self.skip();
+        self.word(&["h"]);
+        let here = self.here();
+        let last = self.hurdle()?;
+        if last < first {
+            return Err(self.problem(here, format!("hurdles {first} to {last} are in reverse order"), HELP));
+        }
+        Ok(if first == 1 { HurdlePart::To(last) } else { HurdlePart::Between { first, last } })
     }
-    match hurdle {
-        Some((hurdle, _)) if hurdle.fract() == 0.0 && (1.0..=10.0).contains(&hurdle) => {
-            Ok(Some(RunKind::Hurdles { race_m, to_hurdle: Some(hurdle as u8) }))
+
+    /// What follows the name of a race: `to hurdle 5`, `over 5 hurdles`, `H4-H6`; the whole race where nothing does.
+    fn hurdle_part(&mut self, race_m: f64) -> Read<HurdlePart> {
+        const PARTS: &[Phrase] =
+            &[&[&["over"], &["the"], &["first", "last"]], &[&["over"], &["first", "last"]]];
+        if self.is_one_of(0, PARTS) {
+            let before = self.place();
+            self.one_of(PARTS);
+            let is_last = self.is_behind_word(&["last"]);
+            if self.is_number(0) && self.is_word(1, &SHORT) {
+                let hurdles = self.hurdle()?;
+                self.skip();
+                // The first hurdles of a race are those to the last of them; the last ones lead to the finish.
+                return Ok(if is_last {
+                    HurdlePart::Last { run_m: race_m, hurdles }
+                } else {
+                    HurdlePart::To(hurdles)
+                });
+            }
+            self.go_back(before);
         }
-        _ => {
-            let message = format!("expected the number of a hurdle, found {found}");
-            Err(cursor.problem(span, message, "write from 1 to 10, for example `110h to hurdle 5`"))
+        if self.is_hurdle_range(0) || self.is_word(0, &["to", "over"]) && self.is_hurdle_range(1) {
+            self.word(&["to", "over"]);
+            return self.hurdle_range();
         }
+        // `to the 5th hurdle`, but not `to the 400 m start`
+        let is_ordinal = self.is_word(0, &["to"])
+            && self.is_word(1, &["the"])
+            && self.is_number(2)
+            && (self.is_word(3, &ORDINALS) || self.is_word(3, &NAMES[..1]));
+        let is_numbered = self.one_of(&[&[&["to"], &["hurdle", "h"]]]);
+        let is_counted = !is_numbered
+            && (self.is_word(0, &["over", "to"]) && self.is_number(1) || is_ordinal)
+            && self.word(&["over", "to"]);
+        if !is_numbered && !is_counted {
+            return Ok(HurdlePart::Whole);
+        }
+        self.word(&["the"]);
+        let hurdle = self.hurdle()?;
+        if is_counted {
+            self.word(&ORDINALS);
+            self.word(&SHORT);
+        }
+        Ok(HurdlePart::To(hurdle))
+    }
+
+    /// The number of a hurdle, or of hurdles.
+    fn hurdle(&mut self) -> Read<u8> {
+        let (span, found) = (self.here(), self.found());
+        match self.number() {
+            Some((hurdle, _)) if hurdle.fract() == 0.0 && (1.0..=10.0).contains(&hurdle) => Ok(hurdle as u8),
+            _ => {
+                let message = format!("expected the number of a hurdle, found {found}");
+                Err(self.problem(span, message, HELP))
+            }
+        }
+    }
+
+    /// Whether laps are counted `ahead`, and not hurdles.
+    pub(crate) fn is_laps(&self, ahead: usize) -> bool {
+        self.is_number(ahead) && self.is_word(ahead + 1, &LAPS)
     }
 }

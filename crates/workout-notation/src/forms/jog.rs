@@ -3,35 +3,83 @@
 use crate::cursor::{Cursor, Read};
 use crate::form::Phrase;
 use crate::forms::recovery::{KIND, RESTS, Recovery, RecoveryKind};
+use crate::forms::run_kind::RunKind;
+use crate::forms::run_length::RunLength;
+use crate::quantity::LAPS;
 use crate::spanned::Spanned;
 
 const HELP: &str = "write for example `jog 200`, `walk back` or `changing ends`";
-const FULL: [&str; 3] = ["full", "complete", "sufficient"];
-const SLOW: [&str; 5] = ["easy", "slow", "slowly", "light", "gentle"];
+const FULL: [&str; 5] = ["full", "complete", "sufficient", "total", "adequate"];
+const SLOW: [&str; 7] = ["easy", "slow", "slowly", "light", "gentle", "recovery", "rec"];
+const ON_FOOT: [&str; 7] = ["jog", "walk", "jogging", "walking", "shuffle", "jogs", "walks"];
+const JOGS: [&str; 4] = ["jog", "jogging", "shuffle", "jogs"];
 
 /// The furthest from a run to the next, in metres.
 const FURTHEST_M: f64 = 10_000.0;
 
+/// A lap that somebody jogs or walks between two runs, in metres: it ends where the next run starts anyway.
+const LAP_M: f64 = 400.0;
+
+const BACK: &[Phrase] = &[
+    &[&["walk", "jog", "walking", "jogging"], &["back"]],
+    &[&["walk", "jog"], &["-"], &["back"]],
+    &[&["walkback", "jogback", "wb"]],
+    &[&["w"], &["/"], &["b", "back"]],
+    &[&["walk"], &["/"], &["jog"], &["back"]],
+    &[&["jog"], &["/"], &["walk"], &["back"]],
+];
+
+/// As far as the run before.
+const EQUAL: &[Phrase] = &[
+    &[&["back"], &["the"], &["distance"]],
+    &[&["the"], &["same"], &["distance"]],
+    &[&["the"], &["same"]],
+    &[&["equal", "same"], &["distance", "distances", "time"]],
+    &[&["equal", "same"]],
+];
+
 /// Reads a clause about what is done between runs if one comes next, and says whether it does.
 pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
-    const KINDS: [&str; 8] =
-        ["jog", "walk", "walkback", "jogback", "stand", "standing", "change", "changing"];
+    const KINDS: [&str; 4] = ["stand", "standing", "change", "changing"];
     let begins = cursor.place();
-    let read = if cursor.is_duration_gap() {
+    let read = if cursor.equal(begins) {
+        Ok(())
+    } else if cursor.is_duration_gap() {
         cursor.rests(recovery, begins, false)
-    } else if cursor.is_word(0, RESTS) || cursor.is_word(0, &FULL) && cursor.is_word(1, RESTS) {
+    } else if (cursor.is_word(0, RESTS) || cursor.is_rest_key()) && !cursor.is_pace_letter(0)
+        || cursor.is_word(0, &FULL) && cursor.is_word(1, RESTS)
+    {
         cursor.rest(recovery, begins)
-    } else if cursor.is_word(0, &["on"]) && cursor.is_number(1)
+    } else if cursor.is_word(0, &["on"])
+        && (cursor.is_number(1) || cursor.is_word(1, &["a", "the"]) && cursor.is_duration_at(2))
         || cursor.is_word(0, &["go", "going"]) && cursor.is_word(1, &["every"])
     {
         cursor.skip();
-        cursor.word(&["every"]);
-        cursor.cycle(recovery, begins)
-    } else if cursor.word(&["off", "every"]) {
-        cursor.cycle(recovery, begins)
-    } else if cursor.is_word(0, &["between"]) {
+        cursor.word(&["every", "a", "the"]);
+        cursor.cycle(recovery, begins, false)
+    } else if cursor.is_word(0, &["off"]) && !cursor.is_word(1, &["the", "blocks"]) {
+        cursor.skip();
+        cursor.word(&["a"]);
+        if cursor.is_distance_jog() {
+            cursor.jog(recovery, begins)
+        } else {
+            cursor.cycle(recovery, begins, true)
+        }
+    } else if cursor.is_word(0, &["every", "cycle"])
+        && (cursor.is_number(1) || cursor.is_sign(1, ':') || cursor.is_word(1, &["of"]))
+    {
+        cursor.skip();
+        if cursor.is_sign(0, ':') || cursor.is_word(0, &["of"]) {
+            cursor.skip();
+        }
+        cursor.cycle(recovery, begins, false)
+    } else if cursor.between_tokens(0).is_some() {
         cursor.between(recovery, begins)
-    } else if cursor.is_distance_jog() || cursor.is_word(0, &KINDS) || cursor.jog_tokens(0) == Some(2) {
+    } else if cursor.is_distance_jog()
+        || cursor.is_one_of(0, BACK)
+        || cursor.is_word(0, &KINDS)
+        || cursor.is_jog_alone()
+    {
         cursor.jog(recovery, begins)
     } else {
         return false;
@@ -43,18 +91,87 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
 }
 
 impl Cursor<'_> {
-    /// `jog`, `slow walk`: how many tokens, where such words stand `ahead`.
+    /// `jog`, `slow walk`, `walk/jog`, `recovery jog`: how many tokens, where such words stand `ahead`.
     pub(crate) fn jog_tokens(&self, ahead: usize) -> Option<usize> {
         let slow = usize::from(self.is_word(ahead, &SLOW));
-        self.is_word(ahead + slow, &["jog", "walk", "jogging", "walking"]).then_some(slow + 1)
+        if !self.is_word(ahead + slow, &ON_FOOT) {
+            return None;
+        }
+        let words = slow + 1;
+        let is_either = self.is_sign(ahead + words, '/') || self.is_sign(ahead + words, '-');
+        if is_either && self.is_word(ahead + words + 1, &ON_FOOT) {
+            return Some(words + 2);
+        }
+        let is_or = self.is_word(ahead + words, &["or"]) && self.is_word(ahead + words + 1, &ON_FOOT);
+        Some(if is_or { words + 2 } else { words })
     }
 
-    /// Whether a distance comes next, and how to cover it after it: `200 jog`, `100m easy walk`.
+    /// Whether `jog` or `easy walk` comes next; `jogging` is how a run is run.
+    pub(crate) fn is_jog_alone(&self) -> bool {
+        self.jog_tokens(0).is_some_and(|jog| !self.is_word(jog - 1, &["jogging", "walking"]))
+    }
+
+    /// How many tokens the distance of a recovery has where it stands `ahead`: metres, or a lap.
+    fn recovery_distance_tokens(&self, ahead: usize) -> Option<usize> {
+        if self.is_laps(ahead) {
+            return Some(2);
+        }
+        if self.is_word(ahead, &LAPS[..1]) {
+            return Some(1);
+        }
+        self.metres_tokens(ahead)
+    }
+
+    /// Whether a distance comes next, and how to cover it after it: `200 jog`, `100m easy walk`, `full lap walk`.
     pub(crate) fn is_distance_jog(&self) -> bool {
-        let Some(distance) = self.metres_tokens(0) else { return false };
-        let Some(jog) = self.jog_tokens(distance) else { return false };
+        let full = usize::from(self.is_word(0, &["full", "a", "one"]) && self.is_word(1, &LAPS[..1]));
+        let Some(distance) = self.recovery_distance_tokens(full) else { return false };
+        let at = full + distance;
+        if self.is_word(at, &["float", "floats", "recovery", "rec"])
+            && !self.is_number(at + 1)
+            && !self.is_sign(at + 1, ':')
+        {
+            return true;
+        }
+        let Some(jog) = self.jog_tokens(at) else { return false };
         // In `400, 200 jog 100` the number belongs to the run before.
-        !self.is_number(distance + jog) && !self.is_word(distance + jog, &["back", "exactly"])
+        !self.is_number(at + jog) && !self.is_word(at + jog, &["back", "exactly"])
+    }
+
+    /// `r:`, `rec =`, `p:`: a letter that stands for the rest.
+    fn is_rest_key(&self) -> bool {
+        self.is_word(0, &["p"]) && (self.is_sign(1, ':') || self.is_sign(1, '='))
+    }
+
+    /// `walk equal distance`, `walk the same`, `equal float`, `same jog`: as far as the run before.
+    fn equal(&mut self, begins: usize) -> bool {
+        const FIRST: &[Phrase] = &[&[&["equal", "same"], &["distance"]], &[&["equal", "same"]]];
+        let jog = self.jog_tokens(0).or_else(|| self.is_word(0, &["float"]).then_some(1));
+        if let Some(jog) = jog
+            && self.is_one_of(jog, EQUAL)
+        {
+            let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
+            self.skip_all(jog);
+            self.one_of(EQUAL);
+            self.shared.equal = Some(Spanned::new(is_jog, self.since(begins)));
+            self.rest_behind();
+            return true;
+        }
+        if !self.one_of(FIRST) {
+            return false;
+        }
+        let jog = self
+            .jog_tokens(0)
+            .or_else(|| self.is_word(0, &["float", "rest", "recovery", "rec"]).then_some(1));
+        let Some(jog) = jog else {
+            self.go_back(begins);
+            return false;
+        };
+        let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
+        self.skip_all(jog);
+        self.shared.equal = Some(Spanned::new(is_jog, self.since(begins)));
+        self.rest_behind();
+        true
     }
 
     /// What `rest` begins: a duration, how to get to the next start, `between sets 5min`, or `full`.
@@ -62,13 +179,17 @@ impl Cursor<'_> {
         let is_capital = self.written() == Some("R");
         if self.word(&FULL) {
             self.word(RESTS);
+            self.between_runs();
             return Ok(());
         }
         self.skip();
         if self.is_word(0, RESTS) && !self.is_sign(1, '=') {
             self.skip();
         }
-        if self.is_sign(0, ':') || self.is_sign(0, '=') || self.is_word(0, &["of", "is"]) {
+        if self.is_sign(0, ':') || self.is_sign(0, '=') || self.is_word(0, &["of", "is", "for"]) {
+            self.skip();
+        }
+        if self.is_sign(0, '-') && self.is_number(1) && !self.is_glued(1) {
             self.skip();
         }
         if self.is_word(0, &["standing"]) && self.is_number(1) {
@@ -78,10 +199,12 @@ impl Cursor<'_> {
         if self.word(&FULL[..2]) {
             self.word(RESTS);
             Ok(())
-        } else if self.is_distance_jog() || self.jog_tokens(0).is_some() {
+        } else if self.is_one_of(0, BACK) || self.is_distance_jog() || self.jog_tokens(0).is_some() {
             self.jog(recovery, begins)
         } else if self.between_sets() || is_capital && recovery.gap.is_some() {
             self.set_rest(recovery, begins)
+        } else if self.bare_list_of_minutes() {
+            Ok(())
         } else {
             let is_for_runs = self.between_runs();
             self.rests(recovery, begins, is_for_runs)
@@ -90,16 +213,15 @@ impl Cursor<'_> {
 
     /// How the runners get to the next start: `jog 200`, `jog exactly 200`, `200 jog`, `walk back`, `walk 100`,
     /// `standing`, `changing ends`.
-    fn jog(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
-        const BACK: &[Phrase] = &[
-            &[&["walk", "jog"], &["back"]],
-            &[&["walk", "jog"], &["-"], &["back"]],
-            &[&["walkback", "jogback"]],
-        ];
-        if self.jog_tokens(0) == Some(2) {
+    pub(crate) fn jog(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
+        if self.jog_tokens(0).is_some() && self.is_word(0, &SLOW) {
             self.skip();
         }
         let kind = if self.one_of(BACK) {
+            // `walk back x2`: as often as it takes.
+            if self.is_times(0) && self.is_number(1) && !self.is_times(2) && self.metres_in(2).is_none() {
+                self.skip_all(2);
+            }
             RecoveryKind::WalkBack
         } else if self.one_of(&[&[&["changing", "change"], &["ends"]]]) {
             RecoveryKind::ChangeEnds
@@ -107,22 +229,27 @@ impl Cursor<'_> {
             RecoveryKind::Stand
         } else {
             let is_distance_first = self.is_distance_jog();
-            let mut is_jog = self.word(&["jog"]);
-            let is_word_first = is_jog || self.word(&["walk"]);
-            if is_word_first && self.is_duration() {
+            let jog = self.jog_tokens(0);
+            let mut is_jog = self.is_word(0, &JOGS);
+            let is_word_first = jog.is_some();
+            self.skip_all(jog.unwrap_or_default());
+            if is_word_first && (self.is_duration() || self.is_time_range(0)) {
                 // A jog for a time leads back to the start.
                 return self.rests(recovery, begins, false);
             }
             let is_exact = is_word_first && self.word(&["exactly"]);
-            let metres = if is_distance_first || is_word_first { self.metres() } else { None };
-            let Some((metres, span)) = metres else {
+            let distance = if is_distance_first || is_word_first { self.recovery_metres() } else { None };
+            let Some((metres, span)) = distance else {
                 let what = if is_exact { "a distance" } else { "a distance or `back`" };
                 return Err(self.expected(what, HELP));
             };
             if is_distance_first {
-                self.word(&SLOW);
-                is_jog = self.is_word(0, &["jog", "jogging"]);
-                self.skip();
+                let words = self.jog_tokens(0).unwrap_or(1);
+                is_jog = !(0..words).any(|ahead| self.is_word(ahead, &["walk", "walking", "walks"]))
+                    || (0..words).any(|ahead| self.is_word(ahead, &JOGS));
+                self.skip_all(words);
+                // `200m recovery jog`
+                self.word(&ON_FOOT);
             }
             if metres <= 0.0 || metres > FURTHEST_M {
                 let message = format!("`{}` is out of range for a recovery", &self.text[span.clone()]);
@@ -147,9 +274,30 @@ impl Cursor<'_> {
         if is_timed {
             self.skip();
         }
-        if is_timed || self.is_duration() && !self.is_duration_gap() {
+        if is_timed || (self.is_duration() || self.is_time_range(0)) && !self.is_duration_gap() {
             return self.rests(recovery, begins, false);
         }
         Ok(())
+    }
+
+    /// How far a recovery goes on: metres, yards where the run is in yards, or laps.
+    fn recovery_metres(&mut self) -> Option<(f64, std::ops::Range<usize>)> {
+        let begins = self.place();
+        if self.is_word(1, &LAPS) {
+            self.word(&["full", "a", "one"]);
+        }
+        if self.is_laps(0) {
+            let (laps, _) = self.number()?;
+            self.skip();
+            return Some((laps * LAP_M, self.since(begins)));
+        }
+        if self.word(&LAPS[..1]) {
+            return Some((LAP_M, self.since(begins)));
+        }
+        let is_bare = self.is_number(0) && self.metres_in(1).is_none();
+        let (metres, span) = self.metres()?;
+        let in_yards =
+            self.is_in_yards && matches!(self.last_run, Some(RunKind::Plain(RunLength::Metres(_))));
+        Some((if is_bare && in_yards { metres * 0.9144 } else { metres }, span))
     }
 }

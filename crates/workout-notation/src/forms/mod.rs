@@ -4,12 +4,14 @@
 //! a list, and its rows in [`notation`]. A new form is a file and a line in a table: in `runs!` for a
 //! kind of run, in `clauses!` for a property of a run.
 
+mod aside;
 pub(crate) mod clause;
 mod count;
 pub(crate) mod effort;
 mod ends;
 mod exchange;
 mod flying;
+mod hurdle_part;
 mod hurdles;
 mod in_and_out;
 mod jog;
@@ -24,19 +26,24 @@ mod run_kind;
 mod run_length;
 mod run_place;
 mod separator;
+mod stance;
 mod timed;
 mod together;
+mod turns;
 
 use std::fmt;
 
 use lane_distance::LaneNumber;
 
 pub use count::MOST_REPS;
+pub use hurdle_part::HurdlePart;
 pub use pace::Pace;
 pub use recovery::{Gap, Recovery, RecoveryKind};
 pub use run_kind::RunKind;
 pub use run_length::RunLength;
 pub use run_place::RunPlace;
+pub use stance::Stance;
+pub use turns::Turns;
 
 pub(crate) use run_length::EXAMPLE;
 
@@ -48,7 +55,7 @@ use run_kind::RunForm;
 
 /// All forms.
 pub(crate) const FORMS: Forms = Forms {
-    lists: &[&count::FORM, &separator::FORM],
+    lists: &[&count::FORM, &separator::FORM, &aside::FORM],
     runs: RUN_FORMS,
     clauses: CLAUSE_FORMS,
     notes: &[&note::FORM],
@@ -88,9 +95,9 @@ impl fmt::Display for RunKind {
         match *self {
             Self::Plain(length) => write!(f, "{length}"),
             Self::Flying { metres, run_in_m } => flying::print(f, metres, run_in_m),
-            Self::Hurdles { race_m, to_hurdle } => hurdles::print(f, race_m, to_hurdle),
+            Self::Hurdles { race_m, part } => hurdles::print(f, race_m, part),
             Self::Exchange { zone } => exchange::print(f, zone),
-            Self::InAndOut { length, turn_m } => in_and_out::print(f, length, turn_m),
+            Self::InAndOut { length, turns } => in_and_out::print(f, length, turns),
             Self::Timed { seconds } => write!(f, "{}", Duration(seconds)),
         }
     }
@@ -214,6 +221,8 @@ clauses! {
     lanes: Vec<LaneNumber> = lanes::LANES,
     /// Where on the track.
     place: RunPlace = place::PLACE,
+    /// How the runners stand at the start.
+    stance: Stance = stance::STANCE,
     /// The mark from which the run starts.
     from: String = ends::FROM,
     /// The mark at which the run ends.

@@ -19,8 +19,18 @@ const NOTES: [&str; 25] = [
 const AFTER_A_DISTANCE: [&str; 10] =
     ["warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "drills"];
 
-/// The most words of a label such as `main set:`.
-const MOST_WORDS: usize = 4;
+/// The most words, numbers and signs of a label such as `main set:`.
+const MOST_TOKENS: usize = 10;
+
+/// Words in a label that make it something else: what is counted or rested.
+#[rustfmt::skip]
+const NO_LABEL: [&str; 16] = [
+    "rest", "rests", "rec", "recovery", "recoveries", "r", "s", "p", "between", "jog", "walk", "off", "every", "cycle",
+    "pace", "target",
+];
+
+/// Words behind a number that make a run or a count of it, and no label.
+const COUNTED: [&str; 9] = ["sets", "set", "reps", "rep", "times", "min", "mins", "sec", "secs"];
 
 /// A line that is not a run.
 pub(crate) struct Note {
@@ -32,8 +42,9 @@ impl Cursor<'_> {
     /// The whole text as a note if it is one: it begins with the name of something that is not a run,
     /// or with a word that begins no run and all its numbers are durations.
     pub(crate) fn note(&mut self) -> Option<Note> {
-        let is_named = self.is_named_note();
-        let is_run = !matches!(self.kind(0), Some(Kind::Word)) || self.is_run_word() || self.label() > 0;
+        let is_named = self.is_named_note() || self.is_easy_jog();
+        let is_run =
+            !matches!(self.kind(0), Some(Kind::Word)) || self.is_run_word() || self.label_tokens().is_some();
         if is_run && !is_named {
             return None;
         }
@@ -55,6 +66,49 @@ impl Cursor<'_> {
             return None;
         }
         Some(Note { words: self.text.trim().to_owned(), lasts_s })
+    }
+
+    /// Whether the whole text is a note beside runs: a warm-up, drills, an easy jog of so long, and no counted runs.
+    pub(crate) fn is_note_alone(&mut self) -> bool {
+        if self.is_easy_jog() {
+            return true;
+        }
+        let holds =
+            |word: &str| ["rest", "break", "strides", "note", "talk"].contains(&word.to_lowercase().as_str());
+        let name = (0..5)
+            .filter_map(|ahead| self.word_at(ahead))
+            .find(|word| NOTES.iter().any(|name| word.eq_ignore_ascii_case(name)));
+        if name.is_none_or(holds) || !self.is_named_note() {
+            return false;
+        }
+        let begins = self.place();
+        let is_drills =
+            self.is_word(0, &["drills", "skips", "technique", "plyometrics", "core", "gym", "weights"]);
+        let mut has_runs = false;
+        while !self.is_at_end() {
+            has_runs |= self.is_counted_item(0);
+            self.skip();
+        }
+        self.go_back(begins);
+        !has_runs || is_drills
+    }
+
+    /// `2 laps easy jog`, `10 min jog`, `jog 2 laps`: to warm up or to cool down.
+    fn is_easy_jog(&mut self) -> bool {
+        let begins = self.place();
+        self.word(&["easy"]);
+        let is_first = self.jog_tokens(0).inspect(|&jog| self.skip_all(jog)).is_some();
+        let is_far = if self.is_laps(0) {
+            self.skip_all(2);
+            true
+        } else {
+            self.word(&["lap", "mile"])
+        };
+        self.word(&["easy", "of", "slow"]);
+        let is_last = self.jog_tokens(0).inspect(|&jog| self.skip_all(jog)).is_some();
+        let is_so = is_far && (is_first || is_last) && self.is_at_end();
+        self.go_back(begins);
+        is_so
     }
 
     /// `warm-up 15 min`, `15 min warm-up`, `2 laps warm-up`
@@ -85,7 +139,7 @@ impl Cursor<'_> {
 
     /// `strides: 4 x 80` are runs.
     fn is_labelled_strides(&self) -> bool {
-        self.is_word(0, &["strides"]) && self.label() > 0
+        self.is_word(0, &["strides"]) && self.label_tokens().is_some()
     }
 
     /// Whether a word comes next that begins a run.
@@ -93,10 +147,105 @@ impl Cursor<'_> {
         self.is_run_name(0) || self.is_word(0, &["in"]) && self.is_sign(1, '-')
     }
 
-    /// How many tokens a label before the runs has, such as `main set:`.
-    pub(crate) fn label(&self) -> usize {
-        let words = (0..MOST_WORDS).take_while(|&ahead| self.word_at(ahead).is_some()).count();
-        let is_label = words > 0 && self.is_sign(words, ':') && self.is_item(words + 1);
-        if is_label { words + 1 } else { 0 }
+    /// Steps over a label before the runs, such as `main set:`, `Day 2)`, `Mon -`, `U13s`, and gives its words.
+    pub(crate) fn label(&mut self) -> Option<String> {
+        let begins = self.place();
+        let (words, sign) = self.label_tokens()?;
+        self.skip_all(words);
+        let label = self.text[self.since(begins)].split_whitespace().collect::<Vec<_>>().join(" ");
+        self.skip_all(sign);
+        Some(label)
+    }
+
+    /// How many tokens the words of a label have, and the sign behind them.
+    fn label_tokens(&self) -> Option<(usize, usize)> {
+        let is_word = |ahead: usize| self.word_at(ahead).is_some();
+        let starts_with_word = is_word(0);
+        let mut has_unknown = false;
+        for ahead in 0..MOST_TOKENS {
+            let is_clock = self.is_sign(ahead, ':')
+                && ahead > 0
+                && self.is_number(ahead - 1)
+                && self.is_glued(ahead)
+                && self.is_glued(ahead + 1)
+                && self.is_number(ahead + 1);
+            if self.is_sign(ahead, ':') && !is_clock {
+                let is_label = ahead > 0 && (starts_with_word || has_unknown) && self.begins_item(ahead + 1);
+                return is_label.then_some((ahead, 1));
+            }
+            if self.kind(ahead).is_none()
+                || self.is_sign(ahead, '@')
+                || self.is_word(ahead, &NO_LABEL) && !self.is_glued(ahead)
+            {
+                break;
+            }
+            if ahead > 0 && self.is_number(ahead - 1) && self.is_word(ahead, &COUNTED) {
+                break;
+            }
+            has_unknown |=
+                self.word_at(ahead).is_some_and(|word| !self.forms.is_known(word) && word.len() > 1);
+        }
+        if !starts_with_word || self.is_run_word() || self.is_effort(0) || self.is_word(0, &NO_LABEL) {
+            return None;
+        }
+        self.label_without_colon()
+    }
+
+    /// `Day 2) 6 x 60`, `Mon - 6 x 60`, `U13s 6 x 60`, `Ins & outs 3 x 100`
+    fn label_without_colon(&self) -> Option<(usize, usize)> {
+        let mut end = 0;
+        while end < MOST_TOKENS {
+            if self.is_sign(end, ')') && end > 0 {
+                return self.begins_item(end + 1).then_some((end, 1));
+            }
+            if self.is_sign(end, '-') && self.begins_item(end + 1) && end > 0 && !self.is_glued(end + 1) {
+                return Some((end, 1));
+            }
+            // `U13s`, `Day 2`
+            let is_glued_number =
+                end > 0 && self.is_number(end) && (self.is_glued(end) || !self.is_times(end + 1));
+            if self.is_number(end) && self.is_counted_item(end) && end > 0 {
+                return Some((end, 0));
+            }
+            let is_joint = [',', '+', '/', '-', '\''].iter().any(|&sign| self.is_sign(end, sign));
+            let is_word = self.word_at(end).is_some() && !self.is_clause(end) && !self.is_effort(end);
+            if !is_word && !is_joint && !is_glued_number {
+                break;
+            }
+            end += 1;
+        }
+        // `Stride 600m untimed`: words alone in front of a run.
+        let words = (0..MOST_TOKENS)
+            .take_while(|&ahead| self.word_at(ahead).is_some() && !self.is_clause(ahead))
+            .count();
+        (words > 0 && words <= 3 && self.is_number(words) && self.metres_in(words + 1).is_some())
+            .then_some((words, 0))
+    }
+
+    /// Whether runs may begin `ahead`.
+    fn begins_item(&self, ahead: usize) -> bool {
+        self.is_item(ahead)
+            || self.is_effort(ahead)
+            || self.word_at(ahead).is_some_and(|_| self.is_item(ahead + 1) && !self.is_clause(ahead))
+    }
+
+    /// Whether a rest stands outside of all brackets: a time that neither `in` nor `@` makes a pace.
+    pub(crate) fn has_rest_outside_brackets(&mut self) -> bool {
+        let begins = self.place();
+        let mut depth = 0_u32;
+        let mut is_found = false;
+        while !self.is_at_end() && !is_found {
+            if self.is_sign(0, '(') {
+                depth += 1;
+            } else if self.is_sign(0, ')') {
+                depth = depth.saturating_sub(1);
+            } else if depth == 0 && self.is_duration() {
+                let is_pace = self.is_behind('@') || self.is_behind_word(&["in", "at"]);
+                is_found = !is_pace && !self.is_times(2);
+            }
+            self.skip();
+        }
+        self.go_back(begins);
+        is_found
     }
 }

@@ -3,9 +3,11 @@
 use std::fmt;
 
 use crate::cursor::{Cursor, Read, Reported};
+use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::clause::Clause;
-use crate::quantity::Duration;
+use crate::forms::recovery::RESTS;
+use crate::quantity::{Duration, LAPS};
 use crate::spanned::Spanned;
 
 /// How fast a run is.
@@ -65,8 +67,22 @@ const PACE_HELP: &str = "write for example `@ 48s`, `@ 1:12`, `@ 75/400`, `@ 90%
 const RATE_HELP: &str = "write for example `@ 75/400` or `@ 3:20/km`";
 
 /// Words between the distance of a race and `pace`.
-const RACES: [&str; 6] = ["race", "goal", "target", "date", "best", "pb"];
+const RACES: [&str; 7] = ["race", "goal", "target", "date", "best", "pb", "current"];
 const BESTS: [&str; 8] = ["best", "pb", "pbs", "sb", "max", "maximum", "effort", "speed"];
+
+/// What a pace is slower by is hardly more than this, in seconds.
+const SHORT_S: f64 = 20.0;
+
+/// Words at the end of a pace.
+const PACE_WORDS: &[&str] = &["pace", "effort", "speed"];
+
+/// The distance that a time alone is a pace for, in metres: `31 s pace` is for 200 m.
+fn usual_distance_m(seconds: f64) -> Option<f64> {
+    [(100.0, 11.0..20.0), (200.0, 22.0..45.0), (400.0, 45.0..150.0), (1000.0, 150.0..420.0)]
+        .into_iter()
+        .find(|(_, times)| times.contains(&seconds))
+        .map(|(metres, _)| metres)
+}
 
 /// Distances below 100 m that are raced.
 const SHORT_RACES_M: [f64; 5] = [50.0, 55.0, 60.0, 75.0, 80.0];
@@ -85,18 +101,39 @@ pub(crate) const PACE: Clause<Pace> = Clause {
     name: NAME,
     read: |cursor, value| {
         let begins = cursor.place();
-        let is_time = cursor.is_word(0, &["in", "at"]) && cursor.is_number(1);
+        let about =
+            usize::from(cursor.is_word(1, &["about", "around", "approx", "under", "sub", "approximately"]));
+        let is_time = cursor.is_word(0, &["in", "at", "inside"]) && cursor.is_number(1 + about);
+        let is_time = is_time && !cursor.is_word(2, &["sets", "set"]);
         if is_time || cursor.is_word(0, &["at"]) && cursor.is_word(1, &["mile"]) {
-            cursor.skip();
-        } else if !(cursor.sign('@') || cursor.is_number(0) && cursor.is_bare_pace()) {
+            cursor.skip_all(1 + about);
+        } else if cursor.is_pace_key() {
+            cursor.skip_all(2);
+        } else if cursor.is_word(0, &["cut"]) && cursor.is_cut_down() {
+            cursor.skip_all(2 + usize::from(cursor.is_sign(1, '-')));
+            cursor.word(&["from"]);
+        } else if cursor.sign('@') {
+            cursor.skip_all(usize::from(cursor.is_word(0, &["about", "around", "approx", "under", "sub"])));
+        } else if !(cursor.is_number(0) && cursor.is_bare_pace()) {
             return false;
+        }
+        if cursor.list_of_races() || cursor.list_of_paces() {
+            cursor.word(&["each"]);
+            return true;
         }
         let Ok(pace) = cursor.pace() else {
             cursor.skip_to_clause();
             return true;
         };
-        cursor.word(&["each"]);
+        cursor.word(&["each", "pace"]);
+        // `@ 800 pace (42-44 s)`: the time says the same more exactly.
+        if let (Some(Pace::Race(_)), Pace::Time { .. }) = (value.as_deref(), pace)
+            && let Some(race) = value.take()
+        {
+            cursor.asides.push(race.span);
+        }
         cursor.set(value, Spanned::new(pace, cursor.since(begins)), begins, NAME);
+        cursor.slower_by();
         true
     },
     print: |pace, f| write!(f, "@ {pace}"),
@@ -108,11 +145,193 @@ impl Cursor<'_> {
     /// Whether a percentage or the pace of a race comes next, without a sign before it.
     pub(crate) fn is_bare_pace(&self) -> bool {
         self.is_number(0) && self.is_sign(1, '%')
+            || self.is_number(0) && self.is_sign(1, '-') && self.is_number(2) && self.is_sign(3, '%')
+            || self.is_number(0) && self.seconds_in(1).is_some() && self.is_word(2, &["pace", "speed"])
             || self.race_pace_tokens().is_some_and(|(distance, words)| distance > 0 && words > 0)
+            || self.is_rate_with_pace()
+    }
+
+    /// `5:25/mile pace`, `75/400 pace`
+    fn is_rate_with_pace(&self) -> bool {
+        let time = if self.is_sign(1, ':') && self.is_number(2) { 3 } else { 1 };
+        (self.is_sign(time, '/') || self.is_word(time, &["per"]))
+            && (self.metres_in(time + 1).is_some() && self.is_word(time + 2, &["pace"])
+                || self.is_number(time + 1) && self.is_word(time + 2, &["pace"]) && time == 3)
+    }
+
+    /// `s:`, `pace:`, `target =`
+    fn is_pace_key(&self) -> bool {
+        self.is_word(0, &["s", "pace", "speed", "target", "time"])
+            && (self.is_sign(1, ':') || self.is_sign(1, '='))
+            && self.is_number(2)
+    }
+
+    /// `cut down`, `cut-down`, `cutting` before times.
+    fn is_cut_down(&self) -> bool {
+        let dash = usize::from(self.is_sign(1, '-'));
+        let down = 1 + dash;
+        self.is_word(down, &["down", "downs"])
+            && (self.is_number(down + 1) || self.is_word(down + 1, &["from"]) && self.is_number(down + 2))
+    }
+
+    /// The paces of several races, one for each run: `5k-3k-mile-800 pace`.
+    fn list_of_races(&mut self) -> bool {
+        let (before, problems) = (self.place(), self.problems.len());
+        let mut paces = Vec::new();
+        while paces.len() < 12 && !self.is_duration() {
+            let begins = self.place();
+            let Some((metres, _)) = self.metres().filter(|(metres, _)| (100.0..=50_000.0).contains(metres))
+            else {
+                break;
+            };
+            self.word(&PACE_WORDS[..1]);
+            paces.push(Spanned::new(Pace::Race(metres), self.since(begins)));
+            let is_joined =
+                ['-', '/', ','].iter().any(|&sign| self.is_sign(0, sign)) || self.is_word(0, &["and"]);
+            if !is_joined || self.is_duration_at(1) || !(self.is_number(1) || self.is_word(1, &["mile"])) {
+                break;
+            }
+            self.skip();
+        }
+        let is_list = paces.len() > 1 && (self.is_behind_word(PACE_WORDS) || self.word(PACE_WORDS));
+        if !is_list {
+            self.problems.truncate(problems);
+            self.go_back(before);
+            return false;
+        }
+        self.word(&["pace"]);
+        self.shared.paces = paces;
+        true
+    }
+
+    /// Three times or more, one for each run, or two that become faster: `32, 31, 30`, `34-32-30`, `50-46`.
+    fn list_of_paces(&mut self) -> bool {
+        let (before, problems) = (self.place(), self.problems.len());
+        let mut times: Vec<Spanned<Pace>> = Vec::new();
+        let mut is_comma = false;
+        while times.len() < 12 && self.is_number(0) && !self.is_sign(1, '%') && self.metres_in(1).is_none() {
+            let Ok(time) = self.seconds("a pace", PACE_HELP) else { break };
+            if let Some(Pace::Time { seconds, .. }) = times.last().map(|last| last.value)
+                && !(seconds * 0.4..=seconds * 1.35).contains(&*time)
+            {
+                break;
+            }
+            times.push(Spanned::new(Pace::Time { seconds: *time, to_s: None }, time.span));
+            let sign = [',', '-', '/'].into_iter().find(|&sign| self.is_sign(0, sign));
+            let and = usize::from(self.is_sign(0, ',') && self.is_word(1, &["and"]));
+            let Some(sign) = sign.or_else(|| self.is_word(0, &["and", "then", "to"]).then_some(',')) else {
+                break;
+            };
+            let next = 1 + and;
+            if !self.is_number(next)
+                || !self.is_time_of_a_list(next, times.last())
+                || sign == '/' && times.len() < 2
+            {
+                break;
+            }
+            is_comma |= sign == ',';
+            self.skip_all(next);
+        }
+        let seconds: Vec<f64> = (times.iter())
+            .map(|time| match time.value {
+                Pace::Time { seconds, .. } => seconds,
+                _ => 0.0,
+            })
+            .collect();
+        // A dash between two times makes a range of them, unless the second is faster.
+        let is_list = seconds.len() > 2 || seconds.len() == 2 && (is_comma || seconds[1] < seconds[0]);
+        // `75/400`, `70-72/400`, `32, 31 x`
+        let is_else =
+            self.is_sign(0, '/') || self.is_sign(0, '%') || self.is_times(0) || self.is_word(0, &["per"]);
+        if !is_list || is_else {
+            self.problems.truncate(problems);
+            self.go_back(before);
+            return false;
+        }
+        self.shared.is_progression = seconds.len() == 2;
+        self.shared.paces = times;
+        true
+    }
+
+    /// Whether what stands behind the next sign says that it is a rest: `@ 34 - 30s rec`.
+    fn is_rest_behind_sign(&self) -> bool {
+        let end = if self.is_sign(2, ':') { 4 } else { 2 };
+        let unit = self.seconds_in(end);
+        let end = end + usize::from(unit.is_some());
+        self.is_word(end, RESTS)
+            && !self.is_number(end + 1)
+            && !self.is_sign(end + 1, ':')
+            && !self.is_sign(end + 1, '=')
+            || self.is_jog_of_rest(end)
+            || self.between_tokens(end).is_some_and(|between| self.word_at(end + between).is_none())
+            || self.is_word(2, &["x"])
+            || self.is_counted_item(1)
+    }
+
+    /// Whether a word for a jog stands `ahead` that says of the time before it what is done in it.
+    fn is_jog_of_rest(&self, ahead: usize) -> bool {
+        self.jog_tokens(ahead).is_some_and(|jog| {
+            !self.is_number(ahead + jog) && !self.is_word(ahead + jog, &["back", "exactly"])
+        })
+    }
+
+    /// Whether the number `ahead` is about as large as the last time of a list, and nothing else is made of it.
+    fn is_time_of_a_list(&self, ahead: usize, last: Option<&Spanned<Pace>>) -> bool {
+        let Some(Pace::Time { seconds, .. }) = last.map(|last| last.value) else { return false };
+        let is_clock = self.is_sign(ahead + 1, ':') && self.is_number(ahead + 2);
+        let Some(value) = self.number_at(ahead) else { return false };
+        let value =
+            if is_clock { value * 60.0 + self.number_at(ahead + 2).unwrap_or_default() } else { value };
+        let end = if is_clock { ahead + 3 } else { ahead + 1 };
+        let unit = self.seconds_in(end);
+        let is_rest = unit.is_some()
+            && (self.is_word(end + 1, RESTS) && !self.is_number(end + 2)
+                || self.is_jog_of_rest(end + 1)
+                || self.between_tokens(end + 1).is_some());
+        let is_minutes = unit == Some(60.0);
+        (seconds * 0.4..=seconds * 1.35).contains(&value)
+            && !is_rest
+            && !is_minutes
+            && self.metres_in(end).is_none()
+            && !self.is_times(end)
+            && !self.is_count_word(end)
+            && !self.is_word(end, &LAPS)
+            && self.jog_tokens(end).is_none()
+            && !self.is_sign(end, '%')
+    }
+
+    /// `plus 15 seconds / 400m`, `+2 s a lap`: kept as it is written.
+    pub(crate) fn slower_by(&mut self) {
+        let begins = self.place();
+        let is_more = self.is_sign(0, '+') || self.is_sign(0, '-') || self.is_word(0, &["plus", "minus"]);
+        if !is_more || !self.is_duration_at(1) {
+            return;
+        }
+        let tokens = if self.is_sign(2, ':') { 4 } else { 3 };
+        // `@ 32 + 90 s rest`, `@ 800 pace - 2 min`: a time alone is the rest.
+        let is_per = self.is_sign(tokens, '/') || self.is_word(tokens, &["per", "a", "each"]);
+        // Nobody runs for so short a time in a list of runs.
+        let is_short =
+            self.number_at(1).is_some_and(|seconds| seconds <= SHORT_S) && self.seconds_in(2) == Some(1.0);
+        let is_slower = is_per
+            || self.is_word(tokens, &["slower", "faster"])
+            || is_short && !self.is_sign(0, '-') && !self.is_word(tokens, RESTS);
+        if !is_slower {
+            return;
+        }
+        self.skip_all(tokens);
+        if is_per {
+            self.skip();
+            if self.metres().is_none() {
+                self.word(&["lap", "mile", "km", "rep"]);
+            }
+        }
+        self.word(&["slower", "faster"]);
+        self.asides.push(self.since(begins));
     }
 
     fn pace(&mut self) -> Read<Pace> {
-        if self.is_number(0) && self.is_sign(1, '%') {
+        if self.is_number(0) && self.is_sign(1, '%') || self.is_percent_range() {
             return self.percent();
         }
         if let Some((_, words)) = self.race_pace_tokens() {
@@ -129,7 +348,14 @@ impl Cursor<'_> {
             return Ok(Pace::Race(metres));
         }
         let first = self.seconds("a pace", PACE_HELP)?;
-        if self.is_number(1) && (self.sign('-') || self.word(&["to"])) {
+        if self.is_word(0, &["pace", "speed"]) {
+            // `31 sec pace` is for the distance that such a time is run over.
+            self.skip();
+            if let Some(per_m) = usual_distance_m(*first) {
+                return Ok(Pace::Rate { seconds: *first, per_m });
+            }
+        }
+        if self.is_number(1) && !self.is_rest_behind_sign() && (self.sign('-') || self.word(&["to"])) {
             return self.slower(&first);
         }
         if self.sign('/') || self.word(&["per"]) {
@@ -139,17 +365,14 @@ impl Cursor<'_> {
     }
 
     fn percent(&mut self) -> Read<Pace> {
-        let (percent, span) = self.number().ok_or(Reported)?;
-        self.skip();
-        if self.is_number(1) && self.sign('-') {
-            let help = format!("write for example `@ {percent}%`");
-            self.skip();
+        let (mut percent, mut span) = self.number().ok_or(Reported)?;
+        self.sign('%');
+        if self.is_number(1) && (self.sign('-') || self.word(&["to"])) {
+            let (most, most_span) = self.number().ok_or(Reported)?;
             self.sign('%');
-            return Err(self.problem(
-                span.start..self.since(0).end,
-                "expected one percentage, found a range",
-                help,
-            ));
+            self.doubts.push(Doubt::PercentRange { least: percent, most });
+            span.end = most_span.end;
+            percent = most;
         }
         if self.word(&["of"]) {
             self.word(&["a", "the", "your"]);
@@ -171,6 +394,14 @@ impl Cursor<'_> {
         Ok(Pace::Percent(percent))
     }
 
+    /// `80-85%`, `80 to 85%`
+    fn is_percent_range(&self) -> bool {
+        self.is_number(0)
+            && (self.is_sign(1, '-') || self.is_word(1, &["to"]))
+            && self.is_number(2)
+            && self.is_sign(3, '%')
+    }
+
     /// The tokens of the distance and of the words after it where a race is named: `800 pace`,
     /// `5k race pace`, `mile pace`; behind an `@` also `5k`.
     fn race_pace_tokens(&self) -> Option<(usize, usize)> {
@@ -178,6 +409,9 @@ impl Cursor<'_> {
         let race = usize::from(self.is_word(distance, &RACES));
         if self.is_word(distance + race, &["pace", "effort"]) {
             return Some((distance, race + 1));
+        }
+        if self.is_word(0, &["mile"]) {
+            return Some((1, race));
         }
         let is_race = distance == 2 && self.metres_in(1).is_some_and(|metres| metres > 100.0);
         is_race.then_some((distance, 0))
@@ -187,14 +421,6 @@ impl Cursor<'_> {
     fn slower(&mut self, first: &Spanned<f64>) -> Read<Pace> {
         let is_bare = !self.is_duration();
         let last = self.seconds("the slower of two times", PACE_HELP)?;
-        if self.sign('%') {
-            let help = format!("write for example `@ {}%`", first.value);
-            return Err(self.problem(
-                first.span.start..self.since(0).end,
-                "expected one percentage, found a range",
-                help,
-            ));
-        }
         let (mut first_s, mut last_s) = (first.value, last.value);
         let first_is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
         if first_is_bare && !is_bare && self.has_minutes(&last) {
@@ -216,7 +442,9 @@ impl Cursor<'_> {
     /// What follows the `/` of `75/400` or `3:20/km`.
     fn rate(&mut self, seconds: f64) -> Read<Pace> {
         let here = self.here();
-        let per_m = if self.is_number(0) {
+        let per_m = if self.word(&LAPS) {
+            Some(400.0)
+        } else if self.is_number(0) {
             self.metres().map(|(metres, _)| metres)
         } else {
             self.metres_in(0).inspect(|_| self.skip())

@@ -45,6 +45,8 @@ pub struct Recovery {
     pub gap: Option<Spanned<Gap>>,
     /// The rest between sets, in seconds.
     pub set_rest: Option<Spanned<f64>>,
+    /// The rest after the last run of a series, before what follows it in a list, in seconds.
+    pub after: Option<Spanned<f64>>,
 }
 
 /// How the runners get to the next start.
@@ -98,7 +100,23 @@ pub enum Gap {
 }
 
 /// Words for a recovery that follows, or that stood before.
-pub(crate) const RESTS: &[&str] = &["rest", "rests", "rec", "recs", "recovery", "recoveries", "recover", "r"];
+pub(crate) const RESTS: &[&str] = &[
+    "rest",
+    "rests",
+    "rec",
+    "recs",
+    "recovery",
+    "recoveries",
+    "recover",
+    "r",
+    "rr",
+    "recov",
+    "pause",
+    "pauses",
+];
+
+/// The word behind the rest that follows a whole series.
+pub(crate) const AFTER: &str = "afterwards";
 
 pub(crate) const FORM: Form = Form {
     begins: &[
@@ -106,8 +124,22 @@ pub(crate) const FORM: Form = Form {
         &[&["off", "every", "jog", "walk", "stand", "standing", "change", "changing", "between", "full"]],
     ],
     words: &[
-        "rest", "rec", "recovery", "off", "every", "jog", "walk", "stand", "standing", "change", "changing",
-        "between", "full", "ends", "exactly",
+        "rest",
+        "rec",
+        "recovery",
+        "off",
+        "every",
+        "jog",
+        "walk",
+        "stand",
+        "standing",
+        "change",
+        "changing",
+        "between",
+        "full",
+        "ends",
+        "exactly",
+        "recoveries",
     ],
     rows: &[
         row(&["6 x 200 rest 90s", "6 x 200 rec 2min"], "from the end of a run to the next start"),
@@ -139,17 +171,19 @@ impl Recovery {
             let rest_s = *rest_s;
             more.set_rest = more.gap.take().map(|gap| Spanned::new(rest_s, gap.span));
         }
-        let Self { kind, gap, set_rest } = more;
+        let Self { kind, gap, set_rest, after } = more;
         add(cursor, &mut self.kind, kind, KIND);
         add(cursor, &mut self.gap, gap, REST);
         add(cursor, &mut self.set_rest, set_rest, SET_REST);
+        add(cursor, &mut self.after, after, REST);
     }
 
     /// Of what stands behind the last run of a list, takes what belongs to that run alone, as
     /// an earlier run has one of its own.
     pub(crate) fn take_for_last_run(&mut self, before: &[&Self]) -> Self {
-        let Self { kind, gap, set_rest: _ } = self;
+        let Self { kind, gap, set_rest: _, after } = self;
         Self {
+            after: after.take(),
             kind: kind.take_if(|_| before.iter().any(|earlier| earlier.kind.is_some())),
             gap: gap.take_if(|_| before.iter().any(|earlier| earlier.gap.is_some())),
             set_rest: None,
@@ -159,7 +193,7 @@ impl Recovery {
 
 impl fmt::Display for Recovery {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { kind, gap, set_rest } = self;
+        let Self { kind, gap, set_rest, after } = self;
         match kind.as_deref() {
             None => {}
             Some(RecoveryKind::Jog(metres)) => write!(f, " jog {metres}m")?,
@@ -173,8 +207,9 @@ impl fmt::Display for Recovery {
         match gap.as_deref() {
             None => {}
             Some(Gap::Rest(seconds)) => write!(f, " rest {}", Duration(*seconds))?,
-            Some(Gap::Cycle(seconds)) => write!(f, " off {}", Duration(*seconds))?,
+            Some(Gap::Cycle(seconds)) => write!(f, " every {}", Duration(*seconds))?,
         }
-        set_rest.as_deref().map_or(Ok(()), |rest_s| write!(f, " {} between sets", Duration(*rest_s)))
+        set_rest.as_deref().map_or(Ok(()), |rest_s| write!(f, " {} between sets", Duration(*rest_s)))?;
+        after.as_deref().map_or(Ok(()), |rest_s| write!(f, " {} {AFTER}", Duration(*rest_s)))
     }
 }

@@ -2,13 +2,15 @@
 
 use crate::cursor::{Cursor, Read};
 use crate::form::Form;
+use crate::forms::hurdle_part::HurdlePart;
 use crate::forms::run_length::RunLength;
+use crate::forms::turns::Turns;
 use crate::spanned::Spanned;
 
 /// What kind of run it is, and how far it goes.
 ///
 /// ```
-/// use workout_notation::{Block, RunKind, RunLength};
+/// use workout_notation::{Block, HurdlePart, RunKind, RunLength, Turns};
 ///
 /// let kind = |text: &str| Block::parse(text).expect("it is well formed").steps()[0].run.kind.value;
 /// let plain = |metres| RunKind::Plain(RunLength::Metres(metres));
@@ -23,16 +25,20 @@ use crate::spanned::Spanned;
 /// assert_eq!(kind("30m flying (20m run-in)"), flying);
 /// assert_eq!(kind("4 flying 30s"), flying); // 20 m by default
 ///
-/// let hurdles = RunKind::Hurdles { race_m: 110.0, to_hurdle: Some(5) };
+/// let hurdles = RunKind::Hurdles { race_m: Some(110.0), part: HurdlePart::To(5) };
 /// assert_eq!(kind("110h to hurdle 5"), hurdles);
 /// assert_eq!(kind("110mH over 5 hurdles"), hurdles);
 /// assert_eq!(kind("110m hurdles to the 5th hurdle"), hurdles);
-/// assert_eq!(kind("110h"), RunKind::Hurdles { race_m: 110.0, to_hurdle: None });
+/// assert_eq!(kind("110h"), RunKind::Hurdles { race_m: Some(110.0), part: HurdlePart::Whole });
+/// assert_eq!(kind("6H"), RunKind::Hurdles { race_m: None, part: HurdlePart::To(6) });
+/// assert_eq!(kind("H4-H6"), RunKind::Hurdles { race_m: None, part: HurdlePart::Between { first: 4, last: 6 } });
+/// let last = HurdlePart::Last { run_m: 200.0, hurdles: 5 };
+/// assert_eq!(kind("200m over last 5 hurdles"), RunKind::Hurdles { race_m: None, part: last });
 ///
 /// assert_eq!(kind("4 x exchange zone 2 in lane 3"), RunKind::Exchange { zone: 2 });
-/// let (length, turn_m) = (RunLength::Metres(800.0), 50.0);
-/// assert_eq!(kind("800 in-and-out 50s"), RunKind::InAndOut { length, turn_m });
-/// assert_eq!(kind("in-and-out 50s"), RunKind::InAndOut { length: RunLength::Laps(1.0), turn_m });
+/// let (length, turns) = (RunLength::Metres(800.0), Turns::new(&[50.0]).expect("one turn"));
+/// assert_eq!(kind("800 in-and-out 50s"), RunKind::InAndOut { length, turns });
+/// assert_eq!(kind("in-and-out 50s"), RunKind::InAndOut { length: RunLength::Laps(1.0), turns });
 /// assert_eq!(kind("20 min steady"), RunKind::Timed { seconds: 1200.0 });
 /// assert_eq!(kind("jog 10 min"), RunKind::Timed { seconds: 600.0 });
 /// ```
@@ -47,12 +53,12 @@ pub enum RunKind {
         /// The run-in before it, in metres.
         run_in_m: f64,
     },
-    /// A race over hurdles, from its start to one of the hurdles or the finish.
+    /// A race over hurdles, or a part of it.
     Hurdles {
-        /// Length of the race, in metres.
-        race_m: f64,
-        /// The last hurdle of the run, counted from 1; `None` for a run to the finish.
-        to_hurdle: Option<u8>,
+        /// Length of the race, in metres, where the text names it.
+        race_m: Option<f64>,
+        /// Which part of it is run.
+        part: HurdlePart,
     },
     /// A baton exchange, through one takeover zone of the 4x100 m.
     Exchange {
@@ -63,8 +69,8 @@ pub enum RunKind {
     InAndOut {
         /// How far in all.
         length: RunLength,
-        /// How far each turn is, in metres.
-        turn_m: f64,
+        /// How far each turn is.
+        turns: Turns,
     },
     /// A length of time, wherever that leads.
     Timed {

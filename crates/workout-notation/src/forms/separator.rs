@@ -28,6 +28,7 @@ impl Cursor<'_> {
             if self.sign('+')
                 || self.word(&["then", "and", "plus"])
                 || self.one_of(&[&[&["followed"], &["by"]]])
+                || (is_word || is_comma) && self.words_before_counted()
             {
                 is_word = true;
             } else if self.sign(',') || self.sign(';') {
@@ -36,9 +37,8 @@ impl Cursor<'_> {
                 break;
             }
         }
-        // `6 x 200 / 90s` is the same question as `6 x 200, 90s`.
-        is_comma |= !is_word && self.is_duration_at(1) && self.sign('/');
-        let is_dash = !is_word && !is_comma && self.is_number(1) && (self.sign('-') || self.sign('/'));
+        let is_item = self.is_item(1) && !(self.is_sign(1, '(') && self.is_sign(0, '/'));
+        let is_dash = !is_word && !is_comma && is_item && (self.sign('-') || self.sign('/'));
         // `300 (3min) 200` needs no more than the brackets. A plus or a word wants something behind it; a comma may stand anywhere.
         let is_behind_brackets = self.is_behind(')') && self.is_number(0);
         let goes_on = is_word || is_dash || is_behind_brackets || is_comma && self.is_item(0);
@@ -49,9 +49,22 @@ impl Cursor<'_> {
         Some(if is_comma && !is_word { ',' } else { '+' })
     }
 
+    /// Steps over words in front of a counted run, which stay unread: `finish with 1 x 300`.
+    fn words_before_counted(&mut self) -> bool {
+        let Some(words) = self.words_before_item() else { return false };
+        let begins = self.place();
+        self.skip_all(words);
+        let span = self.since(begins);
+        self.leave(span);
+        true
+    }
+
     /// Whether an item begins `ahead` of the next token.
     pub(crate) fn is_item(&self, ahead: usize) -> bool {
         self.is_number(ahead)
+            || ahead == 0 && self.fraction_tokens().is_some()
+            || self.is_hurdle_range(ahead)
+            || self.is_starts(ahead)
             || self.is_sign(ahead, '(')
             || self.is_run_name(ahead)
             || (self.is_effort(ahead) || self.is_word(ahead, &["jog", "walk", "run"]))

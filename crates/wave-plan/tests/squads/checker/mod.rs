@@ -5,16 +5,12 @@ mod run;
 
 use std::collections::BTreeMap;
 
-use wave_plan::{Timers, TimingRules, Watch};
+use wave_plan::{Timers, TimingRules};
 
 pub(crate) use run::{Run, clash};
 
 /// Closer than this two times are one, in seconds.
 pub(crate) const TOLERANCE_S: f64 = 1e-5;
-
-/// Finishes of one block in several lanes, such as those of a zone, lie no further apart than this, in metres: one who
-/// times stands at one of them.
-const SEEN_M: f64 = 30.0;
 
 /// Those who start together.
 pub(crate) struct Start {
@@ -27,8 +23,6 @@ pub(crate) struct Start {
     /// Whether it is a run by time, which is in nobody's way and which nobody times.
     pub(crate) is_by_time: bool,
     pub(crate) runs: Vec<Run>,
-    /// Where whoever times it stands, if that is known.
-    pub(crate) watch: Option<Watch>,
 }
 
 /// The clock of a party, in seconds.
@@ -147,14 +141,6 @@ fn order(starts: &[Start], rules: &TimingRules, faults: &mut Vec<String>) {
 /// Those who time have one finish at a time each.
 fn finishes(starts: &[Start], rules: &TimingRules, faults: &mut Vec<String>) {
     let gap_s = rules.timing_gap_s - TOLERANCE_S;
-    // From one party's finish to another's they walk.
-    let walk_s = |a: &Start, b: &Start| match (a.watch, b.watch) {
-        (Some(from), Some(to)) if a.party != b.party => {
-            let on_m = (from.at_m - to.at_m).abs();
-            (on_m.min(from.round_m - on_m) - SEEN_M).max(0.0) / 1.4
-        }
-        _ => 0.0,
-    };
     let timed: Vec<&Start> = starts.iter().filter(|start| !start.is_by_time).collect();
     let one_watch = |a: &Start, b: &Start| match rules.timers {
         Timers::One => true,
@@ -165,7 +151,6 @@ fn finishes(starts: &[Start], rules: &TimingRules, faults: &mut Vec<String>) {
         let (a_first, a_last) = a.window_s();
         for b in timed[index + 1..].iter().filter(|b| !b.is_of_wave(a) && one_watch(a, b)) {
             let (b_first, b_last) = b.window_s();
-            let gap_s = gap_s + walk_s(a, b);
             if b_first - a_last < gap_s && a_first - b_last < gap_s {
                 faults.push(format!("{} and {} finish together", a.name(), b.name()));
             }

@@ -55,14 +55,8 @@ impl<'a> Apart<'a> {
         };
         let least = |targets: &[f64]| targets.iter().copied().fold(f64::INFINITY, f64::min);
         let most = |targets: &[f64]| targets.iter().copied().fold(0.0, f64::max);
-        let (a_start, b_start) = (a, b);
         let (a, b) = (targets(a), targets(b));
-        let watch = |start: &Start| {
-            self.blocks[start.block].itinerary.runs[start.run].as_ref().and_then(|stretch| stretch.watch)
-        };
-        let is_one_party = self.blocks[a_start.block].party == self.blocks[b_start.block].party;
-        let places = watch(a_start).zip(watch(b_start)).filter(|_| !is_one_party);
-        let gap_s = self.rules.timing_gap_s + places.map_or(0.0, |(from, to)| from.walk_s(&to));
+        let gap_s = self.rules.timing_gap_s;
         (least(&a) - most(&b) - gap_s, most(&a) - least(&b) + gap_s)
     }
 

@@ -1,0 +1,179 @@
+//! What the runners are told that changes nothing on the ground, with numbers that are kept as they are written:
+//! `last 50 fast`, `teams of 3`, `(note: 4 barriers a lap)`.
+
+use crate::cursor::Cursor;
+use crate::form::{Form, row};
+
+/// The most words and numbers of one.
+const MOST_TOKENS: usize = 24;
+
+const PARTS: [&str; 9] = ["first", "last", "final", "middle", "next", "second", "third", "every", "each"];
+const GROUPS: [&str; 6] = ["teams", "groups", "pairs", "squads", "team", "group"];
+const THINGS: [&str; 22] = [
+    "hurdles", "hurdle", "h", "barriers", "cones", "athletes", "runners", "boxes", "steps", "strides", "bpm",
+    "cm", "kg", "inches", "inch", "spikes", "mm", "touches", "contacts", "points", "point", "people",
+];
+const AFTER_A_DISTANCE: [&str; 11] =
+    ["in", "out", "relay", "flat", "approach", "apart", "spacing", "zone", "accel", "mark", "go"];
+
+pub(crate) const FORM: Form = Form {
+    begins: &[],
+    words: &["note"],
+    rows: &[row(
+        &["6 x 150 (note: last 50 fast)", "8 x 400 teams of 3"],
+        "what is told besides, kept as it is written",
+    )],
+};
+
+impl Cursor<'_> {
+    /// Reads what is told besides if it comes next, and says whether it does.
+    pub(crate) fn aside(&mut self) -> bool {
+        let begins = self.place();
+        let Some(tokens) = self.aside_tokens() else { return false };
+        self.skip_all(tokens);
+        self.asides.push(self.since(begins));
+        true
+    }
+
+    /// The same behind a word that joins it to what stands before.
+    pub(crate) fn aside_in_list(&mut self) -> bool {
+        let before = self.place();
+        if self.is_sign(0, '/') || self.is_word(0, &["then", "and"]) {
+            self.skip();
+        }
+        let is_here = self.aside();
+        if !is_here {
+            self.go_back(before);
+        }
+        is_here
+    }
+
+    /// `(note: …)`: everything to the bracket that closes.
+    pub(crate) fn note_in_brackets(&mut self) -> bool {
+        if !(self.is_sign(0, '(') && self.is_word(1, &["note"])) {
+            return false;
+        }
+        let before = self.place();
+        self.skip_all(2);
+        if self.is_sign(0, ':') {
+            self.skip();
+        }
+        let begins = self.place();
+        while !self.is_at_end() && !self.is_sign(0, ')') {
+            self.skip();
+        }
+        if self.is_at_end() || self.place() == begins {
+            self.go_back(before);
+            return false;
+        }
+        self.asides.push(self.since(begins));
+        self.skip();
+        true
+    }
+
+    /// How many tokens it has where one comes next.
+    fn aside_tokens(&self) -> Option<usize> {
+        let sign = usize::from(self.is_sign(0, '-') || self.is_sign(0, '@'));
+        let words = usize::from(self.is_word(sign, &["with", "about", "over", "of", "at", "every"]));
+        let number = sign + words;
+        if self.is_word(0, &GROUPS) {
+            return self.group_tokens();
+        }
+        if self.is_word(0, &["rpe", "hr", "pulse", "lactate", "borg"]) {
+            let of =
+                usize::from(self.is_word(1, &["of", "at"]) || self.is_sign(1, ':') || self.is_sign(1, '='));
+            return self
+                .is_number(1 + of)
+                .then(|| self.range_end(1 + of))
+                .map(|end| end + usize::from(self.is_word(end, &["bpm"])));
+        }
+        if self.is_word(0, &PARTS) && self.is_number(1) && !self.is_times(2) && !self.is_duration_at(1) {
+            let unit = usize::from(self.metres_in(2).is_some() || self.is_word(2, &THINGS));
+            return Some(self.words_end(2 + unit));
+        }
+        // `into the 2nd exchange zone`
+        let the = 1 + usize::from(self.is_word(1, &["the"]));
+        if self.is_word(0, &["into", "in", "through", "to"])
+            && self.is_number(the)
+            && self.is_word(the + 1, &["st", "nd", "rd", "th"])
+        {
+            return Some(self.words_end(the + 2));
+        }
+        // `100 m in, 50 m out`, where the first distance is the run.
+        if self.is_word(0, &["in"])
+            && (self.is_sign(1, ',') || self.is_sign(1, '/'))
+            && self.metres_tokens(2).is_some_and(|tokens| self.is_word(2 + tokens, &["out"]))
+        {
+            return self.metres_tokens(2).map(|tokens| 3 + tokens);
+        }
+        if !self.is_number(number) || self.is_times(number + 1) {
+            return None;
+        }
+        if self.is_sign(number + 1, '/')
+            && self.number_at(number + 2) == Some(10.0)
+            && self.metres_in(number + 3).is_none()
+        {
+            return Some(number + 3);
+        }
+        let end = self.range_end(number);
+        if self.is_word(end, &["per", "a", "each"])
+            && self.is_word(end + 1, &["lap", "rep", "set", "athlete", "runner", "group", "side", "leg"])
+        {
+            return Some(end + 2);
+        }
+        let adjective = usize::from(self.is_word(end, &["low", "high", "mini", "foot", "small", "of"]));
+        let is_hurdles = self.is_word(end + adjective, &["h", "hurdle", "hurdles"]);
+        if self.is_word(end + adjective, &THINGS) && (words > 0 || !is_hurdles) && !self.is_word(end, &["of"])
+        {
+            let end = end + adjective + 1;
+            let is_per =
+                self.is_word(end, &["a", "per", "each"]) && self.is_word(end + 1, &["lap", "side", "leg"]);
+            return Some(if is_per { end + 2 } else { end });
+        }
+        let metres = self.metres_tokens(number)?;
+        let end = number + metres;
+        if self.is_word(end, &AFTER_A_DISTANCE) && !(self.is_word(end, &["in"]) && self.is_number(end + 1)) {
+            return Some(end + 1);
+        }
+        // The distance between hurdles: `@ 8m`.
+        let is_spacing =
+            self.is_sign(0, '@') && metres == 2 && self.number_at(number).is_some_and(|metres| metres < 15.0);
+        is_spacing.then_some(end)
+    }
+
+    /// `teams of 3`, `Group A 68s Group B 74s`
+    fn group_tokens(&self) -> Option<usize> {
+        if self.is_word(1, &["of"]) && self.is_number(2) {
+            return Some(self.range_end(2));
+        }
+        let is_named = self.word_at(1).is_some_and(|name| name.len() == 1) || self.is_number(1);
+        if !is_named {
+            return None;
+        }
+        let colon = 2 + usize::from(
+            self.is_sign(2, ':')
+                || self.is_sign(2, '=')
+                || self.is_sign(2, '@')
+                || self.is_word(2, &["at", "in"]),
+        );
+        if !self.is_number(colon) || self.metres_in(colon + 1).is_some() || self.is_times(colon + 1) {
+            return None;
+        }
+        let end = if self.is_sign(colon + 1, ':') { colon + 3 } else { self.range_end(colon) };
+        Some(end + usize::from(self.seconds_in(end).is_some()))
+    }
+
+    /// Where a number or a range of numbers ends that stands `ahead`.
+    fn range_end(&self, ahead: usize) -> usize {
+        if self.is_sign(ahead + 1, '-') && self.is_number(ahead + 2) { ahead + 3 } else { ahead + 1 }
+    }
+
+    /// Where the words end that stand `ahead`.
+    fn words_end(&self, ahead: usize) -> usize {
+        let words = (ahead..MOST_TOKENS).take_while(|&at| {
+            self.word_at(at).is_some()
+                && !self.is_word(at, &["then", "and", "rest", "jog", "walk", "with", "rec", "in"])
+        });
+        ahead + words.count()
+    }
+}

@@ -1,0 +1,80 @@
+//! How the runners stand at the start: `from blocks`, `standing start`, `rolling start`.
+
+use crate::form::{Form, Phrase, row};
+use crate::forms::clause::Clause;
+use crate::spanned::Spanned;
+
+/// How the runners stand at the start.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stance {
+    /// In starting blocks, which stay in their lane.
+    Blocks,
+    /// Upright.
+    Standing,
+    /// Crouched, without blocks: on three or on four points.
+    Crouch,
+    /// Moving already.
+    Rolling,
+}
+
+const NAME: &str = "kind of start";
+
+const BLOCKS: &[Phrase] = &[
+    &[&["from", "off", "w", "with"], &["the"], &["blocks"]],
+    &[&["from", "off", "with"], &["blocks"]],
+    &[&["w"], &["/"], &["blocks"]],
+    &[&["out"], &["of"], &["the"], &["blocks"]],
+    &[&["out"], &["of"], &["blocks"]],
+    &[&["block"], &["start", "starts"]],
+    &[&["blocks"]],
+];
+const STANDING: &[Phrase] = &[
+    &[&["from"], &["a"], &["standing"], &["start"]],
+    &[&["from"], &["standing"], &["start"]],
+    &[&["from"], &["standing"]],
+    &[&["standing"], &["start", "starts"]],
+];
+const CROUCH: &[Phrase] = &[
+    &[&["from"], &["a"], &["crouch"], &["start"]],
+    &[&["from"], &["a"], &["crouch"]],
+    &[&["from"], &["crouch"]],
+    &[&["crouch"], &["start", "starts"]],
+];
+const ROLLING: &[Phrase] = &[
+    &[&["from"], &["a"], &["rolling", "jogging"], &["start"]],
+    &[&["rolling", "jogging", "walking"], &["start", "starts"]],
+    &[&["from"], &["a"], &["roll"]],
+];
+
+pub(crate) const STANCE: Clause<Stance> = Clause {
+    form: Form {
+        begins: &[&[&["block", "blocks", "crouch", "rolling"]]],
+        words: &["blocks", "crouch", "rolling"],
+        rows: &[row(&["30 from blocks", "60 standing start"], "how the runners stand at the start")],
+    },
+    name: NAME,
+    read: |cursor, value| {
+        let begins = cursor.place();
+        let all = [
+            (BLOCKS, Stance::Blocks),
+            (STANDING, Stance::Standing),
+            (CROUCH, Stance::Crouch),
+            (ROLLING, Stance::Rolling),
+        ];
+        let Some((_, stance)) = all.into_iter().find(|(phrases, _)| cursor.one_of(phrases)) else {
+            return false;
+        };
+        cursor.set(value, Spanned::new(stance, cursor.since(begins)), begins, NAME);
+        true
+    },
+    print: |stance, f| {
+        f.write_str(match stance {
+            Stance::Blocks => "from blocks",
+            Stance::Standing => "standing start",
+            Stance::Crouch => "crouch start",
+            Stance::Rolling => "rolling start",
+        })
+    },
+    is_printed_last: |_| false,
+    is_of_last_run: |_, _| false,
+};

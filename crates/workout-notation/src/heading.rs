@@ -1,0 +1,177 @@
+//! Lines that are not done but say of what follows what it is: a title, a date, a group, a part of the session.
+
+use chrono::NaiveDate;
+
+use crate::cursor::Cursor;
+use crate::forms::FORMS;
+use crate::token::tokens;
+
+/// What a line says of the lines that follow it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Heading {
+    /// The day, and the other words of its line.
+    Date {
+        /// The day.
+        date: NaiveDate,
+        /// The line without it.
+        words: String,
+    },
+    /// What the session is called.
+    Title(String),
+    /// Who does what follows.
+    Group(String),
+    /// What the next block is called: `Main set:`.
+    Label(String),
+}
+
+/// Words for a part of a session, which name no group.
+const PARTS: [&str; 22] = [
+    "main",
+    "set",
+    "session",
+    "warm",
+    "warmup",
+    "wu",
+    "cool",
+    "cooldown",
+    "cd",
+    "part",
+    "block",
+    "drills",
+    "speed",
+    "tempo",
+    "track",
+    "finish",
+    "finisher",
+    "strides",
+    "then",
+    "workout",
+    "prep",
+    "conditioning",
+];
+
+/// Words of a day, which begin a title.
+const DAYS: [&str; 14] = [
+    "monday",
+    "tuesday",
+    "wednesday",
+    "thursday",
+    "friday",
+    "saturday",
+    "sunday",
+    "mon",
+    "tue",
+    "tues",
+    "wed",
+    "thu",
+    "thurs",
+    "fri",
+];
+
+const MONTHS: [&str; 12] =
+    ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+
+/// What a line says of those that follow it, if it does: given whether it is the first, and whether there are more.
+pub(crate) fn heading(line: &str, is_first: bool, has_more: bool) -> Option<Heading> {
+    if is_first
+        && has_more
+        && let Some((date, words)) = date(line)
+    {
+        return Some(Heading::Date { date, words });
+    }
+    let tokens = tokens(line);
+    let mut cursor = Cursor::new(line, &tokens, &FORMS);
+    let ends_in_colon = line.ends_with(':');
+    let words = line.trim_end_matches(':').trim();
+    let is_day = cursor.is_word(0, &DAYS);
+    let has_item = (0..tokens.len().min(40)).any(|ahead| {
+        cursor.is_counted_item(ahead)
+            || cursor.is_number(ahead)
+                && (cursor.metres_in(ahead + 1).is_some() || cursor.is_duration_at(ahead))
+    });
+    if !has_more || has_item || words.is_empty() || words.len() > 60 {
+        return None;
+    }
+    if is_first
+        && !ends_in_colon
+        && (is_day
+            || !cursor.is_note_alone()
+                && !cursor.is_clause(0)
+                && !cursor.is_effort(0)
+                && !cursor.is_run_name(0))
+    {
+        return Some(Heading::Title(words.to_owned()));
+    }
+    if !ends_in_colon {
+        return None;
+    }
+    let is_part = words
+        .split(|letter: char| !letter.is_alphanumeric())
+        .any(|word| PARTS.contains(&word.to_lowercase().as_str()));
+    if is_part || cursor.is_note_alone() {
+        return Some(Heading::Label(words.to_owned()));
+    }
+    if is_day && is_first {
+        return Some(Heading::Title(words.to_owned()));
+    }
+    cursor.go_back(0);
+    Some(Heading::Group(words.to_owned()))
+}
+
+/// A day with its year in a line, and the line without it: `2027-04-13`, `13 April 2027`, `April 13, 2027`, `13/4/2027`.
+fn date(line: &str) -> Option<(NaiveDate, String)> {
+    let pieces: Vec<(usize, &str)> = words(line);
+    let number = |at: usize| {
+        pieces
+            .get(at)
+            .and_then(|(_, word)| word.trim_end_matches(['t', 'h', 's', 'n', 'd', 'r']).parse::<u32>().ok())
+    };
+    let month = |at: usize| {
+        let (_, word) = pieces.get(at)?;
+        let word = word.to_lowercase();
+        let index = MONTHS.iter().position(|month| word.starts_with(month))?;
+        word.chars().all(char::is_alphabetic).then_some(index as u32 + 1)
+    };
+    for at in 0..pieces.len().min(12) {
+        let found = match (number(at), number(at + 1), number(at + 2)) {
+            (Some(year @ 1900..), Some(month), Some(day)) => NaiveDate::from_ymd_opt(year as i32, month, day),
+            // A day before its month, unless that cannot be.
+            (Some(day), Some(month), Some(year @ 1900..)) => NaiveDate::from_ymd_opt(year as i32, month, day)
+                .or_else(|| NaiveDate::from_ymd_opt(year as i32, day, month)),
+            (Some(day), None, Some(year @ 1900..)) => {
+                month(at + 1).and_then(|month| NaiveDate::from_ymd_opt(year as i32, month, day))
+            }
+            (None, Some(day), Some(year @ 1900..)) => {
+                month(at).and_then(|month| NaiveDate::from_ymd_opt(year as i32, month, day))
+            }
+            _ => None,
+        };
+        if let Some(date) = found.filter(|date| (1900..=9999).contains(&chrono::Datelike::year(date))) {
+            let (start, _) = pieces[at];
+            let (last, word) = pieces[at + 2];
+            let rest = format!("{} {}", &line[..start], &line[last + word.len()..]);
+            let rest = rest.split_whitespace().collect::<Vec<_>>().join(" ");
+            let rest = rest.trim_matches([',', '-', '–', '—', ':', ' ', '(', ')']).to_owned();
+            let is_session = words(&rest).iter().any(|(_, word)| word.parse::<f64>().is_ok());
+            return (!is_session).then_some((date, rest));
+        }
+    }
+    None
+}
+
+/// The words and numbers of a line, and where they begin.
+fn words(line: &str) -> Vec<(usize, &str)> {
+    let mut words = Vec::new();
+    let mut start = None;
+    for (at, letter) in line.char_indices().chain([(line.len(), ' ')]) {
+        match (letter.is_alphanumeric(), start) {
+            (true, None) => start = Some(at),
+            (false, Some(begins)) => {
+                words.push((begins, &line[begins..at]));
+                start = None;
+            }
+            _ => {}
+        }
+    }
+    words
+}

@@ -1,0 +1,182 @@
+//! Cutting a line into pieces: blocks, rests between them, and what says more of the block before.
+
+use std::ops::Range;
+
+use crate::cursor::Cursor;
+use crate::forms::{Details, FORMS};
+use crate::session_text::{rest_alone, trimmed};
+use crate::token::{Kind, Token, tokens};
+
+/// A piece of a line, by its bytes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Piece {
+    /// A warm-up, drills, or other words.
+    Note(Range<usize>),
+    /// Runs.
+    Runs(Range<usize>),
+    /// What says more of the runs before.
+    More(Range<usize>),
+    /// A time alone.
+    Rest(Range<usize>),
+    /// What stands before it, so many times in all.
+    Repeat(u32),
+}
+
+/// What stands between two pieces.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Cut {
+    /// `;`, `//`, a full stop: another block begins behind it, unless it only says more of the runs before.
+    Strong,
+    /// `,`, `then`, `+`: a further run or clause of the same block, unless it stands beside a warm-up or the like.
+    Weak,
+}
+
+/// The pieces of a line, in its order.
+pub(crate) fn pieces(line: &str) -> Vec<Piece> {
+    let mut pieces: Vec<Piece> = Vec::new();
+    let cuts = cuts(line);
+    let last = cuts.len() - 1;
+    for (index, (cut, range)) in cuts.iter().enumerate() {
+        let range = trimmed(line, range.clone());
+        let slice = &line[range.clone()];
+        if slice.is_empty() {
+            continue;
+        }
+        if is_note(slice) {
+            pieces.push(Piece::Note(range));
+            continue;
+        }
+        if *cut == Cut::Weak {
+            match pieces.last_mut() {
+                Some(Piece::Runs(open) | Piece::More(open)) => open.end = range.end,
+                _ => pieces.push(Piece::Runs(range)),
+            }
+            continue;
+        }
+        if let Some(count) = repeat(slice) {
+            pieces.push(Piece::Repeat(count));
+        } else if rest_alone(slice).is_some()
+            && (index > 0 && (index < last || pieces.len() > 1) || index == 0 && last == 0)
+        {
+            pieces.push(Piece::Rest(range));
+        } else if says_more(slice, line, pieces.last()) {
+            pieces.push(Piece::More(range));
+        } else {
+            pieces.push(Piece::Runs(range));
+        }
+    }
+    pieces
+}
+
+/// Where a line may be cut, with what stands in front of each part.
+fn cuts(line: &str) -> Vec<(Cut, Range<usize>)> {
+    let tokens = tokens(line);
+    let is_sign =
+        |at: usize, sign: char| tokens.get(at).is_some_and(|token: &Token| token.kind == Kind::Sign(sign));
+    let is_number =
+        |at: usize| tokens.get(at).is_some_and(|token: &Token| matches!(token.kind, Kind::Number(_)));
+    let word = |at: usize| match tokens.get(at) {
+        Some(token) if token.kind == Kind::Word => &line[token.span.clone()],
+        _ => "",
+    };
+    let mut parts = Vec::new();
+    let (mut depth, mut start, mut cut) = (0_u32, 0, Cut::Strong);
+    let mut at = 0;
+    while at < tokens.len() {
+        if is_sign(at, '(') {
+            depth += 1;
+        } else if is_sign(at, ')') {
+            depth = depth.saturating_sub(1);
+        }
+        let found = if depth > 0 {
+            None
+        } else if is_sign(at, ';') {
+            Some((Cut::Strong, 1))
+        } else if is_sign(at, '/') && is_sign(at + 1, '/') {
+            Some((Cut::Strong, 2))
+        } else if is_sign(at, '.') && !is_number(at + 1)
+            || is_sign(at, '.') && is_spaced(line, &tokens, at + 1)
+        {
+            // `rec. 90s`: an abbreviation is no end of a sentence.
+            let is_short = at > 0
+                && ["rec", "min", "sec", "mins", "secs", "approx", "no", "r"]
+                    .contains(&word(at - 1).to_lowercase().as_str());
+            (!is_short).then_some((Cut::Strong, 1))
+        } else if is_sign(at, ',') && (!is_number(at + 1) || is_spaced(line, &tokens, at + 1))
+            || is_sign(at, '+')
+            || word(at).eq_ignore_ascii_case("then")
+        {
+            Some((Cut::Weak, 1))
+        } else if word(at).eq_ignore_ascii_case("followed") && word(at + 1).eq_ignore_ascii_case("by") {
+            Some((Cut::Weak, 2))
+        } else {
+            None
+        };
+        if let Some((next, length)) = found {
+            parts.push((cut, start..tokens[at].span.start));
+            at += length;
+            start = tokens[at - 1].span.end;
+            cut = next;
+        } else {
+            at += 1;
+        }
+    }
+    parts.push((cut, start..line.len()));
+    parts
+}
+
+/// Whether white space stands in front of a token.
+fn is_spaced(line: &str, tokens: &[Token], at: usize) -> bool {
+    let Some(token) = tokens.get(at) else { return true };
+    line[..token.span.start].ends_with(char::is_whitespace)
+}
+
+/// Whether a part of a line is a warm-up or the like, by its first words.
+fn is_note(text: &str) -> bool {
+    let tokens = tokens(text);
+    Cursor::new(text, &tokens, &FORMS).is_note_alone()
+}
+
+/// `repeat`, `repeat x 3`, `and repeat`, `x 2`.
+fn repeat(text: &str) -> Option<u32> {
+    let tokens = tokens(text);
+    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+    cursor.word(&["and", "then"]);
+    let is_times = cursor.is_times(0);
+    if !is_times && !cursor.word(&["repeat", "repeated", "again"]) {
+        return None;
+    }
+    if cursor.is_times(0) {
+        cursor.skip();
+    }
+    let count = cursor.number().map_or(2.0, |(count, _)| count);
+    cursor.word(&["times", "sets", "more"]);
+    let is_count = cursor.is_at_end() && count.fract() == 0.0 && (2.0..=20.0).contains(&count);
+    is_count.then_some(count as u32)
+}
+
+/// Whether a part of a line only says more of the runs before it: clauses, words, or a pace of runs of that distance.
+fn says_more(text: &str, line: &str, before: Option<&Piece>) -> bool {
+    let tokens = tokens(text);
+    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+    if before.is_some() && !tokens.iter().any(|token| matches!(token.kind, Kind::Number(_))) {
+        return true;
+    }
+    let is_pace_of = cursor.number_at(0).is_some()
+        && cursor.is_word(1, &["s"])
+        && cursor.is_glued(1)
+        && (cursor.is_sign(2, '@') || cursor.is_word(2, &["in", "at"]));
+    if is_pace_of && let Some(Piece::Runs(runs)) = before {
+        let digits = cursor.written().unwrap_or_default();
+        return line[runs.clone()].contains(digits);
+    }
+    let mut details = Details::default();
+    if cursor.is_duration_alone_at(0) {
+        let begins = cursor.place();
+        let _ = cursor.rests(&mut details.recovery, begins, false);
+    }
+    cursor.clauses(&mut details);
+    cursor.is_at_end()
+        && cursor.problems.is_empty()
+        && (details != Details::default() || !cursor.asides.is_empty())
+}

@@ -1,0 +1,55 @@
+//! Words that no form knows stop nothing and are kept beside the block; numbers are never lost with them.
+
+use workout_notation::Block;
+
+/// The canonical form of a text, and the words that were not read.
+fn read(text: &str) -> (String, Vec<String>) {
+    let block = Block::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}"));
+    (block.to_string(), block.not_read)
+}
+
+#[test]
+fn words_alone_stop_nothing() {
+    for (text, printed, not_read) in [
+        ("6 x 200 bananas", "6 x 200", "bananas"),
+        ("6 x 200 stedy", "6 x 200", "stedy"),
+        ("6 x 200 für alle", "6 x 200", "für alle"),
+        ("4 x 80 on the grass", "4 x 80", "on the grass"),
+        ("4 x 80 on the bedn", "4 x 80", "on the bedn"),
+        ("6 x 200 rest as needed", "6 x 200", "rest as needed"),
+        ("6 x 200 walk home", "6 x 200", "walk home"),
+        ("6 x 200 in spikes, rest 90s", "6 x 200 rest 1:30", "in spikes"),
+        ("6 x 200 with friends in lane 2", "6 x 200 in lanes 2", "with friends"),
+        ("6 x 200 finishing at the, rest 3min", "6 x 200 rest 3:00", "finishing at the"),
+    ] {
+        assert_eq!(read(text), (printed.to_owned(), vec![not_read.to_owned()]), "{text}");
+    }
+}
+
+#[test]
+fn a_number_beside_words_that_are_not_read_is_refused_under_the_word_or_the_number() {
+    for (text, column) in [
+        ("6 x 200 rset 90", 9),
+        ("4 x 150 betwen sets 5min", 9),
+        ("6 x 200 bananas 7", 17),
+        ("6 x 200 with 7 friends", 9),
+        ("200 6 x 300", 5),
+    ] {
+        let problems = Block::parse(text).expect_err(text);
+        assert_eq!(problems[0].span.start + 1, column, "{text}: {problems:?}");
+    }
+}
+
+#[test]
+fn what_is_told_besides_is_kept_with_its_numbers() {
+    for (text, aside) in [
+        ("6 x 150, last 50 fast", "last 50 fast"),
+        ("8 x 400 teams of 3", "teams of 3"),
+        ("6 x 150 (note: 4 cones a side, 20 cm high)", "4 cones a side, 20 cm high"),
+        ("3 x 600 over 4 barriers a lap, 3 min", "over 4 barriers a lap"),
+        ("5 x 200 RPE 8, 3 min", "RPE 8"),
+    ] {
+        let block = Block::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}"));
+        assert_eq!(block.asides, [aside], "{text}");
+    }
+}
