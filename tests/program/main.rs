@@ -1,5 +1,6 @@
 //! The built program, run as its users run it, with whole outputs compared.
 
+mod age_groups;
 mod answers;
 mod calendar;
 mod cautions;
@@ -20,6 +21,7 @@ mod measure_json;
 mod measure_refused;
 mod message;
 mod names;
+mod one_coach;
 mod out;
 #[cfg(feature = "pdf")]
 mod pdf;

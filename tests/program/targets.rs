@@ -199,3 +199,27 @@ help: write one of `true`, `false`
 
 "#]]);
 }
+
+#[test]
+fn a_pace_that_gives_some_of_a_squad_no_target_says_why() {
+    let session = |bests: &str| {
+        format!(
+            "{{ title: t, groups: [{{ name: g, athletes: [{{ name: Ada{bests} }}, Bela, 3] }}], \
+             blocks: [2 x 400 @ 1500 pace rest 3min in lanes 2-4] }}"
+        )
+    };
+    let remarks = |bests: &str| {
+        let plan = Folder::with("s.yaml", session(bests)).json(&["plan", "s.yaml"]);
+        plan["blocks"][0]["remarks"].to_string()
+    };
+    let some = remarks(", bests: { 1500: 4:40 }");
+    assert!(
+        some.contains(
+            "No target for Bela and no. 3 @ 1500 pace: no best is known for 1500 m; add bests to the session file."
+        ),
+        "{some}"
+    );
+    assert!(some.contains("\"Go times are about right only.\""), "{some}");
+    let all = remarks("");
+    assert!(all.contains("No target for @ 1500 pace: no best is known for 1500 m"), "{all}");
+}

@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use crate::answer::{list, printed};
+use crate::answer::{list, number, printed};
 use crate::console::{answered, refused};
 use crate::folder::Folder;
 use crate::run::toeline;
@@ -69,13 +69,13 @@ Metres by pace, the target in m/s
  Sat 17 Apr   One athlete                  3219                             600
               alone,
               Saturday
- Sat 17 Apr   sprinters                                550      350         280
+ Sat 17 Apr   sprinters                                575      325         280
  Sat 17 Apr   hurdlers                      192                 180
  Sat 17 Apr   middle                       5800
               distance
  Sun 18 Apr   Easy run,         1221
               Sunday
- In all       sprinters                                730     2610         400
+ In all       sprinters                                755     2585         400
  In all       middle                      15200        800
               distance
  In all       hurdlers                      192                 180        1228
@@ -301,4 +301,20 @@ fn bends_are_those_of_the_lanes_that_are_really_run() {
     let bend_m = week["entries"][0]["load"]["bend_m"].as_f64();
     let both_m = 2.0 * std::f64::consts::PI * (37.92 + 41.58);
     assert!(bend_m.is_some_and(|bend_m| (bend_m - both_m).abs() < 0.01), "{bend_m:?}, not {both_m}: {week}");
+}
+
+#[test]
+fn laps_are_those_of_the_lanes_that_are_really_run() {
+    let text = "{ title: laps, groups: [{ name: g, athletes: [Ada, Bela, Cleo] }], squad: { mode: one to a lane }, \
+                blocks: [3 x 1 lap in lanes 2-4 @ 80 rest 2min] }";
+    let folder = Folder::with("laps.yaml", text);
+    let week = folder.json(&["week", "laps.yaml"]);
+    // Each runs one lap in each lane: 407.04, 414.70 and 422.37 m.
+    assert!((number(&week["entries"][0]["load"]["metres"]) - 1244.11).abs() < 0.01, "{}", week["entries"][0]);
+    let said = printed(&folder.toeline(&["week", "laps.yaml"]).assert().success());
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        said.contains("1244.11 m, not 1200 m; a lap is 407.04 m in lane 2 to 422.37 m in lane 4."),
+        "{said}"
+    );
 }

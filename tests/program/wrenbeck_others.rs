@@ -194,9 +194,9 @@ Who goes when
 - Bela 3.6 s: lanes 6-7-5-6
 - Cleo 3.6 s: lanes 7-5-6-7
 - Run-in in lanes 5 to 7: on the 110 m hurdles start line
-- Coach: outside lane 8, level with the finish in lane 5: on the 50 m start
-  line.
 ! 3 abreast in lanes 5 to 7, 12½ min.
+! Nobody times it: the one coach is at another finish with block 5. Write
+  timers: each group where each has a coach.
 
 Block 5, middle distance: 2 × 2000 m @ 10 km pace in lane 2, 3 min rest
 ────────────────────────────────────────────────────────────────────────────────

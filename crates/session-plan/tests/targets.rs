@@ -63,8 +63,11 @@ fn a_race_pace_over_a_known_distance_needs_no_law() {
 fn a_target_that_cannot_be_had_is_said_and_left_out() {
     let plan = plan("title: t\nblocks: [4 x 200 in lane 2 @ 800 pace]\n");
     assert_eq!(plan.blocks[0].reps[0].target_s, None);
-    let no_target =
-        Remark::NoTarget { pace: "800 pace".to_owned(), why: TargetError::NoBest { metres: 800.0 } };
+    let no_target = Remark::NoTarget {
+        pace: "800 pace".to_owned(),
+        why: TargetError::NoBest { metres: 800.0 },
+        athletes: Vec::new(),
+    };
     assert_eq!(plan.blocks[0].remarks, [no_target]);
 }
 

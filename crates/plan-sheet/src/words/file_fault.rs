@@ -149,6 +149,7 @@ fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> FaultWords {
             }
             Expected::Date => Some(("a date", "write for example `2027-04-13`")),
             Expected::TimeOfDay => Some(("a time of day", "write for example `18:30`")),
+            Expected::AgeGroup => Some(("an age group", AGE_GROUPS)),
             Expected::Since => Some(("a time", "write `now`, or for example `18:30`")),
             _ => None,
         }
@@ -194,6 +195,10 @@ fn found_words(found: &Found) -> Option<String> {
     }
 }
 
+/// How an age group is written.
+const AGE_GROUPS: &str =
+    "write one of `U11`, `U13`, `U15`, `U17`, `U20`, `senior`, or for example `M50` or `W60`";
+
 fn expected_words(expected: Expected) -> &'static str {
     match expected {
         Expected::WholeNumber => "a whole number",
@@ -210,6 +215,7 @@ fn expected_words(expected: Expected) -> &'static str {
         Expected::Date => "a date",
         Expected::Hours => "a range of times, such as `17:00-18:30`",
         Expected::TimeOfDay => "a time of day, such as `18:30`",
+        Expected::AgeGroup => "an age group, such as `U13`, `senior` or `M50`",
         Expected::Since => "`now`, or a time of day such as `18:30`",
         Expected::Name => "the name of an athlete",
         Expected::Timezone => "a time zone, such as `Europe/London`",

@@ -62,9 +62,10 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 clock((needs_s / 5.0).ceil() * 5.0)
             )
         }
-        Remark::NoTarget { pace, why } => {
+        Remark::NoTarget { pace, why, athletes } => {
             let why = no_target(why);
-            format!("No target for @ {pace}: {why}; add bests to the session file.")
+            let who = if athletes.is_empty() { String::new() } else { format!("{} ", all_called(athletes)) };
+            format!("No target for {who}@ {pace}: {why}; add bests to the session file.")
         }
         Remark::OtherChoice { lane, on_finish_line: true, start, .. } => {
             format!("To finish on the finish line in lane {lane}, start {}.", spot(start))
@@ -76,7 +77,8 @@ pub(crate) fn remark(remark: &Remark) -> String {
             let without = match (*targets, athletes.as_slice(), *rests) {
                 (true, _, true) => "no target and no rest".to_owned(),
                 (true, _, false) => "no target".to_owned(),
-                (false, [], _) => "no rest".to_owned(),
+                (false, [], false) => return "Go times are about right only.".to_owned(),
+                (false, [], true) => "no rest".to_owned(),
                 (false, names, true) => format!("no rest, and no target for {}", all_called(names)),
                 (false, names, false) => format!("no target for {}", all_called(names)),
             };
@@ -124,6 +126,14 @@ pub(crate) fn remark(remark: &Remark) -> String {
         }
         Remark::MuchLongerThanAlone { alone_s } => {
             format!("One athlete alone takes {}: open more lanes, or split the squad.", minutes(*alone_s))
+        }
+        Remark::CoachElsewhere { with } => {
+            let blocks = if with.len() == 1 { "block" } else { "blocks" };
+            format!(
+                "Nobody times it: the one coach is at another finish with {blocks} {}. Write timers: each group \
+                 where each has a coach.",
+                listed(with)
+            )
         }
         Remark::NoPlaceForCoach => {
             "No place for the coach: something in use lies on both sides of every finish. \

@@ -47,6 +47,9 @@ pub(crate) fn times(count: usize, text: &str) -> String {
 pub(crate) fn why(why: OtherLength) -> String {
     match why {
         OtherLength::Lap { lane, lap_m } => format!("a lap of lane {lane} is {} m", to_cm(lap_m)),
+        OtherLength::Laps { inner, inner_m, outer, outer_m } => {
+            format!("a lap is {} m in lane {inner} to {} m in lane {outer}", to_cm(inner_m), to_cm(outer_m))
+        }
         OtherLength::RunIn { run_in_m } => format!("the run-in is {} m", to_cm(run_in_m)),
         OtherLength::ToHurdle { distance_m } => format!("there it is {} m", to_cm(distance_m)),
         OtherLength::ZoneWithRunIn { distance_m, run_in_m } => {

@@ -191,6 +191,8 @@ pub enum Expected {
     TimeOfDay,
     /// From when on something is in use.
     Since,
+    /// An age group.
+    AgeGroup,
     /// The name of an athlete.
     Name,
     /// A time zone.

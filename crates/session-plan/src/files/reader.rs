@@ -21,6 +21,7 @@ use crate::files::document::Document;
 use crate::files::file_fault::{Expected, FileFault, FileFaultKind, MOST_FAULTS, UnknownName};
 use crate::files::node::{Node, Value};
 use crate::files::unsure::Unsure;
+use crate::people::age_group::AgeGroup;
 use crate::people::hours::Hours;
 use crate::people::since::Since;
 use crate::people::time_of_day::TimeOfDay;
@@ -367,6 +368,9 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
                 return self.text::<Timezone, V>(Expected::Timezone, "UTC", wrong, visitor);
             }
             "TimeOfDay" => return self.text::<TimeOfDay, V>(Expected::TimeOfDay, "18:00", |_| None, visitor),
+            "AgeGroup" => {
+                return self.text::<AgeGroup, V>(Expected::AgeGroup, "senior", |_| None, visitor);
+            }
             "Since" => return self.text::<Since, V>(Expected::Since, "now", |_| None, visitor),
             "Name" => return self.text::<String, V>(Expected::Name, "", |_| None, visitor),
             "Block" => return self.text::<String, V>(Expected::Block, "", |_| None, visitor),

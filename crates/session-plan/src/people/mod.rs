@@ -1,5 +1,6 @@
 //! Who runs, when and under which rules of the venue.
 
+pub(crate) mod age_group;
 pub(crate) mod bests;
 pub(crate) mod fastest;
 pub(crate) mod getting_up_to_speed;

@@ -2,6 +2,7 @@
 
 use chrono::{NaiveDate, NaiveTime};
 
+use crate::people::age_group::AgeGroup;
 use crate::people::bests::Bests;
 use crate::people::hours::Hours;
 use crate::people::late_changes::LateChanges;
@@ -83,6 +84,8 @@ pub struct Group {
     pub name: String,
     /// Who belongs to it.
     pub athletes: Vec<Athlete>,
+    /// How old they are, where that is given.
+    pub age: Option<AgeGroup>,
     /// Bests that stand for the whole group.
     pub bests: Bests,
     /// The lanes that it runs in where a block names none.
@@ -101,6 +104,8 @@ pub struct Group {
 pub struct Athlete {
     /// The name.
     pub name: String,
+    /// How old the athlete is, where that is given.
+    pub age: Option<AgeGroup>,
     /// Best times.
     pub bests: Bests,
     /// The target of each run, in seconds, where the athlete has one of their own: it belongs to the blocks whose runs

@@ -1,5 +1,6 @@
 //! Who does a list of blocks.
 
+use crate::people::age_group::AgeGroup;
 use crate::people::bests::{Bests, TargetError};
 use crate::people::session::{Athlete, Group, Session};
 use crate::plan::trial::Trial;
@@ -120,6 +121,11 @@ impl Entrant<'_> {
 
     pub(crate) fn name(&self) -> &str {
         self.athlete.map_or("", |athlete| &athlete.name)
+    }
+
+    /// How old the one who runs is, where that is given.
+    pub(crate) fn age(&self) -> Option<AgeGroup> {
+        self.athlete.and_then(|athlete| athlete.age).or(self.group.and_then(|group| group.age))
     }
 
     /// The bests that targets are taken from, the nearest in front: their own, the group's, the session's.

@@ -6,6 +6,7 @@ use lane_distance::{Course, LaneNumber, Pair, Place, Placement, Spot, Track};
 use wave_plan::{Ground, Itinerary, Mode, Runner, Stretch};
 use workout_notation::{Block, RecoveryKind, RunKind, Spanned, Stance, Step};
 
+use crate::people::bests::TargetError;
 use crate::people::session::GROUP_OF;
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
@@ -271,17 +272,37 @@ impl<'a> Draft<'a> {
         }))
     }
 
+    /// Each pace that gives no target, with those who have none.
+    fn no_targets(&self, is_squad: bool) -> Vec<Remark> {
+        let mut found: Vec<(String, &TargetError, Vec<String>)> = Vec::new();
+        for (entrant, timings) in self.entrants.iter().zip(&self.timings) {
+            for (step, timing) in self.steps.iter().zip(timings) {
+                // A target of the athlete's own serves as well.
+                let (Some(pace), Some(why), None) = (step.pace, &timing.no_target, timing.target_s) else {
+                    continue;
+                };
+                let (pace, name) = (pace.value.to_string(), entrant.name());
+                match found.iter_mut().find(|known| known.0 == pace && known.1 == why) {
+                    Some((_, _, names)) if names.iter().any(|known| known == name) => {}
+                    Some((_, _, names)) => names.push(name.to_owned()),
+                    None => found.push((pace, why, vec![name.to_owned()])),
+                }
+            }
+        }
+        let remark = |(pace, why, mut athletes): (String, &TargetError, Vec<String>)| {
+            if !is_squad || athletes.len() == self.entrants.len() {
+                athletes.clear();
+            }
+            Remark::NoTarget { pace, why: why.clone(), athletes }
+        };
+        found.into_iter().map(remark).collect()
+    }
+
     /// What there is to say of its times and of the ways between its runs.
     fn remark(&mut self, track: &Track, chains: &[Chain], gaps_s: &[Option<f64>], is_squad: bool) {
         self.remarks = recovery_remarks::of_block(track, &self.steps, chains, gaps_s, self.run_in_m());
-        for (step, timing) in self.steps.iter().zip(self.timings.iter().flatten()).filter(|_| !is_squad) {
-            if let (Some(pace), Some(why)) = (step.pace, &timing.no_target) {
-                push_new(
-                    &mut self.remarks,
-                    Remark::NoTarget { pace: pace.value.to_string(), why: why.clone() },
-                );
-            }
-        }
+        let no_targets = self.no_targets(is_squad);
+        self.remarks.extend(no_targets);
         // What is said of one lane of a squad holds for all.
         let told = if is_squad { 1 } else { chains.len() };
         for chain in &chains[..told.min(chains.len())] {

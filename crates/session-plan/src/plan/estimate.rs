@@ -5,6 +5,7 @@
 
 use workout_notation::{RecoveryKind, Step};
 
+use crate::people::age_group::AgeGroup;
 use crate::people::bests::Bests;
 use crate::plan::on_foot::{JOG_M_PER_S, WALK_M_PER_S};
 
@@ -28,13 +29,19 @@ const EFFORTS: [(&str, f64); 6] =
     [("easy", 1.35), ("relaxed", 1.2), ("steady", 1.2), ("stride", 1.1), ("tempo", 1.1), ("float", 1.2)];
 
 /// How long a run takes, in seconds: the best over its distance with a tenth more, where one is known or can be
-/// carried over, else a club athlete's time; more where the step says that it is easy.
-pub(crate) fn run_s<'b>(step: &Step<'_>, distance_m: f64, mut bests: impl Iterator<Item = &'b Bests>) -> f64 {
+/// carried over, else a club athlete's time by age; more where the step says that it is easy.
+pub(crate) fn run_s<'b>(
+    step: &Step<'_>,
+    distance_m: f64,
+    mut bests: impl Iterator<Item = &'b Bests>,
+    age: Option<AgeGroup>,
+) -> f64 {
     let own_s = bests.find_map(|bests| bests.over(distance_m).ok()).map(|best_s| best_s * 1.1);
     // Beyond the table the last speed holds.
     let (longest_m, _) = RUNS[RUNS.len() - 1];
     let club_s = between(&RUNS, distance_m) * (distance_m / longest_m).max(1.0);
-    (own_s.unwrap_or(club_s) * slower(step)).round().max(1.0)
+    let by_age_s = club_s * age.map_or(1.0, AgeGroup::slower);
+    (own_s.unwrap_or(by_age_s) * slower(step)).round().max(1.0)
 }
 
 /// How much slower than hard a step is to be run by the word for its effort, as a factor of its time.

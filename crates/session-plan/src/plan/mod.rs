@@ -25,6 +25,7 @@ pub(crate) mod location;
 pub(crate) mod next_start;
 pub(crate) mod nominal;
 pub(crate) mod on_foot;
+pub(crate) mod one_coach;
 pub(crate) mod overrun;
 pub(crate) mod own_time;
 pub(crate) mod pace_change;

@@ -26,6 +26,17 @@ pub enum OtherLength {
         /// Its lap, in metres.
         lap_m: f64,
     },
+    /// Laps of its lanes are not laps of lane 1.
+    Laps {
+        /// The lane of the shortest.
+        inner: LaneNumber,
+        /// How long that is, in metres.
+        inner_m: f64,
+        /// The lane of the longest.
+        outer: LaneNumber,
+        /// How long that is, in metres.
+        outer_m: f64,
+    },
     /// Its run-in counts as well.
     RunIn {
         /// How long that is, in metres.
@@ -48,6 +59,27 @@ pub enum OtherLength {
         /// How long the run-in is, in metres.
         run_in_m: f64,
     },
+}
+
+impl OtherLength {
+    /// The reason of two runs that have this one and another: laps of several lanes are one reason.
+    pub(crate) fn with(self, other: Self) -> Option<Self> {
+        let (Some(own), Some(others)) = (self.laps(), other.laps()) else {
+            return (self == other).then_some(self);
+        };
+        let (inner, inner_m) = if others.0.1 < own.0.1 { others.0 } else { own.0 };
+        let (outer, outer_m) = if others.1.1 > own.1.1 { others.1 } else { own.1 };
+        Some(if inner == outer { self } else { Self::Laps { inner, inner_m, outer, outer_m } })
+    }
+
+    /// The lanes with the shortest and the longest lap that it is about, and those laps.
+    const fn laps(self) -> Option<((LaneNumber, f64), (LaneNumber, f64))> {
+        match self {
+            Self::Lap { lane, lap_m } => Some(((lane, lap_m), (lane, lap_m))),
+            Self::Laps { inner, inner_m, outer, outer_m } => Some(((inner, inner_m), (outer, outer_m))),
+            _ => None,
+        }
+    }
 }
 
 /// Lengths that differ by less than this are the same, in metres.

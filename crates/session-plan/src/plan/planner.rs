@@ -16,6 +16,7 @@ use crate::plan::day_track::DayTrack;
 use crate::plan::evening::{Evening, evening};
 use crate::plan::fault::PlanError;
 use crate::plan::kept::Kept;
+use crate::plan::one_coach::one_coach;
 use crate::plan::overrun::Overrun;
 use crate::plan::plan::{Plan, PlanLane, PlanTrack};
 use crate::plan::plan_block::PlanBlock;
@@ -86,6 +87,7 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
             block.remarks.push(Remark::NoPlaceForCoach);
         }
     }
+    one_coach(track, &mut blocks, &session.squad.timing);
     let stride_m = session.stride_m.unwrap_or(USUAL_STRIDE_M);
     let SettingOut { cones, painted } =
         SettingOut::of(track, &blocks, stride_m, session.cones, session.groups.is_empty());

@@ -95,6 +95,8 @@ pub enum Remark {
         pace: String,
         /// Why it cannot be had.
         why: TargetError,
+        /// Those of a squad who have none; empty for everybody.
+        athletes: Vec<String>,
     },
     /// Where else its first run could start and finish: on paint at both ends, or on the finish line.
     #[serde(rename = "other choice")]
@@ -187,6 +189,12 @@ pub enum Remark {
     MuchLongerThanAlone {
         /// How long one athlete alone would take.
         alone_s: f64,
+    },
+    /// The one coach is at another finish meanwhile.
+    #[serde(rename = "coach elsewhere")]
+    CoachElsewhere {
+        /// The blocks, by their numbers from 1, that finish there.
+        with: Vec<usize>,
     },
     /// Level with every finish something in use lies on both sides of the lanes.
     #[serde(rename = "no place for the coach")]

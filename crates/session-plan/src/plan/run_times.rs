@@ -147,7 +147,8 @@ fn timing(
     }
     let (target_s, target_from_s) = found;
     let run_m = distance_m.unwrap_or(400.0);
-    let lasts_s = target_s.unwrap_or_else(|| estimate::run_s(step, run_m, entrant.bests(session)));
+    let lasts_s =
+        target_s.unwrap_or_else(|| estimate::run_s(step, run_m, entrant.bests(session), entrant.age()));
     let rest_s = match step.gap {
         Some(Gap::Rest(rest_s)) => rest_s,
         Some(Gap::Cycle(off_s)) => (off_s - lasts_s).max(0.0),

@@ -14,6 +14,7 @@ use crate::plan::plan_block::PlanBlock;
 use crate::plan::relay::whole_way;
 use crate::plan::remark::{Remark, SetTakes};
 use crate::plan::rep::{Guide, Rep, RepTimes};
+use crate::plan::run_times::Timing;
 use crate::plan::split::splits;
 
 /// A block that takes this many times as long as one athlete alone deserves a remark.
@@ -262,8 +263,9 @@ impl Timetable<'_> {
         }
         if !is_timed {
             let last = draft.steps.len() - 1;
-            let of = |timings: &[crate::plan::run_times::Timing]| {
-                timings.iter().any(|timing| timing.target_s.is_none())
+            // Why a pace gives no target is said on its own.
+            let of = |timings: &[Timing]| {
+                timings.iter().any(|timing| timing.target_s.is_none() && timing.no_target.is_none())
             };
             let without: Vec<usize> = (0..draft.entrants.len()).filter(|&n| of(&draft.timings[n])).collect();
             let all = without.len() == draft.entrants.len();

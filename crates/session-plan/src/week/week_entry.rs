@@ -110,7 +110,7 @@ impl WeekEntry {
             let is_lane = |other: &&Rep| other.rep == rep.rep && other.group == rep.group;
             let lanes: Vec<&Rep> = block.reps.iter().filter(is_lane).collect();
             self.load.add_run(rep, &lanes);
-            self.add_difference(rep);
+            self.add_difference(&lanes);
         }
         if !runs.is_empty() {
             self.runs.push(RunRow {
@@ -128,12 +128,19 @@ impl WeekEntry {
         }
     }
 
-    fn add_difference(&mut self, rep: &Rep) {
-        let Some(why) = rep.nominal.why else { return };
-        let metres = rep.distance_m + rep.run_in_m.unwrap_or(0.0);
-        let alike = |known: &&mut Difference| known.why == why && known.run == rep.nominal.run;
-        match self.differences.iter_mut().find(alike) {
-            Some(known) => {
+    /// Adds a run, of which `lanes` are all those side by side and in waves.
+    fn add_difference(&mut self, lanes: &[&Rep]) {
+        let Some(rep) = lanes.first() else { return };
+        let whys = lanes.iter().filter_map(|rep| rep.nominal.why);
+        let Some(why) = whys.reduce(|why, other| why.with(other).unwrap_or(why)) else { return };
+        let runners = |rep: &Rep| rep.athletes.len().max(1) as f64;
+        let all: f64 = lanes.iter().map(|rep| runners(rep)).sum();
+        let metres = lanes.iter().map(|rep| rep.distance_m * runners(rep)).sum::<f64>() / all
+            + rep.run_in_m.unwrap_or(0.0);
+        let both = |known: &Difference| known.why.with(why).filter(|_| known.run == rep.nominal.run);
+        match self.differences.iter_mut().find_map(|known| Some((both(known)?, known))) {
+            Some((why, known)) => {
+                known.why = why;
                 known.runs += 1;
                 known.nominal_m += rep.nominal.distance_m;
                 known.metres += metres;

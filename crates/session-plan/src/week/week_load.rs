@@ -6,13 +6,13 @@ use crate::plan::plan_block::PlanBlock;
 use crate::plan::rep::Rep;
 use crate::week::pace_band::{PACE_BANDS, band_of};
 
-/// What one runner of a group runs. Lanes side by side and waves are one run: the first that the plan
-/// lists is counted.
+/// What one runner of a group runs. Lanes side by side and waves are one run, as long as it is on average over those
+/// who run it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Load {
     /// How many runs.
     pub runs: u32,
-    /// How far they are on the ground, run-ins included, in metres.
+    /// How far they are on the ground in the lanes that are run, run-ins included, in metres.
     pub metres: f64,
     /// What plain addition of the numbers in the workout would say, in metres.
     pub nominal_m: f64,
@@ -37,15 +37,17 @@ impl Load {
     pub(crate) fn add_run(&mut self, rep: &Rep, lanes: &[&Rep]) {
         let run_in_m = rep.run_in_m.unwrap_or(0.0);
         self.runs += 1;
-        self.metres += rep.distance_m + run_in_m;
         self.nominal_m += rep.nominal.distance_m;
-        self.bands_m[band_of(rep)] += rep.distance_m;
         self.bands_m[PACE_BANDS.len() - 1] += run_in_m;
         // Lanes turn: over a block each runner has as much of the bends as they have on average.
         let runners = |rep: &Rep| rep.athletes.len().max(1) as f64;
         let all: f64 = lanes.iter().map(|rep| runners(rep)).sum();
         let on_average =
             |of: fn(&Rep) -> f64| lanes.iter().map(|rep| of(rep) * runners(rep)).sum::<f64>() / all;
+        self.metres += on_average(|rep| rep.distance_m) + run_in_m;
+        for rep in lanes {
+            self.bands_m[band_of(rep)] += rep.distance_m * runners(rep) / all;
+        }
         self.bend_m += on_average(|rep| rep.bend_m);
         self.bends += on_average(|rep| f64::from(rep.bends)).round() as u32;
         self.recoveries += u32::from(rep.rest_s.is_some() || rep.recovery_m.is_some());

@@ -8,6 +8,7 @@ use serde::Deserialize;
 
 use crate::files::file_fault::FileFaultKind;
 use crate::files::spec::quantities::{BlockText, Name, RaceDistance, Time};
+use crate::people::age_group::AgeGroup;
 use crate::people::bests::Bests;
 use crate::people::session::Athlete;
 use crate::people::session_changes::is_called;
@@ -26,6 +27,9 @@ pub(crate) struct GroupSpec {
     #[serde(default)]
     #[schemars(schema_with = "athletes")]
     pub(crate) athletes: Vec<AthleteSpec>,
+    /// Their age group, for times that are estimated where there are neither targets nor bests.
+    #[serde(default)]
+    pub(crate) age: Option<AgeGroup>,
     /// Best times by race distance, for those of the group who have none of their own.
     #[serde(default)]
     #[schemars(with = "BTreeMap<String, Time>")]
@@ -51,6 +55,9 @@ pub(crate) struct GroupSpec {
 pub(crate) struct AthleteSpec {
     /// The name.
     pub(crate) name: Name,
+    /// The age group, if not that of the group.
+    #[serde(default)]
+    pub(crate) age: Option<AgeGroup>,
     /// Best times by race distance.
     #[serde(default)]
     #[schemars(with = "BTreeMap<String, Time>")]
@@ -134,6 +141,7 @@ impl AthleteSpec {
     pub(crate) fn athlete(&self, exponent: f64) -> Athlete {
         Athlete {
             name: self.name.0.clone(),
+            age: self.age,
             bests: bests(&self.bests, exponent),
             target_s: self.target.map(|target| target.0),
             targets: self.targets.iter().map(|(distance, time)| (distance.0, time.0)).collect(),

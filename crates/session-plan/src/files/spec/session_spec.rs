@@ -121,6 +121,7 @@ impl SessionSpec {
             Group {
                 name: group.name.clone(),
                 athletes: group.athletes.iter().map(|athlete| athlete.athlete(exponent)).collect(),
+                age: group.age,
                 bests: bests(&group.bests, exponent),
                 lanes: group.lanes.clone(),
                 blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, &at)),
