@@ -223,3 +223,24 @@ fn a_pace_that_gives_some_of_a_squad_no_target_says_why() {
     let all = remarks("");
     assert!(all.contains("No target for @ 1500 pace: no best is known for 1500 m"), "{all}");
 }
+
+#[test]
+fn those_of_a_pack_with_one_target_share_their_splits() {
+    let text = "{ title: t, squad: { mode: a group to a lane }, groups: [{ name: g, athletes: [{ name: Ada, target: 2:40 }, \
+                { name: Ben, target: 2:48 }, { name: 3, target: 2:48 }] }], blocks: [2 laps in lane 2 rest 3min] }";
+    let folder = Folder::with("s.yaml", text);
+    let said = crate::answer::printed(&folder.toeline(&["plan", "s.yaml"]).assert().success());
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains("Splits of 814.08 m for Ada in 2:40: 100 m"), "{said}");
+    assert!(said.contains("Splits of 814.08 m for Ben and no. 3 in 2:48: 100 m"), "{said}");
+    assert_eq!(said.matches("Splits of").count(), 2, "{said}");
+}
+
+#[test]
+fn only_the_lanes_that_a_squad_runs_in_are_said_of_its_waves() {
+    let text = "{ title: t, groups: [{ name: g, athletes: [Ada, Ben, Cy, { name: Di, guide: Em }] }], \
+                squad: { lanes: keep, most: 2 }, blocks: [2 x 60 in lanes 4-8 @ 9 rest 2min] }";
+    let plan = Folder::with("s.yaml", text).json(&["plan", "s.yaml"]);
+    let remarks = plan["blocks"][0]["remarks"].to_string();
+    assert!(remarks.contains("2 waves of 2 in lanes 4 to 6"), "{remarks}");
+}

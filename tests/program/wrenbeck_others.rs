@@ -16,16 +16,16 @@ Lasts 10:00.
 
 Block 2: 2 × 1 mile @ 6:00 in lane 2, 4 min rest
 ────────────────────────────────────────────────────────────────────────────────
- Reps   Lane          Metres   Stand             Finish           Target   Rest
+ Reps   Lane         Metres   Stand             Finish            Target   Rest
 ════════════════════════════════════════════════════════════════════════════════
- 1, 2   2      1609.344 ±0.2   8.46 m past the   on the finish    6:00     4:00
-                               later 4x400 m     line
-                               takeover zone
-                               exit line along
-                               the inner line,
-                               10 steps
+ 1, 2   2      1609.34 ±0.2   8.46 m past the   on the finish     6:00     4:00
+                              later 4x400 m     line
+                              takeover zone
+                              exit line along
+                              the inner line,
+                              10 steps
 ────────────────────────────────────────────────────────────────────────────────
-Total 3218.688 m.
+Total 3218.69 m.
 - Coach: outside lane 8, level with the finish line.
 [PASSES_WRENBECK_GATE]
 
@@ -40,12 +40,12 @@ Total 600 m.
 [PASSES_WRENBECK_GATE]
 
 Setting out: one lap from the finish line
-────────────────────────────────────────────────────────────────────────────
- Cone   Lane   Where                                         For
-════════════════════════════════════════════════════════════════════════════
-    1   2      8.46 m past the later 4x400 m takeover zone   1609.344 start
-               exit line along the inner line, 10 steps
-────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────────
+ Cone   Lane   Where                                              For
+════════════════════════════════════════════════════════════════════════════════
+    1   2      8.46 m past the later 4x400 m takeover zone exit   1609.34 start
+               line along the inner line, 10 steps
+────────────────────────────────────────────────────────────────────────────────
 1 cone, 407 m, 5 min without taping.
 
 [WRENBECK_RULES]
@@ -98,12 +98,12 @@ Total 120 m in each lane.
   zone 2.
 
 Block 5, hurdlers: 2 laps in and out every 50 m in lane 3
-──────────────────────────────────────────────────────────────────────
- Reps   Lane         Metres   Stand                Finish
-══════════════════════════════════════════════════════════════════════
- 1      3      829.408 ±0.2   on the finish line   on the finish line
-──────────────────────────────────────────────────────────────────────
-Total 829.408 m.
+─────────────────────────────────────────────────────────────────────
+ Reps   Lane        Metres   Stand                Finish
+═════════════════════════════════════════════════════════════════════
+ 1      3      829.41 ±0.2   on the finish line   on the finish line
+─────────────────────────────────────────────────────────────────────
+Total 829.41 m.
 - Change in lane 3: at 50 m, cone 2; at 100 m, cone 4; at 150 m, cone 6; at 200
   m, cone 8; at 250 m, cone 10; at 300 m, cone 12; at 350 m, cone 14; at 400 m,
   cone 16; at 450 m, cone 1; at 500 m, cone 3; at 550 m, cone 5; at 600 m, cone

@@ -1,6 +1,6 @@
 //! A run as the sheets print it.
 
-use crate::words::numbers::{clock, metres};
+use crate::words::numbers::{clock, metres, to_cm};
 use lane_distance::{LaneNumber, Mark, Spot};
 use serde::Serialize;
 use session_plan::{ConeLabel, Plan, Rep};
@@ -227,8 +227,8 @@ pub(crate) fn distance(distance_m: f64, plus_minus_m: f64) -> String {
     /// A plus or minus is shown from here on, in metres.
     const SHOWN_FROM_M: f64 = 0.1;
     if plus_minus_m < SHOWN_FROM_M {
-        metres(distance_m)
+        to_cm(distance_m)
     } else {
-        format!("{} ±{plus_minus_m:.1}", metres(distance_m))
+        format!("{} ±{plus_minus_m:.1}", to_cm(distance_m))
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::HashSet;
 
-use crate::words::numbers::{metres, to_cm};
+use crate::words::numbers::to_cm;
 use lane_distance::{Course, LaneNumber, Layout, Mark, Spot, Track};
 use session_plan::ConeLabel;
 
@@ -137,7 +137,7 @@ impl<'a> Ribbon<'a> {
     pub(super) fn title(&self) -> String {
         let lanes = lane_ranges(&self.lanes);
         let group = self.group.map_or_else(String::new, |group| format!(", {group}"));
-        format!("Block {}{group}: {} m, {lanes}", self.block, metres(self.distance_m))
+        format!("Block {}{group}: {} m, {lanes}", self.block, to_cm(self.distance_m))
     }
 
     /// The whole laps that are not shown.

@@ -4,7 +4,7 @@ use session_plan::{ConeLabel, SpotEnd, SpotUse};
 use workout_notation::{RunKind, RunLength};
 
 use crate::sheet::spans::cone_ranges;
-use crate::words::numbers::{listed, metres};
+use crate::words::numbers::{listed, to_cm};
 use crate::words::run_name;
 
 /// What happens at a place: `start`, `finish`, `change`, `run-in`, or several of them, as in `start and finish`.
@@ -37,7 +37,7 @@ fn length(own: &SpotUse) -> String {
         RunKind::Plain(laps @ RunLength::Laps(_))
         | RunKind::InAndOut { length: laps @ RunLength::Laps(_), .. } => run_name::length(laps),
         RunKind::Exchange { .. } => "exchange".to_owned(),
-        _ => metres(own.distance_m),
+        _ => to_cm(own.distance_m),
     }
 }
 

@@ -7,7 +7,7 @@ use crate::words::capital;
 use crate::words::day::{minute, time_at};
 use crate::words::house_rule::rule;
 use crate::words::names::called;
-use crate::words::numbers::{clock, metres, minutes};
+use crate::words::numbers::{clock, minutes, to_cm};
 
 /// Anything else for the sheet: the coach's own notes, then what the plan had to decide.
 pub(crate) fn notes(plan: &Plan) -> Vec<String> {
@@ -94,7 +94,7 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
         Warning::MoreClashes => "There are more clashes than these.".to_owned(),
         Warning::LateSound { distance_m, late_s } => format!(
             "Start by arm, not by whistle: sound takes {late_s:.1} s to the {} m start.",
-            metres(*distance_m)
+            to_cm(*distance_m)
         ),
     }
 }

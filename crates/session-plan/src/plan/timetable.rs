@@ -215,6 +215,15 @@ impl Timetable<'_> {
             }
     }
 
+    /// Whether a wave runs in a lane, or has a guide in it.
+    fn takes(&self, wave: &WavePlan, lane: u8) -> bool {
+        let beside = |member: usize| self.draft.lanes_beside(member);
+        wave.lanes.iter().any(|run| {
+            let own = run.iter().zip(&wave.members);
+            own.into_iter().any(|(&own, &member)| (own..=own + beside(member)).contains(&lane))
+        })
+    }
+
     /// What there is to say of the waves of a squad.
     fn remark(&self, lasts_s: f64, kept: &Kept, remarks: &mut Vec<Remark>) {
         let (draft, waves) = (self.draft, &self.planned.waves);
@@ -245,13 +254,9 @@ impl Timetable<'_> {
                 is_proven: self.planned.is_proven,
             });
             let sizes = waves.iter().map(|wave| wave.members.len()).collect();
-            // Groups may not need every lane.
+            // A squad may not need every lane.
             let mut lanes = self.lanes.to_vec();
-            if matches!(draft.mode, Mode::GroupToALane { .. }) {
-                lanes.retain(|lane| {
-                    waves.iter().any(|wave| wave.lanes.iter().flatten().any(|own| own == lane))
-                });
-            }
+            lanes.retain(|&lane| waves.iter().any(|wave| self.takes(wave, lane)));
             let alone_s = draft.alone_s();
             remarks.push(match draft.relay {
                 Some(_) => Remark::RelayWaves { sizes, lanes, takes },
