@@ -53,7 +53,15 @@ impl Cursor<'_> {
         loop {
             let is_stop =
                 self.is_sign(0, '.') && !(self.is_glued(0) && self.is_glued(1) && self.is_number(1));
-            if !self.is_sign(0, ',') && !self.is_sign(0, ';') && !is_stop && !self.is_idle_colon() {
+            // `(walk back) - spikes`
+            let is_dash = self.is_sign(0, '-')
+                && self.word_at(1).is_some()
+                && !self.is_glued(0)
+                && !self.is_clause(1)
+                && !self.is_effort(1)
+                && !self.is_item(1);
+            if !self.is_sign(0, ',') && !self.is_sign(0, ';') && !is_stop && !is_dash && !self.is_idle_colon()
+            {
                 break;
             }
             self.skip();
@@ -87,7 +95,9 @@ impl Cursor<'_> {
         // `with the wind` and `with 20 run-in` are more than their first word, and a dash between
         // numbers makes a ladder.
         if is_plus {
-            let goes_on = self.is_clause(0) && !self.is_word(0, &["the"]);
+            let is_jog =
+                self.is_distance_jog() && !(1..4).any(|ahead| self.is_word(ahead, &["jogging", "walking"]));
+            let goes_on = is_jog || self.is_clause(0) && !self.is_word(0, &["the"]);
             if !goes_on {
                 self.go_back(before);
             }

@@ -235,7 +235,9 @@ impl Cursor<'_> {
         let item = if is_in_brackets {
             let series = self.bracket(depth)?;
             self.as_one_run(series, begins)
-        } else if let Some(item) = self.each_zone().or_else(|| self.ladder_of_times()) {
+        } else if let Some(item) =
+            self.each_zone().or_else(|| self.ladder_of_times()).or_else(|| self.time_and_rest())
+        {
             item
         } else {
             Item::Run(Box::new(self.run()?))
@@ -308,6 +310,27 @@ impl Cursor<'_> {
             items: (1..=3).map(run).collect(),
             details: Details::default(),
         })))
+    }
+
+    /// `30/30 s`: so long fast, and so long easy.
+    fn time_and_rest(&mut self) -> Option<Item> {
+        let is_here = self.number_at(0).is_some_and(|seconds| seconds <= 120.0)
+            && self.is_sign(1, '/')
+            && self.number_at(2).is_some_and(|seconds| seconds <= 120.0)
+            && self.seconds_in(3) == Some(1.0);
+        if !is_here {
+            return None;
+        }
+        let (seconds, span) = self.number()?;
+        self.skip();
+        let (rest_s, rest_span) = self.number()?;
+        self.skip();
+        let kind = RunKind::Timed { seconds };
+        self.last_run = Some(kind);
+        let mut details = Details::default();
+        details.recovery.gap = Some(Spanned::new(Gap::Rest(rest_s), rest_span));
+        let run = Item::Run(Box::new(Run { kind: Spanned::new(kind, span), details: Details::default() }));
+        Some(Item::Series(Box::new(Series { count: 1, items: vec![run], details })))
     }
 
     /// `1-2-3-2-1 min`: runs by time, each of another length.

@@ -42,7 +42,9 @@ pub(crate) fn pieces(line: &str) -> Vec<Piece> {
         if slice.is_empty() {
             continue;
         }
-        if is_note(slice) {
+        let is_jog_between =
+            *cut == Cut::Weak && matches!(pieces.last(), Some(Piece::Runs(_) | Piece::More(_)));
+        if is_note(slice, is_jog_between) {
             pieces.push(Piece::Note(range));
             continue;
         }
@@ -101,7 +103,8 @@ fn cuts(line: &str) -> Vec<(Cut, Range<usize>)> {
             let is_short = at > 0
                 && ["rec", "min", "sec", "mins", "secs", "approx", "no", "r"]
                     .contains(&word(at - 1).to_lowercase().as_str());
-            (!is_short).then_some((Cut::Strong, 1))
+            let is_capital = word(at + 1).starts_with(char::is_uppercase);
+            (!is_short || is_capital).then_some((Cut::Strong, 1))
         } else if is_sign(at, ',') && (!is_number(at + 1) || is_spaced(line, &tokens, at + 1))
             || is_sign(at, '+')
             || word(at).eq_ignore_ascii_case("then")
@@ -132,9 +135,11 @@ fn is_spaced(line: &str, tokens: &[Token], at: usize) -> bool {
 }
 
 /// Whether a part of a line is a warm-up or the like, by its first words.
-fn is_note(text: &str) -> bool {
+fn is_note(text: &str, is_behind_runs: bool) -> bool {
     let tokens = tokens(text);
-    Cursor::new(text, &tokens, &FORMS).is_note_alone()
+    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+    // Behind runs, a jog is what is done between them.
+    cursor.is_note_alone() && !(is_behind_runs && cursor.is_easy_jog())
 }
 
 /// `repeat`, `repeat x 3`, `and repeat`, `x 2`.

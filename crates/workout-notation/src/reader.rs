@@ -61,6 +61,11 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
     if let Some(note) = cursor.note() {
         return Ok((None, Body::Note { words: note.words, lasts_s: note.lasts_s }));
     }
+    if let Some(span) = cursor.straights_and_bends() {
+        let message = "straights and bends in turn have no distance here";
+        let help = "write for example `8 x 80 on the back straight jog 120`";
+        return Err(vec![Problem::new(span, message).with_help(help)]);
+    }
     let label = cursor.label();
     cursor.has_open_rest = cursor.has_rest_outside_brackets();
     let series = cursor.list(0);

@@ -56,9 +56,7 @@ impl Cursor<'_> {
     pub(crate) fn is_starts(&self, ahead: usize) -> bool {
         let block =
             usize::from(self.is_word(ahead, &["block", "standing", "crouch", "rolling", "three", "sled"]));
-        self.is_word(ahead + block, &["starts", "start"])
-            && (block > 0 || self.is_word(ahead, &["starts"]))
-            && !self.is_sign(ahead + block + 1, ':')
+        self.is_word(ahead + block, &["starts"]) && !self.is_sign(ahead + block + 1, ':')
     }
 
     /// `water jump from 40m approach`, `bounds over 30m`: words in front of a distance, which stay unread.

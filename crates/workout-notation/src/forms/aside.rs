@@ -91,6 +91,11 @@ impl Cursor<'_> {
             let unit = usize::from(self.metres_in(2).is_some() || self.is_word(2, &THINGS));
             return Some(self.words_end(2 + unit));
         }
+        if self.is_word(0, &["first", "last", "final"])
+            && self.is_word(1, &["one", "rep", "run", "lap", "few", "set"])
+        {
+            return Some(self.words_end(2));
+        }
         // `into the 2nd exchange zone`
         let the = 1 + usize::from(self.is_word(1, &["the"]));
         if self.is_word(0, &["into", "in", "through", "to"])

@@ -54,6 +54,9 @@ fn named(cursor: &mut Cursor<'_>) -> Reading {
     if cursor.is_hurdle_range(0) {
         return cursor.hurdle_range().map(|part| Some(RunKind::Hurdles { race_m: None, part }));
     }
+    if cursor.is_word(0, &["first"]) && cursor.is_number(1) && cursor.is_word(2, &SHORT) {
+        cursor.skip();
+    }
     let is_count =
         cursor.number_at(0).is_some_and(|hurdles| hurdles <= MOST_HURDLES) && cursor.is_word(1, &SHORT);
     if !is_count || cursor.is_word(1, &["mh"]) {

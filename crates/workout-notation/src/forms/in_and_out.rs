@@ -78,14 +78,23 @@ fn read(cursor: &mut Cursor<'_>, length: RunLength) -> Reading {
         && (cursor.is_word(1 + dash, &["and"]) || cursor.is_sign(1 + dash, '+'))
         && (cursor.is_word(0, &["in"])
             || cursor.is_number(2 + dash)
-            || cursor.is_number(3 + dash) && !cursor.is_times(4 + dash));
+            || cursor.is_number(3 + dash) && !cursor.is_times(4 + dash)
+            || matches!(length, RunLength::Metres(_)));
     if !is_here {
         return Ok(None);
     }
+    let has_length = matches!(length, RunLength::Metres(_));
     cursor.skip_all(2 + dash);
     cursor.sign('-');
     if !cursor.word(&["out", "outs"]) {
         return Err(cursor.expected("`out` after `in-and-`", HELP));
+    }
+    // `8 x 100 ins and outs`: how far each turn is stands behind it in brackets, or is left to the runners.
+    if has_length && !cursor.is_number(0) {
+        let parts = cursor.parts(length);
+        return Ok(Some(
+            parts.map_or(RunKind::Plain(length), |(length, turns)| RunKind::InAndOut { length, turns }),
+        ));
     }
     turns(cursor).map(|turns| Some(RunKind::InAndOut { length, turns }))
 }

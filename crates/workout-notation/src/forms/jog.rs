@@ -11,8 +11,8 @@ use crate::spanned::Spanned;
 const HELP: &str = "write for example `jog 200`, `walk back` or `changing ends`";
 const FULL: [&str; 5] = ["full", "complete", "sufficient", "total", "adequate"];
 const SLOW: [&str; 7] = ["easy", "slow", "slowly", "light", "gentle", "recovery", "rec"];
-const ON_FOOT: [&str; 7] = ["jog", "walk", "jogging", "walking", "shuffle", "jogs", "walks"];
-const JOGS: [&str; 4] = ["jog", "jogging", "shuffle", "jogs"];
+const ON_FOOT: [&str; 8] = ["jog", "walk", "jogging", "walking", "shuffle", "jogs", "walks", "trot"];
+const JOGS: [&str; 5] = ["jog", "jogging", "shuffle", "jogs", "trot"];
 
 /// The furthest from a run to the next, in metres.
 const FURTHEST_M: f64 = 10_000.0;
@@ -140,7 +140,7 @@ impl Cursor<'_> {
 
     /// `r:`, `rec =`, `p:`: a letter that stands for the rest.
     fn is_rest_key(&self) -> bool {
-        self.is_word(0, &["p"]) && (self.is_sign(1, ':') || self.is_sign(1, '='))
+        self.is_word(0, &["p"]) && (self.is_sign(1, ':') || self.is_sign(1, '=') || self.is_duration_at(1))
     }
 
     /// `walk equal distance`, `walk the same`, `equal float`, `same jog`: as far as the run before.
@@ -167,8 +167,15 @@ impl Cursor<'_> {
             self.go_back(begins);
             return false;
         };
+        let is_time = self.is_word(jog - 1, &["rest", "recovery", "rec"]);
         let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
         self.skip_all(jog);
+        if is_time && !matches!(self.last_run, None | Some(RunKind::Timed { .. })) {
+            // How long a run takes is not known here.
+            let span = self.since(begins);
+            self.leave(span);
+            return true;
+        }
         self.shared.equal = Some(Spanned::new(is_jog, self.since(begins)));
         self.rest_behind();
         true

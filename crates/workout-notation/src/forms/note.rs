@@ -42,7 +42,7 @@ impl Cursor<'_> {
     /// The whole text as a note if it is one: it begins with the name of something that is not a run,
     /// or with a word that begins no run and all its numbers are durations.
     pub(crate) fn note(&mut self) -> Option<Note> {
-        let is_named = self.is_named_note() || self.is_easy_jog();
+        let is_named = self.is_named_note() || self.is_note_alone();
         let is_run =
             !matches!(self.kind(0), Some(Kind::Word)) || self.is_run_word() || self.label_tokens().is_some();
         if is_run && !is_named {
@@ -73,6 +73,14 @@ impl Cursor<'_> {
         if self.is_easy_jog() {
             return true;
         }
+        let has_number = (0..40).any(|ahead| self.is_number(ahead));
+        if self.is_word(0, &["strides"]) && !has_number {
+            return true;
+        }
+        // `W/up`
+        if self.is_word(0, &["w", "c"]) && self.is_sign(1, '/') && self.is_word(2, &["up", "down"]) {
+            return !(0..40).any(|ahead| self.is_counted_item(ahead));
+        }
         let holds =
             |word: &str| ["rest", "break", "strides", "note", "talk"].contains(&word.to_lowercase().as_str());
         let name = (0..5)
@@ -94,10 +102,10 @@ impl Cursor<'_> {
     }
 
     /// `2 laps easy jog`, `10 min jog`, `jog 2 laps`: to warm up or to cool down.
-    fn is_easy_jog(&mut self) -> bool {
+    pub(crate) fn is_easy_jog(&mut self) -> bool {
         let begins = self.place();
         self.word(&["easy"]);
-        let is_first = self.jog_tokens(0).inspect(|&jog| self.skip_all(jog)).is_some();
+        let is_first = self.skip_jog_alone();
         let is_far = if self.is_laps(0) {
             self.skip_all(2);
             true
@@ -105,10 +113,17 @@ impl Cursor<'_> {
             self.word(&["lap", "mile"])
         };
         self.word(&["easy", "of", "slow"]);
-        let is_last = self.jog_tokens(0).inspect(|&jog| self.skip_all(jog)).is_some();
+        let is_last = self.skip_jog_alone();
         let is_so = is_far && (is_first || is_last) && self.is_at_end();
         self.go_back(begins);
         is_so
+    }
+
+    /// Steps over `jog`, `easy jog`.
+    fn skip_jog_alone(&mut self) -> bool {
+        let jog = self.jog_tokens(0).filter(|_| self.is_jog_alone());
+        self.skip_all(jog.unwrap_or_default());
+        jog.is_some()
     }
 
     /// `warm-up 15 min`, `15 min warm-up`, `2 laps warm-up`
@@ -207,7 +222,7 @@ impl Cursor<'_> {
             if self.is_number(end) && self.is_counted_item(end) && end > 0 {
                 return Some((end, 0));
             }
-            let is_joint = [',', '+', '/', '-', '\''].iter().any(|&sign| self.is_sign(end, sign));
+            let is_joint = ['+', '/', '-', '\''].iter().any(|&sign| self.is_sign(end, sign));
             let is_word = self.word_at(end).is_some() && !self.is_clause(end) && !self.is_effort(end);
             if !is_word && !is_joint && !is_glued_number {
                 break;

@@ -208,7 +208,6 @@ impl Cursor<'_> {
     fn list_of_paces(&mut self) -> bool {
         let (before, problems) = (self.place(), self.problems.len());
         let mut times: Vec<Spanned<Pace>> = Vec::new();
-        let mut is_comma = false;
         while times.len() < 12 && self.is_number(0) && !self.is_sign(1, '%') && self.metres_in(1).is_none() {
             let Ok(time) = self.seconds("a pace", PACE_HELP) else { break };
             if let Some(Pace::Time { seconds, .. }) = times.last().map(|last| last.value)
@@ -229,7 +228,6 @@ impl Cursor<'_> {
             {
                 break;
             }
-            is_comma |= sign == ',';
             self.skip_all(next);
         }
         let seconds: Vec<f64> = (times.iter())
@@ -238,8 +236,8 @@ impl Cursor<'_> {
                 _ => 0.0,
             })
             .collect();
-        // A dash between two times makes a range of them, unless the second is faster.
-        let is_list = seconds.len() > 2 || seconds.len() == 2 && (is_comma || seconds[1] < seconds[0]);
+        // Two times are a range, or a time and a rest, unless the second is faster.
+        let is_list = seconds.len() > 2 || seconds.len() == 2 && seconds[1] < seconds[0];
         // `75/400`, `70-72/400`, `32, 31 x`
         let is_else =
             self.is_sign(0, '/') || self.is_sign(0, '%') || self.is_times(0) || self.is_word(0, &["per"]);
@@ -254,14 +252,15 @@ impl Cursor<'_> {
     }
 
     /// Whether what stands behind the next sign says that it is a rest: `@ 34 - 30s rec`.
-    fn is_rest_behind_sign(&self) -> bool {
+    fn is_rest_behind_sign(&self, first_s: f64) -> bool {
         let end = if self.is_sign(2, ':') { 4 } else { 2 };
         let unit = self.seconds_in(end);
         let end = end + usize::from(unit.is_some());
-        self.is_word(end, RESTS)
-            && !self.is_number(end + 1)
-            && !self.is_sign(end + 1, ':')
-            && !self.is_sign(end + 1, '=')
+        unit == Some(60.0) && first_s >= 10.0
+            || self.is_word(end, RESTS)
+                && !self.is_number(end + 1)
+                && !self.is_sign(end + 1, ':')
+                && !self.is_sign(end + 1, '=')
             || self.is_jog_of_rest(end)
             || self.between_tokens(end).is_some_and(|between| self.word_at(end + between).is_none())
             || self.is_word(2, &["x"])
@@ -334,6 +333,9 @@ impl Cursor<'_> {
         if self.is_number(0) && self.is_sign(1, '%') || self.is_percent_range() {
             return self.percent();
         }
+        if self.is_word(0, &["goal", "target", "current", "race"]) && self.is_number(1) {
+            self.skip();
+        }
         if let Some((_, words)) = self.race_pace_tokens() {
             let (metres, span) = self.metres().ok_or(Reported)?;
             (0..words).for_each(|_| self.skip());
@@ -355,7 +357,7 @@ impl Cursor<'_> {
                 return Ok(Pace::Rate { seconds: *first, per_m });
             }
         }
-        if self.is_number(1) && !self.is_rest_behind_sign() && (self.sign('-') || self.word(&["to"])) {
+        if self.is_number(1) && !self.is_rest_behind_sign(*first) && (self.sign('-') || self.word(&["to"])) {
             return self.slower(&first);
         }
         if self.sign('/') || self.word(&["per"]) {
@@ -413,7 +415,8 @@ impl Cursor<'_> {
         if self.is_word(0, &["mile"]) {
             return Some((1, race));
         }
-        let is_race = distance == 2 && self.metres_in(1).is_some_and(|metres| metres > 100.0);
+        let is_race = distance == 2
+            && self.number_at(0).zip(self.metres_in(1)).is_some_and(|(value, unit)| value * unit >= 100.0);
         is_race.then_some((distance, 0))
     }
 

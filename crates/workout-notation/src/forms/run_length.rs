@@ -36,6 +36,12 @@ impl Cursor<'_> {
     pub(crate) fn length(&mut self) -> Read<Spanned<RunLength>> {
         let begins = self.place();
         let negative = self.sign('-');
+        // `half a lap`
+        let article = usize::from(self.is_word(1, &["a"]));
+        if self.is_word(0, &["half"]) && self.is_word(1 + article, &LAPS[..1]) {
+            self.skip_all(2 + article);
+            return Ok(Spanned::new(RunLength::Laps(0.5), self.since(begins)));
+        }
         let laps = self.is_number(0) && self.is_word(1, &LAPS);
         if laps || self.is_word(0, &["lap"]) {
             let count = self.number().map_or(1.0, |(count, _)| count);

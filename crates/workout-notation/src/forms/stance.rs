@@ -55,6 +55,18 @@ pub(crate) const STANCE: Clause<Stance> = Clause {
     name: NAME,
     read: |cursor, value| {
         let begins = cursor.place();
+        // `from a 3-point start`
+        if cursor.is_word(0, &["from"]) {
+            cursor.skip_all(1 + usize::from(cursor.is_word(1, &["a"])));
+        }
+        let dash = usize::from(cursor.is_sign(1, '-'));
+        if cursor.is_number(0) && cursor.is_word(1 + dash, &["point", "pt"]) {
+            cursor.skip_all(2 + dash);
+            cursor.word(&["start", "starts", "stance"]);
+            cursor.set(value, Spanned::new(Stance::Crouch, cursor.since(begins)), begins, NAME);
+            return true;
+        }
+        cursor.go_back(begins);
         let all = [
             (BLOCKS, Stance::Blocks),
             (STANDING, Stance::Standing),

@@ -56,7 +56,7 @@ impl Cursor<'_> {
     fn plural_metres(&self) -> Option<f64> {
         let value = self.number_at(0)?;
         let is_plural = self.is_word(1, &["s"]) && self.is_glued(1);
-        let is_metres = value >= 100.0 && value % 50.0 == 0.0;
+        let is_metres = (100.0..=3000.0).contains(&value) && value % 50.0 == 0.0;
         let is_after_effort = value >= 30.0
             && value % 10.0 == 0.0
             && self.is_behind_word(&["fast", "sprint", "easy", "strides"]);
