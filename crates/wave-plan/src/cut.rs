@@ -45,19 +45,24 @@ fn kept<'m>(waves: impl Iterator<Item = &'m [usize]>, before: &[Option<usize>]) 
     waves.enumerate().map(stays).sum()
 }
 
-/// The cuts of set `number`, in every order where `is_exact`, else in a few. Of cuts with the same times there is
-/// one: the one that leaves most runners in the waves of `before`.
+/// The cuts of a set, in every order where `is_exact`, else in a few. Of cuts with the same times there is
+/// one: the one that leaves most runners in the waves of `before`. The kinds of runs of its waves are counted on from
+/// `kinds`.
 ///
 /// # Errors
 ///
 /// [`SquadError::Pins`] or [`SquadError::Beside`] where no cut has a lane for everybody.
-pub(crate) fn cuts<'a>(number: usize, slot: &Slot<'a>, is_exact: bool) -> Result<Cuts<'a>, SquadError> {
+pub(crate) fn cuts<'a>(slot: &Slot<'a>, is_exact: bool, kinds: &mut usize) -> Result<Cuts<'a>, SquadError> {
     let Slot { party, itinerary: set, before, .. } = *slot;
     let Cuttings { ways, is_all: mut all } = ways_to_cut(set);
     let orders = (1..=set.wave_count()).fold(1, usize::saturating_mul);
     let is_exact = is_exact && set.runs.len() <= EXACT_REPS && ways.len().saturating_mul(orders) <= MOST_CUTS;
     let classes = classes(set);
-    let mut waves_made = WavesMade { number, party, set, numbers: HashMap::new(), made: HashMap::new() };
+    // Every order comes once: only runners who are alike can make one cut of two.
+    let may_repeat = !is_exact || classes.iter().enumerate().any(|(runner, class)| runner != *class);
+    // All ways have as many waves.
+    let every_order = if is_exact { permutations(set.wave_count()) } else { Vec::new() };
+    let mut waves_made = WavesMade { party, set, kinds, numbers: HashMap::new(), made: Vec::new() };
     let mut cuts: Vec<Cut<'a>> = Vec::new();
     let mut seen: HashMap<Vec<usize>, usize> = HashMap::new();
     let mut pinned = Vec::new();
@@ -68,9 +73,10 @@ pub(crate) fn cuts<'a>(number: usize, slot: &Slot<'a>, is_exact: bool) -> Result
         }
         let numbers: Vec<usize> = way.iter().map(|wave| waves_made.number(wave)).collect();
         all &= is_exact || way.len() == 1;
-        for order in if is_exact { permutations(way.len()) } else { likely_orders(set, way) } {
+        let few_orders = if is_exact { Vec::new() } else { likely_orders(set, way) };
+        for order in every_order.iter().chain(&few_orders) {
             let waves: Vec<&[usize]> = order.iter().map(|&wave| way[wave].as_slice()).collect();
-            let likeness = likeness(&classes, &waves);
+            let likeness = if may_repeat { likeness(&classes, &waves) } else { Vec::new() };
             let known = seen.get(&likeness).copied();
             if known.is_some_and(|known| kept(waves.iter().copied(), before) <= cuts[known].kept(before)) {
                 continue;
@@ -79,7 +85,9 @@ pub(crate) fn cuts<'a>(number: usize, slot: &Slot<'a>, is_exact: bool) -> Result
             match (waves_made.cut(&waves, numbers), known) {
                 (Some(cut), Some(known)) => cuts[known] = cut,
                 (Some(cut), None) => {
-                    seen.insert(likeness, cuts.len());
+                    if may_repeat {
+                        seen.insert(likeness, cuts.len());
+                    }
                     cuts.push(cut);
                 }
                 (None, _) => pinned = set.runners.iter().collect(),
@@ -99,19 +107,23 @@ pub(crate) fn cuts<'a>(number: usize, slot: &Slot<'a>, is_exact: bool) -> Result
 }
 
 /// The waves of a set, each made once: the same wave is part of many cuts.
-struct WavesMade<'a> {
-    number: usize,
+struct WavesMade<'a, 'k> {
     party: usize,
     set: &'a Itinerary,
+    /// How many kinds of runs all waves have.
+    kinds: &'k mut usize,
     /// A number for each of the waves, by its members.
     numbers: HashMap<Vec<usize>, usize>,
-    made: HashMap<(usize, Option<u8>), Rc<Wave<'a>>>,
+    /// By their numbers, those for each lane.
+    made: Vec<Vec<(Option<u8>, Rc<Wave<'a>>)>>,
 }
 
-impl<'a> WavesMade<'a> {
+impl<'a> WavesMade<'a, '_> {
     fn number(&mut self, members: &[usize]) -> usize {
         let next = self.numbers.len();
-        *self.numbers.entry(members.to_vec()).or_insert(next)
+        let number = *self.numbers.entry(members.to_vec()).or_insert(next);
+        self.made.resize_with(self.numbers.len(), Vec::new);
+        number
     }
 
     /// A cut, with a lane for each group; nothing where a group has none that all of it may use.
@@ -121,15 +133,17 @@ impl<'a> WavesMade<'a> {
             Mode::GroupToALane { .. } => group_lanes(self.set, waves)?.into_iter().map(Some).collect(),
         };
         let waves = waves.iter().zip(numbers).zip(lanes).map(|((members, number), lane)| {
-            let id = (self.number, self.made.len());
-            let wave = self.made.entry((number, lane)).or_insert_with(|| {
-                // Who is alone in a lane may have any of them: lanes turn.
-                let beside = self.set.members(members).iter().map(|runner| runner.lanes_beside).max();
-                let of_group = |lane: u8| (lane..=lane.saturating_add(beside.unwrap_or(0))).collect();
-                let lanes = lane.map_or_else(|| self.set.lanes.clone(), of_group);
-                Rc::new(Wave::new((self.party, self.set), id, members.to_vec(), lanes))
-            });
-            Rc::clone(wave)
+            if let Some((_, wave)) = self.made[number].iter().find(|(of, _)| *of == lane) {
+                return Rc::clone(wave);
+            }
+            // Who is alone in a lane may have any of them: lanes turn.
+            let beside = self.set.members(members).iter().map(|runner| runner.lanes_beside).max();
+            let of_group = |lane: u8| (lane..=lane.saturating_add(beside.unwrap_or(0))).collect();
+            let lanes = lane.map_or_else(|| self.set.lanes.clone(), of_group);
+            let wave = Rc::new(Wave::new((self.party, self.set), *self.kinds, members.to_vec(), lanes));
+            *self.kinds += wave.kind_count();
+            self.made[number].push((lane, Rc::clone(&wave)));
+            wave
         });
         Some(Cut { waves: waves.collect() })
     }

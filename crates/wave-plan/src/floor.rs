@@ -1,12 +1,9 @@
 //! Bounds on the end that no plan beats.
 
-use std::rc::Rc;
-
 use crate::cut::Cut;
 use crate::itinerary::Itinerary;
 use crate::rules::{Timers, TimingRules};
 use crate::slot::Slot;
-use crate::wave::Wave;
 
 /// No plan of these itineraries ends before this, however they are cut, in seconds.
 pub(crate) fn floor_s(slots: &[Slot<'_>], rules: &TimingRules) -> f64 {
@@ -50,7 +47,7 @@ fn first_begin_s(slots: &[Slot<'_>]) -> f64 {
 
 /// The least time between two starts of an itinerary; none where a run by time is in nobody's way.
 fn start_gap_s(itinerary: &Itinerary, rules: &TimingRules) -> f64 {
-    if itinerary.runs.iter().all(Option::is_some) { rules.start_gap_s } else { 0.0 }
+    if itinerary.is_over_stretches() { rules.start_gap_s } else { 0.0 }
 }
 
 /// A wave goes at least one start gap after each wave before it, and then needs its runs and rests. However the
@@ -121,8 +118,8 @@ pub(crate) fn cut_floor_s(cut: &Cut<'_>, rules: &TimingRules) -> f64 {
     let mut last_s = f64::NEG_INFINITY;
     let mut legs = 0;
     let mut end_s: f64 = 0.0;
+    let gap_s = cut.waves.first().map_or(0.0, |wave| start_gap_s(wave.itinerary, rules));
     for (place, wave) in cut.waves.iter().enumerate() {
-        let gap_s = start_gap_s(wave.itinerary, rules);
         let own_s = place as f64 * gap_s + wave.cycles_s();
         // A wave that does fewer runs need not wait for the last of the wave before.
         last_s = if wave.legs.len() >= legs { own_s.max(last_s + gap_s) } else { own_s };
@@ -134,13 +131,5 @@ pub(crate) fn cut_floor_s(cut: &Cut<'_>, rules: &TimingRules) -> f64 {
 
 /// How long members wait for the one of their wave who is ready last, all together, in seconds.
 pub(crate) fn cut_wait_s(cut: &Cut<'_>) -> f64 {
-    let wait_s = |wave: &Rc<Wave<'_>>| {
-        let of_leg = |(run, leg): (usize, &crate::wave::Leg)| {
-            let runners = wave.itinerary.members(&wave.members).into_iter();
-            let goes_on = runners.filter(|runner| run + 1 < runner.times.len());
-            goes_on.map(|runner| leg.cycle_s - runner.times[run].cycle_s()).sum::<f64>()
-        };
-        wave.legs.iter().enumerate().map(of_leg).sum::<f64>()
-    };
-    cut.waves.iter().map(wait_s).sum()
+    cut.waves.iter().map(|wave| wave.wait_s).sum()
 }

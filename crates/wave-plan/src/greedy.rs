@@ -1,7 +1,7 @@
 //! A quick plan: one start after the other, each as early as those before allow.
 
 use crate::network::{EXACT_S, Network};
-use crate::spacing::{Meetings, Spacing};
+use crate::spacing::Spacing;
 
 /// Which party's next start is placed first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,45 +14,45 @@ pub(crate) enum Turn {
 
 /// Places the starts of each party in their order, each as early as those before allow. A time is always found:
 /// late enough, nobody is in the way.
-pub(crate) fn greedy_starts<'a>(
-    network: &Network<'a>,
-    meetings: &mut Meetings<'a>,
-    spacing: &mut Spacing<'_>,
-    turn: Turn,
-) -> Vec<f64> {
+pub(crate) fn greedy_starts(network: &Network<'_>, spacing: &mut Spacing<'_>, turn: Turn) -> Vec<f64> {
     let count = network.starts.len();
     let tail_s = network.tails_s();
     let party = |start: usize| network.starts[start].wave.party;
-    let mut open: Vec<usize> =
-        (0..count).filter(|&start| start == 0 || party(start) != party(start - 1)).collect();
-    let mut placed = Placed { network, meetings, spacing, at_s: Vec::with_capacity(count) };
-    let mut starts_s = vec![f64::NAN; count];
     let mut least_s: Vec<f64> = network.starts.iter().map(|start| start.least_s).collect();
-    while !open.is_empty() {
-        let ready = open.iter().enumerate().map(|(place, &start)| {
-            let at_s = placed.soonest(start, least_s[start]);
-            (if turn == Turn::Soonest { at_s } else { -at_s - tail_s[start] }, place, at_s)
+    // The next start of each party, with the first time at which it can go.
+    let firsts = (0..count).filter(|&start| start == 0 || party(start) != party(start - 1));
+    let mut open: Vec<(usize, f64)> = firsts.map(|start| (start, least_s[start])).collect();
+    let mut placed = Placed { network, spacing, at_s: Vec::with_capacity(count) };
+    let mut starts_s = vec![f64::NAN; count];
+    loop {
+        let ready = open.iter().enumerate().map(|(place, &(start, at_s))| match turn {
+            Turn::Soonest => (at_s, place),
+            Turn::Longest => (-at_s - tail_s[start], place),
         });
-        let Some((_, place, at_s)) = ready.min_by(|a, b| a.0.total_cmp(&b.0)) else { break };
-        let start = open[place];
-        if start + 1 < count && party(start + 1) == party(start) {
-            open[place] = start + 1;
-        } else {
-            open.remove(place);
-        }
+        let Some((_, place)) = ready.min_by(|a, b| a.0.total_cmp(&b.0)) else { return starts_s };
+        let (start, at_s) = open[place];
         starts_s[start] = at_s;
         placed.add(start, at_s);
         for &(to, by_s) in &network.after[start] {
             least_s[to] = least_s[to].max(at_s + by_s);
         }
+        if start + 1 < count && party(start + 1) == party(start) {
+            open[place] = (start + 1, f64::NEG_INFINITY);
+        } else {
+            open.remove(place);
+        }
+        for (next, next_s) in &mut open {
+            // Who could go at a time still can, unless the start just placed is in the way.
+            if *next_s < least_s[*next] || placed.is_in_the_way((start, at_s), *next, *next_s) {
+                *next_s = placed.soonest(*next, next_s.max(least_s[*next]));
+            }
+        }
     }
-    starts_s
 }
 
 /// The starts that have a time, the earliest first.
 struct Placed<'p, 'a, 'r> {
     network: &'p Network<'a>,
-    meetings: &'p mut Meetings<'a>,
     spacing: &'p mut Spacing<'r>,
     at_s: Vec<(f64, usize)>,
 }
@@ -69,20 +69,29 @@ impl Placed<'_, '_, '_> {
         from..from + self.at_s[from..].partition_point(|(other_s, _)| *other_s <= at_s + reach_s)
     }
 
+    /// Whether a start that was placed keeps another from going at a time; where two finish windows may overlap, it
+    /// may do so along with others.
+    fn is_in_the_way(&mut self, (other, other_s): (usize, f64), start: usize, at_s: f64) -> bool {
+        let (other, own) = (&self.network.starts[other], &self.network.starts[start]);
+        self.network.two_at_once_s.is_some() && own.is_timed
+            || self
+                .spacing
+                .forbidden(other, own)
+                .iter()
+                .any(|&(low_s, high_s)| is_between(at_s - other_s, low_s, high_s))
+    }
+
     /// The first time from `least_s` on at which a start keeps clear of all that are placed.
     fn soonest(&mut self, start: usize, least_s: f64) -> f64 {
-        let (network, reach_s) = (self.network, self.meetings.reach_s);
+        let network = self.network;
         let own = &network.starts[start];
         let mut at_s = least_s;
         loop {
             let before_s = at_s;
-            for place in self.near(at_s, reach_s) {
+            for place in self.near(at_s, network.reach_s) {
                 let (other_s, other) = self.at_s[place];
-                for &(low_s, high_s) in
-                    self.meetings.forbidden(self.spacing, network.starts[other].kind, own.kind).iter()
-                {
-                    let apart_s = at_s - other_s;
-                    if apart_s > low_s + EXACT_S && apart_s < high_s - EXACT_S {
+                for &(low_s, high_s) in self.spacing.forbidden(&network.starts[other], own) {
+                    if is_between(at_s - other_s, low_s, high_s) {
                         at_s = other_s + high_s;
                     }
                 }
@@ -98,7 +107,7 @@ impl Placed<'_, '_, '_> {
 
     /// The time from which a finish window no longer overlaps with two others that overlap; `at_s` if it never does.
     fn third(&self, window_s: (f64, f64), at_s: f64, gap_s: f64) -> f64 {
-        let beside: Vec<(f64, f64)> = (self.at_s[self.near(at_s, self.meetings.reach_s)].iter())
+        let beside: Vec<(f64, f64)> = (self.at_s[self.near(at_s, self.network.reach_s)].iter())
             .map(|(other_s, other)| (other_s, &self.network.starts[*other]))
             .filter(|(_, other)| other.is_timed)
             .map(|(other_s, other)| (other_s + other.window_s.0, other_s + other.window_s.1))
@@ -116,4 +125,8 @@ impl Placed<'_, '_, '_> {
         }
         if until_s.is_finite() { until_s } else { at_s }
     }
+}
+
+fn is_between(apart_s: f64, low_s: f64, high_s: f64) -> bool {
+    apart_s > low_s + EXACT_S && apart_s < high_s - EXACT_S
 }

@@ -73,6 +73,11 @@ impl Itinerary {
         Self { runs: vec![Some(stretch); reps], lanes, runners, ..Self::default() }
     }
 
+    /// Whether none of its runs is by time.
+    pub(crate) fn is_over_stretches(&self) -> bool {
+        self.runs.iter().all(Option::is_some)
+    }
+
     /// The most athletes in one wave.
     pub(crate) fn most_in_wave(&self) -> usize {
         match self.mode {

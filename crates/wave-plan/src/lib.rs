@@ -51,6 +51,7 @@ mod network;
 mod party;
 mod plan;
 mod planner;
+mod raise;
 mod rules;
 mod runner;
 mod slot;

@@ -3,7 +3,7 @@
 //! Adding a least difference only moves starts later, so the earliest starts under those that are added
 //! bound what every further choice can reach.
 
-use std::collections::VecDeque;
+use std::ops::Range;
 use std::rc::Rc;
 
 use crate::wave::Wave;
@@ -30,7 +30,7 @@ pub(crate) struct Start<'a> {
     pub(crate) leg: usize,
     /// When the first and the last of its wave finish, in seconds from its go.
     pub(crate) window_s: (f64, f64),
-    /// What keeps it apart from others, as an index into the kinds of runs of this network.
+    /// What keeps it apart from others, as a number among the kinds of runs of all waves.
     pub(crate) kind: usize,
     /// It cannot go before this, in seconds.
     pub(crate) least_s: f64,
@@ -49,8 +49,13 @@ pub(crate) struct Network<'a> {
     /// For each start, the starts that lie at least so much later, in seconds; may be negative.
     pub(crate) after: Vec<Vec<(usize, f64)>>,
     pub(crate) choices: Vec<Choice>,
+    /// Where among the choices those of one start with the starts of one party stand, which are in the order in which
+    /// they go.
+    pub(crate) rows: Vec<Range<usize>>,
     /// Where at most two finish windows may overlap: the gap that keeps two apart, in seconds.
     pub(crate) two_at_once_s: Option<f64>,
+    /// Starts further apart than this have nothing to do with one another, in seconds.
+    pub(crate) reach_s: f64,
 }
 
 impl<'a> Network<'a> {
@@ -93,34 +98,6 @@ impl<'a> Network<'a> {
         None
     }
 
-    /// Earliest starts brought up to date after a least difference was added; false where something
-    /// would end after `deadline_s`, or differences exclude each other.
-    pub(crate) fn raise(
-        &self,
-        starts_s: &mut [f64],
-        (from, to, least_s): Difference,
-        deadline_s: f64,
-    ) -> bool {
-        if starts_s[from] + least_s <= starts_s[to] + EXACT_S * 1e-3 {
-            return true;
-        }
-        starts_s[to] = starts_s[from] + least_s;
-        let mut raised = VecDeque::from([to]);
-        while let Some(start) = raised.pop_front() {
-            // A start that must be later than itself has no time.
-            if start == from || starts_s[start] + self.starts[start].window_s.1 > deadline_s + EXACT_S {
-                return false;
-            }
-            for &(next, least_s) in &self.after[start] {
-                if starts_s[start] + least_s > starts_s[next] + EXACT_S * 1e-3 {
-                    starts_s[next] = starts_s[start] + least_s;
-                    raised.push_back(next);
-                }
-            }
-        }
-        true
-    }
-
     /// From each start to the end of everything that must come after it, in seconds.
     pub(crate) fn tails_s(&self) -> Vec<f64> {
         let mut tail_s: Vec<f64> = self.starts.iter().map(|start| start.window_s.1).collect();
@@ -142,6 +119,14 @@ impl<'a> Network<'a> {
             let most_s = latest_s(choice.to) - earliest_s[choice.from];
             least_s < choice.high_s && most_s > choice.low_s
         });
+        let mut rows: Vec<Range<usize>> = Vec::new();
+        let party = |start: usize| self.starts[start].wave.party;
+        let is_one_row = |a: &Choice, b: &Choice| a.from == b.from && party(a.to) == party(b.to);
+        for row in self.choices.chunk_by(is_one_row) {
+            let from = rows.last().map_or(0, |last| last.end);
+            rows.push(from..from + row.len());
+        }
+        self.rows = rows;
     }
 
     /// When the last run of these starts ends.
@@ -149,23 +134,45 @@ impl<'a> Network<'a> {
         starts_s.iter().zip(&self.starts).map(|(go_s, start)| go_s + start.window_s.1).fold(0.0, f64::max)
     }
 
-    /// For each choice that these starts leave open the repairs, the choice furthest from settled in front;
-    /// nothing where all are settled. Each repair is a least difference to add.
-    pub(crate) fn repairs(&self, starts_s: &[f64]) -> Vec<Vec<Difference>> {
-        let mut broken: Vec<(f64, Vec<Difference>)> = Vec::new();
-        for choice in &self.choices {
-            let apart_s = starts_s[choice.to] - starts_s[choice.from];
-            let (down_s, up_s) = (apart_s - choice.low_s, choice.high_s - apart_s);
-            if down_s > EXACT_S && up_s > EXACT_S {
-                let late = (choice.from, choice.to, choice.high_s);
-                let early = (choice.to, choice.from, -choice.low_s);
-                // The nearer repair first: it is the likelier one.
-                let repairs = if up_s <= down_s { vec![late, early] } else { vec![early, late] };
-                broken.push((down_s.min(up_s), repairs));
+    /// For the choices that these starts leave open the repairs, the choice furthest from settled in front and at
+    /// most so many; nothing where all are settled. Each repair is a least difference to add.
+    pub(crate) fn repairs(&self, starts_s: &[f64], most: usize) -> Vec<Vec<Difference>> {
+        let mut broken: Vec<(f64, usize)> = Vec::new();
+        for row in &self.rows {
+            // Those that start too early or too late to have anything to do with it are passed over.
+            let from_s = starts_s[self.choices[row.start].from];
+            let reached = |by_s: f64| {
+                row.start
+                    + self.choices[row.clone()].partition_point(|choice| starts_s[choice.to] < from_s + by_s)
+            };
+            for number in reached(-self.reach_s)..reached(self.reach_s) {
+                let choice = &self.choices[number];
+                let apart_s = starts_s[choice.to] - from_s;
+                let open_s = (apart_s - choice.low_s).min(choice.high_s - apart_s);
+                if open_s > EXACT_S {
+                    broken.push((open_s, number));
+                }
             }
         }
-        broken.sort_by(|a, b| b.0.total_cmp(&a.0));
-        let mut repairs: Vec<Vec<Difference>> = broken.into_iter().map(|(_, repairs)| repairs).collect();
+        let order = |a: &(f64, usize), b: &(f64, usize)| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1));
+        if broken.len() > most {
+            broken.select_nth_unstable_by(most, order);
+            broken.truncate(most);
+        }
+        broken.sort_unstable_by(order);
+        let of_choice = |&(_, number): &(f64, usize)| {
+            let choice = &self.choices[number];
+            let apart_s = starts_s[choice.to] - starts_s[choice.from];
+            let late = (choice.from, choice.to, choice.high_s);
+            let early = (choice.to, choice.from, -choice.low_s);
+            // The nearer repair first: it is the likelier one.
+            if choice.high_s - apart_s <= apart_s - choice.low_s {
+                vec![late, early]
+            } else {
+                vec![early, late]
+            }
+        };
+        let mut repairs: Vec<Vec<Difference>> = broken.iter().map(of_choice).collect();
         if repairs.is_empty() {
             repairs.extend(self.two_at_once_s.and_then(|gap_s| self.three_at_once(starts_s, gap_s)));
         }
@@ -199,19 +206,5 @@ impl<'a> Network<'a> {
     /// Takes back the least difference that was added last.
     pub(crate) fn take_back(&mut self, (from, ..): Difference) {
         self.after[from].pop();
-    }
-
-    /// The repairs that still end by `deadline_s`, each with the earliest starts after it.
-    pub(crate) fn open_repairs(
-        &self,
-        repairs: &[Difference],
-        starts_s: &[f64],
-        deadline_s: f64,
-    ) -> Vec<(Difference, Vec<f64>)> {
-        let raised = |&repair: &Difference| {
-            let mut raised_s = starts_s.to_vec();
-            self.raise(&mut raised_s, repair, deadline_s).then_some((repair, raised_s))
-        };
-        repairs.iter().filter_map(raised).collect()
     }
 }

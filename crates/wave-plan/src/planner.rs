@@ -13,7 +13,7 @@ use crate::plan::{EveningPlan, ItineraryPlan, WavePlan};
 use crate::rules::TimingRules;
 use crate::slot::Slot;
 use crate::soonest::soonest;
-use crate::spacing::{Meetings, Pairs, Spacing};
+use crate::spacing::{Pairs, Spacing};
 
 /// How much work is done.
 struct Effort {
@@ -26,7 +26,7 @@ struct Effort {
     branches_each: usize,
     /// Choices of a candidate beyond which it gets a quick plan only.
     choices: usize,
-    /// Starts and choices gone through for one candidate.
+    /// Branches times starts of all candidates: a branch goes through all starts.
     steps: usize,
 }
 
@@ -37,15 +37,15 @@ const EXACT: Effort = Effort {
     branches: 60_000,
     branches_each: 6_000,
     choices: 4_000_000,
-    steps: 40_000_000,
+    steps: 4_000_000,
 };
 const QUICK: Effort = Effort {
     candidates: 30,
     first_plans: 30,
-    branches: 500,
-    branches_each: 250,
+    branches: 2_000,
+    branches_each: 1_000,
     choices: 200_000,
-    steps: 2_000_000,
+    steps: 150_000,
 };
 
 /// Starts beyond which only the likeliest candidate is looked at.
@@ -131,9 +131,9 @@ impl Planned {
     /// Itineraries planned at once.
     fn of(slots: &[Slot<'_>], rules: &TimingRules) -> Result<Self, SquadError> {
         let is_exact = slots.iter().map(|slot| slot.itinerary.wave_count()).sum::<usize>() <= EXACT_WAVES;
-        let cuts = (slots.iter().enumerate())
-            .map(|(number, slot)| cuts(number, slot, is_exact))
-            .collect::<Result<Vec<_>, _>>()?;
+        let mut kinds = 0;
+        let cuts =
+            (slots.iter()).map(|slot| cuts(slot, is_exact, &mut kinds)).collect::<Result<Vec<_>, _>>()?;
         let (mut candidates, all) = candidates(slots, &cuts, rules);
         let starts: usize = slots.iter().map(|slot| slot.itinerary.start_count()).sum();
         let effort = match starts {
@@ -141,7 +141,7 @@ impl Planned {
             _ if all => &EXACT,
             _ => &QUICK,
         };
-        let mut work = Work { slots, cuts: &cuts, spacing: Spacing::new(rules), effort };
+        let mut work = Work { slots, cuts: &cuts, spacing: Spacing::new(rules, kinds), effort };
         if slots.iter().any(|slot| !slot.before.is_empty()) {
             // The first of plans that are as good is taken.
             candidates.sort_by(|a, b| {
@@ -186,15 +186,21 @@ impl<'a> Work<'a, '_> {
         self.chosen(candidate).into_iter().zip(self.slots).map(|(cut, slot)| cut.kept(slot.before)).sum()
     }
 
+    /// How many branches of all candidates are looked at.
+    fn branches(&self) -> usize {
+        let starts: usize = self.slots.iter().map(|slot| slot.itinerary.start_count()).sum();
+        self.effort.branches.min(self.effort.steps / starts.max(1))
+    }
+
     /// The network of a candidate without the choices.
-    fn network(&self, candidate: &Candidate) -> (Network<'a>, Meetings<'a>) {
+    fn network(&self, candidate: &Candidate) -> Network<'a> {
         self.spacing.network(self.slots, &self.chosen(candidate))
     }
 
     /// The better of two quick plans, with its end.
-    fn quickest(&mut self, network: &Network<'a>, meetings: &mut Meetings<'a>) -> (f64, Vec<f64>) {
+    fn quickest(&mut self, network: &Network<'a>) -> (f64, Vec<f64>) {
         let mut planned = |turn| {
-            let starts_s = greedy_starts(network, meetings, &mut self.spacing, turn);
+            let starts_s = greedy_starts(network, &mut self.spacing, turn);
             (network.end_s(&starts_s), starts_s)
         };
         let soonest = planned(Turn::Soonest);
@@ -219,23 +225,23 @@ impl<'a> Work<'a, '_> {
                 open_s = open_s.min(candidate.floor_s);
                 break;
             }
-            let (mut network, mut meetings) = self.network(candidate);
+            let mut network = self.network(candidate);
             if self.effort.branches > 0 {
                 let most = (Pairs::OfOneItinerary, self.effort.choices);
-                self.spacing.add_choices(&mut network, &mut meetings, most);
+                self.spacing.add_choices(&mut network, most);
             }
             let Some(root) = network.earliest(best.end_s) else { continue };
             left.push((network.end_s(&root), candidate));
             if number >= self.effort.first_plans {
                 continue;
             }
-            let (end_s, starts_s) = self.quickest(&network, &mut meetings);
+            let (end_s, starts_s) = self.quickest(&network);
             if end_s < best.end_s - EXACT_S {
                 best = Best { end_s, starts_s, candidate: candidate.clone() };
             }
         }
         left.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let mut branches = self.effort.branches;
+        let mut branches = self.branches();
         for (bound_s, candidate) in left {
             if bound_s > best.end_s - 2.0 * EXACT_S {
                 break;
@@ -258,14 +264,14 @@ impl<'a> Work<'a, '_> {
         deadline_s: f64,
         branches: &mut usize,
     ) -> (Option<Best>, f64) {
-        let (mut network, mut meetings) = self.network(candidate);
-        if !self.spacing.add_choices(&mut network, &mut meetings, (Pairs::All, self.effort.choices)) {
+        let mut network = self.network(candidate);
+        if !self.spacing.add_choices(&mut network, (Pairs::All, self.effort.choices)) {
             return (None, candidate.floor_s);
         }
         let Some(root) = network.earliest(deadline_s) else { return (None, f64::INFINITY) };
         network.settle(&root, deadline_s);
-        let most = self.effort.branches_each.min(*branches);
-        let most = most.min(self.effort.steps / (network.starts.len() + network.choices.len()));
+        // No candidate gets more than half of them.
+        let most = self.effort.branches_each.min(self.branches().div_ceil(2)).min(*branches);
         let mut own = most;
         let (found, bound_s) = soonest(&mut network, &root, deadline_s, &mut own);
         *branches -= most - own;
@@ -287,10 +293,10 @@ impl<'a> Work<'a, '_> {
             .collect();
         others.sort_by_key(|(keeps, _)| std::cmp::Reverse(*keeps));
         others.truncate(self.effort.first_plans);
-        let mut branches = self.effort.branches;
+        let mut branches = self.branches();
         for (_, candidate) in others {
-            let (network, mut meetings) = self.network(candidate);
-            let (quick_s, starts_s) = self.quickest(&network, &mut meetings);
+            let network = self.network(candidate);
+            let (quick_s, starts_s) = self.quickest(&network);
             if quick_s < end_s {
                 return Best { end_s: quick_s, starts_s, candidate: candidate.clone() };
             }
@@ -304,7 +310,7 @@ impl<'a> Work<'a, '_> {
     /// The itineraries with their go times and lanes.
     fn itineraries(&self, best: &Best, rules: &TimingRules) -> Result<Vec<ItineraryPlan>, SquadError> {
         let chosen = self.chosen(&best.candidate);
-        let (network, _) = self.network(&best.candidate);
+        let network = self.network(&best.candidate);
         let mut left = network.starts.iter().zip(&best.starts_s).peekable();
         let mut planned: Vec<ItineraryPlan> = Vec::with_capacity(chosen.len());
         for (index, (slot, cut)) in self.slots.iter().zip(chosen).enumerate() {

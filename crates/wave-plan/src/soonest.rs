@@ -1,6 +1,7 @@
 //! The starts that end first, by branch and bound.
 
 use crate::network::{Difference, EXACT_S, Network};
+use crate::raise::Raise;
 
 /// The starts that end first, if any end before `deadline_s`; and a bound that no starts beat.
 ///
@@ -13,21 +14,20 @@ pub(crate) fn soonest(
     branches: &mut usize,
 ) -> (Option<Vec<f64>>, f64) {
     let bound_s = network.end_s(root);
-    let mut search = Search { found: None, deadline_s, bound_s, branches };
-    search.branch(network, root);
+    let raise = Raise::new(network);
+    let mut search = Search { found: None, deadline_s, bound_s, branches, raise };
+    search.branch(network, root.to_vec());
     let is_proven = search.is_least() || *search.branches > 0;
     let least_s = search.found.as_ref().map_or(deadline_s, |(end_s, _)| *end_s);
     (search.found.map(|(_, starts_s)| starts_s), if is_proven { least_s } else { bound_s })
 }
-
-/// A repair with the earliest starts after it.
-type Open = (Difference, Vec<f64>);
 
 struct Search<'a> {
     found: Option<(f64, Vec<f64>)>,
     deadline_s: f64,
     bound_s: f64,
     branches: &'a mut usize,
+    raise: Raise,
 }
 
 impl Search<'_> {
@@ -40,20 +40,23 @@ impl Search<'_> {
     }
 
     /// Makes every repair that has no alternative, then branches.
-    fn branch(&mut self, network: &mut Network<'_>, starts_s: &[f64]) {
-        let mut starts_s = starts_s.to_vec();
+    fn branch(&mut self, network: &mut Network<'_>, mut starts_s: Vec<f64>) {
         let mut forced = Vec::new();
-        while let Some(mut open) = self.next(network, &starts_s) {
-            if let [(repair, _)] = open.as_slice() {
-                network.add(*repair);
-                forced.push(*repair);
-                starts_s = open.remove(0).1;
+        while let Some(open) = self.next(network, &mut starts_s) {
+            if let [repair] = *open.as_slice() {
+                if self.raise.by_s(network, &mut starts_s, repair, self.deadline_s()).is_none() {
+                    break;
+                }
+                network.add(repair);
+                forced.push(repair);
                 continue;
             }
-            for (repair, raised_s) in open {
-                if network.end_s(&raised_s) < self.deadline_s() + EXACT_S {
+            for repair in open {
+                let mut raised_s = starts_s.clone();
+                // Since then a plan may have been found that ends earlier.
+                if self.raise.by_s(network, &mut raised_s, repair, self.deadline_s()).is_some() {
                     network.add(repair);
-                    self.branch(network, &raised_s);
+                    self.branch(network, raised_s);
                     network.take_back(repair);
                 }
             }
@@ -65,27 +68,32 @@ impl Search<'_> {
     }
 
     /// The repairs to branch on: those of the open choice whose cheapest repair costs most, or the only repair
-    /// of a choice. Nothing where no choice is open, or one cannot be repaired.
-    fn next(&mut self, network: &Network<'_>, starts_s: &[f64]) -> Option<Vec<Open>> {
+    /// of a choice. Nothing where no choice is open, or one cannot be repaired. The starts stay as they are.
+    fn next(&mut self, network: &Network<'_>, starts_s: &mut [f64]) -> Option<Vec<Difference>> {
         if *self.branches == 0 || self.is_least() {
             return None;
         }
         *self.branches -= 1;
-        let broken = network.repairs(starts_s);
+        let broken = network.repairs(starts_s, MOST_TRIED);
         if broken.is_empty() {
             self.found = Some((network.end_s(starts_s), starts_s.to_vec()));
             return None;
         }
-        let mut dearest: Option<(f64, Vec<Open>)> = None;
-        for repairs in broken.iter().take(MOST_TRIED) {
-            let open = network.open_repairs(repairs, starts_s, self.deadline_s());
+        let deadline_s = self.deadline_s();
+        let mut dearest: Option<(f64, Vec<Difference>)> = None;
+        for mut open in broken {
+            let mut cheapest_s = f64::INFINITY;
+            open.retain(|&repair| {
+                let by_s = self.raise.by_s(network, starts_s, repair, deadline_s);
+                self.raise.take_back(starts_s);
+                cheapest_s = by_s.map_or(cheapest_s, |by_s| by_s.min(cheapest_s));
+                by_s.is_some()
+            });
             if open.len() < 2 {
                 return (!open.is_empty()).then_some(open);
             }
-            let cost = |raised_s: &Vec<f64>| raised_s.iter().sum::<f64>();
-            let cheapest = open.iter().map(|(_, raised_s)| cost(raised_s)).fold(f64::INFINITY, f64::min);
-            if dearest.as_ref().is_none_or(|(most, _)| cheapest > *most) {
-                dearest = Some((cheapest, open));
+            if dearest.as_ref().is_none_or(|(most_s, _)| cheapest_s > *most_s) {
+                dearest = Some((cheapest_s, open));
             }
         }
         dearest.map(|(_, open)| open)

@@ -7,44 +7,22 @@ use crate::cut::Cut;
 use crate::network::{Choice, Network, Start};
 use crate::rules::{STAND_S, Timers, TimingRules};
 use crate::slot::Slot;
-use crate::wave::{Forbidden, Wave};
+use crate::wave::Forbidden;
 
-/// Which waves these are, and which of the kinds of their runs.
-type Meeting = [((usize, usize), usize); 2];
-
-/// What keeps starts apart. It is worked out once for any two runs of two waves, which meet in many cuts.
+/// What keeps starts apart. It is worked out once for any two kinds of runs, which meet in many cuts.
 pub(crate) struct Spacing<'r> {
     rules: &'r TimingRules,
-    found: HashMap<Meeting, Rc<Forbidden>>,
-}
-
-/// The kinds of runs of a network, and by how much each may not go after each other.
-pub(crate) struct Meetings<'a> {
-    kinds: Vec<(Rc<Wave<'a>>, usize)>,
-    /// For each two kinds, what was found out so far.
-    known: Vec<Option<Rc<Forbidden>>>,
-    /// Starts further apart than this have nothing to do with one another, in seconds.
-    pub(crate) reach_s: f64,
+    /// How many kinds of runs there are.
+    kinds: usize,
+    found: Vec<Forbidden>,
+    /// For each two kinds where that is in `found`, counted from 1; 0 where it has not been worked out.
+    places: Vec<u32>,
+    /// The same where there are too many kinds for a table of all pairs.
+    places_by_pair: HashMap<(usize, usize), u32>,
 }
 
 /// With more kinds than this no table of all pairs is kept.
 const MOST_KINDS: usize = 2_000;
-
-impl Meetings<'_> {
-    /// By how much a run of the kind `next` may not go after one of `kind`.
-    pub(crate) fn forbidden(&mut self, spacing: &mut Spacing<'_>, kind: usize, next: usize) -> Rc<Forbidden> {
-        let at = kind * self.kinds.len() + next;
-        if let Some(Some(known)) = self.known.get(at) {
-            return Rc::clone(known);
-        }
-        let ((wave, leg), (next, next_leg)) = (&self.kinds[kind], &self.kinds[next]);
-        let found = spacing.forbidden((wave, *leg), (next, *next_leg));
-        if let Some(known) = self.known.get_mut(at) {
-            *known = Some(Rc::clone(&found));
-        }
-        found
-    }
-}
 
 /// Which pairs of starts are looked at.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -55,39 +33,39 @@ pub(crate) enum Pairs {
 }
 
 impl<'r> Spacing<'r> {
-    pub(crate) fn new(rules: &'r TimingRules) -> Self {
-        Self { rules, found: HashMap::new() }
+    /// For the runs of waves that have so many kinds.
+    pub(crate) fn new(rules: &'r TimingRules, kinds: usize) -> Self {
+        let places = if kinds > MOST_KINDS { Vec::new() } else { vec![0; kinds * kinds] };
+        Self { rules, kinds, found: Vec::new(), places, places_by_pair: HashMap::new() }
     }
 
-    /// By how much a run of the kind `next_kind` of `next` may not go after one of a wave.
-    fn forbidden(
-        &mut self,
-        (wave, kind): (&Wave<'_>, usize),
-        (next, next_kind): (&Wave<'_>, usize),
-    ) -> Rc<Forbidden> {
-        let rules = self.rules;
-        let found = self.found.entry([(wave.id, kind), (next.id, next_kind)]);
-        Rc::clone(found.or_insert_with(|| wave.forbidden(kind, next, next_kind, rules).into()))
+    /// By how much the second of two starts may not go after the first.
+    pub(crate) fn forbidden(&mut self, start: &Start<'_>, next: &Start<'_>) -> &[(f64, f64)] {
+        let place = match self.places.get_mut(start.kind * self.kinds + next.kind) {
+            Some(place) => place,
+            None => self.places_by_pair.entry((start.kind, next.kind)).or_default(),
+        };
+        if *place == 0 {
+            let (wave, next_wave) = (&start.wave, &next.wave);
+            let (kind, next_kind) = (start.kind - wave.first_kind, next.kind - next_wave.first_kind);
+            self.found.push(wave.forbidden(kind, next_wave, next_kind, self.rules));
+            *place = self.found.len() as u32;
+        }
+        &self.found[*place as usize - 1]
     }
 
     /// The network of all starts: party by party, itinerary by itinerary, all waves of a run before the next run.
     /// The choices come later, with [`Spacing::add_choices`].
-    pub(crate) fn network<'a>(&self, slots: &[Slot<'_>], cuts: &[&Cut<'a>]) -> (Network<'a>, Meetings<'a>) {
+    pub(crate) fn network<'a>(&self, slots: &[Slot<'_>], cuts: &[&Cut<'a>]) -> Network<'a> {
         let rules = self.rules;
         let two_at_once_s = (rules.timers == Timers::Two).then_some(rules.timing_gap_s);
         let mut network = Network { two_at_once_s, ..Network::default() };
-        let mut kinds: Vec<(Rc<Wave<'a>>, usize)> = Vec::new();
         let mut longest_s: f64 = 0.0;
         // The last starts of the waves of the itinerary before.
         let mut before: Vec<usize> = Vec::new();
         for (index, (slot, cut)) in slots.iter().zip(cuts).enumerate() {
             let is_first = index == 0 || slots[index - 1].party != slot.party;
             let firsts = network.starts.len();
-            let mut kind_base = Vec::with_capacity(cut.waves.len());
-            for wave in &cut.waves {
-                kind_base.push(kinds.len());
-                kinds.extend((0..wave.kind_count()).map(|kind| (Rc::clone(wave), kind)));
-            }
             let mut last_of = vec![None; cut.waves.len()];
             // The last start that is not of a run by time.
             let mut last_timed: Option<usize> = None;
@@ -103,7 +81,7 @@ impl<'r> Spacing<'r> {
                         place,
                         leg: run,
                         window_s: leg.window_s,
-                        kind: kind_base[place] + leg.kind,
+                        kind: wave.first_kind + leg.kind,
                         least_s,
                         is_timed,
                     });
@@ -131,9 +109,8 @@ impl<'r> Spacing<'r> {
             }
             before = last_of.into_iter().flatten().collect();
         }
-        let reach_s = longest_s + STAND_S.max(rules.timing_gap_s).max(rules.start_gap_s);
-        let known = if kinds.len() > MOST_KINDS { Vec::new() } else { vec![None; kinds.len() * kinds.len()] };
-        (network, Meetings { kinds, known, reach_s })
+        network.reach_s = longest_s + STAND_S.max(rules.timing_gap_s).max(rules.start_gap_s);
+        network
     }
 
     /// Adds what still can be chosen: which of two starts goes first. False, with the network left as it was, where
@@ -141,28 +118,33 @@ impl<'r> Spacing<'r> {
     pub(crate) fn add_choices<'a>(
         &mut self,
         network: &mut Network<'a>,
-        meetings: &mut Meetings<'a>,
         (pairs, most): (Pairs, usize),
     ) -> bool {
         let mut differences = Vec::new();
         let mut choices = Vec::new();
-        for from in 0..network.starts.len() {
-            for to in from + 1..network.starts.len() {
-                let (start, next) = (&network.starts[from], &network.starts[to]);
+        for (from, start) in network.starts.iter().enumerate() {
+            let gap_s = if start.wave.itinerary.is_over_stretches() { self.rules.start_gap_s } else { 0.0 };
+            for (to, next) in network.starts.iter().enumerate().skip(from + 1) {
                 let is_one_itinerary = std::ptr::eq(start.wave.itinerary, next.wave.itinerary);
+                // The starts of an itinerary stand together.
+                if pairs == Pairs::OfOneItinerary && !is_one_itinerary {
+                    break;
+                }
                 // One wave after itself, and one itinerary of a party after the other, are apart already.
                 if Rc::ptr_eq(&start.wave, &next.wave)
                     || start.wave.party == next.wave.party && !is_one_itinerary
-                    || pairs == Pairs::OfOneItinerary && !is_one_itinerary
                 {
                     continue;
                 }
-                let nearest_s =
-                    if is_one_itinerary { self.nearest_s(network, from, to) } else { f64::NEG_INFINITY };
-                if nearest_s >= meetings.reach_s {
+                let nearest_s = if is_one_itinerary {
+                    nearest_s(start, next, (to - from) as f64 * gap_s)
+                } else {
+                    f64::NEG_INFINITY
+                };
+                if nearest_s >= network.reach_s {
                     continue;
                 }
-                for &(low_s, high_s) in meetings.forbidden(self, start.kind, next.kind).iter() {
+                for &(low_s, high_s) in self.forbidden(start, next) {
                     if high_s <= nearest_s {
                         continue;
                     }
@@ -181,15 +163,13 @@ impl<'r> Spacing<'r> {
         network.choices = choices;
         true
     }
+}
 
-    /// The least time between two starts of one itinerary that go in this order, in seconds.
-    fn nearest_s(&self, network: &Network<'_>, from: usize, to: usize) -> f64 {
-        let (start, next) = (&network.starts[from], &network.starts[to]);
-        let all_timed = start.wave.itinerary.runs.iter().all(Option::is_some);
-        let gaps_s = if all_timed { (to - from) as f64 * self.rules.start_gap_s } else { 0.0 };
-        // The wave that goes first runs before the other in each round, or after it.
-        let rounds = if start.place < next.place { next.leg } else { next.leg - 1 };
-        let legs = &start.wave.legs;
-        gaps_s.max(legs[rounds.min(legs.len() - 1)].since_s - legs[start.leg].since_s)
-    }
+/// The least time between two starts of one itinerary that go in this order, with so much for the start gaps between
+/// them, in seconds.
+fn nearest_s(start: &Start<'_>, next: &Start<'_>, gaps_s: f64) -> f64 {
+    // The wave that goes first runs before the other in each round, or after it.
+    let rounds = if start.place < next.place { next.leg } else { next.leg - 1 };
+    let legs = &start.wave.legs;
+    gaps_s.max(legs[rounds.min(legs.len() - 1)].since_s - legs[start.leg].since_s)
 }

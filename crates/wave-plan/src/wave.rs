@@ -7,8 +7,8 @@ use crate::rules::{FOLLOW_M, STAND_S, Timers, TimingRules};
 /// A wave of an itinerary.
 #[derive(Debug)]
 pub(crate) struct Wave<'a> {
-    /// No two waves of all itineraries have the same.
-    pub(crate) id: (usize, usize),
+    /// The number of its first kind of run: the kinds of all waves are counted through.
+    pub(crate) first_kind: usize,
     /// The party that it belongs to.
     pub(crate) party: usize,
     pub(crate) itinerary: &'a Itinerary,
@@ -18,6 +18,8 @@ pub(crate) struct Wave<'a> {
     pub(crate) lanes: Vec<u8>,
     /// Its runs, in order: those that at least one member does.
     pub(crate) legs: Vec<Leg>,
+    /// How long members wait for the one who is ready last, all together, in seconds.
+    pub(crate) wait_s: f64,
     /// What its runs are, each kind once.
     kinds: Vec<Kind<'a>>,
 }
@@ -49,13 +51,14 @@ pub(crate) type Forbidden = Vec<(f64, f64)>;
 impl<'a> Wave<'a> {
     pub(crate) fn new(
         (party, itinerary): (usize, &'a Itinerary),
-        id: (usize, usize),
+        first_kind: usize,
         members: Vec<usize>,
         lanes: Vec<u8>,
     ) -> Self {
         let runners = itinerary.members(&members);
         let mut kinds: Vec<Kind<'a>> = Vec::new();
         let mut legs: Vec<Leg> = Vec::new();
+        let mut wait_s = 0.0;
         for (run, stretch) in itinerary.runs.iter().enumerate() {
             let times = || runners.iter().filter_map(|runner| runner.times.get(run));
             let targets_s: Vec<f64> = times().map(|times| times.target_s).collect();
@@ -64,9 +67,10 @@ impl<'a> Wave<'a> {
             }
             let first_s = targets_s.iter().copied().fold(f64::INFINITY, f64::min);
             let last_s = targets_s.iter().copied().fold(0.0, f64::max);
-            let goes_on = runners.iter().filter(|runner| run + 1 < runner.times.len());
+            let goes_on = || runners.iter().filter(|runner| run + 1 < runner.times.len());
             // Somebody who is done for the day may be the last to finish: the others wait, for lanes turn.
-            let cycle_s = goes_on.map(|runner| runner.times[run].cycle_s()).fold(last_s, f64::max);
+            let cycle_s = goes_on().map(|runner| runner.times[run].cycle_s()).fold(last_s, f64::max);
+            wait_s += goes_on().map(|runner| cycle_s - runner.times[run].cycle_s()).sum::<f64>();
             let kind = Kind { stretch: stretch.as_ref(), targets_s, window_s: (first_s, last_s) };
             let known = kinds.iter().position(|known| *known == kind);
             let since_s = legs.last().map_or(0.0, |leg| leg.since_s + leg.cycle_s);
@@ -75,7 +79,7 @@ impl<'a> Wave<'a> {
                 kinds.push(kind);
             }
         }
-        Self { id, party, itinerary, members, lanes, legs, kinds }
+        Self { first_kind, party, itinerary, members, lanes, legs, wait_s, kinds }
     }
 
     /// The least time from its first go to its last, in seconds.
@@ -88,15 +92,15 @@ impl<'a> Wave<'a> {
         self.kinds.len()
     }
 
-    /// By how much run `next_leg` of `next` may not go after run `leg` of this wave.
+    /// By how much a run of the kind `next_kind` of `next` may not go after one of the kind `kind` of this wave.
     pub(crate) fn forbidden(
         &self,
-        leg: usize,
+        kind: usize,
         next: &Self,
-        next_leg: usize,
+        next_kind: usize,
         rules: &TimingRules,
     ) -> Forbidden {
-        let (kind, next_kind) = (&self.kinds[leg], &next.kinds[next_leg]);
+        let (kind, next_kind) = (&self.kinds[kind], &next.kinds[next_kind]);
         let (Some(stretch), Some(next_stretch)) = (kind.stretch, next_kind.stretch) else {
             return Vec::new();
         };

@@ -121,7 +121,7 @@ fn evening(case: &Value) -> Vec<Party> {
 }
 
 /// How much later than the first end there can be an evening may end that is too large to look at every way of it.
-const MOST_LATER: f64 = 0.015;
+const MOST_LATER: f64 = 0.01;
 
 #[test]
 fn larger_evenings_end_within_their_bound_of_what_a_general_solver_finds() {
@@ -147,5 +147,5 @@ fn larger_evenings_end_within_their_bound_of_what_a_general_solver_finds() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert!(equal >= 14, "{equal} of 20 end as early as can be");
+    assert!(equal >= 17, "{equal} of 20 end as early as can be");
 }
