@@ -227,6 +227,19 @@ fn lanes_of_an_athlete_move_where_blocks_name_none() {
 }
 
 #[test]
+fn a_guide_pair_moves_to_two_lanes_side_by_side() {
+    let text = "title: t\nclosed_lanes: [1]\ngroups: [{ name: g, athletes: [{ name: Ada, guide: Ben }, Cy] }]\n\
+                blocks: [2 x 200 @ 36 rest 2min in lanes 3-4]\n";
+    for (closed, says) in [
+        ("3", "Lane 3 closed (2 x 200 @ 36 rest 2min in lanes 3-4: lane 5, not 3)."),
+        ("3,4", "Lanes 3 and 4 closed (2 x 200 @ 36 rest 2min in lanes 3-4: lanes 5 and 6, not 3 and 4)."),
+    ] {
+        let plan = Folder::with("s.yaml", text).json(&["plan", "s.yaml", "--closed", closed]);
+        assert_eq!(plan["changes"][0]["words"], says);
+    }
+}
+
+#[test]
 fn lanes_closed_late_are_not_closed_for_the_reason_of_the_track() {
     let plan = plan(TUESDAY, &["--closed", "4"]);
     let closed: Vec<&str> =

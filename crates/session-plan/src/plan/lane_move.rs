@@ -64,9 +64,14 @@ impl LaneMover<'_> {
             let has_beside = |lane: u8| open.iter().any(|open| open.abs_diff(lane) == 1 && stays(open));
             let has_two = open.iter().any(|open| stays(open) && has_beside(*open));
             let to = free.min_by_key(|&free| {
-                let is_alone = self.needs_two && !has_two && !has_beside(free);
+                // Where both of two have been closed, the first needs an open lane beside it for the second.
+                let alone = match self.needs_two && !has_two && !has_beside(free) {
+                    true if open.iter().any(|open| open.abs_diff(free) == 1) => 1,
+                    true => 2,
+                    false => 0,
+                };
                 let is_ruled_out = self.rule.is_some_and(|rule| !rule.lanes.contains(&free));
-                (is_alone, others.contains(&free), is_ruled_out, free.abs_diff(lane), free < lane)
+                (alone, others.contains(&free), is_ruled_out, free.abs_diff(lane), free < lane)
             });
             lanes.extend(to);
             let (from, to) = (LaneNumber::new(lane), to.and_then(LaneNumber::new));
