@@ -228,7 +228,7 @@ impl Cursor<'_> {
             return false;
         }
         if has_number {
-            self.asides.push(self.since(begins));
+            self.keep(begins);
             return true;
         }
         let is_in_front = self.is_item(0) && self.is_counted_item(0) && begins > before;
@@ -539,6 +539,7 @@ impl Cursor<'_> {
         self.skip_all(2);
         let second_span = self.here();
         self.skip();
+        self.bind_since(self.place() - 3);
         details.recovery.gap = Some(Spanned::new(Gap::Rest(first * 60.0), first_span));
         details.recovery.set_rest = Some(Spanned::new(second * 60.0, second_span));
         self.doubts.push(Doubt::BareMinutes);

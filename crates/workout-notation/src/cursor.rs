@@ -24,6 +24,8 @@ pub(crate) struct Cursor<'a> {
     tokens: &'a [Token],
     at: usize,
     pub(crate) problems: Vec<Problem>,
+    /// The numbers that something was made of, by their places, in the order of the text.
+    bound: Vec<usize>,
     /// What is told that changes nothing on the ground.
     pub(crate) asides: Vec<Range<usize>>,
     /// The words that were not read.
@@ -73,6 +75,7 @@ impl<'a> Cursor<'a> {
             tokens,
             at: 0,
             problems: Vec::new(),
+            bound: Vec::new(),
             asides: Vec::new(),
             not_read: Vec::new(),
             doubts: Vec::new(),
@@ -104,8 +107,37 @@ impl<'a> Cursor<'a> {
         self.at
     }
 
-    pub(crate) const fn go_back(&mut self, place: usize) {
+    pub(crate) fn go_back(&mut self, place: usize) {
         self.at = place;
+        while self.bound.last().is_some_and(|&number| number >= place) {
+            self.bound.pop();
+        }
+    }
+
+    /// Binds the numbers that were stepped over since a place.
+    pub(crate) fn bind_since(&mut self, place: usize) {
+        while self.bound.last().is_some_and(|&number| number >= place) {
+            self.bound.pop();
+        }
+        let numbers = (place..self.at).filter(|&number| self.is_number_from_start(number));
+        self.bound.extend(numbers.collect::<Vec<_>>());
+    }
+
+    /// Keeps what was stepped over since a place as it is written.
+    pub(crate) fn keep(&mut self, place: usize) {
+        self.bind_since(place);
+        self.asides.push(self.since(place));
+    }
+
+    /// The first number that was stepped over and is bound to nothing.
+    pub(crate) fn unbound(&self) -> Option<Range<usize>> {
+        let mut bound = self.bound.iter().copied().peekable();
+        (0..self.at.min(self.tokens.len())).find_map(|place| {
+            if !self.is_number_from_start(place) {
+                return None;
+            }
+            bound.next_if_eq(&place).map_or_else(|| Some(self.tokens[place].span.clone()), |_| None)
+        })
     }
 
     pub(crate) const fn skip(&mut self) {
@@ -276,6 +308,7 @@ impl<'a> Cursor<'a> {
     pub(crate) fn number(&mut self) -> Option<(f64, Range<usize>)> {
         let token = self.token(0)?;
         let Kind::Number(value) = token.kind else { return None };
+        self.bound.push(self.at);
         self.at += 1;
         Some((value, token.span.clone()))
     }

@@ -449,6 +449,7 @@ impl Cursor<'_> {
                 && let Some(runs) = only_run(&listed.item)
             {
                 self.skip_all(4);
+                self.bind_since(before);
                 self.asides.push(begins.start..self.since(before).end);
                 let Listed { mut details, .. } = listed;
                 let inner = Series { count: each as u32, items: vec![runs], details: Details::default() };

@@ -76,6 +76,17 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
             "give one for each run, or one for all",
         );
     }
+    // Whatever was made of a text, no number of it is lost.
+    if cursor.problems.is_empty()
+        && let Some(span) = cursor.unbound()
+    {
+        let message = format!("`{}` is not understood here", &cursor.text[span.clone()]);
+        cursor.problem(
+            span,
+            message,
+            "say what the number is: `@ 48s`, `rest 90s`, `in lane 2`, `(note: …)`",
+        );
+    }
     let problems = std::mem::take(&mut cursor.problems);
     let Some(series) = series.filter(|_| problems.is_empty()) else {
         return Err(problems);

@@ -31,7 +31,7 @@ impl Cursor<'_> {
         let begins = self.place();
         let Some(tokens) = self.aside_tokens() else { return false };
         self.skip_all(tokens);
-        self.asides.push(self.since(begins));
+        self.keep(begins);
         true
     }
 
@@ -66,7 +66,7 @@ impl Cursor<'_> {
             self.go_back(before);
             return false;
         }
-        self.asides.push(self.since(begins));
+        self.keep(begins);
         self.skip();
         true
     }

@@ -125,7 +125,7 @@ impl Cursor<'_> {
         let mut words = self.effort_word();
         loop {
             let joined = usize::from(self.is_word(0, &["and", "but"]) || self.is_sign(0, '+'));
-            if !self.is_effort(joined) {
+            if !self.is_effort(joined) && !self.is_pace_letter(joined) {
                 break;
             }
             (0..joined).for_each(|_| self.skip());

@@ -99,6 +99,7 @@ impl Cursor<'_> {
             self.skip();
             self.skip();
         }
+        self.bind_since(begins);
         let span = self.since(begins);
         let name = self.text[span.clone()].trim();
         if self.place() == begins || name.is_empty() {

@@ -228,6 +228,7 @@ impl Cursor<'_> {
             // `walk back x2`: as often as it takes.
             if self.is_times(0) && self.is_number(1) && !self.is_times(2) && self.metres_in(2).is_none() {
                 self.skip_all(2);
+                self.bind_since(self.place() - 1);
             }
             RecoveryKind::WalkBack
         } else if self.one_of(&[&[&["changing", "change"], &["ends"]]]) {

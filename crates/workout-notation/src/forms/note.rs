@@ -167,6 +167,7 @@ impl Cursor<'_> {
         let begins = self.place();
         let (words, sign) = self.label_tokens()?;
         self.skip_all(words);
+        self.bind_since(begins);
         let label = self.text[self.since(begins)].split_whitespace().collect::<Vec<_>>().join(" ");
         self.skip_all(sign);
         Some(label)

@@ -326,7 +326,7 @@ impl Cursor<'_> {
             }
         }
         self.word(&["slower", "faster"]);
-        self.asides.push(self.since(begins));
+        self.keep(begins);
     }
 
     fn pace(&mut self) -> Read<Pace> {

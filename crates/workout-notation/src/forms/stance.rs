@@ -62,6 +62,7 @@ pub(crate) const STANCE: Clause<Stance> = Clause {
         let dash = usize::from(cursor.is_sign(1, '-'));
         if cursor.is_number(0) && cursor.is_word(1 + dash, &["point", "pt"]) {
             cursor.skip_all(2 + dash);
+            cursor.bind_since(begins);
             cursor.word(&["start", "starts", "stance"]);
             cursor.set(value, Spanned::new(Stance::Crouch, cursor.since(begins)), begins, NAME);
             return true;

@@ -20,6 +20,7 @@ fn read(cursor: &mut Cursor<'_>) -> Reading {
     // `6 x 200s`, `fast 80s`: several runs of so many metres.
     if let Some(metres) = cursor.plural_metres() {
         cursor.skip_all(2);
+        cursor.bind_since(cursor.place() - 2);
         return Ok(Some(RunKind::Plain(RunLength::Metres(metres))));
     }
     if !cursor.is_duration() {
@@ -49,7 +50,7 @@ impl Cursor<'_> {
         if is_in_brackets {
             self.sign(')');
         }
-        self.asides.push(self.since(begins));
+        self.keep(begins);
     }
 
     /// The metres of `200s`: a time would be written otherwise.

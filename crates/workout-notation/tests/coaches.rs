@@ -1,0 +1,50 @@
+//! Every line of `coaches.txt` is read as it says: blocks in their canonical form, labels, what is kept beside them, and
+//! what is not read.
+
+use workout_notation::{Block, Workout};
+
+const TABLE: &str = include_str!("coaches.txt");
+
+/// The fewest lines that the table must hold.
+const FEWEST: usize = 180;
+
+/// A block as the table has it: `[label] block then rest {aside} <not read>`.
+fn told(block: &Block) -> String {
+    let label = block.label.as_ref().map(|label| format!("[{label}] ")).unwrap_or_default();
+    let rest = block.rest_after.as_ref().map(|rest| format!(" then {} s", rest.value)).unwrap_or_default();
+    let asides: String = block.asides.iter().map(|aside| format!(" {{{aside}}}")).collect();
+    let not_read: String = block.not_read.iter().map(|words| format!(" <{words}>")).collect();
+    format!("{label}{block}{rest}{asides}{not_read}")
+}
+
+fn read(text: &str) -> String {
+    match Workout::parse(text) {
+        Ok(workout) => workout.blocks().map(told).collect::<Vec<_>>().join("; "),
+        Err(problems) => format!("refused: {}", problems[0].message),
+    }
+}
+
+#[test]
+fn every_line_is_read_as_the_table_says() {
+    let rows: Vec<(&str, &str)> = TABLE
+        .lines()
+        .filter(|line| !line.starts_with('#') && !line.is_empty())
+        .map(|line| line.split_once(" => ").expect("an arrow stands in each line"))
+        .collect();
+    assert!(rows.len() >= FEWEST, "{} are too few", rows.len());
+    let wrong = |&(text, expected): &(&str, &str)| {
+        let found = read(text);
+        (found != expected).then(|| format!("{text} => {found}\n    not {expected}"))
+    };
+    let wrong: Vec<String> = rows.iter().filter_map(wrong).collect();
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
+
+#[test]
+fn no_line_is_twice_in_the_table() {
+    let mut texts: Vec<&str> = TABLE.lines().filter_map(|line| Some(line.split_once(" => ")?.0)).collect();
+    let count = texts.len();
+    texts.sort_unstable();
+    texts.dedup();
+    assert_eq!(texts.len(), count);
+}
