@@ -5,15 +5,17 @@ use std::path::{Path, PathBuf};
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, LaneNumber, Route, Track};
 use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text, plan_fault_words};
-use session_plan::{FileKind, Plan, PlanFault, Session, SessionFile, Venue, Week};
+use session_plan::{FileKind, Plan, PlanFault, Session, Venue, Week};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
 
 use crate::failure::{self, InputError};
 use crate::flags::{Command, Common, Kind, Lanes, LateFlags, SquadFlags};
+use crate::given::Given;
 use crate::input;
 use crate::late_changes;
 use crate::manual;
 use crate::output;
+use crate::whole_file;
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
@@ -91,6 +93,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             };
             output::line(&serde_json::to_string_pretty(&kind.schema())?)
         }
+        Command::Session { text, out } => session(text, out.as_deref()),
         Command::Notation => output::print(&notation_text()),
         Command::Completions { shell } => output::print(&manual::completions(*shell)),
         Command::Manual { command } => output::print(&manual::page(command.as_deref())?),
@@ -102,8 +105,7 @@ fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
     let mut plans = Vec::new();
     let mut worst = None;
     for path in input::session_paths(paths)? {
-        let path = path.display().to_string();
-        match input::session_file(&path).and_then(|file| plan_file(file, &path, common)) {
+        match Given::of_file(&path).and_then(|given| plan_given(given, common)) {
             Ok(plan) => plans.push(plan),
             Err(error) => show_worst(error, &mut worst),
         }
@@ -124,29 +126,32 @@ fn show_worst(error: anyhow::Error, worst: &mut Option<anyhow::Error>) {
 }
 
 fn plan(workout: &str, squad: &SquadFlags, late: &LateFlags, common: &Common) -> Result<Plan> {
-    if input::is_file_name(workout) {
-        let mut file = input::session_file(workout)?;
-        squad_of(&mut file.session, squad)?;
-        let venue = input::own_venue(&mut file, workout, common)?;
-        input::begin_hazards(&mut file, &venue)?;
-        late_changes::make(&mut file.session, &venue, late)?;
-        late_changes::close(&mut file.session, &venue, &common.closed)?;
-        let plan = |session: &Session| {
-            let planned = session_plan::plan(&venue, session);
-            planned.map_err(|errors| InputError::new(file.locate(errors)).into())
-        };
-        late_changes::skip(&file.session, late, plan)
-    } else {
-        let venue = input::venue(common)?;
-        let (source, block) = block(workout)?;
-        let mut session = Session::of_block(workout.trim(), block);
-        squad_of(&mut session, squad)?;
-        late_changes::make(&mut session, &venue, late)?;
-        let plan = |session: &Session| {
-            let planned = session_plan::plan(&venue, session);
-            planned.map_err(|errors| in_text(source.clone(), errors.iter().map(|error| &error.fault)).into())
-        };
-        late_changes::skip(&session, late, plan)
+    let mut given = Given::read(workout)?;
+    squad_of(given.session_mut(), squad)?;
+    let venue = given.venue(common)?;
+    given.begin_hazards(&venue)?;
+    late_changes::make(given.session_mut(), &venue, late)?;
+    let closed = given.closed_late(common);
+    late_changes::close(given.session_mut(), &venue, closed)?;
+    late_changes::skip(given.session(), late, |session| given.plan(&venue, session))
+}
+
+/// Writes a text out as a session file.
+fn session(text: &str, out: Option<&Path>) -> Result<()> {
+    let given = Given::read(text)?;
+    if let Given::File(_, path) = &given {
+        bail!(InputError::new(anyhow!("`{path}` is a session file already; write the name of a text file")));
+    }
+    let yaml = plan_sheet::session_yaml(given.session());
+    match out {
+        Some(path) if input::is_file_name(&path.to_string_lossy()) => {
+            whole_file::replace(path, yaml.as_bytes())
+        }
+        Some(path) => bail!(InputError::new(anyhow!(
+            "a session file ends in .yaml or .yml; `{}` does not",
+            path.display()
+        ))),
+        None => output::print(&yaml),
     }
 }
 
@@ -167,11 +172,12 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     Ok(())
 }
 
-fn plan_file(mut file: SessionFile, path: &str, common: &Common) -> Result<Plan> {
-    let venue = input::own_venue(&mut file, path, common)?;
-    input::begin_hazards(&mut file, &venue)?;
-    late_changes::close(&mut file.session, &venue, &common.closed)?;
-    session_plan::plan(&venue, &file.session).map_err(|errors| InputError::new(file.locate(errors)).into())
+fn plan_given(mut given: Given, common: &Common) -> Result<Plan> {
+    let venue = given.venue(common)?;
+    given.begin_hazards(&venue)?;
+    let closed = given.closed_late(common);
+    late_changes::close(given.session_mut(), &venue, closed)?;
+    given.plan(&venue, given.session())
 }
 
 fn spots(workout: &str, common: &Common) -> Result<Choices> {
@@ -221,21 +227,20 @@ fn check(files: &[String], common: &Common) -> Result<()> {
 }
 
 fn check_file(path: &str, common: &Common) -> Result<String> {
-    let source = input::source(Path::new(path))?;
-    match FileKind::of(&source).unwrap_or_default() {
-        FileKind::Track => {
-            let venue = Venue::read(&source).map_err(InputError::new)?;
-            let track = venue.track();
-            Ok(format!("no faults; a track with {} lanes on the oval", track.layout().lanes_of(Course::Oval)))
-        }
-        FileKind::Session => {
-            let file = SessionFile::read(source).map_err(InputError::new)?;
-            let plan = plan_file(file, path, common)?;
-            let reps: usize = plan.blocks.iter().map(|block| block.reps.len()).sum();
-            let count =
-                |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });
-            let (blocks, runs) = (count(plan.blocks.len(), "block"), count(reps, "run"));
-            Ok(format!("no faults; a session of {blocks} with {runs}"))
-        }
+    let is_track = || {
+        let source = input::source(Path::new(path))?;
+        Ok::<_, anyhow::Error>((FileKind::of(&source) == Some(FileKind::Track)).then_some(source))
+    };
+    if input::is_file_name(path)
+        && let Some(source) = is_track()?
+    {
+        let venue = Venue::read(&source).map_err(InputError::new)?;
+        let lanes = venue.track().layout().lanes_of(Course::Oval);
+        return Ok(format!("no faults; a track with {lanes} lanes on the oval"));
     }
+    let plan = plan_given(Given::of_file(Path::new(path))?, common)?;
+    let reps: usize = plan.blocks.iter().map(|block| block.reps.len()).sum();
+    let count = |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });
+    let (blocks, runs) = (count(plan.blocks.len(), "block"), count(reps, "run"));
+    Ok(format!("no faults; a session of {blocks} with {runs}"))
 }

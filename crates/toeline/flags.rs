@@ -19,12 +19,13 @@ pub(crate) struct Flags {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
-    /// Lay out a workout or session files on a track
+    /// Lay out a workout, a text or session files on a track
     ///
     /// Write a workout as coaches do: "6 x 200 in lane 2", "3 x 300 @ 48s rest 3min",
-    /// "4 x 150 in lanes 2-5".
+    /// "4 x 150 in lanes 2-5". A text file holds a whole session as a coach would send it: a title and a
+    /// date in front, a line for each block, headings for groups. The plan opens with how each block was read.
     Plan {
-        /// A workout, or session files (.yaml or .yml)
+        /// A workout, session files (.yaml or .yml), text files, or - for standard input
         #[arg(required = true, value_name = "WORKOUT|FILE")]
         workouts: Vec<String>,
         #[command(flatten)]
@@ -122,6 +123,18 @@ pub(crate) enum Command {
         #[command(flatten)]
         common: Common,
     },
+    /// Write a text out as a session file
+    ///
+    /// Each block stands in the one form of all those that mean the same; what was not read, and what could be read
+    /// in another way, stands above it as a comment.
+    Session {
+        /// A text file, - for standard input, or a workout
+        #[arg(value_name = "TEXT")]
+        text: String,
+        /// Write to a file instead; it ends in .yaml or .yml
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+    },
     /// Print the JSON Schema of session or track files, for an editor
     Schema {
         /// The kind of file
@@ -154,7 +167,11 @@ impl Command {
             | Self::Check { common, .. }
             | Self::Lanes { common }
             | Self::Marks { common, .. } => Some(common),
-            Self::Schema { .. } | Self::Notation | Self::Completions { .. } | Self::Manual { .. } => None,
+            Self::Session { .. }
+            | Self::Schema { .. }
+            | Self::Notation
+            | Self::Completions { .. }
+            | Self::Manual { .. } => None,
         }
     }
 }

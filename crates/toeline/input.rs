@@ -12,8 +12,11 @@ use workout_notation::SourceText;
 use crate::failure::{self, InputError};
 use crate::flags::Common;
 
-/// The largest file that is read, in bytes.
+/// The largest session or track file that is read, in bytes.
 const LARGEST_FILE: u64 = 1024 * 1024;
+
+/// The largest text of a session that is read, in bytes.
+const LARGEST_TEXT: u64 = 64 * 1024;
 
 /// Whether an argument is the name of a YAML file.
 pub(crate) fn is_file_name(argument: &str) -> bool {
@@ -23,7 +26,12 @@ pub(crate) fn is_file_name(argument: &str) -> bool {
 
 /// The venue that the flags ask for.
 pub(crate) fn venue(common: &Common) -> Result<Venue> {
-    close(named_venue(common.track.as_deref().unwrap_or("standard"))?, &common.closed)
+    close(open_venue(common)?, &common.closed)
+}
+
+/// The same with every lane open that the track has open.
+pub(crate) fn open_venue(common: &Common) -> Result<Venue> {
+    named_venue(common.track.as_deref().unwrap_or("standard"))
 }
 
 /// Takes the hazards of a session file to be in use.
@@ -56,11 +64,6 @@ pub(crate) fn own_venue(file: &mut SessionFile, path: &str, common: &Common) -> 
     let closed = closed.and_then(|venue| file.session.close_lanes(&venue, &named).map(|()| venue));
     let wrong = |fault| InputError::new(file.fault_at("closed_lanes", FileFaultKind::Late(fault)));
     Ok(closed.map_err(wrong)?)
-}
-
-/// Reads a session file.
-pub(crate) fn session_file(path: &str) -> Result<SessionFile> {
-    Ok(SessionFile::read(source(Path::new(path))?).map_err(InputError::new)?)
 }
 
 /// The session files that paths mean: each itself, or all of a folder and of its sub-folders, in the order of
@@ -140,20 +143,48 @@ fn built_in_names() -> String {
     Track::built_in_names().collect::<Vec<_>>().join(", ")
 }
 
-/// Reads the text of a file that is not too large.
+/// Reads a session or track file that is not too large.
 pub(crate) fn source(path: &Path) -> Result<SourceText> {
+    from_file(path, LARGEST_FILE)
+}
+
+/// Reads the text of a session that is not too large.
+pub(crate) fn text(path: &Path) -> Result<SourceText> {
+    from_file(path, LARGEST_TEXT)
+}
+
+/// Reads a session from standard input.
+pub(crate) fn standard_input() -> Result<SourceText> {
+    from_reader("standard input".to_owned(), std::io::stdin().lock(), 0, LARGEST_FILE)
+}
+
+fn from_file(path: &Path, largest: u64) -> Result<SourceText> {
     let name = path.display().to_string();
     let cannot = || format!("cannot read `{name}`");
     let file = File::open(path).with_context(cannot)?;
     let length = file.metadata().with_context(cannot)?.len();
+    from_reader(name, file, length, largest)
+}
+
+/// Refuses standard input that is too large for the text of a session.
+pub(crate) fn check_text(source: &SourceText) -> Result<()> {
+    check_size(&source.name, source.text.len() as u64, LARGEST_TEXT)
+}
+
+fn check_size(name: &str, length: u64, largest: u64) -> Result<()> {
+    if length > largest {
+        bail!(InputError::new(anyhow!("`{name}` is too large: at most {largest} bytes")));
+    }
+    Ok(())
+}
+
+/// Reads a text that says how long it is, and may be longer: a pipe, or a device.
+fn from_reader(name: String, reader: impl Read, length: u64, largest: u64) -> Result<SourceText> {
     let mut bytes = Vec::new();
-    if length <= LARGEST_FILE {
-        // A pipe or a device may be longer than it says.
-        file.take(LARGEST_FILE + 1).read_to_end(&mut bytes).with_context(cannot)?;
+    if length <= largest {
+        reader.take(largest + 1).read_to_end(&mut bytes).with_context(|| format!("cannot read `{name}`"))?;
     }
-    if length.max(bytes.len() as u64) > LARGEST_FILE {
-        bail!(InputError::new(anyhow!("`{name}` is too large: at most {LARGEST_FILE} bytes")));
-    }
+    check_size(&name, length.max(bytes.len() as u64), largest)?;
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         let before = &error.as_bytes()[..at];

@@ -3,6 +3,7 @@
 mod commands;
 mod failure;
 mod flags;
+mod given;
 mod input;
 mod late_changes;
 mod manual;

@@ -35,6 +35,7 @@ mod spoiled_files;
 mod squad;
 mod surveyed_lap;
 mod targets;
+mod texts;
 mod views;
 mod week;
 mod wind;

@@ -40,6 +40,7 @@ pub use map::map_picture::{MapPicture, map_pictures, map_svg, maps};
 pub use print::paper::Paper;
 pub use strip::strip::{Strip, strips};
 pub use tables::csv_table::CsvTable;
+pub use tables::session_yaml::session_yaml;
 pub use terminal::notation_text::notation_text;
 pub use words::file_fault::file_fault_words;
 pub use words::late_fault::late_fault_words;

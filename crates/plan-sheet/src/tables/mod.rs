@@ -6,3 +6,4 @@ pub(crate) mod csv_table;
 pub(crate) mod message;
 pub(crate) mod plan_csv;
 pub(crate) mod plan_lines;
+pub(crate) mod session_yaml;

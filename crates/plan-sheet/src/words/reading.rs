@@ -10,7 +10,7 @@ use workout_notation::{
 
 use crate::words::capital;
 use crate::words::doubt::doubt;
-use crate::words::numbers::{clock, to_cm};
+use crate::words::numbers::{clock, minutes, to_cm};
 use crate::words::quantity::{Kind, as_written, quantities};
 
 /// How a block was read, in a line: its runs with every number as it is written, then what could be read in another
@@ -109,7 +109,7 @@ impl<'a> Text<'a> {
 
     fn time(&self, span: Range<usize>, seconds: f64) -> String {
         let written = as_written(self.at(span), Kind::Time(Some(seconds)));
-        if written.is_empty() { clock(seconds) } else { written }
+        if written.is_empty() { minutes(seconds) } else { written }
     }
 
     fn series(&self, series: &Series) -> String {

@@ -46,6 +46,10 @@ impl Document {
     /// A fault of the value that keys lead to; where it is in the notation, at its place in that text. A
     /// text that is written in another way (folded, or with escapes) is marked as a whole.
     pub(crate) fn fault_in(&self, text: &str, (at, kind): (Vec<Key>, FileFaultKind)) -> FileFault {
+        // A block with keys is wrong in its text.
+        let text_of = [at.as_slice(), &[Key::from("text")]].concat();
+        let is_of_text = matches!(kind, FileFaultKind::Notation(_) | FileFaultKind::Plan(_));
+        let at = if is_of_text && self.root.at(&text_of).is_some() { text_of } else { at };
         let value = self.root.at(&at).and_then(Node::written).unwrap_or_default();
         let mut fault = self.fault((at, kind));
         let within = match &fault.kind {

@@ -6,5 +6,7 @@ pub(crate) mod file_kind;
 pub(crate) mod node;
 pub(crate) mod reader;
 pub(crate) mod session_file;
+pub(crate) mod session_text;
 pub(crate) mod spec;
+pub(crate) mod text_places;
 pub(crate) mod unsure;

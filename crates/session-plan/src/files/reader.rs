@@ -35,6 +35,8 @@ pub(crate) type KeysApart = &'static [(&'static str, &'static [&'static str])];
 
 /// The type whose name alone will do, in place of a group of keys.
 const ATHLETE: &str = "Athlete";
+/// A block, for which its text will do.
+const BLOCK: &str = "BlockItem";
 
 /// Stands in for a value that is not there, or cannot be read.
 static MISSING: Node = Node { span: 0..0, value: Value::Missing };
@@ -313,6 +315,10 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
     ) -> Result<V::Value, Stop> {
         if name == ATHLETE && self.node.written().is_some() {
             return visitor.visit_map(MapDeserializer::new([("name", self)].into_iter()));
+        }
+        // `- main set: 6 x 200` is a text that YAML takes for a key, and not a block with keys.
+        if name == BLOCK && self.node.get(&Key::from("text")).is_none() {
+            return visitor.visit_map(MapDeserializer::new([("text", self)].into_iter()));
         }
         let read = visitor.visit_map(MapDeserializer::new(self.fields(name, fields).into_iter()));
         match read {

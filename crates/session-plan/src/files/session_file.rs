@@ -8,6 +8,7 @@ use crate::files::document::Document;
 use crate::files::file_fault::{FileFaultKind, FileFaults};
 use crate::files::reader::Reader;
 use crate::files::spec::session_spec::SessionSpec;
+use crate::files::text_places::TextPlaces;
 use crate::people::session::Session;
 use crate::people::since::Since;
 use crate::plan::fault::PlanError;
@@ -43,6 +44,7 @@ pub struct SessionFile {
     /// The text.
     pub source: SourceText,
     document: Document,
+    places: TextPlaces,
     /// What is run.
     pub session: Session,
     /// The track that it is run on, if the file names one.
@@ -89,7 +91,7 @@ impl SessionFile {
         let spec = reader.read::<SessionSpec>(&[]);
         let (mut faults, unsure) = reader.into_faults();
         let Some(spec) = spec else { return Err(FileFaults::new(source, faults)) };
-        let (session, more) = spec.session();
+        let (session, places, more) = spec.session();
         // What stands in for a value that could not be read has no faults of its own.
         let more = more.into_iter().filter(|(at, _)| !unsure.holds(at));
         faults.extend(more.map(|fault| document.fault_in(&source.text, fault)));
@@ -98,16 +100,16 @@ impl SessionFile {
         }
         let hazards = spec.hazards.into_iter().map(|(name, Since(from))| (name, from)).collect();
         let (track, closed_lanes) = (spec.track.map(TrackName::new), spec.closed_lanes);
-        Ok(Self { source, document, session, track, closed_lanes, hazards })
+        Ok(Self { source, document, places, session, track, closed_lanes, hazards })
     }
 
     /// Gives the faults of blocks that cannot be laid out their place in the file.
     pub fn locate(&self, errors: Vec<PlanError>) -> FileFaults {
         let faults = errors.into_iter().map(|error| {
-            let group = error.at.group.map(|group| [Key::from("groups"), Key::from(group)]);
-            let block = [Key::from("blocks"), Key::from(error.at.block)];
-            let at = [group.as_ref().map_or([].as_slice(), |group| group), &block].concat();
-            self.document.fault_in(&self.source.text, (at, FileFaultKind::Plan(Box::new(error.fault))))
+            let (at, start) = self.places.of(error.at);
+            let mut fault = error.fault;
+            fault.span = fault.span.start + start..fault.span.end + start;
+            self.document.fault_in(&self.source.text, (at, FileFaultKind::Plan(Box::new(fault))))
         });
         FileFaults::new(self.source.clone(), faults.collect())
     }

@@ -10,6 +10,7 @@ pub(crate) mod late_changes;
 pub(crate) mod late_fault;
 pub(crate) mod session;
 pub(crate) mod session_changes;
+pub(crate) mod shares;
 pub(crate) mod since;
 pub(crate) mod sprint_speed;
 pub(crate) mod time_of_day;

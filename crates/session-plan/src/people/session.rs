@@ -6,11 +6,12 @@ use crate::people::age_group::AgeGroup;
 use crate::people::bests::Bests;
 use crate::people::hours::Hours;
 use crate::people::late_changes::LateChanges;
+use crate::people::shares::Shares;
 use crate::people::wind::Wind;
 use crate::plan::cone::Cones;
 use crate::plan::pairing::Prefer;
 use wave_plan::{Mode, TimingRules};
-use workout_notation::Block;
+use workout_notation::{Block, Workout};
 
 /// The break between two blocks where nobody says how long it is, in seconds.
 pub const BETWEEN_BLOCKS_S: f64 = 300.0;
@@ -160,6 +161,42 @@ impl Session {
     /// The time of day at which it begins, if that is known.
     pub fn begins(&self) -> Option<NaiveTime> {
         self.late.start.or(self.hours.map(|hours| hours.from))
+    }
+
+    /// The session of a text: its parts without a heading are everybody's, and stand with the blocks of each group in
+    /// the order written. Where the text has no title, it gets another.
+    ///
+    /// ```
+    /// use session_plan::Session;
+    /// use workout_notation::{Part, Workout};
+    ///
+    /// let part = |group: Option<&str>, text: &str| Part {
+    ///     group: group.map(str::to_owned),
+    ///     blocks: Workout::parse(text).expect("it is well formed").into_blocks(),
+    /// };
+    /// let parts = vec![part(None, "drills"), part(Some("sprints"), "4 x 60"), part(Some("distance"), "6 x 400")];
+    /// let session = Session::of_workout("Tuesday", Workout { parts, ..Workout::default() });
+    /// let blocks = session.groups.iter().map(|group| group.blocks.as_ref().map_or(0, Vec::len));
+    /// assert_eq!(blocks.collect::<Vec<_>>(), [2, 2]);
+    /// ```
+    pub fn of_workout(title: impl Into<String>, workout: Workout) -> Self {
+        let Shares { everybody, groups } = Shares::of(&workout);
+        let (own_title, date) = (workout.title.clone(), workout.date);
+        let blocks = workout.into_blocks();
+        let of =
+            |places: Vec<usize>| places.into_iter().map(|place| blocks[place].clone()).collect::<Vec<_>>();
+        let group = |(name, places): (String, Vec<usize>)| Group {
+            name,
+            blocks: Some(of(places)),
+            ..Group::default()
+        };
+        Self {
+            title: own_title.unwrap_or_else(|| title.into()),
+            date,
+            groups: groups.into_iter().map(group).collect(),
+            blocks: of(everybody),
+            ..Self::default()
+        }
     }
 
     /// A session of a single block.

@@ -38,12 +38,41 @@ pub(crate) struct Evening {
 /// A crew with its blocks laid out.
 struct Laid<'a> {
     crew: Crew<'a>,
-    /// What it does in order: what is not a run, or nothing for the runs of its next draft.
-    entries: Vec<Option<PlanBlock>>,
+    /// What it does in order.
+    entries: Vec<Entry>,
     drafts: Vec<Draft<'a>>,
     /// How long each draft begins after the end of the one before.
     after_s: Vec<f64>,
+    /// Whether a break was assumed between two of its blocks.
     has_break: bool,
+}
+
+/// Something that a crew does.
+enum Entry {
+    /// What is not a run, and how long after the one before it begins, in seconds.
+    Note(f64, Box<PlanBlock>),
+    /// The runs of the next draft.
+    Runs,
+}
+
+/// What lies between a block and the next.
+enum Break {
+    Nothing,
+    /// As between all blocks.
+    Usual,
+    /// So many seconds, as the block says.
+    Given(f64),
+}
+
+impl Break {
+    fn after(block: &Block, otherwise: Self) -> Self {
+        block.rest_after.as_deref().map_or(otherwise, |rest_s| Self::Given(*rest_s))
+    }
+
+    /// What a block says of it, in seconds.
+    fn given_s(&self) -> f64 {
+        if let Self::Given(rest_s) = self { *rest_s } else { 0.0 }
+    }
 }
 
 /// Lays out the blocks of a session and finds when each run goes; `kept` are the waves of a plan before, and
@@ -198,7 +227,7 @@ fn lay_out<'a>(
         Laid { entries: Vec::new(), drafts: Vec::new(), after_s: Vec::new(), has_break: false, crew };
     let mut pending_s = 0.0;
     // The first block needs no break before it, and one after a note none either.
-    let mut needs_break = false;
+    let mut before = Break::Nothing;
     for (index, block) in laid.crew.blocks.iter().enumerate() {
         let at = BlockAt { group: laid.crew.own, block: index };
         let crew_name = laid.crew.name();
@@ -213,20 +242,22 @@ fn lay_out<'a>(
         }
         if block.count() == 0 {
             let note = note(&laid.crew, at, block);
+            let rest_s = before.given_s();
             // A note without a duration takes no time of its own.
-            pending_s += note.lasts_s.unwrap_or(0.0);
-            laid.entries.push(Some(note));
-            needs_break = false;
+            pending_s += rest_s + note.lasts_s.unwrap_or(0.0);
+            laid.entries.push(Entry::Note(rest_s, Box::new(note)));
+            before = Break::after(block, Break::Nothing);
             continue;
         }
         match Draft::new(venue, track(laid.after_s.len()), &laid.crew, (at, block), warnings) {
             Ok(draft) => laid.drafts.push(draft),
             Err(fault) => errors.push(PlanError { at, fault }),
         }
-        laid.entries.push(None);
-        laid.after_s.push(pending_s + if needs_break { between_s } else { 0.0 });
-        laid.has_break |= needs_break;
-        (pending_s, needs_break) = (0.0, true);
+        laid.entries.push(Entry::Runs);
+        laid.has_break |= matches!(before, Break::Usual);
+        let rest_s = if matches!(before, Break::Usual) { between_s } else { before.given_s() };
+        laid.after_s.push(pending_s + rest_s);
+        (pending_s, before) = (0.0, Break::after(block, Break::Usual));
     }
     laid
 }
@@ -296,11 +327,12 @@ fn tell(
     let mut runs = laid.drafts.iter().zip(lanes).zip(planned);
     for entry in &laid.entries {
         match entry {
-            Some(note) => {
-                begun.push((now_s, note.clone()));
+            Entry::Note(rest_s, note) => {
+                now_s += rest_s;
+                begun.push((now_s, note.as_ref().clone()));
                 now_s += note.lasts_s.unwrap_or(0.0);
             }
-            None => {
+            Entry::Runs => {
                 let Some(((draft, lanes), planned)) = runs.next() else { continue };
                 let timetable =
                     Timetable { day, crew: &laid.crew, draft, planned, lanes, begins_about: is_about };

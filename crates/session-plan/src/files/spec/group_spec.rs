@@ -7,7 +7,8 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
 use crate::files::file_fault::FileFaultKind;
-use crate::files::spec::quantities::{BlockText, Name, RaceDistance, Time};
+use crate::files::spec::block_spec::{BlockSpec, blocks_schema};
+use crate::files::spec::quantities::{Name, RaceDistance, Time};
 use crate::people::age_group::AgeGroup;
 use crate::people::bests::Bests;
 use crate::people::session::Athlete;
@@ -46,7 +47,8 @@ pub(crate) struct GroupSpec {
     pub(crate) relay: Vec<Vec<Name>>,
     /// Its own blocks; those of the session unless given.
     #[serde(default)]
-    pub(crate) blocks: Option<Vec<BlockText>>,
+    #[schemars(schema_with = "blocks_schema")]
+    pub(crate) blocks: Option<Vec<BlockSpec>>,
 }
 
 /// An athlete. The name alone, or a number, will do in a file.

@@ -6,13 +6,15 @@ use chrono::Datelike;
 use lane_distance::Key;
 use schemars::JsonSchema;
 use serde::Deserialize;
-use workout_notation::{Block, Problem};
+use workout_notation::Problem;
 
 use crate::files::file_fault::{FileFaultKind, Named, SessionNumber};
+use crate::files::spec::block_spec::{BlockSpec, blocks_schema};
 use crate::files::spec::group_spec::{BestsSpec, GroupSpec, bests};
-use crate::files::spec::quantities::{BlockText, Date, Name, RaceDistance, Time};
+use crate::files::spec::quantities::{Date, Name, RaceDistance, Time};
 use crate::files::spec::squad_spec::SquadSpec;
 use crate::files::spec::wind_spec::WindSpec;
+use crate::files::text_places::{TextPlaces, block_keys};
 use crate::people::bests::RIEGEL_EXPONENT;
 use crate::people::fastest::slowest_s;
 use crate::people::hours::Hours;
@@ -87,7 +89,8 @@ pub(crate) struct SessionSpec {
     pub(crate) hazards: BTreeMap<String, Since>,
     /// The workout, a line of the notation for each block.
     #[serde(default)]
-    pub(crate) blocks: Vec<BlockText>,
+    #[schemars(schema_with = "blocks_schema")]
+    pub(crate) blocks: Vec<BlockSpec>,
 }
 
 /// The shortest race that a file can name, in metres.
@@ -98,16 +101,20 @@ pub(crate) type SpecFault = (Vec<Key>, FileFaultKind);
 
 impl SessionSpec {
     /// The session that is described, without the blocks that are wrong, and what is wrong.
-    pub(crate) fn session(&self) -> (Session, Vec<SpecFault>) {
+    pub(crate) fn session(&self) -> (Session, TextPlaces, Vec<SpecFault>) {
         let mut faults = self.faults();
         let exponent = self.riegel_exponent.unwrap_or(RIEGEL_EXPONENT);
-        let mut blocks_of = |texts: &[BlockText], within: &[Key]| {
+        let mut places = TextPlaces::default();
+        let mut blocks_of = |texts: &[BlockSpec], group: Option<usize>| {
             let mut blocks = Vec::with_capacity(texts.len());
-            for (index, BlockText(text)) in texts.iter().enumerate() {
-                match Block::parse(text) {
-                    Ok(block) => blocks.push(block),
+            for (index, text) in texts.iter().enumerate() {
+                match text.blocks() {
+                    Ok(read) => {
+                        places.add(group, index, &text.text.0, &read);
+                        blocks.extend(read);
+                    }
                     Err(problems) => {
-                        let at = [within, &[Key::from("blocks"), Key::from(index)]].concat();
+                        let at = block_keys(group, index);
                         let fault = |problem: Problem| (at.clone(), FileFaultKind::Notation(problem));
                         faults.extend(problems.into_iter().map(fault));
                     }
@@ -115,19 +122,16 @@ impl SessionSpec {
             }
             blocks
         };
-        let blocks = blocks_of(&self.blocks, &[]);
-        let groups = self.groups.iter().enumerate().map(|(index, group)| {
-            let at = [Key::from("groups"), Key::from(index)];
-            Group {
-                name: group.name.clone(),
-                athletes: group.athletes.iter().map(|athlete| athlete.athlete(exponent)).collect(),
-                age: group.age,
-                bests: bests(&group.bests, exponent),
-                lanes: group.lanes.clone(),
-                blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, &at)),
-                late: group.late.map(|late| late.0),
-                relay: group.relay(),
-            }
+        let blocks = blocks_of(&self.blocks, None);
+        let groups = self.groups.iter().enumerate().map(|(index, group)| Group {
+            name: group.name.clone(),
+            athletes: group.athletes.iter().map(|athlete| athlete.athlete(exponent)).collect(),
+            age: group.age,
+            bests: bests(&group.bests, exponent),
+            lanes: group.lanes.clone(),
+            blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, Some(index))),
+            late: group.late.map(|late| late.0),
+            relay: group.relay(),
         });
         let mut session = Session {
             groups: groups.collect(),
@@ -148,7 +152,7 @@ impl SessionSpec {
             late: LateChanges::default(),
         };
         faults.extend(self.change(&mut session));
-        (session, faults)
+        (session, places, faults)
     }
 
     /// Makes the late changes that need no track, and gives what is wrong with them.

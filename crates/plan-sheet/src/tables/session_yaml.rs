@@ -1,0 +1,81 @@
+//! A session as a session file.
+
+use session_plan::Session;
+use workout_notation::Block;
+
+use crate::words::reading::unsure;
+
+/// A session that was read from a text, as a session file: title, date, blocks and groups.
+///
+/// Each block stands in the one form of all those that mean the same; what was not read, and what could be read in
+/// another way, stands above it as a comment.
+///
+/// ```
+/// use session_plan::Session;
+/// use workout_notation::Workout;
+///
+/// let workout = Workout::parse("6x200, rec 90s").expect("it is well formed");
+/// let yaml = plan_sheet::session_yaml(&Session::of_workout("Tuesday", workout));
+/// assert_eq!(yaml, "title: Tuesday\nblocks:\n  - 6 x 200 rest 1:30\n");
+/// ```
+pub fn session_yaml(session: &Session) -> String {
+    let mut lines = vec![format!("title: {}", scalar(&session.title))];
+    lines.extend(session.date.map(|date| format!("date: {date}")));
+    if session.groups.is_empty() {
+        lines.push("blocks:".to_owned());
+        lines.extend(session.blocks.iter().flat_map(|block| item(block, "  ")));
+    } else {
+        lines.push("groups:".to_owned());
+    }
+    for group in &session.groups {
+        lines.push(format!("  - name: {}", scalar(&group.name)));
+        let blocks = group.blocks.as_ref().unwrap_or(&session.blocks);
+        lines.push("    blocks:".to_owned());
+        lines.extend(blocks.iter().flat_map(|block| item(block, "      ")));
+    }
+    lines.join("\n") + "\n"
+}
+
+/// The lines of a block in a list.
+fn item(block: &Block, indent: &str) -> Vec<String> {
+    let comment =
+        |line: String| format!("{indent}# {}", line.split_whitespace().collect::<Vec<_>>().join(" "));
+    let mut lines: Vec<String> = unsure(block).into_iter().map(comment).collect();
+    let label = block.label.as_ref().map_or_else(String::new, |label| format!("{label}: "));
+    let text = scalar(&format!("{label}{block}"));
+    match &block.rest_after {
+        None => lines.push(format!("{indent}- {text}")),
+        Some(rest) => {
+            lines.push(format!("{indent}- text: {text}"));
+            lines.push(format!("{indent}  rest_after: {}s", rest.value));
+        }
+    }
+    lines
+}
+
+/// A text that YAML reads as just this text.
+fn scalar(text: &str) -> String {
+    const WORDS: [&str; 9] = ["true", "false", "yes", "no", "on", "off", "null", "y", "n"];
+    let is_plain = text.starts_with(|first: char| first.is_ascii_alphanumeric())
+        && text.chars().all(|letter| letter.is_ascii_alphanumeric() || " .,:()+-/@%'".contains(letter))
+        && !text.contains(": ")
+        && !text.ends_with([':', ' '])
+        && text.chars().any(|letter| letter.is_ascii_alphabetic())
+        && text.parse::<f64>().is_err()
+        && !WORDS.iter().any(|word| text.eq_ignore_ascii_case(word));
+    if is_plain {
+        return text.to_owned();
+    }
+    let mut quoted = String::from('"');
+    for letter in text.chars() {
+        match letter {
+            '"' | '\\' => quoted.extend(['\\', letter]),
+            letter if letter.is_control() || matches!(letter, '\u{2028}' | '\u{2029}' | '\u{feff}') => {
+                quoted += &format!("\\u{:04x}", u32::from(letter));
+            }
+            letter => quoted.push(letter),
+        }
+    }
+    quoted.push('"');
+    quoted
+}

@@ -1,0 +1,127 @@
+//! Sessions as they are given: a session file, a text, or a workout on the command line.
+
+use std::ffi::OsStr;
+use std::path::Path;
+
+use anyhow::Result;
+use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, SessionText, Venue};
+use workout_notation::SourceText;
+
+use crate::failure::InputError;
+use crate::flags::Common;
+use crate::input;
+
+/// What stands for standard input.
+const STANDARD_INPUT: &str = "-";
+
+/// The endings of texts; a file of another name is one as well if it is there.
+const TEXTS: [&str; 3] = ["txt", "text", "md"];
+
+/// A session as it is given.
+pub(crate) enum Given {
+    /// A session file, and where it lies.
+    File(Box<SessionFile>, String),
+    /// A text, out of a file or standard input.
+    Text(SessionText),
+    /// A workout on the command line: a closed lane that it names is its own mistake.
+    Typed(SessionText),
+}
+
+impl Given {
+    /// Reads what an argument means: a file by its name, `-` for standard input, else a workout.
+    pub(crate) fn read(argument: &str) -> Result<Self> {
+        let path = Path::new(argument);
+        if argument == STANDARD_INPUT {
+            let source = input::standard_input()?;
+            if is_session_file(&source) {
+                return Self::file(source, argument);
+            }
+            input::check_text(&source)?;
+            Ok(Self::Text(text(source, "Workout")?))
+        } else if input::is_file_name(argument) || is_text(path) || path.is_file() {
+            Self::of_file(path)
+        } else {
+            let title = argument.split_whitespace().collect::<Vec<_>>().join(" ");
+            let source = SourceText { name: "workout".to_owned(), text: argument.to_owned() };
+            Ok(Self::Typed(text(source, &title)?))
+        }
+    }
+
+    /// Reads a file: one that ends in .yaml or .yml as a session file, every other one as text.
+    pub(crate) fn of_file(path: &Path) -> Result<Self> {
+        let name = path.display().to_string();
+        if input::is_file_name(&name) {
+            return Self::file(input::source(path)?, &name);
+        }
+        let title = path.file_stem().unwrap_or(OsStr::new("Workout")).to_string_lossy().into_owned();
+        Ok(Self::Text(text(input::text(path)?, &title)?))
+    }
+
+    fn file(source: SourceText, path: &str) -> Result<Self> {
+        let file = SessionFile::read(source).map_err(InputError::new)?;
+        Ok(Self::File(Box::new(file), path.to_owned()))
+    }
+
+    pub(crate) const fn session(&self) -> &Session {
+        match self {
+            Self::File(file, _) => &file.session,
+            Self::Text(text) | Self::Typed(text) => &text.session,
+        }
+    }
+
+    pub(crate) const fn session_mut(&mut self) -> &mut Session {
+        match self {
+            Self::File(file, _) => &mut file.session,
+            Self::Text(text) | Self::Typed(text) => &mut text.session,
+        }
+    }
+
+    /// The venue that the flags ask for, else its own.
+    pub(crate) fn venue(&mut self, common: &Common) -> Result<Venue> {
+        match self {
+            Self::File(file, path) => input::own_venue(file, path, common),
+            Self::Text(_) => input::open_venue(common),
+            Self::Typed(_) => input::venue(common),
+        }
+    }
+
+    /// Takes the hazards that it names to be in use.
+    pub(crate) fn begin_hazards(&mut self, venue: &Venue) -> Result<()> {
+        match self {
+            Self::File(file, _) => input::begin_hazards(file, venue),
+            Self::Text(_) | Self::Typed(_) => Ok(()),
+        }
+    }
+
+    /// The lanes of the flags that what is to be run in them moves away from.
+    pub(crate) fn closed_late<'c>(&self, common: &'c Common) -> &'c [u8] {
+        match self {
+            Self::File(..) | Self::Text(_) => &common.closed,
+            Self::Typed(_) => &[],
+        }
+    }
+
+    /// Lays a session out that was made of it.
+    pub(crate) fn plan(&self, venue: &Venue, session: &Session) -> Result<Plan> {
+        let located = |errors: Vec<PlanError>| match self {
+            Self::File(file, _) => file.locate(errors),
+            Self::Text(text) | Self::Typed(text) => text.locate(errors),
+        };
+        Ok(session_plan::plan(venue, session).map_err(|errors| InputError::new(located(errors)))?)
+    }
+}
+
+fn text(source: SourceText, title: &str) -> Result<SessionText> {
+    Ok(SessionText::read(source, title).map_err(InputError::new)?)
+}
+
+fn is_text(path: &Path) -> bool {
+    let ending = path.extension();
+    ending.is_some_and(|ending| TEXTS.iter().any(|text| ending.eq_ignore_ascii_case(text)))
+}
+
+/// Whether a text without a name is a session file: it has the keys of one.
+fn is_session_file(source: &SourceText) -> bool {
+    let has_key = |key: &str| source.text.lines().any(|line| line.starts_with(key));
+    (has_key("blocks:") || has_key("groups:")) && FileKind::of(source) == Some(FileKind::Session)
+}

@@ -1,0 +1,238 @@
+//! Sessions as text: files, standard input, and the session files that they make.
+
+use crate::answer::{json, list, number, parsed, printed, told};
+use crate::console::{answered, refused};
+use crate::folder::Folder;
+use crate::run::toeline;
+use snapbox::str;
+
+#[test]
+fn a_text_file_is_written_out_as_a_session_file() {
+    answered(str![[r#"
+# a workout out of a file
+$ cat tuesday.txt
+main set: 6x200m, lane 2, rec 2min
+$ toeline session tuesday.txt
+title: tuesday
+blocks:
+  - 6 x 200 in lanes 2 rest 2:00
+
+# a workout that is typed
+$ toeline session '4 x 60 @ 8.2'
+title: 4 x 60 @ 8.2
+blocks:
+  - 4 x 60 @ 8.2s
+
+# what YAML would take for something else
+$ toeline session 'on'
+title: "on"
+blocks:
+  - "on"
+
+"#]]);
+}
+
+#[test]
+fn what_is_no_text_is_refused() {
+    refused(str![[r#"
+# a misspelt word, in a file
+$ cat notes.md
+6 x 200 in lain 2
+$ toeline plan notes.md
+error: expected `lane` after `in`, found `lain`
+ --> notes.md:1:12
+  |
+1 | 6 x 200 in lain 2
+  |            ^^^^
+  |
+help: write for example `in lane 2` or `in lanes 2-5`
+$ toeline check notes.md
+error: expected `lane` after `in`, found `lain`
+ --> notes.md:1:12
+  |
+1 | 6 x 200 in lain 2
+  |            ^^^^
+  |
+help: write for example `in lane 2` or `in lanes 2-5`
+$ toeline session notes.md
+error: expected `lane` after `in`, found `lain`
+ --> notes.md:1:12
+  |
+1 | 6 x 200 in lain 2
+  |            ^^^^
+  |
+help: write for example `in lane 2` or `in lanes 2-5`
+
+# a lane that is not there
+$ cat notes.txt
+4 x 60 in lane 12
+$ toeline plan notes.txt
+error: `12` is not a lane
+ --> notes.txt:1:16
+  |
+1 | 4 x 60 in lane 12
+  |                ^^
+  |
+help: write a lane from 1 to 10, for example `in lane 2`
+
+# a session file already
+$ cat a.yaml
+title: A
+blocks: [6 x 200]
+$ toeline session a.yaml
+error: `a.yaml` is a session file already; write the name of a text file
+
+# a file of another kind
+$ cat a.txt
+6 x 200
+$ toeline session a.txt --out a.csv
+error: a session file ends in .yaml or .yml; `a.csv` does not
+
+"#]]);
+}
+
+#[test]
+fn a_text_is_planned_as_a_session_file_is() {
+    let folder = Folder::with("notes.txt", "4 x 200 @ 32 rest 2min in lane 2");
+    let plan = |arguments: &[&str]| {
+        let arguments = [&["plan", "notes.txt"], arguments, &["--format", "json"]].concat();
+        parsed(&folder.toeline(&arguments).assert())
+    };
+    assert_eq!(plan(&[])["title"], "notes");
+    assert_eq!(plan(&["--start", "18:30"])["begins"], "18:30:00");
+    assert_eq!(plan(&["--track", "indoor-200"])["track"]["name"], "indoor-200");
+    // What a text is to run in a lane that is closed late moves, as in a session file.
+    let moved = plan(&["--closed", "2"]);
+    assert_ne!(moved["blocks"][0]["reps"][0]["lane"], 2);
+    folder.toeline(&["plan", "4 x 200 in lane 2", "--closed", "2"]).assert().code(2);
+    // Every file that a plan can be written to.
+    for ending in ["html", "svg", "csv", "json", "txt", "md"] {
+        let out = format!("out.{ending}");
+        folder.toeline(&["plan", "notes.txt", "--out", &out]).assert().success();
+        let spaced = folder.read(&out).replace('\u{a0}', " ");
+        assert!(spaced.contains("4 × 200 m @ 32 s in lane 2, 2 min rest"), "{out}: {spaced}");
+    }
+}
+
+#[test]
+fn standard_input_is_a_text_or_a_session_file() {
+    let plan = |text: &str| toeline(&["plan", "-", "--format", "json"]).stdin(text).assert();
+    assert_eq!(parsed(&plan("6 x 200 in lane 2"))["title"], "Workout");
+    assert_eq!(parsed(&plan("title: Tuesday\nblocks: [6 x 200 in lane 2]\n"))["title"], "Tuesday");
+    let session = printed(&toeline(&["session", "-"]).stdin("6 x 200 in lane 2").assert().success());
+    assert_eq!(parsed(&plan(&session))["blocks"][0]["reps"].as_array().map(Vec::len), Some(6));
+}
+
+#[test]
+fn what_is_too_large_or_no_text_is_said_in_a_sentence() {
+    for (bytes, said) in [
+        (b"6 x 200, ".repeat(120_000), "error: `standard input` is too large: at most 1048576 bytes\n"),
+        (b"6 x 200, ".repeat(10_000), "error: `standard input` is too large: at most 65536 bytes\n"),
+        (
+            b"warm up\n6 x \xff".to_vec(),
+            "error: `standard input` is not UTF-8 text: line 2, column 5; save it as UTF-8\n",
+        ),
+    ] {
+        let run = toeline(&["plan", "-"]).stdin(bytes).assert().code(2);
+        assert_eq!(told(&run), said);
+    }
+    let folder = Folder::new();
+    folder.write("long.txt", &"6 x 200\n".repeat(9000));
+    let run = folder.toeline(&["plan", "long.txt"]).assert().code(2);
+    assert_eq!(told(&run), "error: `long.txt` is too large: at most 65536 bytes\n");
+}
+
+#[test]
+fn a_session_file_is_written_whole_under_the_name_asked_for() {
+    let folder = Folder::with("notes.txt", "6 x 200 in lane 2");
+    folder.toeline(&["session", "notes.txt", "--out", "a.yaml"]).assert().success().stdout_eq(str![]);
+    let plan = |name: &str| json(&["plan", &folder.at(name)]);
+    assert_eq!(plan("a.yaml"), {
+        let mut plan = plan("notes.txt");
+        // Only the text is another: it is the one form of all that mean the same.
+        plan["blocks"][0]["text"] = "6 x 200 in lanes 2".into();
+        plan["blocks"][0]["reading"] = "6 × 200 m in lane 2".into();
+        plan
+    });
+}
+
+#[test]
+fn a_rest_after_a_block_is_the_break_behind_it() {
+    let go = |rest: &str, between: &str| {
+        let text = format!(
+            "title: A\n{between}hours: 18:00-19:30\nblocks:\n  - {{ text: 200 @ 30, {rest} }}\n  - 100 @ 15\n  - 100 @ 15\n"
+        );
+        let folder = Folder::with("a.yaml", text);
+        let plan = json(&["plan", &folder.at("a.yaml")]);
+        let go_s: Vec<f64> =
+            list(&plan["blocks"]).iter().map(|block| number(&block["reps"][0]["go_s"])).collect();
+        go_s
+    };
+    assert_eq!(go("rest_after: 2min", ""), [0.0, 150.0, 465.0]);
+    assert_eq!(go("rest_after: 90", "between_blocks: 1min\n"), [0.0, 120.0, 195.0]);
+    let folder = Folder::with("a.yaml", "title: A\nblocks: [{ text: 200, rest_after: 2 laps }]\n");
+    folder.toeline(&["plan", "a.yaml"]).assert().code(2).stderr_eq(str![[r#"
+error: `2 laps` is not understood
+ --> a.yaml:2:35
+  |
+2 | blocks: [{ text: 200, rest_after: 2 laps }]
+  |                                   ^^^^^^
+
+"#]]);
+    let plan = {
+        let folder =
+            Folder::with("b.yaml", "title: A\nblocks: [{ text: 200 @ 30, rest_after: 2min }, 100]\n");
+        json(&["plan", &folder.at("b.yaml")])
+    };
+    assert_eq!(plan["blocks"][0]["reading"], "200 m @ 30 s, then 2 min");
+}
+
+#[test]
+fn what_is_wrong_in_a_block_with_keys_stands_under_its_text() {
+    refused(str![[r#"
+# a word, a key, and a label that YAML takes for a key
+$ cat a.yaml
+title: A
+blocks:
+  - text: 6 x 200 in lain 2
+    rest_after: 5min
+  - { text: 6 x 200, rest: 5min }
+  - main set: 6 x 200
+$ toeline plan a.yaml
+error: expected `lane` after `in`, found `lain`
+ --> a.yaml:3:22
+  |
+3 |   - text: 6 x 200 in lain 2
+  |                      ^^^^
+  |
+help: write for example `in lane 2` or `in lanes 2-5`
+error: unknown key `rest`
+ --> a.yaml:5:22
+  |
+5 |   - { text: 6 x 200, rest: 5min }
+  |                      ^^^^
+  |
+help: did you mean `rest_after`?
+error: item 3 of `blocks` must be a line of the notation, such as `6 x 200 in lane 2`, not a group of keys
+ --> a.yaml:6:5
+  |
+6 |   - main set: 6 x 200
+  |     ^^^^^^^^^^^^^^^^^
+
+# a lane that is not there
+$ cat b.yaml
+title: A
+blocks:
+  - text: 6 x 200 in lane 12
+    rest_after: 5min
+$ toeline plan b.yaml
+error: `12` is not a lane
+ --> b.yaml:3:27
+  |
+3 |   - text: 6 x 200 in lane 12
+  |                           ^^
+  |
+help: write a lane from 1 to 10, for example `in lane 2`
+
+"#]]);
+}
