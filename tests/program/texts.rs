@@ -33,6 +33,61 @@ blocks:
 }
 
 #[test]
+fn a_session_of_many_lines_has_a_title_a_date_groups_and_rests_between_blocks() {
+    answered(str![[r#"
+# read by `plan` and written out by `session`
+$ cat notes.txt
+Tuesday track 13 April 2027
+Warm up 15 min
+Sprints:
+- 4 x 60 @ 8.5, walk back
+- 5 min rest
+- 2 x 150 @ 20, keep tall
+Distance:
+1. 6 x 400m, 75s
+2. 4 x 100 strides
+$ toeline plan notes.txt
+$ toeline session notes.txt
+
+"#]]);
+}
+
+#[test]
+fn a_workout_that_is_typed_makes_several_blocks() {
+    let plan = json(&["plan", "warm up 10 min; 4 x 60 @ 8.5; 3 x 150 @ 20 rest 8'"]);
+    assert_eq!(plan["reading"], "warm up 10 min\n4 × 60 m @ 8.5 s\n3 × 150 m @ 20 s, 8 min rest");
+    assert_eq!(plan["title"], "warm up 10 min; 4 x 60 @ 8.5; 3 x 150 @ 20 rest 8'");
+}
+
+#[test]
+fn what_is_wrong_in_a_text_of_many_lines_stands_under_the_word() {
+    refused(str![[r#"
+# words, each in its line
+$ cat notes.txt
+Tuesday
+- 4 x 60 in lain 2
+- 3 x 150 rset 8min
+$ toeline plan notes.txt
+
+# a lane that the track has not, in the third line, behind a rest
+$ cat b.txt
+warm up
+5 x 60 in lane 2; 5 min rest; 3 x 150 in lane 9
+$ toeline plan b.txt
+
+# a block of a group
+$ cat c.txt
+warm up
+sprints:
+- 4 x 60
+distance:
+- 2 x 400 in lane 9
+$ toeline plan c.txt
+
+"#]]);
+}
+
+#[test]
 fn what_is_no_text_is_refused() {
     refused(str![[r#"
 # a misspelt word, in a file

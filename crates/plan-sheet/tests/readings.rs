@@ -35,7 +35,7 @@ fn readings_say_what_is_done_in_words_and_numbers() {
         ("6X200M,LANE 2,90S REST", "6 × 200 m in lane 2, 90 s rest"),
         ("3 sets of 4 x 200", "3 × (4 × 200 m)"),
         ("(300, 150) x 2", "2 × (300 m, 150 m)"),
-        ("main set: 2 x [300 & 150]", "2 × (300 m, 150 m)"),
+        ("main set: 2 x [300 & 150]", "main set: 2 × (300 m, 150 m)"),
         ("200-400-600 @ 5k pace", "(200 m, 400 m, 600 m) @ 5 km pace"),
         ("300 @ 48 + 200 @ 30", "300 m @ 48 s, 200 m @ 30 s"),
         ("300 in 48-50s", "300 m @ 48-50 s"),

@@ -4,25 +4,35 @@ use std::fmt;
 
 use crate::doubt::Doubt;
 use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, Step};
-use crate::spanned::Spanned;
 
 /// One line of a workout, as read.
 #[derive(Clone, Debug)]
 pub struct Block {
     /// The line as it was written.
     pub text: String,
+    /// Where it begins in the text of its workout, in bytes.
+    pub start: usize,
     /// What stands in front and changes nothing: `Tuesday`, `U13s`.
     pub label: Option<String>,
     /// What is done.
     pub body: Body,
-    /// The rest between this block and the next, in seconds, where the text gives one.
-    pub rest_after: Option<Spanned<f64>>,
+    /// The rest between this block and the next, where the text gives one.
+    pub rest_after: Option<RestAfter>,
     /// What the runners are told that changes nothing on the ground, as it was written: `last 50 fast`, `teams of 3`.
     pub asides: Vec<String>,
     /// Words that were not read, in the order written.
     pub not_read: Vec<String>,
     /// What could be read in another way.
     pub doubts: Vec<Doubt>,
+}
+
+/// The rest between a block and the next.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RestAfter {
+    /// How long it is, in seconds.
+    pub seconds: f64,
+    /// As it was written.
+    pub text: String,
 }
 
 impl PartialEq for Block {
@@ -120,6 +130,7 @@ impl Block {
             text: text.into(),
             label: None,
             body,
+            start: 0,
             rest_after: None,
             asides: Vec::new(),
             not_read: Vec::new(),

@@ -96,7 +96,7 @@ mod token;
 mod vocabulary;
 mod workout;
 
-pub use block::{Block, Body, Item, Series};
+pub use block::{Block, Body, Item, RestAfter, Series};
 pub use doubt::Doubt;
 pub use form::NotationForm;
 pub use forms::{

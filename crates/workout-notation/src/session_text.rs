@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use crate::block::{Block, Body};
+use crate::block::{Block, Body, RestAfter};
 use crate::cursor::Cursor;
 use crate::forms::{Details, FORMS, Gap};
 use crate::heading::{Heading, heading};
@@ -87,7 +87,7 @@ struct SessionReader<'a> {
     workout: Workout,
     problems: Vec<Problem>,
     /// A rest that stood in front of the next block.
-    rest: Option<Spanned<f64>>,
+    rest: Option<RestAfter>,
 }
 
 impl SessionReader<'_> {
@@ -199,7 +199,7 @@ impl SessionReader<'_> {
     /// Reads a block of its own.
     fn runs(&mut self, range: Range<usize>) {
         match Block::parse(&self.text[range.clone()]) {
-            Ok(block) => self.push(block),
+            Ok(block) => self.push(Block { start: range.start, ..block }),
             Err(problems) => {
                 self.problems.extend(problems.into_iter().map(|problem| problem.shifted(range.start)));
             }
@@ -215,9 +215,9 @@ impl SessionReader<'_> {
         if let Some(again) = again
             && let Ok(block) = Block::parse(&again)
         {
-            let label = self.last().and_then(|last| last.label.take());
             if let Some(last) = self.last() {
-                *last = Block { label: block.label.clone().or(label), ..block };
+                let label = block.label.clone().or(last.label.take());
+                *last = Block { label, start: last.start, ..block };
             }
             return;
         }
@@ -229,8 +229,7 @@ impl SessionReader<'_> {
         let written = &self.text[range.clone()];
         match rest_alone(written) {
             Some(rest) if self.rest.is_none() && self.last().is_some() => {
-                let span = rest.span.start + range.start..rest.span.end + range.start;
-                self.rest = Some(Spanned::new(rest.value, span));
+                self.rest = Some(RestAfter { seconds: rest.value, text: written.to_owned() });
             }
             _ => self.runs(range),
         }

@@ -1,7 +1,7 @@
 //! A session as a session file.
 
 use session_plan::Session;
-use workout_notation::Block;
+use workout_notation::{Block, Workout};
 
 use crate::words::reading::unsure;
 
@@ -41,16 +41,31 @@ fn item(block: &Block, indent: &str) -> Vec<String> {
     let comment =
         |line: String| format!("{indent}# {}", line.split_whitespace().collect::<Vec<_>>().join(" "));
     let mut lines: Vec<String> = unsure(block).into_iter().map(comment).collect();
-    let label = block.label.as_ref().map_or_else(String::new, |label| format!("{label}: "));
-    let text = scalar(&format!("{label}{block}"));
+    let text = scalar(&text(block));
     match &block.rest_after {
         None => lines.push(format!("{indent}- {text}")),
         Some(rest) => {
             lines.push(format!("{indent}- text: {text}"));
-            lines.push(format!("{indent}  rest_after: {}s", rest.value));
+            let is_whole = rest.seconds % 60.0 == 0.0;
+            let (number, unit) = if is_whole { (rest.seconds / 60.0, "min") } else { (rest.seconds, "s") };
+            lines.push(format!("{indent}  rest_after: {number}{unit}"));
         }
     }
     lines
+}
+
+/// The text of a block: the one form of all those that mean the same, with what stands beside it; as it was written
+/// where that form would lose anything.
+fn text(block: &Block) -> String {
+    let label = block.label.as_ref().map_or_else(String::new, |label| format!("{label}: "));
+    let asides: String = block.asides.iter().map(|aside| format!(", {aside}")).collect();
+    let written = block.text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let is_same = |text: &String| {
+        let blocks = Workout::parse(text).map(Workout::into_blocks).unwrap_or_default();
+        matches!(blocks.as_slice(), [one] if one == block && one.label == block.label && one.asides == block.asides)
+    };
+    let forms = [format!("{label}{block}{asides}"), written, format!("{label}{block}"), block.to_string()];
+    forms.iter().find(|text| is_same(text)).unwrap_or(&forms[3]).clone()
 }
 
 /// A text that YAML reads as just this text.

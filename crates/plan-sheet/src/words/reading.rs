@@ -4,13 +4,13 @@ use std::ops::Range;
 
 use lane_distance::{Course, Place};
 use workout_notation::{
-    Block, Body, Details, Gap, HurdlePart, Item, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength,
-    RunPlace, Series, Spanned, Stance,
+    Block, Body, Details, Gap, HurdlePart, Item, Pace, Recovery, RecoveryKind, RestAfter, Run, RunKind,
+    RunLength, RunPlace, Series, Spanned, Stance,
 };
 
 use crate::words::capital;
 use crate::words::doubt::doubt;
-use crate::words::numbers::{clock, minutes, to_cm};
+use crate::words::numbers::{clock, to_cm};
 use crate::words::quantity::{Kind, as_written, quantities};
 
 /// How a block was read, in a line: its runs with every number as it is written, then what could be read in another
@@ -46,10 +46,7 @@ pub(crate) fn said(block: &Block) -> String {
     // A note is told as it was written, whatever stands in front.
     let label = block.label.as_ref().filter(|label| !done.starts_with(label.as_str()));
     let label = label.map_or_else(String::new, |label| format!("{label}: "));
-    let after = block
-        .rest_after
-        .as_ref()
-        .map_or_else(String::new, |rest| format!(", then {}", text.time(rest.span.clone(), rest.value)));
+    let after = block.rest_after.as_ref().map_or_else(String::new, rest_after);
     let asides: String = block.asides.iter().map(|aside| format!(", {aside}")).collect();
     let said = format!("{label}{done}{asides}{after}");
     // No number is lost, however it was written.
@@ -59,6 +56,12 @@ pub(crate) fn said(block: &Block) -> String {
         return said;
     }
     format!("{said} (written: {})", block.text.split_whitespace().collect::<Vec<_>>().join(" "))
+}
+
+/// The rest after a block: `, then 5 min`.
+fn rest_after(rest: &RestAfter) -> String {
+    let words = as_written(&rest.text, Kind::Time(Some(rest.seconds)));
+    format!(", then {}", words.strip_prefix("then ").unwrap_or(&words))
 }
 
 /// The numbers in a text.
@@ -109,7 +112,7 @@ impl<'a> Text<'a> {
 
     fn time(&self, span: Range<usize>, seconds: f64) -> String {
         let written = as_written(self.at(span), Kind::Time(Some(seconds)));
-        if written.is_empty() { minutes(seconds) } else { written }
+        if written.is_empty() { clock(seconds) } else { written }
     }
 
     fn series(&self, series: &Series) -> String {

@@ -1,9 +1,8 @@
 //! Whole sessions as text.
 
-use workout_notation::{Block, SourceText, Workout};
+use workout_notation::{Problem, SourceText, Workout};
 
 use crate::files::file_fault::{FileFault, FileFaultKind, FileFaults};
-use crate::files::text_places::starts;
 use crate::people::session::Session;
 use crate::people::shares::Shares;
 use crate::plan::fault::PlanError;
@@ -38,7 +37,7 @@ impl SessionText {
     /// [`FileFaults`] with the place of everything that is wrong.
     pub fn read(source: SourceText, title: &str) -> Result<Self, FileFaults> {
         let workout = Workout::parse(&source.text).map_err(|problems| {
-            let fault = |problem: workout_notation::Problem| FileFault {
+            let fault = |problem: Problem| FileFault {
                 span: problem.span.clone(),
                 at: Vec::new(),
                 kind: FileFaultKind::Notation(problem),
@@ -46,8 +45,7 @@ impl SessionText {
             FileFaults::new(source.clone(), problems.into_iter().map(fault).collect())
         })?;
         let shares = Shares::of(&workout);
-        let blocks: Vec<Block> = workout.blocks().cloned().collect();
-        let starts = starts(&source.text, &blocks);
+        let starts = workout.blocks().map(|block| block.start).collect();
         Ok(Self { source, session: Session::of_workout(title, workout), shares, starts })
     }
 
@@ -56,7 +54,9 @@ impl SessionText {
         let faults = errors.into_iter().map(|PlanError { at, fault }| {
             let place = self.shares.list(at.group).get(at.block);
             let start = place.and_then(|place| self.starts.get(*place)).copied().unwrap_or(0);
-            let span = start + fault.span.start..start + fault.span.end;
+            // A block whose text stands in several lines is another text than theirs.
+            let within = |byte: usize| self.source.text.floor_char_boundary(start + byte);
+            let span = within(fault.span.start)..within(fault.span.end);
             FileFault { span, at: Vec::new(), kind: FileFaultKind::Plan(Box::new(fault)) }
         });
         // What everybody does is each group's, but stands in the text once: each fault is kept once.

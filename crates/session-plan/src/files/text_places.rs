@@ -20,9 +20,8 @@ struct TextPlace {
 
 impl TextPlaces {
     /// Adds the blocks of a text, the next of their list.
-    pub(crate) fn add(&mut self, group: Option<usize>, text: usize, written: &str, blocks: &[Block]) {
-        let starts = starts(written, blocks).into_iter();
-        self.0.extend(starts.map(|start| TextPlace { group, text, start }));
+    pub(crate) fn add(&mut self, group: Option<usize>, text: usize, blocks: &[Block]) {
+        self.0.extend(blocks.iter().map(|block| TextPlace { group, text, start: block.start }));
     }
 
     /// The keys of the text in which a block stands, and where in it the block begins.
@@ -38,15 +37,4 @@ pub(crate) fn block_keys(group: Option<usize>, text: usize) -> Vec<Key> {
     let group = group.map(|group| [Key::from("groups"), Key::from(group)]);
     let block = [Key::from("blocks"), Key::from(text)];
     [group.as_ref().map_or([].as_slice(), |group| group), &block].concat()
-}
-
-/// Where the blocks of a text begin in it, in bytes; they stand in it as they are, one after the other.
-pub(crate) fn starts(text: &str, blocks: &[Block]) -> Vec<usize> {
-    let mut from = 0;
-    let start = |block: &Block| {
-        let start = from + text[from..].find(&block.text).unwrap_or(0);
-        from = (start + block.text.len()).min(text.len());
-        start
-    };
-    blocks.iter().map(start).collect()
 }

@@ -66,7 +66,7 @@ enum Break {
 
 impl Break {
     fn after(block: &Block, otherwise: Self) -> Self {
-        block.rest_after.as_deref().map_or(otherwise, |rest_s| Self::Given(*rest_s))
+        block.rest_after.as_ref().map_or(otherwise, |rest| Self::Given(rest.seconds))
     }
 
     /// What a block says of it, in seconds.

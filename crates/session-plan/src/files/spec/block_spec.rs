@@ -2,7 +2,7 @@
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
-use workout_notation::{Block, Problem, Spanned, Workout};
+use workout_notation::{Block, Problem, RestAfter, Workout};
 
 use crate::files::spec::quantities::{BlockText, Time};
 
@@ -29,9 +29,9 @@ impl BlockSpec {
     pub(crate) fn blocks(&self) -> Result<Vec<Block>, Vec<Problem>> {
         let mut blocks = Workout::parse(&self.text.0)?.into_blocks();
         if let (Some(last), Some(Time(rest_s))) = (blocks.last_mut(), self.rest_after) {
-            // The text does not say it, so that no part of it is its place.
-            let end = last.text.len();
-            last.rest_after = Some(Spanned { value: rest_s, span: end..end });
+            let text =
+                if rest_s % 60.0 == 0.0 { format!("{} min", rest_s / 60.0) } else { format!("{rest_s} s") };
+            last.rest_after = Some(RestAfter { seconds: rest_s, text });
         }
         Ok(blocks)
     }

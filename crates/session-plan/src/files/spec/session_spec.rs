@@ -110,7 +110,7 @@ impl SessionSpec {
             for (index, text) in texts.iter().enumerate() {
                 match text.blocks() {
                     Ok(read) => {
-                        places.add(group, index, &text.text.0, &read);
+                        places.add(group, index, &read);
                         blocks.extend(read);
                     }
                     Err(problems) => {
