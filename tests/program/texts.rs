@@ -8,14 +8,14 @@ use snapbox::str;
 
 #[test]
 fn a_text_file_is_written_out_as_a_session_file() {
-    answered(str![[r#"
+    answered(str![[r##"
 # a workout out of a file
 $ cat tuesday.txt
 main set: 6x200m, lane 2, rec 2min
 $ toeline session tuesday.txt
 title: tuesday
 blocks:
-  - 6 x 200 in lanes 2 rest 2:00
+  - "main set: 6 x 200 in lanes 2 rest 2:00"
 
 # a workout that is typed
 $ toeline session '4 x 60 @ 8.2'
@@ -29,7 +29,7 @@ title: "on"
 blocks:
   - "on"
 
-"#]]);
+"##]]);
 }
 
 #[test]
@@ -47,7 +47,88 @@ Distance:
 1. 6 x 400m, 75s
 2. 4 x 100 strides
 $ toeline plan notes.txt
+Tuesday track, Tuesday 13 April 2027
+Track: standard
+
+Block 1, Sprints: Warm up 15 min
+Lasts 15:00.
+
+Block 2, Distance: Warm up 15 min
+Lasts 15:00.
+
+Block 3, Sprints: 4 × 60 m @ 8.5 s, walk back, then 5 min rest
+───────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                    Finish               Target
+═══════════════════════════════════════════════════════════════════════════════
+ 1 to 4   1          60   on the 60 m start line   on the finish line   8.5 s
+───────────────────────────────────────────────────────────────────────────────
+Total 240 m.
+- Coach: outside lane 8, level with the finish line.
+! Lane 1: 60 m to walk back, 43 s.
+
+Block 4, Distance: 6 × 400 m, 75 s rest
+! Or 75 s could be the time of each run.
+! Written: 6 x 400m, 75s
+──────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                     Finish               Rest
+══════════════════════════════════════════════════════════════════════════════
+ 1 to 6   1         400   on the 400 m start line   on the finish line   1:15
+──────────────────────────────────────────────────────────────────────────────
+Total 2400 m.
+- Coach: outside lane 8, level with the finish line.
+
+Block 5, Sprints: 2 × 150 m @ 20 s
+! Not read: keep tall.
+! Written: 2 x 150 @ 20, keep tall
+────────────────────────────────────────────────────────────────────────────
+ Reps   Lane   Metres   Stand                Finish                  Target
+════════════════════════════════════════════════════════════════════════════
+ 1, 2   1         150   on the 400 m start   on the 4th green tick   20 s
+                        line
+────────────────────────────────────────────────────────────────────────────
+Total 300 m.
+- Splits of 150 m: 100 m 13.3 s
+- Coach: outside lane 8, level with the finish in lane 1: on the 4th green tick.
+! To finish on the finish line in lane 1, start 4.96 m back along the inner line
+  from the 7th green tick.
+
+Block 6, Distance: 4 × 100 m strides
+───────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                     Finish
+═══════════════════════════════════════════════════════════════════════
+ 1 to 4   1         100   on the 100 m start line   on the finish line
+───────────────────────────────────────────────────────────────────────
+Total 400 m.
+- Coach: outside lane 8, level with the finish line.
+
+Please note
+- 4 x 60 @ 8.5, walk back: no lane named, so lane 1, the innermost open.
+- 2 x 150 @ 20, keep tall: no lane named, so lane 1, the innermost open.
+- 6 x 400m, 75s: no lane named, so lane 1, the innermost open.
+- 4 x 100 strides: no lane named, so lane 1, the innermost open.
+
+No cones: paint shows every place.
+
+[CAUTIONS]
 $ toeline session notes.txt
+title: Tuesday track
+date: 2027-04-13
+groups:
+  - name: Sprints
+    blocks:
+      - Warm up 15 min
+      - text: 4 x 60 @ 8.5s walk back
+        rest_after: 5min
+      # Not read: keep tall.
+      # Written: 2 x 150 @ 20, keep tall
+      - 2 x 150 @ 20s
+  - name: Distance
+    blocks:
+      - Warm up 15 min
+      # Or 75 s could be the time of each run.
+      # Written: 6 x 400m, 75s
+      - 6 x 400 rest 1:15
+      - 4 x 100 strides
 
 "#]]);
 }
@@ -68,12 +149,33 @@ Tuesday
 - 4 x 60 in lain 2
 - 3 x 150 rset 8min
 $ toeline plan notes.txt
+error: expected `lane` after `in`, found `lain`
+ --> notes.txt:2:13
+  |
+2 | - 4 x 60 in lain 2
+  |             ^^^^
+  |
+help: write for example `in lane 2` or `in lanes 2-5`
+error: `rset` is not understood here
+ --> notes.txt:3:11
+  |
+3 | - 3 x 150 rset 8min
+  |           ^^^^
+  |
+help: did you mean `rest`?
 
 # a lane that the track has not, in the third line, behind a rest
 $ cat b.txt
 warm up
 5 x 60 in lane 2; 5 min rest; 3 x 150 in lane 9
 $ toeline plan b.txt
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> b.txt:2:47
+  |
+2 | 5 x 60 in lane 2; 5 min rest; 3 x 150 in lane 9
+  |                                               ^
+  |
+help: use open lanes, for example lane 1
 
 # a block of a group
 $ cat c.txt
@@ -83,6 +185,13 @@ sprints:
 distance:
 - 2 x 400 in lane 9
 $ toeline plan c.txt
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> c.txt:5:19
+  |
+5 | - 2 x 400 in lane 9
+  |                   ^
+  |
+help: use open lanes, for example lane 1
 
 "#]]);
 }
