@@ -11,7 +11,7 @@ fn text(arguments: &[&str]) -> String {
 fn the_notation_is_a_help_topic_and_a_command() {
     let notation = text(&["notation"]);
     assert!(notation.starts_with("How a workout is written\n"));
-    assert!(notation.contains("  6 x 200 off 3:00                        from one start to the next\n"));
+    assert!(notation.contains(" 6 x 200 off 3:00                          from one start to the next\n"));
     assert!(notation.lines().all(|line| line.chars().count() <= 80), "{notation}");
     let help = text(&["help", "notation"]);
     assert!(help.trim_end().ends_with(notation.trim_end()), "{help}");

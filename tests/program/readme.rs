@@ -35,6 +35,10 @@ fn the_files_shown_can_be_used() {
     let folder = Folder::with("session.yaml", &yaml[0]);
     folder.write("track.yaml", &yaml[1]);
     folder.toeline(&["plan", "session.yaml"]).assert().success();
+    folder.write("notes.txt", &blocks("notes")[0]);
+    folder.toeline(&["plan", "notes.txt"]).assert().success();
+    folder.toeline(&["session", "notes.txt", "--out", "tuesday.yaml"]).assert().success();
+    folder.toeline(&["plan", "tuesday.yaml"]).assert().success();
     let between = ["--lane", "2", "--from", "gate line", "--to", "finish line"];
     folder.toeline(&[&["measure", "--track", "track.yaml"], &between[..]].concat()).assert().success();
 }

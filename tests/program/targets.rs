@@ -138,12 +138,12 @@ help: write for example `48`, `48s` or `1:12`
     );
     check(
         "{ name: Ada, target: 75 }",
-        "4 x 400 off 70s",
+        "4 x 400 every 70s",
         str![[r#"
 error: a cycle of 1:10 is shorter than Ada's run, which takes 1:15
  --> t.yaml:6:9
   |
-6 |   - 4 x 400 off 70s
+6 |   - 4 x 400 every 70s
   |         ^^^
   |
 help: write a longer cycle, or a rest; to plan it all the same, use `--force`, or `force: true` in a session file
@@ -152,12 +152,12 @@ help: write a longer cycle, or a rest; to plan it all the same, use `--force`, o
     );
     check(
         "Ada",
-        "4 x 400 off 40s",
+        "4 x 400 every 40s",
         str![[r#"
 error: a cycle of 40 s is shorter than anybody has ever needed for the run
  --> t.yaml:6:9
   |
-6 |   - 4 x 400 off 40s
+6 |   - 4 x 400 every 40s
   |         ^^^
   |
 help: write a longer cycle, or a rest; to plan it all the same, use `--force`, or `force: true` in a session file
@@ -179,7 +179,7 @@ help: check the distance and the time; to plan it all the same, use `--force`, o
 
 "#]]);
     for (workout, target_s) in
-        [("6 x 200 in lane 2 @ 15 rest 2min", 15.0), ("4 x 400 in lane 2 @ 75 off 70s", 75.0)]
+        [("6 x 200 in lane 2 @ 15 rest 2min", 15.0), ("4 x 400 in lane 2 @ 75 every 70s", 75.0)]
     {
         toeline(&["plan", workout]).assert().code(2);
         let json = parsed(&toeline(&["plan", workout, "--force", "--format", "json"]).assert());
