@@ -11,7 +11,7 @@ const FEWEST: usize = 180;
 /// A block as the table has it: `[label] block then rest {aside} <not read>`.
 fn told(block: &Block) -> String {
     let label = block.label.as_ref().map(|label| format!("[{label}] ")).unwrap_or_default();
-    let rest = block.rest_after.as_ref().map(|rest| format!(" then {} s", rest.value)).unwrap_or_default();
+    let rest = block.rest_after.as_ref().map(|rest| format!(" then {} s", rest.seconds)).unwrap_or_default();
     let asides: String = block.asides.iter().map(|aside| format!(" {{{aside}}}")).collect();
     let not_read: String = block.not_read.iter().map(|words| format!(" <{words}>")).collect();
     format!("{label}{block}{rest}{asides}{not_read}")
