@@ -301,7 +301,7 @@ fn what_is_too_large_or_no_text_is_said_in_a_sentence() {
         assert_eq!(told(&run), said);
     }
     let folder = Folder::new();
-    folder.write("long.txt", &"6 x 200\n".repeat(9000));
+    folder.write("long.txt", "6 x 200\n".repeat(9000));
     let run = folder.toeline(&["plan", "long.txt"]).assert().code(2);
     assert_eq!(told(&run), "error: `long.txt` is too large: at most 65536 bytes\n");
 }
