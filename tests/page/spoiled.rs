@@ -45,7 +45,7 @@ fn no_name_becomes_an_element() {
     );
     assert_eq!(
         page.text("document.querySelector('#choose option').textContent"),
-        "1 of 2: warm-up <b>bold</b> </option>"
+        "1 of 2, <script>alert(1)</script>: warm-up <b>bold</b> </option>"
     );
     let facts = page.text("document.querySelector('.facts').textContent");
     assert!(facts.contains(NAMES[4]) && facts.contains(NAMES[1]), "{facts}");
