@@ -328,12 +328,12 @@ fn a_target_that_nobody_has_run_is_questioned_and_can_be_forced() {
 #[test]
 fn a_cycle_shorter_than_its_run_is_questioned_and_can_be_forced() {
     for (block, is_questioned) in [
-        ("4 x 400 @ 80 off 1:20", false),
-        ("4 x 400 @ 80 off 1:19", true),
-        ("4 x 400 in 76-82s off 1:20", true),
+        ("4 x 400 @ 80 every 1:20", false),
+        ("4 x 400 @ 80 every 1:19", true),
+        ("4 x 400 in 76-82s every 1:20", true),
         // Without a target only what nobody has ever run is known to be too short.
-        ("4 x 400 off 60s", false),
-        ("4 x 400 off 40s", true),
+        ("4 x 400 every 60s", false),
+        ("4 x 400 every 40s", true),
         // The cycle behind the last run counts for nothing.
         ("400 @ 80 off 60s", false),
     ] {
