@@ -1,8 +1,8 @@
 //! Runs one after the other: where each starts, given how the runners get there.
 
 use lane_distance::Track;
-use session_plan::{Plan, Recovery, Remark, Rep, Session, Venue};
-use workout_notation::Block;
+use session_plan::{Plan, Recovery, Remark, Rep, Session, SessionFile, Venue};
+use workout_notation::{Block, SourceText};
 
 fn plan(text: &str) -> Plan {
     let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
@@ -57,6 +57,18 @@ fn a_jog_of_100_after_300_goes_on_to_the_same_start() {
         };
         assert!(lanes.len() == 1 && (least_m - 107.038).abs() < 0.001 && least_m == most_m);
     }
+}
+
+#[test]
+fn the_time_for_a_jog_is_that_of_the_way_that_is_really_jogged() {
+    let text = "title: Tuesday\nhours: 18:00-19:00\nblocks: [2 x 300 @ 50s jog 100 in lane 2]\n".to_owned();
+    let source = SourceText { name: "tuesday.yaml".to_owned(), text };
+    let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
+    let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+    let plan = session_plan::plan(&venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"));
+    // By hand: 107 m at 2.5 m/s are 43 s; 100 m would be 40 s.
+    let goes_s: Vec<Option<f64>> = reps(&plan).iter().map(|rep| rep.go_s).collect();
+    assert_eq!(goes_s, [Some(0.0), Some(93.0)]);
 }
 
 #[test]

@@ -12,6 +12,7 @@ use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
 use crate::plan::chain::{self, Chain};
 use crate::plan::crew::{Crew, Entrant};
+use crate::plan::estimate;
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::lane_move::{LaneMove, LaneMover, move_own_lanes};
 use crate::plan::location::{Share, location, rule_of};
@@ -160,6 +161,15 @@ impl<'a> Draft<'a> {
         let inside = location.lanes.iter().copied().min().unwrap_or(LaneNumber::FIRST);
         let chained = if starts_together { vec![inside] } else { location.lanes.clone() };
         let chains = chain::chains(track, &steps, &location, &chained, prefer)?;
+        // Where recoveries bend, the way is not as far as asked.
+        for (run, step) in steps.iter().enumerate() {
+            let way_m = chains.iter().filter_map(|chain| chain.recoveries_m[run]).reduce(f64::max);
+            let Some(on_s) = way_m.and_then(|way_m| estimate::on_s(step, way_m)) else { continue };
+            timings
+                .iter_mut()
+                .filter_map(|of| of.get_mut(run))
+                .for_each(|timing| timing.set_about_rest(on_s));
+        }
         let mut lanes = Vec::with_capacity(location.lanes.len());
         for (place, &lane) in location.lanes.iter().enumerate() {
             let Chain { pairs, recoveries_m, .. } = &chains[if starts_together { 0 } else { place }];

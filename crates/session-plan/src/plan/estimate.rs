@@ -53,12 +53,20 @@ pub(crate) fn slower(step: &Step<'_>) -> f64 {
 /// How long the rest after a run lasts, in seconds: the way to the next start where the step gives one.
 pub(crate) fn rest_s(step: &Step<'_>, distance_m: f64) -> f64 {
     let way_s = match step.recovery {
-        Some(RecoveryKind::Jog(metres) | RecoveryKind::JogExactly(metres)) => Some(metres / JOG_M_PER_S),
-        Some(RecoveryKind::Walk(metres) | RecoveryKind::WalkExactly(metres)) => Some(metres / WALK_M_PER_S),
-        Some(RecoveryKind::WalkBack) => Some(distance_m / WALK_M_PER_S),
-        Some(RecoveryKind::Stand | RecoveryKind::ChangeEnds) | None => None,
+        Some(RecoveryKind::WalkBack) => Some((distance_m / WALK_M_PER_S).round()),
+        recovery => recovery.and_then(RecoveryKind::on_m).and_then(|way_m| on_s(step, way_m)),
     };
-    way_s.unwrap_or_else(|| between(&RESTS, distance_m)).round()
+    way_s.unwrap_or_else(|| between(&RESTS, distance_m).round())
+}
+
+/// How long the runners jog or walk on after a step, in seconds, where that is so far; nothing where they do not.
+pub(crate) fn on_s(step: &Step<'_>, way_m: f64) -> Option<f64> {
+    let m_per_s = match step.recovery? {
+        RecoveryKind::Jog(_) | RecoveryKind::JogExactly(_) => JOG_M_PER_S,
+        RecoveryKind::Walk(_) | RecoveryKind::WalkExactly(_) => WALK_M_PER_S,
+        RecoveryKind::WalkBack | RecoveryKind::Stand | RecoveryKind::ChangeEnds => return None,
+    };
+    Some((way_m / m_per_s).round())
 }
 
 /// Between two rows of a table in proportion; past its ends as at the nearest row.

@@ -39,6 +39,13 @@ impl Timing {
         self.times.rest_s = rest_s;
     }
 
+    /// Gives it another rest where the step gives none, in seconds.
+    pub(crate) const fn set_about_rest(&mut self, rest_s: f64) {
+        if self.gap.is_none() {
+            self.times.rest_s = rest_s;
+        }
+    }
+
     /// The rest that the step asks for, in seconds.
     pub(crate) fn rest_s(&self) -> Option<f64> {
         match self.gap? {
