@@ -3,6 +3,7 @@
 //!
 //! `TOELINE_EVENINGS` says how many; without it they are few, and the same each time.
 
+use std::cell::Cell;
 use std::collections::BTreeMap;
 
 use chrono::Utc;
@@ -369,24 +370,23 @@ fn check_json(plan: &Plan) -> Result<(), TestCaseError> {
     Ok(())
 }
 
-#[test]
-fn no_plan_in_any_view_panics() {
+/// Plans evenings and renders every view of each: a share of those asked for, else a few from a seed.
+fn check_evenings(seed: u8) {
     let asked: Option<u32> =
         std::env::var("TOELINE_EVENINGS").ok().map(|count| count.parse().expect("a count"));
-    let config = Config { cases: asked.unwrap_or(300), failure_persistence: None, ..Config::default() };
+    let cases = asked.map_or(USUAL, |count| count.div_ceil(SHARES));
+    let config = Config { cases, failure_persistence: None, ..Config::default() };
     let mut runner = match asked {
         Some(_) => TestRunner::new(config),
-        None => TestRunner::new_with_rng(config, TestRng::deterministic_rng(RngAlgorithm::ChaCha)),
+        None => TestRunner::new_with_rng(config, TestRng::from_seed(RngAlgorithm::ChaCha, &[seed; 32])),
     };
-    let (tried, made) = (std::cell::Cell::new(0), std::cell::Cell::new(0));
+    let (tried, made, printed) = (Cell::new(0), Cell::new(0), Cell::new(0));
     let result = runner.run(&evening(), |evening| {
         tried.set(tried.get() + 1);
         let Some(plan) = planned(&evening) else { return Ok(()) };
         made.set(made.get() + 1);
-        check_json(&plan)?;
-        let plans = [plan];
-        render(&plans, &plans, evening.is_printed)?;
-        render(&[Week::of(&plans)], &plans, false)
+        printed.set(printed.get() + u32::from(evening.is_printed));
+        check(plan, evening.is_printed)
     });
     if let Err(TestError::Fail(why, evening)) = result {
         panic!(
@@ -395,4 +395,52 @@ fn no_plan_in_any_view_panics() {
         );
     }
     assert!(made.get() * 2 > tried.get(), "{} of {} evenings could be planned", made.get(), tried.get());
+    assert!(printed.get() > 0, "no evening was set on paper");
+}
+
+/// Checks a plan, and renders every view of it.
+fn check(plan: Plan, is_printed: bool) -> Result<(), TestCaseError> {
+    check_json(&plan)?;
+    let plans = [plan];
+    render(&plans, &plans, is_printed)?;
+    render(&[Week::of(&plans)], &plans, false)
+}
+
+/// How many tests share the evenings, so that several cores work on them.
+const SHARES: u32 = 2;
+
+/// How many evenings each of them makes where nobody asks for more.
+const USUAL: u32 = 100;
+
+#[test]
+fn no_plan_in_any_view_panics() {
+    check_evenings(1);
+}
+
+#[test]
+fn no_plan_of_further_evenings_panics() {
+    check_evenings(2);
+}
+
+#[test]
+fn each_form_is_shown_in_each_view() {
+    for form in notation() {
+        let is_planned = |example: &&&str| {
+            let athletes =
+                ["Ada", "Ben", "Cleo"].map(|name| json!({ "name": name, "bests": { "1500": 280 } }));
+            let session = json!({
+                "title": "Evening", "hours": "18:00-20:00", "blocks": [*example], "force": true,
+                "groups": [{ "name": "milers", "athletes": athletes }],
+            });
+            let track = json!("standard");
+            let evening = Evening { track, session, closed: Vec::new(), absent: None, is_printed: false };
+            let Some(plan) = planned(&evening) else { return false };
+            let is_theirs = plan.blocks.iter().all(|block| example.contains(block.text().trim()));
+            check(plan, false).unwrap_or_else(|error| panic!("{example}: {error}"));
+            is_theirs
+        };
+        // Some examples ask for what this evening does not have.
+        let planned = form.examples.iter().filter(is_planned).count();
+        assert!(planned > 0, "none of {:?} could be planned", form.examples);
+    }
 }

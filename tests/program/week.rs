@@ -36,22 +36,22 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  Sat 17 Apr    One athlete alone, Saturday         3819       1868            6
  09:00-10:15   2 x 1609.34, 6 x 100                       16 bends        11:30
  Sat 17 Apr    sprinters                           1180        528            6
- 18:00-19:45   300 + 250 + 200 + 150, 4 x                  9 bends      27:24.1
+ 18:00-19:45   300 + 250 + 200 + 150, 4 x                  9 bends      27:01.4
                exchange zone 2
  Sat 17 Apr    hurdlers                             372                       7
- 18:00-19:45   6 x 110h to hurdle 3, 3 x 60                               21:07
+ 18:00-19:45   6 x 110h to hurdle 3, 3 x 60                             21:07.2
  Sat 17 Apr    middle distance                     5800       3353            7
- 18:00-19:45   5 x 1000, 4 x 200                          29 bends       8:08.5
+ 18:00-19:45   5 x 1000, 4 x 200                          29 bends         8:00
                                                                           621 m
  Sun 18 Apr    Easy run, Sunday                    1221        715
                3 laps                                      6 bends
  In all        sprinters                           3740       1524           27
-               4 sessions                                 19 bends    1:51:30.7
+               4 sessions                                 19 bends      1:51:08
  In all        middle distance                    16000       9080           21
-               3 sessions                                 82 bends      40:08.5
+               3 sessions                                 82 bends        40:00
                                                                           942 m
  In all        hurdlers                            1600        569           15
-               2 sessions                                  8 bends        52:07
+               2 sessions                                  8 bends      52:07.2
 ────────────────────────────────────────────────────────────────────────────────
 
 Metres by pace, the target in m/s
