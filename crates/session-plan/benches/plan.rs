@@ -7,7 +7,7 @@ use std::hint::black_box;
 use criterion::{Criterion, criterion_group, criterion_main};
 use lane_distance::Track;
 use session_plan::{Session, SessionFile, Venue};
-use workout_notation::{Block, SourceText};
+use workout_notation::{Block, SourceText, Workout};
 
 /// A long session with every kind of run, pace and recovery that one lane takes.
 const BLOCKS: [&str; 12] = [
@@ -45,6 +45,8 @@ fn plan(c: &mut Criterion) {
         panic!("{errors:?}");
     }
     c.bench_function("read 12 blocks", |b| b.iter(|| black_box(blocks())));
+    let text = BLOCKS.join("\n");
+    c.bench_function("read 12 blocks as one text", |b| b.iter(|| black_box(Workout::parse(black_box(&text)))));
     c.bench_function("plan 12 blocks in one lane", |b| {
         b.iter(|| session_plan::plan(black_box(&venue), black_box(&planned)));
     });

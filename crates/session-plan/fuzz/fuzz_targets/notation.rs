@@ -7,7 +7,7 @@ use std::sync::LazyLock;
 
 use lane_distance::Track;
 use libfuzzer_sys::fuzz_target;
-use workout_notation::{self as notation, Block};
+use workout_notation::{self as notation, Block, Workout};
 use session_plan::{Session, Venue};
 use workout_notation::Problem;
 
@@ -22,6 +22,13 @@ fuzz_target!(|text: &str| {
     for read in [notation::distance, notation::seconds, notation::race_distance] {
         if let Err(problem) = read(text) {
             check(text, &problem);
+        }
+    }
+    match Workout::parse(text) {
+        Ok(workout) => assert!(workout.blocks().next().is_some(), "nothing is made of {text:?}"),
+        Err(problems) => {
+            assert!(!problems.is_empty(), "{text:?} is refused without a word");
+            problems.iter().for_each(|problem| check(text, problem));
         }
     }
     match Block::parse(text) {
