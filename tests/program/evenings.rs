@@ -132,10 +132,14 @@ fn squad() -> impl Strategy<Value = Value> {
 }
 
 fn session() -> impl Strategy<Value = Value> {
-    let group = (name(), athletes(), of(bests()), of(lanes()), of(vec(workout(), 1..3)));
-    let group = group.prop_map(|(name, athletes, bests, lanes, blocks)| {
+    let team = of(subsequence((0..7).collect::<Vec<usize>>(), 2..5).prop_shuffle());
+    let group = (name(), athletes(), of(bests()), of(lanes()), of(vec(workout(), 1..3)), team);
+    let group = group.prop_map(|(name, athletes, bests, lanes, blocks, team)| {
         let lanes = lanes.filter(|lanes| lanes.len() > 2);
-        json!({ "name": name, "athletes": athletes, "bests": bests, "lanes": lanes, "blocks": blocks })
+        let called = |athlete: &Value| athlete.get("name").unwrap_or(athlete).clone();
+        let team: Vec<Value> = (team.iter().flatten()).filter_map(|&place| athletes.get(place)).map(called).collect();
+        let relay: Vec<Vec<Value>> = if team.len() > 1 { vec![team] } else { Vec::new() };
+        json!({ "name": name, "athletes": athletes, "bests": bests, "lanes": lanes, "blocks": blocks, "relay": relay })
     });
     let date = (2024..2030u16, 1..13u8, 1..29u8)
         .prop_map(|(year, month, day)| format!("{year}-{month:02}-{day:02}"));
