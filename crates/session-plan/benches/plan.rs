@@ -46,7 +46,9 @@ fn plan(c: &mut Criterion) {
     }
     c.bench_function("read 12 blocks", |b| b.iter(|| black_box(blocks())));
     let text = BLOCKS.join("\n");
-    c.bench_function("read 12 blocks as one text", |b| b.iter(|| black_box(Workout::parse(black_box(&text)))));
+    c.bench_function("read 12 blocks as one text", |b| {
+        b.iter(|| black_box(Workout::parse(black_box(&text))))
+    });
     c.bench_function("plan 12 blocks in one lane", |b| {
         b.iter(|| session_plan::plan(black_box(&venue), black_box(&planned)));
     });

@@ -2,7 +2,8 @@
 
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, Pace, RunKind, RunLength};
+use crate::forms::{Details, Gap, Pace};
+use crate::last_run::LastRun;
 use crate::spanned::Spanned;
 
 /// Words that may stand before a clause and add nothing to it.
@@ -330,8 +331,8 @@ impl Cursor<'_> {
     /// Whether somebody could run the last run in this time.
     fn is_likely_time(&self, seconds: f64) -> bool {
         let metres = match self.last_run {
-            Some(RunKind::Plain(RunLength::Metres(metres))) => metres,
-            Some(RunKind::Plain(RunLength::Laps(laps))) => laps * 400.0,
+            Some(LastRun::Metres(metres)) => metres,
+            Some(LastRun::Laps(laps)) => laps * 400.0,
             _ => return false,
         };
         let slowest_m_s = if metres <= 600.0 { 4.0 } else { 3.2 };
@@ -467,7 +468,7 @@ impl Cursor<'_> {
         let is_closed = self.is_sign(0, ')') && times.len() > 1;
         let span = self.since(before);
         let length_m = match self.last_run {
-            Some(RunKind::Plain(RunLength::Metres(metres))) => metres,
+            Some(LastRun::Metres(metres)) => metres,
             _ => 0.0,
         };
         if is_closed && details.pace.is_none() {
@@ -516,7 +517,7 @@ impl Cursor<'_> {
         }
         for _ in 0..count {
             if let Some((minutes, span)) = self.number() {
-                self.shared.rests.push(Spanned::new(Gap::Rest(minutes * 60.0), span));
+                self.shared.rests.push(Spanned::new(minutes * 60.0, span));
             }
             if self.shared.rests.len() < count {
                 self.skip();

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use crate::doubt::Doubt;
 use crate::form::{Forms, Phrase};
-use crate::forms::RunKind;
+use crate::last_run::LastRun;
 use crate::problem::Problem;
 use crate::shared::Shared;
 use crate::spanned::Spanned;
@@ -35,7 +35,7 @@ pub(crate) struct Cursor<'a> {
     /// What was read for several runs and is to be shared among them.
     pub(crate) shared: Shared,
     /// The run that was read last.
-    pub(crate) last_run: Option<RunKind>,
+    pub(crate) last_run: Option<LastRun>,
     /// Whether the distance that was read last is in yards.
     pub(crate) is_in_yards: bool,
     /// Whether sets are being read, which have two rests.

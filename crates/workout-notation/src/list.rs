@@ -4,6 +4,7 @@ use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
 use crate::forms::{Details, Gap, RecoveryKind, Run, RunKind, RunLength, Turns, effort};
+use crate::last_run::LastRun;
 use crate::spanned::Spanned;
 
 /// The deepest that counts and brackets may be nested: a block that is printed has more of them than
@@ -326,7 +327,7 @@ impl Cursor<'_> {
         let (rest_s, rest_span) = self.number()?;
         self.skip();
         let kind = RunKind::Timed { seconds };
-        self.last_run = Some(kind);
+        self.last_run = Some(LastRun::Timed(seconds));
         let mut details = Details::default();
         details.recovery.gap = Some(Spanned::new(Gap::Rest(rest_s), rest_span));
         let run = Item::Run(Box::new(Run { kind: Spanned::new(kind, span), details: Details::default() }));

@@ -3,8 +3,8 @@
 use std::ops::Range;
 
 use crate::cursor::Cursor;
-use crate::forms::{Details, FORMS};
-use crate::session_text::{rest_alone, trimmed};
+use crate::forms::{Details, FORMS, Gap};
+use crate::spanned::Spanned;
 use crate::token::{Kind, Token, tokens};
 
 /// A piece of a line, by its bytes.
@@ -184,4 +184,40 @@ fn says_more(text: &str, line: &str, before: Option<&Piece>) -> bool {
     cursor.is_at_end()
         && cursor.problems.is_empty()
         && (details != Details::default() || !cursor.asides.is_empty())
+}
+
+/// A text that is only the length of a rest, in seconds.
+pub(crate) fn rest_alone(text: &str) -> Option<Spanned<f64>> {
+    let tokens = tokens(text);
+    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+    let mut details = Details::default();
+    let whole = cursor.here().start;
+    let is_bare = cursor.is_duration_alone_at(0);
+    if is_bare {
+        let begins = cursor.place();
+        cursor.rests(&mut details.recovery, begins, false).ok()?;
+    }
+    cursor.clauses(&mut details);
+    if !cursor.is_at_end()
+        || !cursor.problems.is_empty()
+        || !cursor.not_read.is_empty()
+        || !cursor.asides.is_empty()
+    {
+        return None;
+    }
+    let gap = details.recovery.gap.take();
+    if details != Details::default() {
+        return None;
+    }
+    match gap?.value {
+        Gap::Rest(seconds) => Some(Spanned::new(seconds, whole..text.len())),
+        Gap::Cycle(_) => None,
+    }
+}
+
+/// A range of a text without the white space at its ends.
+pub(crate) fn trimmed(text: &str, range: Range<usize>) -> Range<usize> {
+    let slice = &text[range.clone()];
+    let start = range.start + slice.len() - slice.trim_start().len();
+    start..(start + slice.trim().len()).max(start)
 }

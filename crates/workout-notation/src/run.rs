@@ -2,6 +2,7 @@
 
 use crate::cursor::{Cursor, Read};
 use crate::forms::{Details, Run, RunKind, RunLength};
+use crate::last_run::LastRun;
 use crate::spanned::Spanned;
 
 /// Words behind a run that add nothing to it.
@@ -9,6 +10,17 @@ const RUNS: [&str; 7] = ["run", "runs", "rep", "reps", "repeats", "intervals", "
 
 /// Words in front of a run that add nothing to it.
 const LEADS: [&str; 3] = ["run", "stride", "sprint"];
+
+/// What follows depends on of a run.
+const fn last_run(kind: RunKind) -> LastRun {
+    match kind {
+        RunKind::Plain(RunLength::Metres(metres)) => LastRun::Metres(metres),
+        RunKind::Plain(RunLength::Laps(laps)) => LastRun::Laps(laps),
+        RunKind::Timed { seconds } => LastRun::Timed(seconds),
+        RunKind::Flying { .. } => LastRun::Flying,
+        RunKind::Hurdles { .. } | RunKind::Exchange { .. } | RunKind::InAndOut { .. } => LastRun::Other,
+    }
+}
 
 impl Cursor<'_> {
     pub(crate) fn run(&mut self) -> Option<Run> {
@@ -37,7 +49,7 @@ impl Cursor<'_> {
             self.word(&["s"]);
         }
         self.word(&RUNS);
-        self.last_run = Some(kind);
+        self.last_run = Some(last_run(kind));
         let is_on = matches!(kind, RunKind::Timed { .. }) && self.is_word(0, &["on"]);
         let is_off_behind = self.is_duration_at(1) && (2..6).any(|ahead| self.is_word(ahead, &["off"]));
         if is_on && (!self.is_number(1) && self.word_at(1).is_none() || is_off_behind) {

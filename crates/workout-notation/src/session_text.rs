@@ -3,13 +3,9 @@
 use std::ops::Range;
 
 use crate::block::{Block, Body, RestAfter};
-use crate::cursor::Cursor;
-use crate::forms::{Details, FORMS, Gap};
 use crate::heading::{Heading, heading};
-use crate::piece::{Piece, pieces};
+use crate::piece::{Piece, pieces, rest_alone, trimmed};
 use crate::problem::Problem;
-use crate::spanned::Spanned;
-use crate::token::tokens;
 use crate::workout::{Part, Workout};
 
 /// The longest text of a session that is read, in bytes.
@@ -257,35 +253,6 @@ fn part_block(workout: &mut Workout, number: usize) -> Option<&mut Block> {
     workout.parts.iter_mut().flat_map(|part| &mut part.blocks).nth(number)
 }
 
-/// A text that is only the length of a rest, in seconds.
-pub(crate) fn rest_alone(text: &str) -> Option<Spanned<f64>> {
-    let tokens = tokens(text);
-    let mut cursor = Cursor::new(text, &tokens, &FORMS);
-    let mut details = Details::default();
-    let whole = cursor.here().start;
-    let is_bare = cursor.is_duration_alone_at(0);
-    if is_bare {
-        let begins = cursor.place();
-        cursor.rests(&mut details.recovery, begins, false).ok()?;
-    }
-    cursor.clauses(&mut details);
-    if !cursor.is_at_end()
-        || !cursor.problems.is_empty()
-        || !cursor.not_read.is_empty()
-        || !cursor.asides.is_empty()
-    {
-        return None;
-    }
-    let gap = details.recovery.gap.take();
-    if details != Details::default() {
-        return None;
-    }
-    match gap?.value {
-        Gap::Rest(seconds) => Some(Spanned::new(seconds, whole..text.len())),
-        Gap::Cycle(_) => None,
-    }
-}
-
 /// A line of a text without its bullet.
 struct Line {
     range: Range<usize>,
@@ -309,13 +276,6 @@ fn lines(text: &str) -> Vec<Line> {
         }
     }
     lines
-}
-
-/// A range of a text without the white space at its ends.
-pub(crate) fn trimmed(text: &str, range: Range<usize>) -> Range<usize> {
-    let slice = &text[range.clone()];
-    let start = range.start + slice.len() - slice.trim_start().len();
-    start..(start + slice.trim().len()).max(start)
 }
 
 /// How many bytes the bullet of a line has: `- `, `• `, `2. `, `a) `.

@@ -2,24 +2,30 @@
 
 use std::ops::Range;
 
-use crate::block::{Item, Series};
-use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, Pace, RecoveryKind, Run, RunKind, RunLength};
 use crate::spanned::Spanned;
 
 /// Values that were read for several runs and are not yet shared among them.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Shared {
     /// `in 32, 31, 30`
-    pub(crate) paces: Vec<Spanned<Pace>>,
+    pub(crate) paces: Vec<Spanned<SharedPace>>,
     /// Whether two paces are the first and the last of several, as in `cut down 50-46`.
     pub(crate) is_progression: bool,
-    /// `6-5-4 min`
-    pub(crate) rests: Vec<Spanned<Gap>>,
+    /// `6-5-4 min`, in seconds.
+    pub(crate) rests: Vec<Spanned<f64>>,
     /// `walk equal distance`: whether it is a jog.
     pub(crate) equal: Option<Spanned<bool>>,
     /// `1 min for every 10m`
     pub(crate) per_distance: Option<Spanned<PerDistance>>,
+}
+
+/// A pace of one of several runs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum SharedPace {
+    /// In this time, in seconds.
+    Time(f64),
+    /// At the pace of a race over this distance, in metres.
+    Race(f64),
 }
 
 /// A rest that grows with the run before it.
@@ -40,130 +46,5 @@ impl Shared {
         let rests =
             self.rests.first().zip(self.rests.last()).map(|(first, last)| of(&first.span, &last.span));
         paces.or(rests)
-    }
-
-    /// Shares the values among the runs of an item where their number fits, and says what could be meant otherwise.
-    pub(crate) fn share(&mut self, item: &mut Item) -> Option<Doubt> {
-        if let Some(equal) = self.equal.take() {
-            as_far_as_each(item, &equal);
-        }
-        if let Some(rest) = self.per_distance.take() {
-            grow(item, &rest);
-        }
-        let mut doubt = None;
-        self.progress(item);
-        if self.paces.len() > 1
-            && let Some(each) = spread(item, self.paces.len(), false)
-        {
-            for (index, run) in runs(item).into_iter().enumerate() {
-                let pace = &self.paces[(index / each as usize) % self.paces.len()];
-                run.details.pace = Some(pace.clone());
-            }
-            doubt = (each > 1).then_some(Doubt::TargetsInTurn { each });
-            self.paces.clear();
-        }
-        if self.rests.len() > 1 && spread(item, self.rests.len(), true).is_some() {
-            for (run, rest) in runs(item).into_iter().zip(&self.rests) {
-                run.details.recovery.gap = Some(rest.clone());
-            }
-            self.rests.clear();
-        }
-        doubt
-    }
-}
-
-impl Shared {
-    /// Fills in what lies between the first time and the last of runs that become faster.
-    fn progress(&mut self, item: &Item) {
-        let Item::Series(series) = item else { return };
-        let runs = series.runs() as usize;
-        if !std::mem::take(&mut self.is_progression) || runs < 3 || series.items.len() > 1 {
-            return;
-        }
-        if let [first, last] = self.paces.as_slice()
-            && let (Pace::Time { seconds: from_s, .. }, Pace::Time { seconds: to_s, .. }) =
-                (first.value, last.value)
-        {
-            let span = first.span.start..last.span.end;
-            let time = |run: usize| {
-                let seconds = from_s + (to_s - from_s) * run as f64 / (runs - 1) as f64;
-                let tenths = (seconds * 10.0).round() / 10.0;
-                Spanned::new(Pace::Time { seconds: tenths, to_s: None }, span.clone())
-            };
-            self.paces = (0..runs).map(time).collect();
-        }
-    }
-}
-
-/// Writes an item out run by run where so many values are to be shared among its runs, or one less where they stand
-/// between runs; gives how many runs have the same value.
-fn spread(item: &mut Item, values: usize, is_between: bool) -> Option<u32> {
-    let Item::Series(series) = item else { return None };
-    let runs_of_one_turn = series.runs_of_one_turn() as usize;
-    let fits = |runs: usize| runs == values || is_between && runs == values + 1;
-    let all = series.runs() as usize;
-    if series.count > 1 && fits(runs_of_one_turn) && runs_of_one_turn > 1 {
-        // The same in each turn.
-        write_out(&mut series.items);
-        return Some(1);
-    }
-    if !fits(all) && (is_between || all < values || !all.is_multiple_of(values)) {
-        return None;
-    }
-    let mut once = std::mem::take(&mut series.items);
-    write_out(&mut once);
-    series.items = (0..series.count).flat_map(|_| once.iter().cloned()).collect();
-    series.count = 1;
-    Some((all / values).max(1) as u32)
-}
-
-/// Each run as often as it is run.
-fn write_out(items: &mut Vec<Item>) {
-    let mut out = Vec::new();
-    for item in std::mem::take(items) {
-        match item {
-            Item::Series(series) if series.details == Details::default() => {
-                let Series { count, mut items, .. } = *series;
-                write_out(&mut items);
-                out.extend((0..count).flat_map(|_| items.iter().cloned()));
-            }
-            item => out.push(item),
-        }
-    }
-    *items = out;
-}
-
-/// All runs of an item, each once.
-fn runs(item: &mut Item) -> Vec<&mut Run> {
-    match item {
-        Item::Run(run) => vec![run],
-        Item::Series(series) => series.items.iter_mut().flat_map(runs).collect(),
-    }
-}
-
-/// Gives each run a recovery as far, or as long, as itself.
-fn as_far_as_each(item: &mut Item, is_jog: &Spanned<bool>) {
-    for run in runs(item) {
-        let recovery = &mut run.details.recovery;
-        match run.kind.value {
-            RunKind::Timed { seconds } => {
-                recovery.gap = Some(Spanned::new(Gap::Rest(seconds), is_jog.span.clone()));
-            }
-            RunKind::Plain(RunLength::Metres(metres)) => {
-                let kind = if is_jog.value { RecoveryKind::Jog(metres) } else { RecoveryKind::Walk(metres) };
-                recovery.kind = Some(Spanned::new(kind, is_jog.span.clone()));
-            }
-            _ => {}
-        }
-    }
-}
-
-/// Gives each run a rest that grows with it.
-fn grow(item: &mut Item, rest: &Spanned<PerDistance>) {
-    for run in runs(item) {
-        if let RunKind::Plain(RunLength::Metres(metres)) = run.kind.value {
-            let gap = Gap::Rest(rest.seconds * metres / rest.per_m);
-            run.details.recovery.gap = Some(Spanned::new(gap, rest.span.clone()));
-        }
     }
 }

@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 use lane_distance::Track;
 use libfuzzer_sys::fuzz_target;
 use session_plan::{FileKind, SessionFile, Venue};
-use workout_notation::{Problem, SourceText};
+use workout_notation::SourceText;
 
 static VENUE: LazyLock<Venue> =
     LazyLock::new(|| Venue::from(Track::built_in("standard").expect("it comes with the crate")));

@@ -6,6 +6,7 @@ use crate::cursor::{Cursor, Reported};
 use crate::form::{Form, Phrase, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
+use crate::last_run::LastRun;
 use crate::spanned::Spanned;
 
 const NAMES: &[&str] = &["flying", "fly", "flys", "flies", "flyers"];
@@ -87,7 +88,7 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
 impl Cursor<'_> {
     /// Reads the run-in of the flying run before, where it stands behind other clauses, and says whether it does.
     pub(crate) fn run_in(&mut self) -> bool {
-        if !matches!(self.last_run, Some(RunKind::Flying { .. })) || self.run_in_m.is_some() {
+        if !matches!(self.last_run, Some(LastRun::Flying)) || self.run_in_m.is_some() {
             return false;
         }
         let before = self.place();

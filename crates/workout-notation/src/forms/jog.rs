@@ -3,8 +3,7 @@
 use crate::cursor::{Cursor, Read};
 use crate::form::Phrase;
 use crate::forms::recovery::{KIND, RESTS, Recovery, RecoveryKind};
-use crate::forms::run_kind::RunKind;
-use crate::forms::run_length::RunLength;
+use crate::last_run::LastRun;
 use crate::quantity::LAPS;
 use crate::spanned::Spanned;
 
@@ -170,7 +169,7 @@ impl Cursor<'_> {
         let is_time = self.is_word(jog - 1, &["rest", "recovery", "rec"]);
         let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
         self.skip_all(jog);
-        if is_time && !matches!(self.last_run, None | Some(RunKind::Timed { .. })) {
+        if is_time && !matches!(self.last_run, None | Some(LastRun::Timed(_))) {
             // How long a run takes is not known here.
             let span = self.since(begins);
             self.leave(span);
@@ -304,8 +303,7 @@ impl Cursor<'_> {
         }
         let is_bare = self.is_number(0) && self.metres_in(1).is_none();
         let (metres, span) = self.metres()?;
-        let in_yards =
-            self.is_in_yards && matches!(self.last_run, Some(RunKind::Plain(RunLength::Metres(_))));
+        let in_yards = self.is_in_yards && matches!(self.last_run, Some(LastRun::Metres(_)));
         Some((if is_bare && in_yards { metres * 0.9144 } else { metres }, span))
     }
 }

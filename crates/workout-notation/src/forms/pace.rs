@@ -8,6 +8,7 @@ use crate::form::{Form, row};
 use crate::forms::clause::Clause;
 use crate::forms::recovery::RESTS;
 use crate::quantity::{Duration, LAPS};
+use crate::shared::SharedPace;
 use crate::spanned::Spanned;
 
 /// How fast a run is.
@@ -185,7 +186,7 @@ impl Cursor<'_> {
                 break;
             };
             self.word(&PACE_WORDS[..1]);
-            paces.push(Spanned::new(Pace::Race(metres), self.since(begins)));
+            paces.push(Spanned::new(SharedPace::Race(metres), self.since(begins)));
             let is_joined =
                 ['-', '/', ','].iter().any(|&sign| self.is_sign(0, sign)) || self.is_word(0, &["and"]);
             if !is_joined || self.is_duration_at(1) || !(self.is_number(1) || self.is_word(1, &["mile"])) {
@@ -207,15 +208,15 @@ impl Cursor<'_> {
     /// Three times or more, one for each run, or two that become faster: `32, 31, 30`, `34-32-30`, `50-46`.
     fn list_of_paces(&mut self) -> bool {
         let (before, problems) = (self.place(), self.problems.len());
-        let mut times: Vec<Spanned<Pace>> = Vec::new();
+        let mut times: Vec<Spanned<SharedPace>> = Vec::new();
         while times.len() < 12 && self.is_number(0) && !self.is_sign(1, '%') && self.metres_in(1).is_none() {
             let Ok(time) = self.seconds("a pace", PACE_HELP) else { break };
-            if let Some(Pace::Time { seconds, .. }) = times.last().map(|last| last.value)
+            if let Some(SharedPace::Time(seconds)) = times.last().map(|last| last.value)
                 && !(seconds * 0.4..=seconds * 1.35).contains(&*time)
             {
                 break;
             }
-            times.push(Spanned::new(Pace::Time { seconds: *time, to_s: None }, time.span));
+            times.push(Spanned::new(SharedPace::Time(*time), time.span));
             let sign = [',', '-', '/'].into_iter().find(|&sign| self.is_sign(0, sign));
             let and = usize::from(self.is_sign(0, ',') && self.is_word(1, &["and"]));
             let Some(sign) = sign.or_else(|| self.is_word(0, &["and", "then", "to"]).then_some(',')) else {
@@ -232,8 +233,8 @@ impl Cursor<'_> {
         }
         let seconds: Vec<f64> = (times.iter())
             .map(|time| match time.value {
-                Pace::Time { seconds, .. } => seconds,
-                _ => 0.0,
+                SharedPace::Time(seconds) => seconds,
+                SharedPace::Race(_) => 0.0,
             })
             .collect();
         // Two times are a range, or a time and a rest, unless the second is faster.
@@ -275,8 +276,8 @@ impl Cursor<'_> {
     }
 
     /// Whether the number `ahead` is about as large as the last time of a list, and nothing else is made of it.
-    fn is_time_of_a_list(&self, ahead: usize, last: Option<&Spanned<Pace>>) -> bool {
-        let Some(Pace::Time { seconds, .. }) = last.map(|last| last.value) else { return false };
+    fn is_time_of_a_list(&self, ahead: usize, last: Option<&Spanned<SharedPace>>) -> bool {
+        let Some(SharedPace::Time(seconds)) = last.map(|last| last.value) else { return false };
         let is_clock = self.is_sign(ahead + 1, ':') && self.is_number(ahead + 2);
         let Some(value) = self.number_at(ahead) else { return false };
         let value =

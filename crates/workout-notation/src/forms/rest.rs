@@ -4,8 +4,7 @@ use crate::cursor::{Cursor, Read};
 use crate::doubt::Doubt;
 use crate::form::Phrase;
 use crate::forms::recovery::{AFTER, Gap, KIND, REST, RESTS, Recovery, RecoveryKind, SET_REST};
-use crate::forms::run_kind::RunKind;
-use crate::forms::run_length::RunLength;
+use crate::last_run::LastRun;
 use crate::shared::PerDistance;
 use crate::spanned::Spanned;
 
@@ -245,7 +244,7 @@ impl Cursor<'_> {
             let is_bare = !self.is_duration();
             let seconds = self.seconds("a rest", REST_HELP)?;
             let value = if is_bare && is_in_minutes { *seconds * 60.0 } else { *seconds };
-            rests.push(Spanned::new(Gap::Rest(value), seconds.span));
+            rests.push(Spanned::new(value, seconds.span));
             if self.place() < end {
                 self.skip();
             }
@@ -442,9 +441,9 @@ impl Cursor<'_> {
     pub(crate) fn cycle(&mut self, recovery: &mut Recovery, begins: usize, may_be_rest: bool) -> Read<()> {
         let seconds = self.recovery_seconds("a time from start to start", CYCLE_HELP)?;
         let is_short = match self.last_run {
-            Some(RunKind::Plain(RunLength::Metres(metres))) => *seconds < metres / FASTEST_CYCLE_M_S,
-            Some(RunKind::Plain(RunLength::Laps(laps))) => *seconds < laps * 400.0 / FASTEST_CYCLE_M_S,
-            Some(RunKind::Timed { seconds: run_s }) => *seconds <= run_s,
+            Some(LastRun::Metres(metres)) => *seconds < metres / FASTEST_CYCLE_M_S,
+            Some(LastRun::Laps(laps)) => *seconds < laps * 400.0 / FASTEST_CYCLE_M_S,
+            Some(LastRun::Timed(run_s)) => *seconds <= run_s,
             _ => false,
         };
         if may_be_rest && self.jog_tokens(0).is_some() {
