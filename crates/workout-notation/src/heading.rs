@@ -71,8 +71,9 @@ const DAYS: [&str; 14] = [
 const MONTHS: [&str; 12] =
     ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
-/// What a line says of those that follow it, if it does: given whether it is the first, and whether there are more.
-pub(crate) fn heading(line: &str, is_first: bool, has_more: bool) -> Option<Heading> {
+/// What a line says of those that follow it, if it does: given whether it is the first, whether there are more, and
+/// whether it stands above lines with bullets.
+pub(crate) fn heading(line: &str, is_first: bool, has_more: bool, stands_above: bool) -> Option<Heading> {
     if is_first
         && has_more
         && let Some((date, words)) = date(line)
@@ -85,8 +86,11 @@ pub(crate) fn heading(line: &str, is_first: bool, has_more: bool) -> Option<Head
     let words = line.trim_end_matches(':').trim();
     let is_day = cursor.is_word(0, &DAYS);
     let has_item = (0..tokens.len().min(40)).any(|ahead| {
+        // `U13s` is no time.
+        let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
         cursor.is_counted_item(ahead)
             || cursor.is_number(ahead)
+                && !is_in_word
                 && (cursor.metres_in(ahead + 1).is_some() || cursor.is_duration_at(ahead))
     });
     if !has_more || has_item || words.is_empty() || words.len() > 60 {
@@ -102,13 +106,14 @@ pub(crate) fn heading(line: &str, is_first: bool, has_more: bool) -> Option<Head
     {
         return Some(Heading::Title(words.to_owned()));
     }
-    if !ends_in_colon {
+    let is_note = cursor.is_note_alone();
+    if !ends_in_colon && (!stands_above || is_note) {
         return None;
     }
     let is_part = words
         .split(|letter: char| !letter.is_alphanumeric())
         .any(|word| PARTS.contains(&word.to_lowercase().as_str()));
-    if is_part || cursor.is_note_alone() {
+    if is_part || is_note {
         return Some(Heading::Label(words.to_owned()));
     }
     if is_day && is_first {

@@ -94,7 +94,9 @@ impl SessionReader<'_> {
             let written = &self.text[line.range.clone()];
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
-            match heading(written, is_first && !line.is_bullet, has_more) {
+            // A line without a bullet in front of lines with them is a heading, with a colon or without.
+            let stands_above = !line.is_bullet && lines.get(index + 1).is_some_and(|next| next.is_bullet);
+            match heading(written, is_first && !line.is_bullet, has_more, stands_above) {
                 Some(Heading::Date { date, words }) => {
                     self.workout.date = Some(date);
                     self.title(&words);

@@ -53,3 +53,15 @@ fn what_is_told_besides_is_kept_with_its_numbers() {
         assert_eq!(block.asides, [aside], "{text}");
     }
 }
+
+#[test]
+fn headings_name_groups_with_a_colon_or_above_bullets() {
+    let text = "Club night, 13 April 2027\nWarm up 15 mins, drills\nSprints:\n- 4 x 30\nMiddle distance\n- 6 x 400, 90s\n\
+                - strides on the grass\nJuniors (U13s):\n- 2 x (4 x 60) 60s & 4min\n";
+    let workout = workout_notation::Workout::parse(text).expect("it is well formed");
+    assert_eq!(workout.title.as_deref(), Some("Club night"));
+    assert_eq!(workout.date.map(|date| date.to_string()).as_deref(), Some("2027-04-13"));
+    let parts: Vec<_> = workout.parts.iter().map(|part| (part.group.as_deref(), part.blocks.len())).collect();
+    let groups = [(None, 2), (Some("Sprints"), 1), (Some("Middle distance"), 2), (Some("Juniors (U13s)"), 1)];
+    assert_eq!(parts, groups);
+}
