@@ -212,7 +212,7 @@ fn track() -> impl Strategy<Value = Value> {
 
 fn evening() -> impl Strategy<Value = Evening> {
     let closed = prop_oneof![2 => Just(Vec::new()), 1 => vec(1..4u8, 1..3)];
-    let is_printed = prop::bool::weighted(0.02);
+    let is_printed = prop::bool::weighted(0.05);
     (track(), session(), closed, of(any::<Index>()), is_printed).prop_map(
         |(track, session, closed, absent, is_printed)| Evening {
             track,
