@@ -107,7 +107,14 @@ pub(crate) fn heading(line: &str, is_first: bool, has_more: bool, stands_above: 
         return Some(Heading::Title(words.to_owned()));
     }
     let is_note = cursor.is_note_alone();
-    if !ends_in_colon && (!stands_above || is_note) {
+    // Without a colon, whatever might be done is done.
+    let is_done = is_note
+        || words.contains(':')
+        || (0..tokens.len().min(40)).any(|ahead| {
+            let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
+            cursor.is_number(ahead) && !is_in_word
+        });
+    if !ends_in_colon && (!stands_above || is_done) {
         return None;
     }
     let is_part = words

@@ -112,6 +112,7 @@ impl Cursor<'_> {
         self.is_at_end()
             || [')', ',', ';', '+', '@', '(', '/'].iter().any(|&sign| self.is_sign(0, sign))
             || self.is_clause(0) && !self.is_word(0, &["the", "start", "finish"])
+            || self.is_word(0, &["then", "and", "plus", "followed"])
             || self.is_in_lane()
             || self.is_duration()
             || self.is_distance_jog()
