@@ -102,7 +102,7 @@ impl Cursor<'_> {
             self.skip();
         }
         let count = if self.is_times(0)
-            && self.is_number(1)
+            && self.number_at(1).is_some_and(|count| count < 100.0)
             && !self.is_unit(2)
             && !self.is_times(2)
             && !self.is_count_word(2)

@@ -56,7 +56,8 @@ impl Cursor<'_> {
         loop {
             let (first, span) = self.lane()?;
             let mut last = first;
-            if self.is_number(1) && (self.sign('-') || self.word(&["to"])) {
+            // `in lane 2 - 6 x 200`: the second number counts runs.
+            if self.is_number(1) && !self.is_counted_item(1) && (self.sign('-') || self.word(&["to"])) {
                 let (to, to_span) = self.lane()?;
                 if to < first {
                     let message = format!("lanes {first} to {to} are in reverse order");
