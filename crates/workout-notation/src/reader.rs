@@ -6,7 +6,7 @@ use std::ops::Range;
 use crate::block::{Block, Body, Item, Series};
 use crate::cursor::{Cursor, Read};
 use crate::forms::{EXAMPLE, FORMS, MOST_REPS, RunLength};
-use crate::list::{TOO_DEEP, TOO_DEEP_HELP};
+use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
 use crate::token::tokens;
 
@@ -191,7 +191,7 @@ fn alone<T>(text: &str, read: impl FnOnce(&mut Cursor<'_>) -> Read<T>) -> Result
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::list::DEEPEST_TEXT;
+    use crate::item::DEEPEST_TEXT;
 
     /// Parts of texts that look ahead, go back, or are reported again and again.
     const PARTS: [&str; 40] = [

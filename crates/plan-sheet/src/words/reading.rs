@@ -60,8 +60,7 @@ pub(crate) fn said(block: &Block) -> String {
 
 /// The rest after a block: `, then 5 min`.
 fn rest_after(rest: &RestAfter) -> String {
-    let words = as_written(&rest.text, Kind::Time(Some(rest.seconds)));
-    format!(", then {}", words.strip_prefix("then ").unwrap_or(&words))
+    format!(", then {}", as_written(&rest.text, Kind::Time(Some(rest.seconds))))
 }
 
 /// The numbers in a text.

@@ -1,0 +1,275 @@
+//! Reading one item of a list: a run or a series, with its count and what stands behind it.
+
+use crate::block::{Item, Series};
+use crate::cursor::Cursor;
+use crate::doubt::Doubt;
+use crate::forms::{Details, Gap, RecoveryKind, Run, RunKind, RunLength, Turns};
+use crate::last_run::LastRun;
+use crate::listed::{Listed, counted, is_bare_timed, own, run_of};
+use crate::spanned::Spanned;
+
+/// The deepest that counts and brackets may be nested: a block that is printed has more of them than
+/// series, and the deepest that is read must fit.
+pub(crate) const DEEPEST_TEXT: usize = 40;
+
+pub(crate) const TOO_DEEP: &str = "brackets are nested too deeply";
+pub(crate) const TOO_DEEP_HELP: &str = "write fewer counts and brackets";
+
+impl Cursor<'_> {
+    /// A run or a series, with the clauses after it.
+    pub(crate) fn item(&mut self, depth: usize) -> Option<Listed> {
+        if depth >= DEEPEST_TEXT {
+            self.problem(self.here(), TOO_DEEP, TOO_DEEP_HELP);
+            while !self.is_at_end() {
+                self.skip();
+            }
+            self.has_given_up = true;
+            return None;
+        }
+        let begins = self.here().start;
+        let is_behind_uncounted = std::mem::take(&mut self.is_behind_uncounted);
+        if let Some(count) = self.count_before_item() {
+            let is_list = self.is_behind_word(&["of", "sets"]) || self.is_behind(':');
+            let is_in_brackets = self.is_sign(0, '(');
+            self.sets += 1;
+            let listed =
+                if is_list && !is_in_brackets { self.list_of_a_set(depth + 1) } else { self.item(depth + 1) };
+            self.sets -= 1;
+            let Listed { item, details, .. } = listed?;
+            let count = count.unwrap_or(1);
+            let mut listed = counted(count, item, details, is_in_brackets);
+            if count == 1
+                && let Item::Run(run) = &mut listed.item
+            {
+                run.kind.span.start = begins;
+            }
+            return Some(self.in_sets(count, listed));
+        }
+        let is_in_brackets = self.is_sign(0, '(');
+        let item = if is_in_brackets {
+            let series = self.bracket(depth)?;
+            self.as_one_run(series, begins)
+        } else if let Some(item) =
+            self.each_zone().or_else(|| self.ladder_of_times()).or_else(|| self.time_and_rest())
+        {
+            item
+        } else {
+            Item::Run(Box::new(self.run()?))
+        };
+        // `(300 + 150) x 3`, `200m x 6`
+        // `900, 700, 500 x 2` counts the whole list.
+        let has_count = self.is_times(0) && self.is_number(1) && !self.is_times(2) && !self.is_unit(2);
+        let count = if has_count && !is_behind_uncounted {
+            self.skip();
+            let (value, span) = self.number()?;
+            self.whole_count(value, span)
+        } else {
+            None
+        };
+        let mut details = Details::default();
+        self.times_recovery(&mut details);
+        self.follows_timed = is_bare_timed(&item);
+        // What stands in brackets is a set of its own.
+        let is_set = matches!(&item, Item::Series(series) if series.runs() > 1);
+        self.sets += u32::from(is_set);
+        self.clauses(&mut details);
+        self.sets -= u32::from(is_set);
+        self.follows_timed = false;
+        let mut listed = match count {
+            Some(count) => counted(count, item, details, is_in_brackets),
+            None => own(item, details),
+        };
+        self.divide(&mut listed);
+        self.run_in_behind(&mut listed);
+        Some(listed)
+    }
+
+    /// `(60-40-60) fast-float-fast`: what stands in brackets is one run, where words behind say how each part is run.
+    fn as_one_run(&mut self, series: Series, begins: usize) -> Item {
+        let part = |item: &Item| match item {
+            Item::Run(run) if run.details == Details::default() => match run.kind.value {
+                RunKind::Plain(RunLength::Metres(metres)) => Some(metres),
+                _ => None,
+            },
+            _ => None,
+        };
+        let parts: Option<Vec<f64>> = series.items.iter().map(part).collect();
+        if let Some(parts) = parts
+            && series.details == Details::default()
+            && let Some(turns) = Turns::new(&parts)
+            && self.are_ways_of_parts(parts.len())
+        {
+            let length = RunLength::Metres(parts.iter().sum());
+            let span = begins..self.since(self.place() - 1).end;
+            let kind = Spanned::new(RunKind::InAndOut { length, turns }, span);
+            return Item::Run(Box::new(Run { kind, details: Details::default() }));
+        }
+        Item::Series(Box::new(series))
+    }
+
+    /// `each changeover`: one run through each takeover zone.
+    fn each_zone(&mut self) -> Option<Item> {
+        if !(self.is_word(0, &["each", "all"]) && self.is_exchange_name(1)) {
+            return None;
+        }
+        let begins = self.place();
+        self.skip_all(2);
+        let span = self.since(begins);
+        let run = |zone| {
+            let kind = Spanned::new(RunKind::Exchange { zone }, span.clone());
+            Item::Run(Box::new(Run { kind, details: Details::default() }))
+        };
+        Some(Item::Series(Box::new(Series {
+            count: 1,
+            items: (1..=3).map(run).collect(),
+            details: Details::default(),
+        })))
+    }
+
+    /// `30/30 s`: so long fast, and so long easy.
+    fn time_and_rest(&mut self) -> Option<Item> {
+        let is_here = self.number_at(0).is_some_and(|seconds| seconds <= 120.0)
+            && self.is_sign(1, '/')
+            && self.number_at(2).is_some_and(|seconds| seconds <= 120.0)
+            && self.seconds_in(3) == Some(1.0);
+        if !is_here {
+            return None;
+        }
+        let (seconds, span) = self.number()?;
+        self.skip();
+        let (rest_s, rest_span) = self.number()?;
+        self.skip();
+        let kind = RunKind::Timed { seconds };
+        self.last_run = Some(LastRun::Timed(seconds));
+        let mut details = Details::default();
+        details.recovery.gap = Some(Spanned::new(Gap::Rest(rest_s), rest_span));
+        let run = Item::Run(Box::new(Run { kind: Spanned::new(kind, span), details: Details::default() }));
+        Some(Item::Series(Box::new(Series { count: 1, items: vec![run], details })))
+    }
+
+    /// `1-2-3-2-1 min`: runs by time, each of another length.
+    fn ladder_of_times(&mut self) -> Option<Item> {
+        let mut count = 0;
+        while count < 12 && self.number_at(2 * count).is_some_and(|number| number <= 30.0) {
+            count += 1;
+            if !self.is_sign(2 * count - 1, '-') && !self.is_sign(2 * count - 1, ',') {
+                break;
+            }
+        }
+        let unit_s = self.seconds_in((2 * count).checked_sub(1)?).filter(|_| count > 2)?;
+        let mut items = Vec::with_capacity(count);
+        for index in 0..count {
+            let begins = self.place();
+            let (value, _) = self.number()?;
+            let seconds = value * unit_s;
+            let kind = Spanned::new(RunKind::Timed { seconds }, self.since(begins));
+            items.push(Item::Run(Box::new(Run { kind, details: Details::default() })));
+            if index + 1 < count {
+                self.skip();
+            }
+        }
+        self.skip();
+        self.last_run = None;
+        Some(Item::Series(Box::new(Series { count: 1, items, details: Details::default() })))
+    }
+
+    /// The count in front of an item, which is stepped over: `6 x`, `3 sets of`, `6-8 x`, `4` of `4 flying 30s`; nothing
+    /// where there is none, and a count of nothing where it was reported.
+    fn count_before_item(&mut self) -> Option<Option<u32>> {
+        let is_range = (self.is_sign(1, '-') || self.is_word(1, &["to", "or"]))
+            && self.is_counted_item(2)
+            && self
+                .number_at(0)
+                .zip(self.number_at(2))
+                .is_some_and(|(least, most)| least < most && most < 60.0);
+        if is_range {
+            let (least, span) = self.number()?;
+            self.skip();
+            let least = self.whole_count(least, span);
+            let most = self.count();
+            if let (Some(least), Some(most)) = (least, most) {
+                self.doubts.push(Doubt::CountRange { least, most });
+                return Some(Some(least.max(most)));
+            }
+            return Some(most);
+        }
+        if self.is_number(0) && !self.is_distance_first() && (self.is_times(1) || self.is_count_word(1)) {
+            return Some(self.count());
+        }
+        if self.is_count_before_name()
+            || self.number_at(0).is_some_and(|count| count <= 12.0) && self.is_starts(1)
+            || self.is_count_of_sets()
+        {
+            let (value, span) = self.number()?;
+            let is_sets = self.word(&["sets", "set"]);
+            let count = self.whole_count(value, span);
+            if is_sets && self.is_sign(0, '-') {
+                self.skip();
+            }
+            return Some(count);
+        }
+        None
+    }
+
+    /// `2 sets 3 x 5 hurdles`, `2 sets: 300, 200`
+    fn is_count_of_sets(&self) -> bool {
+        self.is_number(0) && self.is_word(1, &["sets", "set"]) && self.is_item(2)
+    }
+
+    /// `5 x 700m x 2min`, `10 x 300m x 300m`: what a second times sign adds is the rest, or how far to jog.
+    fn times_recovery(&mut self, details: &mut Details) {
+        if !self.is_times(0) || !self.is_number(1) {
+            return;
+        }
+        let before = self.place();
+        self.skip();
+        let begins = self.place();
+        if self.is_duration() {
+            if self.rests(&mut details.recovery, begins, false).is_err() {
+                self.skip_to_clause();
+            }
+            return;
+        }
+        let is_metres = self.metres_tokens(0).is_some_and(|tokens| tokens == 2) && self.sets > 0;
+        if is_metres && let Some((metres, span)) = self.metres() {
+            details.recovery.kind = Some(Spanned::new(RecoveryKind::Jog(metres), span));
+            return;
+        }
+        self.go_back(before);
+    }
+
+    /// `flying 30 x 4, 25m run-in`
+    fn run_in_behind(&mut self, listed: &mut Listed) {
+        let Some(own_m) = self.run_in_m.take() else { return };
+        if let Some(RunKind::Flying { run_in_m, .. }) =
+            run_of(&mut listed.item).map(|run| &mut run.kind.value)
+        {
+            *run_in_m = own_m;
+        }
+    }
+
+    /// Gives the run of an item the parts that its times are for.
+    fn divide(&mut self, listed: &mut Listed) {
+        let Some(parts) = self.divided.take() else { return };
+        let Some(run) = run_of(&mut listed.item) else { return };
+        if let RunKind::Plain(length @ RunLength::Metres(metres)) = run.kind.value
+            && let Some(turns) = Turns::new(&[metres / parts as f64])
+        {
+            run.kind.value = RunKind::InAndOut { length, turns };
+        }
+    }
+
+    fn bracket(&mut self, depth: usize) -> Option<Series> {
+        let begins = self.here();
+        self.skip();
+        if self.sign(')') {
+            self.problem(begins, "empty brackets", "write for example `(300 + 200)`");
+            return None;
+        }
+        let series = self.list(depth + 1);
+        if !self.sign(')') && !self.has_given_up {
+            self.problem(begins, "unclosed `(`", "add `)` after the last run");
+        }
+        series
+    }
+}

@@ -1,0 +1,133 @@
+//! Reading how repetitions are cut into sets, or shared among targets.
+
+use crate::block::{Item, Series};
+use crate::cursor::Cursor;
+use crate::forms::Details;
+use crate::listed::{Listed, only_run};
+
+impl Cursor<'_> {
+    /// What `3 sets of` counts: all runs of a list, up to the first clause.
+    pub(crate) fn list_of_a_set(&mut self, depth: usize) -> Option<Listed> {
+        let first = self.item(depth)?;
+        let mut items = vec![first];
+        while matches!(items.last(), Some(last) if !last.is_counted) {
+            let before = self.place();
+            let is_joined = [',', '-', '+', '/'].iter().any(|&sign| self.sign(sign))
+                || self.word(&["and", "then", "plus"]);
+            self.word(&["and", "then"]);
+            let is_run = self.is_number(0)
+                && !self.is_counted_item(0)
+                && !self.is_duration()
+                && !self.is_distance_jog();
+            if !is_joined || !is_run {
+                self.go_back(before);
+                break;
+            }
+            let item = self.item(depth)?;
+            items.push(item);
+        }
+        if items.len() == 1 {
+            return items.pop();
+        }
+        // What stands behind the last run belongs to the sets.
+        let mut series = self.joined(items)?;
+        let details = std::mem::take(&mut series.details);
+        Some(Listed { item: Item::Series(Box::new(series)), details, is_counted: false })
+    }
+
+    /// `20 x 400 in 4 sets of 5`, `16 x 200 - 8 @ 36, 8 @ 34`: how repetitions are cut into sets or shared among targets.
+    pub(crate) fn in_sets(&mut self, count: u32, listed: Listed) -> Listed {
+        let before = self.place();
+        let begins = self.here();
+        self.sign(',');
+        self.sign('-');
+        self.word(&["in", "as"]);
+        let is_sets = self.is_number(0)
+            && self.is_word(1, &["sets", "set"])
+            && self.is_word(2, &["of"])
+            && self.is_number(3)
+            && !self.is_times(4)
+            && self.metres_in(4).is_none();
+        if is_sets && let (Some(sets), Some(each)) = (self.number_at(0), self.number_at(3)) {
+            if sets * each == f64::from(count)
+                && let Some(runs) = only_run(&listed.item)
+            {
+                self.skip_all(4);
+                self.bind_since(before);
+                self.asides.push(begins.start..self.since(before).end);
+                let Listed { mut details, .. } = listed;
+                let inner = Series { count: each as u32, items: vec![runs], details: Details::default() };
+                let outer = Series {
+                    count: sets as u32,
+                    items: vec![Item::Series(Box::new(inner))],
+                    details: Details::default(),
+                };
+                self.sign(':');
+                self.sets += 2;
+                self.clauses(&mut details);
+                self.sets -= 2;
+                return Listed { item: Item::Series(Box::new(outer)), details, is_counted: true };
+            }
+            self.problem(
+                begins,
+                "the sets do not come to the repetitions in front",
+                "write for example `4 x (5 x 400)`",
+            );
+            return listed;
+        }
+        self.go_back(before);
+        self.shares(count, listed)
+    }
+
+    /// `16 x 200 - 8 @ 36, 8 @ 34`
+    fn shares(&mut self, count: u32, listed: Listed) -> Listed {
+        let before = self.place();
+        let is_share = |cursor: &Self| {
+            cursor.is_number(0)
+                && (cursor.is_sign(1, '@') || cursor.is_word(1, &["at", "in"]))
+                && cursor.is_number(2)
+                && cursor.metres_in(3).is_none()
+        };
+        if !((self.is_sign(0, '-') || self.is_sign(0, ':') || self.is_sign(0, ',') || self.is_sign(0, '('))
+            && listed.details.pace.is_none())
+        {
+            return listed;
+        }
+        let is_in_brackets = self.is_sign(0, '(');
+        self.skip();
+        let Some(run) = only_run(&listed.item).filter(|_| is_share(self)) else {
+            self.go_back(before);
+            return listed;
+        };
+        let (problems, mut left) = (self.problems.len(), count);
+        let mut items = Vec::new();
+        while left > 0 && is_share(self) {
+            let Some((value, span)) = self.number() else { break };
+            let Some(share) = self.whole_count(value, span).filter(|share| *share <= left) else { break };
+            let mut details = Details::default();
+            if !details.read(self) {
+                break;
+            }
+            left -= share;
+            let series = Series { count: share, items: vec![run.clone()], details };
+            items.push(Item::Series(Box::new(series)));
+            if left > 0 {
+                self.sign(',');
+                self.word(&["and", "then"]);
+            }
+        }
+        if left > 0 || self.problems.len() > problems {
+            self.problems.truncate(problems);
+            self.go_back(before);
+            return listed;
+        }
+        if is_in_brackets {
+            self.sign(')');
+        }
+        let Listed { mut details, .. } = listed;
+        self.said_counts.push(count);
+        self.clauses(&mut details);
+        let series = Series { count: 1, items, details: Details::default() };
+        Listed { item: Item::Series(Box::new(series)), details, is_counted: true }
+    }
+}
