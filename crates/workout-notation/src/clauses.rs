@@ -79,6 +79,11 @@ impl Cursor<'_> {
     fn connector(&mut self) -> bool {
         let before = self.place();
         // `200 + 20 min`: what joins runs makes a time alone a run.
+        // `then 5 min rest` is no run, whatever joins it.
+        if (self.is_sign(0, '+') || self.is_word(0, &["then", "and", "plus"])) && self.is_rest_at(1) {
+            self.skip();
+            return true;
+        }
         let is_plus = self.written() == Some("+");
         let joins_runs = self.is_sign(0, '+') || self.is_word(0, &["and", "plus"]);
         let is_word = self.word(&CONNECTORS);

@@ -104,7 +104,9 @@ fn cuts(line: &str) -> Vec<(Cut, Range<usize>)> {
                 && ["rec", "min", "sec", "mins", "secs", "approx", "no", "r"]
                     .contains(&word(at - 1).to_lowercase().as_str());
             let is_capital = word(at + 1).starts_with(char::is_uppercase);
-            (!is_short || is_capital).then_some((Cut::Strong, 1))
+            let is_counted =
+                is_number(at + 1) && (is_sign(at + 2, 'x') || word(at + 2).eq_ignore_ascii_case("x"));
+            (!is_short || is_capital || is_counted).then_some((Cut::Strong, 1))
         } else if is_sign(at, ',') && (!is_number(at + 1) || is_spaced(line, &tokens, at + 1))
             || is_sign(at, '+')
             || word(at).eq_ignore_ascii_case("then")
@@ -116,6 +118,9 @@ fn cuts(line: &str) -> Vec<(Cut, Range<usize>)> {
             None
         };
         if let Some((next, length)) = found {
+            // Of two cuts with nothing between them the stronger one counts: `; then`.
+            let is_blank = line[start..tokens[at].span.start].trim().is_empty();
+            let next = if is_blank && cut == Cut::Strong && start > 0 { Cut::Strong } else { next };
             parts.push((cut, start..tokens[at].span.start));
             at += length;
             start = tokens[at - 1].span.end;

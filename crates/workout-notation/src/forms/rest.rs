@@ -193,10 +193,15 @@ impl Cursor<'_> {
     }
 
     /// Whether a duration stands `ahead` that says itself that it is a rest.
-    fn is_rest_at(&mut self, ahead: usize) -> bool {
+    pub(crate) fn is_rest_at(&mut self, ahead: usize) -> bool {
         let before = self.place();
         self.skip_all(ahead);
-        let is_rest = self.is_duration_before(|cursor| cursor.is_word(0, RESTS));
+        let is_rest = self.is_duration_before(|cursor| {
+            cursor.is_word(0, RESTS)
+                && !cursor.is_number(1)
+                && !cursor.is_sign(1, ':')
+                && !cursor.is_sign(1, '=')
+        });
         self.go_back(before);
         is_rest
     }
