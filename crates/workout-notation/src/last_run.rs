@@ -14,3 +14,21 @@ pub(crate) enum LastRun {
     /// Another kind.
     Other,
 }
+
+impl LastRun {
+    /// Whether somebody could run it in this time, in seconds: a child as well as the fastest of all.
+    pub(crate) fn is_likely_time(self, seconds: f64) -> bool {
+        let metres = match self {
+            Self::Metres(metres) => metres,
+            Self::Laps(laps) => laps * 400.0,
+            _ => return false,
+        };
+        let slowest_m_s = if metres <= 600.0 { 4.0 } else { 3.2 };
+        let fastest_m_s = match metres {
+            ..=450.0 => 10.6,
+            ..=1100.0 => 8.0,
+            _ => 7.2,
+        };
+        (metres / fastest_m_s..=metres / slowest_m_s).contains(&seconds)
+    }
+}

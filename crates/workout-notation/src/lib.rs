@@ -83,6 +83,7 @@ mod doubt;
 mod form;
 mod forms;
 mod heading;
+mod in_brackets;
 mod item;
 mod last_run;
 mod list;
@@ -98,6 +99,7 @@ mod share;
 mod shared;
 mod spanned;
 mod token;
+mod unread;
 mod vocabulary;
 mod workout;
 

@@ -51,6 +51,11 @@ impl Cursor<'_> {
                     || self.is_sign(ahead + 1, ':'))
     }
 
+    /// Whether a number and a times sign stand `ahead`.
+    pub(crate) fn is_counted_item(&self, ahead: usize) -> bool {
+        self.is_number(ahead) && (self.is_times(ahead + 1) || self.is_count_word(ahead + 1))
+    }
+
     pub(crate) fn count(&mut self) -> Option<u32> {
         let (value, span) = self.number()?;
         let is_times = self.is_times(0);

@@ -1,0 +1,212 @@
+//! What stands in brackets behind a run: clauses, and times without a word.
+
+use crate::cursor::{Cursor, Read};
+use crate::doubt::Doubt;
+use crate::forms::{Details, Gap, Pace};
+use crate::last_run::LastRun;
+use crate::spanned::Spanned;
+
+impl Cursor<'_> {
+    /// `(90s)`, `(200 jog)`, `(in lane 2, rest 90s)`, `(42-44 sec)`: what stands in brackets behind a run.
+    pub(crate) fn in_brackets(&mut self, details: &mut Details) {
+        let begins = self.here();
+        self.skip();
+        self.is_in_brackets = true;
+        self.value_in_brackets(details);
+        loop {
+            self.clauses(details);
+            if self.is_at_end() || self.is_sign(0, ')') {
+                break;
+            }
+            self.not_understood();
+        }
+        self.is_in_brackets = false;
+        if !self.sign(')') {
+            self.problem(begins, "unclosed `(`", "add `)` after what belongs to the run");
+        }
+    }
+
+    /// A time that stands first in brackets: the rest, or where a rest is given as well, the time of the run.
+    fn value_in_brackets(&mut self, details: &mut Details) {
+        let begins = self.place();
+        if self.times_of_parts(details) || self.bare_minutes(details) || self.bare_list_of_minutes() {
+            return;
+        }
+        if self.number_at(0).is_some_and(|seconds| seconds >= 10.0 && self.is_likely_time(seconds))
+            && self.is_sign(1, ')')
+            && details.pace.is_none()
+            && let Some((seconds, span)) = self.number()
+        {
+            details.pace = Some(Spanned::new(Pace::Time { seconds, to_s: None }, span));
+            if !self.has_open_rest {
+                self.doubts.push(Doubt::TargetOrRest { seconds });
+            }
+            return;
+        }
+        let is_time = self.is_duration() || self.is_time_range(0);
+        if !is_time || self.is_duration_gap() {
+            return;
+        }
+        if self.is_time_of_run(details) {
+            let (problems, place) = (self.problems.len(), self.place());
+            if let Ok(pace) = self.time_of_run() {
+                if let Some(race) = details.pace.take() {
+                    self.asides.push(race.span);
+                }
+                details.pace = Some(Spanned::new(pace, self.since(begins)));
+                return;
+            }
+            self.problems.truncate(problems);
+            self.go_back(place);
+        }
+        let was_given = details.recovery.gap.is_some();
+        if self.rests(&mut details.recovery, begins, false).is_err() {
+            self.skip_to_clause();
+            return;
+        }
+        if let Some(Gap::Rest(seconds)) = details.recovery.gap.as_deref().copied()
+            && !was_given
+            && details.pace.is_none()
+            && self.is_likely_time(seconds)
+        {
+            self.doubts.push(Doubt::RestOrTarget { seconds });
+        }
+    }
+
+    /// Whether the time in brackets is that of the run: nobody rests for a range of close times or a broken second,
+    /// and where a rest stands outside the brackets, what stands inside is something else.
+    fn is_time_of_run(&mut self, details: &Details) -> bool {
+        if details.pace.as_deref().is_some_and(|pace| !matches!(pace, Pace::Race(_) | Pace::Percent(_))) {
+            return false;
+        }
+        let before = self.place();
+        let (problems, doubts) = (self.problems.len(), self.doubts.len());
+        let first = self.seconds("", "").ok();
+        let is_range = self.is_sign(0, '-') || self.is_word(0, &["to"]);
+        let second = if is_range {
+            self.skip();
+            self.seconds("", "").ok()
+        } else {
+            None
+        };
+        let is_alone = self.is_sign(0, ')');
+        self.problems.truncate(problems);
+        self.doubts.truncate(doubts);
+        self.go_back(before);
+        let Some(first) = first.filter(|_| is_alone) else { return false };
+        let (seconds, is_close) = match second {
+            Some(second) => (*second, *second <= *first * 1.3 && *second >= *first),
+            None => (*first, false),
+        };
+        let is_exact = first.fract() != 0.0;
+        let is_likely = self.is_likely_time(seconds);
+        is_likely && (is_close || is_exact || self.has_open_rest && self.sets < 2)
+    }
+
+    /// The time of a run, or its range.
+    fn time_of_run(&mut self) -> Read<Pace> {
+        let first = self.seconds("a pace", "write for example `@ 48s`")?;
+        if self.is_number(1) && (self.sign('-') || self.word(&["to"])) {
+            let last = self.seconds("a pace", "write for example `@ 48s`")?;
+            return Ok(Pace::Time { seconds: *first, to_s: Some(*last) });
+        }
+        Ok(Pace::Time { seconds: *first, to_s: None })
+    }
+
+    /// `10 x 400 w/ 200 float (70/50)`: the times of the run and of its recovery; `800 (62, 66)`: those of its halves.
+    fn times_of_parts(&mut self, details: &mut Details) -> bool {
+        let before = self.place();
+        let mut times: Vec<f64> = Vec::new();
+        let problems = self.problems.len();
+        while self.is_number(0) && times.len() < 9 && self.metres_in(1).is_none() {
+            let Ok(time) = self.seconds("", "") else { break };
+            times.push(*time);
+            if !((self.is_sign(0, ',') || self.is_sign(0, '/') || self.is_sign(0, '-')) && self.is_number(1))
+            {
+                break;
+            }
+            self.skip();
+        }
+        self.problems.truncate(problems);
+        let is_closed = self.is_sign(0, ')') && times.len() > 1;
+        let span = self.since(before);
+        let length_m = match self.last_run {
+            Some(LastRun::Metres(metres)) => metres,
+            _ => 0.0,
+        };
+        if is_closed && details.pace.is_none() {
+            let kind_m = details.recovery.kind.as_deref().and_then(|kind| kind.on_m());
+            if times.len() == 2
+                && kind_m.is_some()
+                && details.recovery.gap.is_none()
+                && self.is_likely_time(times[0])
+            {
+                details.pace = Some(Spanned::new(Pace::Time { seconds: times[0], to_s: None }, span.clone()));
+                details.recovery.gap = Some(Spanned::new(Gap::Rest(times[1]), span));
+                return true;
+            }
+            let each_m = length_m / times.len() as f64;
+            let sum: f64 = times.iter().sum();
+            let is_even = times.iter().all(|time| (each_m / 10.6..=each_m / 3.2).contains(time));
+            let is_close = times.iter().all(|time| (time * times.len() as f64 / sum - 1.0).abs() < 0.25);
+            if length_m > 0.0 && is_even && is_close && self.is_likely_time(sum) {
+                details.pace = Some(Spanned::new(Pace::Time { seconds: sum, to_s: None }, span));
+                self.divided = Some(times.len());
+                return true;
+            }
+        }
+        self.go_back(before);
+        false
+    }
+
+    /// `600 + 400 + 200 (8, 6)`, `(5-4-3)`: minutes between the runs of a list, which grow shorter.
+    pub(crate) fn bare_list_of_minutes(&mut self) -> bool {
+        let mut count = 0;
+        let mut last = 31.0;
+        while let Some(minutes) =
+            self.number_at(2 * count).filter(|minutes| *minutes < last && *minutes > 0.0)
+        {
+            last = minutes;
+            count += 1;
+            let sign = 2 * count - 1;
+            if !self.is_sign(sign, ',') && !self.is_sign(sign, '-') && !self.is_sign(sign, '/') {
+                break;
+            }
+        }
+        let is_closed = self.is_sign((2 * count).saturating_sub(1), ')')
+            || self.kind((2 * count).saturating_sub(1)).is_none();
+        if count < 3 || !is_closed || !self.shared.rests.is_empty() {
+            return false;
+        }
+        for _ in 0..count {
+            if let Some((minutes, span)) = self.number() {
+                self.shared.rests.push(Spanned::new(minutes * 60.0, span));
+            }
+            if self.shared.rests.len() < count {
+                self.skip();
+            }
+        }
+        self.doubts.push(Doubt::BareMinutes);
+        true
+    }
+
+    /// `2 sets 4 x 50 (2, 6)`: minutes between runs and between sets.
+    fn bare_minutes(&mut self, details: &mut Details) -> bool {
+        let is_pair = self.sets > 1
+            && (self.is_sign(1, ',') || self.is_sign(1, '/') || self.is_sign(1, '+') || self.is_sign(1, '-'))
+            && self.is_sign(3, ')');
+        let (Some(first), Some(second)) = (self.number_at(0), self.number_at(2)) else { return false };
+        if !is_pair || details.recovery.gap.is_some() || !(first < second && second <= 30.0) {
+            return false;
+        }
+        let first_span = self.here();
+        self.skip_all(2);
+        let second_span = self.here();
+        self.skip();
+        self.bind_since(self.place() - 3);
+        details.recovery.gap = Some(Spanned::new(Gap::Rest(first * 60.0), first_span));
+        details.recovery.set_rest = Some(Spanned::new(second * 60.0, second_span));
+        self.doubts.push(Doubt::BareMinutes);
+        true
+    }
+}
