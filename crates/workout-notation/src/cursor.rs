@@ -8,7 +8,9 @@ use crate::last_run::LastRun;
 use crate::problem::Problem;
 use crate::shared::Shared;
 use crate::spanned::Spanned;
-use crate::token::{Kind, Token};
+use crate::token::{Kind, Lexed, Token};
+use crate::unit::Unit;
+use crate::vocabulary::Role;
 
 /// A problem was reported: what was read has no value.
 #[derive(Debug)]
@@ -21,6 +23,8 @@ pub(crate) type Read<T> = Result<T, Reported>;
 pub(crate) struct Cursor<'a> {
     pub(crate) text: &'a str,
     pub(crate) forms: &'static Forms,
+    /// The text in small letters, as words are compared again and again.
+    small: &'a [u8],
     tokens: &'a [Token],
     at: usize,
     pub(crate) problems: Vec<Problem>,
@@ -68,11 +72,12 @@ pub(crate) struct Cursor<'a> {
 }
 
 impl<'a> Cursor<'a> {
-    pub(crate) fn new(text: &'a str, tokens: &'a [Token], forms: &'static Forms) -> Self {
+    pub(crate) fn new(lexed: &'a Lexed<'_>) -> Self {
         Self {
-            text,
-            forms,
-            tokens,
+            text: lexed.text,
+            forms: lexed.forms,
+            small: &lexed.small,
+            tokens: &lexed.tokens,
             at: 0,
             problems: Vec::new(),
             bound: Vec::new(),
@@ -160,7 +165,7 @@ impl<'a> Cursor<'a> {
     }
 
     pub(crate) fn is_number(&self, ahead: usize) -> bool {
-        matches!(self.kind(ahead), Some(Kind::Number(_)))
+        self.token(ahead).is_some_and(Token::is_number)
     }
 
     /// The next token as it is written.
@@ -170,17 +175,24 @@ impl<'a> Cursor<'a> {
 
     /// The word that stands `ahead`, as it is written; nothing where there is something else.
     pub(crate) fn word_at(&self, ahead: usize) -> Option<&'a str> {
-        let token = self.token(ahead).filter(|token| token.kind == Kind::Word)?;
+        let token = self.token(ahead).filter(|token| token.is_word())?;
         Some(&self.text[token.span.clone()])
     }
 
+    /// The word that stands `ahead`, in small letters.
+    fn small_word(&self, ahead: usize) -> Option<&[u8]> {
+        let token = self.token(ahead).filter(|token| token.is_word())?;
+        self.small.get(token.span.clone())
+    }
+
     /// Whether one of these words, given in small letters, stands `ahead`.
+    #[inline]
     pub(crate) fn is_word(&self, ahead: usize, words: &[&str]) -> bool {
-        self.word_at(ahead).is_some_and(|word| words.iter().any(|known| word.eq_ignore_ascii_case(known)))
+        self.small_word(ahead).is_some_and(|word| words.iter().any(|known| known.as_bytes() == word))
     }
 
     pub(crate) fn is_sign(&self, ahead: usize, sign: char) -> bool {
-        self.kind(ahead) == Some(Kind::Sign(sign))
+        self.token(ahead).is_some_and(|token| token.is_sign(sign))
     }
 
     /// Steps over the next token if it is one of these words.
@@ -190,35 +202,68 @@ impl<'a> Cursor<'a> {
         found
     }
 
+    /// Whether one of these words or signs stands `ahead`.
+    #[inline]
+    fn is_word_or_sign(&self, ahead: usize, words: &[&str]) -> bool {
+        let Some(token) = self.token(ahead) else { return false };
+        match token.kind {
+            Kind::Number(_) => false,
+            Kind::Sign(sign) => words.iter().any(|word| word.chars().eq([sign])),
+            Kind::Word => self.is_word(ahead, words),
+        }
+    }
+
     /// Whether a phrase stands `ahead`.
     pub(crate) fn is_phrase(&self, ahead: usize, phrase: Phrase) -> bool {
-        phrase.iter().enumerate().all(|(index, words)| match self.kind(ahead + index) {
-            Some(Kind::Sign(sign)) => words.iter().any(|word| word.chars().eq([sign])),
-            Some(Kind::Word) => self.is_word(ahead + index, words),
-            _ => false,
-        })
+        let mut words = phrase.iter().enumerate();
+        words.all(|(index, words)| self.is_word_or_sign(ahead + index, words))
+    }
+
+    /// Which of several phrases stands `ahead`.
+    fn phrase_at(&self, ahead: usize, phrases: &[Phrase]) -> Option<Phrase> {
+        if self.is_number(ahead) {
+            return None;
+        }
+        phrases.iter().copied().find(|phrase| self.is_phrase(ahead, phrase))
     }
 
     /// Whether one of several phrases stands `ahead`.
     pub(crate) fn is_one_of(&self, ahead: usize, phrases: &[Phrase]) -> bool {
-        phrases.iter().any(|phrase| self.is_phrase(ahead, phrase))
+        self.phrase_at(ahead, phrases).is_some()
     }
 
     /// Steps over one of several phrases; a longer one stands before those that it begins with.
     pub(crate) fn one_of(&mut self, phrases: &[Phrase]) -> bool {
-        let found = phrases.iter().find(|phrase| self.is_phrase(0, phrase));
+        let found = self.phrase_at(0, phrases);
         self.at += found.map_or(0, |phrase| phrase.len());
         found.is_some()
     }
 
     /// Whether the name of a kind of run stands `ahead`.
     pub(crate) fn is_run_name(&self, ahead: usize) -> bool {
-        self.forms.runs.iter().any(|form| self.is_one_of(ahead, form.begins))
+        self.begins(ahead, Role::RUN) && self.forms.runs.iter().any(|form| self.is_one_of(ahead, form.begins))
     }
 
     /// Whether a clause begins `ahead` of the next token with a word or a sign.
     pub(crate) fn is_clause(&self, ahead: usize) -> bool {
-        self.forms.clauses.iter().any(|form| self.is_one_of(ahead, form.begins))
+        self.begins(ahead, Role::CLAUSE_ALONE)
+            || self.begins(ahead, Role::CLAUSE)
+                && self.forms.clauses.iter().any(|form| self.is_one_of(ahead, form.begins))
+    }
+
+    /// Whether the token `ahead` may begin what has this role.
+    pub(crate) fn begins(&self, ahead: usize, role: Role) -> bool {
+        self.token(ahead).is_some_and(|token| token.role.has(role))
+    }
+
+    /// Whether the word `ahead` is one of the notation.
+    pub(crate) fn is_known(&self, ahead: usize) -> bool {
+        self.begins(ahead, Role::KNOWN)
+    }
+
+    /// The unit that stands `ahead` as a word.
+    pub(crate) fn unit(&self, ahead: usize) -> Option<Unit> {
+        self.token(ahead)?.unit
     }
 
     /// What the next word was meant to be, where it is misspelt.
@@ -254,7 +299,7 @@ impl<'a> Cursor<'a> {
     /// Whether the token that was stepped over last is this sign.
     pub(crate) fn is_behind(&self, sign: char) -> bool {
         let before = self.at.checked_sub(1).and_then(|before| self.tokens.get(before));
-        before.is_some_and(|token| token.kind == Kind::Sign(sign))
+        before.is_some_and(|token| token.is_sign(sign))
     }
 
     /// Whether the token that was stepped over last is one of these words.
@@ -267,12 +312,12 @@ impl<'a> Cursor<'a> {
 
     /// Whether the token at a place, counted from the start of the text, is a word.
     pub(crate) fn is_word_from_start(&self, place: usize) -> bool {
-        self.tokens.get(place).is_some_and(|token| token.kind == Kind::Word)
+        self.tokens.get(place).is_some_and(Token::is_word)
     }
 
     /// Whether the token at a place, counted from the start of the text, is a number.
     pub(crate) fn is_number_from_start(&self, place: usize) -> bool {
-        self.tokens.get(place).is_some_and(|token| matches!(token.kind, Kind::Number(_)))
+        self.tokens.get(place).is_some_and(Token::is_number)
     }
 
     /// The number that stands `ahead`.

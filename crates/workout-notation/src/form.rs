@@ -1,5 +1,9 @@
 //! What each form of the notation says about itself.
 
+use std::sync::LazyLock;
+
+use crate::vocabulary::{Role, Vocabulary};
+
 /// A form of the notation as coaches look it up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotationForm {
@@ -30,14 +34,37 @@ pub(crate) struct Forms {
     pub runs: &'static [&'static Form],
     /// Clauses, which say something about a run.
     pub clauses: &'static [&'static Form],
+    /// Words for how hard a run is.
+    pub efforts: &'static [Phrase],
     /// What is not a run.
     pub notes: &'static [&'static Form],
+    /// Their words.
+    pub vocabulary: LazyLock<Vocabulary>,
 }
 
 impl Forms {
     /// All forms, in the order in which to learn them.
     pub(crate) fn all(&self) -> impl Iterator<Item = &'static Form> + use<> {
         [self.lists, self.runs, self.clauses, self.notes].into_iter().flatten().copied()
+    }
+
+    /// The words of all forms that somebody may misspell.
+    pub(crate) fn words(&self) -> impl Iterator<Item = &'static str> {
+        self.all().flat_map(|form| form.words).copied()
+    }
+
+    /// Puts the words of all forms in one place.
+    pub(crate) fn to_vocabulary(&self) -> Vocabulary {
+        let of = |forms: &'static [&'static Form]| forms.iter().flat_map(|form| form.begins);
+        let firsts = |phrase: &'static Phrase| phrase.first().copied().into_iter().flatten().copied();
+        let is_whole = |phrase: &&'static Phrase| phrase.len() == 1;
+        let mut vocabulary = Vocabulary::new();
+        vocabulary.add_all(of(self.runs).flat_map(firsts), Role::RUN);
+        vocabulary.add_all(of(self.clauses).flat_map(firsts), Role::CLAUSE);
+        vocabulary.add_all(of(self.clauses).filter(is_whole).flat_map(firsts), Role::CLAUSE_ALONE);
+        vocabulary.add_all(self.efforts.iter().flat_map(firsts), Role::EFFORT);
+        vocabulary.add_all(self.words(), Role::KNOWN);
+        vocabulary
     }
 }
 

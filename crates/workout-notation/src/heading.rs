@@ -3,8 +3,7 @@
 use chrono::NaiveDate;
 
 use crate::cursor::Cursor;
-use crate::forms::FORMS;
-use crate::token::tokens;
+use crate::token::Lexed;
 
 /// What a line says of the lines that follow it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -73,19 +72,24 @@ const MONTHS: [&str; 12] =
 
 /// What a line says of those that follow it, if it does: given whether it is the first, whether there are more, and
 /// whether it stands above lines with bullets.
-pub(crate) fn heading(line: &str, is_first: bool, has_more: bool, stands_above: bool) -> Option<Heading> {
-    if is_first
-        && has_more
-        && let Some((date, words)) = date(line)
-    {
+pub(crate) fn heading(
+    lexed: &Lexed<'_>,
+    is_first: bool,
+    has_more: bool,
+    stands_above: bool,
+) -> Option<Heading> {
+    let line = lexed.text;
+    let ends_in_colon = line.ends_with(':');
+    if !has_more || !is_first && !ends_in_colon && !stands_above {
+        return None;
+    }
+    if is_first && let Some((date, words)) = date(line) {
         return Some(Heading::Date { date, words });
     }
-    let tokens = tokens(line);
-    let mut cursor = Cursor::new(line, &tokens, &FORMS);
-    let ends_in_colon = line.ends_with(':');
+    let mut cursor = Cursor::new(lexed);
     let words = line.trim_end_matches(':').trim();
     let is_day = cursor.is_word(0, &DAYS);
-    let has_item = (0..tokens.len().min(40)).any(|ahead| {
+    let has_item = (0..lexed.tokens.len().min(40)).any(|ahead| {
         // `U13s` is no time.
         let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
         cursor.is_counted_item(ahead)
@@ -93,7 +97,7 @@ pub(crate) fn heading(line: &str, is_first: bool, has_more: bool, stands_above: 
                 && !is_in_word
                 && (cursor.metres_in(ahead + 1).is_some() || cursor.is_duration_at(ahead))
     });
-    if !has_more || has_item || words.is_empty() || words.len() > 60 {
+    if has_item || words.is_empty() || words.len() > 60 {
         return None;
     }
     if is_first
@@ -110,7 +114,7 @@ pub(crate) fn heading(line: &str, is_first: bool, has_more: bool, stands_above: 
     // Without a colon, whatever might be done is done.
     let is_done = is_note
         || words.contains(':')
-        || (0..tokens.len().min(40)).any(|ahead| {
+        || (0..lexed.tokens.len().min(40)).any(|ahead| {
             let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
             cursor.is_number(ahead) && !is_in_word
         });

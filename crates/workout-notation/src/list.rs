@@ -169,8 +169,7 @@ impl Cursor<'_> {
             return;
         }
         // After `finshing` the words `at the finish line` are not another fault.
-        if self.lost_at == Some(self.place()) && self.word_at(0).is_some_and(|word| self.forms.is_known(word))
-        {
+        if self.lost_at == Some(self.place()) && self.is_known(0) {
             self.skip();
             self.skip_to_clause();
             self.lost_at = Some(self.place());

@@ -3,9 +3,9 @@
 use std::ops::Range;
 
 use crate::cursor::Cursor;
-use crate::forms::{Details, FORMS, Gap};
+use crate::forms::{Details, Gap};
 use crate::spanned::Spanned;
-use crate::token::{Kind, Token, tokens};
+use crate::token::{Lexed, Token};
 
 /// A piece of a line, by its bytes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,19 +32,20 @@ enum Cut {
 }
 
 /// The pieces of a line, in its order.
-pub(crate) fn pieces(line: &str) -> Vec<Piece> {
+pub(crate) fn pieces(lexed: &Lexed<'_>) -> Vec<Piece> {
+    let line = lexed.text;
     let mut pieces: Vec<Piece> = Vec::new();
-    let cuts = cuts(line);
+    let cuts = cuts(lexed);
     let last = cuts.len() - 1;
     for (index, (cut, range)) in cuts.iter().enumerate() {
         let range = trimmed(line, range.clone());
-        let slice = &line[range.clone()];
-        if slice.is_empty() {
+        if range.is_empty() {
             continue;
         }
+        let part = &lexed.part(range.clone());
         let is_jog_between =
             *cut == Cut::Weak && matches!(pieces.last(), Some(Piece::Runs(_) | Piece::More(_)));
-        if is_note(slice, is_jog_between) {
+        if is_note(part, is_jog_between) {
             pieces.push(Piece::Note(range));
             continue;
         }
@@ -55,13 +56,13 @@ pub(crate) fn pieces(line: &str) -> Vec<Piece> {
             }
             continue;
         }
-        if let Some(count) = repeat(slice) {
+        if let Some(count) = repeat(part) {
             pieces.push(Piece::Repeat(count));
-        } else if rest_alone(slice).is_some()
-            && (index > 0 && (index < last || pieces.len() > 1) || index == 0 && last == 0)
+        } else if (index > 0 && (index < last || pieces.len() > 1) || index == 0 && last == 0)
+            && rest_alone(part).is_some()
         {
             pieces.push(Piece::Rest(range));
-        } else if says_more(slice, line, pieces.last()) {
+        } else if says_more(part, line, pieces.last()) {
             pieces.push(Piece::More(range));
         } else {
             pieces.push(Piece::Runs(range));
@@ -71,14 +72,13 @@ pub(crate) fn pieces(line: &str) -> Vec<Piece> {
 }
 
 /// Where a line may be cut, with what stands in front of each part.
-fn cuts(line: &str) -> Vec<(Cut, Range<usize>)> {
-    let tokens = tokens(line);
-    let is_sign =
-        |at: usize, sign: char| tokens.get(at).is_some_and(|token: &Token| token.kind == Kind::Sign(sign));
-    let is_number =
-        |at: usize| tokens.get(at).is_some_and(|token: &Token| matches!(token.kind, Kind::Number(_)));
+fn cuts(lexed: &Lexed<'_>) -> Vec<(Cut, Range<usize>)> {
+    let line = lexed.text;
+    let tokens = &lexed.tokens;
+    let is_sign = |at: usize, sign: char| tokens.get(at).is_some_and(|token| token.is_sign(sign));
+    let is_number = |at: usize| tokens.get(at).is_some_and(Token::is_number);
     let word = |at: usize| match tokens.get(at) {
-        Some(token) if token.kind == Kind::Word => &line[token.span.clone()],
+        Some(token) if token.is_word() => &line[token.span.clone()],
         _ => "",
     };
     let mut parts = Vec::new();
@@ -97,7 +97,7 @@ fn cuts(line: &str) -> Vec<(Cut, Range<usize>)> {
         } else if is_sign(at, '/') && is_sign(at + 1, '/') {
             Some((Cut::Strong, 2))
         } else if is_sign(at, '.') && !is_number(at + 1)
-            || is_sign(at, '.') && is_spaced(line, &tokens, at + 1)
+            || is_sign(at, '.') && is_spaced(line, tokens, at + 1)
         {
             // `rec. 90s`: an abbreviation is no end of a sentence.
             let is_short = at > 0
@@ -107,7 +107,7 @@ fn cuts(line: &str) -> Vec<(Cut, Range<usize>)> {
             let is_counted =
                 is_number(at + 1) && (is_sign(at + 2, 'x') || word(at + 2).eq_ignore_ascii_case("x"));
             (!is_short || is_capital || is_counted).then_some((Cut::Strong, 1))
-        } else if is_sign(at, ',') && (!is_number(at + 1) || is_spaced(line, &tokens, at + 1))
+        } else if is_sign(at, ',') && (!is_number(at + 1) || is_spaced(line, tokens, at + 1))
             || is_sign(at, '+')
             || word(at).eq_ignore_ascii_case("then")
         {
@@ -140,17 +140,15 @@ fn is_spaced(line: &str, tokens: &[Token], at: usize) -> bool {
 }
 
 /// Whether a part of a line is a warm-up or the like, by its first words.
-fn is_note(text: &str, is_behind_runs: bool) -> bool {
-    let tokens = tokens(text);
-    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+fn is_note(lexed: &Lexed<'_>, is_behind_runs: bool) -> bool {
+    let mut cursor = Cursor::new(lexed);
     // Behind runs, a jog is what is done between them.
     cursor.is_note_alone() && !(is_behind_runs && cursor.is_easy_jog())
 }
 
 /// `repeat`, `repeat x 3`, `and repeat`, `x 2`.
-fn repeat(text: &str) -> Option<u32> {
-    let tokens = tokens(text);
-    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+fn repeat(lexed: &Lexed<'_>) -> Option<u32> {
+    let mut cursor = Cursor::new(lexed);
     cursor.word(&["and", "then"]);
     let is_times = cursor.is_times(0);
     if !is_times && !cursor.word(&["repeat", "repeated", "again"]) {
@@ -166,10 +164,9 @@ fn repeat(text: &str) -> Option<u32> {
 }
 
 /// Whether a part of a line only says more of the runs before it: clauses, words, or a pace of runs of that distance.
-fn says_more(text: &str, line: &str, before: Option<&Piece>) -> bool {
-    let tokens = tokens(text);
-    let mut cursor = Cursor::new(text, &tokens, &FORMS);
-    if before.is_some() && !tokens.iter().any(|token| matches!(token.kind, Kind::Number(_))) {
+fn says_more(lexed: &Lexed<'_>, line: &str, before: Option<&Piece>) -> bool {
+    let mut cursor = Cursor::new(lexed);
+    if before.is_some() && !lexed.tokens.iter().any(Token::is_number) {
         return true;
     }
     let is_pace_of = cursor.number_at(0).is_some()
@@ -192,9 +189,8 @@ fn says_more(text: &str, line: &str, before: Option<&Piece>) -> bool {
 }
 
 /// A text that is only the length of a rest, in seconds.
-pub(crate) fn rest_alone(text: &str) -> Option<Spanned<f64>> {
-    let tokens = tokens(text);
-    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+pub(crate) fn rest_alone(lexed: &Lexed<'_>) -> Option<Spanned<f64>> {
+    let mut cursor = Cursor::new(lexed);
     let mut details = Details::default();
     let whole = cursor.here().start;
     let is_bare = cursor.is_duration_alone_at(0);
@@ -215,7 +211,7 @@ pub(crate) fn rest_alone(text: &str) -> Option<Spanned<f64>> {
         return None;
     }
     match gap?.value {
-        Gap::Rest(seconds) => Some(Spanned::new(seconds, whole..text.len())),
+        Gap::Rest(seconds) => Some(Spanned::new(seconds, whole..lexed.text.len())),
         Gap::Cycle(_) => None,
     }
 }

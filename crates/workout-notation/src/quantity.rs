@@ -5,31 +5,20 @@ use std::ops::Range;
 
 use crate::cursor::{Cursor, Read};
 use crate::spanned::Spanned;
+use crate::unit::{MINUTES, Unit};
 
 /// The longest duration that is read, in seconds.
 const LONGEST_S: f64 = 6.0 * 3600.0;
-
-/// Units of length, and their metres.
-const LENGTHS: [(&[&str], f64); 4] = [
-    (&["m", "metre", "metres", "meter", "meters", "mtr", "mtrs"], 1.0),
-    (&["km", "k", "kms", "kilometre", "kilometres", "kilometer", "kilometers"], 1000.0),
-    (&["yd", "yds", "yard", "yards", "y"], 0.9144),
-    (&["mile", "miles", "mi"], 1609.344),
-];
-
-/// Units of time, and their seconds.
-const TIMES: [(&[&str], f64); 3] = [
-    (&["s", "sec", "secs", "second", "seconds"], 1.0),
-    (&["min", "mins", "minute", "minutes"], 60.0),
-    (&["h", "hour", "hours"], 3600.0),
-];
 
 pub(crate) const LAPS: [&str; 2] = ["lap", "laps"];
 
 impl Cursor<'_> {
     /// The metres of a unit that stands `ahead`.
     pub(crate) fn metres_in(&self, ahead: usize) -> Option<f64> {
-        LENGTHS.iter().find(|(words, _)| self.is_word(ahead, words)).map(|(_, metres)| *metres)
+        match self.unit(ahead)? {
+            Unit::Length(metres) => Some(metres),
+            Unit::Time(_) => None,
+        }
     }
 
     /// The seconds of a unit of time that stands `ahead`: a word, or the ticks of `2'30"`.
@@ -40,7 +29,10 @@ impl Cursor<'_> {
         if self.is_sign(ahead, '\'') {
             return Some(if self.is_sign(ahead + 1, '\'') { 1.0 } else { 60.0 });
         }
-        TIMES.iter().find(|(words, _)| self.is_word(ahead, words)).map(|(_, seconds)| *seconds)
+        match self.unit(ahead)? {
+            Unit::Time(seconds) => Some(seconds),
+            Unit::Length(_) => None,
+        }
     }
 
     fn skip_unit_of_time(&mut self) {
@@ -149,7 +141,7 @@ impl Cursor<'_> {
                     return Err(self.problem(first, "expected seconds below 60 after the colon", help));
                 }
             }
-            self.word(TIMES[1].0);
+            self.word(MINUTES);
         } else if let Some(unit) = self.seconds_in(0) {
             self.skip_unit_of_time();
             seconds = value * unit;

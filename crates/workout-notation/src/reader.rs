@@ -8,7 +8,7 @@ use crate::cursor::{Cursor, Read};
 use crate::forms::{EXAMPLE, FORMS, MOST_REPS, RunLength};
 use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
-use crate::token::tokens;
+use crate::token::Lexed;
 
 /// The longest text that is read, in bytes.
 const LONGEST_TEXT: usize = 10_000;
@@ -26,12 +26,15 @@ impl Block {
     ///
     /// Every [`Problem`] of the text, in its order.
     pub fn parse(text: &str) -> Result<Self, Vec<Problem>> {
-        if text.len() > LONGEST_TEXT {
-            let message = format!("a block of {} characters is too long: at most {LONGEST_TEXT}", text.len());
-            return Err(vec![Problem::new(0..0, message).with_help("split it into several blocks")]);
-        }
-        let tokens = tokens(text);
-        let mut cursor = Cursor::new(text, &tokens, &FORMS);
+        check_length(text)?;
+        Self::read(&Lexed::new(text, &FORMS))
+    }
+
+    /// Reads a line that is cut into tokens.
+    pub(crate) fn read(lexed: &Lexed<'_>) -> Result<Self, Vec<Problem>> {
+        let text = lexed.text;
+        check_length(text)?;
+        let mut cursor = Cursor::new(lexed);
         let (label, body) = read(&mut cursor).map_err(|mut problems| {
             problems.sort_by_key(|problem| problem.span.start);
             problems.truncate(MOST_PROBLEMS);
@@ -52,6 +55,14 @@ impl Block {
             ..Self::new(text, body)
         })
     }
+}
+
+fn check_length(text: &str) -> Result<(), Vec<Problem>> {
+    if text.len() <= LONGEST_TEXT {
+        return Ok(());
+    }
+    let message = format!("a block of {} characters is too long: at most {LONGEST_TEXT}", text.len());
+    Err(vec![Problem::new(0..0, message).with_help("split it into several blocks")])
 }
 
 fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>> {
@@ -177,8 +188,8 @@ pub fn seconds(text: &str) -> Result<f64, Problem> {
 }
 
 fn alone<T>(text: &str, read: impl FnOnce(&mut Cursor<'_>) -> Read<T>) -> Result<T, Problem> {
-    let tokens = tokens(text);
-    let mut cursor = Cursor::new(text, &tokens, &FORMS);
+    let lexed = Lexed::new(text, &FORMS);
+    let mut cursor = Cursor::new(&lexed);
     let value = read(&mut cursor);
     let (here, is_at_end) = (cursor.here(), cursor.is_at_end());
     match (value, cursor.problems.into_iter().next()) {
@@ -248,10 +259,10 @@ mod tests {
 
     /// How often the tokens of a text are looked at for each of them.
     fn looks(text: &str) -> usize {
-        let tokens = tokens(text);
-        let mut cursor = Cursor::new(text, &tokens, &FORMS);
+        let lexed = Lexed::new(text, &FORMS);
+        let mut cursor = Cursor::new(&lexed);
         let _ = read(&mut cursor);
-        cursor.looks.get() / tokens.len().max(1)
+        cursor.looks.get() / lexed.tokens.len().max(1)
     }
 
     #[test]

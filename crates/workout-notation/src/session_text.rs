@@ -3,9 +3,11 @@
 use std::ops::Range;
 
 use crate::block::{Block, Body, RestAfter};
+use crate::forms::FORMS;
 use crate::heading::{Heading, heading};
 use crate::piece::{Piece, pieces, rest_alone, trimmed};
 use crate::problem::Problem;
+use crate::token::Lexed;
 use crate::workout::{Part, Workout};
 
 /// The longest text of a session that is read, in bytes.
@@ -91,12 +93,11 @@ impl SessionReader<'_> {
         let lines = lines(self.text);
         let mut label: Option<String> = None;
         for (index, line) in lines.iter().enumerate() {
-            let written = &self.text[line.range.clone()];
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
             // A line without a bullet in front of lines with them is a heading, with a colon or without.
             let stands_above = !line.is_bullet && lines.get(index + 1).is_some_and(|next| next.is_bullet);
-            match heading(written, is_first && !line.is_bullet, has_more, stands_above) {
+            match heading(&line.lexed, is_first && !line.is_bullet, has_more, stands_above) {
                 Some(Heading::Date { date, words }) => {
                     self.workout.date = Some(date);
                     self.title(&words);
@@ -109,7 +110,7 @@ impl SessionReader<'_> {
                 Some(Heading::Label(words)) => label = Some(words),
                 None => {
                     let before = self.workout.blocks().count();
-                    self.line(line.range.clone());
+                    self.line(line);
                     if self.workout.blocks().count() > before
                         && let Some(words) = label.take()
                         && let Some(block) = part_block(&mut self.workout, before)
@@ -153,61 +154,58 @@ impl SessionReader<'_> {
     }
 
     /// Reads one line: its pieces, each of which is a block, or says something of the one before.
-    fn line(&mut self, line: Range<usize>) {
+    fn line(&mut self, line: &Line<'_>) {
         let first = self.workout.parts.last().map_or(0, |part| part.blocks.len());
         // Where the last block of runs begins: what says something of it is read together with it.
         let mut open: Option<Range<usize>> = None;
-        for piece in pieces(&self.text[line.clone()]) {
-            let shifted = |range: Range<usize>| range.start + line.start..range.end + line.start;
+        for piece in pieces(&line.lexed) {
             match piece {
                 Piece::Note(range) => {
-                    self.close(&mut open);
-                    self.runs(shifted(range));
+                    self.close(line, &mut open);
+                    self.runs(line, range);
                 }
                 Piece::Runs(range) => {
-                    self.close(&mut open);
-                    open = Some(shifted(range));
+                    self.close(line, &mut open);
+                    open = Some(range);
                 }
-                Piece::More(range) => {
-                    let range = shifted(range);
-                    match &mut open {
-                        Some(open) => open.end = range.end,
-                        None => self.more(range),
-                    }
-                }
+                Piece::More(range) => match &mut open {
+                    Some(open) => open.end = range.end,
+                    None => self.more(line, range),
+                },
                 Piece::Rest(range) => {
-                    self.close(&mut open);
-                    self.rest_between(shifted(range));
+                    self.close(line, &mut open);
+                    self.rest_between(line, range);
                 }
                 Piece::Repeat(count) => {
-                    self.close(&mut open);
+                    self.close(line, &mut open);
                     self.repeat(first, count);
                 }
             }
         }
-        self.close(&mut open);
+        self.close(line, &mut open);
     }
 
-    fn close(&mut self, open: &mut Option<Range<usize>>) {
+    fn close(&mut self, line: &Line<'_>, open: &mut Option<Range<usize>>) {
         if let Some(range) = open.take() {
-            self.runs(range);
+            self.runs(line, range);
         }
     }
 
-    /// Reads a block of its own.
-    fn runs(&mut self, range: Range<usize>) {
-        match Block::parse(&self.text[range.clone()]) {
-            Ok(block) => self.push(Block { start: range.start, ..block }),
+    /// Reads a part of a line as a block of its own.
+    fn runs(&mut self, line: &Line<'_>, range: Range<usize>) {
+        let start = line.start + range.start;
+        match Block::read(&line.lexed.part(range)) {
+            Ok(block) => self.push(Block { start, ..block }),
             Err(problems) => {
-                self.problems.extend(problems.into_iter().map(|problem| problem.shifted(range.start)));
+                self.problems.extend(problems.into_iter().map(|problem| problem.shifted(start)));
             }
         }
     }
 
     /// A line that says something of the block before it: both are read again as one. A line that can only be read alone
     /// is a block of its own.
-    fn more(&mut self, range: Range<usize>) {
-        let written = &self.text[range.clone()];
+    fn more(&mut self, line: &Line<'_>, range: Range<usize>) {
+        let written = &line.lexed.text[range.clone()];
         let again =
             self.last().filter(|last| last.count() > 0).map(|last| format!("{}, {written}", last.text));
         if let Some(again) = again
@@ -219,17 +217,17 @@ impl SessionReader<'_> {
             }
             return;
         }
-        self.runs(range);
+        self.runs(line, range);
     }
 
     /// A time alone between two blocks.
-    fn rest_between(&mut self, range: Range<usize>) {
-        let written = &self.text[range.clone()];
-        match rest_alone(written) {
+    fn rest_between(&mut self, line: &Line<'_>, range: Range<usize>) {
+        let part = line.lexed.part(range.clone());
+        match rest_alone(&part) {
             Some(rest) if self.rest.is_none() && self.last().is_some() => {
-                self.rest = Some(RestAfter { seconds: rest.value, text: written.to_owned() });
+                self.rest = Some(RestAfter { seconds: rest.value, text: part.text.to_owned() });
             }
-            _ => self.runs(range),
+            _ => self.runs(line, range),
         }
     }
 
@@ -256,13 +254,15 @@ fn part_block(workout: &mut Workout, number: usize) -> Option<&mut Block> {
 }
 
 /// A line of a text without its bullet.
-struct Line {
-    range: Range<usize>,
+struct Line<'a> {
+    lexed: Lexed<'a>,
+    /// Where it begins in the whole text, in bytes.
+    start: usize,
     is_bullet: bool,
 }
 
 /// The lines of a text that are not empty, without their bullets.
-fn lines(text: &str) -> Vec<Line> {
+fn lines(text: &str) -> Vec<Line<'_>> {
     let mut lines = Vec::new();
     let mut start = 0;
     for line in text.split_inclusive('\n') {
@@ -274,7 +274,8 @@ fn lines(text: &str) -> Vec<Line> {
         let bullet = bullet(&text[range.clone()]);
         let inner = trimmed(text, range.start + bullet..range.end);
         if !inner.is_empty() {
-            lines.push(Line { range: inner, is_bullet: bullet > 0 });
+            let lexed = Lexed::new(&text[inner.clone()], &FORMS);
+            lines.push(Line { lexed, start: inner.start, is_bullet: bullet > 0 });
         }
     }
     lines

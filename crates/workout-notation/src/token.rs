@@ -1,6 +1,11 @@
 //! Words, numbers and signs of the notation.
 
+use std::borrow::Cow;
 use std::ops::Range;
+
+use crate::form::Forms;
+use crate::unit::Unit;
+use crate::vocabulary::{Entry, Role};
 
 /// What a token is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,19 +18,85 @@ pub(crate) enum Kind {
     Sign(char),
 }
 
-/// A token and its place in the text.
+/// A token, its place in the text, and what the notation knows of it.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Token {
     pub(crate) kind: Kind,
     pub(crate) span: Range<usize>,
+    /// What it may begin.
+    pub(crate) role: Role,
+    /// The unit that it is.
+    pub(crate) unit: Option<Unit>,
+}
+
+impl Token {
+    /// Whether it is a word.
+    pub(crate) const fn is_word(&self) -> bool {
+        matches!(self.kind, Kind::Word)
+    }
+
+    /// Whether it is a number.
+    pub(crate) const fn is_number(&self) -> bool {
+        matches!(self.kind, Kind::Number(_))
+    }
+
+    /// Whether it is a sign.
+    pub(crate) fn is_sign(&self, sign: char) -> bool {
+        matches!(self.kind, Kind::Sign(own) if own == sign)
+    }
+}
+
+/// A text that is cut into tokens. Each is looked up once, as it is looked at again and again.
+pub(crate) struct Lexed<'a> {
+    pub(crate) text: &'a str,
+    /// The text in small letters.
+    pub(crate) small: Cow<'a, [u8]>,
+    pub(crate) tokens: Vec<Token>,
+    pub(crate) forms: &'static Forms,
+}
+
+impl<'a> Lexed<'a> {
+    /// Cuts a text into tokens; every text has some way to be cut.
+    pub(crate) fn new(text: &'a str, forms: &'static Forms) -> Self {
+        let has_capitals = text.bytes().any(|byte| byte.is_ascii_uppercase());
+        let small: Cow<'a, [u8]> =
+            if has_capitals { text.to_ascii_lowercase().into_bytes().into() } else { text.as_bytes().into() };
+        let mut tokens = tokens(text, &small);
+        for token in &mut tokens {
+            let entry = match token.kind {
+                Kind::Number(_) => Entry::default(),
+                Kind::Word => forms.vocabulary.entry(&small[token.span.clone()]),
+                Kind::Sign(sign) => forms.vocabulary.entry(sign.encode_utf8(&mut [0; 4]).as_bytes()),
+            };
+            (token.role, token.unit) = (entry.role, entry.unit);
+        }
+        Self { text, small, tokens, forms }
+    }
+
+    /// A part of the text, by its bytes.
+    pub(crate) fn part(&self, range: Range<usize>) -> Lexed<'_> {
+        let first = self.tokens.partition_point(|token| token.span.start < range.start);
+        let end = self.tokens.partition_point(|token| token.span.end <= range.end);
+        let tokens = self.tokens.get(first..end).unwrap_or_default().iter();
+        let moved = |token: &Token| Token {
+            span: token.span.start - range.start..token.span.end - range.start,
+            ..token.clone()
+        };
+        Lexed {
+            text: &self.text[range.clone()],
+            small: Cow::Borrowed(&self.small[range.clone()]),
+            tokens: tokens.map(moved).collect(),
+            forms: self.forms,
+        }
+    }
 }
 
 /// Signs that say nothing, like the space between words.
 const SILENT: [char; 13] = ['!', '?', '…', '~', '≈', '•', '·', '✓', '✔', '→', '\u{200b}', '\u{feff}', '_'];
 
-/// All tokens of a text; every text has some way to be cut into them.
-pub(crate) fn tokens(text: &str) -> Vec<Token> {
-    let mut tokens: Vec<Token> = Vec::new();
+/// All tokens of a text, given in small letters as well.
+fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
+    let mut tokens: Vec<Token> = Vec::with_capacity(text.len() / 3 + 4);
     let mut at = 0;
     while let Some(first) = text[at..].chars().next() {
         let rest = &text[at..];
@@ -38,7 +109,7 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
             (Kind::Number(rest[..length].parse().unwrap_or(f64::INFINITY)), length)
         } else if first.is_alphabetic() {
             let length = rest.find(|sign: char| !sign.is_alphabetic()).unwrap_or(rest.len());
-            let is_glued = |before: &Token| matches!(before.kind, Kind::Number(_)) && before.span.end == at;
+            let is_glued = |before: &Token| before.is_number() && before.span.end == at;
             // In `3xflying 30` the letter is a times sign: no word of the notation begins with it.
             if length > 1 && matches!(first, 'x' | 'X') && tokens.last().is_some_and(is_glued) {
                 (Kind::Sign('x'), 1)
@@ -48,11 +119,11 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
         } else {
             (Kind::Sign(plain(first)), first.len_utf8())
         };
-        tokens.push(Token { kind, span: at..at + length });
+        tokens.push(Token { kind, span: at..at + length, role: Role::default(), unit: None });
         at += length;
     }
     for index in 0..tokens.len() {
-        if let Some(value) = number_word(text, &tokens, index) {
+        if let Some(value) = number_word(small, &tokens, index) {
             tokens[index].kind = Kind::Number(value);
         }
     }
@@ -96,16 +167,16 @@ const COUNTED: [&str; 40] = [
 const NAMED: [&str; 4] = ["lane", "lanes", "zone", "hurdle"];
 
 /// The value of a word that is a number where it stands.
-fn number_word(text: &str, tokens: &[Token], index: usize) -> Option<f64> {
+fn number_word(small: &[u8], tokens: &[Token], index: usize) -> Option<f64> {
     let word_at = |index: usize| {
-        let token: &Token = tokens.get(index)?;
-        (token.kind == Kind::Word).then(|| &text[token.span.clone()])
+        let token: &Token = tokens.get(index).filter(|token| token.is_word())?;
+        small.get(token.span.clone())
     };
+    let is_one_of = |word: &[u8], words: &[&str]| words.iter().any(|known| known.as_bytes() == word);
     let word = word_at(index)?;
-    let (_, value) = NUMBERS.iter().find(|(name, _)| word.eq_ignore_ascii_case(name))?;
-    let is_one_of = |word: &str, words: &[&str]| words.iter().any(|known| word.eq_ignore_ascii_case(known));
+    let (_, value) = NUMBERS.iter().find(|(name, _)| name.as_bytes() == word)?;
     let next = tokens.get(index + 1);
-    let is_before_number = next.is_some_and(|next| matches!(next.kind, Kind::Number(_) | Kind::Sign('x')));
+    let is_before_number = next.is_some_and(|next| next.is_number() || next.is_sign('x'));
     let is_counted = word_at(index + 1).is_some_and(|word| is_one_of(word, &COUNTED));
     let is_named = index > 0 && word_at(index - 1).is_some_and(|word| is_one_of(word, &NAMED));
     (is_before_number || is_counted || is_named).then_some(*value)

@@ -1,41 +1,73 @@
-//! Guesses at what a misspelt word was meant to be.
+//! The words and signs of the notation, which are looked up once for each token.
 
-use crate::form::Forms;
+use crate::unit::Unit;
 
-/// How alike a guess must be: each misspelling in the tests finds its word, and no English word in
-/// the tests is taken for another.
-const ALIKE: f64 = 0.8;
+/// What a word or a sign may begin, as a set.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Role(u8);
 
-/// The lengths in bytes of words that can be misspelt: comparing takes the square of the length.
-const MISSPELT: std::ops::RangeInclusive<usize> = 2..=20;
+impl Role {
+    /// The name of a kind of run.
+    pub(crate) const RUN: Self = Self(1);
+    /// A clause.
+    pub(crate) const CLAUSE: Self = Self(2);
+    /// A clause, whatever follows.
+    pub(crate) const CLAUSE_ALONE: Self = Self(4);
+    /// How hard a run is.
+    pub(crate) const EFFORT: Self = Self(8);
+    /// It is a word of the notation.
+    pub(crate) const KNOWN: Self = Self(16);
 
-impl Forms {
-    fn words(&self) -> impl Iterator<Item = &'static str> {
-        self.all().flat_map(|form| form.words).copied()
-    }
-
-    /// Whether this is a word of the notation, in whatever case.
-    pub(crate) fn is_known(&self, word: &str) -> bool {
-        self.words().any(|known| word.eq_ignore_ascii_case(known))
-    }
-
-    /// What to write instead of an unknown word.
-    pub(crate) fn did_you_mean(&self, word: &str) -> Option<String> {
-        if !MISSPELT.contains(&word.len()) || self.is_known(word) {
-            return None;
-        }
-        let word = word.to_lowercase();
-        self.words()
-            .map(|known| (likeness(&word, known), known))
-            .filter(|(likeness, _)| *likeness > ALIKE)
-            .max_by(|a, b| a.0.total_cmp(&b.0))
-            .map(|(_, known)| format!("did you mean `{known}`?"))
+    /// Whether the set has this one.
+    pub(crate) const fn has(self, role: Self) -> bool {
+        self.0 & role.0 != 0
     }
 }
 
-fn likeness(word: &str, known: &str) -> f64 {
-    let alike = strsim::jaro_winkler(word, known);
-    // Two swapped letters of a short word leave few in their place.
-    let is_slip = word.len() > 2 && word.len() == known.len() && strsim::osa_distance(word, known) == 1;
-    if is_slip && alike < ALIKE { f64::midpoint(ALIKE, 1.0) } else { alike }
+/// What the notation knows of a word or a sign.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Entry {
+    pub(crate) role: Role,
+    pub(crate) unit: Option<Unit>,
+}
+
+/// All words and signs of the notation, by their first byte.
+pub(crate) struct Vocabulary([Vec<(&'static [u8], Entry)>; 256]);
+
+impl Vocabulary {
+    /// A vocabulary of the units alone.
+    pub(crate) fn new() -> Self {
+        let mut vocabulary = Self([const { Vec::new() }; 256]);
+        for (word, unit) in Unit::words() {
+            vocabulary.add(word, Role::default(), Some(unit));
+        }
+        vocabulary
+    }
+
+    /// Adds words or signs that have a role.
+    pub(crate) fn add_all(&mut self, words: impl IntoIterator<Item = &'static str>, role: Role) {
+        for word in words {
+            self.add(word, role, None);
+        }
+    }
+
+    fn add(&mut self, word: &'static str, role: Role, unit: Option<Unit>) {
+        let Some(bucket) = word.bytes().next().and_then(|first| self.0.get_mut(usize::from(first))) else {
+            return;
+        };
+        let place = bucket.iter().position(|(known, _)| *known == word.as_bytes()).unwrap_or_else(|| {
+            bucket.push((word.as_bytes(), Entry::default()));
+            bucket.len() - 1
+        });
+        let entry = &mut bucket[place].1;
+        entry.role.0 |= role.0;
+        entry.unit = unit.or(entry.unit);
+    }
+
+    /// What is known of a word in small letters, or of a sign.
+    pub(crate) fn entry(&self, word: &[u8]) -> Entry {
+        let bucket = word.first().and_then(|first| self.0.get(usize::from(*first)));
+        let found = bucket.and_then(|bucket| bucket.iter().find(|(known, _)| *known == word));
+        found.map_or_else(Entry::default, |(_, entry)| *entry)
+    }
 }

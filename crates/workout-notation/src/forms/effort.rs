@@ -4,6 +4,7 @@ use crate::cursor::Cursor;
 use crate::form::{Form, Phrase, row};
 use crate::forms::clause::Clause;
 use crate::spanned::Spanned;
+use crate::vocabulary::Role;
 
 const NAME: &str = "effort";
 
@@ -109,7 +110,7 @@ pub(crate) fn joined(
 impl Cursor<'_> {
     /// Whether a word for how hard a run is stands `ahead`.
     pub(crate) fn is_effort(&self, ahead: usize) -> bool {
-        self.is_one_of(ahead, BEGINS)
+        self.begins(ahead, Role::EFFORT) && self.is_one_of(ahead, BEGINS)
     }
 
     /// Whether the letter of a pace stands `ahead`: a capital with nothing behind it that would be its value.

@@ -32,6 +32,7 @@ mod together;
 mod turns;
 
 use std::fmt;
+use std::sync::LazyLock;
 
 use lane_distance::LaneNumber;
 
@@ -54,11 +55,13 @@ use crate::spanned::Spanned;
 use run_kind::RunForm;
 
 /// All forms.
-pub(crate) const FORMS: Forms = Forms {
+pub(crate) static FORMS: Forms = Forms {
     lists: &[&count::FORM, &separator::FORM, &aside::FORM],
     runs: RUN_FORMS,
     clauses: CLAUSE_FORMS,
+    efforts: effort::EFFORT.form.begins,
     notes: &[&note::FORM],
+    vocabulary: LazyLock::new(|| FORMS.to_vocabulary()),
 };
 
 /// Every form of the notation, in the order in which to learn them. What follows a run in an example

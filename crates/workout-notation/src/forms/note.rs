@@ -177,7 +177,11 @@ impl Cursor<'_> {
     fn label_tokens(&self) -> Option<(usize, usize)> {
         let is_word = |ahead: usize| self.word_at(ahead).is_some();
         let starts_with_word = is_word(0);
-        let mut has_unknown = false;
+        // A number in front makes a label only of words that are unknown: `4th week: 6 x 200`.
+        let has_unknown = |end: usize| {
+            (0..end)
+                .any(|ahead| !self.is_known(ahead) && self.word_at(ahead).is_some_and(|word| word.len() > 1))
+        };
         for ahead in 0..MOST_TOKENS {
             let is_clock = self.is_sign(ahead, ':')
                 && ahead > 0
@@ -186,7 +190,8 @@ impl Cursor<'_> {
                 && self.is_glued(ahead + 1)
                 && self.is_number(ahead + 1);
             if self.is_sign(ahead, ':') && !is_clock {
-                let is_label = ahead > 0 && (starts_with_word || has_unknown) && self.begins_item(ahead + 1);
+                let is_label =
+                    ahead > 0 && (starts_with_word || has_unknown(ahead)) && self.begins_item(ahead + 1);
                 return is_label.then_some((ahead, 1));
             }
             if self.kind(ahead).is_none()
@@ -198,8 +203,6 @@ impl Cursor<'_> {
             if ahead > 0 && self.is_number(ahead - 1) && self.is_word(ahead, &COUNTED) {
                 break;
             }
-            has_unknown |=
-                self.word_at(ahead).is_some_and(|word| !self.forms.is_known(word) && word.len() > 1);
         }
         if !starts_with_word || self.is_run_word() || self.is_effort(0) || self.is_word(0, &NO_LABEL) {
             return None;
