@@ -18,7 +18,7 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  When          Who runs what                     Metres   On bends   Recoveries
 ════════════════════════════════════════════════════════════════════════════════
  Mon 12 Apr    sprinters                            560                       6
- 18:00-19:30   4 x flying 30 with 30 run-in, 4                          24:06.6
+ 18:00-19:30   4 x flying 30 with 30 run-in, 4                          24:07.9
                x 80
  Mon 12 Apr    middle distance                     5200       3006            6
  18:00-19:30   2 x 2000, 6 x 200                          26 bends        15:30
@@ -46,7 +46,7 @@ The week at a glance, Monday 12 April to Sunday 18 April 2027
  Sun 18 Apr    Easy run, Sunday                    1221        715
                3 laps                                      6 bends
  In all        sprinters                           3740       1524           27
-               4 sessions                                 19 bends      1:51:08
+               4 sessions                                 19 bends    1:51:09.3
  In all        middle distance                    16000       9080           21
                3 sessions                                 82 bends        40:00
                                                                           942 m

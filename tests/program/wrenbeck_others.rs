@@ -182,18 +182,23 @@ Block 4, sprinters: 4 × flying 30 m with 30 m run-in @ 3.6 s, 4 min rest
 Total 120 m for each athlete.
 
 Who goes when
-───────────────────────────────────────────────────────────────────────────────
- Go         Rep   Wave   Lane: who                  From              In at
-═══════════════════════════════════════════════════════════════════════════════
- 18:20:10   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:20:13
- 18:24:13   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:24:17
- 18:28:17   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:28:20
- 18:32:20   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:32:24
-───────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────────
+ Go         Rep   Wave   Lane: who              From                   In at
+════════════════════════════════════════════════════════════════════════════════
+ 18:20:10   1     1      5: Ada; 6: Bela; 7:    110 m hurdles start    18:20:18
+                         Cleo                   line
+ 18:24:18   2     1      5: Cleo; 6: Ada; 7:    110 m hurdles start    18:24:27
+                         Bela                   line
+ 18:28:27   3     1      5: Bela; 6: Cleo; 7:   110 m hurdles start    18:28:35
+                         Ada                    line
+ 18:32:35   4     1      5: Ada; 6: Bela; 7:    110 m hurdles start    18:32:44
+                         Cleo                   line
+────────────────────────────────────────────────────────────────────────────────
 - Ada 3.6 s: lanes 5-6-7-5
 - Bela 3.6 s: lanes 6-7-5-6
 - Cleo 3.6 s: lanes 7-5-6-7
 - Run-in in lanes 5 to 7: on the 110 m hurdles start line
+! Go is when they set off: 5 s for the 30 m run-in.
 ! 3 abreast in lanes 5 to 7, 12½ min.
 ! Nobody times it: the one coach is at another finish with block 5. Write
   timers: each group where each has a coach.
@@ -235,10 +240,10 @@ Who goes when
 ───────────────────────────────────────────────────────────────────────────────
  Go         Rep   Wave   Lane: who                  From              In at
 ═══════════════════════════════════════════════════════════════════════════════
- 18:38:24   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:38:35
- 18:42:35   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:42:46
- 18:46:53   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:47:04
- 18:51:04   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:51:15
+ 18:38:44   1     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:38:55
+ 18:42:55   2     1      5: Cleo; 6: Ada; 7: Bela   80 m start line   18:43:06
+ 18:47:14   3     1      5: Bela; 6: Cleo; 7: Ada   80 m start line   18:47:25
+ 18:51:25   4     1      5: Ada; 6: Bela; 7: Cleo   80 m start line   18:51:36
 ───────────────────────────────────────────────────────────────────────────────
 - Ada 11 s: lanes 5-6-7-5
 - Bela 11 s: lanes 6-7-5-6

@@ -77,6 +77,7 @@ fn run_data(run: &Run, id: &str, title: &str) -> Value {
         "rep": first.rep,
         "wave": first.wave,
         "go_s": first.go_s,
+        "run_in_s": first.clock_after_s,
         "passes": passes.collect::<Vec<_>>(),
         "lanes": lanes.collect::<Vec<_>>(),
     })

@@ -73,6 +73,8 @@ pub(crate) struct SheetRow {
     /// When the fastest who run are in, in seconds from the start of the session.
     #[serde(skip)]
     pub(crate) in_from_s: Option<f64>,
+    /// How long after the go a flying run is at its start, from where it is timed, in seconds: nothing for other runs.
+    pub(crate) clock_after_s: Option<f64>,
     /// When it is done, in seconds from the start of the session.
     #[serde(skip)]
     pub(crate) done_s: Option<f64>,
@@ -169,7 +171,7 @@ impl SheetRow {
             start: spot(&rep.start),
             from: match (&rep.handover, rep.run_in_m) {
                 (Some(_), Some(run_in_m)) => format!("run-in, {} m back", metres(run_in_m)),
-                _ => from_paint(&rep.start),
+                _ => from_paint(rep.run_in.as_ref().unwrap_or(&rep.start)),
             },
             start_spot: rep.start.spot(),
             start_cone: plan.cone_on(&rep.start),
@@ -182,9 +184,11 @@ impl SheetRow {
             target_s: rep.target_s,
             go: rep.go_s.map(|go_s| if rep.is_about { format!("~{}", at(go_s)) } else { at(go_s) }),
             go_s: rep.go_s,
-            in_from_s: (rep.go_s.zip(rep.target_from_s.or(rep.target_s)))
+            in_from_s: (rep.done_s.zip(rep.target_s))
                 .filter(|_| rep.handover.is_none())
-                .map(|(go_s, lasts_s)| go_s + lasts_s),
+                .map(|(done_s, target_s)| done_s - target_s + rep.target_from_s.unwrap_or(target_s)),
+            clock_after_s: (rep.run_in_m.filter(|_| rep.handover.is_none()))
+                .map(|_| run_in_s(rep).unwrap_or_default()),
             done_s: rep.done_s,
             rest: rep.rest_s.map(clock),
             splits: round(common),
@@ -205,6 +209,11 @@ impl SheetRow {
         (&self.start, &self.finish, &self.run_in) == (&other.start, &other.finish, &other.run_in)
             && (&self.metres, self.the_other_way) == (&other.metres, other.the_other_way)
     }
+}
+
+/// How long the run-in of a run with a target takes, in seconds.
+fn run_in_s(rep: &Rep) -> Option<f64> {
+    Some(rep.done_s? - rep.go_s? - rep.target_s?)
 }
 
 /// What a walker looks for to find a mark.

@@ -52,7 +52,8 @@ fn who(run: &[SheetRow]) -> String {
 
 /// Where a wave starts: at cones, whose places stand above, or at paint that is called alike in all its lanes.
 fn from(run: &[SheetRow]) -> String {
-    let cones: Vec<ConeLabel> = run.iter().filter_map(|row| row.start_cone).collect();
+    let cone = |row: &SheetRow| if row.run_in.is_some() { row.run_in_cone } else { row.start_cone };
+    let cones: Vec<ConeLabel> = run.iter().filter_map(cone).collect();
     let has_baton = run.iter().any(|row| row.baton.is_some());
     if cones.len() == run.len() && !has_baton {
         return at_cones(&cones).unwrap_or_default();

@@ -3,6 +3,7 @@
 use lane_distance::LaneList;
 use session_plan::{FOOT_M, Recovery, Remark, SetTakes};
 
+use crate::sheet::spans::joined;
 use crate::words::capital;
 use crate::words::names::{all_called, called};
 use crate::words::numbers::{clock, listed, metres, minutes};
@@ -87,12 +88,18 @@ pub(crate) fn remark(remark: &Remark) -> String {
         Remark::GuideBeside { athlete, guide } => {
             format!("{} runs one lane outside {}.", capital(&called(guide)), called(athlete))
         }
-        Remark::WavesKept { kept, of } => format!("{kept} of {of} keep their wave."),
-        Remark::Waves { sizes, lanes, takes } => {
-            let takes = set_takes(takes.as_ref());
-            format!("{} in {}{takes}.", waves(sizes, lanes.len()), LaneList(lanes))
+        Remark::GoBeforeRunIn { run_in_m, from_s, to_s } => {
+            let takes = if from_s == to_s { from_s.to_string() } else { format!("{from_s} to {to_s}") };
+            format!("Go is when they set off: {takes} s for the {} m run-in.", metres(*run_in_m))
         }
-        Remark::RelayWaves { sizes, lanes, takes } => {
+        Remark::WavesKept { kept, of, are_teams } => waves_kept(*kept, *of, *are_teams),
+        Remark::Waves { runs, sizes, lanes, takes } => {
+            let takes = set_takes(takes.as_ref());
+            let waves = waves(sizes, lanes.len());
+            let waves = if runs.is_empty() { waves } else { waves.to_lowercase() };
+            format!("{}{waves} in {}{takes}.", of_runs(runs), LaneList(lanes))
+        }
+        Remark::RelayWaves { runs, sizes, lanes, takes } => {
             let teams =
                 |count: usize| if count == 1 { "1 team".to_owned() } else { format!("{count} teams") };
             let waves = match sizes.as_slice() {
@@ -102,7 +109,7 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 }
                 sizes => format!("{} waves: {} teams", sizes.len(), listed(sizes)),
             };
-            format!("{waves} in {}{}.", LaneList(lanes), set_takes(takes.as_ref()))
+            format!("{}{waves} in {}{}.", of_runs(runs), LaneList(lanes), set_takes(takes.as_ref()))
         }
         Remark::CheckMarksAreAStart { unknown, of_nobody } => {
             let about = match (of_nobody, unknown.as_slice()) {
@@ -117,9 +124,10 @@ pub(crate) fn remark(remark: &Remark) -> String {
                  not a cone.{about}"
             )
         }
-        Remark::DoneWithPartner { athlete, because_of, after } => {
+        Remark::DoneWithPartner { athlete, because_of, after, goes_on } => {
             let (athlete, because_of) = (capital(&called(athlete)), called(because_of));
-            format!("{athlete} is done after run {after}, as {because_of} does no more.")
+            let is_done = if *goes_on { "hands on no more" } else { "is done" };
+            format!("{athlete} {is_done} after run {after}, as {because_of} does no more.")
         }
         Remark::NobodyToHandTo { athlete } => {
             format!("{} has nobody to hand to.", capital(&called(athlete)))
@@ -167,6 +175,15 @@ fn set_takes(takes: Option<&SetTakes>) -> String {
     })
 }
 
+/// The runs that a remark is about, in front of it: nothing where it is about the whole block.
+fn of_runs(runs: &[u32]) -> String {
+    match runs {
+        [] => String::new(),
+        [run] => format!("Run {run}: "),
+        runs => format!("Runs {}: ", joined(runs)),
+    }
+}
+
 /// How a squad is cut: `3 abreast` (`3 together` in one lane), `2 waves of 3`, or `2 waves: 2 and 1`.
 fn waves(sizes: &[usize], lanes: usize) -> String {
     match sizes {
@@ -177,5 +194,16 @@ fn waves(sizes: &[usize], lanes: usize) -> String {
             format!("{} waves of {first}", sizes.len())
         }
         sizes => format!("{} waves: {}", sizes.len(), listed(sizes)),
+    }
+}
+
+/// How many stay in the waves that they had.
+fn waves_kept(kept: usize, of: usize, are_teams: bool) -> String {
+    let who = if are_teams { "team" } else { "athlete" };
+    match (kept, of) {
+        (0, 1) => format!("The {who} is in another wave."),
+        (0, _) => format!("Every {who} is in another wave."),
+        (1, _) => format!("1 of {of} {who}s stays in the same wave."),
+        _ => format!("{kept} of {of} {who}s stay in the same wave."),
     }
 }

@@ -59,8 +59,13 @@ function goWhenDue(run, at) {
   run.session.store.gone[run.id] = true;
   run.session.store.save();
   if (at - due >= LATE_MS || clockOf(run) !== null) return;
-  startClock(run, due);
-  say(`Go: ${run.title}.`);
+  if (run.runInMs === null) {
+    startClock(run, due);
+    say(`Go: ${run.title}.`);
+  } else {
+    refreshRun(run);
+    say(`Go: ${run.title}. Tap Start as they pass the start.`);
+  }
   // Nothing moves away from one who types.
   const isTyping = document.activeElement instanceof HTMLInputElement;
   if (run.block === blocks[state.shown] && !isTyping) run.element.scrollIntoView({ block: "nearest" });

@@ -48,10 +48,11 @@ function startByHand(run) {
 
 /** The goes after a run that is started by hand keep their distance from it; those before it are left out. */
 function moveGoes(run, at) {
-  const due = goAt(run);
-  if (due === null) return null;
+  const go = goAt(run);
+  if (go === null) return null;
+  const due = go + (run.runInMs ?? 0);
   const { store } = run.session;
-  const isEarlier = (other) => goAt(other) !== null && goAt(other) < due;
+  const isEarlier = (other) => goAt(other) !== null && goAt(other) < go;
   const skipped = run.block.runs.filter(isEarlier);
   for (const other of [run, ...skipped]) sound.hush(goKey(other, goAt(other)));
   for (const other of skipped) {

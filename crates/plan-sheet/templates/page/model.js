@@ -29,6 +29,8 @@ function runModel(run, block, session) {
     session,
     element,
     goMs: run.go_s === null ? null : run.go_s * 1000,
+    // A flying run is timed from its start, some time after its go.
+    runInMs: run.run_in_s === null ? null : run.run_in_s * 1000,
     boxes: run.lanes.flatMap((lane) => lane.boxes.map((box) => boxModel(box, lane, session))),
     watch: element.querySelector(".watch"),
     start: element.querySelector(".start"),

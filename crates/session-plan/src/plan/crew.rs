@@ -3,7 +3,8 @@
 use crate::people::age_group::AgeGroup;
 use crate::people::bests::{Bests, TargetError};
 use crate::people::session::{Athlete, Group, Session};
-use crate::plan::trial::Trial;
+use crate::plan::block_at::BlockAt;
+use crate::plan::trial::{Trial, TrialChange};
 use wave_plan::Timers;
 use workout_notation::{Block, Pace};
 
@@ -99,6 +100,11 @@ impl<'a> Crew<'a> {
             [one] => Some(one.name.clone()),
             _ => None,
         }
+    }
+
+    /// What is tried with one of its blocks.
+    pub(crate) fn tried(&self, at: BlockAt) -> Option<&'a TrialChange> {
+        self.trial?.of(at, self.name().as_deref())
     }
 
     /// The names of its groups.

@@ -1,24 +1,26 @@
-//! A block laid out for those who do it, before it has times.
+//! A part of a block laid out for those who do it, before it has times.
 
+use std::ops::Range;
 use std::sync::Arc;
 
-use lane_distance::{Course, LaneNumber, Pair, Place, Placement, Spot, Track};
-use wave_plan::{Ground, Itinerary, Mode, Runner, Stretch};
-use workout_notation::{Block, RecoveryKind, RunKind, Spanned, Stance, Step};
+use lane_distance::{LaneNumber, Pair, Track};
+use wave_plan::Mode;
+use workout_notation::{Block, RecoveryKind, RunKind, Stance, Step};
 
-use crate::people::bests::TargetError;
 use crate::people::session::GROUP_OF;
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
+use crate::plan::block_part::{hands_on, is_exchange, run_in_m};
 use crate::plan::chain::{self, Chain};
+use crate::plan::chosen_lanes::ChosenLanes;
 use crate::plan::crew::{Crew, Entrant};
 use crate::plan::estimate;
 use crate::plan::fault::{PlanFault, Planned};
-use crate::plan::lane_move::{LaneMove, LaneMover, move_own_lanes};
-use crate::plan::location::{Share, location, rule_of};
+use crate::plan::group_start::group_start;
+use crate::plan::lane_move::LaneMove;
 use crate::plan::pairing::{self, Prefer};
 use crate::plan::recovery_remarks;
-use crate::plan::relay::{RUN_IN_M, Relay, are_exchanges};
+use crate::plan::relay::{RUN_IN_M, Relay};
 use crate::plan::remark::Remark;
 use crate::plan::run_times::{Timing, timings};
 use crate::plan::together::are_together;
@@ -31,13 +33,17 @@ const SPRINT_M: f64 = 400.0;
 /// Where somebody times, runs from this distance on finish on the finish line, in metres.
 const FINISH_LINE_FROM_M: f64 = 120.0;
 
-/// A block laid out for those who do it.
+/// A part of a block laid out for those who do it: the whole block, unless it mixes exchanges with other runs.
 pub(crate) struct Draft<'a> {
     /// The track with the hazards in use while it is run.
     pub(crate) track: Arc<Track>,
     pub(crate) at: BlockAt,
     pub(crate) block: &'a Block,
     pub(crate) steps: Vec<Step<'a>>,
+    /// The place of its first run in the block, from 0.
+    pub(crate) first_run: usize,
+    /// Whether another part of the block follows.
+    pub(crate) is_followed: bool,
     pub(crate) entrants: Vec<Entrant<'a>>,
     /// The teams of exchanges, each of which is an entrant.
     pub(crate) relay: Option<Relay<'a>>,
@@ -76,7 +82,7 @@ pub(crate) struct DraftRun {
 }
 
 impl<'a> Draft<'a> {
-    /// Lays out a block that has runs.
+    /// Lays out a part of a block that has runs.
     ///
     /// # Errors
     ///
@@ -85,166 +91,151 @@ impl<'a> Draft<'a> {
         venue: &Venue,
         ground: Arc<Track>,
         crew: &Crew<'a>,
-        (at, block): (BlockAt, &'a Block),
+        (at, block, part): (BlockAt, &'a Block, &Range<usize>),
         warnings: &mut Vec<Warning>,
     ) -> Planned<Self> {
         let track = ground.as_ref();
-        let steps = block.steps();
-        let first = steps.first().ok_or_else(|| PlanFault::NotARun.at(0..block.text.len()))?;
+        let all = block.steps();
+        let first = all.first().ok_or_else(|| PlanFault::NotARun.at(0..block.text.len()))?;
         let starts_together = first.together.is_some();
         let is_squad = crew.has_names();
-        let mut own_lanes = crew.own_lanes();
-        let crew_name = crew.name();
-        let tried = crew.trial.and_then(|trial| trial.of(at, crew_name.as_deref()));
-        // Lanes that have been closed late give their place to open ones.
-        let named: Option<Vec<u8>> = match (tried, first.lanes) {
-            (Some(TrialChange::Lanes(lanes)), _) => Some(lanes.iter().map(|lane| lane.get()).collect()),
-            (_, Some(lanes)) => Some(lanes.iter().map(|lane| lane.get()).collect()),
-            (_, None) => own_lanes.clone(),
-        };
-        let rule = rule_of(&venue.rules, first);
-        let wind = crew.session.wind_now();
         let entrants = crew.entrants();
-        let fits = |lane: u8| {
-            let one = Step { lanes: None, ..*first };
-            let location = location(track, &venue.rules, wind, at, &one, Some(vec![lane]), Share::AllLanes);
-            let chains = location.and_then(|location| {
-                chain::chains(track, &steps, &location, &location.lanes, Prefer::FewestTapes)
-            });
-            chains.is_ok()
-        };
-        let (step, session, needs_two) =
-            (first, crew.session, entrants.iter().any(|entrant| entrant.lanes_beside() > 0));
-        let mover = LaneMover { track, session, at, block, step, rule, needs_two, fits: &fits };
-        let (lanes, mut moved) = named.map_or_else(Default::default, |named| mover.lanes(&named));
-        let new_lanes = first.lanes.map(|named| Spanned {
-            value: lanes.iter().copied().filter_map(LaneNumber::new).collect::<Vec<_>>(),
-            span: named.span.clone(),
-        });
-        let moved_first = Step { lanes: new_lanes.as_ref(), ..*first };
-        if !lanes.is_empty() && first.lanes.is_none() {
-            own_lanes = Some(lanes);
-        }
-        let has_own_lanes = first.lanes.is_some() || own_lanes.is_some();
-        let share = if is_squad && !starts_together { Share::AllLanes } else { Share::OneLane };
-        let location = location(track, &venue.rules, wind, at, &moved_first, own_lanes, share)?;
+        let ChosenLanes { location, are_named, moved } =
+            ChosenLanes::of(venue, track, crew, (at, block), &all, &entrants)?;
         // A run by time is not laid out, and needs no lane.
         if !matches!(first.run.kind.value, RunKind::Timed { .. }) {
             location.warnings.iter().for_each(|warning| push_new(warnings, warning.clone()));
         }
         let lane = location.lanes.first().copied().unwrap_or(LaneNumber::FIRST);
-        let own_lanes = entrants.iter().filter_map(|entrant| entrant.athlete?.lanes.as_ref()).flatten();
-        if !has_own_lanes {
-            move_own_lanes(crew.session, (at, block), own_lanes.copied(), &location.lanes, &mut moved);
+        let mut own = (entrants.iter())
+            .map(|entrant| timings(track, crew.session, &all, lane, entrant))
+            .collect::<Planned<Vec<_>>>()?;
+        if let Some(TrialChange::Rest(rest_s)) = crew.tried(at) {
+            own.iter_mut().flatten().for_each(|timing| timing.set_rest(*rest_s));
         }
-        let relay = Relay::of(crew, &steps, &entrants);
-        let mut timings = match &relay {
-            Some(relay) => relay.timings(track, crew.session, &steps, lane)?,
-            None => (entrants.iter())
-                .map(|entrant| timings(track, crew.session, &steps, lane, entrant))
-                .collect::<Planned<Vec<_>>>()?,
+        let gaps_s: Vec<Option<f64>> = (0..all.len())
+            .map(|run| own.iter().filter_map(|own| own.get(run)?.rest_s()).reduce(f64::min))
+            .collect();
+        let relay = Relay::of(crew, &all, part, &entrants);
+        let is_alone_at_zone =
+            is_squad && !starts_together && entrants.len() == 1 && all.iter().any(is_exchange);
+        let (entrants, mut timings) = match &relay {
+            Some(relay) => (relay.entrants(), relay.timings(track, crew.session, &all, lane, &own)?),
+            // Somebody may be done before.
+            None => (entrants.into_iter().zip(own))
+                .map(|(entrant, own)| {
+                    (entrant, own.into_iter().take(part.end).skip(part.start).collect::<Vec<_>>())
+                })
+                .filter(|(_, own)| !own.is_empty())
+                .unzip(),
         };
-        let entrants = relay.as_ref().map_or(entrants, Relay::entrants);
-        if let Some(TrialChange::Rest(rest_s)) = tried {
-            timings.iter_mut().flatten().for_each(|timing| timing.set_rest(*rest_s));
-        }
         let mut longest_m: f64 = 0.0;
-        for step in &steps {
+        for step in &all {
             longest_m = longest_m.max(pairing::distance_m(track, step, lane)?.unwrap_or(0.0));
         }
         let is_on_line = is_squad && (longest_m >= FINISH_LINE_FROM_M || crew.shares_watch);
         let usual = if is_on_line { Prefer::FinishLine } else { Prefer::FewestTapes };
         let prefer = crew.session.prefer.unwrap_or(usual);
-        let gaps_s: Vec<Option<f64>> = (0..steps.len())
-            .map(|run| timings.iter().filter_map(|timings| timings.get(run)?.rest_s()).reduce(f64::min))
-            .collect();
         let inside = location.lanes.iter().copied().min().unwrap_or(LaneNumber::FIRST);
         let chained = if starts_together { vec![inside] } else { location.lanes.clone() };
-        let chains = chain::chains(track, &steps, &location, &chained, prefer)?;
+        let chains = chain::chains(track, &all, &location, &chained, prefer)?;
         // Where recoveries bend, the way is not as far as asked.
-        for (run, step) in steps.iter().enumerate() {
+        for (run, step) in all.iter().enumerate().take(part.end).skip(part.start) {
             let way_m = chains.iter().filter_map(|chain| chain.recoveries_m[run]).reduce(f64::max);
             let Some(on_s) = way_m.and_then(|way_m| estimate::on_s(step, way_m)) else { continue };
             timings
                 .iter_mut()
-                .filter_map(|of| of.get_mut(run))
+                .filter_map(|of| of.get_mut(run - part.start))
                 .for_each(|timing| timing.set_about_rest(on_s));
         }
         let mut lanes = Vec::with_capacity(location.lanes.len());
         for (place, &lane) in location.lanes.iter().enumerate() {
             let Chain { pairs, recoveries_m, .. } = &chains[if starts_together { 0 } else { place }];
-            let run = |((step, inside), recovery_m): ((&Step<'a>, &Option<Pair>), &Option<f64>)| {
-                let Some(inside) = *inside else { return Ok(None) };
-                let pair = if starts_together { group_start(track, step, &inside, lane)? } else { inside };
-                Ok(Some(DraftRun { pair, inside, recovery_m: *recovery_m }))
+            let run = |run: usize| {
+                let Some(inside) = pairs[run] else { return Ok(None) };
+                let pair =
+                    if starts_together { group_start(track, &all[run], &inside, lane)? } else { inside };
+                Ok(Some(DraftRun { pair, inside, recovery_m: recoveries_m[run] }))
             };
-            let runs = steps.iter().zip(pairs).zip(recoveries_m).map(run).collect::<Planned<Vec<_>>>()?;
+            let runs = part.clone().map(run).collect::<Planned<Vec<_>>>()?;
             lanes.push(DraftLane { lane, runs });
         }
+        let is_first = part.start == 0;
+        let of_exchange_m = if hands_on(crew, &all) { RUN_IN_M } else { 0.0 };
+        let run_ins_m: Vec<f64> = all.iter().map(|step| run_in_m(step, of_exchange_m)).collect();
+        let ways = if is_first {
+            recovery_remarks::of_ways(track, &all, &chains, &gaps_s, &run_ins_m, is_squad)
+        } else {
+            Vec::new()
+        };
         let mut draft = Self {
             track: Arc::clone(&ground),
             at,
             block,
+            steps: all[part.clone()].to_vec(),
+            first_run: part.start,
+            is_followed: part.end < all.len(),
             entrants,
+            relay,
             timings,
             lanes,
-            has_own_lanes,
+            has_own_lanes: are_named,
             longest_m,
             mode: Mode::Together,
+            keeps_lanes: false,
             goes_on: false,
-            // A check mark lies in one lane.
-            keeps_lanes: crew
-                .session
-                .squad
-                .keeps_lanes
-                .unwrap_or_else(|| relay.is_some() || has_gear(&steps)),
-            relay,
-            remarks: Vec::new(),
+            remarks: ways,
             moved,
-            steps,
         };
+        // A check mark lies in one lane.
+        let usually_keeps = draft.relay.is_some() || has_gear(&draft.steps);
+        draft.keeps_lanes = crew.session.squad.keeps_lanes.unwrap_or(usually_keeps);
         if is_squad
             && !starts_together
             && draft.lanes.iter().any(|lane| lane.runs.iter().any(Option::is_some))
         {
-            let by_distance = if longest_m <= SPRINT_M {
-                Mode::OneToALane { most: None }
-            } else {
-                Mode::GroupToALane { most: GROUP_OF }
-            };
-            // Who goes on along a lane comes to the next start in it: nobody changes lanes, and all go together.
-            draft.goes_on =
-                draft.steps.iter().any(|step| step.recovery.and_then(RecoveryKind::on_m).is_some());
-            let each = (0..draft.entrants.len())
-                .map(|entrant| 1 + usize::from(draft.lanes_beside(entrant)))
-                .sum::<usize>()
-                .div_ceil(draft.lanes.len().max(1));
-            let by_recovery = match each {
-                _ if !draft.goes_on => by_distance,
-                0 | 1 if draft.is_together() => Mode::OneToALane { most: None },
-                // Where starts in several lanes lie apart each lane has its own go.
-                each => Mode::GroupToALane { most: each.clamp(1, GROUP_OF) },
-            };
-            draft.mode = match (crew.session.squad.mode, &draft.relay) {
-                // A team has a lane for itself, and two of it run at once.
-                (Some(Mode::OneToALane { most: Some(most) }), Some(_)) => {
-                    Mode::OneToALane { most: Some((most / 2).max(1)) }
-                }
-                (_, Some(_)) => Mode::OneToALane { most: None },
-                (asked, None) => asked.unwrap_or(by_recovery),
-            };
+            draft.share_lanes(crew);
         }
-        draft.remark(track, &chains, &gaps_s, is_squad);
-        if let ([alone], true) = (draft.entrants.as_slice(), are_exchanges(crew, &draft.steps))
-            && draft.relay.is_none()
-        {
-            draft.remarks.push(Remark::NobodyToHandTo { athlete: alone.name().to_owned() });
+        let no_targets = draft.no_targets(is_squad);
+        draft.remarks.extend(no_targets);
+        if is_alone_at_zone && is_first {
+            draft.remarks.push(Remark::NobodyToHandTo { athlete: draft.entrants[0].name().to_owned() });
         }
-        if crew.session.prefer.is_none() {
+        if crew.session.prefer.is_none() && is_first {
             let other = draft.other_choice(location.place, prefer)?;
             draft.remarks.extend(other);
         }
         Ok(draft)
+    }
+
+    /// Decides how its entrants share its lanes.
+    fn share_lanes(&mut self, crew: &Crew<'_>) {
+        let longest_m = self.longest_m;
+        let by_distance = if longest_m <= SPRINT_M {
+            Mode::OneToALane { most: None }
+        } else {
+            Mode::GroupToALane { most: GROUP_OF }
+        };
+        // Who goes on along a lane comes to the next start in it: nobody changes lanes, and all go together.
+        self.goes_on = self.steps.iter().any(|step| step.recovery.and_then(RecoveryKind::on_m).is_some());
+        let each = (0..self.entrants.len())
+            .map(|entrant| 1 + usize::from(self.lanes_beside(entrant)))
+            .sum::<usize>()
+            .div_ceil(self.lanes.len().max(1));
+        let by_recovery = match each {
+            _ if !self.goes_on => by_distance,
+            0 | 1 if self.is_together() => Mode::OneToALane { most: None },
+            // Where starts in several lanes lie apart each lane has its own go.
+            each => Mode::GroupToALane { most: each.clamp(1, GROUP_OF) },
+        };
+        self.mode = match (crew.session.squad.mode, &self.relay) {
+            // A team has a lane for itself, and two of it run at once.
+            (Some(Mode::OneToALane { most: Some(most) }), Some(_)) => {
+                Mode::OneToALane { most: Some((most / 2).max(1)) }
+            }
+            (_, Some(_)) => Mode::OneToALane { most: None },
+            (asked, None) => asked.unwrap_or(by_recovery),
+        };
     }
 
     /// Whether all its lanes start each run from one mark or finish it on one line.
@@ -255,124 +246,19 @@ impl<'a> Draft<'a> {
         })
     }
 
-    /// Where else the first run could go, in its first lane: on paint at both ends where the finish line was wanted,
-    /// or to the finish line where the fewest tapes were. Nothing for runs that name their ends.
-    fn other_choice(&self, place: Place, prefer: Prefer) -> Planned<Option<Remark>> {
-        let (track, step) = (self.track.as_ref(), &self.steps[0]);
-        let Some(DraftLane { lane, runs }) = self.lanes.first() else { return Ok(None) };
-        let is_free = step.from.is_none() && step.to.is_none() && step.together.is_none();
-        let Some(Some(DraftRun { pair, .. })) = runs.first().filter(|_| is_free) else { return Ok(None) };
-        let on_finish_line = prefer == Prefer::FewestTapes;
-        let other = pairing::pairs(track, step, place, *lane, Prefer::default())?.into_iter().find(|other| {
-            if on_finish_line {
-                pair.finish.to_finish_m != 0.0 && other.finish.to_finish_m == 0.0
-            } else {
-                pair.ends_on_paint() < 2 && other.ends_on_paint() == 2
-            }
-        });
-        Ok(other.map(|other| {
-            let placement = |spot, reading| Box::new(Placement::from_reading(track, spot, reading));
-            Remark::OtherChoice {
-                lane: *lane,
-                distance_m: other.distance_m,
-                on_finish_line,
-                start: placement(other.start, other.start_reading),
-                finish: placement(other.finish, other.finish_reading),
-            }
-        }))
-    }
-
-    /// Each pace that gives no target, with those who have none.
-    fn no_targets(&self, is_squad: bool) -> Vec<Remark> {
-        let mut found: Vec<(String, &TargetError, Vec<String>)> = Vec::new();
-        for (entrant, timings) in self.entrants.iter().zip(&self.timings) {
-            for (step, timing) in self.steps.iter().zip(timings) {
-                // A target of the athlete's own serves as well.
-                let (Some(pace), Some(why), None) = (step.pace, &timing.no_target, timing.target_s) else {
-                    continue;
-                };
-                let (pace, name) = (pace.value.to_string(), entrant.name());
-                match found.iter_mut().find(|known| known.0 == pace && known.1 == why) {
-                    Some((_, _, names)) if names.iter().any(|known| known == name) => {}
-                    Some((_, _, names)) => names.push(name.to_owned()),
-                    None => found.push((pace, why, vec![name.to_owned()])),
-                }
-            }
-        }
-        let remark = |(pace, why, mut athletes): (String, &TargetError, Vec<String>)| {
-            if !is_squad || athletes.len() == self.entrants.len() {
-                athletes.clear();
-            }
-            Remark::NoTarget { pace, why: why.clone(), athletes }
-        };
-        found.into_iter().map(remark).collect()
-    }
-
-    /// What there is to say of its times and of the ways between its runs.
-    fn remark(&mut self, track: &Track, chains: &[Chain], gaps_s: &[Option<f64>], is_squad: bool) {
-        self.remarks = recovery_remarks::of_block(track, &self.steps, chains, gaps_s, self.run_in_m());
-        let no_targets = self.no_targets(is_squad);
-        self.remarks.extend(no_targets);
-        // What is said of one lane of a squad holds for all.
-        let told = if is_squad { 1 } else { chains.len() };
-        for chain in &chains[..told.min(chains.len())] {
-            for remark in recovery_remarks::of_lane(track, &self.steps, chain, self.run_in_m()) {
-                push_new(&mut self.remarks, remark);
-            }
-        }
-    }
-
-    /// How far before the start of its runs the incoming runners of exchanges begin, in metres.
-    const fn run_in_m(&self) -> f64 {
+    /// How far before its zone the runner who brings the baton of an exchange sets off, in metres.
+    pub(crate) const fn exchange_run_in_m(&self) -> f64 {
         if self.relay.is_some() { RUN_IN_M } else { 0.0 }
     }
 
-    /// What the schedule needs to know of it: how long something else is done first, and the lanes that it may use.
-    pub(crate) fn itinerary(&self, after_s: f64, lanes: Vec<u8>) -> Itinerary {
-        let track = self.track.as_ref();
-        let stretch = |run: usize| {
-            let pairs = || self.lanes.iter().filter_map(move |lane| Some((lane.lane, lane.runs[run]?.pair)));
-            let distance_m = pairs().map(|(_, pair)| self.run_in_m() + pair.distance_m).reduce(f64::max)?;
-            let laps_m = pairs()
-                .filter(|(_, pair)| pair.start.course == Course::Oval)
-                .filter_map(|(lane, _)| track.lap_m(lane).ok());
-            Some(Stretch {
-                distance_m,
-                ground: Ground::from_laps(laps_m),
-                finish_m: pairs().map(|(lane, pair)| (lane.get(), finish_m(track, &pair))).collect(),
-                is_reversed: pairs().any(|(_, pair)| pair.against),
-            })
-        };
-        let runner = |(entrant, timings): (usize, &Vec<Timing>)| Runner {
-            name: self.entrants[entrant].name().to_owned(),
-            times: timings.iter().map(|timing| timing.times).collect(),
-            lanes: self.lanes_of(entrant),
-            lanes_beside: self.lanes_beside(entrant),
-        };
-        Itinerary {
-            after_s,
-            runs: (0..self.steps.len()).map(stretch).collect(),
-            lanes,
-            mode: self.mode,
-            keeps_lanes: self.goes_on || self.keeps_lanes,
-            runners: self.timings.iter().enumerate().map(runner).collect(),
-        }
+    /// Whether a run is the last of the block.
+    pub(crate) fn is_last(&self, run: usize) -> bool {
+        !self.is_followed && run + 1 == self.steps.len()
     }
 
-    /// How long the slowest would take alone, in seconds.
-    pub(crate) fn alone_s(&self) -> f64 {
-        let alone_s = |timings: &Vec<Timing>| {
-            let rests_s: f64 = timings.iter().rev().skip(1).map(|timing| timing.times.rest_s).sum();
-            timings.iter().map(|timing| timing.times.target_s).sum::<f64>() + rests_s
-        };
-        self.timings.iter().map(alone_s).fold(0.0, f64::max)
-    }
-
-    /// Whether every target and every rest between its runs is given.
-    pub(crate) fn is_timed(&self) -> bool {
-        let last = self.steps.len().saturating_sub(1);
-        let is_estimated = |(run, timing): (usize, &Timing)| timing.is_estimated(run == last);
-        !self.timings.iter().any(|timings| timings.iter().enumerate().any(is_estimated))
+    /// Whether it is the whole block.
+    pub(crate) const fn is_whole(&self) -> bool {
+        self.first_run == 0 && !self.is_followed
     }
 }
 
@@ -388,36 +274,4 @@ fn push_new<T: PartialEq>(list: &mut Vec<T>, item: T) {
     if !list.contains(&item) {
         list.push(item);
     }
-}
-
-/// How far past the finish line a run finishes, in metres along its lane in the direction of running. On a
-/// straight it is before the line or on it.
-fn finish_m(track: &Track, pair: &Pair) -> f64 {
-    let layout = track.layout();
-    let on_oval = layout.on_course(pair.finish, Course::Oval).unwrap_or(pair.finish);
-    let past_m = layout.from_finish_m(on_oval);
-    let is_straight = pair.finish.course != Course::Oval;
-    let lap_m = if is_straight && past_m > 0.0 { track.lap_m(pair.finish.lane).unwrap_or(0.0) } else { 0.0 };
-    let finish_m = past_m - lap_m;
-    if pair.against { -finish_m } else { finish_m }
-}
-
-/// The run of a lane further out in a group that starts together: on the curved line, and then in
-/// the inside lane.
-///
-/// # Errors
-///
-/// A [`PlanFault`] where the lane is missing or closed.
-fn group_start(track: &Track, step: &Step<'_>, inside: &Pair, lane: LaneNumber) -> Planned<Pair> {
-    if lane == inside.start.lane {
-        return Ok(*inside);
-    }
-    pairing::check_lane(track, step, inside.start.course, lane)?;
-    let curved = || track.layout().curved_start(inside.start.lane, inside.start.to_finish_m, lane);
-    let start = match inside.start.course {
-        Course::Oval => curved().unwrap_or_else(|| track.layout().abreast(inside.start, lane)),
-        // On a straight the line is square across.
-        _ => Spot { lane, ..inside.start },
-    };
-    Ok(Pair { start, start_reading: track.read(start), ..*inside })
 }

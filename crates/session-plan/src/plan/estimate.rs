@@ -3,10 +3,11 @@
 //! They move the timetable and nothing else, and are marked *about*. The tables are common practice, no source: what
 //! a club's athletes run in training, and how long a coach lets them rest.
 
-use workout_notation::{RecoveryKind, Step};
+use workout_notation::{RecoveryKind, RunKind, Step};
 
 use crate::people::age_group::AgeGroup;
 use crate::people::bests::Bests;
+use crate::people::getting_up_to_speed::GettingUpToSpeed;
 use crate::plan::on_foot::{JOG_M_PER_S, WALK_M_PER_S};
 
 /// Distance in metres and time in seconds of a club athlete in training.
@@ -42,6 +43,13 @@ pub(crate) fn run_s<'b>(
     let club_s = between(&RUNS, distance_m) * (distance_m / longest_m).max(1.0);
     let by_age_s = club_s * age.map_or(1.0, AgeGroup::slower);
     (own_s.unwrap_or(by_age_s) * slower(step)).round().max(1.0)
+}
+
+/// How long the run-in of a flying run takes that takes `run_s` itself, in whole seconds: from standing to the speed
+/// of the run. Nothing for every other run.
+pub(crate) fn run_in_s(step: &Step<'_>, run_s: f64) -> f64 {
+    let RunKind::Flying { metres, run_in_m } = step.run.kind.value else { return 0.0 };
+    GettingUpToSpeed { top_m_per_s: metres / run_s }.time_s(run_in_m).ceil()
 }
 
 /// How much slower than hard a step is to be run by the word for its effort, as a factor of its time.

@@ -10,10 +10,11 @@ use workout_notation::{Block, Body, MOST_REPS};
 use crate::people::session::{BETWEEN_BLOCKS_S, Session};
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
+use crate::plan::block_part::parts;
 use crate::plan::crew::{Crew, crews};
 use crate::plan::day_track::DayTrack;
 use crate::plan::draft::Draft;
-use crate::plan::fault::{PlanError, PlanFault};
+use crate::plan::fault::{PlanError, PlanFault, Planned};
 use crate::plan::kept::Kept;
 use crate::plan::lane_move::LaneMove;
 use crate::plan::lane_share::{own_lanes, share_out};
@@ -51,8 +52,8 @@ struct Laid<'a> {
 enum Entry {
     /// What is not a run, and how long after the one before it begins, in seconds.
     Note(f64, Box<PlanBlock>),
-    /// The runs of the next draft.
-    Runs,
+    /// The runs of the next drafts, so many: the parts of a block.
+    Runs(usize),
 }
 
 /// What lies between a block and the next.
@@ -190,7 +191,12 @@ impl<'a> Attempt<'a> {
     /// The blocks with their times.
     fn tell(self, day: &DayTrack<'_>, session: &Session, kept: &Kept) -> Evening {
         let drafts = self.laid.iter().flat_map(|laid| &laid.drafts);
-        let moved = drafts.flat_map(|draft| draft.moved.iter().cloned()).collect();
+        let mut moved: Vec<LaneMove> = Vec::new();
+        for of_part in drafts.flat_map(|draft| &draft.moved) {
+            if !moved.contains(of_part) {
+                moved.push(of_part.clone());
+            }
+        }
         let mut evening = Evening { warnings: self.warnings, moved, ..Evening::default() };
         let mut begun: Vec<(f64, PlanBlock)> = Vec::new();
         let mut ends_s = Some(0.0_f64);
@@ -223,16 +229,16 @@ fn lay_out<'a>(
     errors: &mut Vec<PlanError>,
 ) -> Laid<'a> {
     let between_s = crew.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S);
+    let blocks = crew.blocks;
     let mut laid =
         Laid { entries: Vec::new(), drafts: Vec::new(), after_s: Vec::new(), has_break: false, crew };
     let mut pending_s = 0.0;
     // The first block needs no break before it, and one after a note none either.
     let mut before = Break::Nothing;
-    for (index, block) in laid.crew.blocks.iter().enumerate() {
+    for (index, block) in blocks.iter().enumerate() {
         let at = BlockAt { group: laid.crew.own, block: index };
-        let crew_name = laid.crew.name();
-        let tried = laid.crew.trial.and_then(|trial| trial.of(at, crew_name.as_deref()));
-        if laid.crew.session.late.skips(at, crew_name.as_deref()) || tried == Some(&TrialChange::Drop) {
+        let is_skipped = laid.crew.session.late.skips(at, laid.crew.name().as_deref());
+        if is_skipped || laid.crew.tried(at) == Some(&TrialChange::Drop) {
             continue;
         }
         *reps = reps.saturating_add(block.count());
@@ -249,17 +255,40 @@ fn lay_out<'a>(
             before = Break::after(block, Break::Nothing);
             continue;
         }
-        match Draft::new(venue, track(laid.after_s.len()), &laid.crew, (at, block), warnings) {
-            Ok(draft) => laid.drafts.push(draft),
-            Err(fault) => errors.push(PlanError { at, fault }),
-        }
-        laid.entries.push(Entry::Runs);
-        laid.has_break |= matches!(before, Break::Usual);
         let rest_s = if matches!(before, Break::Usual) { between_s } else { before.given_s() };
-        laid.after_s.push(pending_s + rest_s);
+        laid.has_break |= matches!(before, Break::Usual);
+        if let Err(fault) = laid.add(venue, track, (at, block), pending_s + rest_s, warnings) {
+            errors.push(PlanError { at, fault });
+        }
         (pending_s, before) = (0.0, Break::after(block, Break::Usual));
     }
     laid
+}
+
+impl<'a> Laid<'a> {
+    /// Lays out a block that has runs, part by part; the first begins so long after what is before it, in seconds.
+    fn add(
+        &mut self,
+        venue: &Venue,
+        track: &impl Fn(usize) -> Arc<Track>,
+        (at, block): (BlockAt, &'a Block),
+        mut after_s: f64,
+        warnings: &mut Vec<Warning>,
+    ) -> Planned<()> {
+        let first = self.drafts.len();
+        for part in parts(&self.crew, &block.steps()) {
+            let ground = track(self.drafts.len());
+            let draft = Draft::new(venue, ground, &self.crew, (at, block, &part), warnings)?;
+            if draft.entrants.is_empty() {
+                continue;
+            }
+            let rest_s = draft.rest_after_s();
+            self.drafts.push(draft);
+            self.after_s.push(std::mem::replace(&mut after_s, rest_s));
+        }
+        self.entries.push(Entry::Runs(self.drafts.len() - first));
+        Ok(())
+    }
 }
 
 /// A block that is not a run; what a whole squad does is nobody's in particular.
@@ -291,7 +320,7 @@ fn schedule(
         return Ok(vec![Vec::new(); laid.len()]);
     }
     let waves = |draft: &Draft<'_>| {
-        draft.entrants.iter().map(|entrant| kept.wave(draft.at, entrant.name())).collect::<Vec<_>>()
+        draft.entrants.iter().map(|entrant| kept.wave(draft, entrant.name())).collect::<Vec<_>>()
     };
     let before: Vec<Vec<Vec<Option<usize>>>> = if kept.is_empty() {
         Vec::new()
@@ -332,13 +361,20 @@ fn tell(
                 begun.push((now_s, note.as_ref().clone()));
                 now_s += note.lasts_s.unwrap_or(0.0);
             }
-            Entry::Runs => {
-                let Some(((draft, lanes), planned)) = runs.next() else { continue };
-                let timetable =
-                    Timetable { day, crew: &laid.crew, draft, planned, lanes, begins_about: is_about };
-                begun.push((planned.begins_s, timetable.block(kept)));
-                is_about |= !draft.is_timed();
-                now_s = planned.end_s;
+            Entry::Runs(parts) => {
+                let mut whole: Option<(f64, PlanBlock)> = None;
+                for ((draft, lanes), planned) in runs.by_ref().take(*parts) {
+                    let timetable =
+                        Timetable { day, crew: &laid.crew, draft, planned, lanes, begins_about: is_about };
+                    let part = timetable.block(kept);
+                    match &mut whole {
+                        Some((begins_s, block)) => block.join(part, planned.end_s - *begins_s),
+                        None => whole = Some((planned.begins_s, part)),
+                    }
+                    is_about |= !draft.is_timed();
+                    now_s = planned.end_s;
+                }
+                begun.extend(whole);
             }
         }
     }

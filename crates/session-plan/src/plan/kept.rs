@@ -12,14 +12,8 @@ use crate::plan::plan::Plan;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Kept(BTreeMap<(BlockAt, String), Before>);
 
-/// What an athlete had in a block.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-struct Before {
-    /// The wave, from 1.
-    wave: u32,
-    /// The lane of each run, by its number from 0.
-    lanes: BTreeMap<usize, u8>,
-}
+/// What an athlete had in a block: the wave, from 1, and the lane of each run, by its number from 0.
+type Before = BTreeMap<usize, (u32, u8)>;
 
 impl Kept {
     /// The waves and lanes of a plan, by the place of the block and the name of the athlete.
@@ -29,8 +23,7 @@ impl Kept {
         for (at, rep) in runs {
             for name in &rep.athletes {
                 let before = kept.entry((at, name.clone())).or_default();
-                before.wave = rep.wave;
-                before.lanes.insert(rep.rep as usize - 1, rep.lane.get());
+                before.insert(rep.rep as usize - 1, (rep.wave, rep.lane.get()));
             }
         }
         Self(kept)
@@ -45,9 +38,11 @@ impl Kept {
         self.0.get(&(at, name.to_owned()))
     }
 
-    /// The wave that an athlete had in a block, counted from 0.
-    pub(crate) fn wave(&self, at: BlockAt, name: &str) -> Option<usize> {
-        Some(self.before(at, name)?.wave as usize - 1)
+    /// The wave that an athlete had in a part of a block, counted from 0.
+    pub(crate) fn wave(&self, draft: &Draft<'_>, name: &str) -> Option<usize> {
+        let runs = draft.first_run..draft.first_run + draft.steps.len();
+        let (_, (wave, _)) = self.before(draft.at, name)?.range(runs).next()?;
+        Some(*wave as usize - 1)
     }
 
     /// Gives those who can have it the lane that they had before. A wave may use any of its lanes, so that its times
@@ -98,7 +93,7 @@ impl Kept {
         };
         for (place, &member) in members.iter().enumerate() {
             let before = self.before(draft.at, draft.entrants[member].name());
-            let lane = before.and_then(|before| before.lanes.get(&run).copied());
+            let lane = before.and_then(|before| Some(before.get(&(draft.first_run + run))?.1));
             found[place] = lane.filter(|&lane| may_use(member, lane) && is_free(&found, member, lane));
         }
         for (place, &member) in members.iter().enumerate().filter(|(place, _)| turned.get(*place).is_some()) {

@@ -1,11 +1,13 @@
 //! From a session to a plan.
 
 pub(crate) mod block_at;
+pub(crate) mod block_part;
 pub(crate) mod caution;
 pub(crate) mod chain;
 pub(crate) mod change;
 pub(crate) mod check_mark;
 pub(crate) mod choices;
+pub(crate) mod chosen_lanes;
 pub(crate) mod clash;
 pub(crate) mod coach_place;
 pub(crate) mod cone;
@@ -13,9 +15,12 @@ pub(crate) mod crew;
 pub(crate) mod day_track;
 pub(crate) mod draft;
 pub(crate) mod draft_entrants;
+pub(crate) mod draft_itinerary;
+pub(crate) mod draft_remarks;
 pub(crate) mod estimate;
 pub(crate) mod evening;
 pub(crate) mod fault;
+pub(crate) mod group_start;
 pub(crate) mod handover;
 pub(crate) mod hurdle_run;
 pub(crate) mod kept;

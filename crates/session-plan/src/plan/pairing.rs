@@ -101,6 +101,14 @@ pub(crate) fn run_in(track: &Track, pair: &Pair, run_in_m: f64) -> Option<Spot> 
     }
 }
 
+/// A run with its run-in: from where its runner sets off.
+pub(crate) fn whole_way(track: &Track, of: &Pair, run_in_m: f64) -> Pair {
+    match run_in(track, of, run_in_m).filter(|_| run_in_m > 0.0) {
+        Some(begins) => pair(track, begins, of.finish, run_in_m + of.distance_m),
+        None => *of,
+    }
+}
+
 /// A pair of two spots that are `distance_m` apart.
 pub(crate) fn pair(track: &Track, start: Spot, finish: Spot, distance_m: f64) -> Pair {
     Pair {

@@ -50,6 +50,22 @@ impl PlanBlock {
         }
     }
 
+    /// Adds the part of the block that follows, with how long both last.
+    pub(crate) fn join(&mut self, next: Self, lasts_s: f64) {
+        let last = self.reps.iter().map(|rep| rep.rep).max();
+        for rep in self.reps.iter_mut().filter(|rep| Some(rep.rep) == last) {
+            let is_theirs = |next: &&Rep| next.athletes.iter().any(|name| rep.athletes.contains(name));
+            let next_s = next.reps.iter().filter(is_theirs).filter_map(|next| next.go_s).reduce(f64::min);
+            let until_next_s = next_s.zip(rep.done_s).map(|(next_s, done_s)| next_s - done_s);
+            rep.rest_s = rep.rest_s.and(until_next_s);
+        }
+        self.reps.extend(next.reps);
+        self.timed_s.extend(next.timed_s);
+        self.note = self.note.take().filter(|_| self.reps.is_empty());
+        self.lasts_s = Some(lasts_s);
+        next.remarks.into_iter().for_each(|remark| join(&mut self.remarks, remark));
+    }
+
     /// The block as it was written, without the spaces around it.
     pub fn text(&self) -> &str {
         self.read.text.trim()
@@ -65,4 +81,41 @@ impl PlanBlock {
         }
         cautions
     }
+}
+
+/// Adds a remark on another part of a block, unless it is made already.
+fn join(remarks: &mut Vec<Remark>, remark: Remark) {
+    for known in remarks.iter_mut() {
+        match (known, &remark) {
+            (known, remark) if known == remark => return,
+            (Remark::DoneWithPartner { athlete, .. }, Remark::DoneWithPartner { athlete: other, .. })
+                if athlete == other =>
+            {
+                return;
+            }
+            (
+                Remark::Waves { runs, sizes, lanes, .. },
+                Remark::Waves { runs: more, sizes: others, lanes: their_lanes, .. },
+            )
+            | (
+                Remark::RelayWaves { runs, sizes, lanes, .. },
+                Remark::RelayWaves { runs: more, sizes: others, lanes: their_lanes, .. },
+            ) if (&*sizes, &*lanes) == (others, their_lanes) => {
+                runs.extend(more);
+                return;
+            }
+            (
+                Remark::TimesEstimated { targets, athletes, rests },
+                Remark::TimesEstimated { targets: more_targets, athletes: more, rests: more_rests },
+            ) => {
+                *targets |= more_targets;
+                *rests |= more_rests;
+                let new = more.iter().filter(|name| !athletes.contains(name)).cloned().collect::<Vec<_>>();
+                athletes.extend(new);
+                return;
+            }
+            _ => {}
+        }
+    }
+    remarks.push(remark);
 }

@@ -5,30 +5,42 @@ use workout_notation::{RecoveryKind, RunKind, RunLength, Step};
 
 use crate::plan::chain::Chain;
 use crate::plan::on_foot::{FASTEST_JOG_M_PER_S, WALK_M_PER_S};
+use crate::plan::pairing;
 use crate::plan::remark::{Recovery, Remark};
 
 /// A recovery that differs from what is asked for by less than this is as asked, in metres.
 const SAME_M: f64 = 0.05;
 
-/// What holds for a block in all its lanes: the recovery that its rest is least enough for, then those that bend.
-/// Given the rest after each run, in seconds, and how far before its start the runners begin, in metres.
-pub(crate) fn of_block(
+/// What there is to say of the ways between the runs of a block: in all its lanes, or in the first of a squad's, which
+/// stands for all. Given the rest after each run, in seconds, and how far before its start the runners set off, in
+/// metres.
+pub(crate) fn of_ways(
     track: &Track,
     steps: &[Step<'_>],
     chains: &[Chain],
     gaps_s: &[Option<f64>],
-    run_in_m: f64,
+    run_ins_m: &[f64],
+    is_squad: bool,
 ) -> Vec<Remark> {
-    let too_short = chains.iter().flat_map(|chain| too_short(track, steps, chain, gaps_s, run_in_m));
+    let too_short = chains.iter().flat_map(|chain| too_short(track, steps, chain, gaps_s, run_ins_m));
     let worst = too_short.min_by(|(a, _), (b, _)| a.total_cmp(b)).map(|(_, remark)| remark);
-    worst.into_iter().chain(bends(steps, chains)).collect()
+    let mut remarks: Vec<Remark> = worst.into_iter().chain(bends(steps, chains)).collect();
+    let told = if is_squad { 1 } else { chains.len() };
+    for chain in &chains[..told.min(chains.len())] {
+        for remark in of_lane(track, steps, chain, run_ins_m) {
+            if !remarks.contains(&remark) {
+                remarks.push(remark);
+            }
+        }
+    }
+    remarks
 }
 
 /// What holds for a block in one lane: how its starts move, the walk back.
-pub(crate) fn of_lane(track: &Track, steps: &[Step<'_>], chain: &Chain, run_in_m: f64) -> Vec<Remark> {
+fn of_lane(track: &Track, steps: &[Step<'_>], chain: &Chain, run_ins_m: &[f64]) -> Vec<Remark> {
     let walk_back = steps.iter().enumerate().find_map(|(index, step)| {
         let (pair, next) = follows(chain, index)?;
-        let walk_m = walk_m(track, &pair, &next) + run_in_m;
+        let walk_m = walk_m(track, &pair, &next, run_ins_m[index + 1]);
         let takes_s = (walk_m / WALK_M_PER_S).ceil();
         (step.recovery == Some(RecoveryKind::WalkBack)).then_some(Remark::WalkBack {
             lane: chain.lane,
@@ -60,7 +72,7 @@ fn too_short(
     steps: &[Step<'_>],
     chain: &Chain,
     gaps_s: &[Option<f64>],
-    run_in_m: f64,
+    run_ins_m: &[f64],
 ) -> Vec<(f64, Remark)> {
     let lane = chain.lane;
     let of_step = |(index, step): (usize, &Step<'_>)| {
@@ -77,7 +89,7 @@ fn too_short(
                 )
             }
             _ => {
-                let walk_m = walk_m(track, &pair, &next) + run_in_m;
+                let walk_m = walk_m(track, &pair, &next, run_ins_m[index + 1]);
                 let needs_s = (walk_m / WALK_M_PER_S).ceil();
                 let changing_ends = step.recovery == Some(RecoveryKind::ChangeEnds);
                 let remark = Remark::RestTooShortToWalk { lane, walk_m, needs_s, has_s, changing_ends };
@@ -139,13 +151,14 @@ fn bends(steps: &[Step<'_>], chains: &[Chain]) -> Vec<Remark> {
     bends.into_iter().filter_map(remark).collect()
 }
 
-/// The way that a walker takes from a finish to a start along the track, in metres: back, or on
-/// where that is shorter.
-fn walk_m(track: &Track, pair: &Pair, start: &Pair) -> f64 {
-    if pair.finish.course == Course::Oval && start.start.course == Course::Oval {
-        track.layout().past_m(pair.finish, start.start).abs()
+/// The way that a walker takes from a finish along the track to where the next run is set off for, in metres: back, or
+/// on where that is shorter.
+fn walk_m(track: &Track, pair: &Pair, next: &Pair, run_in_m: f64) -> f64 {
+    let from = pairing::run_in(track, next, run_in_m).unwrap_or(next.start);
+    if pair.finish.course == Course::Oval && from.course == Course::Oval {
+        track.layout().past_m(pair.finish, from).abs()
     } else {
-        track.point(pair.finish).distance(track.point(start.start))
+        track.point(pair.finish).distance(track.point(from))
     }
 }
 

@@ -1,10 +1,13 @@
 //! Exchange zones in pairs: who runs with whom, and where each begins.
 
+use std::ops::Range;
+
 use lane_distance::{LaneNumber, Pair, Placement, Track};
 use workout_notation::{Gap, RunKind, Step};
 
 use crate::people::session::Session;
 use crate::people::sprint_speed::SprintSpeed;
+use crate::plan::block_part::{hands_on, is_exchange};
 use crate::plan::caution;
 use crate::plan::check_mark::CheckMark;
 use crate::plan::crew::{Crew, Entrant};
@@ -16,7 +19,7 @@ use crate::plan::pairing::{self, Zone};
 use crate::plan::relay_team::{RelayTeam, relay_teams};
 use crate::plan::remark::Remark;
 use crate::plan::rep::Rep;
-use crate::plan::run_times::{Timing, timings};
+use crate::plan::run_times::Timing;
 
 /// How far before the place where the outgoing runner stands the incoming one starts, in metres: enough to be near top
 /// speed at the zone. Common practice, no source.
@@ -25,7 +28,12 @@ pub(crate) const RUN_IN_M: f64 = 40.0;
 /// Those who do a block of exchanges, in teams: each team is one entry of a wave, in one lane.
 pub(crate) struct Relay<'a> {
     athletes: Vec<Entrant<'a>>,
+    /// Those who hand on at least once.
     teams: Vec<Team>,
+    /// The part of the block that it does.
+    runs: Range<usize>,
+    /// Who does less than they could, because all others of their team are done.
+    held_back: Vec<Remark>,
 }
 
 /// A team, by the places of its athletes among all.
@@ -36,30 +44,43 @@ struct Team {
 }
 
 impl Team {
-    /// Athletes do no more runs than they should; the others of a team go on among themselves while there are two.
-    fn of(team: &RelayTeam<usize>, athletes: &[Entrant<'_>], runs: usize) -> Self {
+    /// Athletes do no more runs than they should; the others of a team go on among themselves while there are two. The
+    /// team has done `before` exchanges in other parts of the block.
+    fn of(team: &RelayTeam<usize>, athletes: &[Entrant<'_>], runs: &Range<usize>, before: usize) -> Self {
         let does = |athlete: usize, run: usize| {
             let most = athletes[athlete].athlete.and_then(|athlete| athlete.reps);
             most.is_none_or(|most| run < most.max(1) as usize)
         };
-        let turn = |run: usize| Some(team.of_those(|athlete| does(athlete, run))?.handing(run));
-        Self { members: team.members.clone(), turns: (0..runs).map_while(turn).collect() }
+        let turn = |(nth, run): (usize, usize)| {
+            Some(team.of_those(|athlete| does(athlete, run))?.handing(before + nth))
+        };
+        let turns = runs.clone().enumerate().map_while(turn).collect();
+        Self { members: team.members.clone(), turns }
     }
 }
 
 impl<'a> Relay<'a> {
-    /// The teams of a block of exchanges; nothing for other blocks, and where nobody has anybody to hand to.
-    pub(crate) fn of(crew: &Crew<'a>, steps: &[Step<'_>], athletes: &[Entrant<'a>]) -> Option<Self> {
-        if !are_exchanges(crew, steps) || athletes.len() < 2 {
+    /// The teams of a part of a block; nothing for a part that has no exchanges, and where nobody has anybody to hand
+    /// to.
+    pub(crate) fn of(
+        crew: &Crew<'a>,
+        steps: &[Step<'_>],
+        runs: &Range<usize>,
+        athletes: &[Entrant<'a>],
+    ) -> Option<Self> {
+        if !hands_on(crew, steps) || !steps[runs.clone()].iter().all(is_exchange) {
             return None;
         }
         let place = |name: &String| athletes.iter().position(|athlete| athlete.name() == name);
         let listed = crew.groups.iter().flat_map(|group| &group.relay);
         let listed: Vec<Vec<usize>> = listed.map(|team| team.iter().filter_map(place).collect()).collect();
         let everybody: Vec<usize> = (0..athletes.len()).collect();
+        let before = steps[..runs.start].iter().filter(|step| is_exchange(step)).count();
         let teams = relay_teams(listed, &everybody);
-        let teams = teams.iter().map(|team| Team::of(team, athletes, steps.len()));
-        Some(Self { athletes: athletes.to_vec(), teams: teams.collect() })
+        let mut teams: Vec<Team> = teams.iter().map(|team| Team::of(team, athletes, runs, before)).collect();
+        let held_back = teams.iter().filter_map(|team| held_back(team, athletes, (runs, steps))).collect();
+        teams.retain(|team| !team.turns.is_empty());
+        Some(Self { athletes: athletes.to_vec(), teams, runs: runs.clone(), held_back })
     }
 
     /// One of each team, for whom the team is planned.
@@ -89,20 +110,20 @@ impl<'a> Relay<'a> {
         own.reduce(|lanes, own| lanes.into_iter().filter(|lane| own.contains(lane)).collect())
     }
 
-    /// The times of each team: a run lasts from the incoming runner's start until the baton leaves the zone.
+    /// The times of each team, given those of each athlete: a run lasts from the incoming runner's start until the baton
+    /// leaves the zone.
     ///
     /// # Errors
     ///
-    /// As [`timings`]; and where the members of a team have no lane in common.
+    /// Where a cycle is too short, and where the members of a team have no lane in common.
     pub(crate) fn timings(
         &self,
         track: &Track,
         session: &Session,
         steps: &[Step<'_>],
         lane: LaneNumber,
+        own: &[Vec<Timing>],
     ) -> Planned<Vec<Vec<Timing>>> {
-        let own = self.athletes.iter().map(|athlete| timings(track, session, steps, lane, athlete));
-        let own = own.collect::<Planned<Vec<_>>>()?;
         let mut all = Vec::with_capacity(self.teams.len());
         for (number, team) in self.teams.iter().enumerate() {
             if self.lanes(number).is_some_and(|lanes| lanes.is_empty()) {
@@ -110,7 +131,8 @@ impl<'a> Relay<'a> {
                 return Err(PlanFault::NoCommonLane { athletes }.at_lanes(&steps[0]));
             }
             let mut times = Vec::with_capacity(team.turns.len());
-            for (run, (step, &(incoming, outgoing))) in steps.iter().zip(&team.turns).enumerate() {
+            for (run, &(incoming, outgoing)) in self.runs.clone().zip(&team.turns) {
+                let step = &steps[run];
                 let mut timing = own[incoming][run].clone();
                 let zone_m = pairing::distance_m(track, step, lane)?.unwrap_or(0.0);
                 let asked = timing.target_s.map(|target_s| zone_m / target_s);
@@ -152,21 +174,8 @@ impl<'a> Relay<'a> {
     }
 
     /// Who does less than they could, because all others of their team are done.
-    pub(crate) fn held_back(&self, runs: usize) -> Vec<Remark> {
-        let name = |athlete: usize| self.athletes[athlete].name().to_owned();
-        let mut remarks = Vec::new();
-        for Team { members, turns } in self.teams.iter().filter(|team| team.turns.len() < runs) {
-            let is_done = |&&member: &&usize| {
-                let most = self.athletes[member].athlete.and_then(|athlete| athlete.reps);
-                most.is_some_and(|most| most.max(1) as usize <= turns.len())
-            };
-            let (done, others): (Vec<&usize>, Vec<&usize>) = members.iter().partition(is_done);
-            if let ([.., done], [alone]) = (done.as_slice(), others.as_slice()) {
-                let (athlete, because_of) = (name(**alone), name(**done));
-                remarks.push(Remark::DoneWithPartner { athlete, because_of, after: turns.len() });
-            }
-        }
-        remarks
+    pub(crate) fn held_back(&self) -> &[Remark] {
+        &self.held_back
     }
 
     /// What there is to say of the check marks of its runs, if they have any.
@@ -222,23 +231,32 @@ impl<'a> Relay<'a> {
         rep.nominal.why = Some(why);
         // The clock starts with the incoming runner: no time is known at the paint of the zone.
         rep.splits.clear();
-        rep.cautions = caution::of_run(track, &whole_way(track, pair));
+        rep.cautions = caution::of_run(track, &pairing::whole_way(track, pair, RUN_IN_M));
     }
 }
 
-/// Whether a block has nothing but exchanges, and is done by named athletes who do not all start together.
-pub(crate) fn are_exchanges(crew: &Crew<'_>, steps: &[Step<'_>]) -> bool {
-    let is_exchange =
-        |step: &Step<'_>| matches!(step.run.kind.value, RunKind::Exchange { .. }) && step.together.is_none();
-    crew.has_names() && steps.iter().all(is_exchange)
-}
-
-/// The way of the baton: from the incoming runner's start to the zone's exit.
-pub(crate) fn whole_way(track: &Track, pair: &Pair) -> Pair {
-    match pairing::run_in(track, pair, RUN_IN_M) {
-        Some(begins) => pairing::pair(track, begins, pair.finish, RUN_IN_M + pair.distance_m),
-        None => *pair,
+/// Who of a team does less of some runs than they could, because all others of it are done.
+fn held_back(
+    team: &Team,
+    athletes: &[Entrant<'_>],
+    (runs, steps): (&Range<usize>, &[Step<'_>]),
+) -> Option<Remark> {
+    let Team { members, turns } = team;
+    if turns.len() == runs.len() {
+        return None;
     }
+    let after = runs.start + turns.len();
+    let is_done = |&&member: &&usize| {
+        let most = athletes[member].athlete.and_then(|athlete| athlete.reps);
+        most.is_some_and(|most| most.max(1) as usize <= after)
+    };
+    let (done, others): (Vec<&usize>, Vec<&usize>) = members.iter().partition(is_done);
+    let ([.., done], [alone]) = (done.as_slice(), others.as_slice()) else { return None };
+    let name = |athlete: usize| athletes[athlete].name().to_owned();
+    // The last exchange may be in a part before.
+    let after = steps[..after].iter().rposition(is_exchange).map_or(0, |last| last + 1);
+    let goes_on = !steps[after..].iter().all(is_exchange);
+    Some(Remark::DoneWithPartner { athlete: name(**alone), because_of: name(**done), after, goes_on })
 }
 
 fn check_mark((incoming, outgoing): (SprintSpeed, SprintSpeed)) -> CheckMark {

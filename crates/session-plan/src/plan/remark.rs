@@ -124,6 +124,16 @@ pub enum Remark {
         /// Whether a rest between its runs is not given.
         rests: bool,
     },
+    /// A go time is when the runners of a flying run set off.
+    #[serde(rename = "go before run-in")]
+    GoBeforeRunIn {
+        /// How long the run-in is, in metres.
+        run_in_m: f64,
+        /// How long the fastest takes for it, in seconds.
+        from_s: f64,
+        /// How long the slowest takes for it, in seconds.
+        to_s: f64,
+    },
     /// How many kept the wave that they had before a late change.
     #[serde(rename = "waves kept")]
     WavesKept {
@@ -131,6 +141,8 @@ pub enum Remark {
         kept: usize,
         /// Of how many.
         of: usize,
+        /// Whether they are relay teams, not athletes.
+        are_teams: bool,
     },
     /// An athlete runs with a guide in the next lane on the outside.
     #[serde(rename = "guide beside")]
@@ -143,6 +155,8 @@ pub enum Remark {
     /// How a squad is cut into waves.
     #[serde(rename = "waves")]
     Waves {
+        /// The runs that it is about, from 1; none where it is about the whole block.
+        runs: Vec<u32>,
         /// How many run in each.
         sizes: Vec<usize>,
         /// The lanes that they share.
@@ -153,6 +167,8 @@ pub enum Remark {
     /// How relay teams are cut into waves.
     #[serde(rename = "relay waves")]
     RelayWaves {
+        /// The runs that it is about, from 1; none where it is about the whole block.
+        runs: Vec<u32>,
         /// How many teams there are in each.
         sizes: Vec<usize>,
         /// The lanes that they share.
@@ -177,6 +193,8 @@ pub enum Remark {
         because_of: String,
         /// The last run of the team, from 1.
         after: usize,
+        /// Whether the athlete goes on with other runs of the block.
+        goes_on: bool,
     },
     /// An athlete has nobody to hand the baton to.
     #[serde(rename = "nobody to hand to")]

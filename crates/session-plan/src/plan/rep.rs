@@ -68,7 +68,7 @@ pub struct Rep {
     pub target_from_s: Option<f64>,
     /// How hard it is, in a word.
     pub effort: Option<String>,
-    /// When it starts, in seconds from the start of the session.
+    /// When its runners set off, in seconds from the start of the session: with a run-in, when that begins.
     pub go_s: Option<f64>,
     /// When it is done, in seconds from the start of the session.
     pub done_s: Option<f64>,
@@ -147,14 +147,13 @@ impl Rep {
             plus_minus_m: track.uncertainty_m(pair),
             splits: target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
             own_times: Vec::new(),
-            cautions: caution::of_run(track, pair),
+            cautions: caution::of_run(track, &pairing::whole_way(track, pair, run_in_m.unwrap_or(0.0))),
         }
     }
 
-    /// How far its runners go from its start time to its end, in metres: in an exchange the run-in as well.
+    /// How far its runners go from its start time to its end, in metres.
     pub(crate) fn way_m(&self) -> f64 {
-        let run_in_m = self.run_in_m.filter(|_| self.handover.is_some());
-        self.distance_m + run_in_m.unwrap_or(0.0)
+        self.distance_m + self.run_in_m.unwrap_or(0.0)
     }
 
     /// Makes it the run of a step between its spots, with its number and its times.

@@ -23,8 +23,10 @@ pub(crate) struct Timing {
     pub(crate) no_target: Option<TargetError>,
     /// What the step gives behind the run.
     pub(crate) gap: Option<Gap>,
-    /// The times that the timetable reckons with.
+    /// The times that the timetable reckons with, from when the runner sets off: with the run-in.
     pub(crate) times: RunTimes,
+    /// How much of them is the run-in of a flying run, in seconds.
+    pub(crate) run_in_s: f64,
 }
 
 impl Timing {
@@ -123,7 +125,7 @@ fn check(step: &Step<'_>, distance_m: Option<f64>, timing: &Timing, entrant: &En
     }
     if let Some(Gap::Cycle(cycle_s)) = timing.gap {
         let is_target = timing.target_s.is_some();
-        let lasts_s = timing.target_s.unwrap_or(least_s);
+        let lasts_s = timing.target_s.map_or(least_s, |_| timing.times.target_s);
         if cycle_s < lasts_s {
             let who = who().filter(|_| is_target);
             return Err(PlanFault::CycleTooShort { who, cycle_s, lasts_s, is_target }.at_gap(step));
@@ -154,13 +156,15 @@ fn timing(
     }
     let (target_s, target_from_s) = found;
     let run_m = distance_m.unwrap_or(400.0);
-    let lasts_s =
+    let run_s =
         target_s.unwrap_or_else(|| estimate::run_s(step, run_m, entrant.bests(session), entrant.age()));
+    let run_in_s = estimate::run_in_s(step, run_s);
+    let lasts_s = run_in_s + run_s;
     let rest_s = match step.gap {
         Some(Gap::Rest(rest_s)) => rest_s,
         Some(Gap::Cycle(off_s)) => (off_s - lasts_s).max(0.0),
         None => estimate::rest_s(step, run_m),
     };
     let times = RunTimes { target_s: lasts_s, rest_s };
-    Timing { target_s, target_from_s, no_target, gap: step.gap, times }
+    Timing { target_s, target_from_s, no_target, gap: step.gap, times, run_in_s }
 }

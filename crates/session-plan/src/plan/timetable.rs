@@ -4,14 +4,17 @@ use wave_plan::{ItineraryPlan, Mode, WavePlan};
 use workout_notation::{Gap, RunKind};
 
 use crate::people::session::Session;
+use crate::plan::block_part::run_in_m;
 use crate::plan::caution;
 use crate::plan::crew::{Crew, Entrant};
 use crate::plan::day_track::DayTrack;
 use crate::plan::draft::{Draft, DraftRun};
 use crate::plan::kept::Kept;
+use crate::plan::nominal;
 use crate::plan::own_time::{ALIKE_S, LAP_M, OwnTime};
+use crate::plan::pairing;
 use crate::plan::plan_block::PlanBlock;
-use crate::plan::relay::whole_way;
+use crate::plan::relay::Relay;
 use crate::plan::remark::{Remark, SetTakes};
 use crate::plan::rep::{Guide, Rep, RepTimes};
 use crate::plan::run_times::Timing;
@@ -65,6 +68,7 @@ impl Timetable<'_> {
                 self.add_reps(wave, (number, run), &mut block.reps, &mut alike);
             }
         }
+        block.remarks.extend(self.run_in(&block.reps));
         if block.reps.is_empty() {
             block.note = Some(draft.block.text.trim().to_owned());
             block.lasts_s = draft.timings[0].iter().map(|timing| timing.target_s).sum();
@@ -72,12 +76,21 @@ impl Timetable<'_> {
             let lasts_s = self.planned.end_s - self.planned.begins_s;
             block.lasts_s = Some(lasts_s);
             self.remark(lasts_s, kept, &mut block.remarks);
-            block.remarks.extend(draft.relay.iter().flat_map(|relay| relay.held_back(draft.steps.len())));
+            block.remarks.extend(draft.relay.iter().flat_map(Relay::held_back).cloned());
             block
                 .remarks
                 .extend(draft.relay.as_ref().and_then(|relay| relay.remark(self.crew.session, &block.reps)));
         }
         block
+    }
+
+    /// That a go time is when the runners of flying runs set off, where there is one to go by.
+    fn run_in(&self, reps: &[Rep]) -> Option<Remark> {
+        let run_in_m = self.draft.steps.iter().find_map(|step| nominal::run_in_m(step.run.kind.value))?;
+        let all = || self.draft.timings.iter().flatten().map(|timing| timing.run_in_s).filter(|s| *s > 0.0);
+        let (from_s, to_s) = (all().reduce(f64::min)?, all().reduce(f64::max)?);
+        let has_go = reps.len() > 1 && reps.iter().any(|rep| rep.go_s.is_some());
+        has_go.then_some(Remark::GoBeforeRunIn { run_in_m, from_s, to_s })
     }
 
     /// The members of a wave who do a run, by lane: nobody by name where a group runs as one.
@@ -122,12 +135,12 @@ impl Timetable<'_> {
             let target_from_s =
                 fastest_s.filter(|fastest_s| target_s.is_some_and(|target_s| *fastest_s < target_s));
             let lasts_s = timings().map(|timing| timing.times.target_s).fold(0.0, f64::max);
-            let all_s = Some(lasts_s).filter(|_| self.shows_estimates());
-            // A target is the baton's through the zone, and its runners have a run-in.
-            let lasts_s = if draft.relay.is_some() { all_s } else { target_s.or(all_s) };
-            let done_s = go_s.zip(lasts_s).map(|(go_s, lasts_s)| go_s + lasts_s);
+            // Beyond a target it has the run-in.
+            let done_s =
+                go_s.filter(|_| target_s.is_some() || self.shows_estimates()).map(|go_s| go_s + lasts_s);
             // Somebody may have done all theirs before the others.
-            let go_on = members.iter().any(|&member| run + 1 < draft.timings[member].len());
+            let go_on = draft.is_followed && run + 1 == draft.steps.len()
+                || members.iter().any(|&member| run + 1 < draft.timings[member].len());
             let given_s = timings().find_map(|timing| timing.rest_s()).filter(|_| go_on);
             let next_s = wave.go_s.get(run + 1).copied();
             let next_s = next_s.filter(|_| go_on && go_s.is_some() && step.gap.is_some());
@@ -158,15 +171,19 @@ impl Timetable<'_> {
             };
             rep.own_times = self.own_times(&laid, run, &members);
             let is_about = is_about || target_s.is_none();
-            rep.set_step(step, run, &RepTimes { target_from_s, go_s, done_s, rest_s, is_about });
+            rep.set_step(
+                step,
+                draft.first_run + run,
+                &RepTimes { target_from_s, go_s, done_s, rest_s, is_about },
+            );
             rep.recovery_m = laid.recovery_m.filter(|way_m| *way_m > 0.0);
             if let (Some(relay), [team]) = (&draft.relay, members.as_slice()) {
                 let of_step = (draft.track.as_ref(), self.crew.session, step);
                 relay.set_handover(of_step, &laid.pair, (*team, run), &mut rep);
             }
             if let (true, Some(go_s), Some(done_s)) = (self.day.has_hours(), go_s, done_s) {
-                let way =
-                    if rep.handover.is_some() { whole_way(&draft.track, &laid.pair) } else { laid.pair };
+                let run_in_m = run_in_m(step, draft.exchange_run_in_m());
+                let way = pairing::whole_way(&draft.track, &laid.pair, run_in_m);
                 rep.cautions = caution::of_run(&self.day.with(&self.day.during(go_s, done_s)), &way);
             }
             rep.wave = number as u32 + 1;
@@ -228,16 +245,18 @@ impl Timetable<'_> {
     fn remark(&self, lasts_s: f64, kept: &Kept, remarks: &mut Vec<Remark>) {
         let (draft, waves) = (self.draft, &self.planned.waves);
         let is_timed = draft.is_timed();
-        if !kept.is_empty() {
+        // In a block of several parts there would be a word for each.
+        if !kept.is_empty() && draft.is_whole() {
             let before: Vec<Option<usize>> =
-                draft.entrants.iter().map(|entrant| kept.wave(draft.at, entrant.name())).collect();
+                draft.entrants.iter().map(|entrant| kept.wave(draft, entrant.name())).collect();
             let stay = |(wave, plan): (usize, &WavePlan)| {
                 plan.members.iter().filter(|&&member| before.get(member) == Some(&Some(wave))).count()
             };
             let kept = waves.iter().enumerate().map(stay).sum();
             // That everybody keeps theirs needs no word.
             if kept < before.len() {
-                remarks.push(Remark::WavesKept { kept, of: before.len() });
+                let are_teams = draft.relay.is_some();
+                remarks.push(Remark::WavesKept { kept, of: before.len(), are_teams });
             }
         }
         let everybody = (0..draft.entrants.len()).flat_map(|entrant| draft.members(entrant));
@@ -248,7 +267,7 @@ impl Timetable<'_> {
             }
         }
         if draft.mode != Mode::Together {
-            let takes = is_timed.then_some(SetTakes {
+            let takes = (is_timed && draft.is_whole()).then_some(SetTakes {
                 lasts_s,
                 bound_s: self.planned.bound_s,
                 is_proven: self.planned.is_proven,
@@ -258,16 +277,17 @@ impl Timetable<'_> {
             let mut lanes = self.lanes.to_vec();
             lanes.retain(|&lane| waves.iter().any(|wave| self.takes(wave, lane)));
             let alone_s = draft.alone_s();
+            let of_part = (0..draft.steps.len()).map(|run| (draft.first_run + run + 1) as u32);
+            let runs = if draft.is_whole() { Vec::new() } else { of_part.collect() };
             remarks.push(match draft.relay {
-                Some(_) => Remark::RelayWaves { sizes, lanes, takes },
-                None => Remark::Waves { sizes, lanes, takes },
+                Some(_) => Remark::RelayWaves { runs, sizes, lanes, takes },
+                None => Remark::Waves { runs, sizes, lanes, takes },
             });
-            if is_timed && draft.relay.is_none() && lasts_s > MUCH_LONGER * alone_s {
+            if is_timed && draft.is_whole() && draft.relay.is_none() && lasts_s > MUCH_LONGER * alone_s {
                 remarks.push(Remark::MuchLongerThanAlone { alone_s });
             }
         }
         if !is_timed {
-            let last = draft.steps.len() - 1;
             // Why a pace gives no target is said on its own.
             let of = |timings: &[Timing]| {
                 timings.iter().any(|timing| timing.target_s.is_none() && timing.no_target.is_none())
@@ -280,7 +300,7 @@ impl Timetable<'_> {
                 athletes.clear();
             }
             let rests = draft.timings.iter().any(|timings| {
-                timings.iter().enumerate().any(|(run, timing)| run < last && timing.gap.is_none())
+                timings.iter().enumerate().any(|(run, timing)| !draft.is_last(run) && timing.gap.is_none())
             });
             remarks.push(Remark::TimesEstimated { targets: all, athletes, rests });
         }

@@ -25,6 +25,10 @@ pub(crate) enum Length {
 pub(crate) struct Step {
     pub(crate) length: Length,
     pub(crate) recovery: Recovery,
+    /// How far before its start a flying run is set off for, in metres.
+    pub(crate) run_in_m: f64,
+    /// Whether a baton is handed on in a zone.
+    pub(crate) is_exchange: bool,
 }
 
 /// A block.
@@ -36,11 +40,18 @@ pub(crate) struct Asked {
     pub(crate) lanes: Vec<u8>,
     /// Whether its runners go on along their lane to the next start.
     pub(crate) goes_on: bool,
-    /// Whether a baton is handed on in a zone.
-    pub(crate) is_relay: bool,
 }
 
 impl Step {
+    const fn new(length: Length, recovery: Recovery) -> Self {
+        Self { length, recovery, run_in_m: 0.0, is_exchange: false }
+    }
+
+    /// An exchange in a zone of 30 m.
+    const fn exchange(recovery: Recovery) -> Self {
+        Self { is_exchange: true, ..Self::new(Length::Metres(30.0), recovery) }
+    }
+
     /// The least time from its start to the next, in seconds, for somebody who needs `target_s` for a run over a
     /// distance.
     pub(crate) fn cycle_s(&self, target_s: impl Fn(f64) -> f64) -> f64 {
@@ -69,6 +80,11 @@ impl Asked {
             _ => step.cycle_s(|_| 0.0),
         })
         .sum()
+    }
+
+    /// Whether a baton is handed on in it.
+    pub(crate) fn has_exchanges(&self) -> bool {
+        self.steps.iter().any(|step| step.is_exchange)
     }
 
     /// How many runs it has up to and with the last over a distance.
@@ -132,33 +148,30 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
     let pace = " @ 1000 pace";
     let count = dice.whole(1, reps);
     let many = count as usize;
-    let like = |length: Length, recovery: Recovery| vec![Step { length, recovery }; many];
-    let (mut goes_on, mut is_relay) = (false, false);
-    let (text, steps) = match dice.whole(0, 11) {
+    let like = |length: Length, recovery: Recovery| vec![Step::new(length, recovery); many];
+    let mut goes_on = false;
+    let (text, steps) = match dice.whole(0, 12) {
         // A ladder.
         0 | 1 => {
             let rungs: Vec<f64> = (0..count.max(2)).map(|_| dice.pick(&RUNGS_M)).collect();
             let (recovery, words) = recovery(dice, 600.0);
             let written: Vec<String> = rungs.iter().map(f64::to_string).collect();
-            let steps = rungs.iter().map(|metres| Step { length: Length::Metres(*metres), recovery });
+            let steps = rungs.iter().map(|metres| Step::new(Length::Metres(*metres), recovery));
             (format!("{}{where_run}{pace} {words}", written.join(" + ")), steps.collect())
         }
         // Sets of two distances or of one.
         2 => {
             let (metres, rest_s) = ([dice.pick(&RUNGS_M), dice.pick(&RUNGS_M)], dice.pick(&[30.0, 60.0]));
             let set = [(metres[0], rest_s), (metres[1], 300.0)];
-            let step =
-                |(metres, rest_s)| Step { length: Length::Metres(metres), recovery: Recovery::Rest(rest_s) };
+            let step = |(metres, rest_s)| Step::new(Length::Metres(metres), Recovery::Rest(rest_s));
             let [one, two] = metres;
             let text = format!("2 x ({one} + {two}){where_run}{pace} rest {rest_s}s / 5min");
             (text, [set, set].concat().into_iter().map(step).collect())
         }
         3 => {
             let metres = dice.pick(&RUNGS_M);
-            let step = |run: u64| Step {
-                length: Length::Metres(metres),
-                recovery: Recovery::Rest(if run == count { 240.0 } else { 45.0 }),
-            };
+            let rest = |run: u64| Recovery::Rest(if run == count { 240.0 } else { 45.0 });
+            let step = |run: u64| Step::new(Length::Metres(metres), rest(run));
             let set: Vec<Step> = (1..=count).map(step).collect();
             // One repetition has no rest within its set.
             let rests = if count == 1 { "rest 4min" } else { "rest 45s / 4min" };
@@ -178,7 +191,8 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
         }
         6 => {
             let text = format!("{count} x flying 30 with 20 run-in{where_run}{pace} rest 3min");
-            (text, like(Length::Metres(30.0), Recovery::Rest(180.0)))
+            let step = Step { run_in_m: 20.0, ..Step::new(Length::Metres(30.0), Recovery::Rest(180.0)) };
+            (text, vec![step; many])
         }
         7 if has_races => {
             // To the fifth hurdle of 110 m.
@@ -187,15 +201,22 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
             (text, like(Length::Metres(metres), Recovery::Rest(120.0)))
         }
         8 if has_races => {
-            is_relay = true;
             let text = format!("{count} x exchange zone 2{where_run}{pace} rest 90s");
-            (text, like(Length::Metres(30.0), Recovery::Rest(90.0)))
+            (text, vec![Step::exchange(Recovery::Rest(90.0)); many])
+        }
+        // Exchanges with other runs between.
+        12 if has_races => {
+            let metres = dice.pick(&RUNGS_M);
+            let text = format!("2 x (exchange zone 1 + {metres}){where_run}{pace} rest 60s / 3min");
+            let run = |rest_s| Step::new(Length::Metres(metres), Recovery::Rest(rest_s));
+            let set = [Step::exchange(Recovery::Rest(60.0)), run(180.0)];
+            (text, [set, set].concat())
         }
         // By time, alone and between others.
         9 => {
             let metres = dice.pick(&RUNGS_M);
             let recovery = Recovery::Rest(45.0);
-            let step = |length| Step { length, recovery };
+            let step = |length| Step::new(length, recovery);
             if dice.whole(0, 1) == 0 {
                 (format!("{count} x 2 min rest 45s"), like(Length::Seconds(120.0), recovery))
             } else {
@@ -211,5 +232,5 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
             (text, like(Length::Metres(metres), recovery))
         }
     };
-    Asked { text, steps, lanes, goes_on, is_relay }
+    Asked { text, steps, lanes, goes_on }
 }

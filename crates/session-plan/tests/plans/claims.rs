@@ -48,56 +48,97 @@ fn stretch(plan: &Plan, reps: &[&Rep], lanes: &[u8], metres: f64) -> Option<Stre
     })
 }
 
-/// What was asked of a block, for the search; nothing where the plan does not show where each run finishes.
-fn itinerary(plan: &Plan, planned: &Planned<'_>, after_s: f64) -> Option<Itinerary> {
+/// What was asked of a block, for the search: its exchanges and its other runs each on their own; nothing where the
+/// plan does not show where each run finishes.
+fn itineraries(plan: &Plan, planned: &Planned<'_>, mut after_s: f64) -> Option<Vec<Itinerary>> {
+    let Planned { asked, groups, .. } = planned;
+    let has_teams = groups.iter().map(|group| group.athletes.len()).sum::<usize>() > 1;
+    let is_same = |a: &Step, b: &Step| !has_teams || a.is_exchange == b.is_exchange;
+    let mut from = 0;
+    let mut found = Vec::new();
+    for steps in asked.steps.chunk_by(is_same) {
+        let part = itinerary(plan, planned, (from, steps), after_s)?;
+        let rests_s = part.runners.iter().filter_map(|runner| Some(runner.times.last()?.rest_s));
+        after_s = rests_s.fold(0.0, f64::max);
+        from += steps.len();
+        found.push(part);
+    }
+    Some(found)
+}
+
+/// Some runs of a block, the first of them after `from` others.
+fn itinerary(
+    plan: &Plan,
+    planned: &Planned<'_>,
+    (from, steps): (usize, &[Step]),
+    after_s: f64,
+) -> Option<Itinerary> {
     let Planned { asked, groups, block, .. } = planned;
+    let of_run = |place: usize| block.reps.iter().filter(move |rep| rep.rep as usize == from + place + 1);
     let run = |(place, step): (usize, &Step)| match step.length {
         Length::Seconds(_) => Some(None),
         Length::Metres(metres) => {
-            let reps: Vec<&Rep> = block.reps.iter().filter(|rep| rep.rep as usize == place + 1).collect();
+            let reps: Vec<&Rep> = of_run(place).collect();
             // An exchange has its run-in before the zone.
-            let run_in_m = reps.iter().find_map(|rep| rep.handover.as_ref()).map_or(0.0, |_| 40.0);
+            let hands_on = reps.iter().any(|rep| rep.handover.is_some());
+            let run_in_m = if hands_on { 40.0 } else { step.run_in_m };
             stretch(plan, &reps, &asked.lanes, run_in_m + metres).map(Some)
         }
     };
     let runner = |athlete: &Athlete| {
-        let times = |step: &Step| {
+        let times = |(place, step): (usize, &Step)| {
+            // How long a run-in takes shows nowhere else.
+            let shown_s = || {
+                let mut theirs = of_run(place).filter(|rep| rep.athletes.contains(&athlete.name));
+                theirs.find_map(|rep| Some(rep.done_s? - rep.go_s?)).unwrap_or(f64::NAN)
+            };
+            let lasts_s =
+                |metres: f64| if step.run_in_m > 0.0 { shown_s() } else { athlete.target_s(metres) };
             let target_s = match step.length {
-                Length::Metres(metres) => athlete.target_s(metres),
+                Length::Metres(metres) => lasts_s(metres),
                 Length::Seconds(seconds) => seconds,
             };
-            RunTimes { target_s, rest_s: step.cycle_s(|metres| athlete.target_s(metres)) - target_s }
+            RunTimes { target_s, rest_s: step.cycle_s(lasts_s) - target_s }
         };
-        let times = asked.steps.iter().map(times).collect();
+        let times = steps.iter().enumerate().map(times).collect();
         Runner { name: athlete.name.clone(), times, ..Runner::default() }
     };
-    let runners: Vec<Runner> = match asked.is_relay {
-        true if block.reps.iter().any(|rep| rep.handover.is_some()) => teams(&block.reps),
-        _ => groups.iter().flat_map(|group| &group.athletes).map(runner).collect(),
+    let reps: Vec<&Rep> = (0..steps.len()).flat_map(of_run).collect();
+    let runners: Vec<Runner> = if reps.iter().any(|rep| rep.handover.is_some()) {
+        teams(&reps, steps)
+    } else {
+        groups.iter().flat_map(|group| &group.athletes).map(runner).collect()
     };
-    let metres = asked.steps.iter().filter_map(|step| match step.length {
+    let metres = steps.iter().filter_map(|step| match step.length {
+        Length::Metres(metres) => Some(metres),
+        Length::Seconds(_) => None,
+    });
+    let longest_m = asked.steps.iter().filter_map(|step| match step.length {
         Length::Metres(metres) => Some(metres),
         Length::Seconds(_) => None,
     });
     let each = runners.len().div_ceil(asked.lanes.len());
-    let mode = match metres.reduce(f64::max) {
+    let mode = match metres.reduce(f64::max).and(longest_m.reduce(f64::max)) {
         // By time alone: nobody is in anybody's way.
         None => Mode::Together,
         _ if asked.goes_on && each > 1 => Mode::GroupToALane { most: each.min(8) },
-        Some(longest_m) if !asked.goes_on && longest_m > 400.0 => Mode::GroupToALane { most: 8 },
+        Some(longest_m) if !asked.goes_on && longest_m > 400.0 && !steps[0].is_exchange => {
+            Mode::GroupToALane { most: 8 }
+        }
         _ => Mode::OneToALane { most: None },
     };
-    let runs = asked.steps.iter().enumerate().map(run).collect::<Option<Vec<_>>>()?;
+    let runs = steps.iter().enumerate().map(run).collect::<Option<Vec<_>>>()?;
     Some(Itinerary { after_s, runs, lanes: asked.lanes.clone(), mode, keeps_lanes: false, runners })
 }
 
-/// The teams of a block of exchanges, which keep their lanes, with their times: the run-in shows nowhere else.
-fn teams(reps: &[Rep]) -> Vec<Runner> {
+/// The teams of exchanges, which keep their lanes, with their times: the run-in shows nowhere else.
+fn teams(reps: &[&Rep], steps: &[Step]) -> Vec<Runner> {
     let mut teams: BTreeMap<(u32, u8), Runner> = BTreeMap::new();
     for rep in reps {
         let lasts_s = rep.done_s.unwrap_or(f64::NAN) - rep.go_s.unwrap_or(f64::NAN);
         let team = teams.entry((rep.wave, rep.lane.get())).or_default();
-        team.times.push(RunTimes { target_s: lasts_s, rest_s: 90.0 });
+        let rest_s = steps[team.times.len()].cycle_s(|_| 0.0);
+        team.times.push(RunTimes { target_s: lasts_s, rest_s });
     }
     teams.into_values().collect()
 }
@@ -107,7 +148,7 @@ fn parties(evening: &Evening, plan: &Plan) -> Option<Vec<Party>> {
     let mut parties = vec![Party::default(); evening.crews().len()];
     for planned in blocks(evening, plan) {
         let after_s = if planned.place == 0 { 0.0 } else { evening.between_s };
-        parties[planned.crew].itineraries.push(itinerary(plan, &planned, after_s)?);
+        parties[planned.crew].itineraries.extend(itineraries(plan, &planned, after_s)?);
     }
     Some(parties)
 }

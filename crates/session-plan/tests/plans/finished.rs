@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use lane_distance::{Course, Placement, Spot, Track};
 use session_plan::{Plan, PlanBlock, Rep};
 
-use crate::asked::{Asked, Length};
+use crate::asked::{Asked, Length, Step};
 use crate::checker::{Clock, Run, Start};
 use crate::evening::{Athlete, Evening, Group};
 use crate::handings::wrong_handings;
@@ -88,16 +88,18 @@ fn run(plan: &Plan, rep: &Rep, athlete: &Athlete, asked: &Asked) -> Run {
     let finish_m = finish_m(&plan.track.ground, &rep.finish);
     let number = rep.rep as usize;
     let go_s = rep.go_s.expect("every target is given");
-    // The baton's target is for the zone; nobody knows how long the run-in takes but the plan.
+    let step = &asked.steps[number - 1];
+    let run_in_m = if rep.handover.is_some() { 40.0 } else { step.run_in_m };
+    // The target is for what follows the run-in; nobody knows how long that takes but the plan.
     let shown_s = rep.done_s.expect("every target is given") - go_s;
-    let lasts_s = |metres: f64| if rep.handover.is_some() { shown_s } else { athlete.target_s(metres) };
-    let own_s = asked.steps[number - 1].cycle_s(lasts_s);
+    let lasts_s = |metres: f64| if run_in_m > 0.0 { shown_s } else { athlete.target_s(metres) };
+    let own_s = step.cycle_s(lasts_s);
     Run {
         who: athlete.name.clone(),
         go_s,
         target_s: lasts_s(rep.distance_m),
         cycle_s: own_s + asked.by_time_s(number),
-        distance_m: rep.distance_m + rep.handover.as_ref().map_or(0.0, |_| 40.0),
+        distance_m: rep.distance_m + run_in_m,
         lanes: vec![(rep.lane.get(), if rep.the_other_way { -finish_m } else { finish_m })],
         laps_m: if rep.course == Course::Oval { lap_m(plan, rep.lane.get()) } else { Vec::new() },
         is_reversed: rep.the_other_way,
@@ -146,27 +148,47 @@ pub(crate) fn lanes_and_names(evening: &Evening, planned: &Planned<'_>, faults: 
         {
             faults.push(format!("{:?} run `{}` in lane {}", rep.athletes, block.read.text, rep.lane));
         }
-        match asked.steps[rep.rep as usize - 1].length {
+        let step = &asked.steps[rep.rep as usize - 1];
+        let slowest_s = rep.athletes.iter().map(|name| athletes[name.as_str()].target_s(rep.distance_m));
+        if step.run_in_m > 0.0 && !has_run_in(rep, step.run_in_m, slowest_s.fold(0.0, f64::max)) {
+            faults.push(format!("{:?} have no run-in of {} m: {rep:?}", rep.athletes, step.run_in_m));
+        }
+        match step.length {
             Length::Metres(metres) if (metres - rep.distance_m).abs() < 1e-6 => {}
             length => {
                 faults.push(format!("{} m are run for {length:?} of `{}`", rep.distance_m, block.read.text))
             }
         }
     }
-    if asked.is_relay && groups.iter().map(|group| group.athletes.len()).sum::<usize>() > 1 {
+    let has_teams =
+        asked.has_exchanges() && groups.iter().map(|group| group.athletes.len()).sum::<usize>() > 1;
+    if has_teams {
         wrong_handings(planned, faults);
-        return;
     }
-    let runs = asked.steps.iter().zip(1..).filter(|(step, _)| !step.is_by_time());
+    let is_own = |step: &Step| !step.is_by_time() && !(has_teams && step.is_exchange);
+    let runs = asked.steps.iter().zip(1..).filter(|(step, _)| is_own(step));
     let runs: Vec<u32> = runs.map(|(_, number)| number).collect();
     for athlete in groups.iter().flat_map(|group| &group.athletes) {
+        let theirs = block.reps.iter().filter(|rep| rep.athletes.contains(&athlete.name));
         let mut reps: Vec<u32> =
-            block.reps.iter().filter(|rep| rep.athletes.contains(&athlete.name)).map(|rep| rep.rep).collect();
+            theirs.filter(|rep| is_own(&asked.steps[rep.rep as usize - 1])).map(|rep| rep.rep).collect();
         reps.sort_unstable();
         if reps != runs {
             faults.push(format!("{} runs repetitions {reps:?} of `{}`", athlete.name, block.read.text));
         }
     }
+}
+
+/// Whether a plan shows a run-in of so many metres before the start, and time for it: `target_s` is for the run itself.
+fn has_run_in(rep: &Rep, run_in_m: f64, target_s: f64) -> bool {
+    let is_there = rep.run_in.as_ref().is_some_and(|begins| {
+        (begins.x_m - rep.start.x_m).hypot(begins.y_m - rep.start.y_m) <= run_in_m + 1e-6
+            && begins.lane == rep.lane
+    });
+    let lasts_s = rep.done_s.zip(rep.go_s).map_or(f64::NAN, |(done_s, go_s)| done_s - go_s);
+    // From standing it takes longer than at the speed of the run, but not four seconds longer.
+    let at_speed_s = target_s * run_in_m / rep.distance_m;
+    is_there && (at_speed_s..at_speed_s + 4.0).contains(&(lasts_s - target_s))
 }
 
 /// Waves whose lanes neither start at one place nor finish at one.

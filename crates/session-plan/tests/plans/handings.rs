@@ -39,10 +39,10 @@ pub(crate) fn wrong_handings(planned: &Planned<'_>, faults: &mut Vec<String>) {
     let Planned { asked, groups, block, .. } = planned;
     let expected: BTreeSet<(u32, String, String)> = (handings(groups).iter())
         .flat_map(|turns| {
-            let runs = 0..asked.steps.len();
-            runs.map(|run| {
-                let (incoming, outgoing) = turns[run % turns.len()].clone();
-                (run as u32 + 1, incoming, outgoing)
+            let runs = asked.steps.iter().zip(1..).filter(|(step, _)| step.is_exchange);
+            runs.enumerate().map(|(nth, (_, run))| {
+                let (incoming, outgoing) = turns[nth % turns.len()].clone();
+                (run, incoming, outgoing)
             })
         })
         .collect();

@@ -1,0 +1,64 @@
+//! What there is to say of a draft.
+
+use lane_distance::{Place, Placement};
+
+use crate::people::bests::TargetError;
+use crate::plan::draft::{Draft, DraftLane, DraftRun};
+use crate::plan::fault::Planned;
+use crate::plan::pairing::{self, Prefer};
+use crate::plan::remark::Remark;
+
+impl Draft<'_> {
+    /// Where else the first run could go, in its first lane: on paint at both ends where the finish line was wanted,
+    /// or to the finish line where the fewest tapes were. Nothing for runs that name their ends.
+    pub(crate) fn other_choice(&self, place: Place, prefer: Prefer) -> Planned<Option<Remark>> {
+        let (track, step) = (self.track.as_ref(), &self.steps[0]);
+        let Some(DraftLane { lane, runs }) = self.lanes.first() else { return Ok(None) };
+        let is_free = step.from.is_none() && step.to.is_none() && step.together.is_none();
+        let Some(Some(DraftRun { pair, .. })) = runs.first().filter(|_| is_free) else { return Ok(None) };
+        let on_finish_line = prefer == Prefer::FewestTapes;
+        let other = pairing::pairs(track, step, place, *lane, Prefer::default())?.into_iter().find(|other| {
+            if on_finish_line {
+                pair.finish.to_finish_m != 0.0 && other.finish.to_finish_m == 0.0
+            } else {
+                pair.ends_on_paint() < 2 && other.ends_on_paint() == 2
+            }
+        });
+        Ok(other.map(|other| {
+            let placement = |spot, reading| Box::new(Placement::from_reading(track, spot, reading));
+            Remark::OtherChoice {
+                lane: *lane,
+                distance_m: other.distance_m,
+                on_finish_line,
+                start: placement(other.start, other.start_reading),
+                finish: placement(other.finish, other.finish_reading),
+            }
+        }))
+    }
+
+    /// Each pace that gives no target, with those who have none.
+    pub(crate) fn no_targets(&self, is_squad: bool) -> Vec<Remark> {
+        let mut found: Vec<(String, &TargetError, Vec<String>)> = Vec::new();
+        for (entrant, timings) in self.entrants.iter().zip(&self.timings) {
+            for (step, timing) in self.steps.iter().zip(timings) {
+                // A target of the athlete's own serves as well.
+                let (Some(pace), Some(why), None) = (step.pace, &timing.no_target, timing.target_s) else {
+                    continue;
+                };
+                let (pace, name) = (pace.value.to_string(), entrant.name());
+                match found.iter_mut().find(|known| known.0 == pace && known.1 == why) {
+                    Some((_, _, names)) if names.iter().any(|known| known == name) => {}
+                    Some((_, _, names)) => names.push(name.to_owned()),
+                    None => found.push((pace, why, vec![name.to_owned()])),
+                }
+            }
+        }
+        let remark = |(pace, why, mut athletes): (String, &TargetError, Vec<String>)| {
+            if !is_squad || athletes.len() == self.entrants.len() {
+                athletes.clear();
+            }
+            Remark::NoTarget { pace, why: why.clone(), athletes }
+        };
+        found.into_iter().map(remark).collect()
+    }
+}
