@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use lane_distance::LaneNumber;
+
 use crate::doubt::Doubt;
 use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, Step};
 
@@ -124,6 +126,30 @@ impl Item {
 }
 
 impl Block {
+    /// The same block in other lanes, where its first run names some: with them in its text, and read from that.
+    ///
+    /// ```
+    /// use lane_distance::LaneNumber;
+    /// use workout_notation::Block;
+    ///
+    /// let block = Block::parse("3 x 150 in lanes 3-5, rest 5min").expect("it is well formed");
+    /// let moved = block.in_lanes(&[LaneNumber::of::<2>(), LaneNumber::of::<3>()]);
+    /// assert_eq!(moved.text, "3 x 150 in lanes 2,3, rest 5min");
+    /// ```
+    #[must_use]
+    pub fn in_lanes(&self, lanes: &[LaneNumber]) -> Self {
+        let span = self.steps().first().and_then(|step| Some(step.lanes?.span.clone()));
+        let Some((before, after)) =
+            span.and_then(|span| self.text.get(..span.start).zip(self.text.get(span.end..)))
+        else {
+            return self.clone();
+        };
+        let listed: Vec<String> = lanes.iter().map(LaneNumber::to_string).collect();
+        let (start, rest_after) = (self.start, self.rest_after.clone());
+        Self::parse(&format!("{before}{}{after}", listed.join(",")))
+            .map_or_else(|_| self.clone(), |moved| Self { start, rest_after, ..moved })
+    }
+
     /// A block of which everything was read, in one way only.
     pub fn new(text: impl Into<String>, body: Body) -> Self {
         Self {

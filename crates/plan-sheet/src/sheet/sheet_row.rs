@@ -1,7 +1,7 @@
 //! A run as the sheets print it.
 
 use crate::words::numbers::{clock, metres, to_cm};
-use lane_distance::{LaneNumber, Mark, Spot};
+use lane_distance::{LaneNumber, Mark, Placement, Spot};
 use serde::Serialize;
 use session_plan::{ConeLabel, Plan, Rep};
 
@@ -58,6 +58,9 @@ pub(crate) struct SheetRow {
     pub(crate) finish_cone: Option<ConeLabel>,
     /// Where the run-in begins.
     pub(crate) run_in: Option<String>,
+    /// The same on the track, for pictures, and how long the run-in is, in metres.
+    #[serde(skip)]
+    pub(crate) run_in_spot: Option<(Spot, f64)>,
     /// What the cone there is called.
     pub(crate) run_in_cone: Option<ConeLabel>,
     /// Whether it is run on a straight towards its start.
@@ -98,6 +101,8 @@ pub(crate) struct SheetBaton {
     pub(crate) outgoing: String,
     /// How far back the check mark lies.
     pub(crate) check_mark: String,
+    /// The same in metres.
+    pub(crate) back_m: f64,
     /// What the cone there is called.
     pub(crate) cone: Option<ConeLabel>,
 }
@@ -163,6 +168,7 @@ impl SheetRow {
                 incoming: with_guide(rep, &handover.incoming),
                 outgoing: with_guide(rep, &handover.outgoing),
                 check_mark: check_mark(&handover.check_mark),
+                back_m: handover.check_mark.back_m,
                 cone: plan.cone_on(&handover.spot),
             }),
             members: rep.athletes.iter().map(|name| with_guide(rep, name)).collect(),
@@ -178,6 +184,7 @@ impl SheetRow {
             finish: spot(&rep.finish),
             finish_cone: plan.cone_on(&rep.finish),
             run_in: rep.run_in.as_ref().map(spot),
+            run_in_spot: rep.run_in.as_ref().map(Placement::spot).zip(rep.run_in_m),
             run_in_cone: rep.run_in.as_ref().and_then(|run_in| plan.cone_on(run_in)),
             the_other_way: rep.the_other_way,
             target: target(rep).or_else(|| rep.effort.clone()),

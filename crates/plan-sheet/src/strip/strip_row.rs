@@ -1,6 +1,6 @@
 //! The lines of words beside a lane unrolled.
 
-use super::ribbon::Ribbon;
+use super::ribbon::{Ribbon, SAME_PLACE_M};
 use crate::drawing::lettering::Type;
 
 /// What a strip says of a place on the way, in one line or several.
@@ -13,9 +13,11 @@ pub(super) struct Row {
 
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum RowKind {
-    /// Where the run starts or finishes.
+    /// Where the run starts or finishes, or its run-in begins.
     End,
     Paint,
+    /// Where the incoming runner is when the outgoing one sets off.
+    CheckMark,
     /// Where a strip is cut and goes on in another part.
     Cut,
 }
@@ -29,23 +31,43 @@ impl Row {
 
 /// What is passed, in order, from start to finish, in lines of a width; paint at one place shares a row.
 pub(super) fn rows(ribbon: &Ribbon<'_>, letters: Type, width: f64) -> Vec<Row> {
-    let mut places: Vec<(f64, String)> = Vec::new();
+    let mut places: Vec<(f64, RowKind, String)> = Vec::new();
     for passed in &ribbon.passed {
         let words = passed.mark.look_for();
         match places.last_mut() {
-            Some((at_m, known)) if (passed.from_start_m - *at_m).abs() < 0.005 => {
+            Some((at_m, _, known)) if (passed.from_start_m - *at_m).abs() < SAME_PLACE_M => {
                 *known += &format!("; {words}")
             }
-            _ => places.push((passed.from_start_m, words)),
+            _ => places.push((passed.from_start_m, RowKind::Paint, words)),
         }
     }
-    let row = |(from_start_m, words): (f64, String), kind: RowKind| Row {
+    let mut marks: Vec<(f64, Vec<String>)> = Vec::new();
+    for mark in &ribbon.check_marks {
+        let lane = if ribbon.has_lanes() { format!(" (lane {})", mark.lane) } else { String::new() };
+        let whose = format!("{}{lane}", mark.handing);
+        match marks.iter_mut().find(|(at_m, _)| (*at_m - mark.from_start_m).abs() < SAME_PLACE_M) {
+            Some((_, known)) => known.push(whose),
+            None => marks.push((mark.from_start_m, vec![whose])),
+        }
+    }
+    let mark = |(at_m, whose): (f64, Vec<String>)| {
+        (at_m, RowKind::CheckMark, format!("check mark: {}", whose.join(", ")))
+    };
+    places.extend(marks.into_iter().map(mark));
+    let start = |at_m: f64, words: &str| (at_m, RowKind::End, format!("{words}: {}", ribbon.start));
+    match &ribbon.run_in {
+        None => places.push(start(0.0, "start")),
+        Some(run_in) => {
+            places.push((0.0, RowKind::End, format!("run-in: {}", run_in.place)));
+            places.push(start(run_in.metres, if run_in.is_of_baton { "outgoing" } else { "start" }));
+        }
+    }
+    places.push((ribbon.shown_m, RowKind::End, format!("finish: {}", ribbon.finish)));
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let row = |(from_start_m, kind, words): (f64, RowKind, String)| Row {
         from_start_m,
         lines: Type { bold: kind == RowKind::End, ..letters }.wrapped(&words, width),
         kind,
     };
-    let mut rows = vec![row((0.0, format!("start: {}", ribbon.start)), RowKind::End)];
-    rows.extend(places.into_iter().map(|place| row(place, RowKind::Paint)));
-    rows.push(row((ribbon.shown_m, format!("finish: {}", ribbon.finish)), RowKind::End));
-    rows
+    places.into_iter().map(row).collect()
 }

@@ -86,7 +86,7 @@ fn picture(ribbon: &Ribbon<'_>, rows: &[Row], scale: f64, part: Part) -> Picture
     let wished: Vec<f64> = rows.iter().map(|row| up(row.from_start_m)).collect();
     let sizes: Vec<f64> = rows.iter().map(|row| row.lines.len() as f64 * SMALL.leading()).collect();
     let middles = spread(&wished, &sizes);
-    let flags = flags_of(ribbon, part, length);
+    let flags = flags_of(ribbon, part, &up);
     let of_rows = middles.iter().zip(&sizes).map(|(middle, size)| (middle - size / 2.0, middle + size / 2.0));
     let of_flags = flags.iter().map(|(_, up)| (up - FLAG.height(), up + FLAG.height()));
     let (lowest, highest) = of_rows
@@ -102,10 +102,8 @@ fn picture(ribbon: &Ribbon<'_>, rows: &[Row], scale: f64, part: Part) -> Picture
         drawn.extend(draw_row(row, y(*up), y(*middle)));
     }
     let middle = (LANE_MM.0 + LANE_MM.1) / 2.0;
-    for (is_here, marked, up) in
-        [(part.is_first(), Marked::START, 0.0), (part.is_last(), Marked::FINISH, length)]
-    {
-        drawn.extend(is_here.then(|| sign(marked, Point::new(middle, y(up)), 1.05)));
+    for (marked, at_m) in signs(ribbon).into_iter().filter(|(_, at_m)| part.holds(*at_m)) {
+        drawn.push(sign(marked, Point::new(middle, y(up(at_m))), 1.05));
     }
     for (numbers, up) in &flags {
         let (width, height) = flag::size(numbers, FLAG, 1.0);
@@ -184,19 +182,25 @@ fn arrow(at: Point) -> Element {
     group("arrow", [shaft, polygon(&head, "#000000")])
 }
 
-/// The flags at the ends of a part, and how far up each has its middle: as many as the numbers need beside
-/// the lane.
-fn flags_of(ribbon: &Ribbon<'_>, part: Part, length: f64) -> Vec<(String, f64)> {
-    let (start, finish) = ribbon.cones();
-    let ends = [(start, 0.0, part.is_first()), (finish, length, part.is_last())];
+/// The signs along a ribbon, with how far from where it begins they are, in metres.
+fn signs(ribbon: &Ribbon<'_>) -> Vec<(Marked, f64)> {
+    let run_in = ribbon.run_in.iter().map(|_| (Marked::RUN_IN, 0.0));
+    let marks = ribbon.check_marks.iter().map(|mark| (Marked::CHECK_MARK, mark.from_start_m));
+    let ends = [(Marked::START, ribbon.start_m()), (Marked::FINISH, ribbon.shown_m)];
+    run_in.chain(marks).chain(ends).collect()
+}
+
+/// The flags of a part, and how far up each has its middle: as many as the numbers need beside the lane.
+fn flags_of(ribbon: &Ribbon<'_>, part: Part, up: &dyn Fn(f64) -> f64) -> Vec<(String, f64)> {
     let mut flags: Vec<(String, f64)> = Vec::new();
-    for (numbers, up, _) in ends.into_iter().filter(|(cones, _, is_here)| *is_here && !cones.is_empty()) {
+    for (numbers, at_m) in ribbon.cones().into_iter().filter(|(_, at_m)| part.holds(*at_m)) {
         let widths = numbers.split(' ').map(|range| FLAG.width(range));
         let width = widths.fold(FLAG_MM - 1.2, f64::max);
         // The first numbers stand uppermost.
         let lines = FLAG.wrapped(&numbers, width).into_iter().rev();
-        flags.extend(lines.map(|line| (line.trim_end_matches(',').to_owned(), up)));
+        flags.extend(lines.map(|line| (line.trim_end_matches(',').to_owned(), up(at_m))));
     }
+    flags.sort_by(|a, b| a.1.total_cmp(&b.1));
     let wished: Vec<f64> = flags.iter().map(|(_, up)| *up).collect();
     // Those of a very short run stand apart all the same.
     let apart = spread(&wished, &vec![FLAG.height() + 0.4; wished.len()]);

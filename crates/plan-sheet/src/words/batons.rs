@@ -23,7 +23,7 @@ pub(crate) fn batons(rows: &[SheetRow], athlete: &str) -> Vec<String> {
 }
 
 fn baton_words(baton: &SheetBaton, athlete: &str) -> String {
-    let SheetBaton { incoming, outgoing, check_mark, cone } = baton;
+    let SheetBaton { incoming, outgoing, check_mark, cone, .. } = baton;
     if incoming == athlete {
         return format!("to {outgoing}, from the run-in.");
     }

@@ -251,6 +251,16 @@ impl<'a> Draft<'a> {
         if self.relay.is_some() { RUN_IN_M } else { 0.0 }
     }
 
+    /// The block with the lanes that it is really run in, where those that it names have been closed.
+    pub(crate) fn block_as_run(&self) -> Block {
+        if self.moved.is_empty() {
+            return self.block.clone();
+        }
+        let mut lanes: Vec<LaneNumber> = self.lanes.iter().map(|lane| lane.lane).collect();
+        lanes.sort_unstable();
+        self.block.in_lanes(&lanes)
+    }
+
     /// Whether a run is the last of the block.
     pub(crate) fn is_last(&self, run: usize) -> bool {
         !self.is_followed && run + 1 == self.steps.len()

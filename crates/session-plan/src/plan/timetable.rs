@@ -53,7 +53,8 @@ impl Timetable<'_> {
     /// The block with its repetitions.
     pub(crate) fn block(&self, kept: &Kept) -> PlanBlock {
         let draft = self.draft;
-        let mut block = PlanBlock::empty(draft.at, draft.block, self.crew.name(), self.crew.group_names());
+        let read = draft.block_as_run();
+        let mut block = PlanBlock::empty(draft.at, &read, self.crew.name(), self.crew.group_names());
         block.remarks = draft.remarks.clone();
         let kinds = draft.steps.iter().map(|step| step.run.kind.value);
         block.timed_s.extend(kinds.filter_map(|kind| match kind {
@@ -70,7 +71,7 @@ impl Timetable<'_> {
         }
         block.remarks.extend(self.run_in(&block.reps));
         if block.reps.is_empty() {
-            block.note = Some(draft.block.text.trim().to_owned());
+            block.note = Some(read.text.trim().to_owned());
             block.lasts_s = draft.timings[0].iter().map(|timing| timing.target_s).sum();
         } else if self.crew.has_names() {
             let lasts_s = self.planned.end_s - self.planned.begins_s;

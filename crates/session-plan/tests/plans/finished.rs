@@ -165,7 +165,7 @@ pub(crate) fn lanes_and_names(evening: &Evening, planned: &Planned<'_>, faults: 
     if has_teams {
         wrong_handings(planned, faults);
     }
-    let is_own = |step: &Step| !step.is_by_time() && !(has_teams && step.is_exchange);
+    let is_own = |step: &Step| !(step.is_by_time() || has_teams && step.is_exchange);
     let runs = asked.steps.iter().zip(1..).filter(|(step, _)| is_own(step));
     let runs: Vec<u32> = runs.map(|(_, number)| number).collect();
     for athlete in groups.iter().flat_map(|group| &group.athletes) {
