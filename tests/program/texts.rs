@@ -50,13 +50,10 @@ $ toeline plan notes.txt
 Tuesday track, Tuesday 13 April 2027
 Track: standard
 
-Block 1, Sprints: Warm up 15 min
+Block 1, all groups: Warm up 15 min
 Lasts 15:00.
 
-Block 2, Distance: Warm up 15 min
-Lasts 15:00.
-
-Block 3, Sprints: 4 × 60 m @ 8.5 s, walk back, then 5 min rest
+Block 2, Sprints: 4 × 60 m @ 8.5 s, walk back, then 5 min rest
 ───────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                    Finish               Target
 ═══════════════════════════════════════════════════════════════════════════════
@@ -66,7 +63,7 @@ Total 240 m.
 - Coach: outside lane 8, level with the finish line.
 ! Lane 1: 60 m to walk back, 43 s.
 
-Block 4, Distance: 6 × 400 m, 75 s rest
+Block 3, Distance: 6 × 400 m, 75 s rest
 ! Or 75 s could be the time of each run.
 ! Written: 6 x 400m, 75s
 ──────────────────────────────────────────────────────────────────────────────
@@ -77,7 +74,7 @@ Block 4, Distance: 6 × 400 m, 75 s rest
 Total 2400 m.
 - Coach: outside lane 8, level with the finish line.
 
-Block 5, Sprints: 2 × 150 m @ 20 s
+Block 4, Sprints: 2 × 150 m @ 20 s
 ! Not read: keep tall.
 ! Written: 2 x 150 @ 20, keep tall
 ────────────────────────────────────────────────────────────────────────────
@@ -92,7 +89,7 @@ Total 300 m.
 ! To finish on the finish line in lane 1, start 4.96 m back along the inner line
   from the 7th green tick.
 
-Block 6, Distance: 4 × 100 m strides
+Block 5, Distance: 4 × 100 m strides
 ───────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                     Finish
 ═══════════════════════════════════════════════════════════════════════
@@ -113,10 +110,11 @@ No cones: paint shows every place.
 $ toeline session notes.txt
 title: Tuesday track
 date: 2027-04-13
+before_groups:
+  - Warm up 15 min
 groups:
   - name: Sprints
     blocks:
-      - Warm up 15 min
       - text: 4 x 60 @ 8.5s walk back
         rest_after: 5min
       # Not read: keep tall.
@@ -124,7 +122,6 @@ groups:
       - 2 x 150 @ 20s
   - name: Distance
     blocks:
-      - Warm up 15 min
       # Or 75 s could be the time of each run.
       # Written: 6 x 400m, 75s
       - 6 x 400 rest 1:15
@@ -397,6 +394,145 @@ error: `12` is not a lane
   |                           ^^
   |
 help: write a lane from 1 to 10, for example `in lane 2`
+
+"#]]);
+}
+
+#[test]
+fn what_all_groups_do_together_stands_once_and_begins_and_ends_the_evening() {
+    answered(str![[r#"
+# once in the plan, and once in the session file
+$ cat club.txt
+Club night
+Warm up 10 min
+4 x 60 strides, walk back
+Sprints:
+- 4 x 30 in lane 4, 3 min
+Distance:
+- 6 x 400 in lane 1 @ 80, 90s
+
+CD 10 min
+$ toeline plan club.txt
+Club night
+Track: standard
+
+Block 1, all groups: Warm up 10 min
+Lasts 10:00.
+
+Block 2, all groups: 4 × 60 m strides, walk back
+──────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                    Finish
+══════════════════════════════════════════════════════════════════════
+ 1 to 4   1          60   on the 60 m start line   on the finish line
+──────────────────────────────────────────────────────────────────────
+Total 240 m.
+- Coach: outside lane 8, level with the finish line.
+! Lane 1: 60 m to walk back, 43 s.
+
+Block 3, Sprints: 4 × 30 m in lane 4, 3 min rest
+─────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                Finish                   Rest
+═════════════════════════════════════════════════════════════════════════════
+ 1 to 4   4          30   on the 100 m start   on the 70 m start line   3:00
+                          line
+─────────────────────────────────────────────────────────────────────────────
+Total 120 m.
+- Coach: outside lane 8, level with the finish in lane 4: on the 70 m start
+  line.
+! To finish on the finish line in lane 4, start 2.30 m past the 8th blue tick.
+
+Block 4, Distance: 6 × 400 m @ 80 s in lane 1, 90 s rest
+────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand          Finish               Target   Rest
+════════════════════════════════════════════════════════════════════════════
+ 1 to 6   1         400   on the 400 m   on the finish line   1:20     1:30
+                          start line
+────────────────────────────────────────────────────────────────────────────
+Total 2400 m.
+- Splits of 400 m: 100 m 20 s, 200 m 40 s, 300 m 1:00
+- Coach: outside lane 8, level with the finish line.
+
+Block 5, all groups: CD 10 min
+Lasts 10:00.
+
+Please note
+- 4 x 60 strides, walk back: no lane named, so lane 1, the innermost open.
+
+No cones: paint shows every place.
+
+[CAUTIONS]
+$ toeline session club.txt
+title: Club night
+before_groups:
+  - Warm up 10 min
+  - 4 x 60 strides walk back
+groups:
+  - name: Sprints
+    blocks:
+      - 4 x 30 in lanes 4 rest 3:00
+  - name: Distance
+    blocks:
+      - 6 x 400 @ 1:20 in lanes 1 rest 1:30
+after_groups:
+  - CD 10 min
+
+"#]]);
+}
+
+#[test]
+fn the_session_file_of_a_text_plans_what_all_groups_do_as_the_text_does() {
+    let text = "Warm up 10 min\n4 x 60 strides @ 12\nSprints:\n- 4 x 30 @ 5 in lane 4, 3 min\n\
+                Distance:\n- 6 x 400 in lane 1 @ 80, 90 s rest\n\nCD 10 min";
+    let folder = Folder::with("club.txt", text);
+    folder.write("club.yaml", printed(&folder.toeline(&["session", "club.txt"]).assert().success()));
+    let runs = |file: &str| {
+        let plan = folder.json(&["plan", file, "--start", "18:00"]);
+        let blocks = list(&plan["blocks"]).to_vec();
+        let of = |block: &serde_json::Value| {
+            let reps = list(&block["reps"]).iter();
+            let runs: Vec<_> =
+                reps.map(|rep| (rep["go_s"].clone(), rep["start"].clone(), rep["lane"].clone())).collect();
+            (block["groups"].clone(), block["lasts_s"].clone(), runs)
+        };
+        blocks.iter().map(of).collect::<Vec<_>>()
+    };
+    let (text, file) = (runs("club.txt"), runs("club.yaml"));
+    assert_eq!(text, file);
+    assert_eq!(text.len(), 5);
+    // All warm up together, then stride, and only when they have done so does each group begin with its own.
+    let go_s = |block: usize| number(&text[block].2[0].0);
+    assert_eq!(go_s(1), 600.0);
+    assert!(go_s(2) > go_s(1) + 300.0 && go_s(3) > go_s(1) + 300.0, "{text:?}");
+}
+
+#[test]
+fn a_title_or_a_date_in_a_block_of_a_session_file_is_said() {
+    refused(str![[r#"
+# blocks have neither
+$ cat club.yaml
+title: Club night
+blocks:
+  - |
+    Tuesday track
+    6 x 200
+  - |
+    13 April 2027
+    4 x 60
+$ toeline plan club.yaml
+error: `Tuesday track` is a title, and blocks have none
+ --> club.yaml:4:5
+  |
+4 |     Tuesday track
+  |     ^^^^^^^^^^^^^
+  |
+help: leave the line out, or read the whole text as a session
+error: `13 April 2027` is a date, and blocks have none
+ --> club.yaml:7:5
+  |
+7 |     13 April 2027
+  |     ^^^^^^^^^^^^^
+  |
+help: leave the line out, or read the whole text as a session
 
 "#]]);
 }

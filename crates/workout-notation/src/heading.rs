@@ -19,6 +19,8 @@ pub(crate) enum Heading {
     Title(String),
     /// Who does what follows.
     Group(String),
+    /// That everybody does what follows.
+    Everybody,
     /// What the next block is called: `Main set:`.
     Label(String),
 }
@@ -48,6 +50,13 @@ const PARTS: [&str; 22] = [
     "prep",
     "conditioning",
 ];
+
+/// Words of a cool-down.
+const COOL_DOWN: [&str; 5] = ["cool", "cooldown", "cooling", "cd", "warmdown"];
+
+/// Names of all groups.
+const EVERYBODY: [&str; 8] =
+    ["all", "everyone", "everybody", "all groups", "all together", "together", "whole squad", "whole group"];
 
 /// Words of a day, which begin a title.
 const DAYS: [&str; 14] = [
@@ -131,7 +140,16 @@ pub(crate) fn heading(
         return Some(Heading::Title(words.to_owned()));
     }
     cursor.go_back(0);
+    if EVERYBODY.iter().any(|name| words.eq_ignore_ascii_case(name)) {
+        return Some(Heading::Everybody);
+    }
     Some(Heading::Group(words.to_owned()))
+}
+
+/// Whether words are of a cool-down.
+pub(crate) fn is_cool_down(words: &str) -> bool {
+    let mut words = words.split(|letter: char| !letter.is_alphanumeric()).map(str::to_lowercase);
+    words.any(|word| COOL_DOWN.contains(&word.as_str()))
 }
 
 /// A day with its year in a line, and the line without it: `2027-04-13`, `13 April 2027`, `April 13, 2027`, `13/4/2027`.

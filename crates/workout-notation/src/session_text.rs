@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use crate::block::{Block, Body, RestAfter};
 use crate::forms::FORMS;
-use crate::heading::{Heading, heading};
+use crate::heading::{Heading, heading, is_cool_down};
 use crate::piece::{Piece, pieces, rest_alone, trimmed};
 use crate::problem::Problem;
 use crate::token::Lexed;
@@ -38,12 +38,35 @@ impl Workout {
     ///
     /// Every [`Problem`] of the text, in its order.
     pub fn parse(text: &str) -> Result<Self, Vec<Problem>> {
+        Self::read(text, false)
+    }
+
+    /// Reads a text that is only blocks, one or several.
+    ///
+    /// ```
+    /// use workout_notation::Workout;
+    ///
+    /// let blocks = Workout::parse_blocks("warm-up; 6 x 200, 90s rest").expect("it is well formed");
+    /// assert_eq!(blocks.len(), 2);
+    /// let problems = Workout::parse_blocks("Tuesday track\n6 x 200").expect_err("it has a title");
+    /// assert_eq!(problems[0].message, "`Tuesday track` is a title, and blocks have none");
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// As for [`Self::parse`], and where it has a title, a date, or the heading of a group.
+    pub fn parse_blocks(text: &str) -> Result<Vec<Block>, Vec<Problem>> {
+        Self::read(text, true).map(Self::into_blocks)
+    }
+
+    fn read(text: &str, is_blocks: bool) -> Result<Self, Vec<Problem>> {
         if text.len() > LONGEST_TEXT {
             let message =
                 format!("a session of {} characters is too long: at most {LONGEST_TEXT}", text.len());
             return Err(vec![Problem::new(0..0, message).with_help("split it into several sessions")]);
         }
-        let mut reader = SessionReader { text, workout: Self::default(), problems: Vec::new(), rest: None };
+        let mut reader =
+            SessionReader { text, workout: Self::default(), problems: Vec::new(), rest: None, is_blocks };
         reader.read();
         let SessionReader { mut workout, mut problems, .. } = reader;
         if problems.is_empty() && workout.blocks().next().is_none() {
@@ -59,8 +82,30 @@ impl Workout {
             return Err(problems);
         }
         workout.parts.retain(|part| !part.blocks.is_empty());
+        workout.take_in_cool_down();
         workout.name_groups();
         Ok(workout)
+    }
+
+    /// A cool-down that stands apart behind the last group is everybody's, unless another group has one of its own.
+    fn take_in_cool_down(&mut self) {
+        let is_cool_down = |block: &Block| block.count() == 0 && is_cool_down(&block.text);
+        let (mut parts, mut has_own) = (Vec::<Part>::new(), false);
+        let last = self.parts.len().saturating_sub(1);
+        for (place, part) in std::mem::take(&mut self.parts).into_iter().enumerate() {
+            let is_apart = part.group.is_none() && part.blocks.first().is_some_and(is_cool_down);
+            match parts.last_mut() {
+                Some(before) if is_apart && before.group.is_some() && (has_own || place < last) => {
+                    has_own = true;
+                    before.blocks.extend(part.blocks);
+                }
+                _ => {
+                    has_own |= part.group.is_some() && part.blocks.iter().any(is_cool_down);
+                    parts.push(part);
+                }
+            }
+        }
+        self.parts = parts;
     }
 
     /// A single heading names what follows it, not a group of the squad.
@@ -86,26 +131,43 @@ struct SessionReader<'a> {
     problems: Vec<Problem>,
     /// A rest that stood in front of the next block.
     rest: Option<RestAfter>,
+    /// Whether only blocks may stand in it.
+    is_blocks: bool,
 }
 
 impl SessionReader<'_> {
     fn read(&mut self) {
         let lines = lines(self.text);
         let mut label: Option<String> = None;
+        let mut has_bullets = false;
         for (index, line) in lines.iter().enumerate() {
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
             // A line without a bullet in front of lines with them is a heading, with a colon or without.
             let stands_above = !line.is_bullet && lines.get(index + 1).is_some_and(|next| next.is_bullet);
-            match heading(&line.lexed, is_first && !line.is_bullet, has_more, stands_above) {
+            let heading = heading(&line.lexed, is_first && !line.is_bullet, has_more, stands_above);
+            if self.is_blocks && self.refuses(line, heading.as_ref()) {
+                continue;
+            }
+            has_bullets |= line.is_bullet;
+            let is_apart = line.is_behind_blank || has_bullets && !line.is_bullet;
+            let is_in_group = self.workout.parts.last().is_some_and(|part| part.group.is_some());
+            if is_in_group && is_apart && is_cool_down(line.first_words()) {
+                self.begin_part(None);
+            }
+            match heading {
                 Some(Heading::Date { date, words }) => {
                     self.workout.date = Some(date);
                     self.title(&words);
                 }
                 Some(Heading::Title(words)) => self.title(&words),
                 Some(Heading::Group(name)) => {
-                    label = None;
-                    self.workout.parts.push(Part { group: Some(name), blocks: Vec::new() });
+                    (label, has_bullets) = (None, false);
+                    self.begin_part(Some(name));
+                }
+                Some(Heading::Everybody) => {
+                    (label, has_bullets) = (None, false);
+                    self.begin_part(None);
                 }
                 Some(Heading::Label(words)) => label = Some(words),
                 None => {
@@ -123,9 +185,36 @@ impl SessionReader<'_> {
         if let Some(words) = label {
             self.push(Block::new(words.clone(), Body::Note { words, lasts_s: None }));
         }
+        self.settle_rest();
+    }
+
+    /// Begins the blocks of a group, or of everybody.
+    fn begin_part(&mut self, group: Option<String>) {
+        self.settle_rest();
+        self.workout.parts.push(Part { group, blocks: Vec::new() });
+    }
+
+    /// Gives a rest to the block in front of it.
+    fn settle_rest(&mut self) {
         if let (Some(rest), Some(last)) = (self.rest.take(), self.last()) {
             last.rest_after = Some(rest);
         }
+    }
+
+    /// Whether a line says something that blocks alone do not have, which is reported.
+    fn refuses(&mut self, line: &Line<'_>, heading: Option<&Heading>) -> bool {
+        let what = match heading {
+            Some(Heading::Title(_)) => "a title, and blocks have none",
+            Some(Heading::Date { .. }) => "a date, and blocks have none",
+            Some(Heading::Group(_) | Heading::Everybody) => {
+                "the heading of a group, and these are the blocks of one"
+            }
+            Some(Heading::Label(_)) | None => return false,
+        };
+        let span = line.start..line.start + line.lexed.text.len();
+        let problem = Problem::new(span, format!("`{}` is {what}", line.lexed.text.trim_end_matches(':')));
+        self.problems.push(problem.with_help("leave the line out, or read the whole text as a session"));
+        true
     }
 
     fn title(&mut self, words: &str) {
@@ -145,9 +234,7 @@ impl SessionReader<'_> {
         if self.workout.parts.is_empty() {
             self.workout.parts.push(Part::default());
         }
-        if let (Some(rest), Some(last)) = (self.rest.take(), self.last()) {
-            last.rest_after = Some(rest);
-        }
+        self.settle_rest();
         if let Some(part) = self.workout.parts.last_mut() {
             part.blocks.push(block);
         }
@@ -259,23 +346,35 @@ struct Line<'a> {
     /// Where it begins in the whole text, in bytes.
     start: usize,
     is_bullet: bool,
+    /// Whether an empty line stands above it.
+    is_behind_blank: bool,
+}
+
+impl Line<'_> {
+    /// What stands in front of the first sign that ends a label or a part of a line.
+    fn first_words(&self) -> &str {
+        self.lexed.text.split([':', ';', ',', '.', '-', '(']).next().unwrap_or_default()
+    }
 }
 
 /// The lines of a text that are not empty, without their bullets.
 fn lines(text: &str) -> Vec<Line<'_>> {
     let mut lines = Vec::new();
-    let mut start = 0;
+    let (mut start, mut is_behind_blank) = (0, false);
     for line in text.split_inclusive('\n') {
         let range = trimmed(text, start..start + line.len());
         start += line.len();
         if range.is_empty() {
+            is_behind_blank = true;
             continue;
         }
         let bullet = bullet(&text[range.clone()]);
         let inner = trimmed(text, range.start + bullet..range.end);
         if !inner.is_empty() {
             let lexed = Lexed::new(&text[inner.clone()], &FORMS);
-            lines.push(Line { lexed, start: inner.start, is_bullet: bullet > 0 });
+            let is_bullet = bullet > 0;
+            lines.push(Line { lexed, start: inner.start, is_bullet, is_behind_blank });
+            is_behind_blank = false;
         }
     }
     lines

@@ -65,3 +65,66 @@ fn headings_name_groups_with_a_colon_or_above_bullets() {
     let groups = [(None, 2), (Some("Sprints"), 1), (Some("Middle distance"), 2), (Some("Juniors (U13s)"), 1)];
     assert_eq!(parts, groups);
 }
+
+/// The groups of a text with the first words of their blocks; nothing for what everybody does.
+fn parts(text: &str) -> Vec<(Option<String>, Vec<String>)> {
+    let workout =
+        workout_notation::Workout::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}"));
+    let texts = |blocks: Vec<Block>| blocks.into_iter().map(|block| block.text).collect();
+    workout.parts.into_iter().map(|part| (part.group, texts(part.blocks))).collect()
+}
+
+fn part(group: &str, blocks: &[&str]) -> (Option<String>, Vec<String>) {
+    let group = Some(group.to_owned()).filter(|group| !group.is_empty());
+    (group, blocks.iter().map(|&block| block.to_owned()).collect())
+}
+
+#[test]
+fn a_cool_down_that_stands_apart_behind_the_last_group_is_everybodys() {
+    let sprints = part("Sprints", &["4 x 30"]);
+    for (text, cool_down) in [
+        ("Sprints:\n4 x 30\nDistance:\n6 x 400\n\nCD 10 min", "CD 10 min"),
+        ("Sprints:\n- 4 x 30\nDistance:\n- 6 x 400\ncool down 2 laps", "cool down 2 laps"),
+        ("Sprints:\n- 4 x 30\nDistance:\n- 6 x 400\nCool down:\n- jog 2 laps", "jog 2 laps"),
+        ("Sprints:\n- 4 x 30\nDistance:\n- 6 x 400\nEverybody:\n- 10 min easy jog", "10 min easy jog"),
+    ] {
+        let expected = [sprints.clone(), part("Distance", &["6 x 400"]), part("", &[cool_down])];
+        assert_eq!(parts(text), expected, "{text}");
+    }
+    // In the lines of a group it is the group's, and so it is where each group has one.
+    for (text, own) in [
+        ("Sprints:\n- 4 x 30\nDistance:\n- 6 x 400\n- CD 10 min", ["4 x 30", ""]),
+        ("Sprints:\n- 4 x 30\n- CD 5 min\nDistance:\n- 6 x 400\n\nCD 10 min", ["4 x 30", "CD 5 min"]),
+        ("Sprints:\n- 4 x 30\n\nCD 5 min\n\nDistance:\n- 6 x 400\n\nCD 10 min", ["4 x 30", "CD 5 min"]),
+    ] {
+        let own: Vec<&str> = own.into_iter().filter(|block| !block.is_empty()).collect();
+        assert_eq!(
+            parts(text),
+            [part("Sprints", &own), part("Distance", &["6 x 400", "CD 10 min"])],
+            "{text}"
+        );
+    }
+}
+
+#[test]
+fn a_rest_in_front_of_a_heading_is_not_lost() {
+    let text = "Sprints:\n4 x 30; 5 min rest;\nDistance:\n6 x 400";
+    let workout = workout_notation::Workout::parse(text).expect("it is well formed");
+    let rest = workout.parts[0].blocks.last().and_then(|block| block.rest_after.as_ref());
+    assert_eq!(rest.map(|rest| rest.seconds), Some(300.0));
+}
+
+#[test]
+fn blocks_alone_have_no_title_no_date_and_no_groups() {
+    for (text, message) in [
+        ("Tuesday track\n6 x 200", "`Tuesday track` is a title, and blocks have none"),
+        ("13 April 2027\n6 x 200", "`13 April 2027` is a date, and blocks have none"),
+        ("warm-up\nSprints:\n6 x 60", "`Sprints` is the heading of a group, and these are the blocks of one"),
+    ] {
+        let problems = workout_notation::Workout::parse_blocks(text).expect_err(text);
+        assert_eq!(problems[0].message, message);
+        assert!(text[problems[0].span.clone()].starts_with(&message[1..6]), "{problems:?}");
+    }
+    let blocks = workout_notation::Workout::parse_blocks("warm-up; main set: 6 x 200");
+    assert_eq!(blocks.map(|blocks| blocks.len()), Ok(2));
+}

@@ -94,3 +94,12 @@ fn of_very_many_problems_the_first_fifty_are_reported() {
     assert_eq!(problems.len(), 50);
     assert_eq!(problems[49].span, 490..491);
 }
+
+#[test]
+fn a_text_of_a_megabyte_is_refused_by_its_size() {
+    let text = "6 x 200 in lane 2, rest 90s\n".repeat(38_000);
+    let problems = workout_notation::Workout::parse(&text).expect_err("it is far too long");
+    assert!(text.len() > 1_000_000);
+    assert_eq!(problems.len(), 1);
+    assert_eq!(problems[0].message, "a session of 1064000 characters is too long: at most 100000");
+}

@@ -22,18 +22,29 @@ pub fn session_yaml(session: &Session) -> String {
     let mut lines = vec![format!("title: {}", scalar(&session.title))];
     lines.extend(session.date.map(|date| format!("date: {date}")));
     if session.groups.is_empty() {
-        lines.push("blocks:".to_owned());
-        lines.extend(session.blocks.iter().flat_map(|block| item(block, "  ")));
-    } else {
-        lines.push("groups:".to_owned());
+        lines.extend(list("blocks", &session.blocks, ""));
+        return lines.join("\n") + "\n";
     }
+    let [before, shared, after] = session.parts();
+    lines.extend(list("before_groups", before, ""));
+    lines.push("groups:".to_owned());
     for group in &session.groups {
         lines.push(format!("  - name: {}", scalar(&group.name)));
-        let blocks = group.blocks.as_ref().unwrap_or(&session.blocks);
-        lines.push("    blocks:".to_owned());
-        lines.extend(blocks.iter().flat_map(|block| item(block, "      ")));
+        lines.extend(list("blocks", group.blocks.as_deref().unwrap_or_default(), "    "));
     }
+    lines.extend(list("blocks", shared, ""));
+    lines.extend(list("after_groups", after, ""));
     lines.join("\n") + "\n"
+}
+
+/// The lines of a list of blocks under its key; none where there are no blocks.
+fn list(key: &str, blocks: &[Block], indent: &str) -> Vec<String> {
+    if blocks.is_empty() {
+        return Vec::new();
+    }
+    let inner = format!("{indent}  ");
+    let items = blocks.iter().flat_map(|block| item(block, &inner));
+    [format!("{indent}{key}:")].into_iter().chain(items).collect()
 }
 
 /// The lines of a block in a list.

@@ -52,14 +52,14 @@ impl SessionText {
     /// Gives the faults of blocks that cannot be laid out their place in the text.
     pub fn locate(&self, errors: Vec<PlanError>) -> FileFaults {
         let faults = errors.into_iter().map(|PlanError { at, fault }| {
-            let place = self.shares.list(at.group).get(at.block);
-            let start = place.and_then(|place| self.starts.get(*place)).copied().unwrap_or(0);
+            let place = self.shares.place(at.group, at.block);
+            let start = place.and_then(|place| self.starts.get(place)).copied().unwrap_or(0);
             // A block whose text stands in several lines is another text than theirs.
             let within = |byte: usize| self.source.text.floor_char_boundary(start + byte);
             let span = within(fault.span.start)..within(fault.span.end);
             FileFault { span, at: Vec::new(), kind: FileFaultKind::Plan(Box::new(fault)) }
         });
-        // What everybody does is each group's, but stands in the text once: each fault is kept once.
+        // What stands between two groups is each group's, but stands in the text once: each fault is kept once.
         FileFaults::new(self.source.clone(), faults.collect())
     }
 }

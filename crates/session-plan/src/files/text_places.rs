@@ -12,29 +12,22 @@ pub(crate) struct TextPlaces(Vec<TextPlace>);
 #[derive(Clone, Debug)]
 struct TextPlace {
     group: Option<usize>,
-    /// The place of its text in the list.
-    text: usize,
+    /// The keys that lead to its text.
+    keys: Vec<Key>,
     /// Where it begins in its text, in bytes.
     start: usize,
 }
 
 impl TextPlaces {
     /// Adds the blocks of a text, the next of their list.
-    pub(crate) fn add(&mut self, group: Option<usize>, text: usize, blocks: &[Block]) {
-        self.0.extend(blocks.iter().map(|block| TextPlace { group, text, start: block.start }));
+    pub(crate) fn add(&mut self, group: Option<usize>, keys: &[Key], blocks: &[Block]) {
+        let place = |block: &Block| TextPlace { group, keys: keys.to_vec(), start: block.start };
+        self.0.extend(blocks.iter().map(place));
     }
 
     /// The keys of the text in which a block stands, and where in it the block begins.
     pub(crate) fn of(&self, at: BlockAt) -> (Vec<Key>, usize) {
         let place = self.0.iter().filter(|place| place.group == at.group).nth(at.block);
-        let (text, start) = place.map_or((at.block, 0), |place| (place.text, place.start));
-        (block_keys(at.group, text), start)
+        place.map_or_else(|| (vec![Key::from("blocks")], 0), |place| (place.keys.clone(), place.start))
     }
-}
-
-/// The keys that lead to a text of a list of blocks.
-pub(crate) fn block_keys(group: Option<usize>, text: usize) -> Vec<Key> {
-    let group = group.map(|group| [Key::from("groups"), Key::from(group)]);
-    let block = [Key::from("blocks"), Key::from(text)];
-    [group.as_ref().map_or([].as_slice(), |group| group), &block].concat()
 }

@@ -28,8 +28,12 @@ pub struct Session {
     pub date: Option<NaiveDate>,
     /// The booking: when the track is the squad's.
     pub hours: Option<Hours>,
-    /// The blocks, in the order they are run.
+    /// The blocks, in the order they are run: those of everybody, and of groups that have none of their own.
     pub blocks: Vec<Block>,
+    /// How many blocks, from the first on, all groups do together before each goes on with its own.
+    pub before_groups: usize,
+    /// How many blocks, up to the last, all groups do together when each is done with its own.
+    pub after_groups: usize,
     /// The training groups; none means that everybody does the same.
     pub groups: Vec<Group>,
     /// How squads share lanes and time.
@@ -163,8 +167,23 @@ impl Session {
         self.late.start.or(self.hours.map(|hours| hours.from))
     }
 
-    /// The session of a text: its parts without a heading are everybody's, and stand with the blocks of each group in
-    /// the order written. Where the text has no title, it gets another.
+    /// The blocks that all groups do together before their own, those of groups that have none of their own, and those
+    /// that all do together after that.
+    pub fn parts(&self) -> [&[Block]; 3] {
+        let before = self.before_groups.min(self.blocks.len());
+        let (before, more) = self.blocks.split_at(before);
+        let (own, after) = more.split_at(more.len() - self.after_groups.min(more.len()));
+        [before, own, after]
+    }
+
+    /// The blocks that a group does, in its order.
+    pub(crate) fn blocks_of<'a>(&'a self, group: &'a Group) -> impl Iterator<Item = &'a Block> {
+        let [before, own, after] = self.parts();
+        before.iter().chain(group.blocks.as_deref().unwrap_or(own)).chain(after)
+    }
+
+    /// The session of a text: what stands above the first heading, or behind the last group, all groups do together.
+    /// Where the text has no title, it gets another.
     ///
     /// ```
     /// use session_plan::Session;
@@ -177,10 +196,13 @@ impl Session {
     /// let parts = vec![part(None, "drills"), part(Some("sprints"), "4 x 60"), part(Some("distance"), "6 x 400")];
     /// let session = Session::of_workout("Tuesday", Workout { parts, ..Workout::default() });
     /// let blocks = session.groups.iter().map(|group| group.blocks.as_ref().map_or(0, Vec::len));
-    /// assert_eq!(blocks.collect::<Vec<_>>(), [2, 2]);
+    /// assert_eq!(blocks.collect::<Vec<_>>(), [1, 1]);
+    /// assert_eq!((session.blocks[0].text.as_str(), session.before_groups), ("drills", 1));
     /// ```
     pub fn of_workout(title: impl Into<String>, workout: Workout) -> Self {
-        let Shares { everybody, groups } = Shares::of(&workout);
+        let shares = Shares::of(&workout);
+        let everybody = shares.everybody().collect();
+        let Shares { before, after, groups } = shares;
         let (own_title, date) = (workout.title.clone(), workout.date);
         let blocks = workout.into_blocks();
         let of =
@@ -195,6 +217,8 @@ impl Session {
             date,
             groups: groups.into_iter().map(group).collect(),
             blocks: of(everybody),
+            before_groups: before.len(),
+            after_groups: after.len(),
             ..Self::default()
         }
     }

@@ -129,8 +129,7 @@ impl Session {
         for (name, reps) in reps {
             let (group, athlete) = self.athlete(name)?;
             let name = athlete.name.clone();
-            let blocks = group.blocks.as_ref().unwrap_or(&self.blocks);
-            let most = blocks.iter().map(Block::count).max().unwrap_or(0);
+            let most = self.blocks_of(group).map(Block::count).max().unwrap_or(0);
             if !seen.insert(name.clone()) {
                 return Err(LateFault::Twice { name });
             }

@@ -5,40 +5,53 @@ use workout_notation::Workout;
 /// Who does which blocks of a text: their places among all its blocks.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Shares {
-    /// The blocks under no heading.
-    pub(crate) everybody: Vec<usize>,
-    /// The blocks of each group with everybody's, in the order of the text.
+    /// The blocks above the first group, which all do together.
+    pub(crate) before: Vec<usize>,
+    /// The blocks behind the last group, which all do together.
+    pub(crate) after: Vec<usize>,
+    /// The blocks of each group in the order of the text, with those of everybody that stand between two groups.
     pub(crate) groups: Vec<(String, Vec<usize>)>,
 }
 
 impl Shares {
     pub(crate) fn of(workout: &Workout) -> Self {
         let mut shares = Self::default();
-        let names = workout.parts.iter().filter_map(|part| part.group.as_ref());
-        for name in names {
+        let parts = &workout.parts;
+        for name in parts.iter().filter_map(|part| part.group.as_ref()) {
             if shares.groups.iter().all(|(known, _)| known != name) {
                 shares.groups.push((name.clone(), Vec::new()));
             }
         }
+        let is_group = |place: &usize| parts[*place].group.is_some();
+        let first = (0..parts.len()).find(is_group).unwrap_or(parts.len());
+        let last = (0..parts.len()).rfind(is_group).unwrap_or(parts.len());
         let mut next = 0;
-        for part in &workout.parts {
-            let places = next..next + part.blocks.len();
-            next = places.end;
-            if part.group.is_none() {
-                shares.everybody.extend(places.clone());
+        for (place, part) in parts.iter().enumerate() {
+            let blocks = next..next + part.blocks.len();
+            next = blocks.end;
+            if place < first {
+                shares.before.extend(blocks);
+            } else if place > last {
+                shares.after.extend(blocks);
+            } else {
+                let does = |name: &String| part.group.as_ref().is_none_or(|group| group == name);
+                let groups = shares.groups.iter_mut().filter(|(name, _)| does(name));
+                groups.for_each(|(_, own)| own.extend(blocks.clone()));
             }
-            let does = |name: &String| part.group.as_ref().is_none_or(|group| group == name);
-            let groups = shares.groups.iter_mut().filter(|(name, _)| does(name));
-            groups.for_each(|(_, blocks)| blocks.extend(places.clone()));
         }
         shares
     }
 
-    /// The places of the blocks of a group, counted from 0, or of the session.
-    pub(crate) fn list(&self, group: Option<usize>) -> &[usize] {
+    /// The places of the blocks that all do together.
+    pub(crate) fn everybody(&self) -> impl Iterator<Item = usize> {
+        self.before.iter().chain(&self.after).copied()
+    }
+
+    /// The place of a block of a group, counted from 0, or of the session.
+    pub(crate) fn place(&self, group: Option<usize>, block: usize) -> Option<usize> {
         match group {
-            Some(group) => self.groups.get(group).map_or(&[], |(_, places)| places),
-            None => &self.everybody,
+            Some(group) => self.groups.get(group)?.1.get(block).copied(),
+            None => self.everybody().nth(block),
         }
     }
 }

@@ -8,6 +8,17 @@ use crate::plan::trial::{Trial, TrialChange};
 use wave_plan::Timers;
 use workout_notation::{Block, Pace};
 
+/// The parts of an evening: each begins when all who do it are done with those before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Part {
+    /// What all groups do together before their own.
+    Before,
+    /// What each group does.
+    Own,
+    /// What all groups do together after their own.
+    After,
+}
+
 /// Those who do a list of blocks together, on a clock of their own.
 pub(crate) struct Crew<'a> {
     pub(crate) session: &'a Session,
@@ -16,8 +27,14 @@ pub(crate) struct Crew<'a> {
     /// The groups that it is made of; none where the session names nobody.
     pub(crate) groups: Vec<&'a Group>,
     pub(crate) blocks: &'a [Block],
+    /// The place of the first of them in its list.
+    pub(crate) first_block: usize,
+    /// Which part of the evening it is.
+    pub(crate) part: Part,
     /// When it begins, in seconds from the start of the session.
     pub(crate) begins_s: f64,
+    /// Whether that was estimated.
+    pub(crate) begins_about: bool,
     /// What is tried, to see what it would bring.
     pub(crate) trial: Option<&'a Trial>,
     /// Whether the one who times it times others as well.
@@ -32,20 +49,25 @@ pub(crate) struct Entrant<'a> {
 }
 
 /// Cuts a session into crews: the groups with athletes that share the session's blocks, each group with blocks
-/// of its own, and each group that has no athletes, or comes late.
+/// of its own, and each group that has no athletes, or comes late. What all do together has a crew of its own; those
+/// who come late do it when they come.
 pub(crate) fn crews<'a>(session: &'a Session, trial: Option<&'a Trial>) -> Vec<Crew<'a>> {
     let crew = |own: Option<usize>, groups: Vec<&'a Group>, blocks| Crew {
         begins_s: groups.iter().map(|group| session.late_s(group)).fold(0.0, f64::max),
+        begins_about: false,
         trial,
         session,
         own,
         groups,
         blocks,
+        first_block: if own.is_none() { session.parts()[0].len() } else { 0 },
+        part: Part::Own,
         shares_watch: false,
     };
     if session.groups.is_empty() {
-        return vec![crew(None, Vec::new(), &session.blocks)];
+        return vec![Crew { first_block: 0, ..crew(None, Vec::new(), &session.blocks) }];
     }
+    let [before, shared_blocks, after] = session.parts();
     let named = |group: &&Group| !group.athletes.is_empty();
     let (shared, late): (Vec<&Group>, Vec<&Group>) = (session.groups.iter())
         .filter(|group| group.blocks.is_none())
@@ -53,9 +75,9 @@ pub(crate) fn crews<'a>(session: &'a Session, trial: Option<&'a Trial>) -> Vec<C
         .partition(|group| session.late_s(group) == 0.0);
     let mut crews = Vec::new();
     if !shared.is_empty() {
-        crews.push(crew(None, shared, &session.blocks));
+        crews.push(crew(None, shared, shared_blocks));
     }
-    crews.extend(late.into_iter().map(|group| crew(None, vec![group], &session.blocks)));
+    crews.extend(late.into_iter().map(|group| crew(None, vec![group], shared_blocks)));
     let (with, without): (Vec<_>, Vec<_>) =
         session.groups.iter().enumerate().partition(|(_, group)| named(group));
     for (index, group) in with {
@@ -66,13 +88,29 @@ pub(crate) fn crews<'a>(session: &'a Session, trial: Option<&'a Trial>) -> Vec<C
     for (index, group) in without {
         match &group.blocks {
             Some(blocks) => crews.push(crew(Some(index), vec![group], blocks)),
-            None => crews.push(crew(None, vec![group], &session.blocks)),
+            None => crews.push(crew(None, vec![group], shared_blocks)),
         }
     }
     let is_shared = session.squad.timing.timers == Timers::One
         && crews.iter().filter(|crew| crew.has_names()).count() > 1;
     crews.iter_mut().for_each(|crew| crew.shares_watch = is_shared);
-    crews
+    let is_there =
+        |group: &&Group| named(group) || group.blocks.as_ref().is_none_or(|blocks| !blocks.is_empty());
+    let everybody: Vec<&Group> = session.groups.iter().filter(is_there).collect();
+    let together =
+        |blocks, first_block, part| move |groups| Crew { first_block, part, ..crew(None, groups, blocks) };
+    let mut all = Vec::with_capacity(crews.len() + 2);
+    if !before.is_empty() {
+        let (late, in_time): (Vec<_>, Vec<_>) =
+            everybody.iter().partition(|group| session.late_s(group) > 0.0);
+        let them = [in_time].into_iter().chain(late.into_iter().map(|group| vec![group]));
+        all.extend(them.filter(|groups| !groups.is_empty()).map(together(before, 0, Part::Before)));
+    }
+    all.append(&mut crews);
+    if !after.is_empty() && !everybody.is_empty() {
+        all.extend([everybody].map(together(after, session.blocks.len() - after.len(), Part::After)));
+    }
+    all
 }
 
 impl<'a> Crew<'a> {

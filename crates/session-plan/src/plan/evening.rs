@@ -7,7 +7,7 @@ use lane_distance::Track;
 use wave_plan::{EveningPlan, ItineraryPlan, Party, SquadError, plan_evening};
 use workout_notation::{Block, Body, MOST_REPS};
 
-use crate::people::session::{BETWEEN_BLOCKS_S, Session};
+use crate::people::session::{BETWEEN_BLOCKS_S, Group, Session};
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
 use crate::plan::block_part::parts;
@@ -46,6 +46,43 @@ struct Laid<'a> {
     after_s: Vec<f64>,
     /// Whether a break was assumed between two of its blocks.
     has_break: bool,
+    /// What lies behind its last block, where something follows.
+    last_break: Break,
+}
+
+impl Laid<'_> {
+    /// When it is done with all its blocks, in seconds from the start of the session.
+    fn end_s(&self, planned: &[ItineraryPlan]) -> f64 {
+        let mut ends = planned.iter().map(|planned| planned.end_s);
+        self.entries.iter().fold(self.crew.begins_s, |now_s, entry| match entry {
+            Entry::Note(rest_s, note) => now_s + rest_s + note.lasts_s.unwrap_or(0.0),
+            Entry::Runs(parts) => ends.by_ref().take(*parts).last().unwrap_or(now_s),
+        })
+    }
+
+    /// Whether some time of it was estimated.
+    fn is_about(&self) -> bool {
+        self.crew.begins_about || self.drafts.iter().any(|draft| !draft.is_timed())
+    }
+
+    /// Begins it when those who do it are done with what they did before.
+    fn begin_after(&mut self, before: &[Self], planned: &[Vec<ItineraryPlan>]) {
+        let does = |crew: &Crew<'_>, group: &Group| crew.groups.iter().any(|own| std::ptr::eq(*own, group));
+        let between_s = self.crew.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S);
+        for (other, planned) in before.iter().zip(planned) {
+            if !other.crew.groups.iter().any(|group| does(&self.crew, group)) {
+                continue;
+            }
+            let break_s = match other.last_break {
+                Break::Usual if self.drafts.is_empty() => 0.0,
+                Break::Usual => between_s,
+                _ => other.last_break.given_s(),
+            };
+            self.has_break |= matches!(other.last_break, Break::Usual) && !self.drafts.is_empty();
+            self.crew.begins_s = self.crew.begins_s.max(other.end_s(planned) + break_s);
+            self.crew.begins_about |= other.is_about();
+        }
+    }
 }
 
 /// Something that a crew does.
@@ -162,13 +199,23 @@ impl<'a> Attempt<'a> {
         if !errors.is_empty() {
             return Err(errors);
         }
-        let drafts: Vec<&[Draft<'_>]> = laid.iter().map(|laid| laid.drafts.as_slice()).collect();
-        let mut lanes = share_out(&drafts);
-        let mut planned = schedule(session, &laid, &lanes, kept).or_else(|_| {
-            // Somebody who may not use every lane can need one of another crew's share.
-            lanes = own_lanes(&drafts);
-            schedule(session, &laid, &lanes, kept).map_err(|error| vec![error])
-        })?;
+        let (mut lanes, mut planned) = (Vec::new(), Vec::new());
+        // Who is on the track at once: all together, then each crew with its own, then all together again.
+        while lanes.len() < laid.len() {
+            let (done, next) = laid.split_at_mut(lanes.len());
+            let part = next[0].crew.part;
+            let end = next.iter().position(|laid| laid.crew.part != part).unwrap_or(next.len());
+            let at_once = &mut next[..end];
+            at_once.iter_mut().for_each(|laid| laid.begin_after(done, &planned));
+            let drafts: Vec<&[Draft<'_>]> = at_once.iter().map(|laid| laid.drafts.as_slice()).collect();
+            let mut shared = share_out(&drafts);
+            planned.extend(schedule(session, at_once, &shared, kept).or_else(|_| {
+                // Somebody who may not use every lane can need one of another crew's share.
+                shared = own_lanes(&drafts);
+                schedule(session, at_once, &shared, kept).map_err(|error| vec![error])
+            })?);
+            lanes.extend(shared);
+        }
         for ((laid, lanes), planned) in laid.iter().zip(&lanes).zip(&mut planned) {
             for ((draft, lanes), planned) in laid.drafts.iter().zip(lanes).zip(planned) {
                 kept.keep_lanes(draft, lanes, planned);
@@ -230,13 +277,19 @@ fn lay_out<'a>(
 ) -> Laid<'a> {
     let between_s = crew.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S);
     let blocks = crew.blocks;
-    let mut laid =
-        Laid { entries: Vec::new(), drafts: Vec::new(), after_s: Vec::new(), has_break: false, crew };
+    let mut laid = Laid {
+        entries: Vec::new(),
+        drafts: Vec::new(),
+        after_s: Vec::new(),
+        has_break: false,
+        last_break: Break::Nothing,
+        crew,
+    };
     let mut pending_s = 0.0;
     // The first block needs no break before it, and one after a note none either.
     let mut before = Break::Nothing;
     for (index, block) in blocks.iter().enumerate() {
-        let at = BlockAt { group: laid.crew.own, block: index };
+        let at = BlockAt { group: laid.crew.own, block: laid.crew.first_block + index };
         let is_skipped = laid.crew.session.late.skips(at, laid.crew.name().as_deref());
         if is_skipped || laid.crew.tried(at) == Some(&TrialChange::Drop) {
             continue;
@@ -262,6 +315,7 @@ fn lay_out<'a>(
         }
         (pending_s, before) = (0.0, Break::after(block, Break::Usual));
     }
+    laid.last_break = before;
     laid
 }
 
@@ -352,7 +406,7 @@ fn tell(
     kept: &Kept,
     begun: &mut Vec<(f64, PlanBlock)>,
 ) -> (f64, bool) {
-    let (mut now_s, mut is_about) = (laid.crew.begins_s, false);
+    let (mut now_s, mut is_about) = (laid.crew.begins_s, laid.crew.begins_about);
     let mut runs = laid.drafts.iter().zip(lanes).zip(planned);
     for entry in &laid.entries {
         match entry {

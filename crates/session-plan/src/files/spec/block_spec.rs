@@ -27,7 +27,7 @@ pub(crate) fn blocks_schema(generator: &mut SchemaGenerator) -> Schema {
 impl BlockSpec {
     /// The blocks that the text describes.
     pub(crate) fn blocks(&self) -> Result<Vec<Block>, Vec<Problem>> {
-        let mut blocks = Workout::parse(&self.text.0)?.into_blocks();
+        let mut blocks = Workout::parse_blocks(&self.text.0)?;
         if let (Some(last), Some(Time(rest_s))) = (blocks.last_mut(), self.rest_after) {
             let text =
                 if rest_s % 60.0 == 0.0 { format!("{} min", rest_s / 60.0) } else { format!("{rest_s} s") };

@@ -14,7 +14,7 @@ use crate::files::spec::group_spec::{BestsSpec, GroupSpec, bests};
 use crate::files::spec::quantities::{Date, Name, RaceDistance, Time};
 use crate::files::spec::squad_spec::SquadSpec;
 use crate::files::spec::wind_spec::WindSpec;
-use crate::files::text_places::{TextPlaces, block_keys};
+use crate::files::text_places::TextPlaces;
 use crate::people::bests::RIEGEL_EXPONENT;
 use crate::people::fastest::slowest_s;
 use crate::people::hours::Hours;
@@ -78,9 +78,17 @@ pub(crate) struct SessionSpec {
     /// Notes for the sheet.
     #[serde(default)]
     pub(crate) notes: Vec<String>,
+    /// The blocks that all groups do together before their own, such as a warm-up.
+    #[serde(default)]
+    #[schemars(schema_with = "blocks_schema")]
+    pub(crate) before_groups: Vec<BlockSpec>,
     /// The training groups.
     #[serde(default)]
     pub(crate) groups: Vec<GroupSpec>,
+    /// The blocks that all groups do together after their own, such as a cool-down.
+    #[serde(default)]
+    #[schemars(schema_with = "blocks_schema")]
+    pub(crate) after_groups: Vec<BlockSpec>,
     /// The names of those who are absent.
     #[serde(default)]
     pub(crate) without: Vec<Name>,
@@ -105,16 +113,18 @@ impl SessionSpec {
         let mut faults = self.faults();
         let exponent = self.riegel_exponent.unwrap_or(RIEGEL_EXPONENT);
         let mut places = TextPlaces::default();
-        let mut blocks_of = |texts: &[BlockSpec], group: Option<usize>| {
+        let mut blocks_of = |texts: &[BlockSpec], list: &'static str, group: Option<usize>| {
             let mut blocks = Vec::with_capacity(texts.len());
             for (index, text) in texts.iter().enumerate() {
+                let group_keys = group.map(|group| [Key::from("groups"), Key::from(group)]);
+                let keys = group_keys.into_iter().flatten().chain([Key::from(list), Key::from(index)]);
+                let at: Vec<Key> = keys.collect();
                 match text.blocks() {
                     Ok(read) => {
-                        places.add(group, index, &read);
+                        places.add(group, &at, &read);
                         blocks.extend(read);
                     }
                     Err(problems) => {
-                        let at = block_keys(group, index);
                         let fault = |problem: Problem| (at.clone(), FileFaultKind::Notation(problem));
                         faults.extend(problems.into_iter().map(fault));
                     }
@@ -122,14 +132,19 @@ impl SessionSpec {
             }
             blocks
         };
-        let blocks = blocks_of(&self.blocks, None);
+        let mut blocks = blocks_of(&self.before_groups, "before_groups", None);
+        let before_groups = blocks.len();
+        blocks.extend(blocks_of(&self.blocks, "blocks", None));
+        let after = blocks_of(&self.after_groups, "after_groups", None);
+        let after_groups = after.len();
+        blocks.extend(after);
         let groups = self.groups.iter().enumerate().map(|(index, group)| Group {
             name: group.name.clone(),
             athletes: group.athletes.iter().map(|athlete| athlete.athlete(exponent)).collect(),
             age: group.age,
             bests: bests(&group.bests, exponent),
             lanes: group.lanes.clone(),
-            blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, Some(index))),
+            blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, "blocks", Some(index))),
             late: group.late.map(|late| late.0),
             relay: group.relay(),
         });
@@ -139,6 +154,8 @@ impl SessionSpec {
             date: self.date.map(|date| date.0),
             hours: self.hours,
             blocks,
+            before_groups,
+            after_groups,
             squad: self.squad.rules(),
             force: self.force,
             bests: bests(&self.bests, exponent),
@@ -196,7 +213,8 @@ impl SessionSpec {
         }
         let has_own_blocks =
             !self.groups.is_empty() && self.groups.iter().all(|group| group.blocks.is_some());
-        if self.blocks.is_empty() && !has_own_blocks {
+        let are_together = !self.before_groups.is_empty() || !self.after_groups.is_empty();
+        if self.blocks.is_empty() && !has_own_blocks && !are_together {
             faults.push((vec![Key::from("blocks")], FileFaultKind::NoBlocks));
         }
         let (mut groups, mut athletes, mut guides) = (Vec::new(), Vec::new(), Vec::new());
