@@ -35,6 +35,7 @@ mod schema;
 mod setup;
 mod spoiled_files;
 mod squad;
+mod straights_and_bends;
 mod surveyed_lap;
 mod targets;
 mod texts;

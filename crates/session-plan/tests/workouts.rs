@@ -104,6 +104,7 @@ fn run(kind: RunKind) -> String {
         RunKind::InAndOut { length: far, turns } => {
             format!("inout{}/{}", turns.to_string().trim_end_matches('s'), length(far))
         }
+        RunKind::Part(part) => part.to_string(),
         RunKind::Timed { seconds } => format!("{seconds}s"),
     }
 }
@@ -122,6 +123,8 @@ fn recovery(kind: RecoveryKind) -> String {
         RecoveryKind::JogExactly(metres) => format!("jog={metres}"),
         RecoveryKind::WalkExactly(metres) => format!("walk={metres}"),
         RecoveryKind::Walk(metres) => format!("walk{metres}"),
+        RecoveryKind::JogPart(part) => format!("jog {part}"),
+        RecoveryKind::WalkPart(part) => format!("walk {part}"),
         RecoveryKind::WalkBack => "back".to_owned(),
         RecoveryKind::Stand => "stand".to_owned(),
         RecoveryKind::ChangeEnds => "ends".to_owned(),

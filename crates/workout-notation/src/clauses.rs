@@ -123,7 +123,7 @@ impl Cursor<'_> {
         if self.is_word(0, &["in"]) && self.is_number(1) && self.is_word(2, &["sets", "set"]) {
             return false;
         }
-        if self.run_in() {
+        if self.run_in() || self.leave_straights_and_bends() || self.other_part(&mut details.recovery) {
             return true;
         }
         let (before, problems) = (self.place(), self.problems.len());

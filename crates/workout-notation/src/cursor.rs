@@ -58,6 +58,8 @@ pub(crate) struct Cursor<'a> {
     pub(crate) said_counts: Vec<u32>,
     /// How many even parts the run that was read last has times for.
     pub(crate) divided: Option<usize>,
+    /// Whether straights and bends in turn were read.
+    pub(crate) has_parts: bool,
     /// Whether a rest stands outside of all brackets.
     pub(crate) has_open_rest: bool,
     /// Whether it stands inside brackets behind a run, which hold no further brackets.
@@ -95,6 +97,7 @@ impl<'a> Cursor<'a> {
             is_behind_plus: false,
             said_counts: Vec::new(),
             divided: None,
+            has_parts: false,
             has_open_rest: false,
             is_in_brackets: false,
             lost_at: None,

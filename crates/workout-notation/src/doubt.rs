@@ -1,5 +1,7 @@
 //! What could have been read in another way.
 
+use crate::track_part::TrackPart;
+
 /// A place of a text that could be read in two ways: what was taken, and what else it could mean.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Doubt {
@@ -43,6 +45,11 @@ pub enum Doubt {
         least: f64,
         /// The highest.
         most: f64,
+    },
+    /// A count of straights and bends, taken for laps, could be that of one of them.
+    LapsOrParts {
+        /// The part that is run fast.
+        part: TrackPart,
     },
     /// Two small numbers in brackets, taken for minutes between runs and between sets.
     BareMinutes,

@@ -46,7 +46,12 @@ impl Cursor<'_> {
             return Some(self.in_sets(count, listed));
         }
         let is_in_brackets = self.is_sign(0, '(');
-        let item = if is_in_brackets {
+        let mut details = Details::default();
+        let mut is_in_turn = false;
+        let mut item = if let Some(item) = self.straights_and_bends(&mut details).ok()? {
+            is_in_turn = true;
+            item
+        } else if is_in_brackets {
             let series = self.bracket(depth)?;
             self.as_one_run(series, begins)
         } else if let Some(item) =
@@ -66,7 +71,6 @@ impl Cursor<'_> {
         } else {
             None
         };
-        let mut details = Details::default();
         self.times_recovery(&mut details);
         self.follows_timed = is_bare_timed(&item);
         // What stands in brackets is a set of its own.
@@ -75,6 +79,11 @@ impl Cursor<'_> {
         self.clauses(&mut details);
         self.sets -= u32::from(is_set);
         self.follows_timed = false;
+        if let Item::Series(series) = &mut item
+            && is_in_turn
+        {
+            series.details.recovery.go_on_with(&mut details.recovery);
+        }
         let mut listed = match count {
             Some(count) => counted(count, item, details, is_in_brackets),
             None => own(item, details),

@@ -1,5 +1,7 @@
 //! What the run was that was read last, as far as what follows depends on it.
 
+use crate::track_part::TrackPart;
+
 /// What the run was that was read last.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum LastRun {
@@ -11,6 +13,8 @@ pub(crate) enum LastRun {
     Timed(f64),
     /// A flying run.
     Flying,
+    /// A straight or a bend.
+    Part(TrackPart),
     /// Another kind.
     Other,
 }

@@ -100,6 +100,7 @@ mod share;
 mod shared;
 mod spanned;
 mod token;
+mod track_part;
 mod unit;
 mod unread;
 mod vocabulary;
@@ -115,4 +116,5 @@ pub use forms::{
 pub use problem::{Problem, Problems, SourceText};
 pub use reader::{distance, lanes, race_distance, seconds};
 pub use spanned::Spanned;
+pub use track_part::TrackPart;
 pub use workout::{Part, Workout};

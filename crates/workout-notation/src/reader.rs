@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use crate::block::{Block, Body, Item, Series};
 use crate::cursor::{Cursor, Read};
-use crate::forms::{EXAMPLE, FORMS, MOST_REPS, RunLength};
+use crate::forms::{EXAMPLE, FORMS, MOST_REPS, NOT_IN_TURN, NOT_IN_TURN_HELP, RunLength};
 use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
 use crate::token::Lexed;
@@ -69,17 +69,20 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
     if cursor.is_at_end() {
         return Err(vec![Problem::new(0..0, "the workout is empty").with_help(EXAMPLE)]);
     }
-    if let Some(note) = cursor.note() {
+    let begins_turns = cursor.is_straights_and_bends();
+    if !begins_turns && let Some(note) = cursor.note() {
         return Ok((None, Body::Note { words: note.words, lasts_s: note.lasts_s }));
     }
-    if let Some(span) = cursor.straights_and_bends() {
-        let message = "straights and bends in turn have no distance here";
-        let help = "write for example `8 x 80 on the back straight jog 120`";
-        return Err(vec![Problem::new(span, message).with_help(help)]);
-    }
-    let label = cursor.label();
+    let straights = cursor.straights_beside_bends();
+    let label = if begins_turns { None } else { cursor.label() };
     cursor.has_open_rest = cursor.has_rest_outside_brackets();
     let series = cursor.list(0);
+    if cursor.problems.is_empty()
+        && let Some(span) = straights
+        && !cursor.has_parts
+    {
+        cursor.problem(span, NOT_IN_TURN, NOT_IN_TURN_HELP);
+    }
     if let Some(span) = cursor.shared.left() {
         cursor.problem(
             span,

@@ -19,6 +19,7 @@ const fn last_run(kind: RunKind) -> LastRun {
         RunKind::Timed { seconds } => LastRun::Timed(seconds),
         RunKind::Flying { .. } => LastRun::Flying,
         RunKind::Hurdles { .. } | RunKind::Exchange { .. } | RunKind::InAndOut { .. } => LastRun::Other,
+        RunKind::Part(part) => LastRun::Part(part),
     }
 }
 

@@ -11,7 +11,7 @@ use proptest::test_runner::RngSeed;
 use workout_notation::{Block, Problem};
 use workout_notation::{
     Body, Details, Gap, HurdlePart, Item, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength,
-    RunPlace, Series, Spanned, Stance, Turns,
+    RunPlace, Series, Spanned, Stance, TrackPart, Turns,
 };
 
 /// A value whose place in a text does not matter.
@@ -69,6 +69,7 @@ fn kind() -> BoxedStrategy<RunKind> {
         1 => hurdle_part().prop_map(|part| RunKind::Hurdles { race_m: None, part }),
         1 => (1_u8..=3).prop_map(|zone| RunKind::Exchange { zone }),
         1 => (length(), turns()).prop_map(|(length, turns)| RunKind::InAndOut { length, turns }),
+        1 => select(vec![TrackPart::Straight, TrackPart::Bend]).prop_map(RunKind::Part),
         1 => tenths(201..20_000).prop_map(|seconds| RunKind::Timed { seconds }),
     ]
     .boxed()

@@ -9,3 +9,4 @@ pub(crate) mod place;
 pub(crate) mod route;
 pub(crate) mod search;
 pub(crate) mod stagger;
+mod whole_part;

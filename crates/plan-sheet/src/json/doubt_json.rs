@@ -29,6 +29,7 @@ impl From<Doubt> for DoubtJson {
             Doubt::PercentRange { least, most } => {
                 ("range of percentages", json!({ "least": least, "most": most }))
             }
+            Doubt::LapsOrParts { part } => ("laps or parts", json!({ "part": part.to_string() })),
             Doubt::BareMinutes => ("bare minutes", json!({})),
             Doubt::HurdlesOf { race_m } => ("hurdles of a race", json!({ "race_m": race_m })),
             Doubt::FirstZone => ("first zone", json!({})),

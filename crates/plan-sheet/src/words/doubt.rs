@@ -21,6 +21,9 @@ pub(crate) fn doubt(doubt: Doubt) -> String {
         Doubt::PercentRange { least, most } => {
             format!("{} to {}% are asked for, {2}% planned", metres(least), metres(most), metres(most))
         }
+        Doubt::LapsOrParts { part } => {
+            format!("the count is taken for laps, or it could count {part}s")
+        }
         Doubt::BareMinutes => "the rests are taken for minutes".to_owned(),
         Doubt::HurdlesOf { race_m } => format!("hurdles as for {} m", metres(race_m)),
         Doubt::FirstZone => "exchanges of no zone are laid in the first".to_owned(),

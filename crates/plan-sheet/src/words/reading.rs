@@ -173,6 +173,7 @@ impl<'a> Text<'a> {
                 }
             }
             RunKind::Exchange { zone } => format!("exchange in zone {zone}"),
+            RunKind::Part(part) => part.to_string(),
             RunKind::InAndOut { length, turns } => match turns.metres() {
                 [turn_m] => {
                     let distances = distances();
@@ -265,11 +266,8 @@ impl<'a> Text<'a> {
         if let Some(kind) = kind {
             let way = self.way(kind);
             // How long a recovery over a distance may take is the rest.
-            let takes = kind
-                .value
-                .on_m()
-                .filter(|way_m| *way_m > 0.0)
-                .and_then(|_| gap_words.take_if(|(_, is_rest)| *is_rest));
+            let is_way = kind.value.is_onward() && kind.value != RecoveryKind::Stand;
+            let takes = gap_words.take_if(|(_, is_rest)| is_way && *is_rest);
             words.push(takes.map_or(way.clone(), |(time, _)| format!("{way} in {time}")));
         }
         words.extend(gap_words.map(|(time, is_rest)| if is_rest { format!("{time} rest") } else { time }));
@@ -297,6 +295,8 @@ impl<'a> Text<'a> {
             RecoveryKind::JogExactly(metres) => format!("jog exactly {}", distance(metres)),
             RecoveryKind::Walk(metres) => format!("{} walk", distance(metres)),
             RecoveryKind::WalkExactly(metres) => format!("walk exactly {}", distance(metres)),
+            RecoveryKind::JogPart(part) => format!("jog the {part}"),
+            RecoveryKind::WalkPart(part) => format!("walk the {part}"),
             RecoveryKind::WalkBack => "walk back".to_owned(),
             RecoveryKind::Stand => "standing".to_owned(),
             RecoveryKind::ChangeEnds => "changing ends".to_owned(),

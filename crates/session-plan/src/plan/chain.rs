@@ -64,9 +64,9 @@ pub(crate) fn chains(
                 }
             }
         }
-        // What paint alone places lies alike in all lanes, on marks or not.
+        // What the track alone places lies alike in all lanes, on marks or not.
         let one_place =
-            if pairing::is_between_marks(step) { own(&choices) } else { together(track, &choices) };
+            if pairing::is_placed_by_track(step) { own(&choices) } else { together(track, &choices) };
         match one_place {
             Ok(pairs) => runs.iter_mut().zip(pairs).for_each(|(runs, pair)| runs.push(Some(pair))),
             Err(lane) => {

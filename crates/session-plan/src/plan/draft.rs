@@ -217,7 +217,7 @@ impl<'a> Draft<'a> {
             Mode::GroupToALane { most: GROUP_OF }
         };
         // Who goes on along a lane comes to the next start in it: nobody changes lanes, and all go together.
-        self.goes_on = self.steps.iter().any(|step| step.recovery.and_then(RecoveryKind::on_m).is_some());
+        self.goes_on = self.steps.iter().any(|step| step.recovery.is_some_and(RecoveryKind::is_onward));
         let each = (0..self.entrants.len())
             .map(|entrant| 1 + usize::from(self.lanes_beside(entrant)))
             .sum::<usize>()

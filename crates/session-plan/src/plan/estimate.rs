@@ -70,8 +70,8 @@ pub(crate) fn rest_s(step: &Step<'_>, distance_m: f64) -> f64 {
 /// How long the runners jog or walk on after a step, in seconds, where that is so far; nothing where they do not.
 pub(crate) fn on_s(step: &Step<'_>, way_m: f64) -> Option<f64> {
     let m_per_s = match step.recovery? {
-        RecoveryKind::Jog(_) | RecoveryKind::JogExactly(_) => JOG_M_PER_S,
-        RecoveryKind::Walk(_) | RecoveryKind::WalkExactly(_) => WALK_M_PER_S,
+        RecoveryKind::Jog(_) | RecoveryKind::JogExactly(_) | RecoveryKind::JogPart(_) => JOG_M_PER_S,
+        RecoveryKind::Walk(_) | RecoveryKind::WalkExactly(_) | RecoveryKind::WalkPart(_) => WALK_M_PER_S,
         RecoveryKind::WalkBack | RecoveryKind::Stand | RecoveryKind::ChangeEnds => return None,
     };
     Some((way_m / m_per_s).round())

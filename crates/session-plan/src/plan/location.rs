@@ -8,7 +8,7 @@ use crate::plan::block_at::BlockAt;
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::hurdle_run;
 use crate::plan::warning::Warning;
-use workout_notation::{RunKind, RunLength, RunPlace, Step};
+use workout_notation::{RunKind, RunLength, RunPlace, Step, TrackPart};
 
 /// Where a run is laid.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,11 +29,18 @@ pub(crate) enum Share {
     AllLanes,
 }
 
+/// How long a straight and a bend are for the house rules, in metres: nearly every track has them so long or a little
+/// longer.
+const STRAIGHT_M: f64 = 80.0;
+const BEND_M: f64 = 110.0;
+
 /// How far a run is, in metres, where that is known before its lane.
 const fn known_m(step: &Step<'_>) -> Option<f64> {
     match step.run.kind.value {
         RunKind::Plain(RunLength::Metres(metres)) | RunKind::Flying { metres, .. } => Some(metres),
         RunKind::Hurdles { race_m, part } => hurdle_run::said_m(race_m, part),
+        RunKind::Part(TrackPart::Straight) => Some(STRAIGHT_M),
+        RunKind::Part(TrackPart::Bend) => Some(BEND_M),
         _ => None,
     }
 }

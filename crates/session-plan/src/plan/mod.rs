@@ -49,5 +49,6 @@ pub(crate) mod setup_walk;
 pub(crate) mod split;
 pub(crate) mod timetable;
 pub(crate) mod together;
-pub(crate) mod trial;
+pub(crate) mod track_part;
+mod trial;
 pub(crate) mod warning;

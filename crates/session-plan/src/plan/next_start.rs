@@ -3,11 +3,12 @@
 //! Runs are exact, recoveries bend: a jog or a walk goes on to a place that is there already where one is near
 //! enough, so that it needs no cone of its own.
 
-use lane_distance::{Course, LaneNumber, MarkId, Pair, Spot, Track};
-use workout_notation::{RecoveryKind, Step};
+use lane_distance::{Course, LaneNumber, MarkId, Pair, Place, Spot, Track};
+use workout_notation::{RecoveryKind, RunKind, Step, TrackPart};
 
 use crate::plan::fault::Planned;
 use crate::plan::pairing;
+use crate::plan::track_part;
 
 /// How much shorter than asked a recovery may be, as a part of it.
 const UNDER: f64 = 0.05;
@@ -66,6 +67,9 @@ pub(crate) fn next_runs(
     let Some(recovery) = index.checked_sub(1).and_then(|before| steps[before].recovery) else {
         return Ok(None);
     };
+    if let RecoveryKind::JogPart(part) | RecoveryKind::WalkPart(part) = recovery {
+        return behind_part(track, &steps[index], part.other(), lanes, runs);
+    }
     let Some(asked_m) = recovery.on_m() else { return Ok(None) };
     let mut ways = Vec::with_capacity(lanes.len());
     for (&lane, runs) in lanes.iter().zip(runs) {
@@ -86,6 +90,34 @@ pub(crate) fn next_runs(
         return Ok(Some(bent));
     }
     Ok(ways.iter().map(Onward::exactly).collect())
+}
+
+/// The next run where the runners go on to the next straight or the next bend; nothing where the track has none.
+fn behind_part(
+    track: &Track,
+    step: &Step<'_>,
+    part: TrackPart,
+    lanes: &[LaneNumber],
+    runs: &[Vec<Option<Pair>>],
+) -> Planned<Option<Vec<Next>>> {
+    let mut all = Vec::with_capacity(lanes.len());
+    for (&lane, runs) in lanes.iter().zip(runs) {
+        let last = runs.last().copied().flatten();
+        let finish = last.and_then(|last| track.layout().on_course(last.finish, Course::Oval));
+        let parts = pairing::track_runs(track, step, part, Place::Anywhere, lane)?;
+        let next = finish.and_then(|finish| track_part::next(track, &parts, lane, finish.to_finish_m));
+        let Some((over_part, on_m)) = next else { return Ok(None) };
+        let pair = if step.run.kind.value == RunKind::Part(part) {
+            Some(over_part)
+        } else {
+            let start = track.layout().on_course(over_part.start, Course::Oval);
+            let distance_m = pairing::distance_m(track, step, lane)?;
+            start.zip(distance_m).and_then(|(start, distance_m)| pairing::on_from(track, start, distance_m))
+        };
+        let Some(pair) = pair else { return Ok(None) };
+        all.push(Next { pair, on_m });
+    }
+    Ok(Some(all))
 }
 
 /// The way on from the last run of a lane.

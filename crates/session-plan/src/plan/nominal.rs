@@ -103,6 +103,7 @@ impl Nominal {
                 (said_m, Some(OtherLength::ToHurdle { distance_m }))
             }
             RunKind::Exchange { .. } => (0.0, Some(OtherLength::Zone { distance_m })),
+            RunKind::Part(_) => (distance_m, None),
             RunKind::Timed { .. } => (0.0, None),
         };
         let run_in_m = run_in_m(kind).unwrap_or(0.0);

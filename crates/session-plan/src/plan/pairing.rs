@@ -4,7 +4,8 @@ use lane_distance::{Course, LaneError, LaneNumber, Pair, Place, SearchError, Spo
 
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::hurdle_run;
-use workout_notation::{RunKind, RunLength, Spanned, Step};
+use crate::plan::track_part;
+use workout_notation::{RunKind, RunLength, Spanned, Step, TrackPart};
 
 /// Which pairs are wanted most.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize, schemars::JsonSchema)]
@@ -33,8 +34,22 @@ pub(crate) fn distance_m(track: &Track, step: &Step<'_>, lane: LaneNumber) -> Pl
         RunKind::Plain(RunLength::Metres(metres))
         | RunKind::InAndOut { length: RunLength::Metres(metres), .. }
         | RunKind::Flying { metres, .. } => Some(metres),
+        RunKind::Part(part) => {
+            track_runs(track, step, part, Place::Anywhere, lane)?.first().map(|run| run.distance_m)
+        }
         RunKind::Hurdles { .. } | RunKind::Exchange { .. } | RunKind::Timed { .. } => None,
     })
+}
+
+/// The runs over the straights or the bends that a place holds.
+pub(crate) fn track_runs(
+    track: &Track,
+    step: &Step<'_>,
+    part: TrackPart,
+    place: Place,
+    lane: LaneNumber,
+) -> Planned<Vec<Pair>> {
+    track_part::runs(track, part, place, lane).map_err(|error| PlanFault::Lane(error).at_lanes(step))
 }
 
 fn lap_m(track: &Track, step: &Step<'_>, lane: LaneNumber) -> Planned<f64> {
@@ -49,6 +64,9 @@ pub(crate) fn pairs(
     lane: LaneNumber,
     prefer: Prefer,
 ) -> Planned<Vec<Pair>> {
+    if let RunKind::Part(part) = step.run.kind.value {
+        return track_runs(track, step, part, place, lane);
+    }
     let Some(distance_m) = distance_m(track, step, lane)? else { return Ok(Vec::new()) };
     if let Some((start, finish)) = fixed_ends(track, step, lane)? {
         return Ok(vec![pair(track, start, finish, distance_m)]);
@@ -184,9 +202,9 @@ fn leaves_straight(track: &Track, step: &Step<'_>, spot: Spot, distance_m: f64) 
     PlanFault::LeavesStraight { distance_m, course: spot.course, length_m }.at_run(step)
 }
 
-/// Whether paint alone places a run: over hurdles, or through a takeover zone.
-pub(crate) const fn is_between_marks(step: &Step<'_>) -> bool {
-    matches!(step.run.kind.value, RunKind::Hurdles { .. } | RunKind::Exchange { .. })
+/// Whether the track alone places a run: over hurdles, through a takeover zone, from end to end of a straight or a bend.
+pub(crate) const fn is_placed_by_track(step: &Step<'_>) -> bool {
+    matches!(step.run.kind.value, RunKind::Hurdles { .. } | RunKind::Exchange { .. } | RunKind::Part(_))
 }
 
 /// Start and finish of a run that paint alone places: over hurdles, or through a takeover zone; nothing for

@@ -59,8 +59,12 @@ fn follows(chain: &Chain, index: usize) -> Option<(Pair, Pair)> {
 /// How the runners of a step go on along their lane, where they do.
 const fn recovery(step: &Step<'_>) -> Option<Recovery> {
     match step.recovery {
-        Some(RecoveryKind::Jog(_) | RecoveryKind::JogExactly(_)) => Some(Recovery::Jog),
-        Some(RecoveryKind::Walk(_) | RecoveryKind::WalkExactly(_)) => Some(Recovery::Walk),
+        Some(RecoveryKind::Jog(_) | RecoveryKind::JogExactly(_) | RecoveryKind::JogPart(_)) => {
+            Some(Recovery::Jog)
+        }
+        Some(RecoveryKind::Walk(_) | RecoveryKind::WalkExactly(_) | RecoveryKind::WalkPart(_)) => {
+            Some(Recovery::Walk)
+        }
         Some(RecoveryKind::Stand) => Some(Recovery::Stand),
         Some(RecoveryKind::WalkBack | RecoveryKind::ChangeEnds) | None => None,
     }

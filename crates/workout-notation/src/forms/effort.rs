@@ -113,6 +113,11 @@ impl Cursor<'_> {
         self.begins(ahead, Role::EFFORT) && self.is_one_of(ahead, BEGINS)
     }
 
+    /// Whether a word that is an effort by itself stands `ahead`.
+    pub(crate) fn is_effort_word(&self, ahead: usize) -> bool {
+        self.is_word(ahead, EFFORTS)
+    }
+
     /// Whether the letter of a pace stands `ahead`: a capital with nothing behind it that would be its value.
     pub(crate) fn is_pace_letter(&self, ahead: usize) -> bool {
         self.word_at(ahead).is_some_and(|word| LETTERS.contains(&word))

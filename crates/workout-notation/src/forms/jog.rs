@@ -244,6 +244,11 @@ impl Cursor<'_> {
                 // A jog for a time leads back to the start.
                 return self.rests(recovery, begins, false);
             }
+            if is_word_first && let Some(metres) = self.part_behind_jog() {
+                let kind = if is_jog { RecoveryKind::Jog(metres) } else { RecoveryKind::Walk(metres) };
+                self.set(&mut recovery.kind, Spanned::new(kind, self.since(begins)), begins, KIND);
+                return self.behind_way(recovery, begins);
+            }
             let is_exact = is_word_first && self.word(&["exactly"]);
             let distance = if is_distance_first || is_word_first { self.recovery_metres() } else { None };
             let Some((metres, span)) = distance else {
@@ -271,6 +276,26 @@ impl Cursor<'_> {
             }
         };
         self.set(&mut recovery.kind, Spanned::new(kind, self.since(begins)), begins, KIND);
+        self.behind_way(recovery, begins)
+    }
+
+    /// `8 x 100 on the straights, jog the bends`: what is left of half a lap.
+    fn part_behind_jog(&mut self) -> Option<f64> {
+        let words = (0..3)
+            .take_while(|&ahead| self.is_word(ahead, &["the", "on", "round", "around", "down", "along"]))
+            .count();
+        let Some(LastRun::Metres(metres)) = self.last_run else { return None };
+        let is_half = self.track_part_at(words).is_some() && (50.0..=150.0).contains(&metres);
+        if !is_half {
+            return None;
+        }
+        self.skip_all(words + 1);
+        self.has_parts = true;
+        Some(LAP_M / 2.0 - metres)
+    }
+
+    /// What stands behind how the runners get to the next start: how long it may take.
+    pub(crate) fn behind_way(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
         self.rest_behind();
         self.between_runs();
         // `jog 200 in 90s`, `walk back 2min`, `walk back, 2min`: how long it may take.

@@ -27,9 +27,11 @@ mod run_length;
 mod run_place;
 mod separator;
 mod stance;
+mod straights_and_bends;
 mod timed;
 mod together;
 mod turns;
+mod whole_part;
 
 use std::fmt;
 use std::sync::LazyLock;
@@ -47,6 +49,7 @@ pub use stance::Stance;
 pub use turns::Turns;
 
 pub(crate) use run_length::EXAMPLE;
+pub(crate) use straights_and_bends::{NOT_IN_TURN, NOT_IN_TURN_HELP};
 
 use crate::cursor::{Cursor, Read, Reported};
 use crate::form::{Form, Forms, NotationForm};
@@ -88,6 +91,7 @@ runs! {
     hurdles::HURDLES,
     exchange::EXCHANGE,
     in_and_out::IN_AND_OUT,
+    whole_part::PART,
     timed::TIMED,
     // Takes any distance that is left.
     plain::PLAIN,
@@ -101,6 +105,7 @@ impl fmt::Display for RunKind {
             Self::Hurdles { race_m, part } => hurdles::print(f, race_m, part),
             Self::Exchange { zone } => exchange::print(f, zone),
             Self::InAndOut { length, turns } => in_and_out::print(f, length, turns),
+            Self::Part(part) => write!(f, "whole {part}"),
             Self::Timed { seconds } => write!(f, "{}", Duration(seconds)),
         }
     }

@@ -83,21 +83,6 @@ fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<RunPlace>>) -> bool 
 }
 
 impl Cursor<'_> {
-    /// Where `straights` stand in a text that has `bends` as well: `stride the straights, jog the bends`.
-    pub(crate) fn straights_and_bends(&mut self) -> Option<std::ops::Range<usize>> {
-        let (mut straights, mut has_bends) = (None, false);
-        let begins = self.place();
-        while !self.is_at_end() {
-            if self.is_word(0, &["straights"]) {
-                straights = straights.or(Some(self.here()));
-            }
-            has_bends |= self.is_word(0, &["bends", "curves", "turns"]);
-            self.skip();
-        }
-        self.go_back(begins);
-        straights.filter(|_| has_bends)
-    }
-
     fn is_place_name(&self) -> bool {
         let the = usize::from(self.is_word(0, &["the", "a", "one"]));
         [BEND, HOME, BACK, OVAL].iter().any(|names| self.is_one_of(the, names))

@@ -7,6 +7,7 @@ use crate::form::{Form, row};
 use crate::forms::clause::add;
 use crate::quantity::Duration;
 use crate::spanned::Spanned;
+use crate::track_part::TrackPart;
 
 /// What is done between runs.
 ///
@@ -60,6 +61,10 @@ pub enum RecoveryKind {
     Walk(f64),
     /// They walk on for exactly this many metres; the next run starts there.
     WalkExactly(f64),
+    /// They jog along the part of the track that lies between two runs over the other part.
+    JogPart(TrackPart),
+    /// They walk along the part of the track that lies between two runs over the other part.
+    WalkPart(TrackPart),
     /// They walk back to the start.
     WalkBack,
     /// They stay; each run starts where the last ended.
@@ -70,7 +75,8 @@ pub enum RecoveryKind {
 }
 
 impl RecoveryKind {
-    /// How far the runners go on along their lane to the next start, in metres; nothing where they go another way.
+    /// How far the runners go on along their lane to the next start, in metres; nothing where the track says how far, or
+    /// they go another way.
     ///
     /// ```
     /// use workout_notation::RecoveryKind;
@@ -85,8 +91,20 @@ impl RecoveryKind {
                 Some(metres)
             }
             Self::Stand => Some(0.0),
-            Self::WalkBack | Self::ChangeEnds => None,
+            Self::JogPart(_) | Self::WalkPart(_) | Self::WalkBack | Self::ChangeEnds => None,
         }
+    }
+
+    /// Whether the runners come to the next start along their lane.
+    ///
+    /// ```
+    /// use workout_notation::{RecoveryKind, TrackPart};
+    ///
+    /// assert!(RecoveryKind::JogPart(TrackPart::Bend).is_onward());
+    /// assert!(!RecoveryKind::WalkBack.is_onward());
+    /// ```
+    pub const fn is_onward(self) -> bool {
+        self.on_m().is_some() || matches!(self, Self::JogPart(_) | Self::WalkPart(_))
     }
 }
 
@@ -178,6 +196,22 @@ impl Recovery {
         add(cursor, &mut self.after, after, REST);
     }
 
+    /// What stands behind runs over straights or bends: how the other part is covered is said again, and a rest is the
+    /// one between sets.
+    pub(crate) fn go_on_with(&mut self, more: &mut Self) {
+        let is_part = |kind: &mut Spanned<RecoveryKind>| {
+            matches!(kind.value, RecoveryKind::JogPart(_) | RecoveryKind::WalkPart(_))
+        };
+        if let Some(kind) = more.kind.take_if(is_part) {
+            self.kind = Some(kind);
+        }
+        if more.set_rest.is_none()
+            && let Some(Gap::Rest(rest_s)) = more.gap.as_deref().copied()
+        {
+            more.set_rest = more.gap.take().map(|gap| Spanned::new(rest_s, gap.span));
+        }
+    }
+
     /// Of what stands behind the last run of a list, takes what belongs to that run alone, as
     /// an earlier run has one of its own.
     pub(crate) fn take_for_last_run(&mut self, before: &[&Self]) -> Self {
@@ -200,6 +234,8 @@ impl fmt::Display for Recovery {
             Some(RecoveryKind::JogExactly(metres)) => write!(f, " jog exactly {metres}m")?,
             Some(RecoveryKind::Walk(metres)) => write!(f, " walk {metres}m")?,
             Some(RecoveryKind::WalkExactly(metres)) => write!(f, " walk exactly {metres}m")?,
+            Some(RecoveryKind::JogPart(part)) => write!(f, " jog {part}")?,
+            Some(RecoveryKind::WalkPart(part)) => write!(f, " walk {part}")?,
             Some(RecoveryKind::WalkBack) => f.write_str(" walk back")?,
             Some(RecoveryKind::Stand) => f.write_str(" standing")?,
             Some(RecoveryKind::ChangeEnds) => f.write_str(" changing ends")?,

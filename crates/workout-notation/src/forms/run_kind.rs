@@ -6,11 +6,12 @@ use crate::forms::hurdle_part::HurdlePart;
 use crate::forms::run_length::RunLength;
 use crate::forms::turns::Turns;
 use crate::spanned::Spanned;
+use crate::track_part::TrackPart;
 
 /// What kind of run it is, and how far it goes.
 ///
 /// ```
-/// use workout_notation::{Block, HurdlePart, RunKind, RunLength, Turns};
+/// use workout_notation::{Block, HurdlePart, RunKind, RunLength, TrackPart, Turns};
 ///
 /// let kind = |text: &str| Block::parse(text).expect("it is well formed").steps()[0].run.kind.value;
 /// let plain = |metres| RunKind::Plain(RunLength::Metres(metres));
@@ -39,6 +40,7 @@ use crate::spanned::Spanned;
 /// let (length, turns) = (RunLength::Metres(800.0), Turns::new(&[50.0]).expect("one turn"));
 /// assert_eq!(kind("800 in-and-out 50s"), RunKind::InAndOut { length, turns });
 /// assert_eq!(kind("in-and-out 50s"), RunKind::InAndOut { length: RunLength::Laps(1.0), turns });
+/// assert_eq!(kind("8 x straight, jog bends"), RunKind::Part(TrackPart::Straight));
 /// assert_eq!(kind("20 min steady"), RunKind::Timed { seconds: 1200.0 });
 /// assert_eq!(kind("jog 10 min"), RunKind::Timed { seconds: 600.0 });
 /// ```
@@ -72,6 +74,8 @@ pub enum RunKind {
         /// How far each turn is.
         turns: Turns,
     },
+    /// A straight or a bend from its start to its end.
+    Part(TrackPart),
     /// A length of time, wherever that leads.
     Timed {
         /// How long, in seconds.
