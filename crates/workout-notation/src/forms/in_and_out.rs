@@ -6,7 +6,7 @@ use crate::cursor::{Cursor, Read};
 use crate::form::{Form, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
-use crate::forms::turns::Turns;
+use crate::forms::turns::{TURN_M, Turns};
 
 const HELP: &str = "write for example `in-and-out 50s`";
 
@@ -107,9 +107,9 @@ fn turns(cursor: &mut Cursor<'_>) -> Read<Turns> {
             return Err(cursor.expected("how far each turn is", HELP));
         };
         cursor.word(&["s", "m", "ms"]);
-        if !(10.0..=1000.0).contains(&turn_m) {
+        if !TURN_M.contains(&turn_m) {
             let message = format!("turns of {turn_m} m are out of range");
-            return Err(cursor.problem(span, message, "write turns from 10 m to 1000 m"));
+            return Err(cursor.problem(span, message, "write turns from 10 m to 5000 m"));
         }
         metres.push(turn_m);
         if metres.len() >= MOST_PARTS || !(cursor.is_number(1) && cursor.sign('-')) {

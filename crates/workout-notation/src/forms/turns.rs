@@ -1,9 +1,13 @@
 //! How far each turn of a run is that is fast and easy in turn.
 
 use std::fmt;
+use std::ops::RangeInclusive;
 
 /// The most turns that are told apart.
 const MOST_TURNS: usize = 8;
+
+/// How far a turn can be, in metres.
+pub(crate) const TURN_M: RangeInclusive<f64> = 10.0..=5000.0;
 
 /// How far each turn of a run is that is fast and easy in turn; behind the last one they begin again.
 ///
@@ -23,11 +27,10 @@ pub struct Turns {
 }
 
 impl Turns {
-    /// Turns of so many metres each; nothing where there are none, or more than eight, or one is not longer than 0 m.
+    /// Turns of so many metres each; nothing where there are none, or more than eight, or one is shorter than 10 m or
+    /// longer than 5000 m.
     pub fn new(metres: &[f64]) -> Option<Self> {
-        if !(1..=MOST_TURNS).contains(&metres.len())
-            || metres.iter().any(|metres| metres.is_nan() || *metres <= 0.0)
-        {
+        if !(1..=MOST_TURNS).contains(&metres.len()) || metres.iter().any(|metres| !TURN_M.contains(metres)) {
             return None;
         }
         let mut all = [0.0; MOST_TURNS];
