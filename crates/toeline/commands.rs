@@ -4,7 +4,9 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, LaneNumber, Route, Track};
-use plan_sheet::{Choices, Curve, LaneTable, MarkTable, Measurement, notation_text, plan_fault_words};
+use plan_sheet::{
+    Choices, Curve, LaneTable, MarkTable, Measurement, notation_screen, notation_text, plan_fault_words,
+};
 use session_plan::{FileKind, Plan, PlanFault, Session, Venue, Week};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
 
@@ -94,7 +96,10 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             output::line(&serde_json::to_string_pretty(&kind.schema())?)
         }
         Command::Session { text, out } => session(text, out.as_deref()),
-        Command::Notation => output::print(&notation_text()),
+        Command::Notation { all: true } => output::print(&notation_text()),
+        Command::Notation { all: false } => {
+            output::print(&format!("{}Every form: toeline notation --all\n", notation_screen()))
+        }
         Command::Completions { shell } => output::print(&manual::completions(*shell)),
         Command::Manual { command } => output::print(&manual::page(command.as_deref())?),
     }

@@ -142,7 +142,11 @@ pub(crate) enum Command {
     },
     /// Show how to write a workout
     #[command(after_long_help = plan_sheet::notation_text())]
-    Notation,
+    Notation {
+        /// Every form, on more than a screen
+        #[arg(long)]
+        all: bool,
+    },
     /// Print the completions for a shell
     Completions {
         /// The shell
@@ -169,7 +173,7 @@ impl Command {
             | Self::Marks { common, .. } => Some(common),
             Self::Session { .. }
             | Self::Schema { .. }
-            | Self::Notation
+            | Self::Notation { .. }
             | Self::Completions { .. }
             | Self::Manual { .. } => None,
         }

@@ -30,6 +30,16 @@ fn the_error_shown_is_the_error_told() {
 }
 
 #[test]
+fn the_notation_shown_is_that_of_the_screen() {
+    let screen = printed(&toeline(&["notation"]).assert().success());
+    let shown = &blocks("notation")[0];
+    assert!(shown.lines().count() >= 6);
+    for line in shown.lines() {
+        assert!(screen.lines().any(|told| told == line), "{line}");
+    }
+}
+
+#[test]
 fn the_files_shown_can_be_used() {
     let yaml = blocks("yaml");
     let folder = Folder::with("session.yaml", &yaml[0]);

@@ -1,4 +1,4 @@
-//! The workout notation on one screen.
+//! The workout notation: on one screen, and every form of it.
 
 use workout_notation::{Workout, notation};
 
@@ -7,16 +7,43 @@ use crate::words::reading::reading;
 
 /// The widest that the column of examples is, in characters.
 const EXAMPLES: usize = 40;
-const MEANINGS: usize = WIDTH as usize - EXAMPLES - 3;
+/// The same where readings stand beside them, which are longer.
+const SENT_WIDTH: usize = 30;
 
 /// What a coach sends, for how it is read.
-const SENT: [&str; 5] = [
+const SENT: [&str; 15] = [
     "6 x 200, 90s",
-    "2 x (300 + 100) rest 60s / 8 min",
-    "warm up; 4 x 60; 3 x 150 rest 8'",
-    "U13s: 4 x 200 off 2 min, keep tall",
-    "5 x 300 @ 48-50s walk back",
+    "8 x 400 @ 75 off 3 min",
+    "3 x (4 x 150) 2min / 8min",
+    "300 + 200 + 100, 5 min",
+    "(400, 300, 200) x 2",
+    "200-400-600-400 jog 200",
+    "5 x 300 in 48-50s walk back",
+    "4 x 150 @ 90% in lanes 2-5",
+    "5 x 1000 @ 5k pace rest 2'30\"",
+    "3 x flying 30, 5 min",
+    "4 x 60 from blocks, 4 min",
+    "5 x 110h to hurdle 3, 4 min",
+    "80 on the bend easy",
+    "wu; 4 x 60; 20 min tempo; CD",
+    "U13s: 4 x 200 off 2 min, tall",
 ];
+
+/// How a workout is written, on one screen of 24 lines and 80 columns: what coaches send and how it is read.
+///
+/// ```
+/// let text = plan_sheet::notation_screen();
+/// assert!(text.contains("6 × 200 m, 90 s rest"));
+/// assert!(text.lines().count() <= 22);
+/// assert!(text.lines().all(|line| line.chars().count() <= 80));
+/// ```
+pub fn notation_screen() -> String {
+    let mut lines = vec![heading("How a workout is written"), String::new()];
+    lines.extend(sent());
+    lines.push(String::new());
+    lines.extend(wrapped(CLOSING, WIDTH.into()));
+    lines.join("\n") + "\n"
+}
 
 /// The workout notation on 80 columns, as plain lines: what coaches send and how it is read, then every form.
 ///
@@ -28,18 +55,22 @@ const SENT: [&str; 5] = [
 /// ```
 pub fn notation_text() -> String {
     let mut lines = vec![heading("How a workout is written"), String::new()];
-    for sent in SENT {
-        let blocks = Workout::parse(sent).map(Workout::into_blocks).unwrap_or_default();
-        let readings: Vec<String> = blocks.iter().map(reading).collect();
-        row(&mut lines, sent, &readings.join(" | "));
-    }
+    lines.extend(sent());
     lines.extend([String::new(), heading("Every form"), String::new()]);
-    for form in notation() {
-        row(&mut lines, &fitting(form.examples), form.meaning);
-    }
+    lines.extend(notation().flat_map(|form| row(&fitting(form.examples), form.meaning, EXAMPLES)));
     lines.push(String::new());
     lines.extend(wrapped(CLOSING, WIDTH.into()));
     lines.join("\n") + "\n"
+}
+
+/// What coaches send, and how it is read.
+fn sent() -> Vec<String> {
+    let read = |sent: &&str| {
+        let blocks = Workout::parse(sent).map(Workout::into_blocks).unwrap_or_default();
+        let readings: Vec<String> = blocks.iter().map(reading).collect();
+        row(sent, &readings.join(" | "), SENT_WIDTH)
+    };
+    SENT.iter().flat_map(read).collect()
 }
 
 /// As many of the examples as fit on a line: the first at least.
@@ -49,16 +80,14 @@ fn fitting(examples: &[&str]) -> String {
     fitted.or_else(|| examples.first().map(|first| (*first).to_owned())).unwrap_or_default()
 }
 
-/// Adds an example and what it means, side by side.
-fn row(lines: &mut Vec<String>, example: &str, meaning: &str) {
-    let (left, right) = (wrapped(example, EXAMPLES), wrapped(meaning, MEANINGS));
-    for row in 0..left.len().max(right.len()) {
-        let cell = |column: &[String]| column.get(row).cloned().unwrap_or_default();
-        lines.push(format!(" {:EXAMPLES$}  {}", cell(&left), cell(&right)).trim_end().to_owned());
-    }
+/// An example and what it means, side by side: the example so wide.
+fn row(example: &str, meaning: &str, width: usize) -> Vec<String> {
+    let (left, right) = (wrapped(example, width), wrapped(meaning, usize::from(WIDTH) - width - 3));
+    let cell = |column: &[String], row: usize| column.get(row).cloned().unwrap_or_default();
+    let line = |row| format!(" {:width$}  {}", cell(&left, row), cell(&right, row)).trim_end().to_owned();
+    (0..left.len().max(right.len())).map(line).collect()
 }
 
-const CLOSING: &str = "Lines, ; and // stand between blocks, bullets in front of them; a title and a date may come first, \
-    and headings name groups. Spacing and case do not matter. A number without a unit is metres where a distance is \
-    meant, seconds where a time is. What stands behind a list is for the whole list; in brackets with one run it is for \
-    that run. Words without numbers that are not known are kept as not read.";
+const CLOSING: &str = "A bare number is metres, or seconds where a time is meant; spacing and case do not matter. What \
+    stands behind a list is for all of it. Lines, ; and // stand between blocks; a title and a date may come first, \
+    and headings name groups. Unknown words without a number are kept as not read.";
