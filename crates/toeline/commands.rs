@@ -145,7 +145,10 @@ fn plan(workout: &str, squad: &SquadFlags, late: &LateFlags, common: &Common) ->
 fn session(text: &str, out: Option<&Path>) -> Result<()> {
     let given = Given::read(text)?;
     if let Given::File(_, path) = &given {
-        bail!(InputError::new(anyhow!("`{path}` is a session file already; write the name of a text file")));
+        bail!(InputError::new(anyhow!(
+            "`{}` is a session file already; write the name of a text file",
+            input::shown(path)
+        )));
     }
     let yaml = plan_sheet::session_yaml(given.session());
     match out {
@@ -154,7 +157,7 @@ fn session(text: &str, out: Option<&Path>) -> Result<()> {
         }
         Some(path) => bail!(InputError::new(anyhow!(
             "a session file ends in .yaml or .yml; `{}` does not",
-            path.display()
+            input::shown(path)
         ))),
         None => output::print(&yaml),
     }
@@ -200,8 +203,8 @@ fn innermost_open(track: &Track) -> Result<LaneNumber> {
 }
 
 fn block(workout: &str) -> Result<(SourceText, Block)> {
-    let source = SourceText { name: "workout".to_owned(), text: workout.to_owned() };
-    match Block::parse(workout) {
+    let source = SourceText::new("workout", workout).without_tabs();
+    match Block::parse(source.text()) {
         Ok(block) => Ok((source, block)),
         Err(problems) => bail!(InputError::new(Problems::new(source, problems))),
     }
@@ -221,7 +224,7 @@ fn check(files: &[String], common: &Common) -> Result<()> {
     let mut worst = None;
     for path in files {
         match check_file(path, common) {
-            Ok(summary) => output::line(&format!("{path}: {summary}"))?,
+            Ok(summary) => output::line(&format!("{}: {summary}", input::shown(Path::new(path))))?,
             Err(error) => show_worst(error, &mut worst),
         }
     }

@@ -77,7 +77,7 @@ pub(crate) fn note(text: &str) {
 
 fn rendered(source: &SourceText, span: &Range<usize>, message: &str, help: Option<&str>) -> String {
     let annotation = AnnotationKind::Primary.span(span.clone());
-    let snippet = Snippet::source(&source.text).path(&source.name).annotation(annotation);
+    let snippet = Snippet::source(source.text()).path(source.name()).annotation(annotation);
     let mut report = vec![Level::ERROR.primary_title(message).element(snippet)];
     if let Some(help) = help {
         report.push(Group::with_title(Level::HELP.secondary_title(help)));

@@ -1,12 +1,15 @@
 //! Every command and flag.
 
-use lane_distance::LaneNumber;
+use std::convert::Infallible;
+use std::ffi::OsString;
 use std::path::PathBuf;
 
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use lane_distance::LaneNumber;
 use plan_sheet::{FORMATS, Format};
 use session_plan::{Since, TimeOfDay, Wind};
+use workout_notation::visible_line;
 
 /// Turns a written workout into places on a real track: where each repetition starts and finishes in
 /// each lane, by the paint on the ground.
@@ -15,6 +18,19 @@ use session_plan::{Since, TimeOfDay, Wind};
 pub(crate) struct Flags {
     #[command(subcommand)]
     pub(crate) command: Command,
+}
+
+impl Flags {
+    /// Reads the command line. Where it is wrong the process ends with a message about it, in which everything can be
+    /// seen.
+    pub(crate) fn read() -> Self {
+        let given: Vec<OsString> = std::env::args_os().collect();
+        Self::try_parse_from(&given).unwrap_or_else(|_| {
+            Self::parse_from(
+                given.iter().map(|argument| visible_line(&argument.to_string_lossy()).into_owned()),
+            )
+        })
+    }
 }
 
 #[derive(Debug, Subcommand)]
@@ -52,6 +68,7 @@ pub(crate) enum Command {
     /// Show where one repetition can start and finish, best first
     Spots {
         /// One repetition, such as "150 in lane 2"
+        #[arg(value_parser = text)]
         workout: String,
         #[command(flatten)]
         common: Common,
@@ -68,10 +85,10 @@ pub(crate) enum Command {
         #[arg(long, value_name = "LANE")]
         to_lane: Option<u8>,
         /// Where the run starts
-        #[arg(long, value_name = "PLACE")]
+        #[arg(long, value_name = "PLACE", value_parser = text)]
         from: String,
         /// Where the run finishes
-        #[arg(long, value_name = "PLACE")]
+        #[arg(long, value_name = "PLACE", value_parser = text)]
         to: String,
         /// Extra whole laps
         #[arg(long, default_value_t = 0, value_parser = clap::value_parser!(u32).range(..=100))]
@@ -97,7 +114,7 @@ pub(crate) enum Command {
         #[arg(value_parser = distance, required_unless_present = "at")]
         distance: Option<f64>,
         /// Where to start in the innermost open lane, instead of a distance
-        #[arg(long, value_name = "PLACE", conflicts_with = "distance")]
+        #[arg(long, value_name = "PLACE", value_parser = text, conflicts_with = "distance")]
         at: Option<String>,
         #[command(flatten)]
         common: Common,
@@ -155,6 +172,7 @@ pub(crate) enum Command {
     /// Print the manual page, or that of one command
     Manual {
         /// The command
+        #[arg(value_parser = text)]
         command: Option<String>,
     },
 }
@@ -205,7 +223,7 @@ pub(crate) struct LateFlags {
     #[arg(long, value_name = "GROUP=TIME", value_parser = late)]
     pub(crate) late: Vec<(String, TimeOfDay)>,
     /// An absent athlete; repeat for several
-    #[arg(long, value_name = "NAME")]
+    #[arg(long, value_name = "NAME", value_parser = text)]
     pub(crate) without: Vec<String>,
     /// How many repetitions of each block an athlete does, such as Ben=4; repeat for several
     #[arg(long, value_name = "NAME=NUMBER", value_parser = reps)]
@@ -270,6 +288,11 @@ fn out_help() -> String {
     format!("Write to a file instead; its ending picks the kind. {}", lists.join(". "))
 }
 
+/// A text, with what cannot be seen replaced.
+fn text(text: &str) -> Result<String, Infallible> {
+    Ok(visible_line(text).into_owned())
+}
+
 fn seconds(text: &str) -> Result<f64, String> {
     workout_notation::seconds(text).map_err(|problem| sentence(&problem))
 }
@@ -284,6 +307,7 @@ fn lanes(text: &str) -> Result<Lanes, String> {
 
 /// A name and its value, on both sides of the last `=`.
 fn named<T>(text: &str, example: &str, value: impl Fn(&str) -> Option<T>) -> Result<(String, T), String> {
+    let text = visible_line(text);
     let parts = text.rsplit_once('=').filter(|(name, _)| !name.trim().is_empty());
     let found = parts.and_then(|(name, text)| Some((name.trim().to_owned(), value(text.trim())?)));
     found.ok_or_else(|| format!("write for example {example}"))
@@ -298,7 +322,7 @@ fn reps(text: &str) -> Result<(String, u32), String> {
 }
 
 fn wind(text: &str) -> Result<Wind, String> {
-    let wind = Wind::from_text(text);
+    let wind = Wind::from_text(&visible_line(text));
     match wind.from {
         Some(_) => Ok(wind),
         None => {

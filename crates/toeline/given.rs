@@ -1,7 +1,6 @@
 //! Sessions as they are given: a session file, a text, or a workout on the command line.
 
-use std::ffi::OsStr;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::Result;
 use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, SessionText, Venue};
@@ -20,7 +19,7 @@ const TEXTS: [&str; 3] = ["txt", "text", "md"];
 /// A session as it is given.
 pub(crate) enum Given {
     /// A session file, and where it lies.
-    File(Box<SessionFile>, String),
+    File(Box<SessionFile>, PathBuf),
     /// A text, out of a file or standard input.
     Text(SessionText),
     /// A workout on the command line: a closed lane that it names is its own mistake.
@@ -34,30 +33,29 @@ impl Given {
         if argument == STANDARD_INPUT {
             let source = input::standard_input()?;
             if is_session_file(&source) {
-                return Self::file(source, argument);
+                return Self::file(source, path);
             }
             input::check_text(&source)?;
             Ok(Self::Text(text(source, "Workout")?))
         } else if input::is_file_name(argument) || is_text(path) || path.is_file() {
             Self::of_file(path)
         } else {
-            let title = argument.split_whitespace().collect::<Vec<_>>().join(" ");
-            let source = SourceText { name: "workout".to_owned(), text: argument.to_owned() };
+            let source = SourceText::new("workout", argument);
+            let title = source.text().split_whitespace().collect::<Vec<_>>().join(" ");
             Ok(Self::Typed(text(source, &title)?))
         }
     }
 
     /// Reads a file: one that ends in .yaml or .yml as a session file, every other one as text.
     pub(crate) fn of_file(path: &Path) -> Result<Self> {
-        let name = path.display().to_string();
-        if input::is_file_name(&name) {
-            return Self::file(input::source(path)?, &name);
+        if input::is_file_name(&path.to_string_lossy()) {
+            return Self::file(input::source(path)?, path);
         }
-        let title = path.file_stem().unwrap_or(OsStr::new("Workout")).to_string_lossy().into_owned();
+        let title = path.file_stem().map_or("Workout".to_owned(), |stem| input::shown(Path::new(stem)));
         Ok(Self::Text(text(input::text(path)?, &title)?))
     }
 
-    fn file(source: SourceText, path: &str) -> Result<Self> {
+    fn file(source: SourceText, path: &Path) -> Result<Self> {
         let file = SessionFile::read(source).map_err(InputError::new)?;
         Ok(Self::File(Box::new(file), path.to_owned()))
     }
@@ -122,6 +120,6 @@ fn is_text(path: &Path) -> bool {
 
 /// Whether a text without a name is a session file: it has the keys of one.
 fn is_session_file(source: &SourceText) -> bool {
-    let has_key = |key: &str| source.text.lines().any(|line| line.starts_with(key));
+    let has_key = |key: &str| source.text().lines().any(|line| line.starts_with(key));
     (has_key("blocks:") || has_key("groups:")) && FileKind::of(source) == Some(FileKind::Session)
 }

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
 use session_plan::{FileFaultKind, FileKind, LateFault, SessionFile, TrackName, Venue};
-use workout_notation::SourceText;
+use workout_notation::{SourceText, visible_line};
 
 use crate::failure::{self, InputError};
 use crate::flags::Common;
@@ -17,6 +17,11 @@ const LARGEST_FILE: u64 = 1024 * 1024;
 
 /// The largest text of a session that is read, in bytes.
 const LARGEST_TEXT: u64 = 64 * 1024;
+
+/// The name of a file or a folder, for people to read.
+pub(crate) fn shown(path: &Path) -> String {
+    visible_line(&path.to_string_lossy()).into_owned()
+}
 
 /// Whether an argument is the name of a YAML file.
 pub(crate) fn is_file_name(argument: &str) -> bool {
@@ -43,16 +48,16 @@ pub(crate) fn begin_hazards(file: &mut SessionFile, venue: &Venue) -> Result<()>
 
 /// The venue of a session file: the one that the flags ask for, else its own, with the lanes closed that the file
 /// closes. What the file is to run in those moves to open ones.
-pub(crate) fn own_venue(file: &mut SessionFile, path: &str, common: &Common) -> Result<Venue> {
+pub(crate) fn own_venue(file: &mut SessionFile, path: &Path, common: &Common) -> Result<Venue> {
     let venue = match (&common.track, &file.track) {
         (Some(name), _) => named_venue(name)?,
         (None, None) => named_venue("standard")?,
         (None, Some(TrackName::BuiltIn(name))) => named_venue(name)?,
         (None, Some(TrackName::File(name))) => {
-            let folder = Path::new(path).parent().unwrap_or(Path::new(""));
+            let folder = path.parent().unwrap_or(Path::new(""));
             let beside = folder.join(name);
             if !is_file_name(name) || !beside.is_file() {
-                let kind = FileFaultKind::NoTrack { name: name.clone(), path: beside.display().to_string() };
+                let kind = FileFaultKind::NoTrack { name: name.clone(), path: shown(&beside) };
                 bail!(InputError::new(file.fault_at("track", kind)));
             }
             read_venue(&beside)?
@@ -81,12 +86,12 @@ pub(crate) fn session_paths(paths: &[PathBuf]) -> Result<Vec<PathBuf>> {
         if found.len() == before {
             bail!(InputError::new(anyhow!(
                 "there is no session file in `{}`; a session file ends in .yaml or .yml and has a `title`",
-                path.display()
+                shown(path)
             )));
         }
     }
     for track in tracks {
-        let track = track.display();
+        let track = shown(&track);
         if found.is_empty() {
             bail!(InputError::new(anyhow!(
                 "`{track}` is a track file; write the names of session files, or of their folder"
@@ -98,7 +103,7 @@ pub(crate) fn session_paths(paths: &[PathBuf]) -> Result<Vec<PathBuf>> {
 }
 
 fn add_sessions_of(folder: &Path, found: &mut Vec<PathBuf>) -> Result<()> {
-    let cannot = || format!("cannot read `{}`", folder.display());
+    let cannot = || format!("cannot read `{}`", shown(folder));
     let entries = std::fs::read_dir(folder).with_context(cannot)?;
     let mut entries = entries.collect::<std::io::Result<Vec<_>>>().with_context(cannot)?;
     entries.sort_by_key(std::fs::DirEntry::file_name);
@@ -129,6 +134,7 @@ fn named_venue(name: &str) -> Result<Venue> {
     if is_file_name(name) || Path::new(name).is_file() {
         return read_venue(Path::new(name));
     }
+    let name = visible_line(name);
     bail!(InputError::new(anyhow!(
         "there is no built-in track `{name}`; write one of {}, or the name of a track file",
         built_in_names()
@@ -159,16 +165,23 @@ pub(crate) fn standard_input() -> Result<SourceText> {
 }
 
 fn from_file(path: &Path, largest: u64) -> Result<SourceText> {
-    let name = path.display().to_string();
+    let name = shown(path);
     let cannot = || format!("cannot read `{name}`");
+    // Before it is opened: that alone waits for a pipe to be written to.
+    let found = std::fs::metadata(path).with_context(cannot)?;
+    if !found.is_file() && !found.is_dir() {
+        bail!(InputError::new(anyhow!(
+            "`{name}` is a pipe or a device, not a file; write `-` to read standard input"
+        )));
+    }
     let file = File::open(path).with_context(cannot)?;
-    let length = file.metadata().with_context(cannot)?.len();
+    let length = found.len();
     from_reader(name, file, length, largest)
 }
 
 /// Refuses standard input that is too large for the text of a session.
 pub(crate) fn check_text(source: &SourceText) -> Result<()> {
-    check_size(&source.name, source.text.len() as u64, LARGEST_TEXT)
+    check_size(source.name(), source.text().len() as u64, LARGEST_TEXT)
 }
 
 fn check_size(name: &str, length: u64, largest: u64) -> Result<()> {
@@ -193,5 +206,5 @@ fn from_reader(name: String, reader: impl Read, length: u64, largest: u64) -> Re
             String::from_utf8_lossy(before).lines().last().map_or(0, |line| line.chars().count()) + 1;
         InputError::new(anyhow!("`{name}` is not UTF-8 text: line {line}, column {column}; save it as UTF-8"))
     })?;
-    Ok(SourceText { name, text })
+    Ok(SourceText::new(&name, &text))
 }

@@ -12,10 +12,8 @@ mod whole_file;
 
 use std::process::ExitCode;
 
-use clap::Parser;
-
 fn main() -> ExitCode {
-    let flags = flags::Flags::parse();
+    let flags = flags::Flags::read();
     output::choose_color(flags.command.common().map_or(flags::Color::Auto, |common| common.color));
     match commands::run(&flags.command) {
         Ok(()) => ExitCode::SUCCESS,

@@ -10,6 +10,7 @@ use session_plan::Plan;
 
 use crate::failure::{self, InputError};
 use crate::flags::{Color, Common, PrintFlags};
+use crate::input::shown;
 use crate::whole_file::replace;
 
 /// Chooses for the whole run whether colour is used.
@@ -48,7 +49,7 @@ pub(crate) fn write_about<V: View>(
             if common.format.is_some_and(|asked| asked.ending != format.ending) {
                 bail!(InputError::new(anyhow!(
                     "`--format` and the ending of `{}` disagree; leave out `--format`",
-                    path.display()
+                    shown(path)
                 )));
             }
             write_files(&rendered(format)?, format, path)
@@ -67,7 +68,7 @@ fn format_of(path: &Path) -> Result<&'static Format> {
     Format::with_ending(&ending).ok_or_else(|| {
         let error = anyhow!(
             "`{}` is an unknown kind of file; write a name that ends in {}",
-            path.display(),
+            shown(path),
             plan_sheet::known_endings()
         );
         InputError::new(error).into()
@@ -95,7 +96,7 @@ fn write_files(rendered: &Rendered, format: &Format, path: &Path) -> Result<()> 
     if format.has_pages() && next.exists() {
         failure::note(&format!(
             "`{}` belongs to another plan and was left alone: this plan has {pages} pages",
-            next.display()
+            shown(&next)
         ));
     }
     Ok(())

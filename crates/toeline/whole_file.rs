@@ -6,6 +6,8 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow};
 
+use crate::input;
+
 /// Writes a file beside its place and renames it, so that the old one stays whole until the new one
 /// is. A link is followed; a pipe or a device is written to directly.
 ///
@@ -15,7 +17,7 @@ use anyhow::{Context, Result, anyhow};
 pub(crate) fn replace(path: &Path, bytes: &[u8]) -> Result<()> {
     written(path, bytes)
         .map_err(|error| anyhow!(reason(&error)))
-        .with_context(|| format!("cannot write `{}`", path.display()))
+        .with_context(|| format!("cannot write `{}`", input::shown(path)))
 }
 
 fn written(path: &Path, bytes: &[u8]) -> io::Result<()> {

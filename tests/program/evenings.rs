@@ -93,6 +93,8 @@ fn name() -> impl Strategy<Value = String> {
         6 => "[A-Z][a-z]{1,9}",
         1 => "[A-Za-z ,;&<>'\"#*_|`=+@$\\\\/-]{1,60}",
         1 => "\\PC{1,30}",
+        // What a terminal, a page, a table or a calendar would obey.
+        1 => "([A-C=+@]|[\u{0}-\u{1f}]|[\u{7f}-\u{9f}]|[\u{200b}-\u{200f}]|[\u{2028}-\u{202e}]|[\u{2066}-\u{2069}]|\u{feff}|\u{1b}\\]0;x\u{7}){1,12}",
     ]
 }
 
@@ -238,7 +240,7 @@ fn given(value: Value) -> Value {
 }
 
 fn source(value: Value) -> SourceText {
-    SourceText { name: "evening.yaml".to_owned(), text: given(value).to_string() }
+    SourceText::new("evening.yaml", &given(value).to_string())
 }
 
 /// Makes some late changes, each where it can be made: who is alone cannot be left out.
@@ -320,24 +322,50 @@ fn render<V: View>(answers: &[V], plans: &[Plan], is_printed: bool) -> Result<()
             Err(_) => continue,
             Ok(rendered) => rendered,
         };
-        if !format.has_pages() && format.ending != "pdf" {
+        if !matches!(format.ending, "pdf" | "png") {
             let text = String::from_utf8(rendered.files.concat()).expect("it is UTF-8");
-            check_text(format.ending, &anstream::adapter::strip_str(&text).to_string())?;
+            check_text(
+                format.ending,
+                &if format.has_terminal_codes() { without_styles(&text) } else { text },
+            )?;
         }
     }
     Ok(())
 }
 
-/// No number of a view is none, and no letter of a text moves the cursor.
+/// A text without its colours and bold type: of a terminal's codes no others may be there.
+fn without_styles(text: &str) -> String {
+    let mut parts = text.split("\u{1b}[");
+    let mut plain = parts.next().unwrap_or_default().to_owned();
+    for part in parts {
+        let rest = part.trim_start_matches(|letter: char| letter.is_ascii_digit() || letter == ';');
+        match rest.strip_prefix('m') {
+            Some(rest) => plain.push_str(rest),
+            None => plain.extend(["\u{1b}[", part]),
+        }
+    }
+    plain
+}
+
+/// No number of a view is none, and no letter of a text moves the cursor or turns the direction of writing.
 fn check_text(ending: &str, text: &str) -> Result<(), TestCaseError> {
     // A calendar folds its lines within words.
     let whole = text.replace("\r\n ", "");
     let none =
         whole.split(|letter: char| !letter.is_alphanumeric()).find(|word| matches!(*word, "NaN" | "inf"));
     prop_assert_eq!(none, None, "{}: {}", ending, text);
-    if ending != "html" {
-        let control = text.chars().find(|letter| letter.is_control() && !matches!(letter, '\n' | '\r'));
-        prop_assert_eq!(control, None, "{}: {}", ending, text);
+    // The ends of lines; those of a table and of a calendar are `\r\n`.
+    let lines = if matches!(ending, "csv" | "ics") { text.replace("\r\n", "\n") } else { text.to_owned() };
+    let turns = ['\u{61c}', '\u{200e}', '\u{200f}'];
+    let hidden = lines.chars().find(|letter| {
+        letter.is_control() && *letter != '\n'
+            || turns.contains(letter)
+            || matches!(letter, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+    });
+    prop_assert_eq!(hidden, None, "{}: {}", ending, text);
+    if ending == "ics" {
+        let longest = text.split("\r\n").map(str::len).max();
+        prop_assert!(longest <= Some(75), "{:?} octets: {}", longest, text);
     }
     Ok(())
 }
@@ -423,7 +451,7 @@ fn no_plan_in_any_view_panics() {
 
 #[test]
 fn no_plan_of_further_evenings_panics() {
-    check_evenings(2);
+    check_evenings(3);
 }
 
 #[test]

@@ -13,6 +13,7 @@ mod flying;
 mod guides;
 mod hazards;
 mod help;
+mod hidden;
 mod house_rules;
 mod json;
 mod late_changes;

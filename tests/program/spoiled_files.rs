@@ -42,10 +42,10 @@ fn spoiled(text: &str) -> impl Iterator<Item = String> {
 
 /// Every fault is a sentence with a place in the text.
 fn assert_placed(FileFaults { source, faults }: &FileFaults) {
-    assert!(!faults.is_empty(), "refused without a word:\n{}", source.text);
+    assert!(!faults.is_empty(), "refused without a word:\n{}", source.text());
     for fault in faults {
-        let is_placed = source.text.get(fault.span.clone()).is_some();
-        assert!(is_placed && !file_fault_words(fault).0.is_empty(), "{fault:?} in\n{}", source.text);
+        let is_placed = source.text().get(fault.span.clone()).is_some();
+        assert!(is_placed && !file_fault_words(fault).0.is_empty(), "{fault:?} in\n{}", source.text());
     }
 }
 
@@ -57,7 +57,7 @@ fn track_files() {
     for path in paths {
         let text = fs::read_to_string(&path).expect("it can be read");
         for text in spoiled(&text) {
-            match Venue::read(&SourceText { name: "track.yaml".to_owned(), text }) {
+            match Venue::read(&SourceText::new("track.yaml", &text)) {
                 Ok(_) => taken += 1,
                 Err(problems) => {
                     assert_placed(&problems);
@@ -75,7 +75,7 @@ fn session_files() {
     for path in files("sessions/wrenbeck").into_iter().filter(|path| !path.ends_with("track.yaml")) {
         let text = fs::read_to_string(&path).expect("it can be read");
         for text in spoiled(&text) {
-            match SessionFile::read(SourceText { name: "session.yaml".to_owned(), text }) {
+            match SessionFile::read(SourceText::new("session.yaml", &text)) {
                 Ok(_) => taken += 1,
                 Err(problems) => {
                     assert_placed(&problems);

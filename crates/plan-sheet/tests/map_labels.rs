@@ -91,9 +91,9 @@ fn planned(track: &str, closed: &[u8], blocks: &[String]) -> Option<Plan> {
 #[test]
 fn the_sessions_of_wrenbeck() {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../sessions/wrenbeck");
-    let source = |name: &str| SourceText {
-        name: name.to_owned(),
-        text: std::fs::read_to_string(format!("{folder}/{name}")).expect("it can be read"),
+    let source = |name: &str| {
+        let text = std::fs::read_to_string(format!("{folder}/{name}")).expect("it can be read");
+        SourceText::new(name, &text)
     };
     let mut count = 0;
     for entry in std::fs::read_dir(folder).expect("it is a folder") {

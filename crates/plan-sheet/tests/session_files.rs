@@ -22,7 +22,7 @@ fn essence(session: &Session) -> impl PartialEq + std::fmt::Debug + use<> {
 
 fn read_back(session: &Session) -> Session {
     let yaml = session_yaml(session);
-    let source = SourceText { name: "session.yaml".to_owned(), text: yaml.clone() };
+    let source = SourceText::new("session.yaml", &yaml);
     SessionFile::read(source).unwrap_or_else(|faults| panic!("{faults:?} in\n{yaml}")).session
 }
 

@@ -5,7 +5,7 @@ use workout_notation::SourceText;
 
 fn planned(session: &str) -> Plan {
     let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-    let source = SourceText { name: "session.yaml".to_owned(), text: session.to_owned() };
+    let source = SourceText::new("session.yaml", session);
     let file = SessionFile::read(source).expect("it is well formed");
     session_plan::plan(&Venue::from(track), &file.session).expect("it can be planned")
 }

@@ -110,7 +110,7 @@ fn evening(athletes: usize) -> SourceText {
         let _ = writeln!(text, "    blocks: [{}]", blocks.map(|block| format!("\"{block}\"")).join(", "));
     }
     text.push_str("blocks: []\n");
-    SourceText { name: "evening.yaml".to_owned(), text }
+    SourceText::new("evening.yaml", &text)
 }
 
 fn evenings(c: &mut Criterion) {

@@ -62,7 +62,7 @@ fn a_jog_of_100_after_300_goes_on_to_the_same_start() {
 #[test]
 fn the_time_for_a_jog_is_that_of_the_way_that_is_really_jogged() {
     let text = "title: Tuesday\nhours: 18:00-19:00\nblocks: [2 x 300 @ 50s jog 100 in lane 2]\n".to_owned();
-    let source = SourceText { name: "tuesday.yaml".to_owned(), text };
+    let source = SourceText::new("tuesday.yaml", &text);
     let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
     let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
     let plan = session_plan::plan(&venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"));

@@ -16,7 +16,7 @@ fn standard() -> Venue {
 }
 
 fn plan_at(venue: &Venue, text: &str) -> Plan {
-    let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
+    let source = SourceText::new("session.yaml", text);
     let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
     session_plan::plan(venue, &file.session).unwrap_or_else(|errors| panic!("{errors:?}"))
 }
@@ -184,7 +184,7 @@ fn a_squad_over_hurdles_has_every_lane_of_their_straight() {
 }
 
 fn faults(text: &str) -> Vec<PlanFault> {
-    let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
+    let source = SourceText::new("session.yaml", text);
     let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}"));
     let planned = session_plan::plan(&standard(), &file.session);
     planned.err().into_iter().flatten().map(|error| error.fault.value).collect()

@@ -98,11 +98,13 @@ mod session_text;
 mod sets;
 mod share;
 mod shared;
+mod source_text;
 mod spanned;
 mod token;
 mod track_part;
 mod unit;
 mod unread;
+mod visible;
 mod vocabulary;
 mod workout;
 
@@ -113,8 +115,10 @@ pub use forms::{
     Details, Gap, HurdlePart, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, RunPlace,
     Stance, Step, Turns, notation,
 };
-pub use problem::{Problem, Problems, SourceText};
+pub use problem::{Problem, Problems};
 pub use reader::{distance, lanes, race_distance, seconds};
+pub use source_text::SourceText;
 pub use spanned::Spanned;
 pub use track_part::TrackPart;
+pub use visible::{visible, visible_line};
 pub use workout::{Part, Workout};

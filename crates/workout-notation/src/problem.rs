@@ -3,14 +3,7 @@
 use std::fmt;
 use std::ops::Range;
 
-/// A text and the name that people know it by.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct SourceText {
-    /// A file's name, or `workout` for what was typed on the command line.
-    pub name: String,
-    /// The text.
-    pub text: String,
-}
+use crate::source_text::SourceText;
 
 /// One thing that is wrong: a sentence, where, and what to write instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -62,9 +55,9 @@ impl Problems {
 impl fmt::Display for Problems {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         for (index, problem) in self.problems.iter().enumerate() {
-            let (line, column) = line_and_column(&self.source.text, problem.span.start);
+            let (line, column) = line_and_column(self.source.text(), problem.span.start);
             let separator = if index == 0 { "" } else { "\n" };
-            write!(f, "{separator}{}:{line}:{column}: {}", self.source.name, problem.message)?;
+            write!(f, "{separator}{}:{line}:{column}: {}", self.source.name(), problem.message)?;
             if let Some(help) = &problem.help {
                 write!(f, "; {help}")?;
             }

@@ -17,7 +17,7 @@ use crate::{map, phone, print, tables};
 /// use workout_notation::SourceText;
 ///
 /// let text = "{ title: Tuesday, date: 2027-04-13, hours: 18:00-19:30, blocks: [6 x 200] }";
-/// let file = SessionFile::read(SourceText { name: "tuesday.yaml".into(), text: text.into() })?;
+/// let file = SessionFile::read(SourceText::new("tuesday.yaml", text))?;
 /// let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
 /// let plans = [session_plan::plan(&venue, &file.session).expect("it can be laid out")];
 /// let calendar = Format::with_ending("ics").expect("there is such a kind");

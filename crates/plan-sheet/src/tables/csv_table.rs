@@ -6,7 +6,7 @@ use lane_distance::LaneNumber;
 /// A header and rows. Lines end as RFC 4180 says; numbers are rounded to a millionth.
 ///
 /// Text from a session or track file could be taken for a formula by a spreadsheet: a cell that
-/// begins as one gets an apostrophe in front, as the OWASP notes on CSV injection advise.
+/// begins as one, with space in front or not, gets an apostrophe in front, as the OWASP notes on CSV injection advise.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct CsvTable {
     header: Vec<String>,
@@ -19,6 +19,12 @@ pub(crate) struct Cell(String);
 
 /// What spreadsheets take for the beginning of a formula: in ASCII and as wide letters.
 const FORMULA: [char; 10] = ['=', '+', '-', '@', '\t', '\r', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}'];
+
+/// Whether a spreadsheet may step over a letter in front of a formula: space of any width, none included, and marks of
+/// the order of bytes.
+fn is_unseen(letter: char) -> bool {
+    letter.is_whitespace() || matches!(letter, '\u{200b}'..='\u{200d}' | '\u{2060}' | '\u{feff}')
+}
 
 impl CsvTable {
     /// A table without rows.
@@ -51,7 +57,9 @@ impl CsvTable {
 
 impl From<&str> for Cell {
     fn from(text: &str) -> Self {
-        Self(if text.starts_with(FORMULA) { format!("'{text}") } else { text.to_owned() })
+        let begins = text.trim_start_matches(is_unseen);
+        let is_formula = text.starts_with(FORMULA) || begins.starts_with(FORMULA);
+        Self(if is_formula { format!("'{text}") } else { text.to_owned() })
     }
 }
 
@@ -100,7 +108,21 @@ mod tests {
 
     #[test]
     fn what_a_spreadsheet_would_run_is_text() {
-        for text in ["=1+1", "+1", "-1", "@SUM(1)", "\t=1", "\r=1", "\u{ff1d}1"] {
+        for text in [
+            "=1+1",
+            "+1",
+            "-1",
+            "@SUM(1)",
+            "\t=1",
+            "\r=1",
+            "\u{ff1d}1",
+            " =1",
+            "\n=1",
+            "\u{a0}=1",
+            "\u{feff}=1",
+            "\u{200b}@1",
+            "\n \u{2009}+1",
+        ] {
             assert_eq!(Cell::from(text).0, format!("'{text}"));
         }
         assert_eq!(Cell::from("6 x 200 = a lot").0, "6 x 200 = a lot");

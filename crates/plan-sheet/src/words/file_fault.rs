@@ -19,7 +19,7 @@ const FEW: usize = 4;
 /// use session_plan::SessionFile;
 /// use workout_notation::SourceText;
 ///
-/// let source = SourceText { name: "tuesday.yaml".into(), text: "title: Tuesday\nblock: [200]".into() };
+/// let source = SourceText::new("tuesday.yaml", "title: Tuesday\nblock: [200]");
 /// let faults = SessionFile::read(source).expect_err("a letter is missing").faults;
 /// let (message, help) = plan_sheet::file_fault_words(&faults[0]);
 /// assert_eq!(message, "unknown key `block`");

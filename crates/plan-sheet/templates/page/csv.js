@@ -3,7 +3,7 @@
 /** A cell that no spreadsheet takes for a formula and that ends where it should (RFC 4180). */
 function csvCell(value) {
   const words = String(value);
-  const safe = /^[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/.test(words) ? `'${words}` : words;
+  const safe = /^[\s\u200b-\u200d\u2060\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r]/.test(words) ? `'${words}` : words;
   return /[",\r\n]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
 }
 

@@ -14,7 +14,7 @@ static VENUE: LazyLock<Venue> =
     LazyLock::new(|| Venue::from(Track::built_in("standard").expect("it comes with the crate")));
 
 fuzz_target!(|text: &str| {
-    let source = SourceText { name: "session.yaml".to_owned(), text: text.to_owned() };
+    let source = SourceText::new("session.yaml", text);
     let _ = FileKind::of(&source);
     match SessionFile::read(source) {
         Ok(file) => {

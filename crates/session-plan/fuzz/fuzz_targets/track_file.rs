@@ -24,7 +24,7 @@ static SESSION: LazyLock<Session> = LazyLock::new(|| {
 });
 
 fuzz_target!(|text: &str| {
-    let source = SourceText { name: "track.yaml".to_owned(), text: text.to_owned() };
+    let source = SourceText::new("track.yaml", text);
     match Venue::read(&source) {
         Ok(venue) => {
             // Block by block, so that one that does not fit hides no other.

@@ -5,6 +5,7 @@ use std::ops::Range;
 
 use lane_distance::Key;
 use saphyr_parser::{Event, Parser, ScalarStyle, Span};
+use workout_notation::visible;
 
 use crate::files::file_fault::{FileFault, FileFaultKind};
 use crate::files::node::{Node, Value};
@@ -138,7 +139,9 @@ impl<'a> Builder<'a> {
             }
             Event::Scalar(text, style, anchor, tag) => {
                 let is_text = tag.is_some_and(|tag| tag.suffix == "str") || style != ScalarStyle::Plain;
-                let value = if is_text { Value::Text(text.into_owned()) } else { Value::plain(&text) };
+                // What is written as an escape (`"\e"`) is a character only now.
+                let text = visible(&text).replace('\t', " ");
+                let value = if is_text { Value::Text(text) } else { Value::plain(&text) };
                 (value, anchor, false)
             }
             Event::SequenceStart(..) | Event::MappingStart(..) if depth >= DEEPEST => {

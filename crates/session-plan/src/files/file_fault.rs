@@ -261,9 +261,9 @@ impl FileFaults {
 impl fmt::Display for FileFaults {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let start = self.faults.first().map_or(0, |fault| fault.span.start);
-        let line = self.source.text.bytes().take(start).filter(|byte| *byte == b'\n').count() + 1;
+        let line = self.source.text().bytes().take(start).filter(|byte| *byte == b'\n').count() + 1;
         let count = self.faults.len();
-        write!(f, "{}:{line}: {count} fault{}", self.source.name, if count == 1 { "" } else { "s" })
+        write!(f, "{}:{line}: {count} fault{}", self.source.name(), if count == 1 { "" } else { "s" })
     }
 }
 

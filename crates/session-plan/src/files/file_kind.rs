@@ -23,7 +23,7 @@ impl FileKind {
     /// use session_plan::FileKind;
     /// use workout_notation::SourceText;
     ///
-    /// let kind = |text: &str| FileKind::of(&SourceText { name: "x.yaml".into(), text: text.into() });
+    /// let kind = |text: &str| FileKind::of(&SourceText::new("x.yaml", text));
     /// assert_eq!(kind("title: Tuesday\nblocks: []"), Some(FileKind::Session));
     /// assert_eq!(kind("name: Wrenbeck\npath: []"), Some(FileKind::Track));
     /// assert_eq!(kind("shopping: [bread, milk]"), None);
@@ -31,13 +31,13 @@ impl FileKind {
     pub fn of(source: &SourceText) -> Option<Self> {
         const TRACK: [&str; 5] = ["path", "lane_width", "lanes", "home_straight", "inner_edge"];
         const SESSION: [&str; 2] = ["blocks", "title"];
-        let read = Document::read(&source.text);
+        let read = Document::read(source.text());
         let has = |names: &[&str]| match &read {
             Ok(document) => names.iter().any(|name| document.root.get(&Key::from(*name)).is_some()),
             // It is not YAML: the keys at the beginning of a line are enough.
-            Err(_) => {
-                names.iter().any(|name| source.text.lines().any(|line| line.starts_with(&format!("{name}:"))))
-            }
+            Err(_) => names
+                .iter()
+                .any(|name| source.text().lines().any(|line| line.starts_with(&format!("{name}:")))),
         };
         match (has(&TRACK), has(&SESSION)) {
             (true, false) => Some(Self::Track),

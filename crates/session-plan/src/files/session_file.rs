@@ -33,7 +33,7 @@ use crate::plan::fault::PlanError;
 ///   - warm-up 15 min
 ///   - 6 x 200 in lane 2 @ 800 pace rest 3min
 /// ";
-/// let file = SessionFile::read(SourceText { name: "tuesday.yaml".into(), text: text.into() })?;
+/// let file = SessionFile::read(SourceText::new("tuesday.yaml", text))?;
 /// assert_eq!(file.session.blocks[1].count(), 6);
 /// assert_eq!(file.session.groups[0].athletes[1].name, "Ben");
 /// assert_eq!(file.closed_lanes, [1]);
@@ -83,7 +83,7 @@ impl SessionFile {
     ///
     /// [`FileFaults`] with the place of everything that is wrong, in every block.
     pub fn read(source: SourceText) -> Result<Self, FileFaults> {
-        let document = match Document::read(&source.text) {
+        let document = match Document::read(source.text()) {
             Ok(document) => document,
             Err(faults) => return Err(FileFaults::new(source, faults)),
         };
@@ -94,7 +94,7 @@ impl SessionFile {
         let (session, places, more) = spec.session();
         // What stands in for a value that could not be read has no faults of its own.
         let more = more.into_iter().filter(|(at, _)| !unsure.holds(at));
-        faults.extend(more.map(|fault| document.fault_in(&source.text, fault)));
+        faults.extend(more.map(|fault| document.fault_in(source.text(), fault)));
         if !faults.is_empty() {
             return Err(FileFaults::new(source, faults));
         }
@@ -109,7 +109,7 @@ impl SessionFile {
             let (at, start) = self.places.of(error.at);
             let mut fault = error.fault;
             fault.span = fault.span.start + start..fault.span.end + start;
-            self.document.fault_in(&self.source.text, (at, FileFaultKind::Plan(Box::new(fault))))
+            self.document.fault_in(self.source.text(), (at, FileFaultKind::Plan(Box::new(fault))))
         });
         FileFaults::new(self.source.clone(), faults.collect())
     }

@@ -13,7 +13,7 @@ use crate::plan::fault::PlanError;
 /// use session_plan::SessionText;
 /// use workout_notation::SourceText;
 ///
-/// let source = SourceText { name: "notes.txt".into(), text: "6 x 200 in lane 2, 90 s rest".into() };
+/// let source = SourceText::new("notes.txt", "6 x 200 in lane 2, 90 s rest");
 /// let text = SessionText::read(source, "notes")?;
 /// assert_eq!((text.session.title.as_str(), text.session.blocks[0].count()), ("notes", 6));
 /// # Ok::<(), session_plan::FileFaults>(())
@@ -36,7 +36,8 @@ impl SessionText {
     ///
     /// [`FileFaults`] with the place of everything that is wrong.
     pub fn read(source: SourceText, title: &str) -> Result<Self, FileFaults> {
-        let workout = Workout::parse(&source.text).map_err(|problems| {
+        let source = source.without_tabs();
+        let workout = Workout::parse(source.text()).map_err(|problems| {
             let fault = |problem: Problem| FileFault {
                 span: problem.span.clone(),
                 at: Vec::new(),
@@ -55,7 +56,7 @@ impl SessionText {
             let place = self.shares.place(at.group, at.block);
             let start = place.and_then(|place| self.starts.get(place)).copied().unwrap_or(0);
             // A block whose text stands in several lines is another text than theirs.
-            let within = |byte: usize| self.source.text.floor_char_boundary(start + byte);
+            let within = |byte: usize| self.source.text().floor_char_boundary(start + byte);
             let span = within(fault.span.start)..within(fault.span.end);
             FileFault { span, at: Vec::new(), kind: FileFaultKind::Plan(Box::new(fault)) }
         });

@@ -27,7 +27,7 @@ const VENUE_KEYS: KeysApart = &[("TrackSpec", &["house_rules", "timezone"]), ("H
 /// lanes: 6
 /// lane_width: 1.22
 /// ";
-/// let source = SourceText { name: "track.yaml".into(), text: text.into() };
+/// let source = SourceText::new("track.yaml", text);
 /// let error = Venue::read(&source).expect_err("one straight is shorter");
 /// assert_eq!(error.to_string(), "track.yaml:3: 1 fault");
 /// ```
@@ -58,7 +58,7 @@ impl Venue {
     /// [`FileFaults`] with the place of everything that is wrong.
     pub fn read(source: &SourceText) -> Result<Self, FileFaults> {
         let wrong = |faults| FileFaults::new(source.clone(), faults);
-        let document = Document::read(&source.text).map_err(wrong)?;
+        let document = Document::read(source.text()).map_err(wrong)?;
         let reader = Reader::new(&document, VENUE_KEYS);
         let spec = reader.read::<TrackSpec>(&[]);
         let rules = reader.read::<HouseRules>(&[Key::from("house_rules")]).unwrap_or_default();

@@ -20,7 +20,7 @@ use workout_notation::SourceText;
 /// The plan of a session file on a built-in track; nothing where it is refused.
 fn planned(track: &str, session: &str) -> Option<Plan> {
     let track = lane_distance::Track::built_in(track).unwrap_or_else(|| panic!("no track `{track}`"));
-    let source = SourceText { name: "session.yaml".to_owned(), text: session.to_owned() };
+    let source = SourceText::new("session.yaml", session);
     let file = SessionFile::read(source).unwrap_or_else(|problems| panic!("{problems}\n{session}"));
     let venue = Venue::from(track).with_closed(&file.closed_lanes).unwrap_or_else(|error| panic!("{error}"));
     session_plan::plan(&venue, &file.session).ok()
