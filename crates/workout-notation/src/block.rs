@@ -116,6 +116,14 @@ impl Item {
         }
     }
 
+    /// Whether it is a run by time, however often.
+    fn is_timed(&self) -> bool {
+        match self {
+            Self::Run(run) => matches!(run.kind.value, RunKind::Timed { .. }),
+            Self::Series(series) => matches!(series.items.as_slice(), [item] if item.is_timed()),
+        }
+    }
+
     /// What kind of run it is; nothing for a series.
     pub(crate) fn kind(&self) -> Option<RunKind> {
         match self {
@@ -282,6 +290,14 @@ impl fmt::Display for Series {
             }
             let is_last_of_several = index > 0 && index + 1 == self.items.len();
             match item {
+                // Behind runs over distances a time alone is a rest.
+                Item::Run(run)
+                    if index.checked_sub(1).is_some_and(|before| !self.items[before].is_timed())
+                        && matches!(run.kind.value, RunKind::Timed { .. })
+                        && run.details.effort.is_none() =>
+                {
+                    write!(f, "{} run{}", run.kind.value, run.details)?;
+                }
                 Item::Run(run) => write!(f, "{run}")?,
                 Item::Series(series)
                     if series.count == 1 || is_last_of_several && series.details != Details::default() =>

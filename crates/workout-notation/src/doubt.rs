@@ -15,6 +15,11 @@ pub enum Doubt {
         /// The time, in seconds.
         seconds: f64,
     },
+    /// A time that stands like a run of a list, taken for the rest before it, could be a run.
+    RestOrRun {
+        /// The time, in seconds.
+        seconds: f64,
+    },
     /// `off 60s` is too short to be from one start to the next, so that it is the rest.
     CycleTooShort {
         /// The time, in seconds.

@@ -4,6 +4,7 @@ use crate::cursor::{Cursor, Read};
 use crate::doubt::Doubt;
 use crate::forms::{Details, Gap, Pace};
 use crate::last_run::LastRun;
+use crate::shared::SharedPace;
 use crate::spanned::Spanned;
 
 impl Cursor<'_> {
@@ -29,7 +30,11 @@ impl Cursor<'_> {
     /// A time that stands first in brackets: the rest, or where a rest is given as well, the time of the run.
     fn value_in_brackets(&mut self, details: &mut Details) {
         let begins = self.place();
-        if self.times_of_parts(details) || self.bare_minutes(details) || self.bare_list_of_minutes() {
+        if self.times_of_runs(details)
+            || self.times_of_parts(details)
+            || self.bare_minutes(details)
+            || self.bare_list_of_minutes()
+        {
             return;
         }
         if self.number_at(0).is_some_and(|seconds| seconds >= 10.0 && self.is_likely_time(seconds))
@@ -71,6 +76,26 @@ impl Cursor<'_> {
         {
             self.doubts.push(Doubt::RestOrTarget { seconds });
         }
+    }
+
+    /// `4 x 1k (3:10, 3:08, 3:06, 3:04)`: times of the runs one after the other, as somebody could run each of them.
+    fn times_of_runs(&mut self, details: &Details) -> bool {
+        if details.pace.is_some() || !self.shared.paces.is_empty() {
+            return false;
+        }
+        let before = self.place();
+        let is_list = self.list_of_paces() && self.shared.paces.len() > 2 && self.is_sign(0, ')');
+        let are_likely = self.shared.paces.iter().all(|pace| match pace.value {
+            SharedPace::Time(seconds) => seconds >= 10.0 && self.is_likely_time(seconds),
+            SharedPace::Race(_) => false,
+        });
+        if is_list && are_likely {
+            return true;
+        }
+        self.shared.paces.clear();
+        self.shared.is_progression = false;
+        self.go_back(before);
+        false
     }
 
     /// Whether the time in brackets is that of the run: nobody rests for a range of close times or a broken second,

@@ -140,20 +140,30 @@ impl Cursor<'_> {
         let is_here = self.number_at(0).is_some_and(|seconds| seconds <= 120.0)
             && self.is_sign(1, '/')
             && self.number_at(2).is_some_and(|seconds| seconds <= 120.0)
-            && self.seconds_in(3) == Some(1.0);
+            && (self.seconds_in(3) == Some(1.0) || self.is_half_minutes());
         if !is_here {
             return None;
         }
         let (seconds, span) = self.number()?;
         self.skip();
         let (rest_s, rest_span) = self.number()?;
-        self.skip();
+        if self.seconds_in(0).is_some() {
+            self.skip();
+        }
         let kind = RunKind::Timed { seconds };
         self.last_run = Some(LastRun::Timed(seconds));
         let mut details = Details::default();
         details.recovery.gap = Some(Spanned::new(Gap::Rest(rest_s), rest_span));
         let run = Item::Run(Box::new(Run { kind: Spanned::new(kind, span), details: Details::default() }));
         Some(Item::Series(Box::new(Series { count: 1, items: vec![run], details })))
+    }
+
+    /// `20 x 30/30`: seconds without a unit, which nobody would run as metres so often.
+    fn is_half_minutes(&self) -> bool {
+        let is_time = |ahead| {
+            self.number_at(ahead).is_some_and(|number| (10.0..=60.0).contains(&number) && number % 5.0 == 0.0)
+        };
+        self.sets > 0 && is_time(0) && is_time(2) && (self.kind(3).is_none() || self.is_effort(3))
     }
 
     /// `1-2-3-2-1 min`: runs by time, each of another length.

@@ -93,6 +93,7 @@ mod piece;
 mod problem;
 mod quantity;
 mod reader;
+mod rest_in_list;
 mod run;
 mod session_text;
 mod sets;

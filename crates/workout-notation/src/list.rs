@@ -3,7 +3,7 @@
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap};
+use crate::forms::{Details, Gap, Recovery};
 use crate::listed::{Listed, counted, recovery_of, repeated};
 use crate::spanned::Spanned;
 
@@ -52,9 +52,19 @@ impl Cursor<'_> {
     /// Adds an item to a list, with the values that stand behind it for each of its runs. An easy run behind a hard one
     /// is the recovery between two of them.
     fn push(&mut self, items: &mut Vec<Listed>, mut listed: Listed, is_behind_plus: bool) {
-        if listed.is_counted || !items.is_empty() {
-            let doubt = if listed.is_counted { self.shared.share(&mut listed.item) } else { None };
+        if listed.is_counted {
+            // `2 x 90s, 4 x 60s, equal float`: what is as long as each run is said of all of them.
+            let is_of_all =
+                !items.is_empty() && items.iter().all(|item| item.details.recovery == Recovery::default());
+            let equal = self.shared.equal.take_if(|_| is_of_all);
+            let doubt = self.shared.share(&mut listed.item);
             self.doubts.extend(doubt);
+            self.shared.equal = self.shared.equal.take().or(equal);
+        }
+        if let Some(last) = items.last_mut()
+            && self.rest_in_list(last, &listed, is_behind_plus)
+        {
+            return;
         }
         if let Some(last) = items.last_mut()
             && !is_behind_plus

@@ -33,6 +33,17 @@ pub(crate) fn run_of(item: &mut Item) -> Option<&mut Run> {
     }
 }
 
+/// The run that an item repeats, where that is all there is in it.
+pub(crate) fn run_in(item: &Item) -> Option<&Run> {
+    match item {
+        Item::Run(run) => Some(run),
+        Item::Series(series) => match series.items.as_slice() {
+            [item] => run_in(item),
+            _ => None,
+        },
+    }
+}
+
 /// The run that is all there is in an item.
 pub(crate) fn only_run(item: &Item) -> Option<Item> {
     match item {

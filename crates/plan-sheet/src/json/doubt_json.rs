@@ -20,6 +20,7 @@ impl From<Doubt> for DoubtJson {
         let (kind, numbers) = match doubt {
             Doubt::RestOrTarget { seconds } => ("rest or target", json!({ "seconds": seconds })),
             Doubt::TargetOrRest { seconds } => ("target or rest", json!({ "seconds": seconds })),
+            Doubt::RestOrRun { seconds } => ("rest or run", json!({ "seconds": seconds })),
             Doubt::CycleTooShort { seconds } => ("cycle too short", json!({ "seconds": seconds })),
             Doubt::WholeListRepeated { count } => ("whole list repeated", json!({ "count": count })),
             Doubt::CountRange { least, most } => ("range of counts", json!({ "least": least, "most": most })),

@@ -10,6 +10,7 @@ pub(crate) fn doubt(doubt: Doubt) -> String {
     match doubt {
         Doubt::RestOrTarget { seconds } => format!("or {} could be the time of each run", time(seconds)),
         Doubt::TargetOrRest { seconds } => format!("or {} could be the rest", time(seconds)),
+        Doubt::RestOrRun { seconds } => format!("or {} could be a run", time(seconds)),
         Doubt::CycleTooShort { seconds } => {
             format!("{} is too short from start to start, so it is the rest", time(seconds))
         }

@@ -141,9 +141,14 @@ impl Cursor<'_> {
             return Some(end + 1);
         }
         // The distance between hurdles: `@ 8m`.
-        let is_spacing =
-            self.is_sign(0, '@') && metres == 2 && self.number_at(number).is_some_and(|metres| metres < 15.0);
-        is_spacing.then_some(end)
+        (self.is_sign(0, '@') && self.is_spacing(number)).then_some(end)
+    }
+
+    /// Whether a distance stands `ahead` that is no longer than one between hurdles.
+    pub(crate) fn is_spacing(&self, ahead: usize) -> bool {
+        self.is_number(ahead)
+            && self.metres_in(ahead + 1) == Some(1.0)
+            && self.number_at(ahead).is_some_and(|metres| metres < 15.0)
     }
 
     /// `teams of 3`, `Group A 68s Group B 74s`

@@ -24,6 +24,9 @@ const BEGINS: &[Phrase] = &[
     &[&["baton", "relay"], NAMES],
     &[&["baton", "relay"], &["change", "changes", "pass", "passes"]],
 ];
+/// A number in front of exchanges is a distance from here on, in metres.
+const LEAST_M: f64 = 50.0;
+
 const ZONES: [&str; 2] = ["zone", "zones"];
 
 pub(crate) const EXCHANGE: RunForm = RunForm {
@@ -32,7 +35,10 @@ pub(crate) const EXCHANGE: RunForm = RunForm {
         words: &["exchange", "zone"],
         rows: &[row(&["exchange zone 2"], "a baton exchange in takeover zone 2")],
     },
-    is_counted: |cursor| cursor.is_number(0) && cursor.is_one_of(1, BEGINS),
+    // `100 relay changes` are 100 m.
+    is_counted: |cursor| {
+        cursor.number_at(0).is_some_and(|count| count < LEAST_M) && cursor.is_one_of(1, BEGINS)
+    },
     named: read,
     behind: |_, _| Ok(None),
 };

@@ -60,8 +60,11 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
     let is_in_brackets = cursor.sign('(');
     let is_with = cursor.word(&["with", "w", "off", "from"]) | cursor.sign('/');
     let is_run_in = cursor.metres_tokens(0).is_some_and(|tokens| {
-        let is_named = cursor
-            .is_word(tokens, &["run", "runin", "runup", "build", "buildup", "acceleration", "accel", "roll"]);
+        let is_named = is_in_brackets && cursor.is_word(tokens, &["in"]) && cursor.is_sign(tokens + 1, ')')
+            || cursor.is_word(
+                tokens,
+                &["run", "runin", "runup", "build", "buildup", "acceleration", "accel", "roll"],
+            );
         is_named || is_with && !is_in_brackets
     });
     if !is_run_in {
@@ -69,7 +72,7 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
         return Ok(Some(RunKind::Flying { metres, run_in_m: RUN_IN_M }));
     }
     let (run_in_m, span) = cursor.metres().ok_or(Reported)?;
-    if !cursor.one_of(RUN_INS) {
+    if !(cursor.one_of(RUN_INS) || is_in_brackets && cursor.word(&["in"])) {
         cursor.expected("`run-in`", HELP);
         if cursor.word_at(0).is_some() {
             cursor.skip();

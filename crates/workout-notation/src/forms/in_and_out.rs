@@ -11,7 +11,11 @@ use crate::forms::turns::{TURN_M, Turns};
 const HELP: &str = "write for example `in-and-out 50s`";
 
 /// Words for a part of a run.
-pub(crate) const PARTS: [&str; 26] = [
+pub(crate) const PARTS: [&str; 30] = [
+    "ease",
+    "flow",
+    "push",
+    "roll",
     "fast",
     "float",
     "easy",

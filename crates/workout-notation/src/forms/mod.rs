@@ -211,7 +211,13 @@ macro_rules! clauses {
                     run,
                     set,
                     $($name: layers().find_map(|details| details.$name.as_ref()),)*
-                    gap: layers().find_map(|details| details.recovery.gap.as_deref().copied()),
+                    gap: run.details.recovery.gap.as_deref().copied().or_else(|| {
+                        // Where a series says how its runners get to the next start, a rest outside it is not theirs.
+                        let is_said = |details: &&Details| {
+                            details.recovery.gap.is_some() || details.recovery.kind.is_some()
+                        };
+                        series.iter().rev().copied().find(is_said)?.recovery.gap.as_deref().copied()
+                    }),
                     recovery: layers().find_map(|details| details.recovery.kind.as_deref().copied()),
                 }
             }

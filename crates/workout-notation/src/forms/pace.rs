@@ -113,6 +113,8 @@ pub(crate) const PACE: Clause<Pace> = Clause {
         } else if cursor.is_word(0, &["cut"]) && cursor.is_cut_down() {
             cursor.skip_all(2 + usize::from(cursor.is_sign(1, '-')));
             cursor.word(&["from"]);
+        } else if cursor.is_sign(0, '@') && cursor.is_spacing(1) {
+            return false;
         } else if cursor.sign('@') {
             cursor.skip_all(usize::from(cursor.is_word(0, &["about", "around", "approx", "under", "sub"])));
         } else if !(cursor.is_number(0) && cursor.is_bare_pace()) {
@@ -206,7 +208,7 @@ impl Cursor<'_> {
     }
 
     /// Three times or more, one for each run, or two that become faster: `32, 31, 30`, `34-32-30`, `50-46`.
-    fn list_of_paces(&mut self) -> bool {
+    pub(crate) fn list_of_paces(&mut self) -> bool {
         let (before, problems) = (self.place(), self.problems.len());
         let mut times: Vec<Spanned<SharedPace>> = Vec::new();
         while times.len() < 12 && self.is_number(0) && !self.is_sign(1, '%') && self.metres_in(1).is_none() {

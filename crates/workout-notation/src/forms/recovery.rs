@@ -182,7 +182,7 @@ impl Recovery {
     pub(crate) fn add(&mut self, mut more: Self, cursor: &mut Cursor<'_>, has_several_runs: bool) {
         if let Some(Gap::Rest(rest_s)) = more.gap.as_deref()
             && has_several_runs
-            && self.gap.is_some()
+            && (self.gap.is_some() || self.kind.is_some())
             && self.set_rest.is_none()
             && more.set_rest.is_none()
         {

@@ -333,8 +333,12 @@ impl Cursor<'_> {
         self.word(&["are"]);
         let behind = self.place();
         let mut ways = (0..MOST_WAYS)
-            // `jog 200`, `off 90s`: the word belongs to the number.
-            .take_while(|&ahead| self.rank_at(ahead).is_some() && !self.is_number(ahead + 1))
+            // `jog 200`, `walk back`: the word belongs to what follows.
+            .take_while(|&ahead| {
+                self.rank_at(ahead).is_some()
+                    && !self.is_number(ahead + 1)
+                    && !self.is_word(ahead + 1, &["back", "exactly"])
+            })
             .count();
         // `straights sprint bends jog`, `straights sprint jog bends`: the last word may belong to the next part.
         if self.turn_tokens(0).is_some()
