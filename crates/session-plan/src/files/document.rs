@@ -13,8 +13,8 @@ use crate::files::node::{Node, Value};
 /// The deepest that values may be nested.
 const DEEPEST: usize = 24;
 
-/// The most values that aliases (`*name`) may add to a file.
-const MOST_ALIASED: usize = 10_000;
+/// The most that aliases (`*name`) may add to a file, in bytes.
+const MOST_ALIASED: usize = 1024 * 1024;
 
 /// A YAML text as one value whose parts know where they stand.
 #[derive(Clone, Debug)]
@@ -77,7 +77,7 @@ struct Builder<'a> {
     parser: Parser<'a, saphyr_parser::StrInput<'a>>,
     /// The values that have a name (`&name`), by the parser's number for it.
     named: HashMap<usize, Node>,
-    /// How many values aliases have added.
+    /// How many bytes aliases have added.
     aliased: usize,
     repeated: Vec<FileFault>,
 }
@@ -264,6 +264,12 @@ mod tests {
         assert_eq!(kind("a: *b\n"), Some(FileFaultKind::UnknownAlias));
         assert_eq!(kind("a: &a [*a]\n"), Some(FileFaultKind::UnknownAlias));
         assert!(matches!(kind("a: [1\n"), Some(FileFaultKind::NotYaml { .. })));
+    }
+
+    #[test]
+    fn aliases_of_a_long_text_end_before_they_fill_the_memory() {
+        let text = format!("a: &a {}\nb: [{}]\n", "x".repeat(500_000), "*a, ".repeat(100_000));
+        assert_eq!(kind(&text), Some(FileFaultKind::TooManyAliases));
     }
 
     #[test]

@@ -74,13 +74,15 @@ impl Node {
         }
     }
 
-    /// How many values it holds, itself included.
+    /// How many bytes it takes up.
     pub(crate) fn size(&self) -> usize {
-        1 + match &self.value {
-            Value::List(items) => items.iter().map(Self::size).sum(),
-            Value::Mapping(entries) => entries.iter().map(|(key, value)| key.size() + value.size()).sum(),
-            _ => 0,
-        }
+        size_of::<Self>()
+            + match &self.value {
+                Value::Nothing | Value::Missing => 0,
+                Value::Number(_, text) | Value::Text(text) => text.len(),
+                Value::List(items) => items.iter().map(Self::size).sum(),
+                Value::Mapping(entries) => entries.iter().map(|(key, value)| key.size() + value.size()).sum(),
+            }
     }
 }
 
