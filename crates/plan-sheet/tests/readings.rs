@@ -62,6 +62,15 @@ fn readings_say_what_is_done_in_words_and_numbers() {
         ("200 from the 400 m start + 5", "200 m from the 400 m start + 5"),
         ("60 on the back straight with the wind", "60 m on the back straight with the wind"),
         ("warm-up  15 min", "warm-up 15 min"),
+        ("4 x 300 in 50, 49, 48, 47", "4 × 300 m @ 50 s, 49 s, 48 s, 47 s"),
+        ("4 x 300 cut-down 54-48, 3 min", "4 × 300 m @ 54-48 s, 3 min rest"),
+        (
+            "4 x 300 with reducing recoveries of 3 min, 2 min, 1 min",
+            "4 × 300 m, 3 min rest, 2 min rest, 1 min rest",
+        ),
+        ("4 x 40 from a 3-point start", "4 × 40 m from a 3-point start"),
+        ("2 miles of 300 hard/100 float", "2 miles as 300 + 100 m"),
+        ("12 x 300 in 3 sets of 4", "3 × (4 × 300 m), 12 in all"),
     ] {
         assert_eq!(read(text), said, "{text}");
         assert_eq!(lost(text, said), [""; 0], "{text}");

@@ -54,7 +54,7 @@ impl Cursor<'_> {
             {
                 self.skip_all(4);
                 self.bind_since(before);
-                self.asides.push(begins.start..self.since(before).end);
+                self.said_counts.push(count);
                 let Listed { mut details, .. } = listed;
                 let inner = Series { count: each as u32, items: vec![runs], details: Details::default() };
                 let outer = Series {

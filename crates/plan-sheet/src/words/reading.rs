@@ -115,6 +115,9 @@ impl<'a> Text<'a> {
     }
 
     fn series(&self, series: &Series) -> String {
+        if let Some(written_once) = self.written_once(series) {
+            return written_once;
+        }
         let items: Vec<String> = series.items.iter().map(|item| self.item(item)).collect();
         let is_single_run = matches!(series.items.as_slice(), [Item::Run(_)]);
         let details = self.details(&series.details);
@@ -123,6 +126,40 @@ impl<'a> Text<'a> {
         let items = if in_brackets { format!("({items})") } else { items };
         let count = if series.count == 1 { String::new() } else { format!("{} × ", series.count) };
         format!("{count}{items}{details}")
+    }
+
+    /// Runs that were written once and have a target or a rest each: `5 × 200 m @ 30 s, 29 s, 28 s`.
+    fn written_once(&self, series: &Series) -> Option<String> {
+        let runs: Vec<&Run> = series
+            .items
+            .iter()
+            .map(|item| match item {
+                Item::Run(run) => Some(run.as_ref()),
+                Item::Series(_) => None,
+            })
+            .collect::<Option<_>>()?;
+        let first = *runs.first().filter(|_| runs.len() > 1 && series.count == 1)?;
+        let without = |run: &Run| {
+            let recovery = Recovery { gap: None, ..run.details.recovery.clone() };
+            Details { pace: None, recovery, ..run.details.clone() }
+        };
+        let is_alike = |run: &&Run| run.kind.span == first.kind.span && without(run) == without(first);
+        if !runs.iter().all(is_alike) {
+            return None;
+        }
+        let paces = once(runs.iter().filter_map(|run| run.details.pace.as_ref()));
+        let paces = paces.into_iter().map(|pace| self.pace(pace).trim_start_matches("@ ").to_owned());
+        let paces = paces.collect::<Vec<_>>().join(", ");
+        let gaps = once(runs.iter().filter_map(|run| run.details.recovery.gap.as_ref()));
+        let of_gap = |gap: &Spanned<Gap>| {
+            let recovery = Recovery { gap: Some(gap.clone()), ..Recovery::default() };
+            self.recovery(&recovery).concat()
+        };
+        let gaps: String = gaps.into_iter().map(|gap| format!(", {}", of_gap(gap))).collect();
+        let paces = if paces.is_empty() { paces } else { format!(" @ {paces}") };
+        let rest = self.details(&without(first));
+        let of_all = self.details(&series.details);
+        Some(format!("{} × {}{paces}{rest}{gaps}{of_all}", runs.len(), self.kind(&first.kind)))
     }
 
     fn item(&self, item: &Item) -> String {
@@ -184,8 +221,11 @@ impl<'a> Text<'a> {
                     format!("{of} in and out every {turn}")
                 }
                 several => {
+                    let of = distances().into_iter().next();
+                    let of = of.filter(|_| distances().len() == several.len() + 1);
+                    let of = of.unwrap_or_else(|| self::length(length));
                     let several: Vec<String> = several.iter().map(|metres| to_cm(*metres)).collect();
-                    format!("{} as {} m", self::length(length), several.join(" + "))
+                    format!("{of} as {} m", several.join(" + "))
                 }
             },
         }
@@ -216,6 +256,10 @@ impl<'a> Text<'a> {
         }));
         words.extend(place.as_ref().map(|place| self::place(place.value)));
         words.extend(stance.as_ref().map(|stance| {
+            // `from a 3-point start`
+            if let Some(points) = numbers(self.at(stance.span.clone())).first() {
+                return format!("from a {points}-point start");
+            }
             match stance.value {
                 Stance::Blocks => "from blocks",
                 Stance::Standing => "from standing",
@@ -328,6 +372,17 @@ fn place(place: RunPlace) -> String {
             course.map_or_else(|| wind.to_owned(), |course| format!("{} {wind}", on(course)))
         }
     }
+}
+
+/// Values in their order, each once that was written once.
+fn once<'a, T>(values: impl Iterator<Item = &'a Spanned<T>>) -> Vec<&'a Spanned<T>> {
+    let mut once: Vec<&Spanned<T>> = Vec::new();
+    for value in values {
+        if once.iter().all(|known| known.span != value.span) {
+            once.push(value);
+        }
+    }
+    once
 }
 
 /// Adds where a series says how hard something is.
