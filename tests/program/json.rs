@@ -121,6 +121,29 @@ fn a_plan_has_the_promised_keys() {
 }
 
 #[test]
+fn what_could_be_read_in_another_way_stands_in_the_json_as_a_value_and_in_words() {
+    let plan = json(&["plan", "6-8 x 400, 75s, keep tall; 4 x 60 walk back, relaxed"]);
+    let blocks = list(&plan["blocks"]);
+    assert_eq!(
+        blocks[0]["doubts"],
+        json!([
+            { "kind": "range of counts", "least": 6, "most": 8, "words": "6 to 8 are asked for, 8 planned" },
+            { "kind": "rest or target", "seconds": 75.0, "words": "or 75 s could be the time of each run" },
+        ])
+    );
+    assert_eq!(blocks[0]["not_read"], json!(["keep tall"]));
+    assert_eq!(
+        blocks[0]["reading"],
+        "8 × 400 m, 75 s rest; 6 to 8 are asked for, 8 planned; or 75 s could be the time of each run; \
+         not read: keep tall"
+    );
+    assert_eq!([&blocks[1]["doubts"], &blocks[1]["not_read"]], [&json!([]); 2]);
+    assert_eq!(plan["not_read"], json!(["keep tall"]));
+    let readings: Vec<&str> = blocks.iter().filter_map(|block| block["reading"].as_str()).collect();
+    assert_eq!(plan["reading"], readings.join("\n"));
+}
+
+#[test]
 fn the_200_m_start_of_lane_2_is_the_contracts_example() {
     let plan = json(&["plan", "200 in lane 2"]);
     let start = &plan["blocks"][0]["reps"][0]["start"];

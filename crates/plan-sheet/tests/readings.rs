@@ -1,10 +1,12 @@
 //! How texts were read: every number of a text stands in its reading.
 
-use plan_sheet::reading;
+use lane_distance::Track;
+use plan_sheet::{View, reading};
 use proptest::prelude::*;
 use proptest::sample::select;
 use proptest::test_runner::RngSeed;
-use workout_notation::Block;
+use session_plan::{Session, Venue};
+use workout_notation::{Block, Workout};
 
 fn read(text: &str) -> String {
     match Block::parse(text) {
@@ -75,6 +77,40 @@ fn readings_say_what_is_done_in_words_and_numbers() {
         assert_eq!(read(text), said, "{text}");
         assert_eq!(lost(text, said), [""; 0], "{text}");
     }
+}
+
+/// Whether a text shows a number, with or without the noughts behind its point.
+fn shows(text: &str, number: &str) -> bool {
+    text.split(|letter: char| !letter.is_ascii_digit()).any(|shown| shown == number)
+}
+
+#[test]
+fn every_number_of_what_coaches_write_stands_in_the_plan_in_words_and_as_json() {
+    let table = include_str!("../../workout-notation/tests/coaches.txt");
+    let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+    let texts =
+        table.lines().filter(|line| !line.starts_with('#')).filter_map(|line| line.split_once(" => "));
+    let mut planned = 0;
+    for (text, _) in texts {
+        let Ok(workout) = Workout::parse(text) else { continue };
+        let session = Session { force: true, ..Session::of_workout("Notes", workout) };
+        // What needs a best that nobody gives is not planned.
+        let Ok(plan) = session_plan::plan(&venue, &session) else { continue };
+        planned += 1;
+        let told = plan.text();
+        let blocks = serde_json::to_value(plan.data()).expect("it has a JSON")["blocks"]
+            .as_array()
+            .cloned()
+            .unwrap_or_default();
+        let readings: Vec<&str> = blocks.iter().filter_map(|block| block["reading"].as_str()).collect();
+        let readings = readings.join("; ");
+        for number in text.split(|letter: char| !letter.is_ascii_digit()).filter(|number| !number.is_empty())
+        {
+            assert!(shows(&readings, number), "{number} of {text} is not in the JSON: {readings}");
+            assert!(shows(&told, number), "{number} of {text} is not in the terminal: {told}");
+        }
+    }
+    assert!(planned > 150, "only {planned} are planned");
 }
 
 fn one_of(parts: &'static [&'static str]) -> impl Strategy<Value = &'static str> + Clone {

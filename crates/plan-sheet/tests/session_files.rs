@@ -15,9 +15,15 @@ fn essence(session: &Session) -> impl PartialEq + std::fmt::Debug + use<> {
         blocks.iter().map(|block| (block.body.clone(), rest(block), block.label.clone())).collect()
     };
     let group = |group: &Group| (group.name.clone(), blocks(group.blocks.as_deref().unwrap_or_default()));
-    // Where groups have blocks of their own, nobody does those of the session.
-    let own = if session.groups.is_empty() { blocks(&session.blocks) } else { Vec::new() };
-    (session.title.clone(), session.date, own, session.groups.iter().map(group).collect::<Vec<_>>())
+    let parts = (session.before_groups, session.after_groups);
+    let parts = if session.groups.is_empty() { (0, 0) } else { parts };
+    (
+        session.title.clone(),
+        session.date,
+        blocks(&session.blocks),
+        parts,
+        session.groups.iter().map(group).collect::<Vec<_>>(),
+    )
 }
 
 fn read_back(session: &Session) -> Session {
