@@ -185,3 +185,50 @@ fn the_coach_goes_to_another_finish_where_one_has_no_safe_side() {
     // From the measure line of lane 4, 0.20 m from its inner line, over lanes 4 to 8, and 1.50 m.
     assert!((apart_m - (5.0 * 1.22 - 0.20 + 1.50)).abs() < 0.001, "{apart_m} m: {block}");
 }
+
+#[test]
+fn a_place_that_is_named_or_painted_is_refused_while_a_hazard_is_there() {
+    let blocks = [
+        "150 in lane 2 from the 200 m start",
+        "150 in lane 2 to the 200 m start",
+        "exchange zone 2 in lane 2",
+    ];
+    for block in blocks {
+        let session = format!("title: t\ntrack: track.yaml\nhours: 18:00-19:30\nblocks:\n  - {block}\n");
+        let refused = refused_plan(CAGE, &session);
+        assert!(refused.contains("the cage sector is in the way of "), "{block}: {refused}");
+        assert!(
+            refused.contains("help: try another lane, another place or another time"),
+            "{block}: {refused}"
+        );
+        let after = session.replace("18:00-19:30", "18:36-19:30");
+        assert_eq!(list(&plan_of(CAGE, &after)["blocks"]).len(), 1, "{block}");
+    }
+}
+
+#[test]
+fn a_squad_leaves_out_the_lanes_that_a_hazard_forbids() {
+    let works = "\nhazards:\n  - { kind: closed stretch, from: 150, to: 140, side: across, lanes: [3, 4] }\n";
+    let session = "title: t\ntrack: track.yaml\ngroups: [{ name: g, athletes: [A, B, C, D, E, F, G] }]\nblocks:\n  \
+                   - 2 x 400 @ 70 rest 2min\n";
+    let plan = plan_of(works, session);
+    let reps = list(&plan["blocks"][0]["reps"]);
+    assert_eq!(reps.len(), 14);
+    let lanes: Vec<&Value> = reps.iter().map(|rep| &rep["lane"]).collect();
+    assert!(lanes.iter().all(|lane| **lane != 3 && **lane != 4), "{lanes:?}");
+}
+
+#[test]
+fn a_ladder_with_a_short_first_run_is_not_held_on_the_straight_by_a_house_rule() {
+    let rules = "\nhouse_rules:\n  lanes:\n    - { up_to: 100, lanes: [5, 6, 7], on: straights }\n    \
+                 - { from: 120, lanes: [2, 3, 4] }\n";
+    let session = "title: t\ntrack: track.yaml\ngroups: [{ name: g, athletes: [A, B] }]\nblocks:\n  \
+                   - 100 + 200 + 300 rest 90s\n";
+    let plan = plan_of(rules, session);
+    let reps = list(&plan["blocks"][0]["reps"]);
+    assert_eq!(reps.len(), 6);
+    assert!(
+        reps.iter().all(|rep| [2, 3, 4].iter().any(|lane| rep["lane"] == *lane)),
+        "lanes for the longest"
+    );
+}

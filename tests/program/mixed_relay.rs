@@ -2,7 +2,9 @@
 
 use snapbox::str;
 
+use crate::answer::texts;
 use crate::folder::Folder;
+use crate::venue::plan_of;
 
 const SQUAD: &str = "\
 title: Batons and sprints
@@ -173,4 +175,16 @@ Take care
   and pace.
 
 "#]]);
+}
+
+#[test]
+fn no_house_rule_for_runs_holds_in_a_takeover_zone() {
+    let rules = "\nhouse_rules:\n  lanes: [{ from: 120, up_to: 400, lanes: [2, 3, 4, 5] }]\n";
+    let session = SQUAD.replace("groups:", "track: track.yaml\ngroups:");
+    let plan = plan_of(rules, &session);
+    assert!(
+        !texts(&plan["warnings"]).iter().any(|warning| warning.contains("house rule")),
+        "{}",
+        plan["warnings"]
+    );
 }

@@ -274,3 +274,9 @@ fn no_line_is_wider_than_80_columns() {
         }
     }
 }
+
+#[test]
+fn runs_by_time_last_as_long_as_with_their_rests() {
+    let text = crate::answer::printed(&toeline(&["plan", "4 x 2 min rest 60s"]).assert().success());
+    assert!(text.contains("Lasts 11:00."), "{text}");
+}

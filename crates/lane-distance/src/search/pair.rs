@@ -36,6 +36,24 @@ impl Track {
             .filter(|hazard| hazard.is_passed(self.layout(), pair.start, pair.distance_m, pair.against))
     }
 
+    /// The hazard that forbids a run: one in which nobody may stand at its start or its finish, or a closed stretch on
+    /// its way.
+    ///
+    /// ```
+    /// use lane_distance::{LaneNumber, Track};
+    ///
+    /// let track = Track::built_in("standard").expect("it comes with the crate");
+    /// let run = track.search(LaneNumber::of::<2>(), 200.0).expect("it fits")[0];
+    /// assert!(track.obstacle(&run).is_none());
+    /// ```
+    pub fn obstacle(&self, pair: &Pair) -> Option<&Hazard> {
+        self.hazards().iter().find(|hazard| {
+            hazard.holds(self.layout(), pair.start)
+                || hazard.holds(self.layout(), pair.finish)
+                || hazard.bars(self.layout(), pair.start, pair.distance_m, pair.against)
+        })
+    }
+
     /// The uncertainty of the distance of a pair, in metres, plus or minus: see
     /// [`Tolerances`](crate::spec::Tolerances).
     pub fn uncertainty_m(&self, pair: &Pair) -> f64 {

@@ -65,6 +65,10 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
             format!("between these places it is {real_m:.2} m in lane {lane}, not {distance_m} m"),
             "leave out one end, or change the distance",
         ),
+        PlanFault::HazardThere { lane, distance_m, hazard } => helped(
+            format!("the {hazard} is in the way of {} m there in lane {lane}", metres(*distance_m)),
+            "try another lane, another place or another time",
+        ),
         PlanFault::NoPlaceLeft { lane, distance_m } => helped(
             format!(
                 "no place is left for {} m in lane {lane}: hazards in use or a closed stretch are in the way",

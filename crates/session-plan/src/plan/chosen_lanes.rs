@@ -1,7 +1,7 @@
 //! The lanes that a block is laid out in.
 
 use lane_distance::{LaneNumber, Track};
-use workout_notation::{Block, Spanned, Step};
+use workout_notation::{Block, RunKind, Spanned, Step};
 
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
@@ -9,7 +9,7 @@ use crate::plan::chain;
 use crate::plan::crew::{Crew, Entrant};
 use crate::plan::fault::Planned;
 use crate::plan::lane_move::{LaneMove, LaneMover, move_own_lanes};
-use crate::plan::location::{Location, Share, location, rule_of};
+use crate::plan::location::{Location, Share, location, rule_of, ruled_m};
 use crate::plan::pairing::Prefer;
 use crate::plan::trial::TrialChange;
 
@@ -37,7 +37,11 @@ impl ChosenLanes {
         steps: &[Step<'_>],
         entrants: &[Entrant<'_>],
     ) -> Planned<Self> {
-        let (first, session, rules) = (&steps[0], crew.session, &venue.rules);
+        let (session, rules) = (crew.session, &venue.rules);
+        // The longest run says which rule holds, and what has room for it.
+        let longest =
+            steps.iter().filter(|step| !is_by_time(step)).max_by(|a, b| ruled_m(a).total_cmp(&ruled_m(b)));
+        let first = &Step { run: longest.unwrap_or(&steps[0]).run, ..steps[0] };
         let wind = session.wind_now();
         let mut own_lanes = crew.own_lanes();
         let named: Option<Vec<u8>> = match (crew.tried(at), first.lanes) {
@@ -68,11 +72,23 @@ impl ChosenLanes {
         let are_named = first.lanes.is_some() || own_lanes.is_some();
         let is_spread = crew.has_names() && first.together.is_none();
         let share = if is_spread { Share::AllLanes } else { Share::OneLane };
-        let location = location(track, rules, wind, at, &moved_first, own_lanes, share)?;
+        let mut location = location(track, rules, wind, at, &moved_first, own_lanes, share)?;
+        // Hazards may forbid a lane that nobody asked for.
+        if !are_named && is_spread && !track.hazards().is_empty() {
+            let open: Vec<LaneNumber> =
+                location.lanes.iter().copied().filter(|lane| fits(lane.get())).collect();
+            if !open.is_empty() {
+                location.lanes = open;
+            }
+        }
         if !are_named {
             let own = entrants.iter().filter_map(|entrant| entrant.athlete?.lanes.as_ref()).flatten();
             move_own_lanes(session, (at, block), own.copied(), &location.lanes, &mut moved);
         }
         Ok(Self { location, are_named, moved })
     }
+}
+
+const fn is_by_time(step: &Step<'_>) -> bool {
+    matches!(step.run.kind.value, RunKind::Timed { .. })
 }

@@ -18,9 +18,9 @@ use crate::plan::estimate;
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::group_start::group_start;
 use crate::plan::lane_move::LaneMove;
-use crate::plan::pairing::{self, Prefer};
+use crate::plan::pairing::{self, EXCHANGE_RUN_IN_M, Prefer};
 use crate::plan::recovery_remarks;
-use crate::plan::relay::{RUN_IN_M, Relay};
+use crate::plan::relay::Relay;
 use crate::plan::remark::Remark;
 use crate::plan::run_times::{Timing, timings};
 use crate::plan::together::are_together;
@@ -161,7 +161,7 @@ impl<'a> Draft<'a> {
             lanes.push(DraftLane { lane, runs });
         }
         let is_first = part.start == 0;
-        let of_exchange_m = if hands_on(crew, &all) { RUN_IN_M } else { 0.0 };
+        let of_exchange_m = if hands_on(crew, &all) { EXCHANGE_RUN_IN_M } else { 0.0 };
         let run_ins_m: Vec<f64> = all.iter().map(|step| run_in_m(step, of_exchange_m)).collect();
         let ways = if is_first {
             recovery_remarks::of_ways(track, &all, &chains, &gaps_s, &run_ins_m, is_squad)
@@ -248,7 +248,7 @@ impl<'a> Draft<'a> {
 
     /// How far before its zone the runner who brings the baton of an exchange sets off, in metres.
     pub(crate) const fn exchange_run_in_m(&self) -> f64 {
-        if self.relay.is_some() { RUN_IN_M } else { 0.0 }
+        if self.relay.is_some() { EXCHANGE_RUN_IN_M } else { 0.0 }
     }
 
     /// The block with the lanes that it is really run in, where those that it names have been closed.

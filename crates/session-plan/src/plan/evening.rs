@@ -133,26 +133,31 @@ pub(crate) fn evening(
         in_use.usual = day.always();
         if day.has_hours() { attempt(&in_use).map_err(|_| errors) } else { Err(errors) }
     })?;
-    // A plan shows when each block is run, and that shows which hazards are in use then.
-    for pass in 0..MOST_PASSES {
-        let needed = found.hazards(day);
-        let is_settled = |(at, needed): &((usize, usize), Vec<bool>)| {
+    // A plan shows when each block is run, and that shows which hazards are in use then. Each pass lays out with more of
+    // them, so that it ends.
+    for pass in 0.. {
+        let mut needed = found.hazards(day);
+        needed.retain(|(at, needed)| {
             let used = in_use.of(*at);
-            if pass == 0 { used == needed } else { covers(used, needed) }
-        };
-        if !day.has_hours() || needed.iter().all(is_settled) {
+            if pass == 0 { used != needed } else { !covers(used, needed) }
+        });
+        if !day.has_hours() || needed.is_empty() {
             break;
         }
         for (at, needed) in needed {
             let used = in_use.of_draft.entry(at).or_insert_with(|| vec![false; needed.len()]);
-            used.iter_mut().zip(needed).for_each(|(used, needed)| *used |= needed);
+            let all = if pass < MOST_PASSES { vec![false; needed.len()] } else { day.booked() };
+            for ((used, needed), all) in used.iter_mut().zip(needed).zip(all) {
+                *used |= needed || all;
+            }
         }
         found = attempt(&in_use)?;
     }
     Ok(found.tell(day, session, kept))
 }
 
-/// How often blocks are laid out anew because other hazards are in use when they are run.
+/// How often blocks are laid out anew because other hazards are in use when they are run, before those whose time goes on
+/// changing are laid out with all hazards of the booking.
 const MOST_PASSES: usize = 4;
 
 /// The hazards that blocks are laid out with.

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use lane_distance::{Course, LandmarkError, LaneError, LaneNumber, NoRouteError, SearchError};
+use lane_distance::{Course, HazardKind, LandmarkError, LaneError, LaneNumber, NoRouteError, SearchError};
 use wave_plan::SquadError;
 use workout_notation::{Spanned, Step};
 
@@ -54,6 +54,15 @@ pub enum PlanFault {
         lane: LaneNumber,
         /// Its distance, in metres.
         distance_m: f64,
+    },
+    /// A hazard in use or a closed stretch is where it has to be.
+    HazardThere {
+        /// The lane.
+        lane: LaneNumber,
+        /// Its distance, in metres.
+        distance_m: f64,
+        /// What is there.
+        hazard: HazardKind,
     },
     /// Its target is faster than anybody has ever run.
     TooFast {

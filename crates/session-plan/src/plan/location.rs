@@ -46,7 +46,7 @@ const fn known_m(step: &Step<'_>) -> Option<f64> {
 }
 
 /// How far a run is for the house rules, in metres.
-fn ruled_m(step: &Step<'_>) -> f64 {
+pub(crate) fn ruled_m(step: &Step<'_>) -> f64 {
     // A lap's length is not known before its lane: nearly every rule calls it a long run.
     known_m(step).unwrap_or(400.0)
 }
@@ -54,6 +54,8 @@ fn ruled_m(step: &Step<'_>) -> f64 {
 /// The house rule for a run, if there is one.
 pub(crate) fn rule_of<'a>(rules: &'a HouseRules, step: &Step<'_>) -> Option<&'a LaneRule> {
     let activity = match step.run.kind.value {
+        // A takeover zone lies where it lies, in every lane.
+        RunKind::Exchange { .. } => return None,
         RunKind::Hurdles { .. } => Activity::Hurdles,
         _ => Activity::Runs,
     };

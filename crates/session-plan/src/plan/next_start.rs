@@ -46,7 +46,7 @@ impl Goal {
     }
 }
 
-/// The next run of each lane where the way to it fixes its start; nothing where it starts at paint. `runs` are the
+/// The next run of each lane where the way to it fixes its start; nothing where it starts at paint, or a hazard forbids it. `runs` are the
 /// runs before it in each of the lanes.
 ///
 /// A recovery ends at the start of an earlier run that is alike, else at any place that an earlier run used, else at a
@@ -158,14 +158,15 @@ fn bent(ways: &[Onward<'_>]) -> Option<Vec<Next>> {
 }
 
 impl Onward<'_> {
-    /// The run after a recovery of exactly the distance asked for.
+    /// The run after a recovery of exactly the distance asked for; nothing where a hazard forbids it.
     fn exactly(&self) -> Option<Next> {
         let start = if self.asked_m > 0.0 {
             pairing::on_from(self.track, self.finish, self.asked_m)?.finish
         } else {
             self.finish
         };
-        Some(Next { pair: pairing::on_from(self.track, start, self.distance_m)?, on_m: self.asked_m })
+        let pair = pairing::on_from(self.track, start, self.distance_m)?;
+        self.track.obstacle(&pair).is_none().then_some(Next { pair, on_m: self.asked_m })
     }
 
     /// Every place that is there already and near enough, given how much longer than usual the way may be, in metres.
@@ -174,7 +175,9 @@ impl Onward<'_> {
         let mut goals: Vec<(Goal, Next)> = Vec::new();
         let mut add = |found: Option<(Goal, Next)>| {
             // Runs that are alike come to few places.
-            let Some(found) = found else { return };
+            let Some(found) = found.filter(|(_, next)| self.track.obstacle(&next.pair).is_none()) else {
+                return;
+            };
             if goals.iter().all(|(_, known)| known.pair.start != found.1.pair.start) {
                 goals.push(found);
             }

@@ -69,7 +69,7 @@ pub(crate) fn pairs(
     }
     let Some(distance_m) = distance_m(track, step, lane)? else { return Ok(Vec::new()) };
     if let Some((start, finish)) = fixed_ends(track, step, lane)? {
-        return Ok(vec![pair(track, start, finish, distance_m)]);
+        return unless_forbidden(track, step, pair(track, start, finish, distance_m)).map(|pair| vec![pair]);
     }
     let named = |words: Option<&Spanned<String>>| match words {
         Some(words) => {
@@ -83,14 +83,19 @@ pub(crate) fn pairs(
             let found = track.search_at(place, lane, distance_m);
             found.map_err(|error| search_fault(error, step))?
         }
-        (Some(start), None) => vec![from(track, step, start, distance_m)?],
-        (None, Some(finish)) => vec![to(track, step, finish, distance_m)?],
-        (Some(start), Some(finish)) => vec![between(track, step, start, finish, distance_m)?],
+        (Some(start), None) => vec![unless_forbidden(track, step, from(track, step, start, distance_m)?)?],
+        (None, Some(finish)) => vec![unless_forbidden(track, step, to(track, step, finish, distance_m)?)?],
+        (Some(start), Some(finish)) => {
+            vec![unless_forbidden(track, step, between(track, step, start, finish, distance_m)?)?]
+        }
     };
     if let RunKind::Flying { run_in_m, .. } = step.run.kind.value {
-        let flying =
-            pairs.iter().copied().filter(|pair| run_in(track, pair, run_in_m).is_some()).collect::<Vec<_>>();
-        if flying.is_empty() {
+        let had_place = !pairs.is_empty();
+        pairs.retain(|pair| run_in(track, pair, run_in_m).is_some());
+        let flying: Vec<Pair> = (pairs.iter().copied())
+            .filter(|pair| track.obstacle(&whole_way(track, pair, run_in_m)).is_none())
+            .collect();
+        if had_place && pairs.is_empty() {
             return Err(PlanFault::NoRoomForRunIn { distance_m, run_in_m }.at_run(step));
         }
         pairs = flying;
@@ -105,6 +110,26 @@ pub(crate) fn pairs(
     }
     Ok(pairs)
 }
+
+/// A run whose place is given, unless a hazard forbids it; an exchange with its run-in.
+fn unless_forbidden(track: &Track, step: &Step<'_>, pair: Pair) -> Planned<Pair> {
+    let way = match step.run.kind.value {
+        RunKind::Exchange { .. } => whole_way(track, &pair, EXCHANGE_RUN_IN_M),
+        _ => pair,
+    };
+    // The outgoing runner waits at the start.
+    match track.obstacle(&way).or_else(|| track.obstacle(&pair)) {
+        None => Ok(pair),
+        Some(hazard) => {
+            let (lane, hazard) = (pair.start.lane, hazard.kind);
+            Err(PlanFault::HazardThere { lane, distance_m: pair.distance_m, hazard }.at_run(step))
+        }
+    }
+}
+
+/// How far before the place where the outgoing runner of an exchange stands the incoming one starts, in metres: enough to
+/// be near top speed at the zone. Common practice, no source.
+pub(crate) const EXCHANGE_RUN_IN_M: f64 = 40.0;
 
 /// Where the run-in of a flying run begins; `None` without room for it.
 pub(crate) fn run_in(track: &Track, pair: &Pair, run_in_m: f64) -> Option<Spot> {

@@ -15,15 +15,11 @@ use crate::plan::estimate;
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::handover::Handover;
 use crate::plan::nominal::OtherLength;
-use crate::plan::pairing::{self, Zone};
+use crate::plan::pairing::{self, EXCHANGE_RUN_IN_M, Zone};
 use crate::plan::relay_team::{RelayTeam, relay_teams};
 use crate::plan::remark::Remark;
 use crate::plan::rep::Rep;
 use crate::plan::run_times::Timing;
-
-/// How far before the place where the outgoing runner stands the incoming one starts, in metres: enough to be near top
-/// speed at the zone. Common practice, no source.
-pub(crate) const RUN_IN_M: f64 = 40.0;
 
 /// Those who do a block of exchanges, in teams: each team is one entry of a wave, in one lane.
 pub(crate) struct Relay<'a> {
@@ -149,7 +145,7 @@ impl<'a> Relay<'a> {
                         timing.times.rest_s = (cycle_s - lasts_s).max(0.0);
                     }
                     Some(Gap::Rest(_)) => {}
-                    None => timing.times.rest_s = estimate::rest_s(step, RUN_IN_M + zone_m),
+                    None => timing.times.rest_s = estimate::rest_s(step, EXCHANGE_RUN_IN_M + zone_m),
                 }
                 times.push(timing);
             }
@@ -207,7 +203,9 @@ impl<'a> Relay<'a> {
         let asked = rep.target_s.map(|target_s| pair.distance_m / target_s);
         let check_mark = check_mark(self.speeds(session, (incoming, outgoing), asked));
         let before = |back_m: f64| pairing::run_in(track, pair, back_m);
-        let (Some(spot), Some(begins)) = (before(check_mark.back_m), before(RUN_IN_M)) else { return };
+        let (Some(spot), Some(begins)) = (before(check_mark.back_m), before(EXCHANGE_RUN_IN_M)) else {
+            return;
+        };
         let placement = |spot| {
             let placement = Placement::of(track, spot);
             match session.stride_m {
@@ -226,12 +224,12 @@ impl<'a> Relay<'a> {
             check_mark,
             spot: placement(spot),
         });
-        (rep.run_in, rep.run_in_m) = (Some(placement(begins)), Some(RUN_IN_M));
-        let why = OtherLength::ZoneWithRunIn { distance_m: pair.distance_m, run_in_m: RUN_IN_M };
+        (rep.run_in, rep.run_in_m) = (Some(placement(begins)), Some(EXCHANGE_RUN_IN_M));
+        let why = OtherLength::ZoneWithRunIn { distance_m: pair.distance_m, run_in_m: EXCHANGE_RUN_IN_M };
         rep.nominal.why = Some(why);
         // The clock starts with the incoming runner: no time is known at the paint of the zone.
         rep.splits.clear();
-        rep.cautions = caution::of_run(track, &pairing::whole_way(track, pair, RUN_IN_M));
+        rep.cautions = caution::of_run(track, &pairing::whole_way(track, pair, EXCHANGE_RUN_IN_M));
     }
 }
 
@@ -260,7 +258,7 @@ fn held_back(
 }
 
 fn check_mark((incoming, outgoing): (SprintSpeed, SprintSpeed)) -> CheckMark {
-    let mark = CheckMark::from_speeds(incoming.end_m_per_s, outgoing.top_m_per_s, RUN_IN_M);
+    let mark = CheckMark::from_speeds(incoming.end_m_per_s, outgoing.top_m_per_s, EXCHANGE_RUN_IN_M);
     CheckMark { is_about: incoming.is_usual || outgoing.is_usual, ..mark }
 }
 
@@ -268,11 +266,11 @@ fn check_mark((incoming, outgoing): (SprintSpeed, SprintSpeed)) -> CheckMark {
 fn lasts_s((incoming, outgoing): (SprintSpeed, SprintSpeed), zone_m: f64, target_s: Option<f64>) -> f64 {
     let run_in = incoming.getting_up();
     match target_s {
-        Some(target_s) => run_in.time_s(RUN_IN_M) + target_s,
+        Some(target_s) => run_in.time_s(EXCHANGE_RUN_IN_M) + target_s,
         None => {
             let mark = check_mark((incoming, outgoing));
             let on_m = (zone_m - mark.exchange_m).max(0.0);
-            run_in.time_s(RUN_IN_M + mark.exchange_m - mark.arms_m) + on_m / outgoing.top_m_per_s
+            run_in.time_s(EXCHANGE_RUN_IN_M + mark.exchange_m - mark.arms_m) + on_m / outgoing.top_m_per_s
         }
     }
 }

@@ -72,7 +72,9 @@ impl Timetable<'_> {
         block.remarks.extend(self.run_in(&block.reps));
         if block.reps.is_empty() {
             block.note = Some(read.text.trim().to_owned());
-            block.lasts_s = draft.timings[0].iter().map(|timing| timing.target_s).sum();
+            // With the rests, where they are given.
+            let runs_s = || draft.timings[0].iter().map(|timing| timing.target_s).sum();
+            block.lasts_s = if draft.is_timed() { Some(draft.alone_s()) } else { runs_s() };
         } else if self.crew.has_names() {
             let lasts_s = self.planned.end_s - self.planned.begins_s;
             block.lasts_s = Some(lasts_s);

@@ -84,7 +84,7 @@ pub(crate) fn own(lists: &[LanePairs]) -> Result<Vec<Pair>, LaneNumber> {
 }
 
 /// A run laid level with that of another lane: on a straight from and to the same lines, on the oval to the finish
-/// line. Nothing where the lane is not there, or a hazard lies on an end.
+/// line. Nothing where the lane is not there, or a hazard forbids it.
 fn level(track: &Track, pair: &Pair, lane: LaneNumber) -> Option<Pair> {
     let (start, finish) = match pair.start.course {
         Course::Oval => {
@@ -95,6 +95,6 @@ fn level(track: &Track, pair: &Pair, lane: LaneNumber) -> Option<Pair> {
         _ => return None,
     };
     track.check_lane(start.course, lane).ok()?;
-    let is_held = |spot| track.hazards().iter().any(|hazard| hazard.covers(track.layout(), spot));
-    (!is_held(start) && !is_held(finish)).then(|| pairing::pair(track, start, finish, pair.distance_m))
+    let level = pairing::pair(track, start, finish, pair.distance_m);
+    track.obstacle(&level).is_none().then_some(level)
 }

@@ -18,6 +18,7 @@ fn runs_on_the_straight_fit_between_the_laps_of_a_longer_run_in_their_lane() {
     // The 1000 m takes 3:30 and comes by three times; four times 60 m fit between.
     let plan = planned(
         "standard",
+        &[],
         "
 title: one lane
 groups:
@@ -160,7 +161,7 @@ fn small_evenings_end_as_early_as_a_search_of_everything_finds() {
     while looked_at < 80 {
         seed += 1;
         let evening = Evening::new(&mut Dice(seed), &size);
-        let Some(plan) = planned(evening.track, &evening.file()) else { continue };
+        let Some(plan) = planned(evening.track, &evening.hazards, &evening.file()) else { continue };
         let is_small = |parties: &Vec<Party>| {
             let blocks = parties.iter().flat_map(|party| &party.itineraries);
             wave_count(parties) <= 4 && blocks.map(|block| block.runs.len()).sum::<usize>() <= 8

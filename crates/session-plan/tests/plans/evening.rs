@@ -7,6 +7,7 @@ use wave_plan::{Timers, TimingRules};
 
 use crate::asked::{Asked, Naming, block};
 use crate::dice::Dice;
+use crate::hazards::{self, Hazard};
 
 /// The race whose pace every run is run at, in metres.
 pub(crate) const RACE_M: f64 = 1_000.0;
@@ -46,6 +47,8 @@ pub(crate) struct Evening {
     pub(crate) between_s: f64,
     pub(crate) groups: Vec<Group>,
     pub(crate) shared: Vec<Asked>,
+    /// Hazards of the track.
+    pub(crate) hazards: Vec<Hazard>,
 }
 
 /// How large evenings may be.
@@ -105,7 +108,11 @@ impl Evening {
             start_gap_s: dice.pick(&[5.0, 10.0, 15.0]),
             timers: dice.pick(&[Timers::One, Timers::One, Timers::EachGroup, Timers::Two, Timers::Untimed]),
         };
-        Self { track, closed, rules, between_s: dice.pick(&[30.0, 120.0, 300.0]), groups, shared }
+        let between_s = dice.pick(&[30.0, 120.0, 300.0]);
+        let count = if size.is_plain { 0 } else { dice.whole(0, 2) };
+        let lap_m = if track == "oval-300" { 300 } else { 400 };
+        let hazards = (0..count).map(|_| Hazard::new(dice, lap_m)).collect();
+        Self { track, closed, rules, between_s, groups, shared, hazards }
     }
 
     /// Those who are on one clock: all groups that share the blocks, then each group with its own, by its place among
@@ -129,7 +136,8 @@ impl Evening {
             let texts: Vec<String> = blocks.iter().map(|asked| format!("\"{}\"", asked.text)).collect();
             texts.join(", ")
         };
-        let mut file = format!("title: evening\nclosed_lanes: {:?}\ngroups:\n", self.closed);
+        let hours = hazards::of_session(&self.hazards);
+        let mut file = format!("title: evening\n{hours}closed_lanes: {:?}\ngroups:\n", self.closed);
         for group in &self.groups {
             let athlete = |one: &Athlete| {
                 let lanes =

@@ -4,11 +4,12 @@ use crate::checker::{end_s, faults};
 use crate::dice::Dice;
 use crate::evening::{Evening, Size};
 use crate::finished::{blocks, clocks, lanes_and_names, places_apart, starts};
+use crate::hazards::{of_track, wrong_hazards};
 use crate::planned;
 
 /// Everything that is wrong with the plan of an evening; nothing where there is no plan.
 fn wrong(evening: &Evening) -> Option<Vec<String>> {
-    let plan = planned(evening.track, &evening.file())?;
+    let plan = planned(evening.track, &evening.hazards, &evening.file())?;
     let starts = starts(evening, &plan);
     let mut faults = faults(&starts, &clocks(evening), &evening.rules);
     let blocks = blocks(evening, &plan);
@@ -16,6 +17,7 @@ fn wrong(evening: &Evening) -> Option<Vec<String>> {
         lanes_and_names(evening, planned, &mut faults);
         places_apart(planned, &mut faults);
     }
+    wrong_hazards(evening, &plan, &mut faults);
     // Runs by time show in no plan, and may be the last to end.
     let ends_s = end_s(&starts);
     let lasts_s = plan.lasts_s.unwrap_or(f64::NAN);
@@ -37,8 +39,8 @@ fn check(seed: u64, count: u64, size: &Size) {
         };
         if !faults.is_empty() {
             faults.truncate(3);
-            let (track, file) = (evening.track, evening.file());
-            all.push(format!("seed {seed} on {track}:\n{file}\n{}", faults.join("\n")));
+            let (track, file, hazards) = (evening.track, evening.file(), of_track(&evening.hazards));
+            all.push(format!("seed {seed} on {track}:\n{hazards}{file}\n{}", faults.join("\n")));
         }
     }
     assert!(all.is_empty(), "{} of {count}:\n{}", all.len(), all[..all.len().min(6)].join("\n"));
