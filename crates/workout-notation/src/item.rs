@@ -29,7 +29,9 @@ impl Cursor<'_> {
         let begins = self.here().start;
         let is_behind_uncounted = std::mem::take(&mut self.is_behind_uncounted);
         if let Some(count) = self.count_before_item() {
-            let is_list = self.is_behind_word(&["of", "sets"]) || self.is_behind(':');
+            let is_list = self.is_behind_word(&["of", "sets"])
+                || self.is_behind(':')
+                || self.is_behind_times() && self.is_glued_list();
             let is_in_brackets = self.is_sign(0, '(');
             self.sets += 1;
             let listed =
@@ -164,6 +166,35 @@ impl Cursor<'_> {
             self.number_at(ahead).is_some_and(|number| (10.0..=60.0).contains(&number) && number % 5.0 == 0.0)
         };
         self.sets > 0 && is_time(0) && is_time(2) && (self.kind(3).is_none() || self.is_effort(3))
+    }
+
+    /// `4 x 600/200`, `3 x 300-200-100`: distances without a space between them are one list.
+    fn is_glued_list(&self) -> bool {
+        let mut count = 0;
+        while self.number_at(2 * count).is_some_and(|metres| metres >= 50.0 && metres % 10.0 == 0.0) {
+            count += 1;
+            let sign = 2 * count - 1;
+            let is_joint = (self.is_sign(sign, '/') || self.is_sign(sign, '-'))
+                && self.is_glued(sign)
+                && self.is_glued(sign + 1);
+            if !is_joint {
+                break;
+            }
+        }
+        // `16 x 400/70` is a pace, `6 x 200-250` a range.
+        let is_pair = count == 2
+            && self.is_sign(1, '/')
+            && self.number_at(2).is_some_and(|metres| metres >= 100.0 && metres % 50.0 == 0.0);
+        let end = 2 * count.max(1) - 1;
+        (count > 2 || is_pair)
+            && self.seconds_in(end).is_none()
+            && !self.is_sign(end, ':')
+            && !self.is_times(end)
+    }
+
+    /// Whether a times sign was stepped over last.
+    fn is_behind_times(&self) -> bool {
+        self.is_behind('x') || self.is_behind_word(&["x"])
     }
 
     /// `1-2-3-2-1 min`: runs by time, each of another length.

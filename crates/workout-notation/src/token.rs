@@ -106,7 +106,14 @@ fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
         }
         let (kind, length) = if first.is_ascii_digit() {
             let length = number_length(rest);
-            (Kind::Number(rest[..length].parse().unwrap_or(f64::INFINITY)), length)
+            let number: f64 = rest[..length].parse().unwrap_or(f64::INFINITY);
+            // `1½`
+            match rest[length..].chars().next().and_then(|sign| Some((sign, fraction(sign)?))) {
+                Some((sign, part)) => (Kind::Number(number + part), length + sign.len_utf8()),
+                None => (Kind::Number(number), length),
+            }
+        } else if let Some(part) = fraction(first) {
+            (Kind::Number(part), first.len_utf8())
         } else if first.is_alphabetic() {
             let length = rest.find(|sign: char| !sign.is_alphabetic()).unwrap_or(rest.len());
             let is_glued = |before: &Token| before.is_number() && before.span.end == at;
@@ -128,6 +135,16 @@ fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
         }
     }
     tokens
+}
+
+/// The value of a fraction that is one character.
+const fn fraction(sign: char) -> Option<f64> {
+    match sign {
+        '½' => Some(0.5),
+        '¼' => Some(0.25),
+        '¾' => Some(0.75),
+        _ => None,
+    }
 }
 
 /// Numbers that are written as words.

@@ -30,6 +30,9 @@ impl Cursor<'_> {
         let is_else = self.metres_in(3).is_some()
             || self.seconds_in(3).is_some()
             || self.is_word(3, &LAPS)
+            // `10 x 2 hurdles`
+            || self.is_word(3, &["h", "hurdle", "hurdles", "half"])
+            || self.track_part_at(3).is_some()
             || self.is_sign(3, ':')
             || self.is_times(3)
             || self.is_count_word(3)

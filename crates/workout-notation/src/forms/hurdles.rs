@@ -125,8 +125,11 @@ impl Cursor<'_> {
 
     /// What follows the name of a race: `to hurdle 5`, `over 5 hurdles`, `H4-H6`; the whole race where nothing does.
     fn hurdle_part(&mut self, race_m: f64) -> Read<HurdlePart> {
-        const PARTS: &[Phrase] =
-            &[&[&["over"], &["the"], &["first", "last"]], &[&["over"], &["first", "last"]]];
+        const PARTS: &[Phrase] = &[
+            &[&["over"], &["the"], &["first", "last"]],
+            &[&["over"], &["first", "last"]],
+            &[&["first", "last"]],
+        ];
         if self.is_one_of(0, PARTS) {
             let before = self.place();
             self.one_of(PARTS);

@@ -2,7 +2,7 @@
 
 use crate::cursor::{Cursor, Read};
 use crate::form::Phrase;
-use crate::forms::recovery::{KIND, RESTS, Recovery, RecoveryKind};
+use crate::forms::recovery::{Gap, KIND, REST, RESTS, Recovery, RecoveryKind};
 use crate::last_run::LastRun;
 use crate::quantity::LAPS;
 use crate::spanned::Spanned;
@@ -64,6 +64,11 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
         } else {
             cursor.cycle(recovery, begins, true)
         }
+    } else if let Some(words) = cursor.every_minute_tokens() {
+        cursor.skip_all(words);
+        let gap = Spanned::new(Gap::Cycle(60.0), cursor.since(begins));
+        cursor.set(&mut recovery.gap, gap, begins, REST);
+        Ok(())
     } else if cursor.is_word(0, &["every", "cycle"])
         && (cursor.is_number(1) || cursor.is_sign(1, ':') || cursor.is_word(1, &["of"]))
     {
@@ -90,6 +95,15 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
 }
 
 impl Cursor<'_> {
+    /// `on the minute`, `go every minute`: how many tokens.
+    fn every_minute_tokens(&self) -> Option<usize> {
+        let go = usize::from(self.is_word(0, &["go", "going", "leaving"]));
+        let is_on = self.is_word(go, &["on"]) && self.is_word(go + 1, &["the"]);
+        let words = go + if is_on { 2 } else { 1 };
+        let is_here = (is_on || self.is_word(go, &["every"])) && self.is_word(words, &["minute", "min"]);
+        is_here.then_some(words + 1)
+    }
+
     /// `jog`, `slow walk`, `walk/jog`, `recovery jog`: how many tokens, where such words stand `ahead`.
     pub(crate) fn jog_tokens(&self, ahead: usize) -> Option<usize> {
         let slow = usize::from(self.is_word(ahead, &SLOW));
@@ -114,6 +128,10 @@ impl Cursor<'_> {
     fn recovery_distance_tokens(&self, ahead: usize) -> Option<usize> {
         if self.is_laps(ahead) {
             return Some(2);
+        }
+        if self.is_word(ahead, &["half"]) {
+            let article = usize::from(self.is_word(ahead + 1, &["a"]));
+            return self.is_word(ahead + 1 + article, &LAPS[..1]).then_some(2 + article);
         }
         if self.is_word(ahead, &LAPS[..1]) {
             return Some(1);
@@ -315,6 +333,10 @@ impl Cursor<'_> {
     /// How far a recovery goes on: metres, yards where the run is in yards, or laps.
     fn recovery_metres(&mut self) -> Option<(f64, std::ops::Range<usize>)> {
         let begins = self.place();
+        if self.is_word(0, &["half"]) {
+            self.skip_all(self.recovery_distance_tokens(0)?);
+            return Some((LAP_M / 2.0, self.since(begins)));
+        }
         if self.is_word(1, &LAPS) {
             self.word(&["full", "a", "one"]);
         }

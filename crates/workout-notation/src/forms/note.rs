@@ -9,8 +9,8 @@ pub(crate) const FORM: Form =
 
 /// Words that begin a line which is not a run.
 #[rustfmt::skip]
-const NOTES: [&str; 25] = [
-    "warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "drills",
+const NOTES: [&str; 26] = [
+    "warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "wd", "drills",
     "stretch", "stretches", "stretching", "mobility", "core", "plyometrics", "skips", "strides",
     "technique", "break", "rest", "note", "gym", "weights", "talk",
 ];
@@ -78,7 +78,8 @@ impl Cursor<'_> {
             return true;
         }
         // `W/up`
-        if self.is_word(0, &["w", "c"]) && self.is_sign(1, '/') && self.is_word(2, &["up", "down"]) {
+        if self.is_word(0, &["w", "c"]) && self.is_sign(1, '/') && self.is_word(2, &["up", "down", "u", "d"])
+        {
             return !(0..40).any(|ahead| self.is_counted_item(ahead));
         }
         let holds =

@@ -164,7 +164,7 @@ impl Cursor<'_> {
 
     /// `s:`, `pace:`, `target =`
     fn is_pace_key(&self) -> bool {
-        self.is_word(0, &["s", "pace", "speed", "target", "time"])
+        self.is_word(0, &["s", "i", "pace", "speed", "target", "time", "intensity"])
             && (self.is_sign(1, ':') || self.is_sign(1, '='))
             && self.is_number(2)
     }

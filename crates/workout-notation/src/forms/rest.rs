@@ -189,7 +189,8 @@ impl Cursor<'_> {
             return !self.is_counted_item(1) && self.metres_in(2).is_none();
         }
         let is_joined = self.written() == Some("&") || self.is_sign(0, ',') || self.is_word(0, &["and"]);
-        is_joined && self.sets > 1 && (self.is_duration_alone_at(1) || self.is_rest_at(1))
+        let has_sets = self.sets > 1 || self.sets == 1 && self.written() == Some("&");
+        is_joined && has_sets && (self.is_duration_alone_at(1) || self.is_rest_at(1))
     }
 
     /// Whether a duration stands `ahead` that says itself that it is a rest.

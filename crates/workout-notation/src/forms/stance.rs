@@ -1,5 +1,6 @@
 //! How the runners stand at the start: `from blocks`, `standing start`, `rolling start`.
 
+use crate::cursor::Cursor;
 use crate::form::{Form, Phrase, row};
 use crate::forms::clause::Clause;
 use crate::spanned::Spanned;
@@ -68,6 +69,15 @@ pub(crate) const STANCE: Clause<Stance> = Clause {
             return true;
         }
         cursor.go_back(begins);
+        // `5 x 60 blocks, 5 x 60 standing`: beside blocks it is a kind of start.
+        if cursor.is_word(0, &["standing"])
+            && (cursor.is_sign(1, '(') || cursor.is_sign(1, ','))
+            && cursor.has_blocks()
+        {
+            cursor.skip();
+            cursor.set(value, Spanned::new(Stance::Standing, cursor.since(begins)), begins, NAME);
+            return true;
+        }
         let all = [
             (BLOCKS, Stance::Blocks),
             (STANDING, Stance::Standing),
@@ -91,3 +101,11 @@ pub(crate) const STANCE: Clause<Stance> = Clause {
     is_printed_last: |_| false,
     is_of_last_run: |_, _| false,
 };
+
+impl Cursor<'_> {
+    /// Whether the text speaks of starting blocks.
+    fn has_blocks(&self) -> bool {
+        let is_blocks = |word: &str| ["block", "blocks"].iter().any(|name| word.eq_ignore_ascii_case(name));
+        self.text.split(|letter: char| !letter.is_alphabetic()).any(is_blocks)
+    }
+}
