@@ -25,6 +25,11 @@ pub enum Doubt {
         /// The time, in seconds.
         seconds: f64,
     },
+    /// `repeat` behind blocks, taken for all of their line, could be for its last block.
+    LineRepeated {
+        /// How often all of it is done.
+        count: u32,
+    },
     /// A count behind a list, taken for the whole list, could be that of its last run.
     WholeListRepeated {
         /// The count.

@@ -18,8 +18,8 @@ pub(crate) enum Piece {
     More(Range<usize>),
     /// A time alone.
     Rest(Range<usize>),
-    /// What stands before it, so many times in all.
-    Repeat(u32),
+    /// What stands before it, so many times in all, and where that is said.
+    Repeat(u32, Range<usize>),
 }
 
 /// What stands between two pieces.
@@ -57,7 +57,7 @@ pub(crate) fn pieces(lexed: &Lexed<'_>) -> Vec<Piece> {
             continue;
         }
         if let Some(count) = repeat(part) {
-            pieces.push(Piece::Repeat(count));
+            pieces.push(Piece::Repeat(count, range));
         } else if (index > 0 && (index < last || pieces.len() > 1) || index == 0 && last == 0)
             && rest_alone(part).is_some()
         {

@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use crate::block::{Block, Body, RestAfter};
+use crate::doubt::Doubt;
 use crate::forms::FORMS;
 use crate::heading::{Heading, heading, is_cool_down};
 use crate::piece::{Piece, pieces, rest_alone, trimmed};
@@ -263,9 +264,9 @@ impl SessionReader<'_> {
                     self.close(line, &mut open);
                     self.rest_between(line, range);
                 }
-                Piece::Repeat(count) => {
+                Piece::Repeat(count, range) => {
                     self.close(line, &mut open);
-                    self.repeat(first, count);
+                    self.repeat(first, count, line.start + range.start..line.start + range.end);
                 }
             }
         }
@@ -319,9 +320,18 @@ impl SessionReader<'_> {
     }
 
     /// `repeat`: what stands before it in its line, once more or so many times in all.
-    fn repeat(&mut self, first: usize, count: u32) {
+    fn repeat(&mut self, first: usize, count: u32, span: Range<usize>) {
+        let part = self.workout.parts.last_mut().filter(|part| part.blocks.len() > first);
+        let Some(part) = part else {
+            // What is wrong in front of it is told already.
+            if self.problems.is_empty() {
+                let problem = Problem::new(span, "nothing stands in front of this in its line");
+                let help = "write it behind what is repeated, for example `4 x 60; 3 x 150; repeat`";
+                self.problems.push(problem.with_help(help));
+            }
+            return;
+        };
         let rest = self.rest.take();
-        let Some(part) = self.workout.parts.last_mut() else { return };
         let once: Vec<Block> = part.blocks.get(first..).unwrap_or_default().to_vec();
         for _ in 1..count.min(MOST_BLOCKS as u32) {
             if let (Some(rest), Some(last)) = (&rest, part.blocks.last_mut()) {
@@ -331,6 +341,9 @@ impl SessionReader<'_> {
             if part.blocks.len() > MOST_BLOCKS {
                 break;
             }
+        }
+        if let Some(block) = part.blocks.get_mut(first) {
+            block.doubts.push(Doubt::LineRepeated { count });
         }
     }
 }

@@ -128,3 +128,15 @@ fn blocks_alone_have_no_title_no_date_and_no_groups() {
     let blocks = workout_notation::Workout::parse_blocks("warm-up; main set: 6 x 200");
     assert_eq!(blocks.map(|blocks| blocks.len()), Ok(2));
 }
+
+#[test]
+fn how_often_a_line_is_repeated_is_said() {
+    for (text, count) in [("4 x 60; 3 x 150; repeat x 3", 3), ("6 x 100 relaxed; 4 x 60; x 2", 2)] {
+        let blocks = workout_notation::Workout::parse(text).expect("it is well formed").into_blocks();
+        assert_eq!(blocks.len(), 2 * count as usize, "{text}");
+        assert!(blocks[0].doubts.contains(&workout_notation::Doubt::LineRepeated { count }), "{text}");
+    }
+    // With nothing in front of it in its line there is nothing to repeat.
+    let problems = workout_notation::Workout::parse("6 x 100\nx 3").expect_err("it repeats nothing");
+    assert_eq!(problems[0].message, "nothing stands in front of this in its line");
+}

@@ -401,7 +401,12 @@ fn the_phrases_are_blocks_often_enough_to_try_something() {
 /// Texts that random changes of workouts have led to, and that were not read again as they were printed.
 #[test]
 fn what_was_found_by_trying_prints_as_it_is_read() {
-    for text in ["3000m as 1200 fast / 200 steady", "3 laps of 6000m fast/40m easy", "20 of 5 fast 5 easy"] {
+    for text in [
+        "3000m as 1200 fast / 200 steady",
+        "3 laps of 6000m fast/40m easy",
+        "20 of 5 fast 5 easy",
+        "A: 6 x 0200;M",
+    ] {
         check_again(text).unwrap_or_else(|problem| panic!("{text}: {problem}"));
     }
 }

@@ -22,6 +22,7 @@ impl From<Doubt> for DoubtJson {
             Doubt::TargetOrRest { seconds } => ("target or rest", json!({ "seconds": seconds })),
             Doubt::RestOrRun { seconds } => ("rest or run", json!({ "seconds": seconds })),
             Doubt::CycleTooShort { seconds } => ("cycle too short", json!({ "seconds": seconds })),
+            Doubt::LineRepeated { count } => ("line repeated", json!({ "count": count })),
             Doubt::WholeListRepeated { count } => ("whole list repeated", json!({ "count": count })),
             Doubt::CountRange { least, most } => ("range of counts", json!({ "least": least, "most": most })),
             Doubt::RestRange { least_s, most_s } => {

@@ -14,6 +14,7 @@ pub(crate) fn doubt(doubt: Doubt) -> String {
         Doubt::CycleTooShort { seconds } => {
             format!("{} is too short from start to start, so it is the rest", time(seconds))
         }
+        Doubt::LineRepeated { count } => format!("what stands in the line is done {count} times in all"),
         Doubt::WholeListRepeated { count } => format!("or only the last run is done {count} times"),
         Doubt::CountRange { least, most } => format!("{least} to {most} are asked for, {most} planned"),
         Doubt::RestRange { least_s, most_s } => {

@@ -88,7 +88,12 @@ pub(crate) const EFFORT: Clause<String> = Clause {
         cursor.slower_by();
         true
     },
-    print: |effort, f| f.write_str(effort),
+    print: |effort, f| {
+        // `200 M` would be 200 m.
+        let is_like_a_unit = effort.split(' ').next() == Some("M");
+        f.write_str(if is_like_a_unit { "@ " } else { "" })?;
+        f.write_str(effort)
+    },
     is_printed_last: |effort| effort.ends_with("easy"),
     is_of_last_run: |_, is_alike| !is_alike,
 };
