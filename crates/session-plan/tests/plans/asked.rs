@@ -212,7 +212,7 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
             let set = [Step::exchange(Recovery::Rest(60.0)), run(180.0)];
             (text, [set, set].concat())
         }
-        // By time, alone and between others.
+        // By time, alone and between others, where a time without a word would be a rest.
         9 => {
             let metres = dice.pick(&RUNGS_M);
             let recovery = Recovery::Rest(45.0);
@@ -220,7 +220,7 @@ pub(crate) fn block(dice: &mut Dice, reps: u64, open: &[u8], names: Naming, has_
             if dice.whole(0, 1) == 0 {
                 (format!("{count} x 2 min rest 45s"), like(Length::Seconds(120.0), recovery))
             } else {
-                let text = format!("{metres} + 2 min + {metres}{where_run}{pace} rest 45s");
+                let text = format!("{metres} + 2 min easy + {metres}{where_run}{pace} rest 45s");
                 let steps = [Length::Metres(metres), Length::Seconds(120.0), Length::Metres(metres)];
                 (text, steps.map(step).to_vec())
             }
