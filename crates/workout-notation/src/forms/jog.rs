@@ -204,6 +204,8 @@ impl Cursor<'_> {
         if self.word(&FULL) {
             self.word(RESTS);
             self.between_runs();
+            // As long as it takes: nothing to plan, but to be told.
+            self.keep(begins);
             return Ok(());
         }
         self.skip();
@@ -222,6 +224,7 @@ impl Cursor<'_> {
         }
         if self.word(&FULL[..2]) {
             self.word(RESTS);
+            self.keep(begins);
             Ok(())
         } else if self.is_one_of(0, BACK) || self.is_distance_jog() || self.jog_tokens(0).is_some() {
             self.jog(recovery, begins)
