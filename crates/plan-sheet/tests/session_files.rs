@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use proptest::test_runner::RngSeed;
 use session_plan::{Group, Session, SessionFile, Venue};
-use workout_notation::{Block, SourceText, Workout};
+use workout_notation::{Block, SourceText, Workout, visible};
 
 /// What a session does, without how it was written.
 fn essence(session: &Session) -> impl PartialEq + std::fmt::Debug + use<> {
@@ -118,6 +118,7 @@ fn what_yaml_reads_in_another_way_is_quoted() {
         "1:30",
     ] {
         let session = Session::of_workout(title, Workout::parse("200").expect("it is well formed"));
-        assert_eq!(read_back(&session).title, title);
+        // A tab is read as a space, and what cannot be seen as a sign for it.
+        assert_eq!(read_back(&session).title, visible(title).replace('\t', " "));
     }
 }

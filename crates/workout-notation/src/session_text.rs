@@ -117,7 +117,7 @@ impl Workout {
         let mut blocks = Vec::new();
         for mut part in std::mem::take(&mut self.parts) {
             if let (Some(name), Some(first)) = (part.group.take(), part.blocks.first_mut()) {
-                first.label = first.label.take().or(Some(name));
+                first.label = Some(under(name, first.label.take()));
             }
             blocks.append(&mut part.blocks);
         }
@@ -178,7 +178,7 @@ impl SessionReader<'_> {
                         && let Some(words) = label.take()
                         && let Some(block) = part_block(&mut self.workout, before)
                     {
-                        block.label = block.label.take().or(Some(words));
+                        block.label = Some(under(words, block.label.take()));
                     }
                 }
             }
@@ -346,6 +346,11 @@ impl SessionReader<'_> {
             block.doubts.push(Doubt::LineRepeated { count });
         }
     }
+}
+
+/// A label that stands above a block, with the block's own behind it.
+fn under(above: String, own: Option<String>) -> String {
+    own.map_or_else(|| above.clone(), |own| format!("{above}, {own}"))
 }
 
 /// The block of a workout by its number.

@@ -130,6 +130,17 @@ fn blocks_alone_have_no_title_no_date_and_no_groups() {
 }
 
 #[test]
+fn a_heading_above_a_block_that_has_a_label_is_kept() {
+    for (text, label) in [
+        ("Group 3:\nU13s: 2 x 150, 80s", "Group 3, U13s"),
+        ("Main set 2:\n- U13s: 2 x 150, 80s\n- 4 x 60", "Main set 2, U13s"),
+    ] {
+        let blocks = workout_notation::Workout::parse(text).expect("it is well formed").into_blocks();
+        assert_eq!(blocks[0].label.as_deref(), Some(label), "{text}");
+    }
+}
+
+#[test]
 fn how_often_a_line_is_repeated_is_said() {
     for (text, count) in [("4 x 60; 3 x 150; repeat x 3", 3), ("6 x 100 relaxed; 4 x 60; x 2", 2)] {
         let blocks = workout_notation::Workout::parse(text).expect("it is well formed").into_blocks();
