@@ -302,7 +302,11 @@ fn planned(evening: &Evening) -> Option<Plan> {
                 match blocks.as_mut_slice() {
                     [only] if *only == "60" => return None,
                     [only] => *only = json!("60"),
-                    _ => drop(blocks.remove(first.at.block)),
+                    // An item can hold several blocks, which have the later numbers.
+                    items => {
+                        let item = first.at.block.min(items.len() - 1);
+                        drop(blocks.remove(item));
+                    }
                 }
                 let _ = file.locate(errors).to_string();
             }
