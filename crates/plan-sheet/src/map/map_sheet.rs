@@ -45,7 +45,7 @@ pub(super) fn around(sheet: &Sheet, mut map: Picture) -> Picture {
     if !strips.is_empty() {
         let titles = [
             ("Lanes unrolled: start at the foot, finish at the top", heading),
-            ("Metres from the start along the measure line; shaded parts are bends.", small),
+            ("Metres along the measure line from where they set off; shaded parts are bends.", small),
         ];
         let (title, below) = words("heading", y, &titles);
         map.drawings.push(title);

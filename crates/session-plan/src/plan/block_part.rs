@@ -5,6 +5,7 @@ use std::ops::Range;
 use workout_notation::{RunKind, Step};
 
 use crate::plan::crew::Crew;
+use crate::plan::nominal;
 
 /// Whether a run is through an exchange zone.
 pub(crate) const fn is_exchange(step: &Step<'_>) -> bool {
@@ -14,10 +15,10 @@ pub(crate) const fn is_exchange(step: &Step<'_>) -> bool {
 /// How many metres before its start the runners of a step set off: of a flying run, and of an exchange where somebody
 /// brings the baton so far.
 pub(crate) const fn run_in_m(step: &Step<'_>, of_exchange_m: f64) -> f64 {
-    match step.run.kind.value {
-        RunKind::Flying { run_in_m, .. } => run_in_m,
-        RunKind::Exchange { .. } => of_exchange_m,
-        _ => 0.0,
+    match (is_exchange(step), nominal::run_in_m(step.run.kind.value)) {
+        (true, _) => of_exchange_m,
+        (false, Some(run_in_m)) => run_in_m,
+        (false, None) => 0.0,
     }
 }
 
