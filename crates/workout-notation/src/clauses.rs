@@ -101,6 +101,7 @@ impl Cursor<'_> {
         let goes_on = self.is_duration_gap()
             || !joins_runs && (self.is_duration_alone_at(0) || self.is_time_range(0))
             || self.is_distance_jog()
+            || self.is_equal_jog()
             || !joins_runs && self.is_list_of_rests()
             || self.is_clause(0) && !self.is_word(0, &["the"])
             || self.is_bare_pace() && !is_word;

@@ -70,6 +70,8 @@ pub enum Doubt {
     },
     /// Baton exchanges of no zone, laid in the first.
     FirstZone,
+    /// A count of distances called a relay, taken for runs of each athlete, could be the legs of one relay.
+    RelayOrRuns,
     /// Several targets for more repetitions, taken for as many repetitions each, one after the other.
     TargetsInTurn {
         /// How many repetitions have the same target.

@@ -74,6 +74,9 @@ impl Cursor<'_> {
             None
         };
         self.times_recovery(&mut details);
+        if self.sets > 0 && self.is_word(0, &["relay", "relays"]) && self.word_at(1).is_none() {
+            self.doubts.push(Doubt::RelayOrRuns);
+        }
         self.follows_timed = is_bare_timed(&item);
         // What stands in brackets is a set of its own.
         let is_set = matches!(&item, Item::Series(series) if series.runs() > 1);

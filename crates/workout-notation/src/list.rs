@@ -200,7 +200,8 @@ impl Cursor<'_> {
     /// A list as one series. What stands behind its last item and belongs to all of them becomes a detail of
     /// the series; a list of one series is that series.
     pub(crate) fn joined(&mut self, mut items: Vec<Listed>) -> Option<Series> {
-        let Listed { item: last, details: mut of_all, .. } = items.pop()?;
+        let Listed { item: last, details: mut of_all, is_counted: is_last_counted } = items.pop()?;
+        let items_are_single = items.iter().all(|item| !item.is_counted);
         if items.is_empty() {
             return Some(match last {
                 Item::Run(run) => Series { count: 1, items: vec![Item::Run(run)], details: of_all },
@@ -223,11 +224,29 @@ impl Cursor<'_> {
         }
         let mut items: Vec<Item> =
             items.into_iter().map(|listed| self.attached(listed.item, listed.details)).collect();
+        // `1500 then 6 x 200 (200 jog)`: brackets behind repetitions are theirs, and not for single runs before.
+        let own_recovery =
+            if is_last_counted && items_are_single && self.is_first_in_brackets(&of_all.recovery) {
+                std::mem::take(&mut of_all.recovery)
+            } else {
+                Recovery::default()
+            };
         let is_alike = items.iter().all(|item| item.kind().is_some() && item.kind() == last.kind());
         let before: Vec<&Details> = items.iter().map(Item::details).collect();
-        let of_last = of_all.take_for_last_run(&before, is_alike);
+        let mut of_last = of_all.take_for_last_run(&before, is_alike);
+        if own_recovery != Recovery::default() {
+            of_last.recovery = own_recovery;
+        }
         items.push(self.attached(last, of_last));
         Some(Series { count: 1, items, details: of_all })
+    }
+
+    /// Whether a recovery between runs is the first thing in brackets.
+    fn is_first_in_brackets(&self, recovery: &Recovery) -> bool {
+        let kind = recovery.kind.as_ref().map(|kind| kind.span.start);
+        let gap = recovery.gap.as_ref().map(|gap| gap.span.start);
+        let is_first = |begins: usize| self.text[..begins].trim_end().ends_with('(');
+        kind.into_iter().chain(gap).any(is_first)
     }
 
     fn attached(&mut self, mut item: Item, details: Details) -> Item {

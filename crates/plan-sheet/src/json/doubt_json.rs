@@ -35,6 +35,7 @@ impl From<Doubt> for DoubtJson {
             Doubt::BareMinutes => ("bare minutes", json!({})),
             Doubt::HurdlesOf { race_m } => ("hurdles of a race", json!({ "race_m": race_m })),
             Doubt::FirstZone => ("first zone", json!({})),
+            Doubt::RelayOrRuns => ("relay or runs", json!({})),
             Doubt::TargetsInTurn { each } => ("targets in turn", json!({ "each": each })),
         };
         Self { kind, numbers, words: words(doubt) }

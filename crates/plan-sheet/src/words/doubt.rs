@@ -28,6 +28,7 @@ pub(crate) fn doubt(doubt: Doubt) -> String {
         }
         Doubt::BareMinutes => "the rests are taken for minutes".to_owned(),
         Doubt::HurdlesOf { race_m } => format!("hurdles as for {} m", metres(race_m)),
+        Doubt::RelayOrRuns => "each athlete runs all of them; could be the legs of one relay".to_owned(),
         Doubt::FirstZone => "exchanges of no zone are laid in the first".to_owned(),
         Doubt::TargetsInTurn { each: 1 } => "one target for each run in turn".to_owned(),
         Doubt::TargetsInTurn { each } => format!("each target for {each} runs in turn"),

@@ -41,6 +41,9 @@ const EQUAL: &[Phrase] = &[
 pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
     const KINDS: [&str; 4] = ["stand", "standing", "change", "changing"];
     let begins = cursor.place();
+    if recovery.gap.is_some() && cursor.jog_afterwards() {
+        return true;
+    }
     let read = if cursor.equal(begins) {
         Ok(())
     } else if cursor.is_duration_gap() {
@@ -95,8 +98,35 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
 }
 
 impl Cursor<'_> {
+    /// `6 x 300, 3 min; jog 800`: what a semicolon parts from runs that have their rest is done after them, and kept as it
+    /// is written.
+    fn jog_afterwards(&mut self) -> bool {
+        let begins = self.place();
+        if !self.is_behind(';') {
+            return false;
+        }
+        let words = self.jog_tokens(0).unwrap_or_default();
+        let distance = self.recovery_distance_tokens(words).unwrap_or_default();
+        let behind = if words == 0 { self.jog_tokens(distance).unwrap_or_default() } else { 0 };
+        if distance == 0 || words + behind == 0 {
+            return false;
+        }
+        self.skip_all(words + distance + behind);
+        if !self.is_at_end() {
+            self.go_back(begins);
+            return false;
+        }
+        self.keep(begins);
+        true
+    }
+
+    /// Whether `equal jog`, `same walk` comes next.
+    pub(crate) fn is_equal_jog(&self) -> bool {
+        self.is_word(0, &["equal", "same"]) && self.jog_tokens(1).is_some()
+    }
+
     /// `on the minute`, `go every minute`: how many tokens.
-    fn every_minute_tokens(&self) -> Option<usize> {
+    pub(crate) fn every_minute_tokens(&self) -> Option<usize> {
         let go = usize::from(self.is_word(0, &["go", "going", "leaving"]));
         let is_on = self.is_word(go, &["on"]) && self.is_word(go + 1, &["the"]);
         let words = go + if is_on { 2 } else { 1 };

@@ -411,7 +411,9 @@ impl Cursor<'_> {
     /// `5k race pace`, `mile pace`; behind an `@` also `5k`.
     fn race_pace_tokens(&self) -> Option<(usize, usize)> {
         let distance = self.metres_tokens(0).or_else(|| self.is_word(0, &["mile"]).then_some(1))?;
-        let race = usize::from(self.is_word(distance, &RACES));
+        // `3000SC pace`
+        let steeple = usize::from(self.is_word(distance, &["sc", "steeple", "steeplechase"]));
+        let race = steeple + usize::from(self.is_word(distance + steeple, &RACES));
         if self.is_word(distance + race, &["pace", "effort"]) {
             return Some((distance, race + 1));
         }

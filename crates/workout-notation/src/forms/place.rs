@@ -69,7 +69,8 @@ fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<RunPlace>>) -> bool 
     let is_named = cursor.is_place_name() && (is_in || !cursor.is_word(0, &["the", "track"]));
     // `on 3:00`
     let is_cycle = cursor.is_word(0, &["on"])
-        && (cursor.is_number(1) || cursor.is_word(1, &["a", "the"]) && cursor.is_number(2));
+        && (cursor.is_number(1) || cursor.is_word(1, &["a", "the"]) && cursor.is_number(2))
+        || cursor.every_minute_tokens().is_some();
     let is_on = !is_in && !is_cycle && cursor.word(&["on", "round", "around", "along", "down", "up"]);
     if is_named || is_on {
         cursor.named_place(value, begins);
