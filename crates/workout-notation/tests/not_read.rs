@@ -151,3 +151,14 @@ fn how_often_a_line_is_repeated_is_said() {
     let problems = workout_notation::Workout::parse("6 x 100\nx 3").expect_err("it repeats nothing");
     assert_eq!(problems[0].message, "nothing stands in front of this in its line");
 }
+
+#[test]
+fn a_count_of_distances_called_a_relay_is_in_doubt() {
+    let doubts =
+        |text: &str| Block::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}")).doubts;
+    for text in ["4x100 relay", "2 x 4 x 100m relay", "4 x 400 relay, 8 min"] {
+        assert_eq!(doubts(text), [workout_notation::Doubt::RelayOrRuns], "{text}");
+    }
+    // A leg alone is run by each athlete.
+    assert_eq!(doubts("3 x 120 relay leg"), []);
+}
