@@ -17,7 +17,7 @@ use crate::input;
 use crate::late_changes;
 use crate::manual;
 use crate::output;
-use crate::whole_file;
+use crate::whole_file::{self, Name, NewFile};
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
@@ -153,7 +153,8 @@ fn session(text: &str, out: Option<&Path>) -> Result<()> {
     let yaml = plan_sheet::session_yaml(given.session());
     match out {
         Some(path) if input::is_file_name(&path.to_string_lossy()) => {
-            whole_file::replace(path, yaml.as_bytes())
+            let file = NewFile { path: path.to_owned(), bytes: yaml.into_bytes(), name: Name::Given };
+            whole_file::write(&[file])
         }
         Some(path) => bail!(InputError::new(anyhow!(
             "a session file ends in .yaml or .yml; `{}` does not",

@@ -1,5 +1,6 @@
 //! How errors are shown, and which exit status they have.
 
+use std::io::Write;
 use std::ops::Range;
 use std::process::ExitCode;
 
@@ -86,5 +87,6 @@ fn rendered(source: &SourceText, span: &Range<usize>, message: &str, help: Optio
 }
 
 fn say(text: &str) {
-    anstream::eprintln!("{text}");
+    // Where standard error is full or closed, the exit status still says it.
+    let _ = writeln!(anstream::stderr(), "{text}");
 }

@@ -245,6 +245,9 @@ pub(crate) struct PrintFlags {
     /// Paper size of .pdf and .png sheets
     #[arg(long, value_enum, default_value_t)]
     pub(crate) paper: Paper,
+    /// Replace files in the place of further pages (plan-2.png) even if they are not toeline's own
+    #[arg(long)]
+    pub(crate) overwrite: bool,
 }
 
 /// A list of lanes.

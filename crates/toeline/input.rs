@@ -10,6 +10,7 @@ use session_plan::{FileFaultKind, FileKind, LateFault, SessionFile, TrackName, V
 use workout_notation::{SourceText, visible_line};
 
 use crate::failure::{self, InputError};
+use crate::files_read;
 use crate::flags::Common;
 
 /// The largest session or track file that is read, in bytes.
@@ -154,6 +155,13 @@ pub(crate) fn source(path: &Path) -> Result<SourceText> {
     from_file(path, LARGEST_FILE)
 }
 
+/// The first bytes of a file.
+pub(crate) fn start_of(path: &Path) -> std::io::Result<Vec<u8>> {
+    let mut start = Vec::new();
+    File::open(path)?.take(100).read_to_end(&mut start)?;
+    Ok(start)
+}
+
 /// Reads the text of a session that is not too large.
 pub(crate) fn text(path: &Path) -> Result<SourceText> {
     from_file(path, LARGEST_TEXT)
@@ -161,6 +169,7 @@ pub(crate) fn text(path: &Path) -> Result<SourceText> {
 
 /// Reads a session from standard input.
 pub(crate) fn standard_input() -> Result<SourceText> {
+    files_read::add_standard_input();
     from_reader("standard input".to_owned(), std::io::stdin().lock(), 0, LARGEST_FILE)
 }
 
@@ -175,6 +184,7 @@ fn from_file(path: &Path, largest: u64) -> Result<SourceText> {
         )));
     }
     let file = File::open(path).with_context(cannot)?;
+    files_read::add(path, &found);
     let length = found.len();
     from_reader(name, file, length, largest)
 }

@@ -2,12 +2,14 @@
 
 mod commands;
 mod failure;
+mod files_read;
 mod flags;
 mod given;
 mod input;
 mod late_changes;
 mod manual;
 mod output;
+mod unfinished;
 mod whole_file;
 
 use std::process::ExitCode;

@@ -1,7 +1,7 @@
 //! Answers that are written.
 
 use std::io::Write;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anstream::adapter::StripBytes;
 use anyhow::{Context, Result, anyhow, bail};
@@ -11,7 +11,7 @@ use session_plan::Plan;
 use crate::failure::{self, InputError};
 use crate::flags::{Color, Common, PrintFlags};
 use crate::input::shown;
-use crate::whole_file::replace;
+use crate::whole_file::{self, Name, NewFile};
 
 /// Chooses for the whole run whether colour is used.
 pub(crate) fn choose_color(color: Color) {
@@ -52,7 +52,7 @@ pub(crate) fn write_about<V: View>(
                     shown(path)
                 )));
             }
-            write_files(&rendered(format)?, format, path)
+            write_files(rendered(format)?, format, path, print.overwrite)
         }
         None => {
             let text = Format::named("text");
@@ -76,23 +76,24 @@ fn format_of(path: &Path) -> Result<&'static Format> {
 }
 
 /// Writes files that are made of one answer: the first takes the name, the others the name with their number.
-fn write_files(rendered: &Rendered, format: &Format, path: &Path) -> Result<()> {
+fn write_files(rendered: Rendered, format: &Format, path: &Path, overwrite: bool) -> Result<()> {
     rendered.notes.iter().for_each(|note| failure::note(note));
-    let (stem, ending) = (path.file_stem().unwrap_or_default(), path.extension().unwrap_or_default());
-    let place = |number: usize| match number {
-        1 => path.to_owned(),
-        _ => path.with_file_name(format!("{}-{number}.{}", stem.display(), ending.display())),
-    };
-    for (number, file) in (1..).zip(&rendered.files) {
-        if format.has_terminal_codes() {
-            replace(&place(number), &StripBytes::new().strip_next(file).collect::<Vec<_>>().concat())?;
-        } else {
-            replace(&place(number), file)?;
-        }
-    }
-    // We delete no file of the user; but a page of an earlier plan must not be taken for one of this.
     let pages = rendered.files.len();
-    let next = place(pages + 1);
+    let file = |(number, bytes): (usize, Vec<u8>)| NewFile {
+        path: page_path(path, number),
+        bytes: match format.has_terminal_codes() {
+            true => StripBytes::new().strip_next(&bytes).collect::<Vec<_>>().concat(),
+            false => bytes,
+        },
+        name: match (number, overwrite) {
+            (1, _) => Name::Given,
+            (_, false) => Name::Numbered,
+            (_, true) => Name::NumberedOverAny,
+        },
+    };
+    whole_file::write(&(1..).zip(rendered.files).map(file).collect::<Vec<_>>())?;
+    // We delete no file of the user; but a page of an earlier plan must not be taken for one of this.
+    let next = page_path(path, pages + 1);
     if format.has_pages() && next.exists() {
         failure::note(&format!(
             "`{}` belongs to another plan and was left alone: this plan has {pages} pages",
@@ -100,6 +101,17 @@ fn write_files(rendered: &Rendered, format: &Format, path: &Path) -> Result<()> 
         ));
     }
     Ok(())
+}
+
+/// The name of a page: `plan.png`, `plan-2.png`, …
+fn page_path(path: &Path, number: usize) -> PathBuf {
+    if number == 1 {
+        return path.to_owned();
+    }
+    let mut name = path.file_stem().unwrap_or_default().to_owned();
+    name.push(format!("-{number}."));
+    name.push(path.extension().unwrap_or_default());
+    path.with_file_name(name)
 }
 
 /// Writes a line to standard output.

@@ -9,6 +9,7 @@ mod closed_800;
 mod csv;
 mod curve;
 mod evenings;
+mod failing_calls;
 mod flying;
 mod guides;
 mod hazards;
@@ -16,6 +17,7 @@ mod help;
 mod hidden;
 mod house_rules;
 mod json;
+mod kept_files;
 mod late_changes;
 mod map;
 mod measure;
@@ -51,12 +53,13 @@ mod wrong_input;
 mod answer;
 mod console;
 mod folder;
-#[cfg(feature = "pdf")]
 mod left_out;
 mod picture;
 #[cfg(feature = "pdf")]
 mod poppler;
 mod run;
 mod said;
+#[cfg(target_os = "linux")]
+mod strace;
 mod venue;
 mod wrenbeck;

@@ -55,20 +55,21 @@ fn a_folder_that_takes_no_files_is_an_error_of_writing() {
     assert!(reasons.iter().any(|reason| told.contains(reason)), "{told}");
 }
 
-/// The device `/dev/full` answers every write as a full disk does.
 #[cfg(target_os = "linux")]
 #[test]
-fn a_full_disk_is_an_error_of_writing_and_a_device_is_never_replaced() {
+fn a_pipe_or_a_device_is_neither_replaced_nor_waited_for() {
     let folder = Folder::new();
-    std::os::unix::fs::symlink("/dev/full", folder.at("plan.txt")).expect("the folder can be written");
-    folder.toeline(&["plan", "200", "--out", "plan.txt"]).assert().code(1).stderr_eq(str![[r#"
-error: cannot write `plan.txt`: the disk is full; free some space, or name a folder on another disk
-
-"#]]);
-    assert_eq!(
-        fs::read_link(folder.at("plan.txt")).expect("it is a link still"),
-        std::path::Path::new("/dev/full")
-    );
+    std::os::unix::fs::symlink("/dev/full", folder.at("device.txt")).expect("the folder can be written");
+    let made = std::process::Command::new("mkfifo").arg(folder.at("pipe.txt")).status();
+    assert!(made.expect("it is there").success());
+    for name in ["device.txt", "pipe.txt"] {
+        let told = format!(
+            "error: `{name}` is a pipe or a device, not a file; leave out `--out` and redirect standard output\n"
+        );
+        folder.toeline(&["plan", "200", "--out", name]).assert().code(2).stderr_eq(told);
+    }
+    let device = fs::read_link(folder.at("device.txt")).expect("it is a link still");
+    assert_eq!(device, std::path::Path::new("/dev/full"));
 }
 
 /// A limit on the size of files stops the writing half-way, as a disk that fills up does.

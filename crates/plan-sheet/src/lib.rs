@@ -35,6 +35,7 @@ pub use answers::mark_table::MarkTable;
 pub use answers::measurement::Measurement;
 pub use answers::view::View;
 pub use formats::format::{FORMATS, Format, known_endings};
+pub use formats::own_picture::is_own_picture;
 pub use formats::rendered::{RenderError, RenderSettings, Rendered};
 pub use map::map_picture::{MapPicture, map_pictures, map_svg, maps};
 pub use print::paper::Paper;

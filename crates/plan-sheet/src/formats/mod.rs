@@ -1,4 +1,5 @@
 //! The kinds of file that an answer can be written as.
 
 pub(crate) mod format;
+pub(crate) mod own_picture;
 pub(crate) mod rendered;

@@ -13,6 +13,7 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use typst_render::RenderOptions;
 
+use crate::formats::own_picture::{OWN_NAME, SOFTWARE};
 use crate::formats::rendered::{RenderError, Rendered};
 use crate::map::map_picture::{MapPicture, map_pictures};
 use crate::print::paper::Paper;
@@ -122,7 +123,11 @@ impl Printout {
             RenderOptions { pixel_per_pt: Scalar::new(PIXELS_PER_POINT), ..RenderOptions::default() };
         let pages = self.document.pages().iter();
         let pictures = pages
-            .map(|page| typst_render::render(page, &options).encode_png())
+            .map(|page| {
+                let picture = typst_render::render(page, &options);
+                let (width, height) = (picture.width(), picture.height());
+                own_png(width, height, &picture.take_demultiplied())
+            })
             .collect::<Result<_, _>>()
             .map_err(|error| RenderError::Mistake(error.to_string()))?;
         Ok(self.rendered(pictures))
@@ -209,4 +214,17 @@ fn add_unprintable(frame: &Frame, unprintable: &mut BTreeSet<char>) {
             _ => {}
         }
     }
+}
+
+/// A picture (PNG) of four bytes a dot that says which program wrote it.
+fn own_png(width: u32, height: u32, dots: &[u8]) -> Result<Vec<u8>, png::EncodingError> {
+    let mut file = Vec::new();
+    let mut encoder = png::Encoder::new(&mut file, width, height);
+    encoder.set_color(png::ColorType::Rgba);
+    encoder.set_depth(png::BitDepth::Eight);
+    encoder.add_text_chunk(SOFTWARE.to_owned(), OWN_NAME.to_owned())?;
+    let mut writer = encoder.write_header()?;
+    writer.write_image_data(dots)?;
+    writer.finish()?;
+    Ok(file)
 }
