@@ -73,6 +73,18 @@ fn readings_say_what_is_done_in_words_and_numbers() {
         ("4 x 40 from a 3-point start", "4 × 40 m from a 3-point start"),
         ("2 miles of 300 hard/100 float", "2 miles as 300 + 100 m"),
         ("12 x 300 in 3 sets of 4", "3 × (4 × 300 m), 12 in all"),
+        ("8 x 100 on the straights, jog the bends", "8 × 100 m on the straights, jog the bends, 100 m"),
+        ("8 x 110 round the bends, walk the straights", "8 × 110 m on the bend, walk the straights, 90 m"),
+        ("6 x 80 on the home straight", "6 × 80 m on the home straight"),
+        ("3 x 120 relay leg", "3 × 120 m, relay leg"),
+        ("5 x 600 steeplechase barriers, 3 min", "5 × 600 m, 3 min rest, steeplechase barriers"),
+        ("6 x 1k @ 3000SC pace", "6 × 1 km @ 3000 SC pace"),
+        ("4 x 800m race walk in 5:10", "4 × 800 m @ 5:10, race walk"),
+        ("600 (400 in 64, 200 in 30)", "600 m as 400 + 200 m, 400 in 64, 200 in 30"),
+        ("3 x 500 (last 200 in 29), 5 min", "3 × 500 m, 5 min rest, last 200 in 29"),
+        ("6 x 300. First 4 @ 54, last 2 @ 50", "4 × 300 m @ 54 s, 2 × 300 m @ 50 s, 6 in all"),
+        ("3-2-1 min hard, half time recovery", "(3 min, 1:30 rest, 2 min, 1:00 rest, 1 min, 30 s rest) hard"),
+        ("8 x 100 on the minute", "8 × 100 m, every 1:00"),
     ] {
         assert_eq!(read(text), said, "{text}");
         assert_eq!(lost(text, said), [""; 0], "{text}");

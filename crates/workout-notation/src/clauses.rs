@@ -19,6 +19,9 @@ impl Cursor<'_> {
     pub(crate) fn clauses(&mut self, details: &mut Details) {
         loop {
             let before = self.place();
+            if self.sets > 0 && self.are_first_shares() {
+                return;
+            }
             let is_apart =
                 self.skip_signs() | self.connector() | self.is_behind(')') | self.is_rest_by_itself();
             if self.clause(details) || is_apart && self.bare_rest(details) || self.aside_in_list() {
@@ -50,8 +53,8 @@ impl Cursor<'_> {
                 && !self.is_clause(1)
                 && !self.is_effort(1)
                 && !self.is_item(1);
-            if !self.is_sign(0, ',') && !self.is_sign(0, ';') && !is_stop && !is_dash && !self.is_idle_colon()
-            {
+            let is_comma = [',', ';', '>'].iter().any(|&sign| self.is_sign(0, sign));
+            if !is_comma && !is_stop && !is_dash && !self.is_idle_colon() {
                 break;
             }
             self.skip();
@@ -124,7 +127,12 @@ impl Cursor<'_> {
         if self.is_word(0, &["in"]) && self.is_number(1) && self.is_word(2, &["sets", "set"]) {
             return false;
         }
-        if self.run_in() || self.leave_straights_and_bends() || self.other_part(&mut details.recovery) {
+        if self.run_in()
+            || self.leave_straights_and_bends()
+            || self.other_part(&mut details.recovery)
+            || self.event()
+            || self.named_parts()
+        {
             return true;
         }
         let (before, problems) = (self.place(), self.problems.len());

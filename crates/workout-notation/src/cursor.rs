@@ -9,6 +9,7 @@ use crate::problem::Problem;
 use crate::shared::Shared;
 use crate::spanned::Spanned;
 use crate::token::{Kind, Lexed, Token};
+use crate::turns::Turns;
 use crate::unit::Unit;
 use crate::vocabulary::Role;
 
@@ -56,8 +57,8 @@ pub(crate) struct Cursor<'a> {
     pub(crate) is_behind_plus: bool,
     /// Counts that are shown by no series, as their repetitions are shared among targets.
     pub(crate) said_counts: Vec<u32>,
-    /// How many even parts the run that was read last has times for.
-    pub(crate) divided: Option<usize>,
+    /// The parts that the run that was read last has times for.
+    pub(crate) divided: Option<Turns>,
     /// Whether straights and bends in turn were read.
     pub(crate) has_parts: bool,
     /// Whether a rest stands outside of all brackets.
@@ -307,10 +308,14 @@ impl<'a> Cursor<'a> {
 
     /// Whether the token that was stepped over last is one of these words.
     pub(crate) fn is_behind_word(&self, words: &[&str]) -> bool {
-        let before = self.at.checked_sub(1).and_then(|before| self.tokens.get(before));
-        before.is_some_and(|token| {
-            words.iter().any(|word| self.text[token.span.clone()].eq_ignore_ascii_case(word))
-        })
+        self.is_word_before(1, words)
+    }
+
+    /// Whether the token so many before the next one is one of these words.
+    pub(crate) fn is_word_before(&self, back: usize, words: &[&str]) -> bool {
+        let before = self.at.checked_sub(back).and_then(|before| self.tokens.get(before));
+        let word = before.and_then(|token| self.small.get(token.span.clone()));
+        word.is_some_and(|word| words.iter().any(|known| known.as_bytes() == word))
     }
 
     /// Whether the token at a place, counted from the start of the text, is a word.
@@ -321,6 +326,17 @@ impl<'a> Cursor<'a> {
     /// Whether the token at a place, counted from the start of the text, is a number.
     pub(crate) fn is_number_from_start(&self, place: usize) -> bool {
         self.tokens.get(place).is_some_and(Token::is_number)
+    }
+
+    /// Whether the token so many before the next one is a number.
+    pub(crate) fn is_number_before(&self, back: usize) -> bool {
+        self.at.checked_sub(back).is_some_and(|place| self.is_number_from_start(place))
+    }
+
+    /// Whether the token so many before the next one is a times sign.
+    pub(crate) fn is_times_before(&self, back: usize) -> bool {
+        let before = self.at.checked_sub(back).and_then(|before| self.tokens.get(before));
+        before.is_some_and(|token| token.is_sign('x')) || self.is_word_before(back, &["x"])
     }
 
     /// The number that stands `ahead`.

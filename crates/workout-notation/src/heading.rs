@@ -5,6 +5,20 @@ use chrono::NaiveDate;
 use crate::cursor::Cursor;
 use crate::token::Lexed;
 
+/// The most words of a heading without a colon above runs.
+const MOST_WORDS: usize = 3;
+
+/// What a line stands above that makes it a heading.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Above {
+    /// Lines with bullets.
+    Bullets,
+    /// Runs without bullets.
+    Runs,
+    /// Nothing that would.
+    Nothing,
+}
+
 /// What a line says of the lines that follow it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Heading {
@@ -58,6 +72,37 @@ const COOL_DOWN: [&str; 5] = ["cool", "cooldown", "cooling", "cd", "warmdown"];
 const EVERYBODY: [&str; 8] =
     ["all", "everyone", "everybody", "all groups", "all together", "together", "whole squad", "whole group"];
 
+/// Words for who trains.
+const GROUPS: [&str; 23] = [
+    "sprinters",
+    "sprints",
+    "milers",
+    "distance",
+    "endurance",
+    "hurdlers",
+    "walkers",
+    "jumpers",
+    "throwers",
+    "juniors",
+    "seniors",
+    "masters",
+    "veterans",
+    "vets",
+    "beginners",
+    "improvers",
+    "boys",
+    "girls",
+    "men",
+    "women",
+    "group",
+    "squad",
+    "wheelchair",
+];
+
+/// Words of a title.
+const TITLES: [&str; 9] =
+    ["session", "track", "training", "practice", "night", "club", "week", "workout", "plan"];
+
 /// Words of a day, which begin a title.
 const DAYS: [&str; 14] = [
     "monday",
@@ -79,16 +124,12 @@ const DAYS: [&str; 14] = [
 const MONTHS: [&str; 12] =
     ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
-/// What a line says of those that follow it, if it does: given whether it is the first, whether there are more, and
-/// whether it stands above lines with bullets.
-pub(crate) fn heading(
-    lexed: &Lexed<'_>,
-    is_first: bool,
-    has_more: bool,
-    stands_above: bool,
-) -> Option<Heading> {
+/// What a line says of those that follow it, if it does: given whether it is the first, whether there are more, and what
+/// it stands above.
+pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: Above) -> Option<Heading> {
     let line = lexed.text;
     let ends_in_colon = line.ends_with(':');
+    let stands_above = above != Above::Nothing;
     if !has_more || !is_first && !ends_in_colon && !stands_above {
         return None;
     }
@@ -123,17 +164,21 @@ pub(crate) fn heading(
     // Without a colon, whatever might be done is done.
     let is_done = is_note
         || words.contains(':')
-        || (0..lexed.tokens.len().min(40)).any(|ahead| {
-            let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
-            cursor.is_number(ahead) && !is_in_word
-        });
+        || !is_group_name(words)
+            && (0..lexed.tokens.len().min(40)).any(|ahead| {
+                let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
+                cursor.is_number(ahead) && !is_in_word
+            });
     if !ends_in_colon && (!stands_above || is_done) {
         return None;
     }
-    let is_part = words
-        .split(|letter: char| !letter.is_alphanumeric())
-        .any(|word| PARTS.contains(&word.to_lowercase().as_str()));
-    if is_part || is_note {
+    // Above runs a longer line without a colon is rather something to be told.
+    let is_sentence =
+        words.split_whitespace().count() > MOST_WORDS || cursor.is_clause(0) || cursor.is_effort(0);
+    if !ends_in_colon && above == Above::Runs && is_sentence {
+        return None;
+    }
+    if has_word(words, &PARTS) || is_note {
         return Some(Heading::Label(words.to_owned()));
     }
     if is_day && is_first {
@@ -146,10 +191,24 @@ pub(crate) fn heading(
     Some(Heading::Group(words.to_owned()))
 }
 
+/// Whether a line is the name of a group: a few words, one of which says who trains.
+pub(crate) fn is_group_name(line: &str) -> bool {
+    line.split_whitespace().count() <= MOST_WORDS && has_word(line, &GROUPS)
+}
+
+/// Whether a line in front of everything is a title, and no group.
+pub(crate) fn is_title(line: &str) -> bool {
+    has_word(line, &TITLES) || has_word(line, &DAYS)
+}
+
+fn has_word(line: &str, words: &[&str]) -> bool {
+    let mut own = line.split(|letter: char| !letter.is_alphanumeric());
+    own.any(|own| words.iter().any(|word| own.eq_ignore_ascii_case(word)))
+}
+
 /// Whether words are of a cool-down.
 pub(crate) fn is_cool_down(words: &str) -> bool {
-    let mut words = words.split(|letter: char| !letter.is_alphanumeric()).map(str::to_lowercase);
-    words.any(|word| COOL_DOWN.contains(&word.as_str()))
+    has_word(words, &COOL_DOWN)
 }
 
 /// A day with its year in a line, and the line without it: `2027-04-13`, `13 April 2027`, `April 13, 2027`, `13/4/2027`.

@@ -6,6 +6,7 @@ use crate::forms::{Details, Gap, Pace};
 use crate::last_run::LastRun;
 use crate::shared::SharedPace;
 use crate::spanned::Spanned;
+use crate::turns::Turns;
 
 impl Cursor<'_> {
     /// `(90s)`, `(200 jog)`, `(in lane 2, rest 90s)`, `(42-44 sec)`: what stands in brackets behind a run.
@@ -30,7 +31,8 @@ impl Cursor<'_> {
     /// A time that stands first in brackets: the rest, or where a rest is given as well, the time of the run.
     fn value_in_brackets(&mut self, details: &mut Details) {
         let begins = self.place();
-        if self.times_of_runs(details)
+        if self.parts_with_times()
+            || self.times_of_runs(details)
             || self.times_of_parts(details)
             || self.bare_minutes(details)
             || self.bare_list_of_minutes()
@@ -176,7 +178,7 @@ impl Cursor<'_> {
             let is_close = times.iter().all(|time| (time * times.len() as f64 / sum - 1.0).abs() < 0.25);
             if length_m > 0.0 && is_even && is_close && self.is_likely_time(sum) {
                 details.pace = Some(Spanned::new(Pace::Time { seconds: sum, to_s: None }, span));
-                self.divided = Some(times.len());
+                self.divided = Turns::new(&[each_m]);
                 return true;
             }
         }

@@ -3,10 +3,11 @@
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, RecoveryKind, Run, RunKind, RunLength, Turns};
+use crate::forms::{Details, Gap, RecoveryKind, Run, RunKind, RunLength};
 use crate::last_run::LastRun;
 use crate::listed::{Listed, counted, is_bare_timed, own, run_of};
 use crate::spanned::Spanned;
+use crate::turns::Turns;
 
 /// The deepest that counts and brackets may be nested: a block that is printed has more of them than
 /// series, and the deepest that is read must fit.
@@ -303,11 +304,9 @@ impl Cursor<'_> {
 
     /// Gives the run of an item the parts that its times are for.
     fn divide(&mut self, listed: &mut Listed) {
-        let Some(parts) = self.divided.take() else { return };
+        let Some(turns) = self.divided.take() else { return };
         let Some(run) = run_of(&mut listed.item) else { return };
-        if let RunKind::Plain(length @ RunLength::Metres(metres)) = run.kind.value
-            && let Some(turns) = Turns::new(&[metres / parts as f64])
-        {
+        if let RunKind::Plain(length @ RunLength::Metres(_)) = run.kind.value {
             run.kind.value = RunKind::InAndOut { length, turns };
         }
     }

@@ -86,6 +86,7 @@ mod heading;
 mod in_brackets;
 mod item;
 mod last_run;
+mod lines;
 mod list;
 mod listed;
 mod misspelt;
@@ -103,6 +104,7 @@ mod source_text;
 mod spanned;
 mod token;
 mod track_part;
+mod turns;
 mod unit;
 mod unread;
 mod visible;
@@ -114,12 +116,13 @@ pub use doubt::Doubt;
 pub use form::NotationForm;
 pub use forms::{
     Details, Gap, HurdlePart, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, RunPlace,
-    Stance, Step, Turns, notation,
+    Stance, Step, notation,
 };
 pub use problem::{Problem, Problems};
 pub use reader::{distance, lanes, race_distance, seconds};
 pub use source_text::SourceText;
 pub use spanned::Spanned;
 pub use track_part::TrackPart;
+pub use turns::Turns;
 pub use visible::{visible, visible_line};
 pub use workout::{Part, Workout};

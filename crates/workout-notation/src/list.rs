@@ -105,7 +105,11 @@ impl Cursor<'_> {
             self.skip();
             let (value, span) = self.number()?;
             self.whole_count(value, span)
-        } else if self.is_number(0) && self.is_word(1, &["times"]) && !self.is_item(2) {
+        } else if self.is_number(0)
+            && self.is_word(1, &["times", "sets", "rounds", "series"])
+            && !self.is_item(2)
+            && !self.is_word(2, &["of"])
+        {
             let (value, span) = self.number()?;
             self.skip();
             self.whole_count(value, span)

@@ -58,7 +58,7 @@ pub(crate) fn pieces(lexed: &Lexed<'_>) -> Vec<Piece> {
         }
         if let Some(count) = repeat(part) {
             pieces.push(Piece::Repeat(count, range));
-        } else if (index > 0 && (index < last || pieces.len() > 1) || index == 0 && last == 0)
+        } else if (index > 0 && (index < last || has_several_blocks(&pieces)) || index == 0 && last == 0)
             && rest_alone(part).is_some()
         {
             pieces.push(Piece::Rest(range));
@@ -69,6 +69,11 @@ pub(crate) fn pieces(lexed: &Lexed<'_>) -> Vec<Piece> {
         }
     }
     pieces
+}
+
+/// Whether there are several blocks among pieces.
+fn has_several_blocks(pieces: &[Piece]) -> bool {
+    pieces.iter().filter(|piece| !matches!(piece, Piece::More(_))).count() > 1
 }
 
 /// Where a line may be cut, with what stands in front of each part.

@@ -90,6 +90,9 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
             "give one for each run, or one for all",
         );
     }
+    if cursor.problems.is_empty() && !cursor.is_at_end() {
+        cursor.not_understood();
+    }
     // Whatever was made of a text, no number of it is lost.
     if cursor.problems.is_empty()
         && let Some(span) = cursor.unbound()

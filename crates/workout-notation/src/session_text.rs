@@ -4,11 +4,10 @@ use std::ops::Range;
 
 use crate::block::{Block, Body, RestAfter};
 use crate::doubt::Doubt;
-use crate::forms::FORMS;
-use crate::heading::{Heading, heading, is_cool_down};
-use crate::piece::{Piece, pieces, rest_alone, trimmed};
+use crate::heading::{Above, Heading, heading, is_cool_down, is_title};
+use crate::lines::{Line, above, lines};
+use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
-use crate::token::Lexed;
 use crate::workout::{Part, Workout};
 
 /// The longest text of a session that is read, in bytes.
@@ -144,9 +143,15 @@ impl SessionReader<'_> {
         for (index, line) in lines.iter().enumerate() {
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
-            // A line without a bullet in front of lines with them is a heading, with a colon or without.
-            let stands_above = !line.is_bullet && lines.get(index + 1).is_some_and(|next| next.is_bullet);
-            let heading = heading(&line.lexed, is_first && !line.is_bullet, has_more, stands_above);
+            let above = above(&lines, index, is_first);
+            let mut heading = heading(&line.lexed, is_first && !line.is_bullet, has_more, above);
+            if let Some(Heading::Title(words)) = &heading
+                && above == Above::Runs
+                && !is_title(words)
+                && has_group_above_runs(&lines, index + 1)
+            {
+                heading = Some(Heading::Group(words.clone()));
+            }
             if self.is_blocks && self.refuses(line, heading.as_ref()) {
                 continue;
             }
@@ -163,14 +168,16 @@ impl SessionReader<'_> {
                 }
                 Some(Heading::Title(words)) => self.title(&words),
                 Some(Heading::Group(name)) => {
-                    (label, has_bullets) = (None, false);
+                    has_bullets = false;
+                    self.keep_heading(label.take());
                     self.begin_part(Some(name));
                 }
                 Some(Heading::Everybody) => {
-                    (label, has_bullets) = (None, false);
+                    has_bullets = false;
+                    self.keep_heading(label.take());
                     self.begin_part(None);
                 }
-                Some(Heading::Label(words)) => label = Some(words),
+                Some(Heading::Label(words)) => label = Some(under_label(label.take(), words)),
                 None => {
                     let before = self.workout.blocks().count();
                     self.line(line);
@@ -183,14 +190,28 @@ impl SessionReader<'_> {
                 }
             }
         }
-        if let Some(words) = label {
+        self.keep_heading(label);
+        self.keep_empty_group();
+        self.settle_rest();
+    }
+
+    /// A heading of a block that never came is kept as a note.
+    fn keep_heading(&mut self, words: Option<String>) {
+        if let Some(words) = words {
             self.push(Block::new(words.clone(), Body::Note { words, lasts_s: None }));
         }
-        self.settle_rest();
+    }
+
+    /// A group of which nothing is said is no group: its heading is kept as a note.
+    fn keep_empty_group(&mut self) {
+        let empty = self.workout.parts.last_mut().filter(|part| part.blocks.is_empty());
+        let name = empty.and_then(|part| part.group.take());
+        self.keep_heading(name);
     }
 
     /// Begins the blocks of a group, or of everybody.
     fn begin_part(&mut self, group: Option<String>) {
+        self.keep_empty_group();
         self.settle_rest();
         self.workout.parts.push(Part { group, blocks: Vec::new() });
     }
@@ -353,63 +374,20 @@ fn under(above: String, own: Option<String>) -> String {
     own.map_or_else(|| above.clone(), |own| format!("{above}, {own}"))
 }
 
+/// A label below another one that has no block yet.
+fn under_label(above: Option<String>, own: String) -> String {
+    above.map_or_else(|| own.clone(), |above| format!("{above}, {own}"))
+}
+
+/// Whether a group has a heading without a colon above its runs, in this line or below.
+fn has_group_above_runs(lines: &[Line<'_>], from: usize) -> bool {
+    (from..lines.len()).any(|index| {
+        above(lines, index, false) == Above::Runs
+            && matches!(heading(&lines[index].lexed, false, true, Above::Runs), Some(Heading::Group(_)))
+    })
+}
+
 /// The block of a workout by its number.
 fn part_block(workout: &mut Workout, number: usize) -> Option<&mut Block> {
     workout.parts.iter_mut().flat_map(|part| &mut part.blocks).nth(number)
-}
-
-/// A line of a text without its bullet.
-struct Line<'a> {
-    lexed: Lexed<'a>,
-    /// Where it begins in the whole text, in bytes.
-    start: usize,
-    is_bullet: bool,
-    /// Whether an empty line stands above it.
-    is_behind_blank: bool,
-}
-
-impl Line<'_> {
-    /// What stands in front of the first sign that ends a label or a part of a line.
-    fn first_words(&self) -> &str {
-        self.lexed.text.split([':', ';', ',', '.', '-', '(']).next().unwrap_or_default()
-    }
-}
-
-/// The lines of a text that are not empty, without their bullets.
-fn lines(text: &str) -> Vec<Line<'_>> {
-    let mut lines = Vec::new();
-    let (mut start, mut is_behind_blank) = (0, false);
-    for line in text.split_inclusive('\n') {
-        let range = trimmed(text, start..start + line.len());
-        start += line.len();
-        if range.is_empty() {
-            is_behind_blank = true;
-            continue;
-        }
-        let bullet = bullet(&text[range.clone()]);
-        let inner = trimmed(text, range.start + bullet..range.end);
-        if !inner.is_empty() {
-            let lexed = Lexed::new(&text[inner.clone()], &FORMS);
-            let is_bullet = bullet > 0;
-            lines.push(Line { lexed, start: inner.start, is_bullet, is_behind_blank });
-            is_behind_blank = false;
-        }
-    }
-    lines
-}
-
-/// How many bytes the bullet of a line has: `- `, `• `, `2. `, `a) `.
-fn bullet(line: &str) -> usize {
-    let mut chars = line.chars();
-    let Some(first) = chars.next() else { return 0 };
-    let behind = chars.as_str();
-    if ['-', '*', '•', '·', '–', '—', '▪', '◦', '>', '#', '+'].contains(&first)
-        && (behind.starts_with(' ') || behind.starts_with('\t'))
-    {
-        return first.len_utf8();
-    }
-    let digits = line.bytes().take_while(u8::is_ascii_digit).count();
-    let mark = if digits > 0 && digits < 3 { digits } else { usize::from(first.is_ascii_lowercase()) };
-    let is_numbered = mark > 0 && line[mark..].starts_with([')', '.']) && line[mark + 1..].starts_with(' ');
-    if is_numbered { mark + 1 } else { 0 }
 }

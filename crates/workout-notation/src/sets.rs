@@ -5,6 +5,12 @@ use crate::cursor::Cursor;
 use crate::forms::Details;
 use crate::listed::{Listed, only_run};
 
+/// Words in front of some of several repetitions.
+const SHARES: [&str; 6] = ["the", "first", "last", "next", "final", "other"];
+
+/// A number in front of a target is a distance from here on, in metres.
+const LEAST_DISTANCE_M: f64 = 50.0;
+
 impl Cursor<'_> {
     /// What `3 sets of` counts: all runs of a list, up to the first clause.
     pub(crate) fn list_of_a_set(&mut self, depth: usize) -> Option<Listed> {
@@ -79,31 +85,52 @@ impl Cursor<'_> {
         self.shares(count, listed)
     }
 
-    /// `16 x 200 - 8 @ 36, 8 @ 34`
+    /// Whether the first of several shares comes next, behind a sign or none: `First 4 @ 70, last 2 @ 65`.
+    pub(crate) fn are_first_shares(&self) -> bool {
+        let sign = usize::from(self.is_share_sign());
+        self.is_word(sign, &["first"]) && self.is_share(sign)
+    }
+
+    /// Whether some repetitions with their target stand `ahead`: `8 @ 36`, `last 2 @ 65`.
+    fn is_share(&self, ahead: usize) -> bool {
+        let number = ahead + self.words_of_share(ahead);
+        let end = number + 1 + usize::from(self.is_word(number + 1, &["reps", "runs", "of"]));
+        self.number_at(number).is_some_and(|share| share < LEAST_DISTANCE_M)
+            && (self.is_sign(end, '@') || self.is_word(end, &["at", "in"]))
+            && self.is_number(end + 1)
+            && self.metres_in(end + 2).is_none()
+    }
+
+    /// How many words stand in front of a share.
+    fn words_of_share(&self, ahead: usize) -> usize {
+        (ahead..ahead + 3).take_while(|&at| self.is_word(at, &SHARES)).count()
+    }
+
+    fn is_share_sign(&self) -> bool {
+        ['-', ':', ',', '(', '.', ';'].iter().any(|&sign| self.is_sign(0, sign))
+    }
+
+    /// `16 x 200 - 8 @ 36, 8 @ 34`, `6 x 800, first 4 @ 2:30, last 2 @ 2:20`
     fn shares(&mut self, count: u32, listed: Listed) -> Listed {
         let before = self.place();
-        let is_share = |cursor: &Self| {
-            cursor.is_number(0)
-                && (cursor.is_sign(1, '@') || cursor.is_word(1, &["at", "in"]))
-                && cursor.is_number(2)
-                && cursor.metres_in(3).is_none()
-        };
-        if !((self.is_sign(0, '-') || self.is_sign(0, ':') || self.is_sign(0, ',') || self.is_sign(0, '('))
-            && listed.details.pace.is_none())
-        {
+        if !(self.is_share_sign() || self.is_word(0, &["first"])) || listed.details.pace.is_some() {
             return listed;
         }
         let is_in_brackets = self.is_sign(0, '(');
-        self.skip();
-        let Some(run) = only_run(&listed.item).filter(|_| is_share(self)) else {
+        if self.is_share_sign() {
+            self.skip();
+        }
+        let Some(run) = only_run(&listed.item).filter(|_| self.is_share(0)) else {
             self.go_back(before);
             return listed;
         };
         let (problems, mut left) = (self.problems.len(), count);
         let mut items = Vec::new();
-        while left > 0 && is_share(self) {
+        while left > 0 && self.is_share(0) {
+            self.skip_all(self.words_of_share(0));
             let Some((value, span)) = self.number() else { break };
             let Some(share) = self.whole_count(value, span).filter(|share| *share <= left) else { break };
+            self.word(&["reps", "runs", "of"]);
             let mut details = Details::default();
             if !details.read(self) {
                 break;
@@ -112,7 +139,7 @@ impl Cursor<'_> {
             let series = Series { count: share, items: vec![run.clone()], details };
             items.push(Item::Series(Box::new(series)));
             if left > 0 {
-                self.sign(',');
+                while [',', ';', '.'].iter().any(|&sign| self.sign(sign)) {}
                 self.word(&["and", "then"]);
             }
         }

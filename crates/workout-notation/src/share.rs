@@ -3,7 +3,7 @@
 use crate::block::{Item, Series};
 use crate::doubt::Doubt;
 use crate::forms::{Details, Gap, Pace, RecoveryKind, Run, RunKind, RunLength};
-use crate::shared::{PerDistance, Shared, SharedPace};
+use crate::shared::{Equal, PerDistance, Shared, SharedPace};
 use crate::spanned::Spanned;
 
 impl Shared {
@@ -107,17 +107,19 @@ fn runs(item: &mut Item) -> Vec<&mut Run> {
     }
 }
 
-/// Gives each run a recovery as far, or as long, as itself.
-fn as_far_as_each(item: &mut Item, is_jog: &Spanned<bool>) {
+/// Gives each run a recovery as far, or as long, as itself, or as its share.
+fn as_far_as_each(item: &mut Item, equal: &Spanned<Equal>) {
+    let Equal { is_jog, share } = equal.value;
     for run in runs(item) {
         let recovery = &mut run.details.recovery;
         match run.kind.value {
             RunKind::Timed { seconds } => {
-                recovery.gap = Some(Spanned::new(Gap::Rest(seconds), is_jog.span.clone()));
+                recovery.gap = Some(Spanned::new(Gap::Rest(seconds * share), equal.span.clone()));
             }
             RunKind::Plain(RunLength::Metres(metres)) => {
-                let kind = if is_jog.value { RecoveryKind::Jog(metres) } else { RecoveryKind::Walk(metres) };
-                recovery.kind = Some(Spanned::new(kind, is_jog.span.clone()));
+                let on_m = metres * share;
+                let kind = if is_jog { RecoveryKind::Jog(on_m) } else { RecoveryKind::Walk(on_m) };
+                recovery.kind = Some(Spanned::new(kind, equal.span.clone()));
             }
             _ => {}
         }

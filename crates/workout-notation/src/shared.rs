@@ -13,8 +13,8 @@ pub(crate) struct Shared {
     pub(crate) is_progression: bool,
     /// `6-5-4 min`, in seconds.
     pub(crate) rests: Vec<Spanned<f64>>,
-    /// `walk equal distance`: whether it is a jog.
-    pub(crate) equal: Option<Spanned<bool>>,
+    /// `walk equal distance`, `half distance jog`
+    pub(crate) equal: Option<Spanned<Equal>>,
     /// `1 min for every 10m`
     pub(crate) per_distance: Option<Spanned<PerDistance>>,
 }
@@ -26,6 +26,15 @@ pub(crate) enum SharedPace {
     Time(f64),
     /// At the pace of a race over this distance, in metres.
     Race(f64),
+}
+
+/// A recovery as far, or as long, as the run before it, or a part of that.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Equal {
+    /// Whether it is a jog, where the run is over a distance.
+    pub(crate) is_jog: bool,
+    /// Its share of the run.
+    pub(crate) share: f64,
 }
 
 /// A rest that grows with the run before it.

@@ -92,7 +92,7 @@ impl<'a> Lexed<'a> {
 }
 
 /// Signs that say nothing, like the space between words.
-const SILENT: [char; 13] = ['!', '?', '…', '~', '≈', '•', '·', '✓', '✔', '→', '\u{200b}', '\u{feff}', '_'];
+const SILENT: [char; 12] = ['!', '?', '…', '~', '≈', '•', '·', '✓', '✔', '\u{200b}', '\u{feff}', '_'];
 
 /// All tokens of a text, given in small letters as well.
 fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
@@ -224,6 +224,7 @@ fn plain(sign: char) -> char {
         ']' | '}' => ')',
         '&' => '+',
         '|' => ',',
+        '→' | '➔' | '➜' => '>',
         '′' | '’' | '‘' => '\'',
         '″' | '”' | '“' => '"',
         sign => sign,

@@ -141,6 +141,49 @@ fn a_heading_above_a_block_that_has_a_label_is_kept() {
 }
 
 #[test]
+fn headings_name_groups_above_runs_without_bullets_too() {
+    let (milers, sprinters) =
+        (part("Milers", &["6 x 400, 90s"]), part("Sprinters", &["4 x 60", "walk back"]));
+    let both = [milers.clone(), part("Sprinters", &["4 x 60"])];
+    for text in [
+        // As the first line of a paragraph, of the first one as well.
+        "Milers\n6 x 400, 90s\n\nSprinters\n4 x 60",
+        "Tuesday track\n\nMilers\n6 x 400, 90s\n\nSprinters\n4 x 60",
+        "Tuesday track\nMilers\n6 x 400, 90s\n\nSprinters\n4 x 60",
+        "Milers\n\n6 x 400, 90s\n\nSprinters\n\n4 x 60",
+        // Without an empty line where the words say who trains.
+        "Milers\n6 x 400, 90s\nSprinters\n4 x 60",
+        "Milers:\n6 x 400, 90s\nSprinters\n4 x 60",
+    ] {
+        assert_eq!(parts(text), both, "{text}");
+    }
+    let text = "Warm up\n\nMilers\n6 x 400, 90s\n\nSprinters\n4 x 60\nwalk back";
+    let [_, first, second] = parts(text).try_into().expect("there are three");
+    assert_eq!((first, second.0), (milers, sprinters.0));
+    // What is told above runs, or says how they are run, is no group.
+    for text in ["4 x 60\n\nPlease bring spikes tonight\n6 x 200", "4 x 60\n\nEasy\n6 x 200"] {
+        assert_eq!(parts(text).len(), 1, "{text}");
+    }
+}
+
+#[test]
+fn headings_with_nothing_below_them_are_kept() {
+    for (text, note) in [
+        ("Throwers:\n\nSprinters:\n4 x 60\nMilers:\n6 x 400", "Throwers"),
+        ("Main set:\nSprinters:\n4 x 60\nMilers:\n6 x 400", "Main set"),
+        ("Sprinters:\n4 x 60\nMilers:\n6 x 400\nThrowers:\nAll:\nstretching", "Throwers"),
+    ] {
+        let workout = workout_notation::Workout::parse(text).expect("it is well formed");
+        assert!(workout.blocks().any(|block| block.text == note), "{text}: {workout:?}");
+        let groups: Vec<_> = workout.parts.iter().filter_map(|part| part.group.as_deref()).collect();
+        assert_eq!(groups, ["Sprinters", "Milers"], "{text}");
+    }
+    let blocks =
+        workout_notation::Workout::parse("warm up\nMain set:\nPart 1:\n6 x 200").expect("it is well formed");
+    assert_eq!(blocks.into_blocks()[1].label.as_deref(), Some("Main set, Part 1"));
+}
+
+#[test]
 fn how_often_a_line_is_repeated_is_said() {
     for (text, count) in [("4 x 60; 3 x 150; repeat x 3", 3), ("6 x 100 relaxed; 4 x 60; x 2", 2)] {
         let blocks = workout_notation::Workout::parse(text).expect("it is well formed").into_blocks();

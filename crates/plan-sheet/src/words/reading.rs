@@ -110,7 +110,12 @@ impl<'a> Text<'a> {
     }
 
     fn time(&self, span: Range<usize>, seconds: f64) -> String {
-        let written = as_written(self.at(span), Kind::Time(Some(seconds)));
+        let written = self.at(span);
+        // `equal recovery`, `on the minute`
+        if !written.contains(char::is_numeric) && !written.is_empty() {
+            return clock(seconds);
+        }
+        let written = as_written(written, Kind::Time(Some(seconds)));
         if written.is_empty() { clock(seconds) } else { written }
     }
 
@@ -254,7 +259,7 @@ impl<'a> Text<'a> {
             let lane = if lanes.value.len() == 1 { "lane" } else { "lanes" };
             format!("in {lane} {}", as_written(self.at(lanes.span.clone()), Kind::Number))
         }));
-        words.extend(place.as_ref().map(|place| self::place(place.value)));
+        words.extend(place.as_ref().map(|place| self.place(place)));
         words.extend(stance.as_ref().map(|stance| {
             // `from a 3-point start`
             if let Some(points) = numbers(self.at(stance.span.clone())).first() {
@@ -324,8 +329,29 @@ impl<'a> Text<'a> {
     /// From one start to the next: the words before the time are left out.
     fn cycle(&self, span: Range<usize>, seconds: f64) -> String {
         let written = self.at(span);
-        let begins = written.find(char::is_numeric).unwrap_or(0);
-        format!("every {}", as_written(&written[begins..], Kind::Time(Some(seconds))))
+        let words = written
+            .find(char::is_numeric)
+            .map(|begins| as_written(&written[begins..], Kind::Time(Some(seconds))));
+        format!("every {}", words.unwrap_or_else(|| clock(seconds)))
+    }
+
+    /// Where the runs are; both straights in turn where the text names several.
+    fn place(&self, place: &Spanned<RunPlace>) -> String {
+        let is_of_several = self.at(place.span.clone()).to_lowercase().ends_with("straights");
+        match place.value {
+            RunPlace::At(Place::On(Course::HomeStraight)) if is_of_several => "on the straights".to_owned(),
+            value => self::place(value),
+        }
+    }
+
+    /// The part of the track that a recovery of so many metres goes along, where the text names one: `the bends, 100 m`.
+    fn part(&self, kind: &Spanned<RecoveryKind>) -> Option<String> {
+        let written = self.at(kind.span.clone()).to_lowercase();
+        let part =
+            ["bends", "bend", "straights", "straight"].into_iter().find(|part| written.ends_with(part))?;
+        let metres =
+            kind.value.on_m().filter(|_| !written.contains(|letter: char| letter.is_ascii_digit()))?;
+        Some(format!("the {part}, {} m", to_cm(metres)))
     }
 
     /// How the runners get to the next start.
@@ -334,6 +360,11 @@ impl<'a> Text<'a> {
             let written = quantities(self.at(kind.span.clone()), Kind::Distance).into_iter().next();
             written.unwrap_or_else(|| format!("{} m", to_cm(metres)))
         };
+        match (kind.value, self.part(kind)) {
+            (RecoveryKind::Jog(_), Some(part)) => return format!("jog {part}"),
+            (RecoveryKind::Walk(_), Some(part)) => return format!("walk {part}"),
+            _ => {}
+        }
         match kind.value {
             RecoveryKind::Jog(metres) => format!("{} jog", distance(metres)),
             RecoveryKind::JogExactly(metres) => format!("jog exactly {}", distance(metres)),

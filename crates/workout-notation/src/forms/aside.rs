@@ -25,7 +25,43 @@ pub(crate) const FORM: Form = Form {
     )],
 };
 
+/// Words for a kind of running that changes no distance and no time.
+const EVENTS: [&str; 12] = [
+    "relay",
+    "relays",
+    "steeplechase",
+    "steeple",
+    "sc",
+    "wheelchair",
+    "wheelchairs",
+    "racerunner",
+    "racewalk",
+    "racewalking",
+    "racewalkers",
+    "handcycle",
+];
+
+/// Words behind such a kind that belong to it.
+#[rustfmt::skip]
+const BEHIND_EVENTS: [&str; 18] = [
+    "leg", "legs", "team", "teams", "barrier", "barriers", "push", "pushes", "technique", "style", "racing", "race", "walk",
+    "walking", "walkers", "changeovers", "chair", "rounds",
+];
+
 impl Cursor<'_> {
+    /// `relay leg`, `steeplechase barriers`, `race walk`: kept, so that it is seen what kind of running it is.
+    pub(crate) fn event(&mut self) -> bool {
+        let begins = self.place();
+        let is_walk = self.is_word(0, &["race"]) && self.is_word(1, &["walk", "walking", "walkers"]);
+        if !is_walk && (!self.is_word(0, &EVENTS) || self.is_run_name(0)) {
+            return false;
+        }
+        self.skip_all(1 + usize::from(is_walk));
+        while self.word(&BEHIND_EVENTS) {}
+        self.keep(begins);
+        true
+    }
+
     /// Reads what is told besides if it comes next, and says whether it does.
     pub(crate) fn aside(&mut self) -> bool {
         let begins = self.place();

@@ -6,7 +6,7 @@ use crate::cursor::{Cursor, Read};
 use crate::form::{Form, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
-use crate::forms::turns::{TURN_M, Turns};
+use crate::turns::{TURN_M, Turns};
 
 const HELP: &str = "write for example `in-and-out 50s`";
 

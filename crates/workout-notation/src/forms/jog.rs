@@ -5,6 +5,7 @@ use crate::form::Phrase;
 use crate::forms::recovery::{Gap, KIND, REST, RESTS, Recovery, RecoveryKind};
 use crate::last_run::LastRun;
 use crate::quantity::LAPS;
+use crate::shared::Equal;
 use crate::spanned::Spanned;
 
 const HELP: &str = "write for example `jog 200`, `walk back` or `changing ends`";
@@ -36,6 +37,12 @@ const EQUAL: &[Phrase] = &[
     &[&["equal", "same"], &["distance", "distances", "time"]],
     &[&["equal", "same"]],
 ];
+
+/// Half as far, or half as long.
+const HALF: &[Phrase] = &[&[&["half"], &["the"], &["distance", "time"]], &[&["half"], &["distance", "time"]]];
+
+/// What is as long as a run, of which the first may lead on.
+const EQUAL_NOUNS: [&str; 5] = ["float", "rest", "recovery", "rec", "recoveries"];
 
 /// Reads a clause about what is done between runs if one comes next, and says whether it does.
 pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
@@ -120,9 +127,12 @@ impl Cursor<'_> {
         true
     }
 
-    /// Whether `equal jog`, `same walk` comes next.
+    /// Whether `equal jog`, `same walk`, `half time recovery` comes next.
     pub(crate) fn is_equal_jog(&self) -> bool {
-        self.is_word(0, &["equal", "same"]) && self.jog_tokens(1).is_some()
+        let words = [HALF, &EQUAL[3..]].into_iter().flatten().find(|phrase| self.is_phrase(0, phrase));
+        words.is_some_and(|words| {
+            self.jog_tokens(words.len()).is_some() || self.is_word(words.len(), &EQUAL_NOUNS)
+        })
     }
 
     /// `on the minute`, `go every minute`: how many tokens.
@@ -190,40 +200,41 @@ impl Cursor<'_> {
         self.is_word(0, &["p"]) && (self.is_sign(1, ':') || self.is_sign(1, '=') || self.is_duration_at(1))
     }
 
-    /// `walk equal distance`, `walk the same`, `equal float`, `same jog`: as far as the run before.
+    /// `walk equal distance`, `walk the same`, `equal float`, `half distance jog`: as far as the run before, or half as far.
     fn equal(&mut self, begins: usize) -> bool {
-        const FIRST: &[Phrase] = &[&[&["equal", "same"], &["distance"]], &[&["equal", "same"]]];
         let jog = self.jog_tokens(0).or_else(|| self.is_word(0, &["float"]).then_some(1));
         if let Some(jog) = jog
-            && self.is_one_of(jog, EQUAL)
+            && (self.is_one_of(jog, EQUAL) || self.is_one_of(jog, HALF))
         {
             let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
             self.skip_all(jog);
+            let share = if self.one_of(HALF) { 0.5 } else { 1.0 };
             self.one_of(EQUAL);
-            self.shared.equal = Some(Spanned::new(is_jog, self.since(begins)));
+            self.shared.equal = Some(Spanned::new(Equal { is_jog, share }, self.since(begins)));
             self.rest_behind();
             return true;
         }
-        if !self.one_of(FIRST) {
+        let share = if self.one_of(HALF) {
+            0.5
+        } else if self.one_of(&EQUAL[3..]) {
+            1.0
+        } else {
             return false;
-        }
-        let jog = self
-            .jog_tokens(0)
-            .or_else(|| self.is_word(0, &["float", "rest", "recovery", "rec"]).then_some(1));
-        let Some(jog) = jog else {
+        };
+        let is_far = self.is_behind_word(&["distance", "distances"]);
+        let Some(jog) = self.jog_tokens(0).or_else(|| self.is_word(0, &EQUAL_NOUNS).then_some(1)) else {
             self.go_back(begins);
             return false;
         };
-        let is_time = self.is_word(jog - 1, &["rest", "recovery", "rec"]);
+        let is_time = self.is_word(jog - 1, &EQUAL_NOUNS[1..]) && !is_far;
         let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
         self.skip_all(jog);
         if is_time && !matches!(self.last_run, None | Some(LastRun::Timed(_))) {
             // How long a run takes is not known here.
-            let span = self.since(begins);
-            self.leave(span);
+            self.keep(begins);
             return true;
         }
-        self.shared.equal = Some(Spanned::new(is_jog, self.since(begins)));
+        self.shared.equal = Some(Spanned::new(Equal { is_jog, share }, self.since(begins)));
         self.rest_behind();
         true
     }

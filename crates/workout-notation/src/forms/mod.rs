@@ -18,6 +18,7 @@ mod jog;
 mod lanes;
 mod note;
 mod pace;
+mod part_times;
 mod place;
 mod plain;
 mod recovery;
@@ -30,7 +31,6 @@ mod stance;
 mod straights_and_bends;
 mod timed;
 mod together;
-mod turns;
 mod whole_part;
 
 use std::fmt;
@@ -46,7 +46,6 @@ pub use run_kind::RunKind;
 pub use run_length::RunLength;
 pub use run_place::RunPlace;
 pub use stance::Stance;
-pub use turns::Turns;
 
 pub(crate) use run_length::EXAMPLE;
 pub(crate) use straights_and_bends::{NOT_IN_TURN, NOT_IN_TURN_HELP};

@@ -238,8 +238,8 @@ impl Cursor<'_> {
         let words = (0..MOST_TOKENS)
             .take_while(|&ahead| self.word_at(ahead).is_some() && !self.is_clause(ahead))
             .count();
-        (words > 0 && words <= 3 && self.is_number(words) && self.metres_in(words + 1).is_some())
-            .then_some((words, 0))
+        let is_run = self.metres_in(words + 1).is_some() || self.is_list_of_distances(words);
+        (words > 0 && words <= 3 && self.is_number(words) && is_run).then_some((words, 0))
     }
 
     /// Whether runs may begin `ahead`.

@@ -108,11 +108,8 @@ pub(crate) const PACE: Clause<Pace> = Clause {
         let is_time = is_time && !cursor.is_word(2, &["sets", "set"]);
         if is_time || cursor.is_word(0, &["at"]) && cursor.is_word(1, &["mile"]) {
             cursor.skip_all(1 + about);
-        } else if cursor.is_pace_key() {
-            cursor.skip_all(2);
-        } else if cursor.is_word(0, &["cut"]) && cursor.is_cut_down() {
-            cursor.skip_all(2 + usize::from(cursor.is_sign(1, '-')));
-            cursor.word(&["from"]);
+        } else if let Some(tokens) = cursor.pace_key_tokens().or_else(|| cursor.cut_down_tokens()) {
+            cursor.skip_all(tokens);
         } else if cursor.is_sign(0, '@') && cursor.is_spacing(1) {
             return false;
         } else if cursor.sign('@') {
@@ -162,19 +159,30 @@ impl Cursor<'_> {
                 || self.is_number(time + 1) && self.is_word(time + 2, &["pace"]) && time == 3)
     }
 
-    /// `s:`, `pace:`, `target =`
-    fn is_pace_key(&self) -> bool {
-        self.is_word(0, &["s", "i", "pace", "speed", "target", "time", "intensity"])
-            && (self.is_sign(1, ':') || self.is_sign(1, '='))
-            && self.is_number(2)
+    /// `s:`, `pace:`, `target =`, `i95%`: how many tokens.
+    fn pace_key_tokens(&self) -> Option<usize> {
+        let is_key = self.is_word(0, &["s", "i", "pace", "speed", "target", "time", "intensity"]);
+        if is_key && (self.is_sign(1, ':') || self.is_sign(1, '=')) && self.is_number(2) {
+            return Some(2);
+        }
+        (self.is_word(0, &["i"]) && self.is_number(1) && self.is_sign(2, '%')).then_some(1)
     }
 
-    /// `cut down`, `cut-down`, `cutting` before times.
-    fn is_cut_down(&self) -> bool {
-        let dash = usize::from(self.is_sign(1, '-'));
-        let down = 1 + dash;
-        self.is_word(down, &["down", "downs"])
-            && (self.is_number(down + 1) || self.is_word(down + 1, &["from"]) && self.is_number(down + 2))
+    /// `cut down`, `cut-down`, `cutting down from`, `cutdown`, or `from` before times that become faster: how many tokens.
+    fn cut_down_tokens(&self) -> Option<usize> {
+        let end = if self.is_word(0, &["cut", "cutting", "coming", "working", "going"]) {
+            let dash = usize::from(self.is_sign(1, '-'));
+            self.is_word(1 + dash, &["down", "downs"]).then_some(2 + dash)?
+        } else {
+            usize::from(self.is_word(0, &["cutdown", "cutdowns", "descending", "progressing"]))
+        };
+        let from = end + usize::from(self.is_word(end, &["from"]));
+        let is_from = end == 0
+            && from == 1
+            && self.is_number(2 + usize::from(self.is_word(2, &["down"])) + 1)
+            && (self.is_word(2, &["down", "to"]) || self.is_sign(2, '>'))
+            && self.number_at(1).is_some_and(|seconds| self.is_likely_time(seconds));
+        (self.is_number(from) && (end > 0 || is_from)).then_some(from)
     }
 
     /// The paces of several races, one for each run: `5k-3k-mile-800 pace`.
@@ -219,12 +227,17 @@ impl Cursor<'_> {
                 break;
             }
             times.push(Spanned::new(SharedPace::Time(*time), time.span));
-            let sign = [',', '-', '/'].into_iter().find(|&sign| self.is_sign(0, sign));
-            let and = usize::from(self.is_sign(0, ',') && self.is_word(1, &["and"]));
+            let sign = [',', '-', '/', '>'].into_iter().find(|&sign| self.is_sign(0, sign));
+            // `32, and 30`, `36 -> 30`, `36 down to 30`
+            let more = usize::from(
+                self.is_sign(0, ',') && self.is_word(1, &["and"])
+                    || self.is_sign(0, '-') && self.is_sign(1, '>')
+                    || self.is_word(0, &["down"]) && self.is_word(1, &["to"]),
+            );
             let Some(sign) = sign.or_else(|| self.is_word(0, &["and", "then", "to"]).then_some(',')) else {
                 break;
             };
-            let next = 1 + and;
+            let next = 1 + more;
             if !self.is_number(next)
                 || !self.is_time_of_a_list(next, times.last())
                 || sign == '/' && times.len() < 2

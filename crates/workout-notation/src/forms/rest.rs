@@ -17,6 +17,9 @@ const LEAST_BARE_S: f64 = 10.0;
 /// Faster than this, in metres a second, nobody runs over and over with time to spare before the next start.
 const FASTEST_CYCLE_M_S: f64 = 5.5;
 
+/// Letters for a rest.
+const LETTERS: [&str; 3] = ["r", "rr", "p"];
+
 /// Words behind a duration that make it a recovery, though another word would make it a run.
 const RESTING: [&str; 6] = ["off", "float", "standing", "recover", "apart", "break"];
 
@@ -30,6 +33,7 @@ impl Cursor<'_> {
                 || cursor.is_word(0, &RESTING)
                 || cursor.is_word(0, &["full", "set", "active", "passive"]) && cursor.is_word(1, RESTS)
                 || cursor.is_word(0, &["after"]) && cursor.is_word(1, &["each"])
+                || cursor.is_word(0, &["easy", "slow"]) && cursor.between_tokens(1).is_some()
                 || cursor.is_word(0, RESTS)
                 || cursor.is_word(0, &[AFTER])
                 || cursor.is_per_distance()
@@ -98,6 +102,9 @@ impl Cursor<'_> {
     fn recovery_seconds(&mut self, what: &str, help: &str) -> Read<Spanned<f64>> {
         let is_bare = self.is_number(0) && !self.is_duration() && !self.is_time_range(0);
         let is_metres = is_bare && self.metres_in(1).is_some();
+        // `r3`, `R = 8`: who writes a letter writes minutes.
+        let is_behind_letter = self.is_behind_word(&LETTERS)
+            || (self.is_behind('=') || self.is_behind(':')) && self.is_word_before(2, &LETTERS);
         let begins = self.place();
         let seconds = self.time(what, help)?;
         let value = *seconds;
@@ -110,6 +117,10 @@ impl Cursor<'_> {
                 message,
                 format!("write `{value}min`, `{value}s` or `jog {value}`"),
             ));
+        }
+        if is_bare && value < LEAST_BARE_S && is_behind_letter {
+            self.doubts.push(Doubt::BareMinutes);
+            return Ok(Spanned::new(value * 60.0, seconds.span));
         }
         if is_bare && value < LEAST_BARE_S && !self.is_sign(0, '/') {
             let minutes = value * 60.0;
@@ -328,6 +339,9 @@ impl Cursor<'_> {
             self.skip();
         }
         self.rest_behind();
+        if self.between_tokens(1).is_some() {
+            self.word(&["easy", "slow"]);
+        }
         if !self.is_number(1) {
             self.word(&["off", "float", "break", "apart"]);
         }

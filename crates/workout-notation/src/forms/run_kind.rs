@@ -4,9 +4,9 @@ use crate::cursor::{Cursor, Read};
 use crate::form::Form;
 use crate::forms::hurdle_part::HurdlePart;
 use crate::forms::run_length::RunLength;
-use crate::forms::turns::Turns;
 use crate::spanned::Spanned;
 use crate::track_part::TrackPart;
+use crate::turns::Turns;
 
 /// What kind of run it is, and how far it goes.
 ///

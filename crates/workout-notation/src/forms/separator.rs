@@ -3,6 +3,9 @@
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
 
+/// A number below this is no distance of a list without signs, in metres.
+const LEAST_ROUND_M: f64 = 60.0;
+
 pub(crate) const FORM: Form = Form {
     begins: &[],
     words: &[],
@@ -41,12 +44,51 @@ impl Cursor<'_> {
         let is_dash = !is_word && !is_comma && is_item && (self.sign('-') || self.sign('/'));
         // `300 (3min) 200` needs no more than the brackets. A plus or a word wants something behind it; a comma may stand anywhere.
         let is_behind_brackets = self.is_behind(')') && self.is_number(0);
-        let goes_on = is_word || is_dash || is_behind_brackets || is_comma && self.is_item(0);
+        let is_spaced = !is_word && !is_comma && self.is_spaced_list();
+        let goes_on = is_word || is_dash || is_behind_brackets || is_spaced || is_comma && self.is_item(0);
         if !goes_on {
             self.go_back(before);
             return None;
         }
         Some(if is_comma && !is_word { ',' } else { '+' })
+    }
+
+    /// Whether three round distances or more stand `ahead` with a sign or nothing between them: `Ladder 200-400-600`.
+    pub(crate) fn is_list_of_distances(&self, ahead: usize) -> bool {
+        let mut at = ahead;
+        for _ in 0..2 {
+            if !self.is_round_distance(at) {
+                return false;
+            }
+            at += 1 + usize::from(self.metres_in(at + 1).is_some());
+            at += usize::from(['-', ',', '/', '+'].iter().any(|&sign| self.is_sign(at, sign)));
+        }
+        self.is_round_distance(at)
+    }
+
+    /// Whether a further one of three distances or more comes next that stand without a sign between them: `300 200 100`.
+    fn is_spaced_list(&self) -> bool {
+        let (mut back, mut behind) = (0, 0);
+        while behind < 2 {
+            let unit = usize::from(self.is_word_before(back + 1, &["m"]));
+            if !self.is_number_before(back + unit + 1) {
+                break;
+            }
+            back += unit + 1;
+            behind += 1;
+        }
+        let next = 1 + usize::from(self.metres_in(1).is_some());
+        let in_a_row = behind + 1 + usize::from(self.is_round_distance(next));
+        // `6 x 300 200 100` could count the first or all.
+        behind > 0 && in_a_row > 2 && self.is_round_distance(0) && !self.is_times_before(back + 1)
+    }
+
+    /// Whether a round distance stands `ahead`, and nothing that makes it something else.
+    fn is_round_distance(&self, ahead: usize) -> bool {
+        self.number_at(ahead).is_some_and(|metres| metres >= LEAST_ROUND_M && metres % 10.0 == 0.0)
+            && !self.is_duration_at(ahead)
+            && !self.is_counted_item(ahead)
+            && !self.is_sign(ahead + 1, '%')
     }
 
     /// Steps over words in front of a counted run, which stay unread: `finish with 1 x 300`.

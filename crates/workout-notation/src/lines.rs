@@ -1,0 +1,88 @@
+//! The lines of a text.
+
+use crate::cursor::Cursor;
+use crate::forms::FORMS;
+use crate::heading::{Above, is_group_name};
+use crate::piece::trimmed;
+use crate::token::Lexed;
+
+/// How many tokens of a line are looked at for its runs.
+const MOST_LOOKED_AT: usize = 40;
+
+/// A line of a text without its bullet.
+pub(crate) struct Line<'a> {
+    pub(crate) lexed: Lexed<'a>,
+    /// Where it begins in the whole text, in bytes.
+    pub(crate) start: usize,
+    pub(crate) is_bullet: bool,
+    /// Whether an empty line stands above it.
+    pub(crate) is_behind_blank: bool,
+}
+
+impl Line<'_> {
+    /// What stands in front of the first sign that ends a label or a part of a line.
+    pub(crate) fn first_words(&self) -> &str {
+        self.lexed.text.split([':', ';', ',', '.', '-', '(']).next().unwrap_or_default()
+    }
+
+    /// Whether runs stand in it: something that is counted, or a distance that stands first.
+    fn has_runs(&self) -> bool {
+        let cursor = Cursor::new(&self.lexed);
+        cursor.metres_tokens(0).is_some()
+            || (0..self.lexed.tokens.len().min(MOST_LOOKED_AT)).any(|ahead| cursor.is_counted_item(ahead))
+    }
+}
+
+/// The lines of a text that are not empty, without their bullets.
+pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
+    let mut lines = Vec::new();
+    let (mut start, mut is_behind_blank) = (0, false);
+    for line in text.split_inclusive('\n') {
+        let range = trimmed(text, start..start + line.len());
+        start += line.len();
+        if range.is_empty() {
+            is_behind_blank = true;
+            continue;
+        }
+        let bullet = bullet(&text[range.clone()]);
+        let inner = trimmed(text, range.start + bullet..range.end);
+        if !inner.is_empty() {
+            let lexed = Lexed::new(&text[inner.clone()], &FORMS);
+            let is_bullet = bullet > 0;
+            lines.push(Line { lexed, start: inner.start, is_bullet, is_behind_blank });
+            is_behind_blank = false;
+        }
+    }
+    lines
+}
+
+/// What a line stands above that makes it a heading, without a colon too: lines with bullets, or runs where it begins a
+/// paragraph or names a group. Whatever stands in front of all blocks begins one.
+pub(crate) fn above(lines: &[Line<'_>], index: usize, is_in_front: bool) -> Above {
+    let (Some(line), Some(next)) = (lines.get(index), lines.get(index + 1)) else { return Above::Nothing };
+    if line.is_bullet {
+        Above::Nothing
+    } else if next.is_bullet {
+        Above::Bullets
+    } else if (is_in_front || line.is_behind_blank || is_group_name(line.lexed.text)) && next.has_runs() {
+        Above::Runs
+    } else {
+        Above::Nothing
+    }
+}
+
+/// How many bytes the bullet of a line has: `- `, `• `, `2. `, `a) `.
+fn bullet(line: &str) -> usize {
+    let mut chars = line.chars();
+    let Some(first) = chars.next() else { return 0 };
+    let behind = chars.as_str();
+    if ['-', '*', '•', '·', '–', '—', '▪', '◦', '>', '#', '+'].contains(&first)
+        && (behind.starts_with(' ') || behind.starts_with('\t'))
+    {
+        return first.len_utf8();
+    }
+    let digits = line.bytes().take_while(u8::is_ascii_digit).count();
+    let mark = if digits > 0 && digits < 3 { digits } else { usize::from(first.is_ascii_lowercase()) };
+    let is_numbered = mark > 0 && line[mark..].starts_with([')', '.']) && line[mark + 1..].starts_with(' ');
+    if is_numbered { mark + 1 } else { 0 }
+}
