@@ -135,6 +135,74 @@ hazards:
 }
 
 #[test]
+fn a_run_that_leaves_its_chute_meets_a_closed_stretch_on_the_oval() {
+    let fence = "
+hazards:
+  - { kind: closed stretch, from: 240, to: 205, side: across, note: works }
+";
+    let said = refused_plan(
+        fence,
+        "title: T\ntrack: track.yaml\nblocks: [300 from the 110 m hurdles start in lane 3]\n",
+    );
+    assert!(said.contains("closed stretch"), "{said}");
+}
+
+/// Works that shut lane 3 of the back straight: 400 m still lead from one side of them to the other.
+const WORKS: &str = "
+hazards:
+  - { kind: closed stretch, from: 229, to: 215, side: inside, lanes: [3], note: works }
+";
+
+/// Three athletes who run one lap.
+fn three_over_a_lap(block: &str) -> String {
+    let athletes = "{ name: Ada, target: 60 }, { name: Ben, target: 62 }, { name: Cleo, target: 64 }";
+    format!(
+        "title: T\ntrack: track.yaml\ngroups: [{{ name: squad, athletes: [{athletes}] }}]\nblocks: [{block}]\n"
+    )
+}
+
+#[test]
+fn a_lane_that_cannot_start_with_the_others_is_left_out() {
+    let plan = plan_of(WORKS, &three_over_a_lap("400"));
+    let reps = plan["blocks"][0]["reps"].as_array().expect("there are runs");
+    let lanes: Vec<u64> = reps.iter().filter_map(|rep| rep["lane"].as_u64()).collect();
+    assert_eq!(lanes, [1, 2, 4]);
+    assert!(reps.iter().all(|rep| rep["finish"]["words"] == "on the finish line"), "{plan}");
+}
+
+#[test]
+fn lanes_that_the_block_names_may_start_and_finish_apart_and_the_plan_says_so() {
+    // A lap of lane 2 leads from one side of the works to the other, and one of lane 3 by other works.
+    let works = "
+hazards:
+  - { kind: closed stretch, from: 96, to: 91, side: inside, lanes: [2], note: works }
+  - { kind: closed stretch, from: 398, to: 390, side: inside, lanes: [3], note: works }
+";
+    let plan = plan_of(works, &three_over_a_lap("\"400 in lanes 2, 3\""));
+    let block = &plan["blocks"][0];
+    let wave = |rep: &&Value| rep["wave"] == 1;
+    let starts: Vec<&str> = block["reps"]
+        .as_array()
+        .into_iter()
+        .flatten()
+        .filter(wave)
+        .filter_map(|rep| rep["start"]["words"].as_str())
+        .collect();
+    assert_eq!(starts, ["on the exit of yellow zone 3", "on the 400 m start line"]);
+    let finding = block["findings"]
+        .as_array()
+        .into_iter()
+        .flatten()
+        .find(|finding| finding["kind"] == "no common place")
+        .unwrap_or_else(|| panic!("{block}"));
+    assert_eq!(finding["lanes"], serde_json::json!([2, 3]));
+    assert_eq!(
+        finding["words"],
+        "Lanes 2 and 3 start and finish apart in run 1: what is in use leaves no place in common."
+    );
+}
+
+#[test]
 fn a_closed_stretch_is_open_outside_its_hours() {
     let fence = "
 hazards:

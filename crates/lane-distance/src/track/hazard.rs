@@ -181,6 +181,14 @@ impl Hazard {
         if self.covers(layout, start) {
             return true;
         }
+        // A run that leaves its straight goes on along the oval.
+        let on_m = distance_m - start.to_finish_m;
+        if start.course != Course::Oval && !against && on_m > 0.0 {
+            let end = layout.on_course(Spot { to_finish_m: 0.0, ..start }, Course::Oval);
+            if end.is_some_and(|end| self.is_passed(layout, end, on_m, false)) {
+                return true;
+            }
+        }
         self.extent_m(layout, start.course, start.lane).is_some_and(|(begins_m, ends_m)| {
             let at_m = start.to_finish_m;
             match start.course {

@@ -85,6 +85,14 @@ pub(crate) fn remark(remark: &Remark) -> String {
             };
             format!("Go times are about right only: {without} given.")
         }
+        Remark::NoCommonPlace { runs, lanes } => {
+            let lanes: Vec<u8> = lanes.iter().map(|lane| lane.get()).collect();
+            let runs = if runs.len() == 1 { "run" } else { "runs" }.to_owned() + " " + &joined(runs);
+            format!(
+                "{} start and finish apart in {runs}: what is in use leaves no place in common.",
+                capital(&LaneList(&lanes).to_string())
+            )
+        }
         Remark::GuideBeside { athlete, guide } => {
             format!("{} runs one lane outside {}.", capital(&called(guide)), called(athlete))
         }

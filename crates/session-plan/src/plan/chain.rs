@@ -6,7 +6,7 @@ use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::location::Location;
 use crate::plan::next_start::next_runs;
 use crate::plan::pairing::{self, Prefer};
-use crate::plan::together::{LanePairs, own, together};
+use crate::plan::together::{Common, LanePairs, are_together, most_together, own, together};
 use workout_notation::{RecoveryKind, Step};
 
 /// The runs of a block in one lane, one after the other.
@@ -18,6 +18,53 @@ pub(crate) struct Chain {
     pub(crate) recoveries_m: Vec<Option<f64>>,
 }
 
+/// Lays the runs of a block out in lanes that nobody asked for. Where hazards keep a run in some of them from the place
+/// that it has in most, those are left out if the rest have room for so many `runners` at once; else any mark
+/// serves that all have in common, and where there is none the lanes are left out all the same, as long as the rest are
+/// `enough`.
+pub(crate) fn chains_together(
+    track: &Track,
+    steps: &[Step<'_>],
+    location: &mut Location,
+    prefer: Prefer,
+    runners: usize,
+    enough: impl Fn(&[LaneNumber]) -> bool,
+) -> Planned<Vec<Chain>> {
+    let usual = |lanes: &[LaneNumber]| lanes.len() >= runners && enough(lanes);
+    if let Some((lanes, chains)) = without_some(track, steps, location, (prefer, Common::Usual), usual)? {
+        location.lanes = lanes;
+        return Ok(chains);
+    }
+    if let Some((lanes, chains)) = without_some(track, steps, location, (prefer, Common::AnyMark), enough)? {
+        location.lanes = lanes;
+        return Ok(chains);
+    }
+    chains(track, steps, location, &location.lanes, prefer)
+}
+
+/// The runs laid out in as many lanes as have one place, with those lanes; nothing where they would not be `enough`.
+fn without_some(
+    track: &Track,
+    steps: &[Step<'_>],
+    location: &Location,
+    (prefer, common): (Prefer, Common),
+    enough: impl Fn(&[LaneNumber]) -> bool,
+) -> Planned<Option<(Vec<LaneNumber>, Vec<Chain>)>> {
+    let mut lanes = location.lanes.clone();
+    loop {
+        let chains = laid_out(track, steps, location, &lanes, (prefer, common))?;
+        let of_run = |run: usize| chains.iter().map(|chain| chain.pairs[run]).collect::<Option<Vec<_>>>();
+        let searched = (0..steps.len()).filter(|run| !pairing::is_placed_by_track(&steps[*run]));
+        let apart = searched.filter_map(of_run).find(|pairs| !are_together(pairs));
+        let Some(apart) = apart else { return Ok(Some((lanes, chains))) };
+        let fewer: Vec<LaneNumber> = most_together(&apart).into_iter().map(|order| lanes[order]).collect();
+        if fewer.is_empty() || fewer.len() == lanes.len() || !enough(&fewer) {
+            return Ok(None);
+        }
+        lanes = fewer;
+    }
+}
+
 /// Lays the runs of a block out in some lanes, so that all of them start from the same mark or finish on the same
 /// line.
 pub(crate) fn chains(
@@ -26,6 +73,16 @@ pub(crate) fn chains(
     location: &Location,
     lanes: &[LaneNumber],
     prefer: Prefer,
+) -> Planned<Vec<Chain>> {
+    laid_out(track, steps, location, lanes, (prefer, Common::AnyMark))
+}
+
+fn laid_out(
+    track: &Track,
+    steps: &[Step<'_>],
+    location: &Location,
+    lanes: &[LaneNumber],
+    (prefer, common): (Prefer, Common),
 ) -> Planned<Vec<Chain>> {
     let mut runs: Vec<Vec<Option<Pair>>> = vec![Vec::with_capacity(steps.len()); lanes.len()];
     let mut recoveries_m: Vec<Vec<Option<f64>>> = vec![Vec::with_capacity(steps.len()); lanes.len()];
@@ -65,8 +122,11 @@ pub(crate) fn chains(
             }
         }
         // What the track alone places lies alike in all lanes, on marks or not.
-        let one_place =
-            if pairing::is_placed_by_track(step) { own(&choices) } else { together(track, &choices) };
+        let one_place = if pairing::is_placed_by_track(step) {
+            own(&choices)
+        } else {
+            together(track, step, &choices, common)
+        };
         match one_place {
             Ok(pairs) => runs.iter_mut().zip(pairs).for_each(|(runs, pair)| runs.push(Some(pair))),
             Err(lane) => {

@@ -100,7 +100,7 @@ impl<'a> Draft<'a> {
         let starts_together = first.together.is_some();
         let is_squad = crew.has_names();
         let entrants = crew.entrants();
-        let ChosenLanes { location, are_named, moved } =
+        let ChosenLanes { mut location, are_named, moved } =
             ChosenLanes::of(venue, track, crew, (at, block), &all, &entrants)?;
         // A run by time is not laid out, and needs no lane.
         if !matches!(first.run.kind.value, RunKind::Timed { .. }) {
@@ -137,8 +137,21 @@ impl<'a> Draft<'a> {
         let usual = if is_on_line { Prefer::FinishLine } else { Prefer::FewestTapes };
         let prefer = crew.session.prefer.unwrap_or(usual);
         let inside = location.lanes.iter().copied().min().unwrap_or(LaneNumber::FIRST);
-        let chained = if starts_together { vec![inside] } else { location.lanes.clone() };
-        let chains = chain::chains(track, &all, &location, &chained, prefer)?;
+        let goes_on = all.iter().any(|step| step.recovery.is_some_and(RecoveryKind::is_onward));
+        let is_abreast = crew
+            .session
+            .squad
+            .mode
+            .map_or(longest_m <= SPRINT_M, |mode| matches!(mode, Mode::OneToALane { .. }));
+        let chains = if starts_together {
+            chain::chains(track, &all, &location, &[inside], prefer)?
+        } else if is_squad && is_abreast && !are_named && !goes_on {
+            let runners = entrants.iter().map(|entrant| 1 + usize::from(entrant.lanes_beside())).sum();
+            let have_room = |lanes: &[LaneNumber]| have_room(&entrants, lanes);
+            chain::chains_together(track, &all, &mut location, prefer, runners, have_room)?
+        } else {
+            chain::chains(track, &all, &location, &location.lanes, prefer)?
+        };
         // Where recoveries bend, the way is not as far as asked.
         for (run, step) in all.iter().enumerate().take(part.end).skip(part.start) {
             let way_m = chains.iter().filter_map(|chain| chain.recoveries_m[run]).reduce(f64::max);
@@ -183,7 +196,7 @@ impl<'a> Draft<'a> {
             longest_m,
             mode: Mode::Together,
             keeps_lanes: false,
-            goes_on: false,
+            goes_on: is_squad && !starts_together && goes_on,
             remarks: ways,
             moved,
         };
@@ -217,7 +230,6 @@ impl<'a> Draft<'a> {
             Mode::GroupToALane { most: GROUP_OF }
         };
         // Who goes on along a lane comes to the next start in it: nobody changes lanes, and all go together.
-        self.goes_on = self.steps.iter().any(|step| step.recovery.is_some_and(RecoveryKind::is_onward));
         let each = (0..self.entrants.len())
             .map(|entrant| 1 + usize::from(self.lanes_beside(entrant)))
             .sum::<usize>()
@@ -270,6 +282,16 @@ impl<'a> Draft<'a> {
     pub(crate) const fn is_whole(&self) -> bool {
         self.first_run == 0 && !self.is_followed
     }
+}
+
+/// Whether everybody may run in one of some lanes, with a guide in the next where there is one.
+fn have_room(entrants: &[Entrant<'_>], lanes: &[LaneNumber]) -> bool {
+    entrants.iter().all(|entrant| {
+        let own = entrant.athlete.and_then(|athlete| athlete.lanes.as_ref());
+        let is_own = |lane: u8| own.is_none_or(|own| own.contains(&lane));
+        let is_there = |lane: u8| lanes.iter().any(|known| known.get() == lane);
+        lanes.iter().any(|lane| is_own(lane.get()) && is_there(lane.get() + entrant.lanes_beside()))
+    })
 }
 
 /// Whether its lanes have something in them that stays there: hurdles, or starting blocks.

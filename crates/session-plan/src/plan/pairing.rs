@@ -4,6 +4,7 @@ use lane_distance::{Course, LaneError, LaneNumber, Pair, Place, SearchError, Spo
 
 use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::hurdle_run;
+use crate::plan::nominal;
 use crate::plan::track_part;
 use workout_notation::{RunKind, RunLength, Spanned, Step, TrackPart};
 
@@ -92,13 +93,10 @@ pub(crate) fn pairs(
     if let RunKind::Flying { run_in_m, .. } = step.run.kind.value {
         let had_place = !pairs.is_empty();
         pairs.retain(|pair| run_in(track, pair, run_in_m).is_some());
-        let flying: Vec<Pair> = (pairs.iter().copied())
-            .filter(|pair| track.obstacle(&whole_way(track, pair, run_in_m)).is_none())
-            .collect();
         if had_place && pairs.is_empty() {
             return Err(PlanFault::NoRoomForRunIn { distance_m, run_in_m }.at_run(step));
         }
-        pairs = flying;
+        pairs.retain(|pair| is_free(track, step, pair));
     }
     match prefer {
         Prefer::FewestTapes => {}
@@ -109,6 +107,26 @@ pub(crate) fn pairs(
         }
     }
     Ok(pairs)
+}
+
+/// A run on the oval that starts at a mark or finishes there, where the track lets it.
+pub(crate) fn at_mark(
+    track: &Track,
+    step: &Step<'_>,
+    mark: &str,
+    lane: LaneNumber,
+    is_start: bool,
+) -> Option<Pair> {
+    let distance_m = distance_m(track, step, lane).ok().flatten()?;
+    let spot = track.layout().on_course(track.landmark(mark, lane).ok()?, Course::Oval)?;
+    let laid = if is_start { from } else { to };
+    laid(track, step, spot, distance_m).ok().filter(|pair| is_free(track, step, pair))
+}
+
+/// Whether a run has room for its run-in and no hazard forbids it.
+pub(crate) fn is_free(track: &Track, step: &Step<'_>, pair: &Pair) -> bool {
+    let run_in_m = nominal::run_in_m(step.run.kind.value).unwrap_or(0.0);
+    run_in(track, pair, run_in_m).is_some() && track.obstacle(&whole_way(track, pair, run_in_m)).is_none()
 }
 
 /// A run whose place is given, unless a hazard forbids it; an exchange with its run-in.

@@ -144,6 +144,14 @@ pub enum Remark {
         /// Whether they are relay teams, not athletes.
         are_teams: bool,
     },
+    /// A hazard keeps the lanes of a run from every place that they could all start or finish at.
+    #[serde(rename = "no common place")]
+    NoCommonPlace {
+        /// The runs, from 1.
+        runs: Vec<u32>,
+        /// The lanes that are run in at once, in order.
+        lanes: Vec<LaneNumber>,
+    },
     /// An athlete runs with a guide in the next lane on the outside.
     #[serde(rename = "guide beside")]
     GuideBeside {

@@ -1,5 +1,7 @@
 //! Blocks of a crew with their times.
 
+use std::collections::BTreeSet;
+
 use wave_plan::{ItineraryPlan, Mode, WavePlan};
 use workout_notation::{Gap, RunKind};
 
@@ -19,6 +21,7 @@ use crate::plan::remark::{Remark, SetTakes};
 use crate::plan::rep::{Guide, Rep, RepTimes};
 use crate::plan::run_times::Timing;
 use crate::plan::split::splits;
+use crate::plan::together::are_together;
 
 /// A block that takes this many times as long as one athlete alone deserves a remark.
 const MUCH_LONGER: f64 = 1.5;
@@ -70,6 +73,7 @@ impl Timetable<'_> {
             }
         }
         block.remarks.extend(self.run_in(&block.reps));
+        block.remarks.extend(self.no_common_place());
         if block.reps.is_empty() {
             block.note = Some(read.text.trim().to_owned());
             // With the rests, where they are given.
@@ -85,6 +89,28 @@ impl Timetable<'_> {
                 .extend(draft.relay.as_ref().and_then(|relay| relay.remark(self.crew.session, &block.reps)));
         }
         block
+    }
+
+    /// That the lanes of a wave have no place in common, where that is so.
+    fn no_common_place(&self) -> Option<Remark> {
+        let (mut runs, mut lanes) = (Vec::new(), BTreeSet::new());
+        let searched =
+            self.draft.steps.iter().enumerate().filter(|(_, step)| !pairing::is_placed_by_track(step));
+        for (run, _) in searched.filter(|_| self.draft.mode != Mode::Together) {
+            for wave in self.planned.waves.iter().filter(|wave| run < wave.go_s.len()) {
+                let laid = self.by_lane(wave, run).into_iter().filter_map(|(lane, _)| {
+                    let of_lane = self.draft.lanes.iter().find(|known| known.lane.get() == lane)?;
+                    Some((of_lane.lane, of_lane.runs[run]?.pair))
+                });
+                let (of_wave, pairs): (Vec<_>, Vec<_>) = laid.unzip();
+                if !are_together(&pairs) {
+                    runs.push((self.draft.first_run + run + 1) as u32);
+                    lanes.extend(of_wave);
+                }
+            }
+        }
+        runs.dedup();
+        (!runs.is_empty()).then(|| Remark::NoCommonPlace { runs, lanes: lanes.into_iter().collect() })
     }
 
     /// That a go time is when the runners of flying runs set off, where there is one to go by.

@@ -1,7 +1,5 @@
 //! A finished plan, as the checker reads it.
 
-use std::collections::BTreeMap;
-
 use lane_distance::{Course, Placement, Spot, Track};
 use session_plan::{Plan, PlanBlock, Rep};
 
@@ -189,29 +187,4 @@ fn has_run_in(rep: &Rep, run_in_m: f64, target_s: f64) -> bool {
     // From standing it takes longer than at the speed of the run, but not four seconds longer.
     let at_speed_s = target_s * run_in_m / rep.distance_m;
     is_there && (at_speed_s..at_speed_s + 4.0).contains(&(lasts_s - target_s))
-}
-
-/// Waves whose lanes neither start at one place nor finish at one.
-pub(crate) fn places_apart(planned: &Planned<'_>, faults: &mut Vec<String>) {
-    let mut waves: BTreeMap<(u32, u32), Vec<&Rep>> = BTreeMap::new();
-    for rep in &planned.block.reps {
-        waves.entry((rep.rep, rep.wave)).or_default().push(rep);
-    }
-    for ((rep, wave), reps) in waves {
-        let is_one =
-            |place: fn(&Rep) -> &Placement| reps.iter().all(|rep| is_one_place(place(rep), place(reps[0])));
-        if !is_one(|rep| &rep.start) && !is_one(|rep| &rep.finish) {
-            faults.push(format!("wave {wave} of run {rep} of `{}` is scattered", planned.block.read.text));
-        }
-    }
-}
-
-/// Whether two spots are one, or on one mark, or on one line square across a straight.
-fn is_one_place(a: &Placement, b: &Placement) -> bool {
-    let is_on_paint = |spot: &Placement| spot.mark.is_some() && spot.past_mark_m.abs() < 0.05;
-    let is_straight = a.course != Course::Oval && a.course == b.course;
-    let is_same = a.lane == b.lane && a.course == b.course;
-    is_same && (a.to_finish_line_m - b.to_finish_line_m).abs() < 1e-3
-        || a.mark == b.mark && is_on_paint(a) && is_on_paint(b)
-        || is_straight && (a.to_finish_line_m - b.to_finish_line_m).abs() < 1e-3
 }

@@ -139,21 +139,46 @@ pub(crate) fn wrong_hazards(evening: &Evening, plan: &Plan, faults: &mut Vec<Str
 /// The way of a run, with its run-in.
 fn way(track: &Track, rep: &Rep) -> Way {
     let ends = [rep.run_in.as_ref(), Some(&rep.start), Some(&rep.finish)];
-    let ends_m =
-        ends.into_iter().flatten().map(|spot| beside_m(track, spot.lane, track.point(spot.spot()))).collect();
-    let begins = rep.run_in.as_ref().unwrap_or(&rep.start).spot();
-    let whole_m = rep.distance_m + rep.run_in_m.unwrap_or(0.0);
+    let ends: Vec<Spot> = ends.into_iter().flatten().map(|place| place.spot()).collect();
+    way_between(track, &ends, rep.distance_m + rep.run_in_m.unwrap_or(0.0), rep.the_other_way)
+}
+
+/// A way that sets off from the first of some spots and is so long, in metres.
+fn way_between(track: &Track, ends: &[Spot], whole_m: f64, the_other_way: bool) -> Way {
+    let begins = ends[0];
+    let ends_m = ends.iter().map(|spot| beside_m(track, spot.lane, track.point(*spot))).collect();
     // After a lap everything was met.
     let steps = (whole_m.min(420.0) / STEP_M) as u32;
     let points = (0..=steps).map(|step| {
         let on_m = f64::from(step) * STEP_M;
-        let to_finish_m = begins.to_finish_m + if rep.the_other_way { on_m } else { -on_m };
+        let to_finish_m = begins.to_finish_m + if the_other_way { on_m } else { -on_m };
         point(track, Spot { to_finish_m, ..begins })
     });
-    let mut all_m: Vec<f64> = points.filter_map(|point| beside_m(track, rep.lane, point)).collect();
+    let mut all_m: Vec<f64> = points.filter_map(|point| beside_m(track, begins.lane, point)).collect();
     all_m.sort_by(f64::total_cmp);
     all_m.dedup_by(|a, b| (*a - *b).abs() < STEP_M / 2.0);
     Way { ends_m, all_m }
+}
+
+/// Whether a run on the oval from one spot to another is sure to be free of the hazards that may be in use between two
+/// times, in seconds.
+pub(crate) fn is_free(
+    evening: &Evening,
+    track: &Track,
+    (start, finish): (Spot, Spot),
+    distance_m: f64,
+    (from_s, to_s): (f64, f64),
+) -> bool {
+    let way = way_between(track, &[start, finish], distance_m, false);
+    let used = evening
+        .hazards
+        .iter()
+        .filter(|hazard| hazard.is_used(from_s - MARGIN_S, to_s + MARGIN_S) && hazard.is_in(start.lane));
+    used.into_iter().all(|hazard| {
+        let stands_in = way.ends_m.iter().flatten().any(|at_m| hazard.holds(*at_m, -NEAR_M));
+        !stands_in
+            && (hazard.kind != "closed stretch" || !way.all_m.iter().any(|at_m| hazard.holds(*at_m, -NEAR_M)))
+    })
 }
 
 /// The point of a spot that may lie laps on, or past the end of a straight and so on the oval.

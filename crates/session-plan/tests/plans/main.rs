@@ -5,6 +5,7 @@ mod asked;
 #[path = "../../../wave-plan/tests/squads/checker/mod.rs"]
 mod checker;
 mod claims;
+mod common_place;
 #[path = "../../../wave-plan/tests/squads/dice.rs"]
 mod dice;
 mod evening;

@@ -1,9 +1,10 @@
 //! Evenings made by chance: every finished plan keeps every promise.
 
 use crate::checker::{end_s, faults};
+use crate::common_place::places_apart;
 use crate::dice::Dice;
 use crate::evening::{Evening, Size};
-use crate::finished::{blocks, clocks, lanes_and_names, places_apart, starts};
+use crate::finished::{blocks, clocks, lanes_and_names, starts};
 use crate::hazards::{of_track, wrong_hazards};
 use crate::planned;
 
@@ -15,7 +16,7 @@ fn wrong(evening: &Evening) -> Option<Vec<String>> {
     let blocks = blocks(evening, &plan);
     for planned in &blocks {
         lanes_and_names(evening, planned, &mut faults);
-        places_apart(planned, &mut faults);
+        places_apart(evening, &plan, planned, &mut faults);
     }
     wrong_hazards(evening, &plan, &mut faults);
     // Runs by time show in no plan, and may be the last to end.
