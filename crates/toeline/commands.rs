@@ -7,7 +7,7 @@ use lane_distance::{Course, LaneNumber, Route, Track};
 use plan_sheet::{
     Choices, Curve, LaneTable, MarkTable, Measurement, notation_screen, notation_text, plan_fault_words,
 };
-use session_plan::{FileKind, Plan, PlanFault, Session, Venue, Week};
+use session_plan::{FileKind, Plan, PlanFault, Session, Venue, Week, YamlText};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
 
 use crate::failure::{self, InputError};
@@ -17,6 +17,7 @@ use crate::input;
 use crate::late_changes;
 use crate::manual;
 use crate::output;
+use crate::week_files::WeekFiles;
 use crate::whole_file::{self, Name, NewFile};
 
 pub(crate) fn run(command: &Command) -> Result<()> {
@@ -109,12 +110,14 @@ pub(crate) fn run(command: &Command) -> Result<()> {
 fn plans_of(paths: &[PathBuf], common: &Common) -> Result<Vec<Plan>> {
     let mut plans = Vec::new();
     let mut worst = None;
-    for path in input::session_paths(paths)? {
-        match Given::of_file(&path).and_then(|given| plan_given(given, common)) {
+    let mut files = WeekFiles::new(paths)?;
+    while let Some(given) = files.next() {
+        match given.and_then(|given| plan_given(given, common)) {
             Ok(plan) => plans.push(plan),
             Err(error) => show_worst(error, &mut worst),
         }
     }
+    files.note_left_out()?;
     match worst {
         None => Ok(plans),
         Some(error) => Err(failure::Shown(error).into()),
@@ -236,18 +239,19 @@ fn check(files: &[String], common: &Common) -> Result<()> {
 }
 
 fn check_file(path: &str, common: &Common) -> Result<String> {
-    let is_track = || {
-        let source = input::source(Path::new(path))?;
-        Ok::<_, anyhow::Error>((FileKind::of(&source) == Some(FileKind::Track)).then_some(source))
+    let path = Path::new(path);
+    let given = if input::is_file_name(&path.to_string_lossy()) {
+        let yaml = YamlText::read(input::source(path)?);
+        if FileKind::of(&yaml) == Some(FileKind::Track) {
+            let venue = Venue::from_yaml(yaml).map_err(InputError::new)?;
+            let lanes = venue.track().layout().lanes_of(Course::Oval);
+            return Ok(format!("no faults; a track with {lanes} lanes on the oval"));
+        }
+        Given::of_yaml(yaml, path)?
+    } else {
+        Given::of_file(path)?
     };
-    if input::is_file_name(path)
-        && let Some(source) = is_track()?
-    {
-        let venue = Venue::read(&source).map_err(InputError::new)?;
-        let lanes = venue.track().layout().lanes_of(Course::Oval);
-        return Ok(format!("no faults; a track with {lanes} lanes on the oval"));
-    }
-    let plan = plan_given(Given::of_file(Path::new(path))?, common)?;
+    let plan = plan_given(given, common)?;
     let reps: usize = plan.blocks.iter().map(|block| block.reps.len()).sum();
     let count = |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });
     let (blocks, runs) = (count(plan.blocks.len(), "block"), count(reps, "run"));

@@ -2,8 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use anyhow::Result;
-use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, SessionText, Venue};
+use anyhow::{Result, anyhow};
+use lane_distance::Track;
+use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, SessionText, Venue, YamlText};
 use workout_notation::SourceText;
 
 use crate::failure::InputError;
@@ -32,11 +33,14 @@ impl Given {
         let path = Path::new(argument);
         if argument == STANDARD_INPUT {
             let source = input::standard_input()?;
-            if is_session_file(&source) {
-                return Self::file(source, path);
+            if !has_keys_of_session(&source) {
+                return Self::text(source, path);
             }
-            input::check_text(&source)?;
-            Ok(Self::Text(text(source, "Workout")?))
+            let yaml = YamlText::read(source);
+            match FileKind::of(&yaml) {
+                Some(FileKind::Session) => Self::of_yaml(yaml, path),
+                Some(FileKind::Track) | None => Self::text(yaml.source, path),
+            }
         } else if input::is_file_name(argument) || is_text(path) || path.is_file() {
             Self::of_file(path)
         } else {
@@ -49,15 +53,23 @@ impl Given {
     /// Reads a file: one that ends in .yaml or .yml as a session file, every other one as text.
     pub(crate) fn of_file(path: &Path) -> Result<Self> {
         if input::is_file_name(&path.to_string_lossy()) {
-            return Self::file(input::source(path)?, path);
+            return Self::of_yaml(YamlText::read(input::source(path)?), path);
         }
-        let title = path.file_stem().map_or("Workout".to_owned(), |stem| input::shown(Path::new(stem)));
-        Ok(Self::Text(text(input::text(path)?, &title)?))
+        Self::text(input::text(path)?, path)
     }
 
-    fn file(source: SourceText, path: &Path) -> Result<Self> {
-        let file = SessionFile::read(source).map_err(InputError::new)?;
+    /// A session file.
+    pub(crate) fn of_yaml(yaml: YamlText, path: &Path) -> Result<Self> {
+        let file = SessionFile::from_yaml(yaml).map_err(InputError::new)?;
         Ok(Self::File(Box::new(file), path.to_owned()))
+    }
+
+    /// The text of a file, or of standard input.
+    pub(crate) fn text(source: SourceText, path: &Path) -> Result<Self> {
+        input::check_text(&source)?;
+        let stem = path.file_stem().filter(|stem| *stem != STANDARD_INPUT);
+        let title = stem.map_or("Workout".to_owned(), |stem| input::shown(Path::new(stem)));
+        Ok(Self::Text(text(source, &title)?))
     }
 
     pub(crate) const fn session(&self) -> &Session {
@@ -105,7 +117,9 @@ impl Given {
             Self::File(file, _) => file.locate(errors),
             Self::Text(text) | Self::Typed(text) => text.locate(errors),
         };
-        Ok(session_plan::plan(venue, session).map_err(|errors| InputError::new(located(errors)))?)
+        let plan = session_plan::plan(venue, session).map_err(|errors| InputError::new(located(errors)))?;
+        check_lanes(venue.track(), session)?;
+        Ok(plan)
     }
 }
 
@@ -113,13 +127,27 @@ fn text(source: SourceText, title: &str) -> Result<SessionText> {
     Ok(SessionText::read(source, title).map_err(InputError::new)?)
 }
 
+/// Refuses lanes that the track does not have, even where no block uses them.
+fn check_lanes(track: &Track, session: &Session) -> Result<()> {
+    let athletes = session.groups.iter().flat_map(|group| &group.athletes);
+    let of_athletes = athletes.map(|athlete| (athlete.name.as_str(), &athlete.lanes));
+    let of_groups = session.groups.iter().map(|group| (group.name.as_str(), &group.lanes));
+    for (whose, lanes) in of_athletes.chain(of_groups).chain([("the squad", &session.squad.lanes)]) {
+        for lane in lanes.iter().flatten() {
+            let known = track.lane_number(*lane);
+            known.map_err(|error| InputError::new(anyhow!("lanes of {whose}: {error}")))?;
+        }
+    }
+    Ok(())
+}
+
 fn is_text(path: &Path) -> bool {
     let ending = path.extension();
     ending.is_some_and(|ending| TEXTS.iter().any(|text| ending.eq_ignore_ascii_case(text)))
 }
 
-/// Whether a text without a name is a session file: it has the keys of one.
-fn is_session_file(source: &SourceText) -> bool {
+/// Whether a text without a name may be a session file.
+fn has_keys_of_session(source: &SourceText) -> bool {
     let has_key = |key: &str| source.text().lines().any(|line| line.starts_with(key));
-    (has_key("blocks:") || has_key("groups:")) && FileKind::of(source) == Some(FileKind::Session)
+    has_key("blocks:") || has_key("groups:")
 }

@@ -2,14 +2,14 @@
 
 use std::fs::File;
 use std::io::Read;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
-use session_plan::{FileFaultKind, FileKind, LateFault, SessionFile, TrackName, Venue};
+use session_plan::{FileFaultKind, LateFault, SessionFile, TrackName, Venue, YamlText};
 use workout_notation::{SourceText, visible_line};
 
-use crate::failure::{self, InputError};
+use crate::failure::InputError;
 use crate::files_read;
 use crate::flags::Common;
 
@@ -72,57 +72,6 @@ pub(crate) fn own_venue(file: &mut SessionFile, path: &Path, common: &Common) ->
     Ok(closed.map_err(wrong)?)
 }
 
-/// The session files that paths mean: each itself, or all of a folder and of its sub-folders, in the order of
-/// their names. A track file beside them, as a pattern of the shell brings it in, is left out with a note.
-pub(crate) fn session_paths(paths: &[PathBuf]) -> Result<Vec<PathBuf>> {
-    let (mut found, mut tracks) = (Vec::new(), Vec::new());
-    for path in paths {
-        if !path.is_dir() {
-            let is_track = FileKind::of(&source(path)?) == Some(FileKind::Track);
-            if is_track { &mut tracks } else { &mut found }.push(path.clone());
-            continue;
-        }
-        let before = found.len();
-        add_sessions_of(path, &mut found)?;
-        if found.len() == before {
-            bail!(InputError::new(anyhow!(
-                "there is no session file in `{}`; a session file ends in .yaml or .yml and has a `title`",
-                shown(path)
-            )));
-        }
-    }
-    for track in tracks {
-        let track = shown(&track);
-        if found.is_empty() {
-            bail!(InputError::new(anyhow!(
-                "`{track}` is a track file; write the names of session files, or of their folder"
-            )));
-        }
-        failure::note(&format!("left out `{track}`, a track file"));
-    }
-    Ok(found)
-}
-
-fn add_sessions_of(folder: &Path, found: &mut Vec<PathBuf>) -> Result<()> {
-    let cannot = || format!("cannot read `{}`", shown(folder));
-    let entries = std::fs::read_dir(folder).with_context(cannot)?;
-    let mut entries = entries.collect::<std::io::Result<Vec<_>>>().with_context(cannot)?;
-    entries.sort_by_key(std::fs::DirEntry::file_name);
-    for entry in entries {
-        let path = entry.path();
-        // A link to a folder is not followed: it might lead round in a circle.
-        if entry.file_type().with_context(cannot)?.is_dir() {
-            add_sessions_of(&path, found)?;
-        } else if path.is_file()
-            && is_file_name(&path.to_string_lossy())
-            && FileKind::of(&source(&path)?) == Some(FileKind::Session)
-        {
-            found.push(path);
-        }
-    }
-    Ok(())
-}
-
 fn close(venue: Venue, lanes: &[u8]) -> Result<Venue> {
     let closed = venue.with_closed(lanes).map_err(|error| anyhow!("--closed: {error}"));
     Ok(closed.map_err(InputError::new)?)
@@ -143,7 +92,7 @@ fn named_venue(name: &str) -> Result<Venue> {
 }
 
 fn read_venue(path: &Path) -> Result<Venue> {
-    Ok(Venue::read(&source(path)?).map_err(InputError::new)?)
+    Ok(Venue::from_yaml(YamlText::read(source(path)?)).map_err(InputError::new)?)
 }
 
 fn built_in_names() -> String {

@@ -10,6 +10,7 @@ mod late_changes;
 mod manual;
 mod output;
 mod unfinished;
+mod week_files;
 mod whole_file;
 
 use std::process::ExitCode;

@@ -44,6 +44,7 @@ mod targets;
 mod texts;
 mod views;
 mod week;
+mod week_left_out;
 mod wind;
 mod wrenbeck_others;
 mod wrenbeck_squads;

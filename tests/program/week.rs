@@ -187,6 +187,7 @@ help: use open lanes, for example lane 1
 $ cat other.yaml
 shopping: [bread, milk]
 $ toeline week .
+note: left out: `./other.yaml` is neither a session nor a track file
 error: there is no session file in `.`; a session file ends in .yaml or .yml and has a `title`
 
 "#]]);

@@ -2,6 +2,7 @@
 
 use crate::console::refused;
 use crate::folder::Folder;
+use crate::run::toeline;
 use serde_json::{Value, json};
 use snapbox::str;
 
@@ -305,4 +306,106 @@ fn a_note_that_says_nothing_is_left_out() {
     let session = "{ title: Tuesday, wind: \" \", notes: [\"\", spikes, \" \"], blocks: [200 in lane 2] }\n";
     let plan = Folder::with("session.yaml", session).json(&["plan", "session.yaml"]);
     assert_eq!((&plan["notes"], &plan["wind"]), (&json!(["spikes"]), &Value::Null));
+}
+
+#[test]
+fn what_no_watch_could_show_is_not_a_target_even_if_forced() {
+    for force in [&[][..], &["--force"]] {
+        toeline(&[&["plan", "200 @ 0.001"], force].concat()).assert().code(2).stderr_eq(str![[r#"
+error: 0.001 s is not a time for 200 m
+ --> workout:1:5
+  |
+1 | 200 @ 0.001
+  |     ^^^^^^^
+  |
+help: write for example `@ 32` or `@ 1:12`
+
+"#]]);
+    }
+}
+
+#[test]
+fn numbers_that_mean_nobody_or_one_spot_for_all_are_refused() {
+    refused(str![[r##"
+# waves of nobody
+$ cat evening.yaml
+title: Evening
+groups: [{ name: sprinters, athletes: [Ada, Ben] }]
+squad: { most: 0 }
+blocks: [6 x 200]
+$ toeline plan evening.yaml
+error: a number of athletes of 0 is out of range: 1 to 255
+ --> evening.yaml:3:16
+  |
+3 | squad: { most: 0 }
+  |                ^
+
+# hurdles on one spot
+$ cat track.yaml
+name: Wrenbeck
+path: [{ radius: 36.50, turn: 180 }, { straight: 84.39 }, { radius: 36.50, turn: 180 }, { straight: 84.39 }]
+lanes: 8
+lane_width: 1.22
+marks:
+  own:
+    - { name: "tick {n}", colour: red, form: tick, for: x, hurdles: { race: 400, first: 45, between: 0, count: 255 } }
+$ toeline lanes --track track.yaml
+error: 0 m is out of range for `between`: 1 to 10000 m
+ --> track.yaml:7:102
+  |
+7 | ... { race: 400, first: 45, between: 0, count: 255 } }
+  |                                      ^
+
+# a lane that is not there, for a group that starts together
+$ cat group.yaml
+title: Group
+groups: [{ name: all, athletes: [Ada, Ben], lanes: [9] }]
+blocks: [1500 starting together]
+$ cat squad.yaml
+title: Squad
+groups: [{ name: all, athletes: [Ada, Ben] }]
+squad: { lanes: [9] }
+blocks: [1500 starting together]
+$ cat athlete.yaml
+title: Athlete
+groups: [{ name: all, athletes: [{ name: Ada, lanes: [9] }, Ben] }]
+blocks: [1500 starting together]
+$ toeline plan 1500 --athletes 9 --lanes 9
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> workout:1:1
+  |
+1 | 1500
+  | ^^^^
+  |
+help: use open lanes, for example lane 1
+$ toeline plan '1500 starting together' --athletes 9 --lanes 9
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> workout:1:1
+  |
+1 | 1500 starting together
+  | ^^^^
+  |
+help: use open lanes, for example lane 1
+$ toeline plan group.yaml
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> group.yaml:3:10
+  |
+3 | blocks: [1500 starting together]
+  |          ^^^^
+  |
+help: use open lanes, for example lane 1
+$ toeline plan squad.yaml
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+ --> squad.yaml:4:10
+  |
+4 | blocks: [1500 starting together]
+  |          ^^^^
+  |
+help: use open lanes, for example lane 1
+$ toeline plan athlete.yaml
+error: lanes of Ada: there is no lane 9 on the oval; open there: lanes 1 to 8
+$ toeline plan '1500 in lanes 2-4 starting together' --athletes 9 --lanes 9
+error: lanes of the squad: there is no lane 9 on the oval; open there: lanes 1 to 8
+
+"##]]);
 }

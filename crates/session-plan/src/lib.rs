@@ -27,6 +27,7 @@ pub use files::file_fault::{
 pub use files::file_kind::FileKind;
 pub use files::session_file::{SessionFile, TrackName};
 pub use files::session_text::SessionText;
+pub use files::yaml_text::YamlText;
 pub use people::age_group::{AgeGroup, AgeGroupError};
 pub use people::bests::{Bests, RIEGEL_EXPONENT, RIEGEL_RANGE_S, TargetError, riegel};
 pub use people::hours::{Hours, HoursError};

@@ -180,6 +180,17 @@ impl MarkSpec {
                 TrackFault::out_of_range(within(rule), Quantity::Rule(rule), length_m, least_m..=10_000.0)
             }));
         }
+        // Ticks that follow one another too closely are one, or run backwards.
+        if let Some(hurdles) = self.hurdles.filter(|hurdles| hurdles.count > 1) {
+            let (at, between_m) =
+                ([at, &[Key::from("hurdles"), Key::from("between")]].concat(), hurdles.between.metres());
+            faults.extend(TrackFault::out_of_range(
+                at,
+                Quantity::Rule("between"),
+                between_m,
+                CLOSEST_HURDLES_M..=10_000.0,
+            ));
+        }
         let kind = match found.len() {
             _ if !faults.is_empty() => return Err(faults),
             1 => return Ok(found.remove(0).1),
@@ -192,6 +203,9 @@ impl MarkSpec {
         Err(vec![TrackFault::new(at.to_vec(), kind)])
     }
 }
+
+/// The least that lies between two hurdles, in metres: nobody lands and takes off within less.
+const CLOSEST_HURDLES_M: f64 = 1.0;
 
 /// A rule for each of the lengths that are given.
 fn row(lengths: Option<&OneOrMany<LengthSpec>>, rule: impl Fn(f64) -> Rule) -> Option<Vec<Rule>> {

@@ -74,6 +74,7 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
                 SessionNumber::Year => ("the year", ""),
                 SessionNumber::Reps => ("a number of repetitions of", ""),
                 SessionNumber::Wind => ("a wind of", " m/s"),
+                SessionNumber::Most => ("a number of athletes of", ""),
             };
             let message = format!("{what} {value}{unit} is out of range: {least}{unit} to {most}{unit}");
             (message, example("write", at))

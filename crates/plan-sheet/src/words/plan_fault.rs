@@ -85,6 +85,14 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
             ),
             format!("check the distance and the time; {FORCE}"),
         ),
+        PlanFault::NoTime { who, distance_m, target_s } => helped(
+            format!(
+                "{target_s} s is not a time for {} m{}",
+                metres(*distance_m),
+                who.as_ref().map_or_else(String::new, |who| format!(" by {}", called(who)))
+            ),
+            "write for example `@ 32` or `@ 1:12`",
+        ),
         PlanFault::CycleTooShort { who, cycle_s, lasts_s, is_target } => {
             let run = match (who, is_target) {
                 (Some(who), _) => format!("{}'s run, which takes {}", called(who), clock(*lasts_s)),

@@ -124,6 +124,8 @@ own: [{ name: cone, colour: red, form: tick, to_finish: 30, across: 30 }]
   keep one of them
 own: [{ name: cone, colour: red, form: tick, to_finish: -1 }]
   -1 m is out of range for `to_finish`: 0 to 10000 m
+own: [{ name: tick, colour: red, form: tick, hurdles: { race: 400, first: 45, between: 0, count: 255 } }]
+  0 m is out of range for `between`: 1 to 10000 m
 own: [{ name: cone, colour: red, form: tick, across: -10001 }]
   -10001 m is out of range for `across`: -10000 to 10000 m
 own: [{ name: cone, colour: red, form: tick, across: [] }]

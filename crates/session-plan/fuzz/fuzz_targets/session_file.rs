@@ -7,7 +7,7 @@ use std::sync::LazyLock;
 
 use lane_distance::Track;
 use libfuzzer_sys::fuzz_target;
-use session_plan::{FileKind, SessionFile, Venue};
+use session_plan::{FileKind, SessionFile, Venue, YamlText};
 use workout_notation::SourceText;
 
 static VENUE: LazyLock<Venue> =
@@ -15,8 +15,9 @@ static VENUE: LazyLock<Venue> =
 
 fuzz_target!(|text: &str| {
     let source = SourceText::new("session.yaml", text);
-    let _ = FileKind::of(&source);
-    match SessionFile::read(source) {
+    let yaml = YamlText::read(source);
+    let _ = FileKind::of(&yaml);
+    match SessionFile::from_yaml(yaml) {
         Ok(file) => {
             let Ok(venue) = VENUE.clone().with_closed(&file.closed_lanes) else { return };
             if let Err(errors) = session_plan::plan(&venue, &file.session) {

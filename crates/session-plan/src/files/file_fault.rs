@@ -216,6 +216,8 @@ pub enum SessionNumber {
     Reps,
     /// How strong the wind is, in metres a second.
     Wind,
+    /// The athletes of a wave at most.
+    Most,
 }
 
 /// Who or what has a name.

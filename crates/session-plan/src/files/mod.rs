@@ -10,3 +10,4 @@ pub(crate) mod session_text;
 pub(crate) mod spec;
 pub(crate) mod text_places;
 pub(crate) mod unsure;
+pub(crate) mod yaml_text;

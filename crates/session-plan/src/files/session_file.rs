@@ -9,6 +9,7 @@ use crate::files::file_fault::{FileFaultKind, FileFaults};
 use crate::files::reader::Reader;
 use crate::files::spec::session_spec::SessionSpec;
 use crate::files::text_places::TextPlaces;
+use crate::files::yaml_text::YamlText;
 use crate::people::session::Session;
 use crate::people::since::Since;
 use crate::plan::fault::PlanError;
@@ -83,10 +84,16 @@ impl SessionFile {
     ///
     /// [`FileFaults`] with the place of everything that is wrong, in every block.
     pub fn read(source: SourceText) -> Result<Self, FileFaults> {
-        let document = match Document::read(source.text()) {
-            Ok(document) => document,
-            Err(faults) => return Err(FileFaults::new(source, faults)),
-        };
+        Self::from_yaml(YamlText::read(source))
+    }
+
+    /// Reads a session file from its YAML.
+    ///
+    /// # Errors
+    ///
+    /// The same.
+    pub fn from_yaml(yaml: YamlText) -> Result<Self, FileFaults> {
+        let (source, document) = yaml.into_document()?;
         let reader = Reader::new(&document, &[]);
         let spec = reader.read::<SessionSpec>(&[]);
         let (mut faults, unsure) = reader.into_faults();

@@ -25,6 +25,9 @@ const FASTEST: [(f64, f64); 14] = [
 /// The highest speed that anybody has been seen to run at, with the same margin, in metres a second.
 const TOP_M_PER_S: f64 = 12.9;
 
+/// A speed that is a slip of the pen whoever insists on it, in metres a second: ten times that of the fastest.
+pub(crate) const IMPOSSIBLE_M_PER_S: f64 = 120.0;
+
 /// Slower than this is not running, nor walking, in metres a second; common practice, no source.
 const SLOWEST_M_PER_S: f64 = 1.0;
 

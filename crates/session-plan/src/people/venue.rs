@@ -4,9 +4,9 @@ use lane_distance::spec::{OneOrMany, TrackSpec};
 use lane_distance::{HazardKind, Key, LaneNumber, MOST_LANES, Track};
 use workout_notation::SourceText;
 
-use crate::files::document::Document;
 use crate::files::file_fault::{FileFaultKind, FileFaults};
 use crate::files::reader::{KeysApart, Reader};
+use crate::files::yaml_text::YamlText;
 use crate::people::hours::Hours;
 use crate::people::house_rules::HouseRules;
 use crate::people::late_fault::LateFault;
@@ -57,8 +57,17 @@ impl Venue {
     ///
     /// [`FileFaults`] with the place of everything that is wrong.
     pub fn read(source: &SourceText) -> Result<Self, FileFaults> {
+        Self::from_yaml(YamlText::read(source.clone()))
+    }
+
+    /// Reads a venue from the YAML of its track file.
+    ///
+    /// # Errors
+    ///
+    /// The same.
+    pub fn from_yaml(yaml: YamlText) -> Result<Self, FileFaults> {
+        let (source, document) = yaml.into_document()?;
         let wrong = |faults| FileFaults::new(source.clone(), faults);
-        let document = Document::read(source.text()).map_err(wrong)?;
         let reader = Reader::new(&document, VENUE_KEYS);
         let spec = reader.read::<TrackSpec>(&[]);
         let rules = reader.read::<HouseRules>(&[Key::from("house_rules")]).unwrap_or_default();

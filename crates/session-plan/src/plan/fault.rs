@@ -73,6 +73,15 @@ pub enum PlanFault {
         /// The target, in seconds.
         target_s: f64,
     },
+    /// Its target is so short that it cannot be a time.
+    NoTime {
+        /// Whose target it is, where it is one athlete's own.
+        who: Option<String>,
+        /// Its distance, in metres.
+        distance_m: f64,
+        /// The target, in seconds.
+        target_s: f64,
+    },
     /// It starts again before it can be over.
     CycleTooShort {
         /// Whose run lasts longer, where it is one athlete's own target.

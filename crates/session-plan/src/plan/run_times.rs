@@ -1,11 +1,13 @@
 //! How long each run of a block lasts, and the recovery after it.
 
+use std::ops::Range;
+
 use lane_distance::{LaneNumber, Track};
 use wave_plan::RunTimes;
 use workout_notation::{Gap, Pace, RunKind, Step};
 
 use crate::people::bests::TargetError;
-use crate::people::fastest::{fastest_flying_s, fastest_s};
+use crate::people::fastest::{IMPOSSIBLE_M_PER_S, fastest_flying_s, fastest_s};
 use crate::people::session::Session;
 use crate::plan::crew::Entrant;
 use crate::plan::estimate;
@@ -91,6 +93,7 @@ pub(crate) fn timings(
         let distance_m = pairing::distance_m(track, step, lane)?;
         let own_s = distance_m.and_then(|distance_m| own_target_s(step, distance_m, are_alike, entrant));
         let timing = timing(session, step, distance_m, own_s, entrant);
+        check_is_time(step, distance_m, &timing, entrant)?;
         if !session.force {
             check(step, distance_m, &timing, entrant)?;
         }
@@ -107,11 +110,36 @@ fn own_target_s(step: &Step<'_>, distance_m: f64, are_alike: bool, entrant: &Ent
     of_distance_s.or(athlete.target_s.filter(|_| are_alike))
 }
 
+/// Refuses a target that is too short to be a time at all, forced or not: no watch shows it.
+fn check_is_time(
+    step: &Step<'_>,
+    distance_m: Option<f64>,
+    timing: &Timing,
+    entrant: &Entrant<'_>,
+) -> Planned<()> {
+    let target_s = timing.target_from_s.or(timing.target_s);
+    match (distance_m, target_s) {
+        (Some(distance_m), Some(target_s)) if distance_m / target_s > IMPOSSIBLE_M_PER_S => {
+            let who = entrant.athlete.filter(|_| !is_written(step)).map(|athlete| athlete.name.clone());
+            Err(PlanFault::NoTime { who, distance_m, target_s }.at(target_span(step)))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Whether a block writes the time of its runs, which is everybody's then.
+fn is_written(step: &Step<'_>) -> bool {
+    matches!(step.pace.map(|pace| pace.value), Some(Pace::Time { .. } | Pace::Rate { .. }))
+}
+
+/// Where the target of a run is written, else the run.
+fn target_span(step: &Step<'_>) -> Range<usize> {
+    step.pace.map_or_else(|| step.run.kind.span.clone(), |pace| pace.span.clone())
+}
+
 /// Questions a target that nobody has ever run, and a cycle that is over before its run.
 fn check(step: &Step<'_>, distance_m: Option<f64>, timing: &Timing, entrant: &Entrant<'_>) -> Planned<()> {
-    // A time that the block writes is everybody's.
-    let is_written = matches!(step.pace.map(|pace| pace.value), Some(Pace::Time { .. } | Pace::Rate { .. }));
-    let who = || entrant.athlete.filter(|_| !is_written).map(|athlete| athlete.name.clone());
+    let who = || entrant.athlete.filter(|_| !is_written(step)).map(|athlete| athlete.name.clone());
     let least_s = distance_m.map_or(0.0, |distance_m| match step.run.kind.value {
         RunKind::Flying { .. } | RunKind::Exchange { .. } => fastest_flying_s(distance_m),
         _ => fastest_s(distance_m),
@@ -120,8 +148,7 @@ fn check(step: &Step<'_>, distance_m: Option<f64>, timing: &Timing, entrant: &En
         && let Some(target_s) =
             timing.target_from_s.or(timing.target_s).filter(|target_s| *target_s < least_s)
     {
-        let span = step.pace.map_or_else(|| step.run.kind.span.clone(), |pace| pace.span.clone());
-        return Err(PlanFault::TooFast { who: who(), distance_m, target_s }.at(span));
+        return Err(PlanFault::TooFast { who: who(), distance_m, target_s }.at(target_span(step)));
     }
     if let Some(Gap::Cycle(cycle_s)) = timing.gap {
         let is_target = timing.target_s.is_some();

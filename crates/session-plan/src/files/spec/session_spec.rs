@@ -208,6 +208,11 @@ impl SessionSpec {
                 faults.push((vec![Key::from(name)], FileFaultKind::OutOfRange { of, value, least, most }));
             }
         }
+        if let Some(most @ 0) = self.squad.most {
+            let (of, value) = (SessionNumber::Most, f64::from(most));
+            let kind = FileFaultKind::OutOfRange { of, value, least: 1.0, most: 255.0 };
+            faults.push((vec![Key::from("squad"), Key::from("most")], kind));
+        }
         if is_blank(&self.title) {
             faults.push((vec![Key::from("title")], FileFaultKind::EmptyName(Named::Session)));
         }

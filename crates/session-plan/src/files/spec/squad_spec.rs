@@ -15,7 +15,8 @@ pub(crate) struct SquadSpec {
     /// How a set shares the lanes; by its distance unless given.
     mode: Option<ModeSpec>,
     /// The most athletes in a wave, or in the group of a lane.
-    most: Option<u8>,
+    #[schemars(range(min = 1))]
+    pub(crate) most: Option<u8>,
     /// The lanes that squads use where their blocks name none; or `keep` where everybody stays in one lane through a
     /// block, as over hurdles and from blocks unless given, and `turn` where lanes turn from run to run.
     lanes: Option<SquadLanes>,
