@@ -105,6 +105,7 @@ impl Cursor<'_> {
             || !joins_runs && (self.is_duration_alone_at(0) || self.is_time_range(0))
             || self.is_distance_jog()
             || self.is_equal_jog()
+            || self.distance_back_tokens().is_some()
             || !joins_runs && self.is_list_of_rests()
             || self.is_clause(0) && !self.is_word(0, &["the"])
             || self.is_bare_pace() && !is_word;
@@ -192,6 +193,7 @@ impl Cursor<'_> {
         if let Some(Gap::Rest(seconds)) = details.recovery.gap.as_deref().copied()
             && !was_given
             && details.pace.is_none()
+            && self.shared.paces.is_empty()
             && details.recovery.gap.as_ref().is_some_and(|gap| gap.span.start == here.start)
             && self.is_likely_time(seconds)
         {

@@ -333,6 +333,12 @@ impl<'a> Cursor<'a> {
         self.at.checked_sub(back).is_some_and(|place| self.is_number_from_start(place))
     }
 
+    /// Whether the token so many before the next one is this sign.
+    pub(crate) fn is_sign_before(&self, back: usize, sign: char) -> bool {
+        let before = self.at.checked_sub(back).and_then(|before| self.tokens.get(before));
+        before.is_some_and(|token| token.is_sign(sign))
+    }
+
     /// Whether the token so many before the next one is a times sign.
     pub(crate) fn is_times_before(&self, back: usize) -> bool {
         let before = self.at.checked_sub(back).and_then(|before| self.tokens.get(before));

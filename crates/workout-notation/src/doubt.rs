@@ -49,6 +49,13 @@ pub enum Doubt {
         /// The longest, in seconds.
         most_s: f64,
     },
+    /// A range of times to run, planned at the longer.
+    TimeRange {
+        /// The shortest, in seconds.
+        least_s: f64,
+        /// The longest, in seconds.
+        most_s: f64,
+    },
     /// A range of percentages, planned at the higher.
     PercentRange {
         /// The lowest.

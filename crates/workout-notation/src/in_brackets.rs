@@ -12,6 +12,9 @@ impl Cursor<'_> {
     /// `(90s)`, `(200 jog)`, `(in lane 2, rest 90s)`, `(42-44 sec)`: what stands in brackets behind a run.
     pub(crate) fn in_brackets(&mut self, details: &mut Details) {
         let begins = self.here();
+        if self.words_in_brackets() {
+            return;
+        }
         self.skip();
         self.is_in_brackets = true;
         self.value_in_brackets(details);
@@ -28,6 +31,24 @@ impl Cursor<'_> {
         }
     }
 
+    /// `(bend + straight)`, `(tall & relaxed)`: words with a sign between them that joins runs elsewhere stay unread.
+    fn words_in_brackets(&mut self) -> bool {
+        let begins = self.place();
+        self.skip();
+        let mut has_plus = false;
+        while self.word_at(0).is_some() || self.is_sign(0, '+') {
+            has_plus |= self.is_sign(0, '+');
+            self.skip();
+        }
+        let span = self.since(begins + 1);
+        if !has_plus || !self.sign(')') {
+            self.go_back(begins);
+            return false;
+        }
+        self.leave(span);
+        true
+    }
+
     /// A time that stands first in brackets: the rest, or where a rest is given as well, the time of the run.
     fn value_in_brackets(&mut self, details: &mut Details) {
         let begins = self.place();
@@ -36,6 +57,7 @@ impl Cursor<'_> {
             || self.times_of_parts(details)
             || self.bare_minutes(details)
             || self.bare_list_of_minutes()
+            || self.pair_of_rests(details)
         {
             return;
         }
@@ -74,6 +96,7 @@ impl Cursor<'_> {
         if let Some(Gap::Rest(seconds)) = details.recovery.gap.as_deref().copied()
             && !was_given
             && details.pace.is_none()
+            && self.shared.paces.is_empty()
             && self.is_likely_time(seconds)
         {
             self.doubts.push(Doubt::RestOrTarget { seconds });
@@ -86,10 +109,12 @@ impl Cursor<'_> {
             return false;
         }
         let before = self.place();
-        let is_list = self.list_of_paces() && self.shared.paces.len() > 2 && self.is_sign(0, ')');
+        let is_list = self.list_of_paces() && self.is_sign(0, ')');
+        let is_down = ["down", ">", "→"].iter().any(|down| self.text[self.since(before)].contains(down));
+        let is_list = is_list && (is_down || self.shared.paces.len() > 2);
         let are_likely = self.shared.paces.iter().all(|pace| match pace.value {
             SharedPace::Time(seconds) => seconds >= 10.0 && self.is_likely_time(seconds),
-            SharedPace::Race(_) => false,
+            SharedPace::Race(_) | SharedPace::Percent(_) => false,
         });
         if is_list && are_likely {
             return true;
@@ -214,6 +239,29 @@ impl Cursor<'_> {
             }
         }
         self.doubts.push(Doubt::BareMinutes);
+        true
+    }
+
+    /// `350 + 250 + 150 (15 min, 12 min)`: the rests of three runs that stand in no set.
+    fn pair_of_rests(&mut self, details: &Details) -> bool {
+        if self.sets > 0 || !self.shared.rests.is_empty() || details.recovery.gap.is_some() {
+            return false;
+        }
+        let (before, problems) = (self.place(), self.problems.len());
+        let mut rests = Vec::new();
+        while rests.len() < 2 && self.is_duration() {
+            let Ok(seconds) = self.seconds("", "") else { break };
+            rests.push(seconds);
+            if rests.len() < 2 && ![',', '/', '+'].iter().any(|&sign| self.sign(sign)) {
+                break;
+            }
+        }
+        self.problems.truncate(problems);
+        if rests.len() < 2 || !self.is_sign(0, ')') {
+            self.go_back(before);
+            return false;
+        }
+        self.shared.rests = rests;
         true
     }
 

@@ -147,11 +147,18 @@ impl Cursor<'_> {
             && self.is_sign(1, '/')
             && self.number_at(2).is_some_and(|seconds| seconds <= 120.0)
             && (self.seconds_in(3) == Some(1.0) || self.is_half_minutes());
-        if !is_here {
+        // `20s/10s`
+        let has_units = self.sets > 0
+            && self.seconds_in(1) == Some(1.0)
+            && self.is_sign(2, '/')
+            && self.is_number(3)
+            && self.seconds_in(4) == Some(1.0)
+            && self.word_at(5).is_none();
+        if !is_here && !has_units {
             return None;
         }
         let (seconds, span) = self.number()?;
-        self.skip();
+        self.skip_all(if has_units { 2 } else { 1 });
         let (rest_s, rest_span) = self.number()?;
         if self.seconds_in(0).is_some() {
             self.skip();
@@ -203,6 +210,18 @@ impl Cursor<'_> {
 
     /// `1-2-3-2-1 min`: runs by time, each of another length.
     fn ladder_of_times(&mut self) -> Option<Item> {
+        let before = self.place();
+        // `Fartlek 3-2-1 min`
+        let effort = (self.is_effort(0) && self.is_number(1) && self.is_sign(2, '-')).then(|| self.effort());
+        let mut ladder = self.times_of_ladder();
+        match &mut ladder {
+            Some(series) => series.details.effort = effort,
+            None => self.go_back(before),
+        }
+        ladder.map(|series| Item::Series(Box::new(series)))
+    }
+
+    fn times_of_ladder(&mut self) -> Option<Series> {
         let mut count = 0;
         while count < 12 && self.number_at(2 * count).is_some_and(|number| number <= 30.0) {
             count += 1;
@@ -224,7 +243,7 @@ impl Cursor<'_> {
         }
         self.skip();
         self.last_run = None;
-        Some(Item::Series(Box::new(Series { count: 1, items, details: Details::default() })))
+        Some(Series { count: 1, items, details: Details::default() })
     }
 
     /// The count in front of an item, which is stepped over: `6 x`, `3 sets of`, `6-8 x`, `4` of `4 flying 30s`; nothing
@@ -250,12 +269,13 @@ impl Cursor<'_> {
         if self.is_number(0) && !self.is_distance_first() && (self.is_times(1) || self.is_count_word(1)) {
             return Some(self.count());
         }
-        if self.is_count_before_name()
+        if self.is_count_before_plural()
+            || self.is_count_before_name()
             || self.number_at(0).is_some_and(|count| count <= 12.0) && self.is_starts(1)
             || self.is_count_of_sets()
         {
             let (value, span) = self.number()?;
-            let is_sets = self.word(&["sets", "set"]);
+            let is_sets = self.word(&["sets", "set", "series", "rounds"]);
             let count = self.whole_count(value, span);
             if is_sets && self.is_sign(0, '-') {
                 self.skip();
@@ -265,9 +285,17 @@ impl Cursor<'_> {
         None
     }
 
+    /// `Eight 400s`: a count in front of several of a distance.
+    fn is_count_before_plural(&self) -> bool {
+        self.number_at(0).is_some_and(|count| count <= 60.0 && count.fract() == 0.0)
+            && self.number_at(1).is_some_and(|metres| metres >= 60.0)
+            && self.is_word(2, &["s"])
+            && self.is_glued(2)
+    }
+
     /// `2 sets 3 x 5 hurdles`, `2 sets: 300, 200`
     fn is_count_of_sets(&self) -> bool {
-        self.is_number(0) && self.is_word(1, &["sets", "set"]) && self.is_item(2)
+        self.is_number(0) && self.is_word(1, &["sets", "set", "series", "rounds"]) && self.is_item(2)
     }
 
     /// `5 x 700m x 2min`, `10 x 300m x 300m`: what a second times sign adds is the rest, or how far to jog.

@@ -4,7 +4,7 @@ use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
 use crate::forms::{Details, Gap, Recovery};
-use crate::listed::{Listed, counted, recovery_of, repeated};
+use crate::listed::{Listed, counted, easy_behind_repetitions, recovery_of, repeated};
 use crate::spanned::Spanned;
 
 const BETWEEN_HELP: &str =
@@ -53,6 +53,7 @@ impl Cursor<'_> {
     /// is the recovery between two of them.
     fn push(&mut self, items: &mut Vec<Listed>, mut listed: Listed, is_behind_plus: bool) {
         if listed.is_counted {
+            self.share_rests(items, &mut listed);
             // `2 x 90s, 4 x 60s, equal float`: what is as long as each run is said of all of them.
             let is_of_all =
                 !items.is_empty() && items.iter().all(|item| item.details.recovery == Recovery::default());
@@ -69,6 +70,7 @@ impl Cursor<'_> {
         if let Some(last) = items.last_mut()
             && !is_behind_plus
             && let Some(jog) = recovery_of(&last.item, &last.details, &listed)
+                .or_else(|| easy_behind_repetitions(last, &listed).filter(|_| !self.goes_on_with_item()))
         {
             last.details.recovery.kind = Some(jog);
             let Listed { item: _, details, .. } = listed;
@@ -77,6 +79,19 @@ impl Cursor<'_> {
             return;
         }
         items.push(listed);
+    }
+
+    /// `3 x 100, 3 x 200, 3 x 300 (1', 2', 3')`: as many rests as counted items, one for each.
+    fn share_rests(&mut self, items: &mut [Listed], last: &mut Listed) {
+        let all_are_free =
+            items.iter().all(|item| item.is_counted && item.details.recovery == Recovery::default());
+        if items.is_empty() || !all_are_free || self.shared.rests.len() != items.len() + 1 {
+            return;
+        }
+        let rests = std::mem::take(&mut self.shared.rests);
+        for (item, rest) in items.iter_mut().chain([last]).zip(rests) {
+            item.details.recovery.gap = Some(Spanned::new(Gap::Rest(rest.value), rest.span));
+        }
     }
 
     fn add_details(&mut self, own: &mut Details, more: Details) {
@@ -238,6 +253,10 @@ impl Cursor<'_> {
         let is_alike = items.iter().all(|item| item.kind().is_some() && item.kind() == last.kind());
         let before: Vec<&Details> = items.iter().map(Item::details).collect();
         let mut of_last = of_all.take_for_last_run(&before, is_alike);
+        // `10 min tempo, 4 x 200 @ mile pace`: who has an effort has no pace of another run.
+        if !is_alike && of_last.pace.is_none() && before.iter().any(|earlier| earlier.effort.is_some()) {
+            of_last.pace = of_all.pace.take();
+        }
         if own_recovery != Recovery::default() {
             of_last.recovery = own_recovery;
         }

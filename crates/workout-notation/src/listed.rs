@@ -1,8 +1,11 @@
 //! An item of a list, as it is read.
 
 use crate::block::{Item, Series};
-use crate::forms::{Details, RecoveryKind, Run, RunKind, RunLength, effort};
+use crate::forms::{Details, Recovery, RecoveryKind, Run, RunKind, RunLength, effort};
 use crate::spanned::Spanned;
+
+/// An easy distance behind repetitions is a recovery up to here, in metres.
+const LONGEST_EASY_M: f64 = 400.0;
 
 /// An item of a list.
 pub(crate) struct Listed {
@@ -82,6 +85,22 @@ pub(crate) fn recovery_of(
         && details.recovery.kind.is_none()
         && listed.details.pace.is_none();
     let kind = if easy == "walking" { RecoveryKind::Walk(metres) } else { RecoveryKind::Jog(metres) };
+    is_so.then(|| Spanned::new(kind, run.kind.span.clone()))
+}
+
+/// The recovery that an easy run behind repetitions is that have none: `8 x 200 fast, 100 easy`.
+pub(crate) fn easy_behind_repetitions(before: &Listed, listed: &Listed) -> Option<Spanned<RecoveryKind>> {
+    let (own, Item::Run(run)) = (run_in(&before.item)?, &listed.item) else { return None };
+    let RunKind::Plain(RunLength::Metres(metres)) = run.kind.value else { return None };
+    let effort = run.details.effort.as_ref().or(listed.details.effort.as_ref())?;
+    let is_so = before.is_counted
+        && !listed.is_counted
+        && ["easy", "float", "jogging", "walking"].contains(&effort.value.as_str())
+        && metres <= LONGEST_EASY_M
+        && before.details.recovery == Recovery::default()
+        && own.details.recovery == Recovery::default()
+        && matches!(own.kind.value, RunKind::Plain(_));
+    let kind = if effort.value == "walking" { RecoveryKind::Walk(metres) } else { RecoveryKind::Jog(metres) };
     is_so.then(|| Spanned::new(kind, run.kind.span.clone()))
 }
 

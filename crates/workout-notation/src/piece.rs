@@ -59,6 +59,7 @@ pub(crate) fn pieces(lexed: &Lexed<'_>) -> Vec<Piece> {
         if let Some(count) = repeat(part) {
             pieces.push(Piece::Repeat(count, range));
         } else if (index > 0 && (index < last || has_several_blocks(&pieces)) || index == 0 && last == 0)
+            && !is_of_runs(part)
             && rest_alone(part).is_some()
         {
             pieces.push(Piece::Rest(range));
@@ -69,6 +70,12 @@ pub(crate) fn pieces(lexed: &Lexed<'_>) -> Vec<Piece> {
         }
     }
     pieces
+}
+
+/// Whether a rest is one between runs by its words, and none between blocks: `60s between reps`, `r 2'`.
+fn is_of_runs(lexed: &Lexed<'_>) -> bool {
+    let cursor = Cursor::new(lexed);
+    cursor.has_between() || cursor.is_word(0, &["r"])
 }
 
 /// Whether there are several blocks among pieces.
@@ -85,6 +92,13 @@ fn cuts(lexed: &Lexed<'_>) -> Vec<(Cut, Range<usize>)> {
     let word = |at: usize| match tokens.get(at) {
         Some(token) if token.is_word() => &line[token.span.clone()],
         _ => "",
+    };
+    // A word of its own with a colon in front of repetitions.
+    let is_label_at = |at: usize| {
+        word(at).len() > 2
+            && is_sign(at + 1, ':')
+            && is_number(at + 2)
+            && is_sign(at + 3, 'x') | word(at + 3).eq_ignore_ascii_case("x")
     };
     let mut parts = Vec::new();
     let (mut depth, mut start, mut cut) = (0_u32, 0, Cut::Strong);
@@ -112,6 +126,15 @@ fn cuts(lexed: &Lexed<'_>) -> Vec<(Cut, Range<usize>)> {
             let is_counted =
                 is_number(at + 1) && (is_sign(at + 2, 'x') || word(at + 2).eq_ignore_ascii_case("x"));
             (!is_short || is_capital || is_counted).then_some((Cut::Strong, 1))
+        } else if is_sign(at, ',') && is_label_at(at + 1) {
+            // `Seniors: 5 x 300, juniors: 4 x 300`
+            Some((Cut::Strong, 1))
+        } else if is_sign(at, ',')
+            && ["group", "squad", "pack"].iter().any(|group| word(at + 1).eq_ignore_ascii_case(group))
+            && (is_sign(at + 3, '-') || is_sign(at + 3, ':'))
+        {
+            // `Group 1 - 5 x 1k, Group 2 - 4 x 1k`
+            Some((Cut::Strong, 1))
         } else if is_sign(at, ',') && (!is_number(at + 1) || is_spaced(line, tokens, at + 1))
             || is_sign(at, '+')
             || word(at).eq_ignore_ascii_case("then")

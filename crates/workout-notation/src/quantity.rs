@@ -134,7 +134,10 @@ impl Cursor<'_> {
         let mut seconds = value;
         if self.sign(':') {
             match self.number() {
-                Some((more, more_span)) if more < 60.0 && more_span.start == first.end + 1 => {
+                // `1:1` is a ratio.
+                Some((more, more_span))
+                    if more < 60.0 && more_span.start == first.end + 1 && more_span.len() > 1 =>
+                {
                     seconds = value * 60.0 + more;
                 }
                 _ => {

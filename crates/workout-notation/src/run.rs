@@ -11,6 +11,9 @@ const RUNS: [&str; 7] = ["run", "runs", "rep", "reps", "repeats", "intervals", "
 /// Words in front of a run that add nothing to it.
 const LEADS: [&str; 3] = ["run", "stride", "sprint"];
 
+/// A number without a unit below this that is no multiple of 5 is hardly a distance, in metres.
+const LEAST_ODD_M: f64 = 100.0;
+
 /// What follows depends on of a run.
 const fn last_run(kind: RunKind) -> LastRun {
     match kind {
@@ -39,6 +42,7 @@ impl Cursor<'_> {
             self.clauses(&mut details);
             return None;
         };
+        self.refuse_odd_distance(begins, kind);
         self.is_in_yards = self.is_behind_word(&["yd", "yds", "yard", "yards", "y"]);
         if let RunKind::Plain(RunLength::Metres(metres)) = kind
             && let Some((metres, turns)) = self.parts_after(metres)
@@ -63,6 +67,18 @@ impl Cursor<'_> {
             details.effort = self.on_foot();
         }
         Some(Run { kind: Spanned::new(kind, self.since(begins)), details })
+    }
+
+    /// `@ 80, 79, 78`: a number behind a comma or a slash that nobody would run, and that could be a time, is asked about.
+    fn refuse_odd_distance(&mut self, begins: usize, kind: RunKind) {
+        let RunKind::Plain(RunLength::Metres(metres)) = kind else { return };
+        let span = self.since(begins);
+        let is_bare = self.text[span.clone()].bytes().all(|byte| byte.is_ascii_digit());
+        let is_in_list = self.is_sign_before(2, ',') || self.is_sign_before(2, '/');
+        if is_bare && is_in_list && metres < LEAST_ODD_M && metres % 5.0 != 0.0 {
+            let message = format!("`{metres}` could be a run or a time");
+            self.problem(span, message, format!("write `{metres}m`, or `@ {metres}s`"));
+        }
     }
 
     /// Whether `starts` or `block starts` stand `ahead`, which are counted: `6 block starts over 25m`.

@@ -6,7 +6,7 @@ use crate::forms::Details;
 use crate::listed::{Listed, only_run};
 
 /// Words in front of some of several repetitions.
-const SHARES: [&str; 6] = ["the", "first", "last", "next", "final", "other"];
+const SHARES: [&str; 8] = ["the", "first", "last", "next", "final", "other", "reps", "runs"];
 
 /// A number in front of a target is a distance from here on, in metres.
 const LEAST_DISTANCE_M: f64 = 50.0;
@@ -88,12 +88,16 @@ impl Cursor<'_> {
     /// Whether the first of several shares comes next, behind a sign or none: `First 4 @ 70, last 2 @ 65`.
     pub(crate) fn are_first_shares(&self) -> bool {
         let sign = usize::from(self.is_share_sign());
-        self.is_word(sign, &["first"]) && self.is_share(sign)
+        let is_range = self.number_at(sign + self.words_of_share(sign)) == Some(1.0)
+            && self.is_sign(sign + self.words_of_share(sign) + 1, '-');
+        (self.is_word(sign, &["first"]) || is_range) && self.is_share(sign)
     }
 
-    /// Whether some repetitions with their target stand `ahead`: `8 @ 36`, `last 2 @ 65`.
+    /// Whether some repetitions with their target stand `ahead`: `8 @ 36`, `last 2 @ 65`, `4-6 @ 65`.
     fn is_share(&self, ahead: usize) -> bool {
-        let number = ahead + self.words_of_share(ahead);
+        let first = ahead + self.words_of_share(ahead);
+        let is_range = self.is_sign(first + 1, '-') && self.is_number(first + 2);
+        let number = if is_range { first + 2 } else { first };
         let end = number + 1 + usize::from(self.is_word(number + 1, &["reps", "runs", "of"]));
         self.number_at(number).is_some_and(|share| share < LEAST_DISTANCE_M)
             && (self.is_sign(end, '@') || self.is_word(end, &["at", "in"]))
@@ -103,7 +107,7 @@ impl Cursor<'_> {
 
     /// How many words stand in front of a share.
     fn words_of_share(&self, ahead: usize) -> usize {
-        (ahead..ahead + 3).take_while(|&at| self.is_word(at, &SHARES)).count()
+        (ahead..ahead + 4).take_while(|&at| self.is_word(at, &SHARES)).count()
     }
 
     fn is_share_sign(&self) -> bool {
@@ -129,7 +133,19 @@ impl Cursor<'_> {
         while left > 0 && self.is_share(0) {
             self.skip_all(self.words_of_share(0));
             let Some((value, span)) = self.number() else { break };
-            let Some(share) = self.whole_count(value, span).filter(|share| *share <= left) else { break };
+            let done = count - left;
+            let share = if self.is_sign(0, '-') && self.is_number(1) {
+                // `4-6 @ 65` counts on from the third.
+                self.skip();
+                let last = self.number().map_or(0.0, |(last, _)| last);
+                if value != f64::from(done + 1) || last < value {
+                    break;
+                }
+                self.whole_count(last - value + 1.0, span)
+            } else {
+                self.whole_count(value, span)
+            };
+            let Some(share) = share.filter(|share| *share <= left) else { break };
             self.word(&["reps", "runs", "of"]);
             let mut details = Details::default();
             if !details.read(self) {

@@ -21,14 +21,17 @@ impl Shared {
             && let Some(each) = spread(item, self.paces.len(), false)
         {
             for (index, run) in runs(item).into_iter().enumerate() {
-                let pace = &self.paces[(index / each as usize) % self.paces.len()];
+                let turn = if self.is_alternating { index } else { index / each as usize };
+                let pace = &self.paces[turn % self.paces.len()];
                 let value = match pace.value {
                     SharedPace::Time(seconds) => Pace::Time { seconds, to_s: None },
                     SharedPace::Race(metres) => Pace::Race(metres),
+                    SharedPace::Percent(percent) => Pace::Percent(percent),
                 };
                 run.details.pace = Some(Spanned::new(value, pace.span.clone()));
             }
-            doubt = (each > 1).then_some(Doubt::TargetsInTurn { each });
+            doubt = (each > 1 && !self.is_alternating).then_some(Doubt::TargetsInTurn { each });
+            self.is_alternating = false;
             self.paces.clear();
         }
         if self.rests.len() > 1 && spread(item, self.rests.len(), true).is_some() {

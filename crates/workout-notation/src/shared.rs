@@ -11,6 +11,8 @@ pub(crate) struct Shared {
     pub(crate) paces: Vec<Spanned<SharedPace>>,
     /// Whether two paces are the first and the last of several, as in `cut down 50-46`.
     pub(crate) is_progression: bool,
+    /// Whether the paces are taken by turns: `alternating 72/68`.
+    pub(crate) is_alternating: bool,
     /// `6-5-4 min`, in seconds.
     pub(crate) rests: Vec<Spanned<f64>>,
     /// `walk equal distance`, `half distance jog`
@@ -26,6 +28,8 @@ pub(crate) enum SharedPace {
     Time(f64),
     /// At the pace of a race over this distance, in metres.
     Race(f64),
+    /// At this percentage of the speed of a best.
+    Percent(f64),
 }
 
 /// A recovery as far, or as long, as the run before it, or a part of that.

@@ -105,6 +105,16 @@ fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
             continue;
         }
         let (kind, length) = if first.is_ascii_digit() {
+            if let Some((share, length)) = half_in_words(rest) {
+                tokens.push(Token {
+                    kind: Kind::Number(share),
+                    span: at..at + length,
+                    role: Role::default(),
+                    unit: None,
+                });
+                at += length;
+                continue;
+            }
             let length = number_length(rest);
             let number: f64 = rest[..length].parse().unwrap_or(f64::INFINITY);
             // `1½`
@@ -137,6 +147,19 @@ fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
     tokens
 }
 
+/// `1/2 lap`, `3/4 mile`: a fraction in front of what is counted in fractions, and how many bytes it has.
+fn half_in_words(text: &str) -> Option<(f64, usize)> {
+    let (fraction, share) = [("1/2", 0.5), ("1/4", 0.25), ("3/4", 0.75)]
+        .into_iter()
+        .find(|(fraction, _)| text.starts_with(fraction))?;
+    let behind = text[fraction.len()..].trim_start_matches(' ');
+    let of = behind.strip_prefix("a ").unwrap_or(behind);
+    let is_so = ["lap", "mile"]
+        .iter()
+        .any(|unit| of.get(..unit.len()).is_some_and(|own| own.eq_ignore_ascii_case(unit)));
+    is_so.then_some((share, fraction.len()))
+}
+
 /// The value of a fraction that is one character.
 const fn fraction(sign: char) -> Option<f64> {
     match sign {
@@ -148,7 +171,8 @@ const fn fraction(sign: char) -> Option<f64> {
 }
 
 /// Numbers that are written as words.
-const NUMBERS: [(&str, f64); 20] = [
+const NUMBERS: [(&str, f64); 21] = [
+    ("dozen", 12.0),
     ("one", 1.0),
     ("two", 2.0),
     ("three", 3.0),

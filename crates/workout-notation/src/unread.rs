@@ -58,6 +58,10 @@ impl Cursor<'_> {
             && !self.is_run_name(0)
         {
             self.skip();
+            // `build-ups`
+            if self.is_sign(0, '-') && self.is_glued(0) && self.is_glued(1) && self.word_at(1).is_some() {
+                self.skip_all(2);
+            }
             // `U15`, `Y9s`
             if self.is_number(0) && self.is_glued(0) {
                 has_number = true;

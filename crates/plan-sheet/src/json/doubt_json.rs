@@ -32,6 +32,9 @@ impl From<Doubt> for DoubtJson {
                 ("range of percentages", json!({ "least": least, "most": most }))
             }
             Doubt::LapsOrParts { part } => ("laps or parts", json!({ "part": part.to_string() })),
+            Doubt::TimeRange { least_s, most_s } => {
+                ("time range", json!({ "least_s": least_s, "most_s": most_s }))
+            }
             Doubt::BareMinutes => ("bare minutes", json!({})),
             Doubt::HurdlesOf { race_m } => ("hurdles of a race", json!({ "race_m": race_m })),
             Doubt::FirstZone => ("first zone", json!({})),

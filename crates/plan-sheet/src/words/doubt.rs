@@ -20,6 +20,9 @@ pub(crate) fn doubt(doubt: Doubt) -> String {
         Doubt::RestRange { least_s, most_s } => {
             format!("the rest is {} to {}, planned with the longer", time(least_s), time(most_s))
         }
+        Doubt::TimeRange { least_s, most_s } => {
+            format!("{} to {} are asked for, planned with the longer", time(least_s), time(most_s))
+        }
         Doubt::PercentRange { least, most } => {
             format!("{} to {}% are asked for, {2}% planned", metres(least), metres(most), metres(most))
         }

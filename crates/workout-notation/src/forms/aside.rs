@@ -9,12 +9,26 @@ const MOST_TOKENS: usize = 24;
 
 const PARTS: [&str; 9] = ["first", "last", "final", "middle", "next", "second", "third", "every", "each"];
 const GROUPS: [&str; 6] = ["teams", "groups", "pairs", "squads", "team", "group"];
-const THINGS: [&str; 22] = [
-    "hurdles", "hurdle", "h", "barriers", "cones", "athletes", "runners", "boxes", "steps", "strides", "bpm",
-    "cm", "kg", "inches", "inch", "spikes", "mm", "touches", "contacts", "points", "point", "people",
+const THINGS: [&str; 23] = [
+    "hurdles", "hurdle", "h", "barriers", "cones", "athletes", "runners", "boxes", "steps", "strides",
+    "stride", "bpm", "cm", "kg", "inches", "inch", "spikes", "mm", "touches", "contacts", "points", "point",
+    "people",
 ];
-const AFTER_A_DISTANCE: [&str; 11] =
-    ["in", "out", "relay", "flat", "approach", "apart", "spacing", "zone", "accel", "mark", "go"];
+const AFTER_A_DISTANCE: [&str; 13] = [
+    "decel",
+    "deceleration",
+    "in",
+    "out",
+    "relay",
+    "flat",
+    "approach",
+    "apart",
+    "spacing",
+    "zone",
+    "accel",
+    "mark",
+    "go",
+];
 
 pub(crate) const FORM: Form = Form {
     begins: &[],
@@ -115,12 +129,14 @@ impl Cursor<'_> {
         if self.is_word(0, &GROUPS) {
             return self.group_tokens();
         }
-        if self.is_word(0, &["rpe", "hr", "pulse", "lactate", "borg"]) {
-            let of =
-                usize::from(self.is_word(1, &["of", "at"]) || self.is_sign(1, ':') || self.is_sign(1, '='));
+        if self.is_word(sign + words, &["rpe", "hr", "pulse", "lactate", "borg"]) {
+            let name = sign + words + 1;
+            let of = usize::from(
+                self.is_word(name, &["of", "at"]) || self.is_sign(name, ':') || self.is_sign(name, '='),
+            );
             return self
-                .is_number(1 + of)
-                .then(|| self.range_end(1 + of))
+                .is_number(name + of)
+                .then(|| self.range_end(name + of))
                 .map(|end| end + usize::from(self.is_word(end, &["bpm"])));
         }
         if self.is_word(0, &PARTS) && self.is_number(1) && !self.is_times(2) && !self.is_duration_at(1) {
@@ -154,7 +170,7 @@ impl Cursor<'_> {
             && self.number_at(number + 2) == Some(10.0)
             && self.metres_in(number + 3).is_none()
         {
-            return Some(number + 3);
+            return Some(number + 3 + usize::from(self.is_word(number + 3, &["effort", "intensity"])));
         }
         let end = self.range_end(number);
         if self.is_word(end, &["per", "a", "each"])
@@ -173,11 +189,25 @@ impl Cursor<'_> {
         }
         let metres = self.metres_tokens(number)?;
         let end = number + metres;
+        if self.is_word(end, &["flat"]) && self.is_word(end + 1, &["out"]) {
+            return None;
+        }
         if self.is_word(end, &AFTER_A_DISTANCE) && !(self.is_word(end, &["in"]) && self.is_number(end + 1)) {
             return Some(end + 1);
         }
         // The distance between hurdles: `@ 8m`.
         (self.is_sign(0, '@') && self.is_spacing(number)).then_some(end)
+    }
+
+    /// Whether a number of something stands `ahead` that is neither a time nor a distance: `20kg`, `9/10`.
+    pub(crate) fn is_thing(&self, ahead: usize) -> bool {
+        let is_out_of_ten = self.number_at(ahead).is_some_and(|share| share <= 10.0)
+            && self.is_sign(ahead + 1, '/')
+            && self.number_at(ahead + 2) == Some(10.0)
+            && self.metres_in(ahead + 3).is_none();
+        let is_counted =
+            self.is_number(ahead) && self.is_word(ahead + 1, &THINGS) && !self.is_word(ahead + 1, &["h"]);
+        is_out_of_ten || is_counted
     }
 
     /// Whether a distance stands `ahead` that is no longer than one between hurdles.

@@ -46,7 +46,7 @@ impl Cursor<'_> {
     /// Whether a word behind a count stands `ahead`: `sets of`, `times`, `reps x`.
     pub(crate) fn is_count_word(&self, ahead: usize) -> bool {
         self.is_word(ahead, &["times", "by"])
-            || self.is_word(ahead, &["set", "sets", "rep", "reps", "lots", "series"])
+            || self.is_word(ahead, &["set", "sets", "rep", "reps", "lots", "series", "rounds"])
                 && (self.is_word(ahead + 1, &["of"])
                     || self.is_times(ahead + 1)
                     || self.is_number(ahead + 1)

@@ -128,10 +128,16 @@ impl Cursor<'_> {
     /// with the length of the run.
     fn parts(&mut self, length: RunLength) -> Option<(RunLength, Turns)> {
         let before = self.place();
-        let parts = self.parts_in_brackets(length).or_else(|| {
-            self.go_back(before);
-            self.parts_in_turn(length)
-        });
+        let parts = self
+            .parts_in_brackets(length)
+            .or_else(|| {
+                self.go_back(before);
+                self.parts_in_turn(length)
+            })
+            .or_else(|| {
+                self.go_back(before);
+                self.parts_behind(length)
+            });
         if parts.is_none() {
             self.go_back(before);
         }
@@ -147,6 +153,18 @@ impl Cursor<'_> {
         let (parts, _) = self.list_of_parts()?;
         let is_whole = (parts.iter().sum::<f64>() - length_m).abs() <= SAME_LENGTH_M;
         (parts.len() > 1 && is_whole && self.sign(')')).then_some(())?;
+        Some((length, Turns::new(&parts)?))
+    }
+
+    /// `150 50/50/50`: three parts or more that come to the run, without brackets.
+    fn parts_behind(&mut self, length: RunLength) -> Option<(RunLength, Turns)> {
+        let RunLength::Metres(length_m) = length else { return None };
+        if !self.is_number(0) || !(self.is_sign(1, '/') || self.is_sign(1, '-')) {
+            return None;
+        }
+        let (parts, _) = self.list_of_parts()?;
+        let is_whole = (parts.iter().sum::<f64>() - length_m).abs() <= SAME_LENGTH_M;
+        (parts.len() > 2 && is_whole && !self.is_unit(0)).then_some(())?;
         Some((length, Turns::new(&parts)?))
     }
 

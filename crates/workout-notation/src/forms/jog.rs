@@ -1,6 +1,6 @@
 //! Reading what is done between runs: `rest 90s`, `jog 200`, `walk back`, `standing`, `changing ends`.
 
-use crate::cursor::{Cursor, Read};
+use crate::cursor::{Cursor, Read, Reported};
 use crate::form::Phrase;
 use crate::forms::recovery::{Gap, KIND, REST, RESTS, Recovery, RecoveryKind};
 use crate::last_run::LastRun;
@@ -11,8 +11,12 @@ use crate::spanned::Spanned;
 const HELP: &str = "write for example `jog 200`, `walk back` or `changing ends`";
 const FULL: [&str; 5] = ["full", "complete", "sufficient", "total", "adequate"];
 const SLOW: [&str; 7] = ["easy", "slow", "slowly", "light", "gentle", "recovery", "rec"];
-const ON_FOOT: [&str; 8] = ["jog", "walk", "jogging", "walking", "shuffle", "jogs", "walks", "trot"];
-const JOGS: [&str; 5] = ["jog", "jogging", "shuffle", "jogs", "trot"];
+const ON_FOOT: [&str; 9] =
+    ["jog", "walk", "jogging", "walking", "shuffle", "jogs", "walks", "trot", "footing"];
+const JOGS: [&str; 6] = ["jog", "jogging", "shuffle", "jogs", "trot", "footing"];
+
+/// A distance alone behind `rest` is a jog from here on, in metres: less is rather minutes.
+const LEAST_JOG_M: f64 = 30.0;
 
 /// The furthest from a run to the next, in metres.
 const FURTHEST_M: f64 = 10_000.0;
@@ -51,7 +55,7 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
     if recovery.gap.is_some() && cursor.jog_afterwards() {
         return true;
     }
-    let read = if cursor.equal(begins) {
+    let read = if cursor.ratio(begins) || cursor.equal(begins) {
         Ok(())
     } else if cursor.is_duration_gap() {
         cursor.rests(recovery, begins, false)
@@ -87,6 +91,12 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
             cursor.skip();
         }
         cursor.cycle(recovery, begins, false)
+    } else if let Some(tokens) = cursor.distance_back_tokens() {
+        cursor.skip_all(tokens);
+        cursor.keep(begins);
+        let back = Spanned::new(RecoveryKind::WalkBack, cursor.since(begins));
+        cursor.set(&mut recovery.kind, back, begins, KIND);
+        cursor.behind_way(recovery, begins)
     } else if cursor.between_tokens(0).is_some() {
         cursor.between(recovery, begins)
     } else if cursor.is_distance_jog()
@@ -133,6 +143,14 @@ impl Cursor<'_> {
         words.is_some_and(|words| {
             self.jog_tokens(words.len()).is_some() || self.is_word(words.len(), &EQUAL_NOUNS)
         })
+    }
+
+    /// `200 back`: how many tokens.
+    pub(crate) fn distance_back_tokens(&self) -> Option<usize> {
+        let end = self.metres_tokens(0)?;
+        let is_place =
+            self.is_word(end + 1, &["straight", "stretch", "bend", "to"]) || self.is_number(end + 1);
+        (self.is_word(end, &["back"]) && !is_place).then_some(end + 1)
     }
 
     /// `on the minute`, `go every minute`: how many tokens.
@@ -198,6 +216,36 @@ impl Cursor<'_> {
     /// `r:`, `rec =`, `p:`: a letter that stands for the rest.
     fn is_rest_key(&self) -> bool {
         self.is_word(0, &["p"]) && (self.is_sign(1, ':') || self.is_sign(1, '=') || self.is_duration_at(1))
+    }
+
+    /// `1:1 rest`, `w:r 1:2`: the rest as so many times the run, where that is a time; else it is kept as it is written.
+    fn ratio(&mut self, begins: usize) -> bool {
+        const WORDS: [&str; 9] = ["work", "rest", "w", "r", "ratio", "recovery", "rec", "run", "recoveries"];
+        while self.word(&["work", "w", "rest", "r", "ratio"]) || self.sign(':') || self.sign('/') {}
+        let is_ratio = self.is_sign(1, ':')
+            && [0, 2].iter().all(|&ahead| {
+                self.written_at(ahead).is_some_and(|text| text.len() == 1) && self.number_at(ahead).is_some()
+            });
+        let (Some(run), Some(rest)) = (self.number_at(0), self.number_at(2)) else {
+            self.go_back(begins);
+            return false;
+        };
+        if !is_ratio || run == 0.0 {
+            self.go_back(begins);
+            return false;
+        }
+        self.skip_all(3);
+        while self.word(&WORDS)
+            || (self.is_sign(0, ':') || self.is_sign(0, '/'))
+                && self.is_word(1, &WORDS)
+                && self.sign(':') | self.sign('/')
+        {}
+        self.keep(begins);
+        if matches!(self.last_run, None | Some(LastRun::Timed(_))) {
+            let share = rest / run;
+            self.shared.equal = Some(Spanned::new(Equal { is_jog: false, share }, self.since(begins)));
+        }
+        true
     }
 
     /// `walk equal distance`, `walk the same`, `equal float`, `half distance jog`: as far as the run before, or half as far.
@@ -269,6 +317,14 @@ impl Cursor<'_> {
             Ok(())
         } else if self.is_one_of(0, BACK) || self.is_distance_jog() || self.jog_tokens(0).is_some() {
             self.jog(recovery, begins)
+        } else if self.metres_tokens(0) == Some(2)
+            && self.number_at(0).is_some_and(|metres| metres >= LEAST_JOG_M)
+        {
+            // `rec: 200m`, `p = 200m`: how far is said, and no word how.
+            let (metres, span) = self.metres().ok_or(Reported)?;
+            self.jog_behind();
+            self.set(&mut recovery.kind, Spanned::new(RecoveryKind::Jog(metres), span), begins, KIND);
+            self.behind_way(recovery, begins)
         } else if self.between_sets() || is_capital && recovery.gap.is_some() {
             self.set_rest(recovery, begins)
         } else if self.bare_list_of_minutes() {
@@ -339,6 +395,12 @@ impl Cursor<'_> {
         };
         self.set(&mut recovery.kind, Spanned::new(kind, self.since(begins)), begins, KIND);
         self.behind_way(recovery, begins)
+    }
+
+    /// Steps over words for a jog behind its distance.
+    fn jog_behind(&mut self) {
+        let jog = self.jog_tokens(0).filter(|&jog| !self.is_number(jog));
+        self.skip_all(jog.unwrap_or_default());
     }
 
     /// `8 x 100 on the straights, jog the bends`: what is left of half a lap.

@@ -18,6 +18,7 @@ mod jog;
 mod lanes;
 mod note;
 mod pace;
+mod paces_in_turn;
 mod part_times;
 mod place;
 mod plain;

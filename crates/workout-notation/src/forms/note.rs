@@ -30,7 +30,8 @@ const NO_LABEL: [&str; 16] = [
 ];
 
 /// Words behind a number that make a run or a count of it, and no label.
-const COUNTED: [&str; 9] = ["sets", "set", "reps", "rep", "times", "min", "mins", "sec", "secs"];
+const COUNTED: [&str; 12] =
+    ["series", "rounds", "lots", "sets", "set", "reps", "rep", "times", "min", "mins", "sec", "secs"];
 
 /// A line that is not a run.
 pub(crate) struct Note {
@@ -197,7 +198,9 @@ impl Cursor<'_> {
             }
             if self.kind(ahead).is_none()
                 || self.is_sign(ahead, '@')
-                || self.is_word(ahead, &NO_LABEL) && !self.is_glued(ahead)
+                || self.is_word(ahead, &NO_LABEL)
+                    && !self.is_glued(ahead)
+                    && !(ahead > 0 && self.is_word(ahead - 1, &["race"]))
             {
                 break;
             }
@@ -262,6 +265,9 @@ impl Cursor<'_> {
             } else if depth == 0 && self.is_duration() {
                 let is_pace = self.is_behind('@') || self.is_behind_word(&["in", "at"]);
                 is_found = !is_pace && !self.is_times(2);
+            } else if depth == 0 {
+                // `(5:20) 400 jog`
+                is_found = self.is_behind(')') && self.is_distance_jog();
             }
             self.skip();
         }

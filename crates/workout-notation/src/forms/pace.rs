@@ -74,6 +74,9 @@ const BESTS: [&str; 8] = ["best", "pb", "pbs", "sb", "max", "maximum", "effort",
 /// What a pace is slower by is hardly more than this, in seconds.
 const SHORT_S: f64 = 20.0;
 
+/// The second of two times for runs that become faster is at least this part of the first.
+const LEAST_PROGRESSION: f64 = 0.75;
+
 /// Words at the end of a pace.
 const PACE_WORDS: &[&str] = &["pace", "effort", "speed"];
 
@@ -106,18 +109,24 @@ pub(crate) const PACE: Clause<Pace> = Clause {
             usize::from(cursor.is_word(1, &["about", "around", "approx", "under", "sub", "approximately"]));
         let is_time = cursor.is_word(0, &["in", "at", "inside"]) && cursor.is_number(1 + about);
         let is_time = is_time && !cursor.is_word(2, &["sets", "set"]);
+        if cursor.alternating() || cursor.start_and_finish() {
+            return true;
+        }
+        if is_time && cursor.is_thing(1 + about) {
+            return false;
+        }
         if is_time || cursor.is_word(0, &["at"]) && cursor.is_word(1, &["mile"]) {
             cursor.skip_all(1 + about);
         } else if let Some(tokens) = cursor.pace_key_tokens().or_else(|| cursor.cut_down_tokens()) {
             cursor.skip_all(tokens);
-        } else if cursor.is_sign(0, '@') && cursor.is_spacing(1) {
+        } else if cursor.is_sign(0, '@') && (cursor.is_spacing(1) || cursor.is_thing(1)) {
             return false;
         } else if cursor.sign('@') {
             cursor.skip_all(usize::from(cursor.is_word(0, &["about", "around", "approx", "under", "sub"])));
         } else if !(cursor.is_number(0) && cursor.is_bare_pace()) {
             return false;
         }
-        if cursor.list_of_races() || cursor.list_of_paces() {
+        if cursor.list_of_races() || cursor.list_of_percents() || cursor.list_of_paces() {
             cursor.word(&["each"]);
             return true;
         }
@@ -195,11 +204,18 @@ impl Cursor<'_> {
             else {
                 break;
             };
-            self.word(&PACE_WORDS[..1]);
+            let is_said = self.word(&PACE_WORDS[..1]);
             paces.push(Spanned::new(SharedPace::Race(metres), self.since(begins)));
             let is_joined =
                 ['-', '/', ','].iter().any(|&sign| self.is_sign(0, sign)) || self.is_word(0, &["and"]);
-            if !is_joined || self.is_duration_at(1) || !(self.is_number(1) || self.is_word(1, &["mile"])) {
+            // `@ 5k/3k pace, 400 jog`
+            let is_over = is_said
+                && !self.metres_tokens(1).is_some_and(|tokens| self.is_word(1 + tokens, &PACE_WORDS[..1]));
+            if !is_joined
+                || is_over
+                || self.is_duration_at(1)
+                || !(self.is_number(1) || self.is_word(1, &["mile"]))
+            {
                 break;
             }
             self.skip();
@@ -240,7 +256,8 @@ impl Cursor<'_> {
             let next = 1 + more;
             if !self.is_number(next)
                 || !self.is_time_of_a_list(next, times.last())
-                || sign == '/' && times.len() < 2
+                // `75/400` is a pace, `45/46/47` are three times.
+                || sign == '/' && times.len() < 2 && !self.is_sign(2, '/')
             {
                 break;
             }
@@ -249,14 +266,19 @@ impl Cursor<'_> {
         let seconds: Vec<f64> = (times.iter())
             .map(|time| match time.value {
                 SharedPace::Time(seconds) => seconds,
-                SharedPace::Race(_) => 0.0,
+                SharedPace::Race(_) | SharedPace::Percent(_) => 0.0,
             })
             .collect();
         // Two times are a range, or a time and a rest, unless the second is faster.
         let is_list = seconds.len() > 2 || seconds.len() == 2 && seconds[1] < seconds[0];
         // `75/400`, `70-72/400`, `32, 31 x`
-        let is_else =
-            self.is_sign(0, '/') || self.is_sign(0, '%') || self.is_times(0) || self.is_word(0, &["per"]);
+        let is_rest_behind = self.is_sign(0, '/') && (self.is_duration_at(1) || self.is_rest_at(1));
+        let is_else = self.is_sign(0, '/') && !is_rest_behind
+            || self.is_sign(0, '%')
+            || self.is_times(0)
+            || self.is_word(0, &["per"])
+            // `@ 2:30, 90 s`: nobody becomes so much faster.
+            || seconds.len() == 2 && seconds[1] < seconds[0] * LEAST_PROGRESSION;
         if !is_list || is_else {
             self.problems.truncate(problems);
             self.go_back(before);
@@ -376,10 +398,29 @@ impl Cursor<'_> {
         if self.is_number(1) && !self.is_rest_behind_sign(*first) && (self.sign('-') || self.word(&["to"])) {
             return self.slower(&first);
         }
+        if self.is_sign(0, '/') && self.is_duration_at(1) {
+            // `@ 30s / 60s`: a time is the rest.
+            return Ok(Pace::Time { seconds: *first, to_s: None });
+        }
+        if let Some(to_s) = self.slower_behind_slash(&first) {
+            return Ok(Pace::Time { seconds: *first, to_s: Some(to_s) });
+        }
         if self.sign('/') || self.word(&["per"]) {
             return self.rate(*first);
         }
         Ok(Pace::Time { seconds: *first, to_s: None })
+    }
+
+    /// `56/57`: a time hardly longer than the one in front, and no distance.
+    fn slower_behind_slash(&mut self, first: &Spanned<f64>) -> Option<f64> {
+        let is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
+        let first_s = first.value;
+        let slower = self.number_at(1).filter(|_| self.is_sign(0, '/') && !self.is_unit(2))?;
+        if !is_bare || !(first_s..=first_s * 1.3).contains(&slower) || slower % 50.0 == 0.0 {
+            return None;
+        }
+        self.skip();
+        self.number().map(|(slower, _)| slower)
     }
 
     fn percent(&mut self) -> Read<Pace> {

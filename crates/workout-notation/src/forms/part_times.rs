@@ -31,7 +31,7 @@ impl Cursor<'_> {
             if parts > 0 {
                 self.joint_of_parts();
             }
-            if !self.named_part() {
+            if !self.named_part(parts > 0) {
                 self.go_back(before);
                 break;
             }
@@ -79,7 +79,7 @@ impl Cursor<'_> {
     }
 
     /// `the last 200 in 28`
-    fn named_part(&mut self) -> bool {
+    fn named_part(&mut self, is_further: bool) -> bool {
         self.word(&["the"]);
         let is_ordinal = self.is_number(0) && self.is_word(1, &["st", "nd", "rd", "th"]) && self.is_glued(1);
         if is_ordinal {
@@ -91,6 +91,10 @@ impl Cursor<'_> {
             self.skip_all(tokens);
         }
         while self.word(&NOUNS) || self.word(&LAPS) {}
+        if is_further && self.is_effort(0) {
+            self.effort();
+            return true;
+        }
         self.time_of_part()
     }
 
@@ -117,6 +121,12 @@ impl Cursor<'_> {
         if is_read && self.is_sign(0, '-') && self.is_number(1) && !self.is_times(2) {
             self.skip();
             is_read = self.seconds("", "").is_ok();
+        }
+        // `3:00/km`
+        let is_rate = self.is_sign(0, '/') && (self.metres_in(1).is_some() || self.is_word(1, &LAPS))
+            || self.is_word(0, &["per"]);
+        if is_read && is_rate {
+            self.skip_all(2);
         }
         self.problems.truncate(problems);
         is_read && self.metres_in(0).is_none()

@@ -17,6 +17,12 @@ const LEAST_BARE_S: f64 = 10.0;
 /// Faster than this, in metres a second, nobody runs over and over with time to spare before the next start.
 const FASTEST_CYCLE_M_S: f64 = 5.5;
 
+/// How many tokens of a text are looked at for `between`.
+const MOST_LOOKED_AT: usize = 16;
+
+/// Words behind a duration from one start to the next.
+const CYCLES: [&str; 4] = ["cycle", "cycles", "turnaround", "turnarounds"];
+
 /// Letters for a rest.
 const LETTERS: [&str; 3] = ["r", "rr", "p"];
 
@@ -31,6 +37,7 @@ impl Cursor<'_> {
             cursor.is_sign(0, '/')
                 || cursor.between_tokens(0).is_some()
                 || cursor.is_word(0, &RESTING)
+                || cursor.is_word(0, &CYCLES)
                 || cursor.is_word(0, &["full", "set", "active", "passive"]) && cursor.is_word(1, RESTS)
                 || cursor.is_word(0, &["after"]) && cursor.is_word(1, &["each"])
                 || cursor.is_word(0, &["easy", "slow"]) && cursor.between_tokens(1).is_some()
@@ -140,6 +147,11 @@ impl Cursor<'_> {
         }
         let mut first = self.recovery_seconds("a rest", REST_HELP)?;
         let is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
+        if self.word(&CYCLES) {
+            let cycle = Spanned::new(Gap::Cycle(*first), self.since(begins));
+            self.set(&mut recovery.gap, cycle, begins, REST);
+            return Ok(());
+        }
         self.words_of_rest(recovery);
         if self.word(&[AFTER]) {
             self.set(&mut recovery.after, first, begins, REST);
@@ -200,7 +212,8 @@ impl Cursor<'_> {
             return !self.is_counted_item(1) && self.metres_in(2).is_none();
         }
         let is_joined = self.written() == Some("&") || self.is_sign(0, ',') || self.is_word(0, &["and"]);
-        let has_sets = self.sets > 1 || self.sets == 1 && self.written() == Some("&");
+        let is_and = self.written() == Some("&") || self.is_word(0, &["and"]);
+        let has_sets = self.sets > 1 || self.sets == 1 && is_and;
         is_joined && has_sets && (self.is_duration_alone_at(1) || self.is_rest_at(1))
     }
 
@@ -365,9 +378,15 @@ impl Cursor<'_> {
         if self.is_word(ahead, &["between", "betw", "btw", "bw"]) {
             return Some(1);
         }
-        let is_short =
-            self.is_word(ahead, &["b"]) && self.is_sign(ahead + 1, '/') && self.is_word(ahead + 2, &["w"]);
+        let is_short = self.is_word(ahead, &["b"])
+            && self.is_sign(ahead + 1, '/')
+            && self.is_word(ahead + 2, &["w", "t"]);
         is_short.then_some(3)
+    }
+
+    /// Whether `between` stands anywhere: what it stands in is no rest between blocks.
+    pub(crate) fn has_between(&self) -> bool {
+        (0..MOST_LOOKED_AT).any(|ahead| self.between_tokens(ahead).is_some())
     }
 
     /// Steps over `between` and what it stands between, or over phrases that say the same.
@@ -479,7 +498,7 @@ impl Cursor<'_> {
         } else {
             Gap::Cycle(*seconds)
         };
-        self.word(&["cycle", "cycles", "turnaround", "turnarounds"]);
+        self.word(&CYCLES);
         self.set(&mut recovery.gap, Spanned::new(gap, self.since(begins)), begins, KIND);
         if self.is_number(1) && self.sign('/') {
             self.set_rest(recovery, begins)?;

@@ -43,6 +43,7 @@ const CROUCH: &[Phrase] = &[
 ];
 const ROLLING: &[Phrase] = &[
     &[&["from"], &["a"], &["rolling", "jogging"], &["start"]],
+    &[&["from"], &["rolling", "jogging"], &["start"]],
     &[&["rolling", "jogging", "walking"], &["start", "starts"]],
     &[&["from"], &["a"], &["roll"]],
 ];
