@@ -2,7 +2,7 @@
 
 use snapbox::str;
 
-use crate::answer::{list, number, parsed};
+use crate::answer::{json, list, number, parsed};
 use crate::folder::Folder;
 
 const FLYING: &str = "\
@@ -23,11 +23,12 @@ Track: standard
 Lasts 4:26.8
 
 Block 1, sprinters: 2 × flying 30 m with 20 m run-in in lanes 4, 5, 4 min rest
-───────────────────────────────────────────────────────────────────────────
- Reps   Lane      Metres   Stand                    Finish
-═══════════════════════════════════════════════════════════════════════════
- 1, 2   4 and 5       30   on the 80 m start line   on the 50 m start line
-───────────────────────────────────────────────────────────────────────────
+─────────────────────────────────────────────────────────────────────────────
+ Reps   Lane      Metres   Stand          Fast from        Finish
+═════════════════════════════════════════════════════════════════════════════
+ 1, 2   4 and 5       30   on the 100 m   the 80 m start   on the 50 m start
+                           start line     line             line
+─────────────────────────────────────────────────────────────────────────────
 Total 60 m for each athlete.
 
 Who goes when
@@ -42,10 +43,10 @@ Who goes when
 - Bea 3.9 s: wave 1, lanes 4-5
 - Cyd 4.4 s: wave 1, lanes 5-4
 - Ada 3.4 s: wave 2, lanes 4-5
-- Run-in in lanes 4 and 5: on the 100 m start line
 - Coach: outside lane 8, level with the finish in lane 4: on the 50 m start
   line.
-! To finish on the finish line in lane 4, start 2.30 m past the 8th blue tick.
+! To finish on the finish line in lane 4, stand on the 50 m start line, fast
+  from 2.30 m past the 8th blue tick.
 ! Go is when they set off: 4 to 5 s for the 20 m run-in.
 ! 2 waves: 2 and 1 in lanes 4 and 5, 4½ min.
 
@@ -89,4 +90,41 @@ error: a cycle of 7 s is shorter than Ada's run, which takes 7.4 s
 help: write a longer cycle, or a rest; to plan it all the same, use `--force`, or `force: true` in a session file
 
 "#]]);
+}
+
+#[test]
+fn a_jog_before_a_flying_run_ends_where_its_runner_stands() {
+    let plan = json(&["plan", "2 x flying 60 with 20 run-in on the oval in lane 3 jog exactly 100"]);
+    let reps = list(&plan["blocks"][0]["reps"]);
+    let from_line_m = |spot: &serde_json::Value| number(&spot["from_finish_line_m"]);
+    // Lane 3 is 414.70 m round; the first finishes on the finish line.
+    assert_eq!(from_line_m(&reps[0]["finish"]), 0.0);
+    assert!((from_line_m(&reps[1]["run_in"]) - 100.0).abs() < 1e-6, "{}", reps[1]);
+    assert!((from_line_m(&reps[1]["start"]) - 120.0).abs() < 1e-6, "{}", reps[1]);
+    assert_eq!(number(&reps[0]["recovery_m"]), 100.0);
+}
+
+#[test]
+fn a_jog_moves_no_hurdles() {
+    let plan = json(&["plan", "2 x 100h to hurdle 3 in lane 4 jog 350"]);
+    let reps = list(&plan["blocks"][0]["reps"]);
+    assert_eq!(reps[0]["start"], reps[1]["start"]);
+    assert_eq!(reps[1]["start"]["words"], "on the 100 m start line");
+}
+
+#[test]
+fn every_view_says_where_to_stand_and_where_the_fast_part_begins() {
+    let folder = Folder::with("flying.yaml", FLYING);
+    for (file, words) in [
+        (
+            "plan.md",
+            "stand on the 100 m start line, fast from the 80 m start line, finish on the 50 m start line",
+        ),
+        ("plan.html", "<span class=\"spot\">on the 100 m start line</span>"),
+        ("plan.html", ", fast from the 80 m start line"),
+    ] {
+        folder.toeline(&["plan", "flying.yaml", "--out", file]).assert().success();
+        let text = folder.read(file);
+        assert!(text.contains(words), "{file}: {text}");
+    }
 }

@@ -222,15 +222,15 @@ fn runs_that_differ_in_their_run_in_or_the_range_of_their_target_are_told_apart(
         "{ title: Flying, blocks: [flying 30 with 20 run-in in lane 3 + flying 30 with 30 run-in in lane 3] }",
     );
     assert!(
-        message.contains("run 1, 30 m in lane 3") && message.contains("run-in on the 100 m start line"),
+        message.contains("run 1, 30 m in lane 3") && message.contains("stand on the 100 m start line"),
         "{message}"
     );
     assert!(
         message.contains("run 2, 30 m in lane 3")
-            && message.contains("run-in on the 110 m hurdles start line"),
+            && message.contains("stand on the 110 m hurdles start line"),
         "{message}"
     );
-    assert!(text.contains("Run-in of run 2 in lane 3: on the 110 m hurdles start line"), "{text}");
+    assert!(text.contains("2 3 30 on the 110 m the 80 m start on the 50 m"), "{text}");
     assert!(text.contains("No cones: paint shows every place."), "{text}");
     let [text, _] = views("{ title: Ranges, blocks: [300 in 48-50s in lane 2 + 300 in 44-50s in lane 2] }");
     assert!(text.contains("48 s to 50 s") && text.contains("44 s to 50 s"), "{text}");

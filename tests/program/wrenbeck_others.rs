@@ -174,11 +174,13 @@ Block 3, sprinters: drills
 No set place.
 
 Block 4, sprinters: 4 × flying 30 m with 30 m run-in @ 3.6 s, 4 min rest
-────────────────────────────────────────────────────────────────────────────
- Reps     Lane     Metres   Stand                    Finish
-════════════════════════════════════════════════════════════════════════════
- 1 to 4   5 to 7       30   on the 80 m start line   on the 50 m start line
-────────────────────────────────────────────────────────────────────────────
+────────────────────────────────────────────────────────────────────────────────
+ Reps     Lane     Metres   Stand           Fast from               Finish
+════════════════════════════════════════════════════════════════════════════════
+ 1 to 4   5 to 7       30   on the 110 m    the 80 m start line     on the 50 m
+                            hurdles start                           start line
+                            line
+────────────────────────────────────────────────────────────────────────────────
 Total 120 m for each athlete.
 
 Who goes when
@@ -197,7 +199,6 @@ Who goes when
 - Ada 3.6 s: lanes 5-6-7-5
 - Bela 3.6 s: lanes 6-7-5-6
 - Cleo 3.6 s: lanes 7-5-6-7
-- Run-in in lanes 5 to 7: on the 110 m hurdles start line
 ! Go is when they set off: 5 s for the 30 m run-in.
 ! 3 abreast in lanes 5 to 7, 12½ min.
 ! Nobody times it: the one coach is at another finish with block 5. Write

@@ -53,7 +53,7 @@ fn the_strip_of_a_flying_run_begins_at_its_run_in() {
     let strips: Vec<String> =
         plan_sheet::strips(&plan, f64::INFINITY).iter().flatten().map(|strip| words(&strip.svg)).collect();
     let [strip] = strips.as_slice() else { panic!("one strip, not {}", strips.len()) };
-    assert!(strip.starts_with("0.00 m: run-in: on the 100 m start line. 3.72 m: 1st blue tick. "), "{strip}");
-    assert!(strip.contains(" 20.00 m: start: on the 80 m start line. "), "{strip}");
+    assert!(strip.starts_with("0.00 m: stand: on the 100 m start line. 3.72 m: 1st blue tick. "), "{strip}");
+    assert!(strip.contains(" 20.00 m: fast part: on the 80 m start line. "), "{strip}");
     assert!(strip.ends_with(" 50.00 m: finish: on the 50 m start line."), "{strip}");
 }

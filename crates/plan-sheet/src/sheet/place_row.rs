@@ -25,6 +25,8 @@ pub(crate) struct PlaceRow {
     pub(crate) run: SheetRow,
     /// The cones where they start, in the order of the lanes.
     pub(crate) start_cones: Vec<ConeLabel>,
+    /// The cones where their runners stand before it, in the order of the lanes.
+    pub(crate) stand_cones: Vec<ConeLabel>,
     /// The cones where they finish, in the order of the lanes.
     pub(crate) finish_cones: Vec<ConeLabel>,
     /// The cones where the run-in begins, in the order of the lanes.
@@ -124,6 +126,7 @@ impl PlaceRow {
             lanes: group.iter().map(|lane| lane.lane).collect(),
             run,
             start_cones: cones(|row| row.start_cone),
+            stand_cones: cones(|row| row.stand_cone),
             finish_cones: cones(|row| row.finish_cone),
             run_in_cones: cones(|row| row.run_in_cone),
         }

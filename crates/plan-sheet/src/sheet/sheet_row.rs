@@ -8,7 +8,7 @@ use session_plan::{ConeLabel, Plan, Rep};
 use crate::words::day::time_at;
 use crate::words::handover::{check_mark, handing};
 use crate::words::names::called;
-use crate::words::spot::{from_paint, spot};
+use crate::words::spot::{from_paint, past, spot};
 use crate::words::target::target;
 
 /// A run of a sheet.
@@ -41,8 +41,14 @@ pub(crate) struct SheetRow {
     /// The same, as a number.
     #[serde(skip)]
     pub(crate) distance_m: f64,
-    /// Where it starts.
+    /// Where it starts; of a flying run where the fast part does.
     pub(crate) start: String,
+    /// Where its runner stands before it; of an exchange where the one who takes the baton does.
+    pub(crate) stand: String,
+    /// What the cone there is called.
+    pub(crate) stand_cone: Option<ConeLabel>,
+    /// Where the fast part of a flying run begins: nothing for other runs.
+    pub(crate) fast_from: Option<String>,
     /// The same where it is clear that somebody starts there: paint is named alone. Of an exchange, where the one with
     /// the baton starts.
     #[serde(skip)]
@@ -149,6 +155,8 @@ impl SheetRow {
             target: clock(own.target_s),
             splits: round(&own.splits),
         };
+        let is_flying = rep.run_in.is_some() && rep.handover.is_none();
+        let stand = rep.run_in.as_ref().filter(|_| is_flying).unwrap_or(&rep.start);
         let common = if rep.own_times.is_empty() { rep.splits.as_slice() } else { &[] };
         Self {
             rep: rep.rep,
@@ -179,6 +187,9 @@ impl SheetRow {
                 (Some(_), Some(run_in_m)) => format!("run-in, {} m back", metres(run_in_m)),
                 _ => from_paint(rep.run_in.as_ref().unwrap_or(&rep.start)),
             },
+            stand: spot(stand),
+            stand_cone: plan.cone_on(stand),
+            fast_from: is_flying.then(|| past(&rep.start)),
             start_spot: rep.start.spot(),
             start_cone: plan.cone_on(&rep.start),
             finish: spot(&rep.finish),

@@ -58,8 +58,9 @@ pub(super) fn rows(ribbon: &Ribbon<'_>, letters: Type, width: f64) -> Vec<Row> {
     match &ribbon.run_in {
         None => places.push(start(0.0, "start")),
         Some(run_in) => {
-            places.push((0.0, RowKind::End, format!("run-in: {}", run_in.place)));
-            places.push(start(run_in.metres, if run_in.is_of_baton { "outgoing" } else { "start" }));
+            let words = if run_in.is_of_baton { "run-in" } else { "stand" };
+            places.push((0.0, RowKind::End, format!("{words}: {}", run_in.place)));
+            places.push(start(run_in.metres, if run_in.is_of_baton { "outgoing" } else { "fast part" }));
         }
     }
     places.push((ribbon.shown_m, RowKind::End, format!("finish: {}", ribbon.finish)));

@@ -121,16 +121,21 @@ fn block_lines(block: &SheetBlock, marks: Marks) -> String {
         block.unsure.iter().chain(&block.impossible).map(|line| format!("{bullet} {}", marks.text(line))),
     );
     for PlaceRow { reps, lanes, run, .. } in block.places_and_times() {
+        let start = match &run.fast_from {
+            Some(fast_from) => {
+                format!("stand {}, fast from {}", marks.text(&run.stand), marks.text(fast_from))
+            }
+            None => format!("start {}", marks.text(&run.start)),
+        };
         let mut line = format!(
-            "- {} {}, {} m in {}: start {}, finish {}",
+            "- {} {}, {} m in {}: {start}, finish {}",
             if reps.len() == 1 { "run" } else { "runs" },
             joined(&reps),
             run.metres,
             LaneList(&lanes),
-            marks.text(&run.start),
             marks.text(&run.finish)
         );
-        if let Some(run_in) = &run.run_in {
+        if let Some(run_in) = run.run_in.as_ref().filter(|_| run.fast_from.is_none()) {
             line += &format!(", run-in {}", marks.text(run_in));
         }
         // A squad's times are its athletes', and stand with them.

@@ -67,7 +67,7 @@ fn run_lines(block: &SheetBlock, rows: &[PlaceRow]) -> Vec<String> {
         lines.push("Run the other way: towards the start of the straight.".to_owned());
     }
     lines.extend(block_words::splits(block));
-    for row in rows {
+    for row in rows.iter().filter(|row| row.run.fast_from.is_none()) {
         let Some(run_in) = &row.run.run_in else { continue };
         let of = if row.is_throughout { String::new() } else { format!(" of run {}", joined(&row.reps)) };
         let cones = at_cones(&row.run_in_cones).filter(|_| block.has_handovers);
@@ -99,7 +99,10 @@ fn places(block: &SheetBlock, rows: &[PlaceRow]) -> String {
             (true, "Reps", &|row| joined(&row.reps)),
             (true, "Lane", &|row| LaneList(&row.lanes).numbers()),
             (true, "Metres", &|row| row.run.metres.clone()),
-            (true, "Stand", &|row| place(&row.start_cones, &row.run.start)),
+            (true, "Stand", &|row| place(&row.stand_cones, &row.run.stand)),
+            (rows.iter().any(|row| row.run.fast_from.is_some()), "Fast from", &|row| {
+                row.run.fast_from.as_ref().map(|start| place(&row.start_cones, start)).unwrap_or_default()
+            }),
             (true, "Finish", &|row| place(&row.finish_cones, &row.run.finish)),
             (any(|run| run.target_time().is_some()), "Target", &|row| {
                 row.run.target_time().unwrap_or_default().to_owned()

@@ -7,7 +7,7 @@ use crate::sheet::spans::joined;
 use crate::words::capital;
 use crate::words::names::{all_called, called};
 use crate::words::numbers::{clock, listed, metres, minutes};
-use crate::words::spot::spot;
+use crate::words::spot::{past, spot};
 use crate::words::target::no_target;
 
 /// A remark as a sentence.
@@ -68,11 +68,16 @@ pub(crate) fn remark(remark: &Remark) -> String {
             let who = if athletes.is_empty() { String::new() } else { format!("{} ", all_called(athletes)) };
             format!("No target for {who}@ {pace}: {why}; add bests to the session file.")
         }
-        Remark::OtherChoice { lane, on_finish_line: true, start, .. } => {
-            format!("To finish on the finish line in lane {lane}, start {}.", spot(start))
-        }
-        Remark::OtherChoice { lane, start, finish, .. } => {
-            format!("On paint at both ends in lane {lane}: start {}, finish {}.", spot(start), spot(finish))
+        Remark::OtherChoice { lane, on_finish_line, run_in, start, finish, .. } => {
+            let start = match run_in {
+                Some(run_in) => format!("stand {}, fast from {}", spot(run_in), past(start)),
+                None => format!("start {}", spot(start)),
+            };
+            if *on_finish_line {
+                format!("To finish on the finish line in lane {lane}, {start}.")
+            } else {
+                format!("On paint at both ends in lane {lane}: {start}, finish {}.", spot(finish))
+            }
         }
         Remark::TimesEstimated { targets, athletes, rests } => {
             let without = match (*targets, athletes.as_slice(), *rests) {

@@ -59,6 +59,14 @@ pub(crate) fn from_paint(place: &Placement) -> String {
     }
 }
 
+/// The same for one who runs by: `the 80 m start line`.
+pub(crate) fn past(place: &Placement) -> String {
+    match &place.look_for {
+        Some(mark) if place.is_on_paint() => format!("the {mark}"),
+        _ => spot(place),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use lane_distance::{LaneNumber, Spot, Track};

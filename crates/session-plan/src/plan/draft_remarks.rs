@@ -1,10 +1,11 @@
 //! What there is to say of a draft.
 
-use lane_distance::{Place, Placement};
+use lane_distance::{Pair, Place, Placement};
 
 use crate::people::bests::TargetError;
 use crate::plan::draft::{Draft, DraftLane, DraftRun};
 use crate::plan::fault::Planned;
+use crate::plan::nominal;
 use crate::plan::pairing::{self, Prefer};
 use crate::plan::remark::Remark;
 
@@ -24,12 +25,14 @@ impl Draft<'_> {
                 pair.ends_on_paint() < 2 && other.ends_on_paint() == 2
             }
         });
+        let run_in = |other: &Pair| pairing::run_in(track, other, nominal::run_in_m(step.run.kind.value)?);
         Ok(other.map(|other| {
             let placement = |spot, reading| Box::new(Placement::from_reading(track, spot, reading));
             Remark::OtherChoice {
                 lane: *lane,
                 distance_m: other.distance_m,
                 on_finish_line,
+                run_in: run_in(&other).map(|spot| placement(spot, track.read(spot))),
                 start: placement(other.start, other.start_reading),
                 finish: placement(other.finish, other.finish_reading),
             }

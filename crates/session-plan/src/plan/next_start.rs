@@ -7,7 +7,8 @@ use lane_distance::{Course, LaneNumber, MarkId, Pair, Place, Spot, Track};
 use workout_notation::{RecoveryKind, RunKind, Step, TrackPart};
 
 use crate::plan::fault::Planned;
-use crate::plan::pairing;
+use crate::plan::nominal;
+use crate::plan::pairing::{self, EXCHANGE_RUN_IN_M, Prefer};
 use crate::plan::track_part;
 
 /// How much shorter than asked a recovery may be, as a part of it.
@@ -67,8 +68,13 @@ pub(crate) fn next_runs(
     let Some(recovery) = index.checked_sub(1).and_then(|before| steps[before].recovery) else {
         return Ok(None);
     };
+    let own = &steps[index];
+    if matches!(own.run.kind.value, RunKind::Hurdles { .. } | RunKind::Exchange { .. }) {
+        let goes_on = recovery.is_onward() && recovery != RecoveryKind::Stand;
+        return if goes_on { at_its_paint(track, own, lanes, runs) } else { Ok(None) };
+    }
     if let RecoveryKind::JogPart(part) | RecoveryKind::WalkPart(part) = recovery {
-        return behind_part(track, &steps[index], part.other(), lanes, runs);
+        return behind_part(track, own, part.other(), lanes, runs);
     }
     let Some(asked_m) = recovery.on_m() else { return Ok(None) };
     let mut ways = Vec::with_capacity(lanes.len());
@@ -82,7 +88,7 @@ pub(crate) fn next_runs(
         else {
             return Ok(None);
         };
-        ways.push(Onward { track, steps, runs, finish, distance_m, lap_m, asked_m });
+        ways.push(Onward { track, steps, own, runs, finish, distance_m, lap_m, asked_m });
     }
     if matches!(recovery, RecoveryKind::Jog(_) | RecoveryKind::Walk(_))
         && let Some(bent) = bent(&ways)
@@ -90,6 +96,31 @@ pub(crate) fn next_runs(
         return Ok(Some(bent));
     }
     Ok(ways.iter().map(Onward::exactly).collect())
+}
+
+/// The next run over hurdles or through a takeover zone, which lie where they lie; nothing where the runners cannot go on to
+/// it along their lane.
+fn at_its_paint(
+    track: &Track,
+    step: &Step<'_>,
+    lanes: &[LaneNumber],
+    runs: &[Vec<Option<Pair>>],
+) -> Planned<Option<Vec<Next>>> {
+    let mut all = Vec::with_capacity(lanes.len());
+    for (&lane, runs) in lanes.iter().zip(runs) {
+        let on_oval = |spot: Spot| track.layout().on_course(spot, Course::Oval);
+        let finish = runs.last().copied().flatten().and_then(|last| on_oval(last.finish));
+        let pairs = pairing::pairs(track, step, Place::Anywhere, lane, Prefer::default())?;
+        let Some(&pair) = pairs.first() else { return Ok(None) };
+        let run_in_m =
+            if matches!(step.run.kind.value, RunKind::Exchange { .. }) { EXCHANGE_RUN_IN_M } else { 0.0 };
+        let stand = pairing::whole_way(track, &pair, run_in_m).start;
+        let (Some(finish), Some(stand), Ok(lap_m)) = (finish, on_oval(stand), track.lap_m(lane)) else {
+            return Ok(None);
+        };
+        all.push(Next { pair, on_m: (finish.to_finish_m - stand.to_finish_m).rem_euclid(lap_m) });
+    }
+    Ok(Some(all))
 }
 
 /// The next run where the runners go on to the next straight or the next bend; nothing where the track has none.
@@ -112,7 +143,7 @@ fn behind_part(
         } else {
             let start = track.layout().on_course(over_part.start, Course::Oval);
             let distance_m = pairing::distance_m(track, step, lane)?;
-            start.zip(distance_m).and_then(|(start, distance_m)| pairing::on_from(track, start, distance_m))
+            start.zip(distance_m).and_then(|(start, distance_m)| run_from(track, step, start, distance_m))
         };
         let Some(pair) = pair else { return Ok(None) };
         all.push(Next { pair, on_m });
@@ -120,10 +151,22 @@ fn behind_part(
     Ok(Some(all))
 }
 
+/// The run of one who stands at a spot of the oval: a flying one begins after its run-in.
+fn run_from(track: &Track, step: &Step<'_>, stand: Spot, distance_m: f64) -> Option<Pair> {
+    let run_in_m = nominal::run_in_m(step.run.kind.value).filter(|run_in_m| *run_in_m > 0.0);
+    let start = match run_in_m {
+        Some(run_in_m) => pairing::on_from(track, stand, run_in_m)?.finish,
+        None => stand,
+    };
+    pairing::on_from(track, start, distance_m)
+}
+
 /// The way on from the last run of a lane.
 struct Onward<'a> {
     track: &'a Track,
     steps: &'a [Step<'a>],
+    /// What the next run is.
+    own: &'a Step<'a>,
     /// The runs before.
     runs: &'a [Option<Pair>],
     /// Where the last of them finished, on the oval.
@@ -165,17 +208,23 @@ impl Onward<'_> {
         } else {
             self.finish
         };
-        let pair = pairing::on_from(self.track, start, self.distance_m)?;
-        self.track.obstacle(&pair).is_none().then_some(Next { pair, on_m: self.asked_m })
+        let pair = run_from(self.track, self.own, start, self.distance_m)?;
+        pairing::is_free(self.track, self.own, &pair).then_some(Next { pair, on_m: self.asked_m })
+    }
+
+    /// Where the runners of an earlier run stood before it.
+    fn stand(&self, step: &Step<'_>, pair: &Pair) -> Spot {
+        let run_in_m = nominal::run_in_m(step.run.kind.value);
+        run_in_m.and_then(|run_in_m| pairing::run_in(self.track, pair, run_in_m)).unwrap_or(pair.start)
     }
 
     /// Every place that is there already and near enough, given how much longer than usual the way may be, in metres.
     fn goals(&self, more_m: f64) -> Vec<(Goal, Next)> {
-        let own = self.steps.get(self.runs.len());
         let mut goals: Vec<(Goal, Next)> = Vec::new();
         let mut add = |found: Option<(Goal, Next)>| {
             // Runs that are alike come to few places.
-            let Some(found) = found.filter(|(_, next)| self.track.obstacle(&next.pair).is_none()) else {
+            let Some(found) = found.filter(|(_, next)| pairing::is_free(self.track, self.own, &next.pair))
+            else {
                 return;
             };
             if goals.iter().all(|(_, known)| known.pair.start != found.1.pair.start) {
@@ -184,15 +233,13 @@ impl Onward<'_> {
         };
         for (index, pair) in self.runs.iter().enumerate() {
             let Some(pair) = pair else { continue };
-            let is_same = own.is_some_and(|own| {
-                let step = &self.steps[index];
-                step.run.kind == own.run.kind && (step.from, step.to) == (own.from, own.to)
-            });
-            if is_same {
-                let on_m = self.near_m(pair.start, more_m);
+            let (step, own) = (&self.steps[index], self.own);
+            let stand = self.stand(step, pair);
+            if step.run.kind == own.run.kind && (step.from, step.to) == (own.from, own.to) {
+                let on_m = self.near_m(stand, more_m);
                 add(on_m.map(|on_m| (Goal::SameRun(index), Next { pair: *pair, on_m })));
             } else {
-                add(self.goal(Goal::Start(index), pair.start, more_m));
+                add(self.goal(Goal::Start(index), stand, more_m));
             }
             add(self.goal(Goal::Finish(index), pair.finish, more_m));
         }
@@ -206,8 +253,8 @@ impl Onward<'_> {
 
     fn goal(&self, goal: Goal, spot: Spot, more_m: f64) -> Option<(Goal, Next)> {
         let on_m = self.near_m(spot, more_m)?;
-        let start = self.track.layout().on_course(spot, Course::Oval)?;
-        Some((goal, Next { pair: pairing::on_from(self.track, start, self.distance_m)?, on_m }))
+        let stand = self.track.layout().on_course(spot, Course::Oval)?;
+        Some((goal, Next { pair: run_from(self.track, self.own, stand, self.distance_m)?, on_m }))
     }
 
     /// How far it is on to a spot, in metres, where that is near what is asked for.

@@ -4,6 +4,7 @@ use lane_distance::{Course, LaneNumber, Pair, Track};
 use workout_notation::{RecoveryKind, RunKind, RunLength, Step};
 
 use crate::plan::chain::Chain;
+use crate::plan::nominal;
 use crate::plan::on_foot::{FASTEST_JOG_M_PER_S, WALK_M_PER_S};
 use crate::plan::pairing;
 use crate::plan::remark::{Recovery, Remark};
@@ -170,6 +171,10 @@ fn walk_m(track: &Track, pair: &Pair, next: &Pair, run_in_m: f64) -> f64 {
 /// recovery would cancel that.
 fn starts(track: &Track, steps: &[Step<'_>], chain: &Chain) -> Option<Remark> {
     let [first, .., _] = steps else { return None };
+    // Hurdles and takeover zones lie where they lie.
+    if matches!(first.run.kind.value, RunKind::Hurdles { .. } | RunKind::Exchange { .. }) {
+        return None;
+    }
     let (recovery, on_m) = (recovery(first)?, first.recovery?.on_m()?);
     if chain.recoveries_m.iter().flatten().any(|way_m| (way_m - on_m).abs() > SAME_M) {
         return None;
@@ -181,7 +186,8 @@ fn starts(track: &Track, steps: &[Step<'_>], chain: &Chain) -> Option<Remark> {
     if !alike || matches!(first.run.kind.value, RunKind::InAndOut { length: RunLength::Laps(_), .. }) {
         return None;
     }
-    let distance_m = (*chain.pairs.first()?)?.distance_m;
+    let run_in_m = nominal::run_in_m(first.run.kind.value).unwrap_or(0.0);
+    let distance_m = run_in_m + (*chain.pairs.first()?)?.distance_m;
     let lap_m = track.lap_m(lane).ok()?;
     let moves_m = creep_m(distance_m + on_m, lap_m);
     if moves_m.abs() < 0.005 {

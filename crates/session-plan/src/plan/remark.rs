@@ -107,6 +107,9 @@ pub enum Remark {
         distance_m: f64,
         /// Whether that finishes on the finish line; else both its ends stand on paint.
         on_finish_line: bool,
+        /// Where its run-in begins, where it has one.
+        #[serde(skip)]
+        run_in: Option<Box<Placement>>,
         /// Where it starts.
         #[serde(skip)]
         start: Box<Placement>,
