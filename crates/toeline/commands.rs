@@ -153,7 +153,7 @@ fn session(text: &str, out: Option<&Path>) -> Result<()> {
             input::shown(path)
         )));
     }
-    let yaml = plan_sheet::session_yaml(given.session());
+    let yaml = plan_sheet::session_yaml(given.session(), given.closed_lanes());
     match out {
         Some(path) if input::is_file_name(&path.to_string_lossy()) => {
             let file = NewFile { path: path.to_owned(), bytes: yaml.into_bytes(), name: Name::Given };

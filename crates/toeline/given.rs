@@ -79,6 +79,14 @@ impl Given {
         }
     }
 
+    /// The lanes that a text says are closed.
+    pub(crate) fn closed_lanes(&self) -> &[u8] {
+        match self {
+            Self::File(file, _) => &file.closed_lanes,
+            Self::Text(text) | Self::Typed(text) => &text.closed_lanes,
+        }
+    }
+
     pub(crate) const fn session_mut(&mut self) -> &mut Session {
         match self {
             Self::File(file, _) => &mut file.session,
@@ -90,8 +98,8 @@ impl Given {
     pub(crate) fn venue(&mut self, common: &Common) -> Result<Venue> {
         match self {
             Self::File(file, path) => input::own_venue(file, path, common),
-            Self::Text(_) => input::open_venue(common),
-            Self::Typed(_) => input::venue(common),
+            Self::Text(text) => input::venue_of_text(text, input::open_venue(common)?),
+            Self::Typed(text) => input::venue_of_text(text, input::venue(common)?),
         }
     }
 

@@ -6,7 +6,8 @@ use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
-use session_plan::{FileFaultKind, LateFault, SessionFile, TrackName, Venue, YamlText};
+use plan_sheet::late_fault_words;
+use session_plan::{FileFaultKind, LateFault, Session, SessionFile, SessionText, TrackName, Venue, YamlText};
 use workout_notation::{SourceText, visible_line};
 
 use crate::failure::InputError;
@@ -64,12 +65,23 @@ pub(crate) fn own_venue(file: &mut SessionFile, path: &Path, common: &Common) ->
             read_venue(&beside)?
         }
     };
-    let (named, others): (Vec<u8>, Vec<u8>) =
-        file.closed_lanes.iter().partition(|lane| file.session.names_lane(**lane));
-    let closed = venue.with_closed(&others).map_err(LateFault::Lane);
-    let closed = closed.and_then(|venue| file.session.close_lanes(&venue, &named).map(|()| venue));
+    let closed = without_lanes(&mut file.session, venue, &file.closed_lanes);
     let wrong = |fault| InputError::new(file.fault_at("closed_lanes", FileFaultKind::Late(fault)));
     Ok(closed.map_err(wrong)?)
+}
+
+/// The venue of a text, without the lanes that the text says are closed.
+pub(crate) fn venue_of_text(text: &mut SessionText, venue: Venue) -> Result<Venue> {
+    let closed = without_lanes(&mut text.session, venue, &text.closed_lanes);
+    Ok(closed.map_err(|fault| InputError::new(anyhow!("{}", late_fault_words(&fault))))?)
+}
+
+/// The venue without some lanes. What is to be run in them moves to open ones.
+fn without_lanes(session: &mut Session, venue: Venue, lanes: &[u8]) -> Result<Venue, LateFault> {
+    let (named, others): (Vec<u8>, Vec<u8>) = lanes.iter().partition(|lane| session.names_lane(**lane));
+    let venue = venue.with_closed(&others).map_err(LateFault::Lane)?;
+    session.close_lanes(&venue, &named)?;
+    Ok(venue)
 }
 
 fn close(venue: Venue, lanes: &[u8]) -> Result<Venue> {

@@ -147,7 +147,7 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
                 && !is_in_word
                 && (cursor.metres_in(ahead + 1).is_some() || cursor.is_duration_at(ahead))
     });
-    if has_item || words.is_empty() || words.len() > 60 {
+    if has_item || words.is_empty() || length(words) > 60 {
         return None;
     }
     if is_first
@@ -204,6 +204,11 @@ pub(crate) fn is_title(line: &str) -> bool {
 fn has_word(line: &str, words: &[&str]) -> bool {
     let mut own = line.split(|letter: char| !letter.is_alphanumeric());
     own.any(|own| words.iter().any(|word| own.eq_ignore_ascii_case(word)))
+}
+
+/// How long words are, with one space between them.
+fn length(words: &str) -> usize {
+    words.split_whitespace().map(|word| word.len() + 1).sum()
 }
 
 /// Whether words are of a cool-down.

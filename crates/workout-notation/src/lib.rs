@@ -78,7 +78,9 @@
 
 mod block;
 mod clauses;
+mod clock_time;
 mod cursor;
+mod day;
 mod doubt;
 mod form;
 mod forms;

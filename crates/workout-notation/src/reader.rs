@@ -5,6 +5,7 @@ use std::ops::Range;
 
 use crate::block::{Block, Body, Item, Series};
 use crate::cursor::{Cursor, Read};
+use crate::day;
 use crate::forms::{EXAMPLE, FORMS, MOST_REPS, NOT_IN_TURN, NOT_IN_TURN_HELP, RunLength};
 use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
@@ -34,6 +35,7 @@ impl Block {
     pub(crate) fn read(lexed: &Lexed<'_>) -> Result<Self, Vec<Problem>> {
         let text = lexed.text;
         check_length(text)?;
+        check_day(text)?;
         let mut cursor = Cursor::new(lexed);
         let (label, body) = read(&mut cursor).map_err(|mut problems| {
             problems.sort_by_key(|problem| problem.span.start);
@@ -63,6 +65,17 @@ fn check_length(text: &str) -> Result<(), Vec<Problem>> {
     }
     let message = format!("a block of {} characters is too long: at most {LONGEST_TEXT}", text.len());
     Err(vec![Problem::new(0..0, message).with_help("split it into several blocks")])
+}
+
+/// Refuses a block that says that lanes are closed: it would be run in those lanes.
+fn check_day(text: &str) -> Result<(), Vec<Problem>> {
+    let Some((span, lanes)) = day::first_closure(text) else { return Ok(()) };
+    let lanes: Vec<String> = lanes.iter().map(ToString::to_string).collect();
+    let said = text[span.clone()].trim_matches(|letter: char| !letter.is_alphanumeric());
+    let message = format!("`{said}` is about the whole session, and this is one block of it");
+    let lanes = lanes.join(",");
+    let help = format!("use `--closed {lanes}`, or write `closed_lanes: [{lanes}]` in the session file");
+    Err(vec![Problem::new(span, message).with_help(help)])
 }
 
 fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>> {

@@ -1,8 +1,10 @@
 //! Cutting the text of a whole session into its blocks.
 
+use std::borrow::Cow;
 use std::ops::Range;
 
 use crate::block::{Block, Body, RestAfter};
+use crate::day::{self, Day};
 use crate::doubt::Doubt;
 use crate::heading::{Above, Heading, heading, is_cool_down, is_title};
 use crate::lines::{Line, above, lines};
@@ -24,7 +26,8 @@ impl Workout {
     ///
     /// Lines, `;`, `//` and full stops stand between blocks, and bullets in front of them; a warm-up or a cool-down is a
     /// block of its own. A line that only says something of the runs before it belongs to them; a time alone between two
-    /// blocks is the rest between them.
+    /// blocks is the rest between them. Wherever it says that lanes are closed, and above all blocks when it begins, that
+    /// is of the whole session.
     ///
     /// ```
     /// use workout_notation::Workout;
@@ -65,10 +68,17 @@ impl Workout {
                 format!("a session of {} characters is too long: at most {LONGEST_TEXT}", text.len());
             return Err(vec![Problem::new(0..0, message).with_help("split it into several sessions")]);
         }
-        let mut reader =
-            SessionReader { text, workout: Self::default(), problems: Vec::new(), rest: None, is_blocks };
+        let (text, mut day) = if is_blocks { (Cow::Borrowed(text), Day::default()) } else { day::take(text) };
+        let mut reader = SessionReader {
+            text: &text,
+            workout: Self::default(),
+            problems: Vec::new(),
+            rest: None,
+            is_blocks,
+        };
         reader.read();
         let SessionReader { mut workout, mut problems, .. } = reader;
+        problems.append(&mut day.problems);
         if problems.is_empty() && workout.blocks().next().is_none() {
             return Err(Block::parse("").err().unwrap_or_default());
         }
@@ -84,7 +94,8 @@ impl Workout {
         workout.parts.retain(|part| !part.blocks.is_empty());
         workout.take_in_cool_down();
         workout.name_groups();
-        Ok(workout)
+        let Day { closed_lanes, begins, ends, .. } = day;
+        Ok(Self { closed_lanes, begins, ends, ..workout })
     }
 
     /// A cool-down that stands apart behind the last group is everybody's, unless another group has one of its own.
@@ -243,9 +254,10 @@ impl SessionReader<'_> {
         if words.is_empty() {
             return;
         }
+        // What was said of the day within it has left spaces.
+        let words = words.split_whitespace().collect::<Vec<_>>().join(" ").replace(" ,", ",");
         let title = self.workout.title.take();
-        self.workout.title =
-            Some(title.map_or_else(|| words.to_owned(), |title| format!("{title}, {words}")));
+        self.workout.title = Some(title.map_or_else(|| words.clone(), |title| format!("{title}, {words}")));
     }
 
     fn last(&mut self) -> Option<&mut Block> {

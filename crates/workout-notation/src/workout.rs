@@ -1,6 +1,7 @@
 //! A whole session as a coach sends it.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
+use lane_distance::LaneNumber;
 
 use crate::block::Block;
 
@@ -21,6 +22,12 @@ pub struct Workout {
     pub title: Option<String>,
     /// The day, where one stands in front with its year.
     pub date: Option<NaiveDate>,
+    /// When it begins, where the lines in front say so.
+    pub begins: Option<NaiveTime>,
+    /// When it ends, where they say that too.
+    pub ends: Option<NaiveTime>,
+    /// The lanes that the text says are closed, from the inside.
+    pub closed_lanes: Vec<LaneNumber>,
     /// What is done, in the order written: everybody's blocks, and those of each group.
     pub parts: Vec<Part>,
 }

@@ -5,7 +5,7 @@ use workout_notation::{Block, Workout};
 
 use crate::words::reading::unsure;
 
-/// A session that was read from a text, as a session file: title, date, blocks and groups.
+/// A session that was read from a text, as a session file: title, date, hours, closed lanes, blocks and groups.
 ///
 /// Each block stands in the one form of all those that mean the same; what was not read, and what could be read in
 /// another way, stands above it as a comment.
@@ -15,12 +15,18 @@ use crate::words::reading::unsure;
 /// use workout_notation::Workout;
 ///
 /// let workout = Workout::parse("6x200, rec 90s").expect("it is well formed");
-/// let yaml = plan_sheet::session_yaml(&Session::of_workout("Tuesday", workout));
+/// let yaml = plan_sheet::session_yaml(&Session::of_workout("Tuesday", workout), &[]);
 /// assert_eq!(yaml, "title: Tuesday\nblocks:\n  - 6 x 200 rest 1:30\n");
 /// ```
-pub fn session_yaml(session: &Session) -> String {
+pub fn session_yaml(session: &Session, closed_lanes: &[u8]) -> String {
     let mut lines = vec![format!("title: {}", scalar(&session.title))];
     lines.extend(session.date.map(|date| format!("date: {date}")));
+    lines.extend(session.hours.map(|hours| format!("hours: {hours}")));
+    lines.extend(session.starts.map(|starts| format!("start: {}", starts.format("%H:%M"))));
+    if !closed_lanes.is_empty() {
+        let lanes: Vec<String> = closed_lanes.iter().map(u8::to_string).collect();
+        lines.push(format!("closed_lanes: [{}]", lanes.join(", ")));
+    }
     if session.groups.is_empty() {
         lines.extend(list("blocks", &session.blocks, ""));
         return lines.join("\n") + "\n";

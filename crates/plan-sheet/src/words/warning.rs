@@ -1,8 +1,9 @@
 //! What a plan had to decide or could not do, in sentences.
 
-use lane_distance::LaneList;
-use session_plan::{ClashingRun, Plan, Warning};
+use lane_distance::{LaneList, LaneNumber};
+use session_plan::{BlockAt, ClashingRun, Plan, Warning};
 
+use crate::sheet::spans::joined;
 use crate::words::capital;
 use crate::words::day::{minute, time_at};
 use crate::words::house_rule::rule;
@@ -13,8 +14,30 @@ use crate::words::numbers::{clock, minutes, to_cm};
 pub(crate) fn notes(plan: &Plan) -> Vec<String> {
     // That it ends late stands at the top.
     let is_at_top = |warning: &Warning| matches!(warning, Warning::PastBooking { .. });
-    let warnings = warnings(plan).into_iter().filter(|(warning, _)| !is_at_top(warning));
-    plan.notes.iter().cloned().chain(warnings.map(|(_, words)| words)).collect()
+    let mut notes = plan.notes.clone();
+    for (warning, words) in warnings(plan).into_iter().filter(|(warning, _)| !is_at_top(warning)) {
+        let words = match warning {
+            Warning::InnermostLane { lane, .. } => innermost_lane(plan, *lane).unwrap_or(words),
+            _ => words,
+        };
+        if !notes.contains(&words) {
+            notes.push(words);
+        }
+    }
+    notes
+}
+
+/// Of the blocks that run in the innermost open lane, all in one sentence; nothing where it is one block.
+fn innermost_lane(plan: &Plan, lane: LaneNumber) -> Option<String> {
+    let is_one = |at: BlockAt| {
+        let is_of = |warning: &Warning| matches!(warning, Warning::InnermostLane { at: of, lane: in_lane } if *of == at && *in_lane == lane);
+        plan.warnings.iter().any(is_of)
+    };
+    let blocks = (1..).zip(&plan.blocks).filter(|(_, block)| is_one(block.at));
+    let numbers: Vec<u32> = blocks.map(|(number, _)| number).collect();
+    let is_several = numbers.len() > 1;
+    is_several
+        .then(|| format!("Blocks {}: no lane named, so lane {lane}, the innermost open.", joined(&numbers)))
 }
 
 /// The warnings of a plan and their sentences; of those that read alike, as of two blocks with the same

@@ -32,6 +32,10 @@ fn check_numbers(text: &str, workout: &Workout) {
     said.extend(workout.title.clone());
     said.extend(workout.date.map(|date| date.to_string()));
     said.extend(workout.parts.iter().filter_map(|part| part.group.clone()));
+    said.extend(workout.closed_lanes.iter().map(ToString::to_string));
+    // In hours of the whole day, and of its half.
+    let times = workout.begins.into_iter().chain(workout.ends);
+    said.extend(times.map(|time| format!("{} {}", time.format("%H %M"), time.format("%I"))));
     let said = said.join("; ");
     let shown = numbers(&said);
     for line in text.lines().map(str::trim_start) {

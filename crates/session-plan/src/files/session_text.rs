@@ -24,6 +24,8 @@ pub struct SessionText {
     pub source: SourceText,
     /// What is run.
     pub session: Session,
+    /// Lanes that the text says are closed.
+    pub closed_lanes: Vec<u8>,
     shares: Shares,
     /// Where each block of the text begins, in bytes.
     starts: Vec<usize>,
@@ -47,7 +49,8 @@ impl SessionText {
         })?;
         let shares = Shares::of(&workout);
         let starts = workout.blocks().map(|block| block.start).collect();
-        Ok(Self { source, session: Session::of_workout(title, workout), shares, starts })
+        let closed_lanes = workout.closed_lanes.iter().map(|lane| lane.get()).collect();
+        Ok(Self { source, session: Session::of_workout(title, workout), closed_lanes, shares, starts })
     }
 
     /// Gives the faults of blocks that cannot be laid out their place in the text.

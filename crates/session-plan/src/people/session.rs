@@ -28,6 +28,8 @@ pub struct Session {
     pub date: Option<NaiveDate>,
     /// The booking: when the track is the squad's.
     pub hours: Option<Hours>,
+    /// When it starts, where no booking is known.
+    pub starts: Option<NaiveTime>,
     /// The blocks, in the order they are run: those of everybody, and of groups that have none of their own.
     pub blocks: Vec<Block>,
     /// How many blocks, from the first on, all groups do together before each goes on with its own.
@@ -164,7 +166,7 @@ impl Session {
 
     /// The time of day at which it begins, if that is known.
     pub fn begins(&self) -> Option<NaiveTime> {
-        self.late.start.or(self.hours.map(|hours| hours.from))
+        self.late.start.or(self.hours.map(|hours| hours.from)).or(self.starts)
     }
 
     /// The blocks that all groups do together before their own, those of groups that have none of their own, and those
@@ -204,6 +206,8 @@ impl Session {
         let everybody = shares.everybody().collect();
         let Shares { before, after, groups } = shares;
         let (own_title, date) = (workout.title.clone(), workout.date);
+        let (begins, ends) = (workout.begins, workout.ends);
+        let hours = begins.zip(ends).map(|(from, to)| Hours { from, to });
         let blocks = workout.into_blocks();
         let of =
             |places: Vec<usize>| places.into_iter().map(|place| blocks[place].clone()).collect::<Vec<_>>();
@@ -215,6 +219,8 @@ impl Session {
         Self {
             title: own_title.unwrap_or_else(|| title.into()),
             date,
+            hours,
+            starts: if hours.is_none() { begins } else { None },
             groups: groups.into_iter().map(group).collect(),
             blocks: of(everybody),
             before_groups: before.len(),

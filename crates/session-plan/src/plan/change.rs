@@ -89,7 +89,7 @@ pub enum Change {
 pub(crate) fn changes(session: &Session, moved: Vec<LaneMove>) -> Vec<Change> {
     let late = &session.late;
     let mut changes = Vec::new();
-    let booked_from = session.hours.map(|hours| hours.from);
+    let booked_from = session.hours.map(|hours| hours.from).or(session.starts);
     changes.extend(late.start.filter(|start| Some(*start) != booked_from).map(|at| Change::Start { at }));
     for group in &session.groups {
         let comes = group.late.filter(|late| session.begins().is_some_and(|begins| *late > begins));

@@ -38,7 +38,7 @@ pub(crate) struct SessionSpec {
     /// When the track is booked, such as 18:00-19:30.
     #[serde(default)]
     pub(crate) hours: Option<Hours>,
-    /// When it starts, where that is not the beginning of the booking, such as 18:30.
+    /// When it starts, where no booking is given or that is not its beginning, such as 18:30.
     #[serde(default)]
     pub(crate) start: Option<TimeOfDay>,
     /// A built-in track, or a track file beside this one.
@@ -153,6 +153,7 @@ impl SessionSpec {
             title: self.title.clone(),
             date: self.date.map(|date| date.0),
             hours: self.hours,
+            starts: self.start.filter(|_| self.hours.is_none()).map(|start| start.0),
             blocks,
             before_groups,
             after_groups,
@@ -178,7 +179,7 @@ impl SessionSpec {
         let mut check = |at: Vec<Key>, made: Result<(), LateFault>| {
             faults.extend(made.err().map(|fault| (at, FileFaultKind::Late(fault))));
         };
-        if let Some(TimeOfDay(start)) = self.start {
+        if let Some(TimeOfDay(start)) = self.start.filter(|_| self.hours.is_some()) {
             check(vec![Key::from("start")], session.start_at(start));
         }
         for (index, group) in self.groups.iter().enumerate() {

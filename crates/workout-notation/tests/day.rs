@@ -1,0 +1,126 @@
+//! What a text says of the day: lanes that are closed, and when it begins.
+
+use chrono::NaiveTime;
+use proptest::collection::vec;
+use proptest::prelude::*;
+use proptest::sample::select;
+use workout_notation::{Block, Workout};
+
+fn read(text: &str) -> Workout {
+    Workout::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}"))
+}
+
+fn blocks(workout: &Workout) -> Vec<String> {
+    workout.blocks().map(ToString::to_string).collect()
+}
+
+#[test]
+fn lanes_that_are_closed_are_closed_wherever_that_is_said() {
+    for (text, lanes) in [
+        ("6 x 200, lane 1 closed", &[1][..]),
+        ("6 x 200 lane 1 closed", &[1]),
+        ("6 x 200; lane 1 shut", &[1]),
+        ("6 x 200 (lane 1 is shut for repair)", &[1]),
+        ("6 x 200 - no lane 1", &[1]),
+        ("6 x 200 not in lane 1", &[1]),
+        ("lane 1 out of use tonight, 6 x 200", &[1]),
+        ("Avoid lane 1: 6 x 200", &[1]),
+        ("no lane 1, 6 x 200", &[1]),
+        ("Note: lanes 1 and 2 closed\n6 x 200", &[1, 2]),
+        ("6 x 200\nlanes 1-3 are not available because of the meeting", &[1, 2, 3]),
+        ("NB keep off lanes 1, 2 & 8\n6 x 200", &[1, 2, 8]),
+        ("inside lane closed\n- 6 x 200", &[1]),
+        ("Tuesday track\nLane 8 reserved for the club next door\n6 x 200", &[8]),
+        ("closed: lanes 1, 2\n6 x 200", &[1, 2]),
+    ] {
+        let workout = read(text);
+        let closed: Vec<u8> = workout.closed_lanes.iter().map(|lane| lane.get()).collect();
+        assert_eq!(closed, lanes, "{text}");
+        assert_eq!(blocks(&workout), ["6 x 200"], "{text}");
+    }
+}
+
+#[test]
+fn other_words_around_a_closed_lane_are_kept() {
+    let workout = read("6 x 200 in lane 2, lane 1 shut, 90 s rest");
+    assert_eq!(blocks(&workout), ["6 x 200 in lanes 2 rest 1:30"]);
+    // A time would be lost with its reason.
+    assert!(Workout::parse("6 x 200\nlane 1 closed until 19:30").is_err());
+    let workout = read("Tuesday, lane 1 shut, at the top field\n6 x 200");
+    assert_eq!(workout.title.as_deref(), Some("Tuesday, at the top field"));
+}
+
+#[test]
+fn what_is_run_in_a_lane_does_not_close_it() {
+    for text in [
+        "6 x 200 in lane 1",
+        "6 x 200 in lanes 1-4, no rush",
+        "6 x 200 lane 1, 90s off",
+        "6 x 200, not too fast",
+    ] {
+        assert!(read(text).closed_lanes.is_empty(), "{text}");
+    }
+}
+
+#[test]
+fn a_block_alone_closes_no_lane() {
+    let problems = Block::parse("6 x 200, lane 1 closed").expect_err("it would be run in lane 1");
+    assert_eq!(problems[0].span, 7..22);
+    assert_eq!(
+        problems[0].message,
+        "`lane 1 closed` is about the whole session, and this is one block of it"
+    );
+    assert!(Workout::parse_blocks("4 x 60\n6 x 200 no lane 1").is_err());
+}
+
+#[test]
+fn a_text_says_when_it_begins_and_ends() {
+    let at = |hour, minute| NaiveTime::from_hms_opt(hour, minute, 0).expect("it is a time of day");
+    for (head, begins, ends, title) in [
+        ("Tuesday\n6pm start", at(18, 0), None, Some("Tuesday")),
+        ("Tuesday, start 18:15", at(18, 15), None, Some("Tuesday")),
+        ("Tuesday - 6.30 pm", at(18, 30), None, Some("Tuesday")),
+        ("Tuesday 7pm track", at(19, 0), None, Some("Tuesday 7pm track")),
+        ("Tuesday (18:00-19:30)", at(18, 0), Some(at(19, 30)), Some("Tuesday")),
+        ("Tuesday, from 6 to 7:30pm", at(18, 0), Some(at(19, 30)), Some("Tuesday")),
+        ("Saturday 9.30am-11am", at(9, 30), None, Some("Saturday 9.30am-11am")),
+        ("Saturday, 11am-1pm", at(11, 0), Some(at(13, 0)), Some("Saturday")),
+        ("18:00-19:30", at(18, 0), Some(at(19, 30)), None),
+    ] {
+        let workout = read(&format!("{head}\n6 x 200"));
+        assert_eq!((workout.begins, workout.ends), (Some(begins), ends), "{head}");
+        assert_eq!(workout.title.as_deref(), title, "{head}");
+        assert_eq!(blocks(&workout), ["6 x 200"], "{head}");
+    }
+}
+
+#[test]
+fn a_rest_or_a_pace_is_no_time_of_day() {
+    for text in
+        ["4 x 2000, 18:00-20:00", "Sub 3:30 group\n6 x 200", "6 x 200, 3:00", "Week 12, day 2\n6 x 200"]
+    {
+        let workout = Workout::parse(text);
+        assert!(workout.is_err() || workout.is_ok_and(|workout| workout.begins.is_none()), "{text}");
+    }
+}
+
+proptest! {
+    /// Whatever is said of the day in any letters, a text is read or has problems within it.
+    #[test]
+    fn any_words_of_the_day_can_be_read(
+        words in vec(select(vec![
+            "lane", "lanes", "1", "2,", "8", "closed", "shut", "no", "not in", "avoid", "is", "for", "until", "19:30",
+            "6pm", "18:00–19:30", "start", "–", "-", "(", ")", ",", ";", "\n", "6 × 200", "é", "naïve", "½", "\u{a0}", ":",
+        ]), 0..14),
+        spaces in vec(any::<bool>(), 14),
+    ) {
+        let spaced = words.iter().zip(spaces).map(|(word, has_space)| format!("{word}{}", if has_space { " " } else { "" }));
+        let text: String = spaced.collect();
+        if let Err(problems) = Workout::parse(&text) {
+            prop_assert!(!problems.is_empty());
+            for problem in problems {
+                prop_assert!(text.get(problem.span.clone()).is_some(), "{:?} of {:?}", problem, text);
+            }
+        }
+    }
+}
