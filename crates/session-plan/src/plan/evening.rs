@@ -1,26 +1,22 @@
 //! The blocks of all crews, each crew on a clock of its own.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
-use lane_distance::Track;
 use wave_plan::{EveningPlan, ItineraryPlan, Party, SquadError, plan_evening};
-use workout_notation::{Block, Body, MOST_REPS};
 
-use crate::people::session::{BETWEEN_BLOCKS_S, Group, Session};
+use crate::people::session::{BETWEEN_BLOCKS_S, Session};
 use crate::people::venue::Venue;
-use crate::plan::block_at::BlockAt;
-use crate::plan::block_part::parts;
-use crate::plan::crew::{Crew, crews};
+use crate::plan::crew::crews;
 use crate::plan::day_track::DayTrack;
 use crate::plan::draft::Draft;
-use crate::plan::fault::{PlanError, PlanFault, Planned};
+use crate::plan::fault::{PlanError, PlanFault};
 use crate::plan::kept::Kept;
+use crate::plan::laid::{Entry, Laid, lay_out};
 use crate::plan::lane_move::LaneMove;
 use crate::plan::lane_share::{own_lanes, share_out};
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::timetable::{Timetable, shows_estimates};
-use crate::plan::trial::{Trial, TrialChange};
+use crate::plan::trial::Trial;
 use crate::plan::warning::Warning;
 
 /// The blocks of an evening, in the order in which they begin.
@@ -34,83 +30,6 @@ pub(crate) struct Evening {
     pub(crate) ends_s: Option<f64>,
     /// Whether that was estimated.
     pub(crate) is_about: bool,
-}
-
-/// A crew with its blocks laid out.
-struct Laid<'a> {
-    crew: Crew<'a>,
-    /// What it does in order.
-    entries: Vec<Entry>,
-    drafts: Vec<Draft<'a>>,
-    /// How long each draft begins after the end of the one before.
-    after_s: Vec<f64>,
-    /// Whether a break was assumed between two of its blocks.
-    has_break: bool,
-    /// What lies behind its last block, where something follows.
-    last_break: Break,
-}
-
-impl Laid<'_> {
-    /// When it is done with all its blocks, in seconds from the start of the session.
-    fn end_s(&self, planned: &[ItineraryPlan]) -> f64 {
-        let mut ends = planned.iter().map(|planned| planned.end_s);
-        self.entries.iter().fold(self.crew.begins_s, |now_s, entry| match entry {
-            Entry::Note(rest_s, note) => now_s + rest_s + note.lasts_s.unwrap_or(0.0),
-            Entry::Runs(parts) => ends.by_ref().take(*parts).last().unwrap_or(now_s),
-        })
-    }
-
-    /// Whether some time of it was estimated.
-    fn is_about(&self) -> bool {
-        self.crew.begins_about || self.drafts.iter().any(|draft| !draft.is_timed())
-    }
-
-    /// Begins it when those who do it are done with what they did before.
-    fn begin_after(&mut self, before: &[Self], planned: &[Vec<ItineraryPlan>]) {
-        let does = |crew: &Crew<'_>, group: &Group| crew.groups.iter().any(|own| std::ptr::eq(*own, group));
-        let between_s = self.crew.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S);
-        for (other, planned) in before.iter().zip(planned) {
-            if !other.crew.groups.iter().any(|group| does(&self.crew, group)) {
-                continue;
-            }
-            let break_s = match other.last_break {
-                Break::Usual if self.drafts.is_empty() => 0.0,
-                Break::Usual => between_s,
-                _ => other.last_break.given_s(),
-            };
-            self.has_break |= matches!(other.last_break, Break::Usual) && !self.drafts.is_empty();
-            self.crew.begins_s = self.crew.begins_s.max(other.end_s(planned) + break_s);
-            self.crew.begins_about |= other.is_about();
-        }
-    }
-}
-
-/// Something that a crew does.
-enum Entry {
-    /// What is not a run, and how long after the one before it begins, in seconds.
-    Note(f64, Box<PlanBlock>),
-    /// The runs of the next drafts, so many: the parts of a block.
-    Runs(usize),
-}
-
-/// What lies between a block and the next.
-enum Break {
-    Nothing,
-    /// As between all blocks.
-    Usual,
-    /// So many seconds, as the block says.
-    Given(f64),
-}
-
-impl Break {
-    fn after(block: &Block, otherwise: Self) -> Self {
-        block.rest_after.as_ref().map_or(otherwise, |rest| Self::Given(rest.seconds))
-    }
-
-    /// What a block says of it, in seconds.
-    fn given_s(&self) -> f64 {
-        if let Self::Given(rest_s) = self { *rest_s } else { 0.0 }
-    }
 }
 
 /// Lays out the blocks of a session and finds when each run goes; `kept` are the waves of a plan before, and
@@ -270,95 +189,6 @@ impl<'a> Attempt<'a> {
         evening.ends_s = ends_s.filter(|ends_s| *ends_s > 0.0);
         evening
     }
-}
-
-fn lay_out<'a>(
-    venue: &Venue,
-    track: &impl Fn(usize) -> Arc<Track>,
-    crew: Crew<'a>,
-    reps: &mut u32,
-    warnings: &mut Vec<Warning>,
-    errors: &mut Vec<PlanError>,
-) -> Laid<'a> {
-    let between_s = crew.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S);
-    let blocks = crew.blocks;
-    let mut laid = Laid {
-        entries: Vec::new(),
-        drafts: Vec::new(),
-        after_s: Vec::new(),
-        has_break: false,
-        last_break: Break::Nothing,
-        crew,
-    };
-    let mut pending_s = 0.0;
-    // The first block needs no break before it, and one after a note none either.
-    let mut before = Break::Nothing;
-    for (index, block) in blocks.iter().enumerate() {
-        let at = BlockAt { group: laid.crew.own, block: laid.crew.first_block + index };
-        let is_skipped = laid.crew.session.late.skips(at, laid.crew.name().as_deref());
-        if is_skipped || laid.crew.tried(at) == Some(&TrialChange::Drop) {
-            continue;
-        }
-        *reps = reps.saturating_add(block.count());
-        if *reps > MOST_REPS {
-            errors.push(PlanError { at, fault: PlanFault::TooManyReps.at(0..block.text.len()) });
-            break;
-        }
-        if block.count() == 0 {
-            let note = note(&laid.crew, at, block);
-            let rest_s = before.given_s();
-            // A note without a duration takes no time of its own.
-            pending_s += rest_s + note.lasts_s.unwrap_or(0.0);
-            laid.entries.push(Entry::Note(rest_s, Box::new(note)));
-            before = Break::after(block, Break::Nothing);
-            continue;
-        }
-        let rest_s = if matches!(before, Break::Usual) { between_s } else { before.given_s() };
-        laid.has_break |= matches!(before, Break::Usual);
-        if let Err(fault) = laid.add(venue, track, (at, block), pending_s + rest_s, warnings) {
-            errors.push(PlanError { at, fault });
-        }
-        (pending_s, before) = (0.0, Break::after(block, Break::Usual));
-    }
-    laid.last_break = before;
-    laid
-}
-
-impl<'a> Laid<'a> {
-    /// Lays out a block that has runs, part by part; the first begins so long after what is before it, in seconds.
-    fn add(
-        &mut self,
-        venue: &Venue,
-        track: &impl Fn(usize) -> Arc<Track>,
-        (at, block): (BlockAt, &'a Block),
-        mut after_s: f64,
-        warnings: &mut Vec<Warning>,
-    ) -> Planned<()> {
-        let first = self.drafts.len();
-        for part in parts(&self.crew, &block.steps()) {
-            let ground = track(self.drafts.len());
-            let draft = Draft::new(venue, ground, &self.crew, (at, block, &part), warnings)?;
-            if draft.entrants.is_empty() {
-                continue;
-            }
-            let rest_s = draft.rest_after_s();
-            self.drafts.push(draft);
-            self.after_s.push(std::mem::replace(&mut after_s, rest_s));
-        }
-        self.entries.push(Entry::Runs(self.drafts.len() - first));
-        Ok(())
-    }
-}
-
-/// A block that is not a run; what a whole squad does is nobody's in particular.
-fn note(crew: &Crew<'_>, at: BlockAt, block: &Block) -> PlanBlock {
-    let is_everybodys = crew.has_names() && crew.own.is_none();
-    let mut planned = PlanBlock::empty(at, block, crew.name().filter(|_| !is_everybodys), crew.group_names());
-    if let Body::Note { words, lasts_s } = &block.body {
-        planned.note = Some(words.clone());
-        planned.lasts_s = *lasts_s;
-    }
-    planned
 }
 
 /// When the waves of each draft of each crew go.

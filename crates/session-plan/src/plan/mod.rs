@@ -24,6 +24,7 @@ pub(crate) mod group_start;
 pub(crate) mod handover;
 pub(crate) mod hurdle_run;
 pub(crate) mod kept;
+pub(crate) mod laid;
 pub(crate) mod lane_move;
 pub(crate) mod lane_share;
 pub(crate) mod location;
