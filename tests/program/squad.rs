@@ -291,3 +291,35 @@ help: write for example `lanes: [2, 3]`
 
 "#]]);
 }
+
+#[test]
+fn flat_runs_through_the_standing_hurdles_of_another_group_are_warned_of() {
+    let session = |lanes: &str| {
+        format!(
+            "title: Hurdles
+squad: {{ timers: each group }}
+groups:
+  - name: hurdlers
+    athletes: [{{ name: Ada, target: 6.5 }}, {{ name: Ben, target: 6.5 }}]
+    blocks: [\"6 x 110h to hurdle 3 in lanes 6,7 rest 3min\"]
+  - name: sprinters
+    athletes: [{{ name: Cyd, target: 29 }}, {{ name: Dan, target: 30 }}]
+    blocks: [\"2 x 200 in lanes {lanes} rest 4min\"]
+  - name: jumpers
+    athletes: [{{ name: Eve, target: 5 }}]
+    blocks: [\"3 x 30 on the bend in lane 7 rest 1min\"]
+"
+        )
+    };
+    let through = |lanes: &str| -> Vec<serde_json::Value> {
+        let folder = Folder::with("session.yaml", session(lanes));
+        let plan = folder.json(&["plan", "session.yaml"]);
+        let findings = plan["findings"].as_array().expect("there is a list");
+        findings.iter().filter(|finding| finding["kind"] == "through hurdles").cloned().collect()
+    };
+    let [one] = &through("5-6")[..] else { panic!("one block runs through hurdles") };
+    assert_eq!((&one["hurdles"], &one["lanes"]), (&serde_json::json!(1), &serde_json::json!([6])));
+    let words = one["words"].as_str().unwrap_or_default();
+    assert!(words.contains("runs through the hurdles of block 1 in lane 6 from "), "{words}");
+    assert_eq!(through("4-5"), [] as [serde_json::Value; 0]);
+}

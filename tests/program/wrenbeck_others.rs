@@ -221,9 +221,7 @@ Who goes when
  18:20:00   1     1      2: Ines, Jory, Kaya   cone 1   18:27:17
  18:30:17   2     1      2: Ines, Jory, Kaya   cone 1   18:37:35
 ─────────────────────────────────────────────────────────────────
-- Ines: lane 2
-- Jory: lane 2
-- Kaya: lane 2
+- Ines, Jory and Kaya: lane 2
 - Coach: outside lane 8, level with the finish line.
 ! 3 together in lane 2, 17½ min.
 [PASSES_WRENBECK_JAVELIN]

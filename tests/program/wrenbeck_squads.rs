@@ -149,9 +149,7 @@ Who goes when
  18:21:30   2     1      2: Ines, Jory, Kaya   cone 2   18:25:00
  18:28:00   3     1      2: Ines, Jory, Kaya   cone 2   18:31:30
 ─────────────────────────────────────────────────────────────────
-- Ines: lane 2
-- Jory: lane 2
-- Kaya: lane 2
+- Ines, Jory and Kaya: lane 2
 - Splits of 1000 m: 100 m 21 s, 200 m 42 s, 300 m 1:03, 400 m 1:24, 500 m 1:45,
   600 m 2:06, 700 m 2:27, 800 m 2:48, 900 m 3:09
 - Coach: outside lane 8, level with the finish line.
@@ -178,9 +176,7 @@ Who goes when
  18:40:22   3     1      2: Ines, Jory, Kaya   cone 1   18:41:18
  18:42:18   4     1      2: Ines, Jory, Kaya   cone 1   18:43:14
 ─────────────────────────────────────────────────────────────────
-- Ines: lane 2
-- Jory: lane 2
-- Kaya: lane 2
+- Ines, Jory and Kaya: lane 2
 - Splits of 300 m: 100 m 18.7 s, 200 m 37.3 s
 - Coach: outside lane 8, level with the finish line.
 ! Lane 2: jog 107 m, not 100; the same start each time.

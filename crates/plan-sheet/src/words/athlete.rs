@@ -5,14 +5,23 @@ use session_plan::NoAthlete;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::spans::{joined, lane_choice};
 use crate::sheet::wave::{Wave, WaveLine};
+use crate::words::numbers::listed;
 
-/// A line for each athlete of a block, such as `Ada 8.2 s: wave 1, lanes 5-6-7-5`.
+/// What each athlete of a block does, such as `Ada 8.2 s: wave 1, lanes 5-6-7-5`; those who do the same share a line.
 pub(crate) fn athletes(block: &SheetBlock) -> Vec<String> {
     let lines = block.waves.iter().flat_map(|wave| wave.lines.iter().map(move |line| (wave, line)));
-    lines.filter_map(|(wave, line)| athlete(block, wave, line)).collect()
+    let mut alike: Vec<(Vec<&str>, String)> = Vec::new();
+    for (name, words) in lines.filter_map(|(wave, line)| athlete(block, wave, line)) {
+        match alike.iter_mut().find(|(_, known)| *known == words) {
+            Some((names, _)) => names.push(name),
+            None => alike.push((vec![name], words)),
+        }
+    }
+    alike.into_iter().map(|(names, words)| format!("{}{words}", listed(&names))).collect()
 }
 
-fn athlete(block: &SheetBlock, wave: &Wave, line: &WaveLine) -> Option<String> {
+/// The name of somebody who runs, and what follows it.
+fn athlete<'a>(block: &SheetBlock, wave: &Wave, line: &'a WaveLine) -> Option<(&'a str, String)> {
     let name = line.athlete.as_ref()?;
     let group = line.group.as_ref().map_or_else(String::new, |group| format!(" ({group})"));
     let target = line.target.as_ref().filter(|_| line.is_own_target);
@@ -33,7 +42,7 @@ fn athlete(block: &SheetBlock, wave: &Wave, line: &WaveLine) -> Option<String> {
         [first, others @ ..] if others.iter().all(|lane| lane == first) => format!("lane {first}"),
         lanes => format!("lanes {}", lanes.join("-")),
     };
-    Some(format!("{name}{group}{target}: {wave}{runs}{lanes}"))
+    Some((name, format!("{group}{target}: {wave}{runs}{lanes}")))
 }
 
 /// That nobody in a session is called so.

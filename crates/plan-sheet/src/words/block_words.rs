@@ -1,7 +1,7 @@
 //! What every view in words says of a block.
 
 use crate::sheet::sheet_block::SheetBlock;
-use crate::sheet::sheet_row::{SheetRow, SheetSplit};
+use crate::sheet::sheet_row::SheetRow;
 use crate::words::numbers::{listed, to_cm};
 
 /// Its number, its group and how it was read: `Block 1, sprinters: 4 × 150 m`.
@@ -10,27 +10,52 @@ pub(crate) fn title(block: &SheetBlock) -> String {
     format!("Block {}{group}: {}", block.number, block.reading)
 }
 
-/// The splits at round distances, once for each distance and target; of a pack that is not of one speed, each
-/// athlete's.
+/// More splits than this are left to other views.
+const MOST_SPLITS: usize = 12;
+
+/// The splits at round distances, once for each distance: of runs with other targets the times of each, in order; of a
+/// pack that is not of one speed, each athlete's.
 pub(crate) fn splits(block: &SheetBlock) -> Vec<String> {
-    /// More splits than this are left to other views.
-    const MOST: usize = 12;
-    let mut lines = Vec::new();
-    let mut add = |row: &SheetRow, who: &str, splits: &[SheetSplit]| {
-        let times: Vec<String> =
-            splits.iter().map(|split| format!("{} {}", split.place, split.time)).collect();
-        let line = format!("Splits of {} m{who}: {}", to_cm(row.distance_m), times.join(", "));
-        if (1..=MOST).contains(&times.len()) && !lines.contains(&line) {
-            lines.push(line);
+    let mut alike: Vec<Vec<&SheetRow>> = Vec::new();
+    let has_splits = |row: &&SheetRow| (1..=MOST_SPLITS).contains(&row.splits.len());
+    for row in block.places.iter().map(|place| &place.run).filter(has_splits) {
+        let is_like = |other: &SheetRow| {
+            other.distance_m == row.distance_m
+                && other.splits.len() == row.splits.len()
+                && other.splits.iter().zip(&row.splits).all(|(a, b)| a.place == b.place)
+        };
+        match alike.iter_mut().find(|rows| is_like(rows[0])) {
+            Some(rows) if rows.iter().any(|known| known.splits == row.splits) => {}
+            Some(rows) => rows.push(row),
+            None => alike.push(vec![row]),
         }
-    };
-    block.places.iter().for_each(|row| add(&row.run, "", &row.run.splits));
+    }
+    let mut lines: Vec<String> = alike.iter().map(|rows| splits_of(rows)).collect();
     for row in &block.rows {
         // Those who have the same target share a line.
         for alike in row.own_times.chunk_by(|a, b| a.target == b.target) {
             let names: Vec<&str> = alike.iter().map(|own| own.athlete.as_str()).collect();
-            add(row, &format!(" for {} in {}", listed(&names), alike[0].target), &alike[0].splits);
+            let times: Vec<String> =
+                alike[0].splits.iter().map(|split| format!("{} {}", split.place, split.time)).collect();
+            let distance = to_cm(row.distance_m);
+            let (names, target) = (listed(&names), &alike[0].target);
+            let line = format!("Splits of {distance} m for {names} in {target}: {}", times.join(", "));
+            if (1..=MOST_SPLITS).contains(&times.len()) && !lines.contains(&line) {
+                lines.push(line);
+            }
         }
     }
     lines
+}
+
+/// The splits of runs with the same places and other targets: `Splits of 400 m in 1:12 / 1:10: 100 m 18 s / 17.5 s`.
+fn splits_of(rows: &[&SheetRow]) -> String {
+    let targets: Vec<&str> = rows.iter().filter_map(|row| row.target_time()).collect();
+    let within = if rows.len() > 1 { format!(" in {}", targets.join(" / ")) } else { String::new() };
+    let of_place = |place: usize| {
+        let times: Vec<&str> = rows.iter().map(|row| row.splits[place].time.as_str()).collect();
+        format!("{} {}", rows[0].splits[place].place, times.join(" / "))
+    };
+    let times: Vec<String> = (0..rows[0].splits.len()).map(of_place).collect();
+    format!("Splits of {} m{within}: {}", to_cm(rows[0].distance_m), times.join(", "))
 }

@@ -115,6 +115,13 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
             clock(*needs_s)
         ),
         Warning::MoreClashes => "There are more clashes than these.".to_owned(),
+        Warning::ThroughHurdles { block, hurdles, lanes, at_s } => {
+            format!(
+                "Block {block} runs through the hurdles of block {hurdles} in {} from {}: give one of them other lanes.",
+                LaneList(lanes),
+                time_at(begins, *at_s)
+            )
+        }
         Warning::LateSound { distance_m, late_s } => format!(
             "Start by arm, not by whistle: sound takes {late_s:.1} s to the {} m start.",
             to_cm(*distance_m)

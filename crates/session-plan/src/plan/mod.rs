@@ -48,6 +48,7 @@ pub(crate) mod retrial;
 pub(crate) mod run_times;
 pub(crate) mod setup_walk;
 pub(crate) mod split;
+pub(crate) mod standing_hurdles;
 pub(crate) mod timetable;
 pub(crate) mod together;
 pub(crate) mod track_part;

@@ -23,6 +23,7 @@ use crate::plan::plan_block::PlanBlock;
 use crate::plan::remark::Remark;
 use crate::plan::retrial::Retrial;
 use crate::plan::setup_walk::{SettingOut, SetupWalk, USUAL_STRIDE_M};
+use crate::plan::standing_hurdles::through_hurdles;
 use crate::plan::warning::Warning;
 
 /// A sound that needs so long spoils a time that is started by it, in seconds.
@@ -94,6 +95,7 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
     if !session.groups.is_empty() {
         warnings.extend(without_guide(written));
         warnings.extend(clashes(&blocks, &session.squad.timing));
+        warnings.extend(through_hurdles(track, &blocks));
         warnings.extend(late_sound(&blocks));
     }
     Ok(Plan {

@@ -127,6 +127,18 @@ pub enum Warning {
         /// How far apart one watch needs them.
         needs_s: f64,
     },
+    /// Flat runs go through the hurdles of another block while those stand.
+    #[serde(rename = "through hurdles")]
+    ThroughHurdles {
+        /// The number of their block, from 1.
+        block: usize,
+        /// The number of the block that is run over hurdles.
+        hurdles: usize,
+        /// The lanes in which they do.
+        lanes: Vec<LaneNumber>,
+        /// When the first of them goes, in seconds from the start of the session.
+        at_s: f64,
+    },
     /// A whistle at the finish is heard late at the starts.
     #[serde(rename = "late sound")]
     LateSound {
