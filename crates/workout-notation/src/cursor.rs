@@ -27,6 +27,8 @@ pub(crate) struct Cursor<'a> {
     /// The text in small letters, as words are compared again and again.
     small: &'a [u8],
     tokens: &'a [Token],
+    /// Everything that words of the text may begin.
+    pub(crate) roles: Role,
     at: usize,
     pub(crate) problems: Vec<Problem>,
     /// The numbers that something was made of, by their places, in the order of the text.
@@ -81,6 +83,7 @@ impl<'a> Cursor<'a> {
             forms: lexed.forms,
             small: &lexed.small,
             tokens: &lexed.tokens,
+            roles: lexed.roles,
             at: 0,
             problems: Vec::new(),
             bound: Vec::new(),
@@ -128,8 +131,9 @@ impl<'a> Cursor<'a> {
         while self.bound.last().is_some_and(|&number| number >= place) {
             self.bound.pop();
         }
-        let numbers = (place..self.at).filter(|&number| self.is_number_from_start(number));
-        self.bound.extend(numbers.collect::<Vec<_>>());
+        let tokens = self.tokens;
+        let is_number = |place: &usize| tokens.get(*place).is_some_and(Token::is_number);
+        self.bound.extend((place..self.at).filter(is_number));
     }
 
     /// Keeps what was stepped over since a place as it is written.
@@ -192,7 +196,7 @@ impl<'a> Cursor<'a> {
     /// Whether one of these words, given in small letters, stands `ahead`.
     #[inline]
     pub(crate) fn is_word(&self, ahead: usize, words: &[&str]) -> bool {
-        self.small_word(ahead).is_some_and(|word| words.iter().any(|known| known.as_bytes() == word))
+        self.small_word(ahead).is_some_and(|word| is_one_of_words(words, word))
     }
 
     pub(crate) fn is_sign(&self, ahead: usize, sign: char) -> bool {
@@ -206,29 +210,40 @@ impl<'a> Cursor<'a> {
         found
     }
 
-    /// Whether one of these words or signs stands `ahead`.
+    /// The word or the sign that stands `ahead`, in small letters; nothing where there is a number.
     #[inline]
-    fn is_word_or_sign(&self, ahead: usize, words: &[&str]) -> bool {
-        let Some(token) = self.token(ahead) else { return false };
+    fn word_or_sign<'b>(&self, ahead: usize, sign: &'b mut [u8; 4]) -> Option<&'b [u8]>
+    where
+        'a: 'b,
+    {
+        let token = self.token(ahead)?;
         match token.kind {
-            Kind::Number(_) => false,
-            Kind::Sign(sign) => words.iter().any(|word| word.chars().eq([sign])),
-            Kind::Word => self.is_word(ahead, words),
+            Kind::Number(_) => None,
+            Kind::Word => self.small.get(token.span.clone()),
+            Kind::Sign(written) => Some(written.encode_utf8(sign).as_bytes()),
         }
     }
 
     /// Whether a phrase stands `ahead`.
     pub(crate) fn is_phrase(&self, ahead: usize, phrase: Phrase) -> bool {
-        let mut words = phrase.iter().enumerate();
-        words.all(|(index, words)| self.is_word_or_sign(ahead + index, words))
+        self.phrase_at(ahead, &[phrase]).is_some()
     }
 
     /// Which of several phrases stands `ahead`.
     fn phrase_at(&self, ahead: usize, phrases: &[Phrase]) -> Option<Phrase> {
-        if self.is_number(ahead) {
-            return None;
-        }
-        phrases.iter().copied().find(|phrase| self.is_phrase(ahead, phrase))
+        let mut sign = [0; 4];
+        // Most phrases end at their first word, which is looked up once.
+        let first = self.word_or_sign(ahead, &mut sign)?;
+        let is_here = |phrase: &&Phrase| {
+            let Some((own, rest)) = phrase.split_first() else { return true };
+            is_one_of_words(own, first)
+                && rest.iter().enumerate().all(|(index, words)| {
+                    let mut sign = [0; 4];
+                    self.word_or_sign(ahead + 1 + index, &mut sign)
+                        .is_some_and(|next| is_one_of_words(words, next))
+                })
+        };
+        phrases.iter().find(is_here).copied()
     }
 
     /// Whether one of several phrases stands `ahead`.
@@ -345,6 +360,11 @@ impl<'a> Cursor<'a> {
         before.is_some_and(|token| token.is_sign('x')) || self.is_word_before(back, &["x"])
     }
 
+    /// Whether a bracket opens anywhere in the text.
+    pub(crate) fn has_brackets(&self) -> bool {
+        self.tokens.iter().any(|token| token.is_sign('('))
+    }
+
     /// The number that stands `ahead`.
     pub(crate) fn number_at(&self, ahead: usize) -> Option<f64> {
         match self.kind(ahead)? {
@@ -418,4 +438,10 @@ impl<'a> Cursor<'a> {
             self.problem(span, format!("a second {name} for the same run"), "keep one of them");
         }
     }
+}
+
+/// Whether a word in small letters is one of several.
+#[inline]
+fn is_one_of_words(words: &[&str], word: &[u8]) -> bool {
+    words.iter().any(|known| known.as_bytes().first() == word.first() && known.as_bytes() == word)
 }

@@ -2,6 +2,7 @@
 
 use std::sync::LazyLock;
 
+use crate::number_word::number_words;
 use crate::vocabulary::{Role, Vocabulary};
 
 /// A form of the notation as coaches look it up.
@@ -36,6 +37,8 @@ pub(crate) struct Forms {
     pub clauses: &'static [&'static Form],
     /// Words for how hard a run is.
     pub efforts: &'static [Phrase],
+    /// Words for a straight or a bend.
+    pub parts: [&'static [&'static str]; 2],
     /// What is not a run.
     pub notes: &'static [&'static Form],
     /// Their words.
@@ -64,6 +67,8 @@ impl Forms {
         vocabulary.add_all(of(self.clauses).filter(is_whole).flat_map(firsts), Role::CLAUSE_ALONE);
         vocabulary.add_all(self.efforts.iter().flat_map(firsts), Role::EFFORT);
         vocabulary.add_all(self.words(), Role::KNOWN);
+        vocabulary.add_all(number_words(), Role::NUMBER);
+        vocabulary.add_all(self.parts.into_iter().flatten().copied(), Role::PART);
         vocabulary
     }
 }

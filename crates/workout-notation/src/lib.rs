@@ -92,6 +92,7 @@ mod lines;
 mod list;
 mod listed;
 mod misspelt;
+mod number_word;
 mod piece;
 mod problem;
 mod quantity;

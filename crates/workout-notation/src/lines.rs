@@ -4,7 +4,7 @@ use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::heading::{Above, is_group_name};
 use crate::piece::trimmed;
-use crate::token::Lexed;
+use crate::token::{Lexed, Token};
 
 /// How many tokens of a line are looked at for its runs.
 const MOST_LOOKED_AT: usize = 40;
@@ -23,6 +23,10 @@ impl Line<'_> {
     /// What stands in front of the first sign that ends a label or a part of a line.
     pub(crate) fn first_words(&self) -> &str {
         self.lexed.text.split([':', ';', ',', '.', '-', '(']).next().unwrap_or_default()
+    }
+
+    fn begins_with_word(&self) -> bool {
+        self.lexed.tokens.first().is_some_and(Token::is_word)
     }
 
     /// Whether runs stand in it: something that is counted, or a distance that stands first.
@@ -64,7 +68,10 @@ pub(crate) fn above(lines: &[Line<'_>], index: usize, is_in_front: bool) -> Abov
         Above::Nothing
     } else if next.is_bullet {
         Above::Bullets
-    } else if (is_in_front || line.is_behind_blank || is_group_name(line.lexed.text)) && next.has_runs() {
+    } else if line.begins_with_word()
+        && next.has_runs()
+        && (is_in_front || line.is_behind_blank || is_group_name(line.lexed.text))
+    {
         Above::Runs
     } else {
         Above::Nothing

@@ -56,7 +56,10 @@ pub(crate) fn pieces(lexed: &Lexed<'_>) -> Vec<Piece> {
             }
             continue;
         }
-        if let Some(count) = repeat(part) {
+        if Cursor::new(part).is_counted_item(0) {
+            // What begins with a count says nothing of what stands in front.
+            pieces.push(Piece::Runs(range));
+        } else if let Some(count) = repeat(part) {
             pieces.push(Piece::Repeat(count, range));
         } else if (index > 0 && (index < last || has_several_blocks(&pieces)) || index == 0 && last == 0)
             && !is_of_runs(part)

@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use crate::cursor::{Cursor, Read};
 use crate::spanned::Spanned;
-use crate::unit::{MINUTES, Unit};
+use crate::unit::MINUTES;
 
 /// The longest duration that is read, in seconds.
 const LONGEST_S: f64 = 6.0 * 3600.0;
@@ -15,10 +15,7 @@ pub(crate) const LAPS: [&str; 2] = ["lap", "laps"];
 impl Cursor<'_> {
     /// The metres of a unit that stands `ahead`.
     pub(crate) fn metres_in(&self, ahead: usize) -> Option<f64> {
-        match self.unit(ahead)? {
-            Unit::Length(metres) => Some(metres),
-            Unit::Time(_) => None,
-        }
+        self.unit(ahead)?.metres()
     }
 
     /// The seconds of a unit of time that stands `ahead`: a word, or the ticks of `2'30"`.
@@ -29,10 +26,7 @@ impl Cursor<'_> {
         if self.is_sign(ahead, '\'') {
             return Some(if self.is_sign(ahead + 1, '\'') { 1.0 } else { 60.0 });
         }
-        match self.unit(ahead)? {
-            Unit::Time(seconds) => Some(seconds),
-            Unit::Length(_) => None,
-        }
+        self.unit(ahead)?.seconds()
     }
 
     fn skip_unit_of_time(&mut self) {

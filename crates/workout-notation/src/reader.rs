@@ -88,7 +88,8 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
     }
     let straights = cursor.straights_beside_bends();
     let label = if begins_turns { None } else { cursor.label() };
-    cursor.has_open_rest = cursor.has_rest_outside_brackets();
+    // It is asked for in brackets alone.
+    cursor.has_open_rest = cursor.has_brackets() && cursor.has_rest_outside_brackets();
     let series = cursor.list(0);
     if cursor.problems.is_empty()
         && let Some(span) = straights

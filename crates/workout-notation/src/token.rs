@@ -4,6 +4,7 @@ use std::borrow::Cow;
 use std::ops::Range;
 
 use crate::form::Forms;
+use crate::number_word::number_word;
 use crate::unit::Unit;
 use crate::vocabulary::{Entry, Role};
 
@@ -51,7 +52,9 @@ pub(crate) struct Lexed<'a> {
     pub(crate) text: &'a str,
     /// The text in small letters.
     pub(crate) small: Cow<'a, [u8]>,
-    pub(crate) tokens: Vec<Token>,
+    pub(crate) tokens: Cow<'a, [Token]>,
+    /// Everything that its words may begin.
+    pub(crate) roles: Role,
     pub(crate) forms: &'static Forms,
 }
 
@@ -61,7 +64,8 @@ impl<'a> Lexed<'a> {
         let has_capitals = text.bytes().any(|byte| byte.is_ascii_uppercase());
         let small: Cow<'a, [u8]> =
             if has_capitals { text.to_ascii_lowercase().into_bytes().into() } else { text.as_bytes().into() };
-        let mut tokens = tokens(text, &small);
+        let mut tokens = tokens(text);
+        let mut roles = Role::default();
         for token in &mut tokens {
             let entry = match token.kind {
                 Kind::Number(_) => Entry::default(),
@@ -69,12 +73,26 @@ impl<'a> Lexed<'a> {
                 Kind::Sign(sign) => forms.vocabulary.entry(sign.encode_utf8(&mut [0; 4]).as_bytes()),
             };
             (token.role, token.unit) = (entry.role, entry.unit);
+            roles = roles.with(entry.role);
         }
-        Self { text, small, tokens, forms }
+        // `six x` is `6 x`.
+        if roles.has(Role::NUMBER) {
+            for index in 0..tokens.len() {
+                if let Some(value) = number_at(&small, &tokens, index) {
+                    let token = &mut tokens[index];
+                    (token.kind, token.role, token.unit) = (Kind::Number(value), Role::default(), None);
+                }
+            }
+        }
+        Self { text, small, tokens: tokens.into(), roles, forms }
     }
 
     /// A part of the text, by its bytes.
     pub(crate) fn part(&self, range: Range<usize>) -> Lexed<'_> {
+        if range == (0..self.text.len()) {
+            let (small, tokens) = (Cow::Borrowed(&*self.small), Cow::Borrowed(&*self.tokens));
+            return Lexed { text: self.text, small, tokens, roles: self.roles, forms: self.forms };
+        }
         let first = self.tokens.partition_point(|token| token.span.start < range.start);
         let end = self.tokens.partition_point(|token| token.span.end <= range.end);
         let tokens = self.tokens.get(first..end).unwrap_or_default().iter();
@@ -86,6 +104,7 @@ impl<'a> Lexed<'a> {
             text: &self.text[range.clone()],
             small: Cow::Borrowed(&self.small[range.clone()]),
             tokens: tokens.map(moved).collect(),
+            roles: self.roles,
             forms: self.forms,
         }
     }
@@ -94,13 +113,19 @@ impl<'a> Lexed<'a> {
 /// Signs that say nothing, like the space between words.
 const SILENT: [char; 12] = ['!', '?', '…', '~', '≈', '•', '·', '✓', '✔', '\u{200b}', '\u{feff}', '_'];
 
-/// All tokens of a text, given in small letters as well.
-fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
+/// All tokens of a text.
+fn tokens(text: &str) -> Vec<Token> {
     let mut tokens: Vec<Token> = Vec::with_capacity(text.len() / 3 + 4);
     let mut at = 0;
     while let Some(first) = text[at..].chars().next() {
         let rest = &text[at..];
-        if first.is_whitespace() || SILENT.contains(&first) {
+        if first == ' ' {
+            at += 1;
+            continue;
+        }
+        if !first.is_ascii_alphanumeric() && first.is_whitespace()
+            || !first.is_ascii_alphanumeric() && SILENT.contains(&first)
+        {
             at += first.len_utf8();
             continue;
         }
@@ -116,7 +141,7 @@ fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
                 continue;
             }
             let length = number_length(rest);
-            let number: f64 = rest[..length].parse().unwrap_or(f64::INFINITY);
+            let number = number_of(&rest[..length]);
             // `1½`
             match rest[length..].chars().next().and_then(|sign| Some((sign, fraction(sign)?))) {
                 Some((sign, part)) => (Kind::Number(number + part), length + sign.len_utf8()),
@@ -125,7 +150,7 @@ fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
         } else if let Some(part) = fraction(first) {
             (Kind::Number(part), first.len_utf8())
         } else if first.is_alphabetic() {
-            let length = rest.find(|sign: char| !sign.is_alphabetic()).unwrap_or(rest.len());
+            let length = word_length(rest);
             let is_glued = |before: &Token| before.is_number() && before.span.end == at;
             // In `3xflying 30` the letter is a times sign: no word of the notation begins with it.
             if length > 1 && matches!(first, 'x' | 'X') && tokens.last().is_some_and(is_glued) {
@@ -138,11 +163,6 @@ fn tokens(text: &str, small: &[u8]) -> Vec<Token> {
         };
         tokens.push(Token { kind, span: at..at + length, role: Role::default(), unit: None });
         at += length;
-    }
-    for index in 0..tokens.len() {
-        if let Some(value) = number_word(small, &tokens, index) {
-            tokens[index].kind = Kind::Number(value);
-        }
     }
     tokens
 }
@@ -170,57 +190,34 @@ const fn fraction(sign: char) -> Option<f64> {
     }
 }
 
-/// Numbers that are written as words.
-const NUMBERS: [(&str, f64); 21] = [
-    ("dozen", 12.0),
-    ("one", 1.0),
-    ("two", 2.0),
-    ("three", 3.0),
-    ("four", 4.0),
-    ("five", 5.0),
-    ("six", 6.0),
-    ("seven", 7.0),
-    ("eight", 8.0),
-    ("nine", 9.0),
-    ("ten", 10.0),
-    ("eleven", 11.0),
-    ("twelve", 12.0),
-    ("fifteen", 15.0),
-    ("twenty", 20.0),
-    ("thirty", 30.0),
-    ("forty", 40.0),
-    ("fifty", 50.0),
-    ("sixty", 60.0),
-    ("eighty", 80.0),
-    ("ninety", 90.0),
-];
-
-/// What makes the word before it a number: `six by 150`, `two sets`, `ninety seconds`.
-#[rustfmt::skip]
-const COUNTED: [&str; 40] = [
-    "x", "by", "times", "lots", "sets", "set", "reps", "rep", "repetitions", "series", "laps", "lap", "miles",
-    "mile", "min", "mins", "minute", "minutes", "sec", "secs", "second", "seconds", "k", "km", "metres", "meters",
-    "hurdles", "flying", "starts", "strides", "sprints", "runs", "yards", "athletes", "rounds", "hour", "hours",
-    "hundred", "changeovers", "exchanges",
-];
-
-/// What a number follows that names one of several: `lane two`.
-const NAMED: [&str; 4] = ["lane", "lanes", "zone", "hurdle"];
-
 /// The value of a word that is a number where it stands.
-fn number_word(small: &[u8], tokens: &[Token], index: usize) -> Option<f64> {
+fn number_at(small: &[u8], tokens: &[Token], index: usize) -> Option<f64> {
     let word_at = |index: usize| {
         let token: &Token = tokens.get(index).filter(|token| token.is_word())?;
         small.get(token.span.clone())
     };
-    let is_one_of = |word: &[u8], words: &[&str]| words.iter().any(|known| known.as_bytes() == word);
-    let word = word_at(index)?;
-    let (_, value) = NUMBERS.iter().find(|(name, _)| name.as_bytes() == word)?;
+    let word = word_at(index).filter(|_| tokens[index].role.has(Role::NUMBER))?;
     let next = tokens.get(index + 1);
     let is_before_number = next.is_some_and(|next| next.is_number() || next.is_sign('x'));
-    let is_counted = word_at(index + 1).is_some_and(|word| is_one_of(word, &COUNTED));
-    let is_named = index > 0 && word_at(index - 1).is_some_and(|word| is_one_of(word, &NAMED));
-    (is_before_number || is_counted || is_named).then_some(*value)
+    number_word(word, index.checked_sub(1).and_then(word_at), word_at(index + 1), is_before_number)
+}
+
+/// How many bytes a word has that a text begins with.
+fn word_length(text: &str) -> usize {
+    let ascii = text.bytes().take_while(u8::is_ascii_alphabetic).count();
+    if text.as_bytes().get(ascii).is_none_or(u8::is_ascii) {
+        return ascii;
+    }
+    text.find(|sign: char| !sign.is_alphabetic()).unwrap_or(text.len())
+}
+
+/// The value of a number; infinite where it is too large to hold.
+fn number_of(digits: &str) -> f64 {
+    // Most have a few digits and nothing else.
+    if digits.len() < 10 && digits.bytes().all(|digit| digit.is_ascii_digit()) {
+        return f64::from(digits.bytes().fold(0_u32, |number, digit| number * 10 + u32::from(digit - b'0')));
+    }
+    digits.parse().unwrap_or(f64::INFINITY)
 }
 
 /// How many bytes a number has that a text begins with: `48`, `48.5`, `1e9`.

@@ -1,30 +1,54 @@
 //! Units of length and of time.
 
 /// A unit that is written as a word.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Unit {
-    /// Of length, in metres.
-    Length(f64),
-    /// Of time, in seconds.
-    Time(f64),
+    Metre,
+    Kilometre,
+    Yard,
+    Mile,
+    Second,
+    Minute,
+    Hour,
 }
 
 /// Words for minutes.
 pub(crate) const MINUTES: &[&str] = &["min", "mins", "minute", "minutes"];
 
 const UNITS: [(&[&str], Unit); 7] = [
-    (&["m", "metre", "metres", "meter", "meters", "mtr", "mtrs"], Unit::Length(1.0)),
-    (&["km", "k", "kms", "kilometre", "kilometres", "kilometer", "kilometers"], Unit::Length(1000.0)),
-    (&["yd", "yds", "yard", "yards", "y"], Unit::Length(0.9144)),
-    (&["mile", "miles", "mi"], Unit::Length(1609.344)),
-    (&["s", "sec", "secs", "second", "seconds"], Unit::Time(1.0)),
-    (MINUTES, Unit::Time(60.0)),
-    (&["h", "hour", "hours"], Unit::Time(3600.0)),
+    (&["m", "metre", "metres", "meter", "meters", "mtr", "mtrs"], Unit::Metre),
+    (&["km", "k", "kms", "kilometre", "kilometres", "kilometer", "kilometers"], Unit::Kilometre),
+    (&["yd", "yds", "yard", "yards", "y"], Unit::Yard),
+    (&["mile", "miles", "mi"], Unit::Mile),
+    (&["s", "sec", "secs", "second", "seconds"], Unit::Second),
+    (MINUTES, Unit::Minute),
+    (&["h", "hour", "hours"], Unit::Hour),
 ];
 
 impl Unit {
     /// All words for units, in small letters.
     pub(crate) fn words() -> impl Iterator<Item = (&'static str, Self)> {
         UNITS.iter().flat_map(|(words, unit)| words.iter().map(|word| (*word, *unit)))
+    }
+
+    /// Its length in metres; nothing for a unit of time.
+    pub(crate) const fn metres(self) -> Option<f64> {
+        match self {
+            Self::Metre => Some(1.0),
+            Self::Kilometre => Some(1000.0),
+            Self::Yard => Some(0.9144),
+            Self::Mile => Some(1609.344),
+            Self::Second | Self::Minute | Self::Hour => None,
+        }
+    }
+
+    /// Its length in seconds; nothing for a unit of length.
+    pub(crate) const fn seconds(self) -> Option<f64> {
+        match self {
+            Self::Second => Some(1.0),
+            Self::Minute => Some(60.0),
+            Self::Hour => Some(3600.0),
+            Self::Metre | Self::Kilometre | Self::Yard | Self::Mile => None,
+        }
     }
 }

@@ -18,6 +18,17 @@ impl Role {
     /// It is a word of the notation.
     pub(crate) const KNOWN: Self = Self(16);
 
+    /// A straight or a bend.
+    pub(crate) const PART: Self = Self(32);
+
+    /// A word for a number.
+    pub(crate) const NUMBER: Self = Self(64);
+
+    /// This set and another.
+    pub(crate) const fn with(self, role: Self) -> Self {
+        Self(self.0 | role.0)
+    }
+
     /// Whether the set has this one.
     pub(crate) const fn has(self, role: Self) -> bool {
         self.0 & role.0 != 0
@@ -31,7 +42,7 @@ pub(crate) struct Entry {
     pub(crate) unit: Option<Unit>,
 }
 
-/// All words and signs of the notation, by their first byte.
+/// All words and signs of the notation, by their first byte and their length.
 pub(crate) struct Vocabulary([Vec<(&'static [u8], Entry)>; 256]);
 
 impl Vocabulary {
@@ -52,7 +63,7 @@ impl Vocabulary {
     }
 
     fn add(&mut self, word: &'static str, role: Role, unit: Option<Unit>) {
-        let Some(bucket) = word.bytes().next().and_then(|first| self.0.get_mut(usize::from(first))) else {
+        let Some(bucket) = bucket_of(word.as_bytes()).and_then(|bucket| self.0.get_mut(bucket)) else {
             return;
         };
         let place = bucket.iter().position(|(known, _)| *known == word.as_bytes()).unwrap_or_else(|| {
@@ -66,8 +77,14 @@ impl Vocabulary {
 
     /// What is known of a word in small letters, or of a sign.
     pub(crate) fn entry(&self, word: &[u8]) -> Entry {
-        let bucket = word.first().and_then(|first| self.0.get(usize::from(*first)));
+        let bucket = bucket_of(word).and_then(|bucket| self.0.get(bucket));
         let found = bucket.and_then(|bucket| bucket.iter().find(|(known, _)| *known == word));
         found.map_or_else(Entry::default, |(_, entry)| *entry)
     }
+}
+
+/// Which bucket a word lies in.
+fn bucket_of(word: &[u8]) -> Option<usize> {
+    let first = *word.first()?;
+    Some(usize::from(first.wrapping_add((word.len() as u8).wrapping_mul(29))))
 }

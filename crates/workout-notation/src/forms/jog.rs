@@ -221,7 +221,11 @@ impl Cursor<'_> {
     /// `1:1 rest`, `w:r 1:2`: the rest as so many times the run, where that is a time; else it is kept as it is written.
     fn ratio(&mut self, begins: usize) -> bool {
         const WORDS: [&str; 9] = ["work", "rest", "w", "r", "ratio", "recovery", "rec", "run", "recoveries"];
-        while self.word(&["work", "w", "rest", "r", "ratio"]) || self.sign(':') || self.sign('/') {}
+        const IN_FRONT: [&str; 5] = ["work", "w", "rest", "r", "ratio"];
+        if !self.is_number(0) && !self.is_word(0, &IN_FRONT) {
+            return false;
+        }
+        while self.word(&IN_FRONT) || self.sign(':') || self.sign('/') {}
         let is_ratio = self.is_sign(1, ':')
             && [0, 2].iter().all(|&ahead| {
                 self.written_at(ahead).is_some_and(|text| text.len() == 1) && self.number_at(ahead).is_some()

@@ -63,6 +63,7 @@ pub(crate) static FORMS: Forms = Forms {
     runs: RUN_FORMS,
     clauses: CLAUSE_FORMS,
     efforts: effort::EFFORT.form.begins,
+    parts: whole_part::NAMES,
     notes: &[&note::FORM],
     vocabulary: LazyLock::new(|| FORMS.to_vocabulary()),
 };
@@ -145,6 +146,10 @@ macro_rules! clauses {
         impl Details {
             /// Reads a clause if one comes next, and says whether it does.
             pub(crate) fn read(&mut self, cursor: &mut Cursor<'_>) -> bool {
+                // No clause begins with a bracket.
+                if cursor.is_sign(0, '(') {
+                    return false;
+                }
                 $(($clause.read)(cursor, &mut self.$name))||* || jog::read(cursor, &mut self.recovery)
             }
 

@@ -74,8 +74,7 @@ impl Cursor<'_> {
         if self.is_easy_jog() {
             return true;
         }
-        let has_number = (0..40).any(|ahead| self.is_number(ahead));
-        if self.is_word(0, &["strides"]) && !has_number {
+        if self.is_word(0, &["strides"]) && !(0..40).any(|ahead| self.is_number(ahead)) {
             return true;
         }
         // `W/up`
@@ -83,11 +82,8 @@ impl Cursor<'_> {
         {
             return !(0..40).any(|ahead| self.is_counted_item(ahead));
         }
-        let holds =
-            |word: &str| ["rest", "break", "strides", "note", "talk"].contains(&word.to_lowercase().as_str());
-        let name = (0..5)
-            .filter_map(|ahead| self.word_at(ahead))
-            .find(|word| NOTES.iter().any(|name| word.eq_ignore_ascii_case(name)));
+        let name = (0..5).find(|&ahead| self.is_word(ahead, &NOTES));
+        let holds = |ahead: usize| self.is_word(ahead, &["rest", "break", "strides", "note", "talk"]);
         if name.is_none_or(holds) || !self.is_named_note() {
             return false;
         }
@@ -177,8 +173,10 @@ impl Cursor<'_> {
 
     /// How many tokens the words of a label have, and the sign behind them.
     fn label_tokens(&self) -> Option<(usize, usize)> {
-        let is_word = |ahead: usize| self.word_at(ahead).is_some();
-        let starts_with_word = is_word(0);
+        let starts_with_word = self.word_at(0).is_some();
+        if !starts_with_word && !(1..MOST_TOKENS).any(|ahead| self.is_sign(ahead, ':')) {
+            return None;
+        }
         // A number in front makes a label only of words that are unknown: `4th week: 6 x 200`.
         let has_unknown = |end: usize| {
             (0..end)

@@ -179,6 +179,7 @@ impl Cursor<'_> {
 
     /// `cut down`, `cut-down`, `cutting down from`, `cutdown`, or `from` before times that become faster: how many tokens.
     fn cut_down_tokens(&self) -> Option<usize> {
+        self.word_at(0)?;
         let end = if self.is_word(0, &["cut", "cutting", "coming", "working", "going"]) {
             let dash = usize::from(self.is_sign(1, '-'));
             self.is_word(1 + dash, &["down", "downs"]).then_some(2 + dash)?

@@ -50,9 +50,13 @@ impl Cursor<'_> {
 
     /// `start at 80 finish at 70`: the first and the last of times that become faster.
     pub(crate) fn start_and_finish(&mut self) -> bool {
+        const STARTS: [&str; 3] = ["start", "starting", "begin"];
+        if !self.is_word(0, &STARTS) {
+            return false;
+        }
         let (before, problems) = (self.place(), self.problems.len());
         let mut paces = Vec::new();
-        for words in [["start", "starting", "begin"], ["finish", "finishing", "end"]] {
+        for words in [STARTS, ["finish", "finishing", "end"]] {
             while !paces.is_empty() && (self.sign(',') || self.word(&["and", "then"])) {}
             if !self.word(&words) || !(self.sign('@') || self.word(&["at", "in"])) || !self.is_number(0) {
                 break;

@@ -64,6 +64,9 @@ const HOME_STRAIGHT: &str = "on the home straight";
 const BACK_STRAIGHT: &str = "on the back straight";
 
 fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<RunPlace>>) -> bool {
+    if cursor.word_at(0).is_none() {
+        return false;
+    }
     let begins = cursor.place();
     let is_in = cursor.word(&["in"]);
     let is_named = cursor.is_place_name() && (is_in || !cursor.is_word(0, &["the", "track"]));

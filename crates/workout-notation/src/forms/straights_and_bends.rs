@@ -10,6 +10,7 @@ use crate::last_run::LastRun;
 use crate::quantity::LAPS;
 use crate::spanned::Spanned;
 use crate::track_part::TrackPart;
+use crate::vocabulary::Role;
 
 pub(crate) const NOT_IN_TURN: &str = "straights and bends in turn have no distance here";
 pub(crate) const NOT_IN_TURN_HELP: &str = "write for example `4 laps: sprint the straights, jog the bends`";
@@ -77,6 +78,9 @@ struct InTurn {
 impl Cursor<'_> {
     /// Whether straights and bends in turn come next.
     pub(crate) fn is_straights_and_bends(&mut self) -> bool {
+        if !self.roles.has(Role::PART) {
+            return false;
+        }
         let (before, problems) = (self.place(), self.problems.len());
         let asides = self.asides.len();
         let is_here = !matches!(self.turns_of_track(), Ok(None));
@@ -88,6 +92,9 @@ impl Cursor<'_> {
 
     /// Where `straights` stand in a text that has `bends` as well.
     pub(crate) fn straights_beside_bends(&mut self) -> Option<std::ops::Range<usize>> {
+        if !self.roles.has(Role::PART) {
+            return None;
+        }
         let (mut straights, mut has_bends) = (None, false);
         let begins = self.place();
         while !self.is_at_end() {
@@ -103,6 +110,9 @@ impl Cursor<'_> {
 
     /// `20 min, sprint the straights, jog the bends`: what is run by time has no places.
     pub(crate) fn leave_straights_and_bends(&mut self) -> bool {
+        if !self.roles.has(Role::PART) {
+            return false;
+        }
         let begins = self.place();
         if !matches!(self.last_run, Some(LastRun::Timed(_))) || !matches!(self.turns_of_track(), Ok(Some(_)))
         {
@@ -117,6 +127,9 @@ impl Cursor<'_> {
 
     /// Reads straights and bends in turn as runs over one of them, with the other for their recovery.
     pub(crate) fn straights_and_bends(&mut self, details: &mut Details) -> Read<Option<Item>> {
+        if !self.roles.has(Role::PART) {
+            return Ok(None);
+        }
         let begins = self.place();
         let is_behind_bracket = self.is_behind('(');
         let Some(mut turns) = self.turns_of_track()? else { return Ok(None) };

@@ -10,6 +10,8 @@ const MOST: f64 = 60.0;
 
 const STRAIGHTS: &[&str] = &["straight", "straights", "straightaway", "straightaways"];
 const BENDS: &[&str] = &["bend", "bends", "curve", "curves", "turn", "turns"];
+/// All names of straights and bends.
+pub(crate) const NAMES: [&[&str]; 2] = [STRAIGHTS, BENDS];
 const WHOLE: &[&str] = &["whole", "entire"];
 
 pub(crate) const PART: RunForm = RunForm {
