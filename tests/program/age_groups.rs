@@ -34,6 +34,16 @@ fn the_young_and_the_old_take_longer_where_nothing_else_is_known() {
 }
 
 #[test]
+fn a_group_that_is_called_by_its_age_has_it() {
+    let folder = Folder::with(
+        "s.yaml",
+        "title: t\ngroups: [{ name: U11 girls, athletes: [Ada] }]\nblocks: [400 in lane 2]\n",
+    );
+    let plan = folder.json(&["plan", "s.yaml"]);
+    assert_eq!(number(&plan["blocks"][0]["reps"][0]["done_s"]), 101.0);
+}
+
+#[test]
 fn bests_and_targets_go_before_the_age() {
     let known = takes("age: U11", "{ name: Ada, bests: { 400: 60 } }, { name: Bela, target: 70 }");
     assert_eq!(known.iter().map(|(lasts_s, _)| *lasts_s).collect::<Vec<_>>(), [66.0, 70.0]);

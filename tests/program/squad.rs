@@ -323,3 +323,26 @@ groups:
     assert!(words.contains("runs through the hurdles of block 1 in lane 6 from "), "{words}");
     assert_eq!(through("4-5"), [] as [serde_json::Value; 0]);
 }
+
+#[test]
+fn the_other_choice_is_in_a_lane_of_those_who_have_it() {
+    let folder = Folder::with(
+        "session.yaml",
+        "title: Two
+groups:
+  - name: milers
+    athletes: [Ada, Ben]
+    blocks: [\"2 x 350 in lanes 2,3 rest 5min\"]
+  - name: sprinters
+    athletes: [Cyd, Dan]
+    blocks: [\"2 x 350 rest 5min\"]
+",
+    );
+    let plan = folder.json(&["plan", "session.yaml"]);
+    for block in plan["blocks"].as_array().expect("there is a list") {
+        let reps = block["reps"].as_array().expect("there is a list");
+        let findings = block["findings"].as_array().expect("there is a list");
+        let other = findings.iter().find(|finding| finding["kind"] == "other choice").expect("there is one");
+        assert!(reps.iter().any(|rep| rep["lane"] == other["lane"]), "{other}");
+    }
+}

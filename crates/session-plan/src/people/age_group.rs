@@ -58,6 +58,23 @@ impl AgeGroup {
     }
 }
 
+impl AgeGroup {
+    /// The age group that a name has in it, as `U13` or `U13 girls` do; nothing where it has none, or several.
+    ///
+    /// ```
+    /// use session_plan::AgeGroup;
+    ///
+    /// assert_eq!(AgeGroup::in_name("U13 girls"), Some(AgeGroup::Under(13)));
+    /// assert_eq!(AgeGroup::in_name("U13 and U15"), None);
+    /// assert_eq!(AgeGroup::in_name("sprinters"), None);
+    /// ```
+    pub fn in_name(name: &str) -> Option<Self> {
+        let mut found =
+            name.split(|letter: char| !letter.is_alphanumeric()).filter_map(|word| word.parse().ok());
+        found.next().filter(|_| found.next().is_none())
+    }
+}
+
 impl FromStr for AgeGroup {
     type Err = AgeGroupError;
 

@@ -167,9 +167,10 @@ impl Entrant<'_> {
         self.athlete.map_or("", |athlete| &athlete.name)
     }
 
-    /// How old the one who runs is, where that is given.
+    /// How old the one who runs is, where that is given or the group is called by it.
     pub(crate) fn age(&self) -> Option<AgeGroup> {
-        self.athlete.and_then(|athlete| athlete.age).or(self.group.and_then(|group| group.age))
+        let of_group = |group: &Group| group.age.or_else(|| AgeGroup::in_name(&group.name));
+        self.athlete.and_then(|athlete| athlete.age).or(self.group.and_then(of_group))
     }
 
     /// The bests that targets are taken from, the nearest in front: their own, the group's, the session's.

@@ -3,7 +3,7 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use lane_distance::{LaneNumber, Pair, Track};
+use lane_distance::{LaneNumber, Pair, Place, Track};
 use wave_plan::Mode;
 use workout_notation::{Block, RecoveryKind, RunKind, Stance, Step};
 
@@ -60,6 +60,8 @@ pub(crate) struct Draft<'a> {
     pub(crate) keeps_lanes: bool,
     /// Whether its runners go on along their lane from a finish to the next start.
     pub(crate) goes_on: bool,
+    /// Where it is laid and what is preferred, where the other choice is worth a word.
+    pub(crate) other: Option<(Place, Prefer)>,
     pub(crate) remarks: Vec<Remark>,
     /// The lanes that have been closed late, and what took their place.
     pub(crate) moved: Vec<LaneMove>,
@@ -197,6 +199,7 @@ impl<'a> Draft<'a> {
             mode: Mode::Together,
             keeps_lanes: false,
             goes_on: is_squad && !starts_together && goes_on,
+            other: (crew.session.prefer.is_none() && is_first).then_some((location.place, prefer)),
             remarks: ways,
             moved,
         };
@@ -213,10 +216,6 @@ impl<'a> Draft<'a> {
         draft.remarks.extend(no_targets);
         if is_alone_at_zone && is_first {
             draft.remarks.push(Remark::NobodyToHandTo { athlete: draft.entrants[0].name().to_owned() });
-        }
-        if crew.session.prefer.is_none() && is_first {
-            let other = draft.other_choice(location.place, prefer)?;
-            draft.remarks.extend(other);
         }
         Ok(draft)
     }

@@ -1,6 +1,6 @@
 //! What there is to say of a draft.
 
-use lane_distance::{Pair, Place, Placement};
+use lane_distance::{Pair, Placement};
 
 use crate::people::bests::TargetError;
 use crate::plan::draft::{Draft, DraftLane, DraftRun};
@@ -10,11 +10,13 @@ use crate::plan::pairing::{self, Prefer};
 use crate::plan::remark::Remark;
 
 impl Draft<'_> {
-    /// Where else the first run could go, in its first lane: on paint at both ends where the finish line was wanted,
+    /// Where else the first run could go, in the first of some lanes: on paint at both ends where the finish line was wanted,
     /// or to the finish line where the fewest tapes were. Nothing for runs that name their ends.
-    pub(crate) fn other_choice(&self, place: Place, prefer: Prefer) -> Planned<Option<Remark>> {
+    pub(crate) fn other_choice(&self, lanes: &[u8]) -> Planned<Option<Remark>> {
+        let Some((place, prefer)) = self.other else { return Ok(None) };
         let (track, step) = (self.track.as_ref(), &self.steps[0]);
-        let Some(DraftLane { lane, runs }) = self.lanes.first() else { return Ok(None) };
+        let mut theirs = self.lanes.iter().filter(|lane| lanes.contains(&lane.lane.get()));
+        let Some(DraftLane { lane, runs }) = theirs.next() else { return Ok(None) };
         let is_free = step.from.is_none() && step.to.is_none() && step.together.is_none();
         let Some(Some(DraftRun { pair, .. })) = runs.first().filter(|_| is_free) else { return Ok(None) };
         let on_finish_line = prefer == Prefer::FewestTapes;

@@ -59,6 +59,8 @@ impl Timetable<'_> {
         let read = draft.block_as_run();
         let mut block = PlanBlock::empty(draft.at, &read, self.crew.name(), self.crew.group_names());
         block.remarks = draft.remarks.clone();
+        // Where it cannot be had there is nothing to say.
+        block.remarks.extend(draft.other_choice(self.lanes).ok().flatten());
         let kinds = draft.steps.iter().map(|step| step.run.kind.value);
         block.timed_s.extend(kinds.filter_map(|kind| match kind {
             RunKind::Timed { seconds } => Some(seconds),
@@ -261,9 +263,10 @@ impl Timetable<'_> {
             }
     }
 
-    /// Whether a wave runs in a lane, or has a guide in it.
+    /// Whether a wave runs in a lane, or has a guide in it where each has a lane.
     fn takes(&self, wave: &WavePlan, lane: u8) -> bool {
-        let beside = |member: usize| self.draft.lanes_beside(member);
+        let is_abreast = matches!(self.draft.mode, Mode::OneToALane { .. });
+        let beside = |member: usize| if is_abreast { self.draft.lanes_beside(member) } else { 0 };
         wave.lanes.iter().any(|run| {
             let own = run.iter().zip(&wave.members);
             own.into_iter().any(|(&own, &member)| (own..=own + beside(member)).contains(&lane))

@@ -28,7 +28,7 @@ pub(crate) struct GroupSpec {
     #[serde(default)]
     #[schemars(schema_with = "athletes")]
     pub(crate) athletes: Vec<AthleteSpec>,
-    /// Their age group, for times that are estimated where there are neither targets nor bests.
+    /// Their age group, if not the one in their name, for times that are estimated where there are neither targets nor bests.
     #[serde(default)]
     pub(crate) age: Option<AgeGroup>,
     /// Best times by race distance, for those of the group who have none of their own.
