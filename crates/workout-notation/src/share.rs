@@ -2,7 +2,7 @@
 
 use crate::block::{Item, Series};
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, Pace, RecoveryKind, Run, RunKind, RunLength};
+use crate::forms::{Details, Gap, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength};
 use crate::shared::{Equal, PerDistance, Shared, SharedPace};
 use crate::spanned::Spanned;
 
@@ -113,28 +113,39 @@ fn runs(item: &mut Item) -> Vec<&mut Run> {
 /// Gives each run a recovery as far, or as long, as itself, or as its share.
 fn as_far_as_each(item: &mut Item, equal: &Spanned<Equal>) {
     let Equal { is_jog, share } = equal.value;
-    for run in runs(item) {
-        let recovery = &mut run.details.recovery;
-        match run.kind.value {
-            RunKind::Timed { seconds } => {
-                recovery.gap = Some(Spanned::new(Gap::Rest(seconds * share), equal.span.clone()));
-            }
-            RunKind::Plain(RunLength::Metres(metres)) => {
-                let on_m = metres * share;
-                let kind = if is_jog { RecoveryKind::Jog(on_m) } else { RecoveryKind::Walk(on_m) };
-                recovery.kind = Some(Spanned::new(kind, equal.span.clone()));
-            }
-            _ => {}
+    for_each_recovery(item, &|kind, recovery| match kind {
+        RunKind::Timed { seconds } => {
+            recovery.gap = Some(Spanned::new(Gap::Rest(seconds * share), equal.span.clone()));
         }
-    }
+        RunKind::Plain(RunLength::Metres(metres)) => {
+            let on_m = metres * share;
+            let kind = if is_jog { RecoveryKind::Jog(on_m) } else { RecoveryKind::Walk(on_m) };
+            recovery.kind = Some(Spanned::new(kind, equal.span.clone()));
+        }
+        _ => {}
+    });
 }
 
 /// Gives each run a rest that grows with it.
 fn grow(item: &mut Item, rest: &Spanned<PerDistance>) {
-    for run in runs(item) {
-        if let RunKind::Plain(RunLength::Metres(metres)) = run.kind.value {
+    for_each_recovery(item, &|kind, recovery| {
+        if let RunKind::Plain(RunLength::Metres(metres)) = kind {
             let gap = Gap::Rest(rest.seconds * metres / rest.per_m);
-            run.details.recovery.gap = Some(Spanned::new(gap, rest.span.clone()));
+            recovery.gap = Some(Spanned::new(gap, rest.span.clone()));
+        }
+    });
+}
+
+/// Changes the recovery of each run: where one run is repeated, that of its series, as what is written behind it is.
+fn for_each_recovery(item: &mut Item, change: &impl Fn(RunKind, &mut Recovery)) {
+    match item {
+        Item::Run(run) => change(run.kind.value, &mut run.details.recovery),
+        Item::Series(series) => {
+            if let [Item::Run(run)] = series.items.as_slice() {
+                change(run.kind.value, &mut series.details.recovery);
+            } else {
+                series.items.iter_mut().for_each(|item| for_each_recovery(item, change));
+            }
         }
     }
 }

@@ -341,6 +341,18 @@ fn check_again(text: &str) -> Result<bool, TestCaseError> {
     }
 }
 
+#[test]
+fn what_is_as_long_as_each_run_is_the_same_after_printing() {
+    for text in [
+        "5 x 350 with equal jog",
+        "400, 800, 400 w/ half distance jog",
+        "2 x 90s, 4 x 60s, equal float",
+        "4 x 1000, 30 s per 100m",
+    ] {
+        assert!(check_again(text).expect(text), "{text}");
+    }
+}
+
 proptest! {
     // From a seed, so that what holds here holds wherever it is run.
     #![proptest_config(ProptestConfig {

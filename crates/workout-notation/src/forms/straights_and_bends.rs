@@ -182,14 +182,19 @@ impl Cursor<'_> {
         let total = self.total_in_front();
         let is_laps = total.as_ref().is_some_and(|total| self.text[total.span.clone()].contains(['p', 'P']));
         let is_in_brackets = total.is_some() && self.sign('(');
+        let is_whole = self.is_word(0, &["whole", "entire"]);
         let first = self.turn_of_track();
         let second = first.as_ref().and_then(|first| {
             let before = self.place();
+            // `whole straight + whole bend` are two runs.
+            let is_plus = self.is_sign(0, '+');
             let is_joined = self.joint();
             // `straight on the bend`, `whole straight + whole bend` are not in turn.
             let second = self.turn_of_track().filter(|second| {
                 let is_in_turn = is_joined && first.is_plural && second.is_plural;
-                second.part != first.part && (is_in_turn || first.rank.or(second.rank).is_some())
+                second.part != first.part
+                    && (is_joined && !is_plus || !is_whole)
+                    && (is_in_turn || first.rank.or(second.rank).is_some())
             });
             if second.is_none() {
                 self.go_back(before);
