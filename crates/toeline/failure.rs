@@ -10,6 +10,11 @@ use plan_sheet::file_fault_words;
 use session_plan::FileFaults;
 use workout_notation::{Problems, SourceText};
 
+use crate::shortened::shortened;
+
+/// The most problems of a file that are shown: nobody mends more at a time.
+const MOST_SHOWN: usize = 50;
+
 /// The input is wrong: exit status 2. Every other error means that something could not be read or
 /// written: exit status 1.
 #[derive(Debug)]
@@ -57,31 +62,42 @@ pub(crate) fn report(error: &anyhow::Error) -> ExitCode {
 pub(crate) fn show(error: &anyhow::Error) {
     let input = error.downcast_ref::<InputError>();
     if let Some(found) = input.and_then(|input| input.0.downcast_ref::<Problems>()) {
-        for problem in &found.problems {
+        for problem in found.problems.iter().take(MOST_SHOWN) {
             say(&rendered(&found.source, &problem.span, &problem.message, problem.help.as_deref()));
         }
+        say_more(found.problems.len().saturating_sub(MOST_SHOWN));
     } else if let Some(found) = input.and_then(|input| input.0.downcast_ref::<FileFaults>()) {
         for fault in &found.faults {
             let (message, help) = file_fault_words(fault);
             say(&rendered(&found.source, &fault.span, &message, help.as_deref()));
         }
+        say_more(found.more);
     } else {
-        let title = Level::ERROR.primary_title(format!("{error:#}"));
+        let message = format!("{error:#}");
+        let title = Level::ERROR.primary_title(shortened(&message));
         say(&Renderer::styled().render(&[Group::with_title(title)]));
     }
 }
 
 /// Shows a notice on standard error; not an error.
 pub(crate) fn note(text: &str) {
-    say(&Renderer::styled().render(&[Group::with_title(Level::NOTE.primary_title(text))]));
+    say(&Renderer::styled().render(&[Group::with_title(Level::NOTE.primary_title(shortened(text)))]));
+}
+
+/// Says how many problems of a file are not shown.
+fn say_more(others: usize) {
+    if others > 0 {
+        let problems = if others == 1 { "problem" } else { "problems" };
+        note(&format!("and {others} more {problems} in this file"));
+    }
 }
 
 fn rendered(source: &SourceText, span: &Range<usize>, message: &str, help: Option<&str>) -> String {
     let annotation = AnnotationKind::Primary.span(span.clone());
     let snippet = Snippet::source(source.text()).path(source.name()).annotation(annotation);
-    let mut report = vec![Level::ERROR.primary_title(message).element(snippet)];
+    let mut report = vec![Level::ERROR.primary_title(shortened(message)).element(snippet)];
     if let Some(help) = help {
-        report.push(Group::with_title(Level::HELP.secondary_title(help)));
+        report.push(Group::with_title(Level::HELP.secondary_title(shortened(help))));
     }
     Renderer::styled().decor_style(DecorStyle::Ascii).term_width(80).render(&report)
 }

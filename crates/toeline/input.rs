@@ -7,7 +7,9 @@ use std::path::Path;
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
 use plan_sheet::late_fault_words;
-use session_plan::{FileFaultKind, LateFault, Session, SessionFile, SessionText, TrackName, Venue, YamlText};
+use session_plan::{
+    FileFaultKind, LateFault, Limit, Session, SessionFile, SessionText, TrackName, Venue, YamlText,
+};
 use workout_notation::{SourceText, visible_line};
 
 use crate::failure::InputError;
@@ -15,10 +17,10 @@ use crate::files_read;
 use crate::flags::Common;
 
 /// The largest session or track file that is read, in bytes.
-const LARGEST_FILE: u64 = 1024 * 1024;
+const LARGEST_FILE: u64 = Limit::FileBytes.most() as u64;
 
 /// The largest text of a session that is read, in bytes.
-const LARGEST_TEXT: u64 = 64 * 1024;
+const LARGEST_TEXT: u64 = Limit::TextBytes.most() as u64;
 
 /// The name of a file or a folder, for people to read.
 pub(crate) fn shown(path: &Path) -> String {

@@ -9,6 +9,7 @@ mod input;
 mod late_changes;
 mod manual;
 mod output;
+mod shortened;
 mod unfinished;
 mod week_files;
 mod whole_file;

@@ -3,7 +3,6 @@
 use crate::answer::told;
 use crate::folder::Folder;
 use crate::run::program;
-use snapbox::str;
 
 const SESSION: &str = "title: Tuesday\nblocks: [6 x 200 in lane 2]\n";
 
@@ -116,6 +115,7 @@ fn toeline_track() -> String {
 #[cfg(all(unix, feature = "pdf"))]
 mod pictures {
     use super::*;
+    use snapbox::str;
 
     const PICTURES: [&str; 4] = ["plan", "6 x 200 in lane 2", "--out", "plan.png"];
 

@@ -2,6 +2,7 @@
 
 mod age_groups;
 mod answers;
+mod bounded;
 mod calendar;
 mod cautions;
 mod check;

@@ -63,3 +63,18 @@ fn the_kinds_of_file_are_those_of_the_program() {
     let head = "| ending | `--format` | what it is | of |\n|---|---|---|---|\n";
     assert!(README.contains(&format!("{head}{rows}\n")), "{rows}");
 }
+
+#[test]
+fn the_limits_are_those_of_the_program() {
+    let readme = std::fs::read_to_string("README.md").expect("it is there");
+    for limit in session_plan::Limit::ALL {
+        let row = format!("\n| {} | {} |\n", limit.most(), limit.words());
+        assert!(readme.contains(&row), "{row}");
+    }
+    for (most, of) in [
+        (workout_notation::MOST_REPS as usize, "repetitions of a session"),
+        (session_plan::MOST_RUNS, "runs of all athletes of a session"),
+    ] {
+        assert!(readme.contains(&format!("\n| {most} | {of} |\n")), "{of}");
+    }
+}

@@ -25,6 +25,7 @@ pub use files::file_fault::{
     Expected, FileFault, FileFaultKind, FileFaults, Found, Named, SessionNumber, UnknownName,
 };
 pub use files::file_kind::FileKind;
+pub use files::limit::Limit;
 pub use files::session_file::{SessionFile, TrackName};
 pub use files::session_text::SessionText;
 pub use files::yaml_text::YamlText;
@@ -49,6 +50,7 @@ pub use plan::coach_place::CoachPlace;
 pub use plan::cone::{Cone, ConeLabel, Cones, PaintedSpot, SpotEnd, SpotUse};
 pub use plan::fault::{PlanError, PlanFault};
 pub use plan::handover::Handover;
+pub use plan::laid::MOST_RUNS;
 pub use plan::lane_move::LaneMove;
 pub use plan::nominal::{Nominal, OtherLength};
 pub use plan::on_foot::WALK_M_PER_S;

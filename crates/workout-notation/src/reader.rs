@@ -17,9 +17,6 @@ const LONGEST_TEXT: usize = 10_000;
 /// The deepest that series may be nested.
 const DEEPEST: usize = 8;
 
-/// The most problems that are reported in one text: nobody mends more at a time.
-const MOST_PROBLEMS: usize = 50;
-
 impl Block {
     /// Reads a line of a workout.
     ///
@@ -39,7 +36,6 @@ impl Block {
         let mut cursor = Cursor::new(lexed);
         let (label, body) = read(&mut cursor).map_err(|mut problems| {
             problems.sort_by_key(|problem| problem.span.start);
-            problems.truncate(MOST_PROBLEMS);
             problems
         })?;
         let words = |spans: &[Range<usize>]| -> Vec<String> {

@@ -15,9 +15,6 @@ use crate::workout::{Part, Workout};
 /// The longest text of a session that is read, in bytes.
 const LONGEST_TEXT: usize = 100_000;
 
-/// The most problems that are reported in one text.
-const MOST_PROBLEMS: usize = 50;
-
 /// The most blocks of one text.
 const MOST_BLOCKS: usize = 500;
 
@@ -88,7 +85,6 @@ impl Workout {
         }
         if !problems.is_empty() {
             problems.sort_by_key(|problem| problem.span.start);
-            problems.truncate(MOST_PROBLEMS);
             return Err(problems);
         }
         workout.parts.retain(|part| !part.blocks.is_empty());

@@ -89,9 +89,9 @@ fn a_text_without_words_is_empty_and_a_very_long_one_too_long() {
 }
 
 #[test]
-fn of_very_many_problems_the_first_fifty_are_reported() {
+fn however_many_problems_there_are_each_is_reported() {
     let problems = Block::parse(&"0 x 200 + ".repeat(100)).expect_err("it is wrong");
-    assert_eq!(problems.len(), 50);
+    assert!(problems.len() >= 100);
     assert_eq!(problems[49].span, 490..491);
 }
 

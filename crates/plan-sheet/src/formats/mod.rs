@@ -2,4 +2,5 @@
 
 pub(crate) mod format;
 pub(crate) mod own_picture;
+pub(crate) mod plan_size;
 pub(crate) mod rendered;

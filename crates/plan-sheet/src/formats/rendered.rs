@@ -47,6 +47,19 @@ pub enum RenderError {
         /// How many plans there are.
         plans: usize,
     },
+    /// There is more of the plans than anybody prints.
+    #[error(
+        "a .{ending} file of about {lines} lines is too long: at most {most}; write fewer groups, blocks or sessions \
+         at a time, or a .txt file"
+    )]
+    TooLong {
+        /// The ending of its files.
+        ending: &'static str,
+        /// About how many lines there are.
+        lines: usize,
+        /// The most that there may be.
+        most: usize,
+    },
     /// No session has a date, and a calendar needs one.
     #[error("a calendar needs dates, and {0} has none; {WRITE_A_DATE}")]
     NoDate(String),

@@ -19,6 +19,7 @@ use page_data::page_data;
 use script::SCRIPT;
 use session::PageSession;
 
+use crate::formats::plan_size::{MOST_ON_PHONE, check_size};
 use crate::formats::rendered::RenderError;
 
 /// How the page looks.
@@ -29,6 +30,7 @@ const STYLE: &str = include_str!("../../templates/page.css");
 /// Everything there is to read is in the page and is printed. Where scripts run, the page also shows one block at a
 /// time, counts down to each go, clocks the runs and keeps their times on the phone.
 pub(crate) fn page(plans: &[Plan]) -> Result<String, RenderError> {
+    check_size(plans, "html", MOST_ON_PHONE)?;
     let mut sessions: Vec<PageSession> =
         (1..).zip(plans).map(|(number, plan)| PageSession::of(number, plan)).collect();
     // A session that is given twice is run twice, and each keeps its own times.

@@ -12,17 +12,21 @@ pub(crate) mod strip_pages;
 
 use session_plan::Plan;
 
+#[cfg(feature = "pdf")]
+use crate::formats::plan_size::{MOST_PRINTED, check_size};
 use crate::formats::rendered::{RenderError, RenderSettings, Rendered};
 
 /// Plans on paper, as PDF.
 #[cfg(feature = "pdf")]
 pub(crate) fn pdf(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
+    check_size(plans, "pdf", MOST_PRINTED)?;
     printout::Printout::of(plans, settings.paper)?.pdf()
 }
 
 /// The same pages as pictures.
 #[cfg(feature = "pdf")]
 pub(crate) fn pictures(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
+    check_size(plans, "png", MOST_PRINTED)?;
     printout::Printout::of(plans, settings.paper)?.pictures()
 }
 

@@ -1,7 +1,7 @@
 //! What is wrong with a file, in words.
 
 use lane_distance::{Key, Track};
-use session_plan::{Expected, FileFault, FileFaultKind, Found, Named, SessionNumber, UnknownName};
+use session_plan::{Expected, FileFault, FileFaultKind, Found, Limit, Named, SessionNumber, UnknownName};
 
 use crate::words::fault::{FaultWords, did_you_mean, helped, plain, quoted};
 use crate::words::late_fault::late_fault_words;
@@ -35,14 +35,13 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
         FileFaultKind::UnknownAlias => {
             helped("`*` needs a value named before it with `&`", "put quotes round it if it is text")
         }
-        FileFaultKind::TooManyAliases => {
-            helped("aliases (`*name`) make the file too large", "write the values out")
+        FileFaultKind::TooMuch(limit) => {
+            helped(format!("too many {}: at most {}", limit.words(), limit.most()), less(*limit))
         }
         FileFaultKind::SeveralDocuments => {
             helped("the file holds more than one document", "remove the line `---` and all that follows it")
         }
         FileFaultKind::Empty => plain("the file is empty"),
-        FileFaultKind::TooDeep => helped("values are nested too deep", "use fewer levels"),
         FileFaultKind::RepeatedKey(name) => {
             helped(format!("the key `{name}` is written twice"), "keep one of them")
         }
@@ -131,6 +130,21 @@ pub fn file_fault_words(fault: &FileFault) -> (String, Option<String>) {
             format!("write one of {}, or the path of a track file", quoted(Track::built_in_names(), ", ")),
         ),
         FileFaultKind::Late(fault) => plain(late_fault_words(fault)),
+    }
+}
+
+/// What to do where there is too much of something.
+const fn less(limit: Limit) -> &'static str {
+    match limit {
+        Limit::AliasedBytes => "write the values out",
+        Limit::Depth => "use fewer levels",
+        Limit::ValueBytes | Limit::NameLetters => "make it shorter",
+        Limit::FileBytes | Limit::TextBytes | Limit::Groups | Limit::Athletes | Limit::Blocks => {
+            "split it into several sessions"
+        }
+        Limit::Items | Limit::Marks | Limit::WornMarks | Limit::Hazards | Limit::Pieces => {
+            "leave some of them out"
+        }
     }
 }
 

@@ -1,7 +1,7 @@
 //! Why a block cannot be laid out, in words.
 
 use lane_distance::{LandmarkError, LaneError, SearchError};
-use session_plan::PlanFault;
+use session_plan::{MOST_RUNS, PlanFault};
 use wave_plan::SquadError;
 use workout_notation::MOST_REPS;
 
@@ -104,6 +104,10 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
                 format!("write a longer cycle, or a rest; {FORCE}"),
             )
         }
+        PlanFault::TooManyRuns => helped(
+            format!("the athletes of the session have more than {MOST_RUNS} runs in all"),
+            "split it into several sessions",
+        ),
         PlanFault::TooManyReps => helped(
             format!("the session has more than {MOST_REPS} repetitions"),
             "split it into several sessions",

@@ -8,13 +8,8 @@ use saphyr_parser::{Event, Parser, ScalarStyle, Span};
 use workout_notation::visible;
 
 use crate::files::file_fault::{FileFault, FileFaultKind};
+use crate::files::limit::Limit;
 use crate::files::node::{Node, Value};
-
-/// The deepest that values may be nested.
-const DEEPEST: usize = 24;
-
-/// The most that aliases (`*name`) may add to a file, in bytes.
-const MOST_ALIASED: usize = 1024 * 1024;
 
 /// A YAML text as one value whose parts know where they stand.
 #[derive(Clone, Debug)]
@@ -30,12 +25,12 @@ impl Document {
     ///
     /// # Errors
     ///
-    /// What keeps it from being read, after the keys that are written twice before it.
+    /// What keeps it from being read, and then the keys that are written twice before it.
     pub(crate) fn read(text: &str) -> Result<Self, Vec<FileFault>> {
         let mut builder = Builder::new(text);
         match builder.root() {
             Ok(root) => Ok(Self { root, repeated: builder.repeated }),
-            Err(fault) => Err([builder.repeated, vec![fault]].concat()),
+            Err(fault) => Err([vec![fault], builder.repeated].concat()),
         }
     }
 
@@ -132,10 +127,13 @@ impl<'a> Builder<'a> {
                     return Err(fault(span, FileFaultKind::UnknownAlias));
                 };
                 self.aliased += node.size();
-                if self.aliased > MOST_ALIASED {
-                    return Err(fault(span, FileFaultKind::TooManyAliases));
+                if self.aliased > Limit::AliasedBytes.most() {
+                    return Err(fault(span, FileFaultKind::TooMuch(Limit::AliasedBytes)));
                 }
                 return Ok(node.clone());
+            }
+            Event::Scalar(text, ..) if text.len() > Limit::ValueBytes.most() => {
+                return Err(fault(span.start..span.start, FileFaultKind::TooMuch(Limit::ValueBytes)));
             }
             Event::Scalar(text, style, anchor, tag) => {
                 let is_text = tag.is_some_and(|tag| tag.suffix == "str") || style != ScalarStyle::Plain;
@@ -144,8 +142,8 @@ impl<'a> Builder<'a> {
                 let value = if is_text { Value::Text(text) } else { Value::plain(&text) };
                 (value, anchor, false)
             }
-            Event::SequenceStart(..) | Event::MappingStart(..) if depth >= DEEPEST => {
-                return Err(fault(span, FileFaultKind::TooDeep));
+            Event::SequenceStart(..) | Event::MappingStart(..) if depth >= Limit::Depth.most() => {
+                return Err(fault(span, FileFaultKind::TooMuch(Limit::Depth)));
             }
             Event::SequenceStart(anchor, _) => (self.list(depth)?, anchor, true),
             Event::MappingStart(anchor, _) => (self.mapping(depth)?, anchor, true),
@@ -163,6 +161,9 @@ impl<'a> Builder<'a> {
         loop {
             match self.next()? {
                 (Event::SequenceEnd | Event::StreamEnd, _) => return Ok(Value::List(items)),
+                (_, span) if items.len() >= Limit::Items.most() => {
+                    return Err(fault(span, FileFaultKind::TooMuch(Limit::Items)));
+                }
                 (event, span) => items.push(self.node(event, span, depth + 1)?),
             }
         }
@@ -171,11 +172,16 @@ impl<'a> Builder<'a> {
     fn mapping(&mut self, depth: usize) -> Result<Value, FileFault> {
         let mut entries = Vec::new();
         let mut names = HashSet::new();
+        let mut keys = 0;
         loop {
             let key = match self.next()? {
                 (Event::MappingEnd | Event::StreamEnd, _) => return Ok(Value::Mapping(entries)),
+                (_, span) if keys >= Limit::Items.most() => {
+                    return Err(fault(span, FileFaultKind::TooMuch(Limit::Items)));
+                }
                 (event, span) => self.node(event, span, depth + 1)?,
             };
+            keys += 1;
             let (event, span) = self.next()?;
             let value = self.node(event, span, depth + 1)?;
             match key.written() {
@@ -251,14 +257,14 @@ mod tests {
     }
 
     fn kind(text: &str) -> Option<FileFaultKind> {
-        Document::read(text).err().and_then(|faults| faults.last().map(|fault| fault.kind.clone()))
+        Document::read(text).err().and_then(|faults| faults.first().map(|fault| fault.kind.clone()))
     }
 
     #[test]
     fn what_cannot_be_read_is_told_apart() {
         let nested = |depth: usize| "[".repeat(depth) + "1" + &"]".repeat(depth);
-        assert_eq!(kind(&nested(DEEPEST)), None);
-        assert_eq!(kind(&nested(DEEPEST + 1)), Some(FileFaultKind::TooDeep));
+        assert_eq!(kind(&nested(Limit::Depth.most())), None);
+        assert_eq!(kind(&nested(Limit::Depth.most() + 1)), Some(FileFaultKind::TooMuch(Limit::Depth)));
         assert_eq!(kind("# nothing\n"), Some(FileFaultKind::Empty));
         assert_eq!(kind("a: 1\n---\nb: 1\n"), Some(FileFaultKind::SeveralDocuments));
         assert_eq!(kind("a: *b\n"), Some(FileFaultKind::UnknownAlias));
@@ -268,8 +274,8 @@ mod tests {
 
     #[test]
     fn aliases_of_a_long_text_end_before_they_fill_the_memory() {
-        let text = format!("a: &a {}\nb: [{}]\n", "x".repeat(500_000), "*a, ".repeat(100_000));
-        assert_eq!(kind(&text), Some(FileFaultKind::TooManyAliases));
+        let text = format!("a: &a {}\nb: [{}]\n", "x".repeat(9_000), "*a, ".repeat(1_000));
+        assert_eq!(kind(&text), Some(FileFaultKind::TooMuch(Limit::AliasedBytes)));
     }
 
     #[test]

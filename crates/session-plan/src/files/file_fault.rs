@@ -6,6 +6,7 @@ use std::ops::Range;
 use lane_distance::{Key, TrackFaultKind};
 use workout_notation::{Problem, SourceText, Spanned};
 
+use crate::files::limit::Limit;
 use crate::people::late_fault::LateFault;
 use crate::people::timezone::TimezoneError;
 use crate::plan::fault::PlanFault;
@@ -18,8 +19,10 @@ pub(crate) const MOST_FAULTS: usize = 50;
 pub struct FileFaults {
     /// The text of the file.
     pub source: SourceText,
-    /// What is wrong with it.
+    /// What is wrong with it, up to 50 faults.
     pub faults: Vec<FileFault>,
+    /// How many more there are.
+    pub more: usize,
 }
 
 /// One thing that is wrong with a file.
@@ -43,14 +46,12 @@ pub enum FileFaultKind {
     },
     /// `*name` stands for a value that nothing before it is called.
     UnknownAlias,
-    /// Values that stand for others (`*name`) make the file too large.
-    TooManyAliases,
+    /// There is more of something than a file may hold.
+    TooMuch(Limit),
     /// The file holds more than one document.
     SeveralDocuments,
     /// The file holds nothing.
     Empty,
-    /// Values are nested too deep.
-    TooDeep,
     /// A key that its group has already.
     RepeatedKey(String),
     /// A key that is not text.
@@ -248,14 +249,25 @@ impl UnknownName {
 impl FileFaults {
     /// Faults of a text, put into its order; each is kept once.
     pub(crate) fn new(source: SourceText, faults: Vec<FileFault>) -> Self {
-        let mut kept: Vec<FileFault> = Vec::new();
+        let (mut kept, mut more): (Vec<FileFault>, usize) = (Vec::new(), 0);
         for fault in faults {
-            if kept.len() < MOST_FAULTS && !kept.contains(&fault) {
+            if kept.contains(&fault) {
+                continue;
+            }
+            if kept.len() < MOST_FAULTS {
                 kept.push(fault);
+            } else {
+                more += 1;
             }
         }
         kept.sort_by_key(|fault| fault.span.start);
-        Self { source, faults: kept }
+        Self { source, faults: kept, more }
+    }
+
+    /// The same where others were not kept.
+    pub(crate) fn and_more(mut self, others: usize) -> Self {
+        self.more += others;
+        self
     }
 }
 
@@ -264,7 +276,7 @@ impl fmt::Display for FileFaults {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let start = self.faults.first().map_or(0, |fault| fault.span.start);
         let line = self.source.text().bytes().take(start).filter(|byte| *byte == b'\n').count() + 1;
-        let count = self.faults.len();
+        let count = self.faults.len() + self.more;
         write!(f, "{}:{line}: {count} fault{}", self.source.name(), if count == 1 { "" } else { "s" })
     }
 }

@@ -3,6 +3,7 @@
 pub(crate) mod document;
 pub(crate) mod file_fault;
 pub(crate) mod file_kind;
+pub(crate) mod limit;
 pub(crate) mod node;
 pub(crate) mod reader;
 pub(crate) mod session_file;

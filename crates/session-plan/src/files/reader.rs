@@ -6,7 +6,7 @@
 //! several forms says its name (`deserialize_newtype_struct`), and the names are known here. Only a
 //! missing key is heard of too late: then the value is read again, with something in its place.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::fmt;
 use std::str::FromStr;
 
@@ -46,6 +46,8 @@ pub(crate) struct Reader<'d> {
     document: &'d Document,
     keys_apart: KeysApart,
     faults: RefCell<Vec<FileFault>>,
+    /// How many faults there are beside those.
+    more: Cell<usize>,
     unsure: RefCell<Unsure>,
     /// The keys that are missing.
     missing: RefCell<Vec<Vec<Key>>>,
@@ -54,7 +56,14 @@ pub(crate) struct Reader<'d> {
 impl<'d> Reader<'d> {
     pub(crate) fn new(document: &'d Document, keys_apart: KeysApart) -> Self {
         let faults = RefCell::new(document.repeated.clone());
-        Self { document, keys_apart, faults, unsure: RefCell::default(), missing: RefCell::default() }
+        Self {
+            document,
+            keys_apart,
+            faults,
+            more: Cell::new(0),
+            unsure: RefCell::default(),
+            missing: RefCell::default(),
+        }
     }
 
     /// The value that keys lead to; nothing where there is none, or where nothing can stand in for it.
@@ -62,6 +71,7 @@ impl<'d> Reader<'d> {
     /// Where it has faults, it serves only to look for more; where there are many, it is not given.
     pub(crate) fn read<T: DeserializeOwned>(&self, at: &[Key]) -> Option<T> {
         let node = self.document.root.at(at)?;
+        let more = self.more.get();
         let (mut faults, mut unsure) = (self.faults.borrow().len(), self.unsure.borrow().0.len());
         loop {
             match T::deserialize(Cursor { node, at: at.to_vec(), reader: self }) {
@@ -72,6 +82,7 @@ impl<'d> Reader<'d> {
                     self.unsure.borrow_mut().0.truncate(unsure);
                     self.unsure.borrow_mut().0.push(fault.at.clone());
                     self.faults.borrow_mut().truncate(faults);
+                    self.more.set(more);
                     if !follows {
                         self.faults.borrow_mut().push(*fault);
                     }
@@ -82,10 +93,10 @@ impl<'d> Reader<'d> {
         }
     }
 
-    /// What is wrong with the values that were read, beside the keys that are written twice, and the
-    /// parts that could not be read.
-    pub(crate) fn into_faults(self) -> (Vec<FileFault>, Unsure) {
-        (self.faults.into_inner(), self.unsure.into_inner())
+    /// What is wrong with the values that were read, beside the keys that are written twice; how many faults there are
+    /// beside those; and the parts that could not be read.
+    pub(crate) fn into_faults(self) -> (Vec<FileFault>, usize, Unsure) {
+        (self.faults.into_inner(), self.more.into_inner(), self.unsure.into_inner())
     }
 }
 
@@ -128,6 +139,8 @@ impl<'a> Cursor<'a> {
     fn note(&self, kind: FileFaultKind) {
         if self.reader.faults.borrow().len() < MOST_FAULTS {
             self.reader.faults.borrow_mut().push(self.fault(self.at.clone(), kind));
+        } else {
+            self.reader.more.set(self.reader.more.get() + 1);
         }
         self.reader.unsure.borrow_mut().0.push(self.at.clone());
     }

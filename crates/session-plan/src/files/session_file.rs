@@ -96,14 +96,20 @@ impl SessionFile {
         let (source, document) = yaml.into_document()?;
         let reader = Reader::new(&document, &[]);
         let spec = reader.read::<SessionSpec>(&[]);
-        let (mut faults, unsure) = reader.into_faults();
-        let Some(spec) = spec else { return Err(FileFaults::new(source, faults)) };
+        let (mut faults, others, unsure) = reader.into_faults();
+        let Some(spec) = spec else { return Err(FileFaults::new(source, faults).and_more(others)) };
+        // What is too much is not looked at any further.
+        let too_much = spec.too_much();
+        if !too_much.is_empty() {
+            faults.extend(too_much.into_iter().map(|fault| document.fault(fault)));
+            return Err(FileFaults::new(source, faults).and_more(others));
+        }
         let (session, places, more) = spec.session();
         // What stands in for a value that could not be read has no faults of its own.
         let more = more.into_iter().filter(|(at, _)| !unsure.holds(at));
         faults.extend(more.map(|fault| document.fault_in(source.text(), fault)));
         if !faults.is_empty() {
-            return Err(FileFaults::new(source, faults));
+            return Err(FileFaults::new(source, faults).and_more(others));
         }
         let hazards = spec.hazards.into_iter().map(|(name, Since(from))| (name, from)).collect();
         let (track, closed_lanes) = (spec.track.map(TrackName::new), spec.closed_lanes);

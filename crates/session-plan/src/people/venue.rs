@@ -1,10 +1,11 @@
 //! A track with the rules and hours of its venue.
 
-use lane_distance::spec::{OneOrMany, TrackSpec};
+use lane_distance::spec::{MarkSpec, OneOrMany, TrackSpec};
 use lane_distance::{HazardKind, Key, LaneNumber, MOST_LANES, Track};
 use workout_notation::SourceText;
 
 use crate::files::file_fault::{FileFaultKind, FileFaults};
+use crate::files::limit::Limit;
 use crate::files::reader::{KeysApart, Reader};
 use crate::files::yaml_text::YamlText;
 use crate::people::hours::Hours;
@@ -78,8 +79,15 @@ impl Venue {
         };
         let hazards = spec.as_ref().map_or(0, |spec| spec.hazards.len());
         let hazard_hours: Vec<Vec<Hours>> = (0..hazards).map(hours).collect();
-        let (mut faults, unsure) = reader.into_faults();
+        let (mut faults, others, unsure) = reader.into_faults();
+        let wrong = |faults| wrong(faults).and_more(others);
         let Some(spec) = spec else { return Err(wrong(faults)) };
+        // What is too much is not looked at any further.
+        let too_much = too_much(&spec);
+        if !too_much.is_empty() {
+            faults.extend(too_much.into_iter().map(|fault| document.fault(fault)));
+            return Err(wrong(faults));
+        }
         let built = Track::build(&spec);
         let more = built.as_ref().err().into_iter().flatten();
         let more = more.map(|fault| (fault.at.clone(), FileFaultKind::Track(fault.kind.clone())));
@@ -192,4 +200,25 @@ impl Venue {
     pub(crate) fn has_hours(&self) -> bool {
         self.hazard_hours.iter().any(|hours| !hours.is_empty())
     }
+}
+
+/// What there is more of than a track may have, and the keys that lead to it.
+fn too_much(spec: &TrackSpec) -> Vec<(Vec<Key>, FileFaultKind)> {
+    let places = |mark: &MarkSpec| {
+        let rows = [&mark.to_finish, &mark.before_finish, &mark.across].into_iter().flatten();
+        let of_hurdles = mark.hurdles.map_or(0, |hurdles| usize::from(hurdles.count));
+        1 + of_hurdles + rows.map(|row| row.as_slice().len()).sum::<usize>()
+    };
+    let of_marks = |key: &str| vec![Key::from("marks"), Key::from(key)];
+    [
+        (vec![Key::from("name")], Limit::NameLetters, spec.name.chars().count()),
+        (vec![Key::from("path")], Limit::Pieces, spec.path.len()),
+        (vec![Key::from("hazards")], Limit::Hazards, spec.hazards.len()),
+        (of_marks("own"), Limit::Marks, spec.marks.own.iter().map(places).sum()),
+        (of_marks("worn"), Limit::WornMarks, spec.marks.worn.len()),
+    ]
+    .into_iter()
+    .filter(|(_, limit, found)| *found > limit.most())
+    .map(|(at, limit, _)| (at, FileFaultKind::TooMuch(limit)))
+    .collect()
 }

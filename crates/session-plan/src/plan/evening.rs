@@ -11,7 +11,7 @@ use crate::plan::day_track::DayTrack;
 use crate::plan::draft::Draft;
 use crate::plan::fault::{PlanError, PlanFault};
 use crate::plan::kept::Kept;
-use crate::plan::laid::{Entry, Laid, lay_out};
+use crate::plan::laid::{Counted, Entry, Laid, lay_out};
 use crate::plan::lane_move::LaneMove;
 use crate::plan::lane_share::{own_lanes, share_out};
 use crate::plan::plan_block::PlanBlock;
@@ -114,11 +114,11 @@ impl<'a> Attempt<'a> {
         in_use: &InUse,
     ) -> Result<Self, Vec<PlanError>> {
         let (mut warnings, mut errors) = (Vec::new(), Vec::new());
-        let mut reps = 0;
+        let mut counted = Counted::default();
         let mut laid = Vec::new();
         for (number, crew) in crews(session, trial).into_iter().enumerate() {
             let track = |draft: usize| day.with(in_use.of((number, draft)));
-            laid.push(lay_out(venue, &track, crew, &mut reps, &mut warnings, &mut errors));
+            laid.push(lay_out(venue, &track, crew, &mut counted, &mut warnings, &mut errors));
         }
         if !errors.is_empty() {
             return Err(errors);

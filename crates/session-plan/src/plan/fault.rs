@@ -95,6 +95,8 @@ pub enum PlanFault {
     },
     /// The session has more repetitions than can be planned.
     TooManyReps,
+    /// Its athletes have more runs than can be planned.
+    TooManyRuns,
     /// Its squad cannot be cut into waves.
     Squad(SquadError),
     /// The athletes of a relay team have no lane that all of them may run in.

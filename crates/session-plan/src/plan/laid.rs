@@ -17,6 +17,17 @@ use crate::plan::plan_block::PlanBlock;
 use crate::plan::trial::TrialChange;
 use crate::plan::warning::Warning;
 
+/// The most runs that the athletes of a session can have in all.
+pub const MOST_RUNS: usize = 12_000;
+
+/// What the blocks that have been laid out come to.
+#[derive(Default)]
+pub(crate) struct Counted {
+    reps: u32,
+    /// The repetitions of each athlete.
+    runs: usize,
+}
+
 /// A crew with its blocks laid out.
 pub(crate) struct Laid<'a> {
     pub(crate) crew: Crew<'a>,
@@ -94,13 +105,13 @@ impl Break {
     }
 }
 
-/// Lays out the blocks of a crew that are not left out; `reps` are those of the evening so far, and what cannot be laid out
-/// is added to `errors`.
+/// Lays out the blocks of a crew that are not left out; `counted` is what the evening comes to so far, and what cannot
+/// be laid out is added to `errors`.
 pub(crate) fn lay_out<'a>(
     venue: &Venue,
     track: &impl Fn(usize) -> Arc<Track>,
     crew: Crew<'a>,
-    reps: &mut u32,
+    counted: &mut Counted,
     warnings: &mut Vec<Warning>,
     errors: &mut Vec<PlanError>,
 ) -> Laid<'a> {
@@ -123,9 +134,15 @@ pub(crate) fn lay_out<'a>(
         if is_skipped || laid.crew.tried(at) == Some(&TrialChange::Drop) {
             continue;
         }
-        *reps = reps.saturating_add(block.count());
-        if *reps > MOST_REPS {
+        counted.reps = counted.reps.saturating_add(block.count());
+        if counted.reps > MOST_REPS {
             errors.push(PlanError { at, fault: PlanFault::TooManyReps.at(0..block.text.len()) });
+            break;
+        }
+        let athletes: usize = laid.crew.groups.iter().map(|group| group.athletes.len()).sum();
+        counted.runs += athletes * block.count() as usize;
+        if counted.runs > MOST_RUNS {
+            errors.push(PlanError { at, fault: PlanFault::TooManyRuns.at(0..block.text.len()) });
             break;
         }
         if block.count() == 0 {

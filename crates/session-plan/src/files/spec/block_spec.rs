@@ -4,6 +4,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 use workout_notation::{Block, Problem, RestAfter, Workout};
 
+use crate::files::limit::Limit;
 use crate::files::spec::quantities::{BlockText, Time};
 
 /// A text of the notation, of one block or several. The text alone will do in a file.
@@ -21,7 +22,7 @@ pub(crate) struct BlockSpec {
 pub(crate) fn blocks_schema(generator: &mut SchemaGenerator) -> Schema {
     let text = generator.subschema_for::<BlockText>();
     let keys = generator.subschema_for::<BlockSpec>();
-    json_schema!({ "type": "array", "items": { "anyOf": [text, keys] } })
+    json_schema!({ "type": "array", "maxItems": Limit::Blocks.most(), "items": { "anyOf": [text, keys] } })
 }
 
 impl BlockSpec {

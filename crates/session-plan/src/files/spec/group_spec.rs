@@ -7,6 +7,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
 use crate::files::file_fault::FileFaultKind;
+use crate::files::limit::Limit;
 use crate::files::spec::block_spec::{BlockSpec, blocks_schema};
 use crate::files::spec::quantities::{Name, RaceDistance, Time};
 use crate::people::age_group::AgeGroup;
@@ -23,6 +24,7 @@ pub(crate) type BestsSpec = BTreeMap<RaceDistance, Time>;
 #[serde(deny_unknown_fields)]
 pub(crate) struct GroupSpec {
     /// What it is called.
+    #[schemars(extend("maxLength" = Limit::NameLetters.most()))]
     pub(crate) name: String,
     /// Who belongs to it: names, or more about each.
     #[serde(default)]
@@ -84,7 +86,11 @@ pub(crate) struct AthleteSpec {
 
 fn athletes(generator: &mut SchemaGenerator) -> Schema {
     let athlete = generator.subschema_for::<AthleteSpec>();
-    json_schema!({ "type": "array", "items": { "anyOf": [{ "type": ["string", "integer"] }, athlete] } })
+    json_schema!({
+        "type": "array",
+        "maxItems": Limit::Athletes.most(),
+        "items": { "anyOf": [{ "type": ["string", "integer"] }, athlete] }
+    })
 }
 
 /// Best times, carried to other distances by an exponent.

@@ -6,6 +6,7 @@ use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::{Value, json};
 
 use crate::files::file_kind::FileKind;
+use crate::files::limit::Limit;
 use crate::files::spec::session_spec::SessionSpec;
 use crate::people::hours::Hours;
 use crate::people::house_rules::HouseRules;
@@ -35,6 +36,9 @@ fn generator() -> SchemaGenerator {
 fn titled<T: JsonSchema>(generator: SchemaGenerator, title: &str) -> Value {
     let mut schema = generator.into_root_schema_for::<T>();
     schema.insert("title".to_owned(), title.into());
+    let limits: Vec<String> =
+        Limit::ALL.iter().map(|limit| format!("{} {}", limit.most(), limit.words())).collect();
+    schema.insert("$comment".to_owned(), format!("At most: {}.", limits.join("; ")).into());
     schema.to_value()
 }
 
@@ -47,6 +51,10 @@ fn track() -> Value {
     let mut schema = titled::<TrackSpec>(generator, "Track file");
     schema["properties"]["house_rules"] = rules;
     schema["properties"]["timezone"] = timezone;
+    schema["properties"]["path"]["maxItems"] = Limit::Pieces.most().into();
+    schema["properties"]["hazards"]["maxItems"] = Limit::Hazards.most().into();
+    schema["$defs"]["MarksSpec"]["properties"]["own"]["maxItems"] = Limit::Marks.most().into();
+    schema["$defs"]["MarksSpec"]["properties"]["worn"]["maxItems"] = Limit::WornMarks.most().into();
     schema["$defs"]["Hazard"]["properties"]["hours"] = json!({
         "description": "When it is in use; always unless given.",
         "anyOf": [hours, { "type": "array", "items": hours }]

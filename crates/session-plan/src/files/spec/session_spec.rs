@@ -9,6 +9,7 @@ use serde::Deserialize;
 use workout_notation::Problem;
 
 use crate::files::file_fault::{FileFaultKind, Named, SessionNumber};
+use crate::files::limit::Limit;
 use crate::files::spec::block_spec::{BlockSpec, blocks_schema};
 use crate::files::spec::group_spec::{BestsSpec, GroupSpec, bests};
 use crate::files::spec::quantities::{Date, Name, RaceDistance, Time};
@@ -31,6 +32,7 @@ use crate::plan::pairing::Prefer;
 #[serde(deny_unknown_fields)]
 pub(crate) struct SessionSpec {
     /// What the session is called.
+    #[schemars(extend("maxLength" = Limit::NameLetters.most()))]
     pub(crate) title: String,
     /// The day, such as 2027-04-13.
     #[serde(default)]
@@ -77,6 +79,7 @@ pub(crate) struct SessionSpec {
     pub(crate) force: bool,
     /// Notes for the sheet.
     #[serde(default)]
+    #[schemars(extend("maxItems" = Limit::Items.most()))]
     pub(crate) notes: Vec<String>,
     /// The blocks that all groups do together before their own, such as a warm-up.
     #[serde(default)]
@@ -84,6 +87,7 @@ pub(crate) struct SessionSpec {
     pub(crate) before_groups: Vec<BlockSpec>,
     /// The training groups.
     #[serde(default)]
+    #[schemars(extend("maxItems" = Limit::Groups.most()))]
     pub(crate) groups: Vec<GroupSpec>,
     /// The blocks that all groups do together after their own, such as a cool-down.
     #[serde(default)]
@@ -190,6 +194,37 @@ impl SessionSpec {
         }
         for (index, Name(name)) in self.without.iter().enumerate() {
             check(vec![Key::from("without"), Key::from(index)], session.leave_out(name));
+        }
+        faults
+    }
+
+    /// What there is more of than a session may have.
+    pub(crate) fn too_much(&self) -> Vec<SpecFault> {
+        let mut faults = Vec::new();
+        let mut check = |at: &[&str], limit: Limit, found: usize| {
+            if found > limit.most() {
+                faults.push((at.iter().map(|key| Key::from(*key)).collect(), FileFaultKind::TooMuch(limit)));
+            }
+        };
+        check(&["title"], Limit::NameLetters, self.title.chars().count());
+        check(&["groups"], Limit::Groups, self.groups.len());
+        check(&["groups"], Limit::Athletes, self.groups.iter().map(|group| group.athletes.len()).sum());
+        let own: usize = self.groups.iter().flat_map(|group| &group.blocks).map(Vec::len).sum();
+        let together = self.before_groups.len() + self.blocks.len() + self.after_groups.len();
+        check(&[if own > together { "groups" } else { "blocks" }], Limit::Blocks, own + together);
+        for (index, group) in self.groups.iter().enumerate() {
+            let at = vec![Key::from("groups"), Key::from(index)];
+            if group.name.chars().count() > Limit::NameLetters.most() {
+                let name = [at.as_slice(), &[Key::from("name")]].concat();
+                faults.push((name, FileFaultKind::TooMuch(Limit::NameLetters)));
+            }
+            for (place, athlete) in group.athletes.iter().enumerate() {
+                let is_long = |Name(name): &Name| name.chars().count() > Limit::NameLetters.most();
+                if is_long(&athlete.name) || athlete.guide.as_ref().is_some_and(is_long) {
+                    let athlete = [at.as_slice(), &[Key::from("athletes"), Key::from(place)]].concat();
+                    faults.push((athlete, FileFaultKind::TooMuch(Limit::NameLetters)));
+                }
+            }
         }
         faults
     }
