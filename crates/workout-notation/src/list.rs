@@ -253,8 +253,10 @@ impl Cursor<'_> {
         let is_alike = items.iter().all(|item| item.kind().is_some() && item.kind() == last.kind());
         let before: Vec<&Details> = items.iter().map(Item::details).collect();
         let mut of_last = of_all.take_for_last_run(&before, is_alike);
-        // `10 min tempo, 4 x 200 @ mile pace`: who has an effort has no pace of another run.
-        if !is_alike && of_last.pace.is_none() && before.iter().any(|earlier| earlier.effort.is_some()) {
+        // `10 min tempo, 4 x 200 @ mile pace`: whoever has an effort has no pace of another run. Between runs without
+        // one, as in `300 + 2 min easy + 300 @ 1000 pace`, it is no more than a recovery.
+        let all_have_efforts = before.iter().all(|earlier| earlier.effort.is_some());
+        if !is_alike && of_last.pace.is_none() && all_have_efforts {
             of_last.pace = of_all.pace.take();
         }
         if own_recovery != Recovery::default() {
