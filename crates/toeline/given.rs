@@ -23,7 +23,7 @@ pub(crate) enum Given {
     File(Box<SessionFile>, PathBuf),
     /// A text, out of a file or standard input.
     Text(SessionText),
-    /// A workout on the command line: a closed lane that it names is its own mistake.
+    /// A workout on the command line: a closed lane that it names is its own mistake, also where it closes it.
     Typed(SessionText),
 }
 
@@ -99,7 +99,7 @@ impl Given {
         match self {
             Self::File(file, path) => input::own_venue(file, path, common),
             Self::Text(text) => input::venue_of_text(text, input::open_venue(common)?),
-            Self::Typed(text) => input::venue_of_text(text, input::venue(common)?),
+            Self::Typed(text) => input::without_closed(input::venue(common)?, &text.closed_lanes),
         }
     }
 

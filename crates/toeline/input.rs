@@ -86,6 +86,12 @@ fn without_lanes(session: &mut Session, venue: Venue, lanes: &[u8]) -> Result<Ve
     Ok(venue)
 }
 
+/// The venue without lanes that nothing may be run in.
+pub(crate) fn without_closed(venue: Venue, lanes: &[u8]) -> Result<Venue> {
+    let closed = venue.with_closed(lanes).map_err(LateFault::Lane);
+    Ok(closed.map_err(|fault| InputError::new(anyhow!("{}", late_fault_words(&fault))))?)
+}
+
 fn close(venue: Venue, lanes: &[u8]) -> Result<Venue> {
     let closed = venue.with_closed(lanes).map_err(|error| anyhow!("--closed: {error}"));
     Ok(closed.map_err(InputError::new)?)

@@ -3,7 +3,7 @@
 use serde_json::Value;
 use snapbox::str;
 
-use crate::answer::{json, list, number, printed, texts, told};
+use crate::answer::{json, list, number, parsed, printed, texts, told};
 use crate::folder::Folder;
 use crate::run::toeline;
 
@@ -113,6 +113,35 @@ fn a_group_that_comes_late_is_alone_in_that() {
     let [own, others] = [["Ines", "Jory", "Kaya"], ["Ada", "Bela", "Cleo"]];
     assert!((first(&of(&after, &own)) - first(&of(&before, &own)) - 600.0).abs() < 60.0);
     assert!((first(&of(&after, &others)) - first(&of(&before, &others))).abs() < 60.0);
+}
+
+#[test]
+fn a_group_that_comes_late_shares_the_watch_with_the_others_while_it_warms_up() {
+    let session = "\
+title: Thursday
+hours: 18:00-20:00
+before_groups: [4 x 80 strides walk back]
+groups:
+  - name: runners
+    lanes: [4, 5]
+    athletes: [Ada, Ben, Cleo, Dora, Emil, Finn, Gus]
+    blocks: [5 x 300 jog 100, '4 x flying 30 with 20 run-in, walk back']
+  - name: hurdlers
+    lanes: [7, 8]
+    athletes: [Hana, Ivo, Jana]
+    blocks: [3 x 200 @ 32s rest 5min]
+";
+    let folder = Folder::with("thursday.yaml", session);
+    for late in ["18:05", "18:10", "18:12", "18:15", "18:20", "18:25"] {
+        let late = format!("hurdlers={late}");
+        let plan =
+            parsed(&folder.toeline(&["plan", "thursday.yaml", "--late", &late, "--format", "json"]).assert());
+        let clashes = texts(&plan["warnings"]).into_iter().filter(|warning| warning.contains("Clash"));
+        assert_eq!(clashes.collect::<Vec<_>>(), Vec::<String>::new(), "{late}");
+        let blocks = list(&plan["blocks"]);
+        let of_hurdlers: Vec<&Value> = blocks.iter().filter(|block| block["group"] == "hurdlers").collect();
+        assert_eq!(of_hurdlers.len(), 2, "{late}");
+    }
 }
 
 #[test]

@@ -59,6 +59,17 @@ fn a_jog_of_100_after_300_goes_on_to_the_same_start() {
     }
 }
 
+// By hand: lane 8 is measured 36.50 + 7 × 1.22 + 0.20 = 45.24 m out: a lap of 2 × 84.39 + 2π × 45.24 = 453.03 m, of
+// which a run of 300 m leaves 153.03 m.
+#[test]
+fn a_jog_that_closes_a_lap_in_the_first_lane_closes_it_in_every_lane() {
+    let plan = plan("4 x 300 jog 100 in lane 8");
+    assert!(creeps_m(reps(&plan), 453.03).iter().all(|creep| creep.abs() < 1e-9));
+    assert!(
+        reps(&plan)[..3].iter().all(|rep| rep.recovery_m.is_some_and(|on_m| (on_m - 153.03).abs() < 0.01))
+    );
+}
+
 #[test]
 fn the_time_for_a_jog_is_that_of_the_way_that_is_really_jogged() {
     let text = "title: Tuesday\nhours: 18:00-19:00\nblocks: [2 x 300 @ 50s jog 100 in lane 2]\n".to_owned();

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use chrono::NaiveTime;
 
-use crate::day::{Word, words};
+use crate::line_words::{Word, words};
 
 /// Words in front of a time at which something starts.
 const START: [&str; 8] = ["start", "starts", "starting", "begin", "begins", "beginning", "from", "time"];

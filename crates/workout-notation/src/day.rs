@@ -7,6 +7,7 @@ use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
 use crate::clock_time::clock_times;
+use crate::line_words::{Word, words};
 use crate::problem::Problem;
 
 /// What a text says of the day.
@@ -198,38 +199,6 @@ fn has_run(line: &str) -> bool {
             _ => false,
         }
     })
-}
-
-/// A word, a number, or a sign of a line, and where it stands.
-#[derive(Clone, Debug)]
-pub(crate) struct Word<'a> {
-    pub(crate) text: &'a str,
-    pub(crate) range: Range<usize>,
-}
-
-impl Word<'_> {
-    /// Whether it is a word, whatever its capitals.
-    pub(crate) fn is(&self, word: &str) -> bool {
-        self.text.eq_ignore_ascii_case(word)
-    }
-}
-
-/// The words of a line: letters and digits that stand together, and each sign.
-pub(crate) fn words(line: &str) -> Vec<Word<'_>> {
-    let mut words = Vec::new();
-    let mut at = 0;
-    while let Some(first) = line[at..].chars().next() {
-        let kind = |letter: char| (letter.is_alphabetic(), letter.is_ascii_digit());
-        let length = match kind(first) {
-            (false, false) => first.len_utf8(),
-            same => line[at..].find(|letter| kind(letter) != same).unwrap_or(line.len() - at),
-        };
-        if !first.is_whitespace() {
-            words.push(Word { text: &line[at..at + length], range: at..at + length });
-        }
-        at += length;
-    }
-    words
 }
 
 /// Whether words follow at a place, one after the other.

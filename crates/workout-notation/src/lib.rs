@@ -88,6 +88,7 @@ mod heading;
 mod in_brackets;
 mod item;
 mod last_run;
+mod line_words;
 mod lines;
 mod list;
 mod listed;

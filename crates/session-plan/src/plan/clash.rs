@@ -1,5 +1,7 @@
 //! Runs of a plan that get into each other's way.
 
+use std::collections::BTreeSet;
+
 use lane_distance::Course;
 
 use crate::plan::plan_block::PlanBlock;
@@ -48,6 +50,7 @@ pub(crate) fn clashes(blocks: &[PlanBlock], rules: &TimingRules) -> Vec<Warning>
         .collect();
     runs.sort_by(|a, b| a.go_s.total_cmp(&b.go_s));
     let mut clashes = Vec::new();
+    let mut told = BTreeSet::new();
     for (index, first) in runs.iter().enumerate() {
         for second in &runs[index + 1..] {
             if second.go_s > first.done_s + rules.timing_gap_s || clashes.len() > MOST_LISTED {
@@ -59,7 +62,13 @@ pub(crate) fn clashes(blocks: &[PlanBlock], rules: &TimingRules) -> Vec<Warning>
             if together {
                 continue;
             }
-            clashes.extend(in_lane(first, second).or_else(|| at_finish(first, second, rules)));
+            let clash = in_lane(first, second).or_else(|| at_finish(first, second, rules));
+            // Everybody of a wave finishes close to everybody of the other: one pair says it.
+            let waves = [first, second].map(|run| (run.block, run.rep.rep, run.rep.wave));
+            let is_at_finish = matches!(clash, Some(Warning::ClashAtFinish { .. }));
+            if !is_at_finish || told.insert(waves) {
+                clashes.extend(clash);
+            }
         }
     }
     if clashes.len() > MOST_LISTED {

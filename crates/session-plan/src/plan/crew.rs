@@ -35,6 +35,8 @@ pub(crate) struct Crew<'a> {
     pub(crate) begins_s: f64,
     /// Whether that was estimated.
     pub(crate) begins_about: bool,
+    /// Whether it is the crew in front of it, which goes on to these blocks.
+    pub(crate) goes_on: bool,
     /// What is tried, to see what it would bring.
     pub(crate) trial: Option<&'a Trial>,
     /// Whether the one who times it times others as well.
@@ -50,11 +52,12 @@ pub(crate) struct Entrant<'a> {
 
 /// Cuts a session into crews: the groups with athletes that share the session's blocks, each group with blocks
 /// of its own, and each group that has no athletes, or comes late. What all do together has a crew of its own; those
-/// who come late do it when they come.
+/// who come late do it when they come, while the others are at their own blocks, and then go on to theirs.
 pub(crate) fn crews<'a>(session: &'a Session, trial: Option<&'a Trial>) -> Vec<Crew<'a>> {
     let crew = |own: Option<usize>, groups: Vec<&'a Group>, blocks| Crew {
         begins_s: groups.iter().map(|group| session.late_s(group)).fold(0.0, f64::max),
         begins_about: false,
+        goes_on: false,
         trial,
         session,
         own,
@@ -103,8 +106,15 @@ pub(crate) fn crews<'a>(session: &'a Session, trial: Option<&'a Trial>) -> Vec<C
     if !before.is_empty() {
         let (late, in_time): (Vec<_>, Vec<_>) =
             everybody.iter().partition(|group| session.late_s(group) > 0.0);
-        let them = [in_time].into_iter().chain(late.into_iter().map(|group| vec![group]));
-        all.extend(them.filter(|groups| !groups.is_empty()).map(together(before, 0, Part::Before)));
+        let in_time = Some(in_time).filter(|groups| !groups.is_empty());
+        all.extend(in_time.map(together(before, 0, Part::Before)));
+        for group in late {
+            let is_own = |crew: &Crew<'_>| matches!(crew.groups[..], [own] if std::ptr::eq(own, group));
+            let own = crews.iter().position(is_own);
+            own.into_iter().for_each(|own| crews[own].goes_on = true);
+            let first = Crew { shares_watch: is_shared, ..together(before, 0, Part::Own)(vec![group]) };
+            crews.insert(own.unwrap_or(crews.len()), first);
+        }
     }
     all.append(&mut crews);
     if !after.is_empty() && !everybody.is_empty() {

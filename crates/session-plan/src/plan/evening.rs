@@ -116,9 +116,16 @@ impl<'a> Attempt<'a> {
         let (mut warnings, mut errors) = (Vec::new(), Vec::new());
         let mut counted = Counted::default();
         let mut laid = Vec::new();
-        for (number, crew) in crews(session, trial).into_iter().enumerate() {
-            let track = |draft: usize| day.with(in_use.of((number, draft)));
-            laid.push(lay_out(venue, &track, crew, &mut counted, &mut warnings, &mut errors));
+        for crew in crews(session, trial) {
+            let goes_on = crew.goes_on;
+            let before = laid.last().filter(|_| goes_on).map_or(0, |before: &Laid<'_>| before.drafts.len());
+            let number = laid.len() - usize::from(goes_on);
+            let track = |draft: usize| day.with(in_use.of((number, before + draft)));
+            let next = lay_out(venue, &track, crew, &mut counted, &mut warnings, &mut errors);
+            match laid.last_mut().filter(|_| goes_on) {
+                Some(before) => before.go_on(next),
+                None => laid.push(next),
+            }
         }
         if !errors.is_empty() {
             return Err(errors);

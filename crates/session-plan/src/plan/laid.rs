@@ -57,19 +57,23 @@ impl Laid<'_> {
         self.crew.begins_about || self.drafts.iter().any(|draft| !draft.is_timed())
     }
 
+    /// How long it begins after another whom it goes on from, in seconds.
+    fn break_s(&self, before: &Self) -> f64 {
+        match before.last_break {
+            Break::Usual if self.drafts.is_empty() => 0.0,
+            Break::Usual => self.crew.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S),
+            _ => before.last_break.given_s(),
+        }
+    }
+
     /// Begins it when those who do it are done with what they did before.
     pub(crate) fn begin_after(&mut self, before: &[Self], planned: &[Vec<ItineraryPlan>]) {
         let does = |crew: &Crew<'_>, group: &Group| crew.groups.iter().any(|own| std::ptr::eq(*own, group));
-        let between_s = self.crew.session.between_blocks_s.unwrap_or(BETWEEN_BLOCKS_S);
         for (other, planned) in before.iter().zip(planned) {
             if !other.crew.groups.iter().any(|group| does(&self.crew, group)) {
                 continue;
             }
-            let break_s = match other.last_break {
-                Break::Usual if self.drafts.is_empty() => 0.0,
-                Break::Usual => between_s,
-                _ => other.last_break.given_s(),
-            };
+            let break_s = self.break_s(other);
             self.has_break |= matches!(other.last_break, Break::Usual) && !self.drafts.is_empty();
             self.crew.begins_s = self.crew.begins_s.max(other.end_s(planned) + break_s);
             self.crew.begins_about |= other.is_about();
@@ -166,6 +170,27 @@ pub(crate) fn lay_out<'a>(
 }
 
 impl<'a> Laid<'a> {
+    /// Goes on to the blocks of another crew of the same people.
+    pub(crate) fn go_on(&mut self, mut next: Self) {
+        let break_s = next.break_s(self);
+        let notes = self.entries.iter().rev().map_while(|entry| match entry {
+            Entry::Note(rest_s, note) => Some(rest_s + note.lasts_s.unwrap_or(0.0)),
+            Entry::Runs(_) => None,
+        });
+        if let Some(after_s) = next.after_s.first_mut() {
+            *after_s += notes.sum::<f64>() + break_s;
+        }
+        if let Some(Entry::Note(rest_s, _)) = next.entries.first_mut() {
+            *rest_s += break_s;
+        }
+        self.has_break |=
+            next.has_break || !next.drafts.is_empty() && matches!(self.last_break, Break::Usual);
+        self.entries.append(&mut next.entries);
+        self.drafts.append(&mut next.drafts);
+        self.after_s.append(&mut next.after_s);
+        self.last_break = next.last_break;
+    }
+
     /// Lays out a block that has runs, part by part; the first begins so long after what is before it, in seconds.
     fn add(
         &mut self,

@@ -52,8 +52,8 @@ impl Goal {
 ///
 /// A recovery ends at the start of an earlier run that is alike, else at any place that an earlier run used, else at a
 /// line across the lane: at the nearest to where it should end, from 5 % before it to 25 % past it, or 3 m where that
-/// is more. A lane further out has as much more room as its lap is longer, so that all lanes come to one place. Where
-/// there is no such place, the recovery is exactly as long as asked.
+/// is more. Lanes further out than the first have as much more room as their laps are longer: `300 jog 100` is a lap in
+/// lane 1, and is one in every lane. Where there is no such place, the recovery is exactly as long as asked.
 ///
 /// # Errors
 ///
@@ -180,8 +180,7 @@ struct Onward<'a> {
 
 /// The best goal that all lanes can go on to, else the best of each; nothing where a lane has none.
 fn bent(ways: &[Onward<'_>]) -> Option<Vec<Next>> {
-    let shortest_m = ways.iter().map(|way| way.lap_m).fold(f64::INFINITY, f64::min);
-    let goals: Vec<Vec<(Goal, Next)>> = ways.iter().map(|way| way.goals(way.lap_m - shortest_m)).collect();
+    let goals: Vec<Vec<(Goal, Next)>> = ways.iter().map(Onward::goals).collect();
     let off_m = |(way, (_, next)): (&Onward<'_>, &(Goal, Next))| (next.on_m - way.asked_m).abs();
     let of_all = goals.first()?.iter().filter_map(|(goal, _)| {
         let same = |goals: &Vec<(Goal, Next)>| goals.iter().find(|(other, _)| other == goal).copied();
@@ -218,8 +217,14 @@ impl Onward<'_> {
         run_in_m.and_then(|run_in_m| pairing::run_in(self.track, pair, run_in_m)).unwrap_or(pair.start)
     }
 
-    /// Every place that is there already and near enough, given how much longer than usual the way may be, in metres.
-    fn goals(&self, more_m: f64) -> Vec<(Goal, Next)> {
+    /// How much longer than in the innermost lane a lap is, in metres: distances are written for that lane.
+    fn longer_lap_m(&self) -> f64 {
+        self.track.lap_m(LaneNumber::FIRST).map_or(0.0, |shortest_m| self.lap_m - shortest_m)
+    }
+
+    /// Every place that is there already and near enough.
+    fn goals(&self) -> Vec<(Goal, Next)> {
+        let more_m = self.longer_lap_m();
         let mut goals: Vec<(Goal, Next)> = Vec::new();
         let mut add = |found: Option<(Goal, Next)>| {
             // Runs that are alike come to few places.
