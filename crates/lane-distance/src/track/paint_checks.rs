@@ -109,8 +109,15 @@ fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<
     }
 }
 
+/// About the longest name that a mark has, in bytes.
+const LONGEST_NAME: usize = 50;
+
 /// The mark whose name is most like a wrong one.
 fn nearest_mark(wrong: &str, marks: &[Mark]) -> Option<String> {
+    // A name so long is like none, and takes long to compare.
+    if wrong.len() > 4 * LONGEST_NAME {
+        return None;
+    }
     marks
         .iter()
         .map(|mark| (strsim::jaro_winkler(&wrong.to_lowercase(), &mark.name.to_lowercase()), mark))
