@@ -8,8 +8,13 @@ use std::io::Write;
 ///
 /// If `TOELINE_BROWSER` is `required`, which `.ci/run` sets: there nothing may be left out.
 pub(crate) fn left_out(needs: &str) {
-    let test = std::thread::current().name().unwrap_or("a test").to_owned();
-    let said = format!("{test} is left out: it needs {needs}");
+    let said = format!("it needs {needs}");
     assert!(std::env::var_os("TOELINE_BROWSER").is_none_or(|value| value != "required"), "{said}");
-    writeln!(std::io::stderr(), "{said}").expect("standard error is open");
+    say(&said);
+}
+
+/// Says that the test which calls it is left out, and why.
+pub(crate) fn say(why: &str) {
+    let test = std::thread::current().name().unwrap_or("a test").to_owned();
+    writeln!(std::io::stderr(), "{test} is left out: {why}").expect("standard error is open");
 }
