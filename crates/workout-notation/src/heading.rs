@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 
 use crate::cursor::Cursor;
+use crate::people::PEOPLE;
 use crate::token::Lexed;
 
 /// The most words of a heading without a colon above runs.
@@ -72,32 +73,8 @@ const COOL_DOWN: [&str; 5] = ["cool", "cooldown", "cooling", "cd", "warmdown"];
 const EVERYBODY: [&str; 8] =
     ["all", "everyone", "everybody", "all groups", "all together", "together", "whole squad", "whole group"];
 
-/// Words for who trains.
-const GROUPS: [&str; 23] = [
-    "sprinters",
-    "sprints",
-    "milers",
-    "distance",
-    "endurance",
-    "hurdlers",
-    "walkers",
-    "jumpers",
-    "throwers",
-    "juniors",
-    "seniors",
-    "masters",
-    "veterans",
-    "vets",
-    "beginners",
-    "improvers",
-    "boys",
-    "girls",
-    "men",
-    "women",
-    "group",
-    "squad",
-    "wheelchair",
-];
+/// Words for a group that may mean something else as well.
+const GROUPS: [&str; 6] = ["sprints", "distance", "endurance", "group", "squad", "wheelchair"];
 
 /// Words of a title.
 const TITLES: [&str; 9] =
@@ -193,7 +170,7 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
 
 /// Whether a line is the name of a group: a few words, one of which says who trains.
 pub(crate) fn is_group_name(line: &str) -> bool {
-    line.split_whitespace().count() <= MOST_WORDS && has_word(line, &GROUPS)
+    line.split_whitespace().count() <= MOST_WORDS && (has_word(line, &PEOPLE) || has_word(line, &GROUPS))
 }
 
 /// Whether a line in front of everything is a title, and no group.

@@ -94,6 +94,7 @@ mod list;
 mod listed;
 mod misspelt;
 mod number_word;
+mod people;
 mod piece;
 mod problem;
 mod quantity;

@@ -41,6 +41,18 @@ fn every_line_is_read_as_the_table_says() {
 }
 
 #[test]
+fn every_block_of_the_table_is_read_again_as_it_prints() {
+    let texts = TABLE.lines().filter_map(|line| Some(line.split_once(" => ")?.0));
+    let blocks = texts.filter_map(|text| Workout::parse(text).ok()).flat_map(Workout::into_blocks);
+    let changed = |block: Block| {
+        let again = Block::parse(&block.to_string());
+        (again.as_ref() != Ok(&block)).then(|| format!("{} => {block}", block.text))
+    };
+    let changed: Vec<String> = blocks.filter_map(changed).collect();
+    assert!(changed.is_empty(), "\n{}", changed.join("\n"));
+}
+
+#[test]
 fn no_line_is_twice_in_the_table() {
     let mut texts: Vec<&str> = TABLE.lines().filter_map(|line| Some(line.split_once(" => ")?.0)).collect();
     let count = texts.len();

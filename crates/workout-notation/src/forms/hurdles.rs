@@ -94,6 +94,7 @@ fn behind(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
         return Err(cursor.problem(span, "a hurdles race is measured in metres", "write for example `110h`"));
     };
     cursor.word(&NAMES);
+    cursor.refuse_metres_of_race(race_m)?;
     let part = cursor.hurdle_part(race_m)?;
     Ok(Some(RunKind::Hurdles { race_m: Some(race_m), part }))
 }
@@ -102,6 +103,34 @@ impl Cursor<'_> {
     /// Whether `H1-H3` stands `ahead`.
     pub(crate) fn is_hurdle_range(&self, ahead: usize) -> bool {
         self.is_word(ahead, &["h"]) && self.is_number(ahead + 1) && self.is_glued(ahead + 1)
+    }
+
+    /// `400H`, `110m hurdles`: how many tokens a hurdles race has that comes next.
+    pub(crate) fn hurdles_event_tokens(&self) -> Option<usize> {
+        self.number_at(0).filter(|&race_m| race_m > MOST_HURDLES)?;
+        let unit = 1 + usize::from(self.is_word(1, &["m"]));
+        self.is_word(unit, &SHORT).then_some(unit + 1)
+    }
+
+    /// `400H first 200`: how many hurdles stand in so many metres is not said. What follows in words only tells how to
+    /// run them, as in `400H first 200 hard`.
+    fn refuse_metres_of_race(&mut self, race_m: f64) -> Read<()> {
+        let over = usize::from(self.is_word(0, &["over"]));
+        let the = over + usize::from(self.is_word(over, &["the"]));
+        let Some(metres) = self.number_at(the + 1).filter(|_| self.is_word(the, &["first", "last"])) else {
+            return Ok(());
+        };
+        let end = the + 2 + usize::from(self.is_word(the + 2, &["m"]));
+        let is_told = self.is_effort(end) || self.is_sign(end, '@') || self.is_word(end, &["in", "at"]);
+        if metres <= MOST_HURDLES || metres >= race_m || is_told || self.seconds_in(the + 2).is_some() {
+            return Ok(());
+        }
+        let part = self.word_at(the).unwrap_or("first").to_lowercase();
+        let begins = self.here().start;
+        self.skip_all(end);
+        let message = format!("how many hurdles stand in the {part} {metres} m is not said");
+        let help = format!("write for example `{metres} over {part} 5 hurdles`");
+        Err(self.problem(begins..self.since(self.place() - 1).end, message, help))
     }
 
     /// `H1-H3`, `H4 to H6`, `H3`

@@ -173,6 +173,14 @@ impl Cursor<'_> {
 
     /// How many tokens the words of a label have, and the sign behind them.
     fn label_tokens(&self) -> Option<(usize, usize)> {
+        // `400H - 3 x 200` names the event.
+        let event = self.hurdles_event_tokens();
+        let is_event = |end: &usize| {
+            (self.is_sign(*end, '-') || self.is_sign(*end, ':')) && self.is_counted_item(*end + 1)
+        };
+        if let Some(end) = event.filter(is_event) {
+            return Some((end, 1));
+        }
         let starts_with_word = self.word_at(0).is_some();
         if !starts_with_word && !(1..MOST_TOKENS).any(|ahead| self.is_sign(ahead, ':')) {
             return None;
@@ -206,7 +214,12 @@ impl Cursor<'_> {
                 break;
             }
         }
-        if !starts_with_word || self.is_run_word() || self.is_effort(0) || self.is_word(0, &NO_LABEL) {
+        if !starts_with_word
+            || self.is_hurdle_range(0)
+            || self.is_run_word()
+            || self.is_effort(0)
+            || self.is_word(0, &NO_LABEL)
+        {
             return None;
         }
         self.label_without_colon()

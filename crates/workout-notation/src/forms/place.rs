@@ -13,6 +13,9 @@ use crate::spanned::Spanned;
 const NAME: &str = "place";
 const HELP: &str = "write `on the bend`, `on the home straight` or `on the back straight`";
 
+/// How far ahead a bend is looked for that makes `flat` a straight.
+const MOST_LOOKED_AT: usize = 10;
+
 const BEND: &[Phrase] = &[&[&["bend", "bends", "curve", "turn"]]];
 const HOME: &[Phrase] =
     &[&[&["home"], &["straight", "stretch"]], &[&["straight", "straights", "homestraight", "homestretch"]]];
@@ -75,7 +78,7 @@ fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<RunPlace>>) -> bool 
         && (cursor.is_number(1) || cursor.is_word(1, &["a", "the"]) && cursor.is_number(2))
         || cursor.every_minute_tokens().is_some();
     let is_on = !is_in && !is_cycle && cursor.word(&["on", "round", "around", "along", "down", "up"]);
-    if is_named || is_on {
+    if is_named || is_on || cursor.is_flat_beside_bend() {
         cursor.named_place(value, begins);
         return true;
     }
@@ -92,11 +95,28 @@ impl Cursor<'_> {
         [BEND, HOME, BACK, OVAL].iter().any(|names| self.is_one_of(the, names))
     }
 
+    /// `3 x 120 flat, 3 x 120 bend`: what is flat is straight where the next runs are on the bend.
+    fn is_flat_beside_bend(&self) -> bool {
+        let is_joint = |ahead: usize| {
+            [',', ';', '+', '/', '-'].iter().any(|&sign| self.is_sign(ahead, sign))
+                || self.is_word(ahead, &["and", "then"])
+        };
+        self.is_word(0, &["flat"])
+            && is_joint(1)
+            && self.is_counted_item(2)
+            && (3..MOST_LOOKED_AT)
+                .take_while(|&ahead| !is_joint(ahead))
+                .any(|ahead| self.is_one_of(ahead, BEND))
+    }
+
     fn named_place(&mut self, value: &mut Option<Spanned<RunPlace>>, begins: usize) {
         self.word(&["the", "a", "one"]);
         let place = if self.one_of(BEND) {
             Place::Bend
         } else if self.one_of(HOME) {
+            Place::On(Course::HomeStraight)
+        } else if self.is_flat_beside_bend() {
+            self.skip();
             Place::On(Course::HomeStraight)
         } else if self.one_of(BACK) {
             Place::On(Course::BackStraight)

@@ -195,9 +195,10 @@ impl Cursor<'_> {
 
     /// Whether a list goes on behind what was read.
     pub(crate) fn goes_on_with_item(&mut self) -> bool {
-        let (before, left) = (self.place(), self.not_read.len());
+        let (before, left, problems) = (self.place(), self.not_read.len(), self.problems.len());
         let goes_on = self.separator().is_some();
         self.not_read.truncate(left);
+        self.problems.truncate(problems);
         self.go_back(before);
         goes_on
     }

@@ -2,6 +2,7 @@
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
+use crate::people::is_people;
 
 /// A number below this is no distance of a list without signs, in metres.
 const LEAST_ROUND_M: f64 = 60.0;
@@ -95,8 +96,13 @@ impl Cursor<'_> {
     fn words_before_counted(&mut self) -> bool {
         let Some(words) = self.words_before_item() else { return false };
         let begins = self.place();
+        let group = (0..words).filter_map(|ahead| self.word_at(ahead)).find(|word| is_people(word));
+        let message = group.map(|group| format!("`{group}` are another group"));
         self.skip_all(words);
         let span = self.since(begins);
+        if let Some(message) = message {
+            self.problem(span.clone(), message, "write each group on its own line, with its name in front");
+        }
         self.leave(span);
         true
     }
