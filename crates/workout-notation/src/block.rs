@@ -5,7 +5,7 @@ use std::fmt;
 use lane_distance::LaneNumber;
 
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, Step};
+use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, SHORT_S, Step};
 
 /// One line of a workout, as read.
 #[derive(Clone, Debug)]
@@ -106,6 +106,19 @@ pub enum Item {
     Run(Box<Run>),
     /// A series within the series.
     Series(Box<Series>),
+}
+
+impl Run {
+    /// Whether it is told from a recovery by `run` alone, behind an item: `400 run float`, `2:00 run`.
+    fn needs_its_name(&self, before: &Item) -> bool {
+        let effort = self.details.effort.as_deref();
+        match self.kind.value {
+            // Behind runs over distances a time alone is a rest, and a short one behind any is what a pace is slower by.
+            RunKind::Timed { seconds } => effort.is_none() && (!before.is_timed() || seconds <= SHORT_S),
+            RunKind::Plain(_) => effort.is_some_and(|effort| effort.starts_with("float")),
+            _ => false,
+        }
+    }
 }
 
 impl Item {
@@ -290,11 +303,8 @@ impl fmt::Display for Series {
             }
             let is_last_of_several = index > 0 && index + 1 == self.items.len();
             match item {
-                // Behind runs over distances a time alone is a rest.
                 Item::Run(run)
-                    if index.checked_sub(1).is_some_and(|before| !self.items[before].is_timed())
-                        && matches!(run.kind.value, RunKind::Timed { .. })
-                        && run.details.effort.is_none() =>
+                    if index.checked_sub(1).is_some_and(|before| run.needs_its_name(&self.items[before])) =>
                 {
                     write!(f, "{} run{}", run.kind.value, run.details)?;
                 }

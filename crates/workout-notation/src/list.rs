@@ -42,8 +42,20 @@ impl Cursor<'_> {
         self.doubts.extend(doubt);
         let Item::Series(series) = item else { return None };
         let mut series = *series;
+        // `3 x 30m, 3 @ 5`: a share that is all of it.
+        if series.count == 1
+            && series.details == Details::default()
+            && let [Item::Series(only)] = series.items.as_slice()
+        {
+            series = (**only).clone();
+        }
         if let Some((count, details)) = of_all {
-            series = Series { count, items: repeated(series), details: Details::default() };
+            // What is done once is the list itself, with what stands behind it.
+            series = if series.count == 1 {
+                Series { count, ..series }
+            } else {
+                Series { count, items: repeated(series), details: Details::default() }
+            };
             self.add(&mut series, details);
         }
         Some(series)

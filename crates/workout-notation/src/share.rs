@@ -71,9 +71,20 @@ fn spread(item: &mut Item, values: usize, is_between: bool) -> Option<u32> {
     let runs_of_one_turn = series.runs_of_one_turn() as usize;
     let fits = |runs: usize| runs == values || is_between && runs == values + 1;
     let all = series.runs() as usize;
+    // What belongs to sets within the runs cannot be written out, and values would be lost.
+    if written_out(&series.items) * series.count as usize != all {
+        return None;
+    }
     if series.count > 1 && fits(runs_of_one_turn) && runs_of_one_turn > 1 {
         // The same in each turn.
         write_out(&mut series.items);
+        if series.details == Details::default()
+            && let [Item::Series(only)] = series.items.as_mut_slice()
+            && only.count == 1
+        {
+            let Series { items, details, .. } = std::mem::take(&mut **only);
+            (series.items, series.details) = (items, details);
+        }
         return Some(1);
     }
     if !fits(all) && (is_between || all < values || !all.is_multiple_of(values)) {
@@ -86,15 +97,40 @@ fn spread(item: &mut Item, values: usize, is_between: bool) -> Option<u32> {
     Some((all / values).max(1) as u32)
 }
 
-/// Each run as often as it is run.
+/// How many runs there are where each is written out.
+fn written_out(items: &[Item]) -> usize {
+    let of_item = |item: &Item| match item {
+        Item::Series(series) if is_plain(series, items.len()) => {
+            series.count as usize * written_out(&series.items)
+        }
+        _ => 1,
+    };
+    items.iter().map(of_item).sum()
+}
+
+/// Whether the turns of a series can be written out one by one: nothing belongs to them, or it is one run and there is
+/// no other item.
+fn is_plain(series: &Series, items: usize) -> bool {
+    series.details == Details::default()
+        || items == 1
+            && matches!(series.items.as_slice(), [Item::Run(run)] if run.details == Details::default())
+}
+
+/// Each run as often as it is run; what belongs to several of them stays behind them.
 fn write_out(items: &mut Vec<Item>) {
-    let mut out = Vec::new();
+    let (mut out, count) = (Vec::new(), items.len());
     for item in std::mem::take(items) {
         match item {
-            Item::Series(series) if series.details == Details::default() => {
-                let Series { count, mut items, .. } = *series;
+            Item::Series(series) if is_plain(&series, count) => {
+                let Series { count, mut items, details } = *series;
                 write_out(&mut items);
-                out.extend((0..count).flat_map(|_| items.iter().cloned()));
+                let each = (0..count).flat_map(|_| items.iter().cloned());
+                if details == Details::default() {
+                    out.extend(each);
+                } else {
+                    let items = each.collect();
+                    out.push(Item::Series(Box::new(Series { count: 1, items, details })));
+                }
             }
             item => out.push(item),
         }

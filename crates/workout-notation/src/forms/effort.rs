@@ -77,8 +77,8 @@ pub(crate) const EFFORT: Clause<String> = Clause {
         let signs = usize::from(cursor.is_sign(0, '@') || cursor.is_word(0, &["at"]));
         // `easy jog 200` is an easy jog, and not an easy run.
         let is_here = cursor.is_effort(signs) || cursor.is_pace_letter(signs);
-        if !is_here || signs == 0 && cursor.is_jog_alone() && cursor.jog_tokens(0).is_some_and(|jog| jog > 1)
-        {
+        let is_of_jog = cursor.is_jog_alone() && cursor.jog_tokens(0).is_some_and(|jog| jog > 1);
+        if !is_here || signs == 0 && is_of_jog && !cursor.is_effort_before_other_part() {
             return false;
         }
         (0..signs).for_each(|_| cursor.skip());
@@ -125,10 +125,12 @@ impl Cursor<'_> {
 
     /// Whether the letter of a pace stands `ahead`: a capital with nothing behind it that would be its value.
     pub(crate) fn is_pace_letter(&self, ahead: usize) -> bool {
+        // `R jog`: that letter is the rest as well.
+        let is_rest = self.is_word(ahead, &["R"]) && self.is_word(ahead + 1, &["between", "jog", "walk"]);
         self.word_at(ahead).is_some_and(|word| LETTERS.contains(&word))
             && !self.is_number(ahead + 1)
             && ![':', '='].iter().any(|&sign| self.is_sign(ahead + 1, sign))
-            && !self.is_word(ahead + 1, &["between", "jog", "walk"])
+            && !is_rest
     }
 
     pub(crate) fn effort(&mut self) -> Spanned<String> {

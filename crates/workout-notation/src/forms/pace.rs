@@ -72,7 +72,7 @@ const RACES: [&str; 7] = ["race", "goal", "target", "date", "best", "pb", "curre
 const BESTS: [&str; 8] = ["best", "pb", "pbs", "sb", "max", "maximum", "effort", "speed"];
 
 /// What a pace is slower by is hardly more than this, in seconds.
-const SHORT_S: f64 = 20.0;
+pub(crate) const SHORT_S: f64 = 20.0;
 
 /// The second of two times for runs that become faster is at least this part of the first.
 const LEAST_PROGRESSION: f64 = 0.75;
@@ -340,22 +340,36 @@ impl Cursor<'_> {
 
     /// `plus 15 seconds / 400m`, `+2 s a lap`: kept as it is written.
     pub(crate) fn slower_by(&mut self) {
+        let before = self.place();
+        if self.is_sign(0, ',') && self.is_sign(1, '+') {
+            self.skip();
+        }
+        if !self.slower_by_behind_sign() {
+            self.go_back(before);
+        }
+    }
+
+    fn slower_by_behind_sign(&mut self) -> bool {
         let begins = self.place();
         let is_more = self.is_sign(0, '+') || self.is_sign(0, '-') || self.is_word(0, &["plus", "minus"]);
         if !is_more || !self.is_duration_at(1) {
-            return;
+            return false;
         }
         let tokens = if self.is_sign(2, ':') { 4 } else { 3 };
         // `@ 32 + 90 s rest`, `@ 800 pace - 2 min`: a time alone is the rest.
         let is_per = self.is_sign(tokens, '/') || self.is_word(tokens, &["per", "a", "each"]);
-        // Nobody runs for so short a time in a list of runs.
+        // Nobody runs for so short a time in a list of runs, unless it is said how.
         let is_short =
             self.number_at(1).is_some_and(|seconds| seconds <= SHORT_S) && self.seconds_in(2) == Some(1.0);
         let is_slower = is_per
             || self.is_word(tokens, &["slower", "faster"])
-            || is_short && !self.is_sign(0, '-') && !self.is_word(tokens, RESTS);
+            || is_short
+                && !self.is_sign(0, '-')
+                && !self.is_word(tokens, RESTS)
+                && !self.is_word(tokens, &["run"])
+                && !self.is_effort(tokens);
         if !is_slower {
-            return;
+            return false;
         }
         self.skip_all(tokens);
         if is_per {
@@ -366,6 +380,7 @@ impl Cursor<'_> {
         }
         self.word(&["slower", "faster"]);
         self.keep(begins);
+        true
     }
 
     fn pace(&mut self) -> Read<Pace> {

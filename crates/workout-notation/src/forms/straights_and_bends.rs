@@ -160,9 +160,22 @@ impl Cursor<'_> {
         }))
     }
 
+    /// `whole bend steady jog straight`: the word belongs to the run in front, and not to the jog.
+    pub(crate) fn is_effort_before_other_part(&self) -> bool {
+        matches!(self.last_run, Some(LastRun::Part(_)))
+            && !self.is_behind(',')
+            && self.is_effort_word(0)
+            && self.rank_at(0).is_some_and(|rank| rank >= LEAST_FAST)
+            && self.rank_at(1).is_some_and(|rank| rank < LEAST_FAST)
+            && self.turn_tokens(1).is_some()
+    }
+
     /// `bends easy`, `jog the bend` behind runs over straights: what is done on the other part.
     pub(crate) fn other_part(&mut self, recovery: &mut Recovery) -> bool {
         let Some(LastRun::Part(part)) = self.last_run else { return false };
+        if self.is_effort_before_other_part() {
+            return false;
+        }
         let begins = self.place();
         let turn = self.turn_of_track().filter(|turn| turn.part == part.other());
         let Some(turn) = turn.filter(|turn| turn.rank.is_some_and(|rank| rank <= LEAST_FAST)) else {
