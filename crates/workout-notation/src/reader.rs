@@ -38,6 +38,7 @@ impl Block {
             problems.sort_by_key(|problem| problem.span.start);
             problems
         })?;
+        turned_round(text, &cursor.not_read)?;
         let words = |spans: &[Range<usize>]| -> Vec<String> {
             spans
                 .iter()
@@ -72,6 +73,38 @@ fn check_day(text: &str) -> Result<(), Vec<Problem>> {
     let lanes = lanes.join(",");
     let help = format!("use `--closed {lanes}`, or write `closed_lanes: [{lanes}]` in the session file");
     Err(vec![Problem::new(span, message).with_help(help)])
+}
+
+/// Words that turn round what stands right behind them.
+const TURNS_ROUND: [&str; 6] = ["no", "not", "without", "never", "don't", "nor"];
+
+/// Words that keep what stands behind them for a part of the runs.
+const KEEPS: [&str; 6] = ["except", "instead", "every", "only", "some", "but"];
+
+/// Refuses a text that has such a word among those that are not read, in front of what was read: that would be done all
+/// the same, and by all.
+fn turned_round(text: &str, not_read: &[Range<usize>]) -> Result<(), Vec<Problem>> {
+    for span in not_read {
+        let behind = text[span.end..].trim_start();
+        if !behind.starts_with(|letter: char| letter.is_alphanumeric() || letter == '@') {
+            continue;
+        }
+        let is_one = |word: &str, of: &[&str]| of.iter().any(|one| word.eq_ignore_ascii_case(one));
+        let mut words = text[span.clone()].split_whitespace();
+        let kept = words.clone().find(|word| is_one(word, &KEEPS));
+        // `not too fast in lane 2` says nothing of the lane, `no starts from blocks` does.
+        let turned = match behind.split_whitespace().next() {
+            Some("from") => words.find(|word| is_one(word, &TURNS_ROUND)),
+            _ => words.next_back().filter(|word| is_one(word, &TURNS_ROUND)),
+        };
+        if let Some(word) = kept.or(turned) {
+            let message =
+                format!("`{word}` is not understood here, and what follows it would be done all the same");
+            let help = "leave it out, or say what is to be done instead";
+            return Err(vec![Problem::new(span.clone(), message).with_help(help)]);
+        }
+    }
+    Ok(())
 }
 
 fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>> {

@@ -5,6 +5,9 @@ use crate::cursor::Cursor;
 /// Words that a list goes on with, which no clause begins with.
 const LIST_WORDS: [&str; 8] = ["then", "and", "plus", "followed", "repeat", "twice", "x", "finally"];
 
+/// Words that deny the effort behind them: `not too fast`.
+const DENIES: [&str; 6] = ["not", "no", "never", "nothing", "without", "nor"];
+
 /// The most words in a row behind the word for a clause that say nothing.
 const MOST_IDLE: usize = 12;
 
@@ -24,10 +27,10 @@ impl Cursor<'_> {
     /// Leaves the words unread that come next.
     pub(crate) fn leave_words(&mut self) {
         let begins = self.place();
+        let is_denied = self.is_word(0, &DENIES);
         self.skip();
         while self.word_at(0).is_some()
-            && !self.is_clause(0)
-            && !self.is_effort(0)
+            && (is_denied && self.is_effort(0) || !self.is_clause(0) && !self.is_effort(0))
             && !self.is_word(0, &LIST_WORDS)
         {
             self.skip();
@@ -51,9 +54,10 @@ impl Cursor<'_> {
             self.skip();
         }
         let mut has_number = false;
+        let is_denied = self.is_word(0, &DENIES);
         while self.word_at(0).is_some()
-            && !self.is_clause(0)
-            && (!self.is_effort(0) || self.place() == begins)
+            && (is_denied && self.is_effort(0)
+                || !self.is_clause(0) && (!self.is_effort(0) || self.place() == begins))
             && !self.is_word(0, &LIST_WORDS)
             && !self.is_run_name(0)
         {
