@@ -170,6 +170,13 @@ impl Cursor<'_> {
         let Listed { mut details, .. } = listed;
         self.said_counts.push(count);
         self.clauses(&mut details);
+        if let [Item::Series(all)] = items.as_mut_slice() {
+            // `8 x 60 hard - 8 @ 80%`: a share that is all of them.
+            let mut own = std::mem::take(&mut all.details);
+            own.add(details, self, false);
+            let item = Item::Series(std::mem::take(all));
+            return Listed { item, details: own, is_counted: true };
+        }
         let series = Series { count: 1, items, details: Details::default() };
         Listed { item: Item::Series(Box::new(series)), details, is_counted: true }
     }

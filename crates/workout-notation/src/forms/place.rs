@@ -8,7 +8,9 @@ use crate::cursor::Cursor;
 use crate::form::{Form, Phrase, row};
 use crate::forms::clause::Clause;
 use crate::forms::run_place::RunPlace;
+use crate::last_run::LastRun;
 use crate::spanned::Spanned;
+use crate::track_part::TrackPart;
 
 const NAME: &str = "place";
 const HELP: &str = "write `on the bend`, `on the home straight` or `on the back straight`";
@@ -110,6 +112,7 @@ impl Cursor<'_> {
     }
 
     fn named_place(&mut self, value: &mut Option<Spanned<RunPlace>>, begins: usize) {
+        let is_bare = self.place() == begins;
         self.word(&["the", "a", "one"]);
         let place = if self.one_of(BEND) {
             Place::Bend
@@ -127,6 +130,23 @@ impl Cursor<'_> {
             self.skip_to_clause();
             return;
         };
+        // `8 straights @ 85%, bends …`: without `on` it is the other part, of which nothing was understood.
+        let is_elsewhere = match self.last_run {
+            Some(LastRun::Part(TrackPart::Straight)) => place == Place::Bend,
+            Some(LastRun::Part(TrackPart::Bend)) => {
+                matches!(place, Place::On(Course::HomeStraight | Course::BackStraight))
+            }
+            _ => false,
+        };
+        if is_bare && is_elsewhere {
+            let help = "write for example `8 straights, bends easy`";
+            self.problem(
+                self.since(begins),
+                "a straight is not run on a bend, nor a bend on a straight",
+                help,
+            );
+            return;
+        }
         self.set(value, Spanned::new(RunPlace::At(place), self.since(begins)), begins, NAME);
     }
 
