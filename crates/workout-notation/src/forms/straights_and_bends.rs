@@ -396,8 +396,8 @@ impl Cursor<'_> {
         self.word_at(ahead).is_some_and(|word| word.ends_with(['s', 'S']))
     }
 
-    /// Of so many words that come next the one that is fastest: its place in the table of ways, and the effort of a run
-    /// that is run so.
+    /// Of so many words that come next the one that is fastest, but a jog or a walk if one of them is that: its place in
+    /// the table of ways, and the effort of a run that is run so.
     fn way(&self, words: usize) -> Option<(usize, String)> {
         let of_word = |ahead: usize| {
             let rank = self.rank_at(ahead)?;
@@ -405,7 +405,10 @@ impl Cursor<'_> {
             let own = self.word_at(ahead).filter(|_| is_effort).map(str::to_lowercase);
             Some((rank, own.unwrap_or_else(|| WAYS[rank].1.to_owned())))
         };
-        (0..words).filter_map(of_word).max_by_key(|(rank, _)| *rank)
+        let ways: Vec<(usize, String)> = (0..words).filter_map(of_word).collect();
+        // `steady jog`, `easy walk`
+        let on_foot = ways.iter().find(|(rank, _)| *rank < 2).cloned();
+        on_foot.or_else(|| ways.into_iter().max_by_key(|(rank, _)| *rank))
     }
 
     /// The place in the table of ways of the word that stands `ahead`.
@@ -420,7 +423,8 @@ fn in_turn(first: Turn, second: Turn) -> Option<InTurn> {
         (Some(first), Some(second)) if first == second => return None,
         (Some(first), Some(second)) => first > second,
         (Some(rank), None) => rank >= LEAST_FAST,
-        (None, Some(rank)) => rank < LEAST_FAST,
+        // `4 x bend, steady straights`
+        (None, Some(rank)) => rank <= LEAST_FAST,
         // Without a word it is the straights that are fast.
         (None, None) => first.part == TrackPart::Straight,
     };
