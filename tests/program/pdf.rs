@@ -348,7 +348,7 @@ note: the sheet's typefaces lack these letters; they print as boxes: 山田
 #[test]
 fn a_title_of_many_lines_takes_one_at_the_foot() {
     needs_poppler!();
-    let title = "An evening with everybody who can come ".repeat(8);
+    let title = "An evening with everybody who can come ".repeat(5);
     let session = format!(
         "{{ title: {title}, groups: [{{ name: {title}, athletes: [Ada] }}], blocks: [2 x 200 @ 40 rest 3min] }}"
     );
