@@ -42,6 +42,7 @@ mod squad;
 mod straights_and_bends;
 mod surveyed_lap;
 mod targets;
+mod text_day;
 mod texts;
 mod views;
 mod week;

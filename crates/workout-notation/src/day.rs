@@ -7,8 +7,12 @@ use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
 use crate::clock_time::clock_times;
+use crate::cursor::Cursor;
+use crate::form::Phrase;
+use crate::forms::FORMS;
 use crate::line_words::{Word, words};
 use crate::problem::Problem;
+use crate::token::Lexed;
 
 /// What a text says of the day.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -24,35 +28,21 @@ pub(crate) struct Day {
 }
 
 /// Words that say of the lanes in front of them that they are closed.
-const CLOSED: [&[&str]; 11] = [
-    &["closed"],
-    &["shut"],
-    &["blocked"],
-    &["reserved"],
-    &["unavailable"],
-    &["not", "available"],
-    &["not", "open"],
-    &["not", "in", "use"],
-    &["out", "of", "use"],
-    &["out", "of", "action"],
-    &["off", "limits"],
+const CLOSED: [Phrase; 6] = [
+    &[&["closed", "shut", "blocked", "reserved", "unavailable"]],
+    &[&["not"], &["available", "open"]],
+    &[&["not"], &["in"], &["use"]],
+    &[&["out"], &["of"], &["use", "action"]],
+    &[&["off"], &["limits"]],
+    &[&["off"], &["-"], &["limits"]],
 ];
 
 /// Words that say of the lanes behind them that nobody runs there.
-const KEEP_OUT: [&[&str]; 13] = [
-    &["closed"],
-    &["shut"],
-    &["no"],
-    &["not"],
-    &["not", "in"],
-    &["not", "on"],
-    &["avoid"],
-    &["avoiding"],
-    &["without"],
-    &["keep", "out", "of"],
-    &["keep", "off"],
-    &["stay", "out", "of"],
-    &["stay", "off"],
+const KEEP_OUT: [Phrase; 4] = [
+    &[&["not"], &["in", "on"]],
+    &[&["keep", "stay"], &["out"], &["of"]],
+    &[&["keep", "stay"], &["off"]],
+    &[&["closed", "shut", "no", "not", "avoid", "avoiding", "without"]],
 ];
 
 /// Words between lanes and what is said of them.
@@ -61,6 +51,12 @@ const IS: [&str; 7] = ["is", "are", "still", "currently", "now", "remains", "bei
 /// Words with which a reason begins.
 const REASON: [&str; 12] =
     ["for", "due", "because", "by", "tonight", "today", "again", "this", "with", "while", "as", "so"];
+
+/// Signs with which a reason ends.
+const ENDS: [char; 7] = [',', ';', '.', '(', ')', '|', ':'];
+
+/// Signs that part what is said of lanes from the rest of a line.
+const PARTS: [char; 5] = [',', ';', '-', '.', ':'];
 
 /// Words with which a part of the evening begins.
 const HOURS: [&str; 6] = ["until", "till", "from", "before", "after", "at"];
@@ -80,18 +76,15 @@ pub(crate) fn take(text: &str) -> (Cow<'_, str>, Day) {
             (day.begins, day.ends) = (Some(begins), ends);
             said.extend(range.map(|range| start + range.start..start + range.end));
         }
-        if may_close(line) {
-            for (range, lanes) in closures(line) {
-                let hours = hours_behind(line, range.end);
-                let span = start + range.start..start + hours.unwrap_or(range.end);
-                if hours.is_some() {
-                    let problem = Problem::new(span.clone(), "lanes are closed for the whole session");
-                    let help = "leave the time out, or write what is run before and after as two sessions";
-                    day.problems.push(problem.with_help(help));
-                }
-                day.closed_lanes.extend(lanes);
-                said.push(span);
+        for closure in closures(line) {
+            let span = start + closure.range.start..start + closure.range.end;
+            if closure.has_hours {
+                let problem = Problem::new(span.clone(), "lanes are closed for the whole session");
+                let help = "leave the time out, or write what is run before and after as two sessions";
+                day.problems.push(problem.with_help(help));
             }
+            day.closed_lanes.extend(closure.lanes);
+            said.push(span);
         }
         start += line.len();
     }
@@ -103,22 +96,15 @@ pub(crate) fn take(text: &str) -> (Cow<'_, str>, Day) {
     (Cow::Owned(blanked(text, &said)), day)
 }
 
-/// Where the time ends that is named behind lanes that are closed; nothing where there is none.
-fn hours_behind(line: &str, end: usize) -> Option<usize> {
-    let behind = words(&line[end..]);
-    let mut words = behind.iter();
-    let is_hours = words.next().is_some_and(|word| HOURS.iter().any(|hours| word.is(hours)));
-    let begins_number = |word: &Word<'_>| word.text.starts_with(|letter: char| letter.is_ascii_digit());
-    let mut number = words.next().filter(|word| is_hours && begins_number(word))?;
-    while let Some(more) = words.next().filter(|word| word.text == ":" || begins_number(word)) {
-        number = more;
-    }
-    Some(end + number.range.end)
-}
-
-/// Where a text says that lanes are closed, first of all.
-pub(crate) fn first_closure(text: &str) -> Option<(Range<usize>, Vec<LaneNumber>)> {
-    if may_close(text) { closures(text).into_iter().next() } else { None }
+/// What is wrong with a block that says that lanes are closed: it would be run in those lanes.
+pub(crate) fn closure_in_block(text: &str) -> Option<Problem> {
+    let Closure { range, lanes, .. } = closures(text).into_iter().next()?;
+    let lanes: Vec<String> = lanes.iter().map(ToString::to_string).collect();
+    let lanes = lanes.join(",");
+    let said = text[range.clone()].trim_matches(|letter: char| !letter.is_alphanumeric());
+    let message = format!("`{said}` is about the whole session, and this is one block of it");
+    let help = format!("use `--closed {lanes}`, or write `closed_lanes: [{lanes}]` in the session file");
+    Some(Problem::new(range, message).with_help(help))
 }
 
 /// The text with spaces in some places. A line in which only signs and a reminder are left is empty.
@@ -151,33 +137,11 @@ fn blanked(text: &str, said: &[Range<usize>]) -> String {
     blank
 }
 
-/// Whether a line may say that lanes are closed: it takes no memory, as almost no line does.
+/// Whether a line may say that lanes are closed: almost no line has such a word, and is cut into tokens for it.
 fn may_close(line: &str) -> bool {
-    const FIRST: [&str; 14] = [
-        "closed",
-        "shut",
-        "blocked",
-        "reserved",
-        "unavailable",
-        "out",
-        "off",
-        "no",
-        "not",
-        "avoid",
-        "avoiding",
-        "without",
-        "keep",
-        "stay",
-    ];
-    let mut words = line.split(|letter: char| !letter.is_ascii_alphabetic());
-    words.any(|word| {
-        word.len() > 1
-            && matches!(
-                word.as_bytes()[0] | 0x20,
-                b'c' | b's' | b'b' | b'r' | b'u' | b'o' | b'n' | b'a' | b'w' | b'k'
-            )
-            && FIRST.iter().any(|first| word.eq_ignore_ascii_case(first))
-    })
+    let firsts = CLOSED.iter().chain(&KEEP_OUT).flat_map(|phrase| phrase[0]);
+    line.split(|letter: char| !letter.is_ascii_alphabetic())
+        .any(|word| word.len() > 1 && firsts.clone().any(|first| word.eq_ignore_ascii_case(first)))
 }
 
 /// Whether a line has a run: a number with a cross or a unit of length.
@@ -201,124 +165,106 @@ fn has_run(line: &str) -> bool {
     })
 }
 
-/// Whether words follow at a place, one after the other.
-fn follows(words: &[Word<'_>], at: usize, phrase: &[&str]) -> bool {
-    phrase.iter().enumerate().all(|(ahead, asked)| words.get(at + ahead).is_some_and(|word| word.is(asked)))
+/// Lanes that a line says are closed.
+struct Closure {
+    lanes: Vec<LaneNumber>,
+    /// The bytes that say so, with the sign that parts them from the rest of the line.
+    range: Range<usize>,
+    /// Whether it names a part of the evening.
+    has_hours: bool,
 }
 
-/// The longest of some phrases that stands at a place: how many words it has.
-fn longest(words: &[Word<'_>], at: usize, phrases: &[&[&str]]) -> Option<usize> {
-    let found = phrases.iter().filter(|phrase| follows(words, at, phrase));
-    found.map(|phrase| phrase.len()).max()
-}
-
-/// The places of a line that say that lanes are closed, and which.
-fn closures(line: &str) -> Vec<(Range<usize>, Vec<LaneNumber>)> {
-    let words = words(line);
+/// What a line says of closed lanes.
+fn closures(line: &str) -> Vec<Closure> {
     let mut found = Vec::new();
-    let mut at = 0;
-    while at < words.len() {
-        match closure(&words, at) {
-            Some((end, lanes)) => {
-                found.push((around(line, &words, at, end), lanes));
-                at = end;
+    if may_close(line) {
+        let lexed = Lexed::new(line, &FORMS);
+        let mut cursor = Cursor::new(&lexed);
+        while !cursor.is_at_end() {
+            let begins = cursor.place();
+            match cursor.closure() {
+                Some(closure) => found.push(closure),
+                None => {
+                    cursor.go_back(begins);
+                    cursor.skip();
+                }
             }
-            None => at += 1,
         }
     }
     found
 }
 
-/// Lanes that are closed from a word on: where what is said of them ends, and which they are.
-fn closure(words: &[Word<'_>], at: usize) -> Option<(usize, Vec<LaneNumber>)> {
-    let keep_out = longest(words, at, &KEEP_OUT);
-    let mut place = at + keep_out.unwrap_or(0);
-    place += usize::from(follows(words, place, &[":"]));
-    place += usize::from(follows(words, place, &["the"]));
-    let (mut place, lanes) = lanes(words, place)?;
-    let said = {
-        let mut behind = place;
-        while words.get(behind).is_some_and(|word| IS.iter().any(|is| word.is(is))) {
-            behind += 1;
+impl Cursor<'_> {
+    fn closure(&mut self) -> Option<Closure> {
+        let begins = self.place();
+        let is_kept_out = self.one_of(&KEEP_OUT);
+        self.sign(':');
+        self.word(&["the"]);
+        let lanes = self.lanes_named()?;
+        let behind = self.place();
+        while self.word(&IS) {}
+        if !self.one_of(&CLOSED) {
+            self.go_back(behind);
+            if !is_kept_out {
+                return None;
+            }
         }
-        longest(words, behind, &CLOSED).map(|length| behind + length)
-    };
-    match said {
-        Some(behind) => place = behind,
-        None if keep_out.is_some() => {}
-        None => return None,
-    }
-    if words.get(place).is_some_and(|word| REASON.iter().any(|reason| word.is(reason))) {
-        let ends = |word: &Word<'_>| [",", ";", ".", "(", ")", "|", ":"].contains(&word.text);
-        let is_number = |word: &Word<'_>| word.text.starts_with(|letter: char| letter.is_ascii_digit());
-        let end = words[place..].iter().position(|word| ends(word) || is_number(word));
-        let end = end.map_or(words.len(), |length| place + length);
-        // A number of the reason would be lost.
-        if words.get(end).is_none_or(|word| !is_number(word)) {
-            place = end;
+        self.reason();
+        let has_hours = self.is_word(0, &HOURS) && self.is_number(1);
+        if has_hours {
+            self.skip();
+            while self.is_number(0) || self.is_sign(0, ':') {
+                self.skip();
+            }
         }
+        Some(Closure { lanes, range: self.with_signs(begins), has_hours })
     }
-    Some((place, lanes))
-}
 
-/// Lanes that are named at a place: `lane 1`, `lanes 1-3`, `lanes 1, 2 and 5`, `the inside lane`.
-fn lanes(words: &[Word<'_>], at: usize) -> Option<(usize, Vec<LaneNumber>)> {
-    let is =
-        |at: usize, names: &[&str]| words.get(at).is_some_and(|word| names.iter().any(|name| word.is(name)));
-    if is(at, &["inside", "inner", "innermost"]) && is(at + 1, &["lane"]) {
-        return Some((at + 2, vec![LaneNumber::FIRST]));
-    }
-    let number = |at: usize| words.get(at)?.text.parse().ok().and_then(LaneNumber::new);
-    if !is(at, &["lane", "lanes", "l"]) {
-        return None;
-    }
-    let mut lanes = vec![number(at + 1)?];
-    let mut place = at + 2;
-    loop {
-        let signs = usize::from(is(place, &[",", "and", "&", "+", "-", "–", "to"]))
-            + usize::from(is(place, &[","]) && is(place + 1, &["and", "&"]));
-        let Some(next) = (if signs > 0 { number(place + signs) } else { None }) else { break };
-        // `no lane 1, 6 x 200`: the second number counts runs; `no lane 1, 3k tempo` has a length.
-        let behind = words.get(place + signs + 1);
-        let is_run = behind.is_some_and(|word| {
-            word.is("×")
-                || word.is("*")
-                || word.text.starts_with(char::is_alphabetic) && {
-                    let is_said = IS.iter().chain(&REASON).any(|is| word.is(is));
-                    let is_closed = CLOSED.iter().any(|closed| word.is(closed[0]));
-                    !(is_said || is_closed || word.is("and") || word.is("to"))
-                }
-        });
-        if is_run {
-            break;
+    /// `lane 1`, `lanes 1-3`, `the inside lane`
+    fn lanes_named(&mut self) -> Option<Vec<LaneNumber>> {
+        if self.is_word(0, &["inside", "inner", "innermost"]) && self.is_word(1, &["lane"]) {
+            self.skip_all(2);
+            return Some(vec![LaneNumber::FIRST]);
         }
-        let last = lanes.last().copied().unwrap_or(next);
-        if is(place, &["-", "–", "to"]) {
-            lanes.extend(LaneNumber::ALL.into_iter().filter(|lane| (last..=next).contains(lane)));
+        if !self.is_in_lane() || !self.is_number(1) {
+            return None;
         }
-        lanes.push(next);
-        place += signs + 1;
+        self.skip();
+        Some(self.lanes().ok()?.value)
     }
-    Some((place, lanes))
-}
 
-/// The bytes of some words with the sign that parts them from the rest of the line.
-fn around(line: &str, words: &[Word<'_>], from: usize, to: usize) -> Range<usize> {
-    let is_sign = |word: &Word<'_>, signs: &[&str]| signs.contains(&word.text);
-    let (mut start, mut end) = (words[from].range.start, words[to - 1].range.end);
-    let before = from.checked_sub(1).map(|place| &words[place]);
-    let behind = words.get(to);
-    if let (Some(before), Some(behind)) = (before, behind)
-        && is_sign(before, &["("])
-        && is_sign(behind, &[")"])
-    {
-        return before.range.start..behind.range.end;
+    /// Why lanes are closed; with a number it is left, which would be lost.
+    fn reason(&mut self) {
+        let begins = self.place();
+        if !self.is_word(0, &REASON) {
+            return;
+        }
+        while !self.is_at_end() && !ENDS.iter().any(|&sign| self.is_sign(0, sign)) {
+            if self.is_number(0) {
+                self.go_back(begins);
+                return;
+            }
+            self.skip();
+        }
     }
-    match (before, behind) {
-        (Some(sign), _) if is_sign(sign, &[",", ";", "-", "–", "—"]) => start = sign.range.start,
-        (None, Some(sign)) if is_sign(sign, &[",", ";", ".", "-", "–", "—", ":"]) => end = sign.range.end,
-        _ => {}
+
+    /// The bytes since a place with the brackets around them, or the sign that parts them from the rest of the line.
+    fn with_signs(&mut self, begins: usize) -> Range<usize> {
+        let range = self.since(begins);
+        let ends = self.place();
+        let is_part = |cursor: &Self| PARTS.iter().any(|&sign| cursor.is_sign(0, sign));
+        let behind = self.here();
+        let (is_closed, is_before_part) = (self.is_sign(0, ')'), is_part(self));
+        let Some(before) = begins.checked_sub(1) else {
+            return range.start..if is_before_part { behind.end } else { range.end };
+        };
+        self.go_back(before);
+        let (opens, parts, start) = (self.is_sign(0, '('), is_part(self), self.here().start);
+        self.go_back(ends);
+        match () {
+            () if opens && is_closed => start..behind.end,
+            () if parts => start..range.end,
+            () => range,
+        }
     }
-    debug_assert!(line.is_char_boundary(start) && line.is_char_boundary(end));
-    start..end
 }

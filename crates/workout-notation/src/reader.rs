@@ -25,6 +25,9 @@ impl Block {
     /// Every [`Problem`] of the text, in its order.
     pub fn parse(text: &str) -> Result<Self, Vec<Problem>> {
         check_length(text)?;
+        if let Some(problem) = day::closure_in_block(text) {
+            return Err(vec![problem]);
+        }
         Self::read(&Lexed::new(text, &FORMS))
     }
 
@@ -32,7 +35,6 @@ impl Block {
     pub(crate) fn read(lexed: &Lexed<'_>) -> Result<Self, Vec<Problem>> {
         let text = lexed.text;
         check_length(text)?;
-        check_day(text)?;
         let mut cursor = Cursor::new(lexed);
         let (label, body) = read(&mut cursor).map_err(|mut problems| {
             problems.sort_by_key(|problem| problem.span.start);
@@ -62,17 +64,6 @@ fn check_length(text: &str) -> Result<(), Vec<Problem>> {
     }
     let message = format!("a block of {} characters is too long: at most {LONGEST_TEXT}", text.len());
     Err(vec![Problem::new(0..0, message).with_help("split it into several blocks")])
-}
-
-/// Refuses a block that says that lanes are closed: it would be run in those lanes.
-fn check_day(text: &str) -> Result<(), Vec<Problem>> {
-    let Some((span, lanes)) = day::first_closure(text) else { return Ok(()) };
-    let lanes: Vec<String> = lanes.iter().map(ToString::to_string).collect();
-    let said = text[span.clone()].trim_matches(|letter: char| !letter.is_alphanumeric());
-    let message = format!("`{said}` is about the whole session, and this is one block of it");
-    let lanes = lanes.join(",");
-    let help = format!("use `--closed {lanes}`, or write `closed_lanes: [{lanes}]` in the session file");
-    Err(vec![Problem::new(span, message).with_help(help)])
 }
 
 /// Words that turn round what stands right behind them.

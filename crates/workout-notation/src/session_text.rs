@@ -65,7 +65,12 @@ impl Workout {
                 format!("a session of {} characters is too long: at most {LONGEST_TEXT}", text.len());
             return Err(vec![Problem::new(0..0, message).with_help("split it into several sessions")]);
         }
-        let (text, mut day) = if is_blocks { (Cow::Borrowed(text), Day::default()) } else { day::take(text) };
+        let (text, mut day) = if is_blocks {
+            let problems = day::closure_in_block(text).into_iter().collect();
+            (Cow::Borrowed(text), Day { problems, ..Day::default() })
+        } else {
+            day::take(text)
+        };
         let mut reader = SessionReader {
             text: &text,
             workout: Self::default(),

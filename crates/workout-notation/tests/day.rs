@@ -31,6 +31,8 @@ fn lanes_that_are_closed_are_closed_wherever_that_is_said() {
         ("NB keep off lanes 1, 2 & 8\n6 x 200", &[1, 2, 8]),
         ("inside lane closed\n- 6 x 200", &[1]),
         ("Tuesday track\nLane 8 reserved for the club next door\n6 x 200", &[8]),
+        ("lane 1 off limits, 6 x 200", &[1]),
+        ("lane 1 off-limits today: 6 x 200", &[1]),
         ("closed: lanes 1, 2\n6 x 200", &[1, 2]),
     ] {
         let workout = read(text);

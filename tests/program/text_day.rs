@@ -1,0 +1,103 @@
+//! What a text says of the day: lanes that are closed, and when it begins.
+
+use snapbox::str;
+
+use crate::console::{answered, refused};
+
+#[test]
+fn a_text_says_which_lanes_are_closed_and_when_it_begins() {
+    answered(str![[r#"
+# what is to be run in a closed lane moves, as with `--closed`
+$ cat notes.txt
+Thursday
+6pm start, lane 1 shut for repair
+
+4 x 60, 2 min
+6 x 200 in lane 1, 90 s
+$ toeline plan notes.txt
+Changed: lane 1 closed (6 x 200 in lane 1, 90 s: lane 2, not 1).
+
+Thursday
+Track: standard, lane 1 closed
+18:00 to about 18:22
+
+Block 1: 4 × 60 m, 2 min rest
+─────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                    Finish               Rest
+═════════════════════════════════════════════════════════════════════════════
+ 1 to 4   2          60   on the 60 m start line   on the finish line   2:00
+─────────────────────────────────────────────────────────────────────────────
+Total 240 m.
+- Coach: outside lane 8, level with the finish line.
+
+Block 2: 6 × 200 m in lane 2, 90 s rest
+! Lane 2: 1:30 rest is too short to walk 200 m to the next start, which takes
+  2:23; rest 2:25, change ends, or jog.
+──────────────────────────────────────────────────────────────────────────────
+ Reps     Lane   Metres   Stand                     Finish               Rest
+══════════════════════════════════════════════════════════════════════════════
+ 1 to 6   2         200   on the 200 m start line   on the finish line   1:30
+──────────────────────────────────────────────────────────────────────────────
+Total 1200 m.
+- Coach: outside lane 8, level with the finish line.
+
+Please note
+- 4 x 60, 2 min: no lane named, so lane 2, the innermost open.
+- Allows 5 min between blocks (set between_blocks to change it).
+
+No cones: paint shows every place.
+
+[CAUTIONS_LANE_ONE_CLOSED]
+$ toeline session notes.txt
+title: Thursday
+start: 18:00
+closed_lanes: [1]
+blocks:
+  - 4 x 60 rest 2:00
+  - 6 x 200 in lanes 1 rest 1:30
+
+# a workout that is typed
+$ toeline session '4 x 60, no lane 1'
+title: 4 x 60, no lane 1
+closed_lanes: [1]
+blocks:
+  - 4 x 60
+
+"#]]);
+    refused(str![[r#"
+# one block closes no lane
+$ toeline spots '200, lane 1 closed'
+error: `lane 1 closed` is about the whole session, and this is one block of it
+ --> workout:1:4
+  |
+1 | 200, lane 1 closed
+  |    ^^^^^^^^^^^^^^^
+  |
+help: use `--closed 1`, or write `closed_lanes: [1]` in the session file
+
+# a lane that is named and closed in one line
+$ toeline plan '6 x 200 in lane 1, lane 1 closed'
+error: lane 1 is closed; open on the oval: lanes 2 to 8
+ --> workout:1:17
+  |
+1 | 6 x 200 in lane 1, lane 1 closed
+  |                 ^
+  |
+help: use open lanes, for example lane 2
+
+# a lane that the track does not have
+$ toeline plan '6 x 200, lane 9 closed'
+error: there is no lane 9 on the oval; open there: lanes 1 to 8
+
+# a lane that is closed for a part of the evening
+$ toeline plan '6 x 200, lane 1 closed until 19:30'
+error: lanes are closed for the whole session
+ --> workout:1:8
+  |
+1 | 6 x 200, lane 1 closed until 19:30
+  |        ^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  |
+help: leave the time out, or write what is run before and after as two sessions
+
+"#]]);
+}
