@@ -26,6 +26,7 @@ mod measure_json;
 mod measure_refused;
 mod message;
 mod mixed_relay;
+mod named_groups;
 mod names;
 mod one_coach;
 mod out;

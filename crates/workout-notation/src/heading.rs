@@ -3,11 +3,9 @@
 use chrono::NaiveDate;
 
 use crate::cursor::Cursor;
-use crate::people::PEOPLE;
+use crate::heading_words::{begins_with_day, is_everybody, names_part};
+use crate::people::{MOST_WORDS, is_group_name};
 use crate::token::Lexed;
-
-/// The most words of a heading without a colon above runs.
-const MOST_WORDS: usize = 3;
 
 /// What a line stands above that makes it a heading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,67 +38,6 @@ pub(crate) enum Heading {
     Label(String),
 }
 
-/// Words for a part of a session, which name no group.
-const PARTS: [&str; 22] = [
-    "main",
-    "set",
-    "session",
-    "warm",
-    "warmup",
-    "wu",
-    "cool",
-    "cooldown",
-    "cd",
-    "part",
-    "block",
-    "drills",
-    "speed",
-    "tempo",
-    "track",
-    "finish",
-    "finisher",
-    "strides",
-    "then",
-    "workout",
-    "prep",
-    "conditioning",
-];
-
-/// Words of a cool-down.
-const COOL_DOWN: [&str; 5] = ["cool", "cooldown", "cooling", "cd", "warmdown"];
-
-/// Names of all groups.
-const EVERYBODY: [&str; 8] =
-    ["all", "everyone", "everybody", "all groups", "all together", "together", "whole squad", "whole group"];
-
-/// Words for a group that may mean something else as well.
-const GROUPS: [&str; 6] = ["sprints", "distance", "endurance", "group", "squad", "wheelchair"];
-
-/// Words of a title.
-const TITLES: [&str; 9] =
-    ["session", "track", "training", "practice", "night", "club", "week", "workout", "plan"];
-
-/// Words of a day, which begin a title.
-const DAYS: [&str; 14] = [
-    "monday",
-    "tuesday",
-    "wednesday",
-    "thursday",
-    "friday",
-    "saturday",
-    "sunday",
-    "mon",
-    "tue",
-    "tues",
-    "wed",
-    "thu",
-    "thurs",
-    "fri",
-];
-
-const MONTHS: [&str; 12] =
-    ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
 /// What a line says of those that follow it, if it does: given whether it is the first, whether there are more, and what
 /// it stands above.
 pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: Above) -> Option<Heading> {
@@ -115,14 +52,16 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
     }
     let mut cursor = Cursor::new(lexed);
     let words = line.trim_end_matches(':').trim();
-    let is_day = cursor.is_word(0, &DAYS);
+    let is_day = begins_with_day(&cursor);
     let has_item = (0..lexed.tokens.len().min(40)).any(|ahead| {
         // `U13s` is no time.
         let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
         cursor.is_counted_item(ahead)
             || cursor.is_number(ahead)
                 && !is_in_word
-                && (cursor.metres_in(ahead + 1).is_some() || cursor.is_duration_at(ahead))
+                && (cursor.metres_in(ahead + 1).is_some()
+                    || cursor.is_laps(ahead)
+                    || cursor.is_duration_at(ahead))
     });
     if has_item || words.is_empty() || length(words) > 60 {
         return None;
@@ -155,32 +94,17 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
     if !ends_in_colon && above == Above::Runs && is_sentence {
         return None;
     }
-    if has_word(words, &PARTS) || is_note {
+    if names_part(words) || is_note {
         return Some(Heading::Label(words.to_owned()));
     }
     if is_day && is_first {
         return Some(Heading::Title(words.to_owned()));
     }
     cursor.go_back(0);
-    if EVERYBODY.iter().any(|name| words.eq_ignore_ascii_case(name)) {
+    if is_everybody(words) {
         return Some(Heading::Everybody);
     }
     Some(Heading::Group(words.to_owned()))
-}
-
-/// Whether a line is the name of a group: a few words, one of which says who trains.
-pub(crate) fn is_group_name(line: &str) -> bool {
-    line.split_whitespace().count() <= MOST_WORDS && (has_word(line, &PEOPLE) || has_word(line, &GROUPS))
-}
-
-/// Whether a line in front of everything is a title, and no group.
-pub(crate) fn is_title(line: &str) -> bool {
-    has_word(line, &TITLES) || has_word(line, &DAYS)
-}
-
-fn has_word(line: &str, words: &[&str]) -> bool {
-    let mut own = line.split(|letter: char| !letter.is_alphanumeric());
-    own.any(|own| words.iter().any(|word| own.eq_ignore_ascii_case(word)))
 }
 
 /// How long words are, with one space between them.
@@ -188,10 +112,8 @@ fn length(words: &str) -> usize {
     words.split_whitespace().map(|word| word.len() + 1).sum()
 }
 
-/// Whether words are of a cool-down.
-pub(crate) fn is_cool_down(words: &str) -> bool {
-    has_word(words, &COOL_DOWN)
-}
+const MONTHS: [&str; 12] =
+    ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
 /// A day with its year in a line, and the line without it: `2027-04-13`, `13 April 2027`, `April 13, 2027`, `13/4/2027`.
 fn date(line: &str) -> Option<(NaiveDate, String)> {

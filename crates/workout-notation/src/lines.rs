@@ -2,7 +2,10 @@
 
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
-use crate::heading::{Above, is_group_name};
+use crate::group_label::{GroupLabel, group_label};
+use crate::heading::Above;
+use crate::heading_words::is_title;
+use crate::people::is_group_name;
 use crate::piece::trimmed;
 use crate::token::{Lexed, Token};
 
@@ -23,6 +26,24 @@ impl Line<'_> {
     /// What stands in front of the first sign that ends a label or a part of a line.
     pub(crate) fn first_words(&self) -> &str {
         self.lexed.text.split([':', ';', ',', '.', '-', '(']).next().unwrap_or_default()
+    }
+
+    /// The name of a group in front of what it does. In front of everything a line with words of a title is one, unless it
+    /// has runs.
+    pub(crate) fn group_label(&self, is_first: bool) -> Option<GroupLabel> {
+        let is_label = |label: &GroupLabel| self.behind(label.end).has_runs() || !is_title(self.lexed.text);
+        group_label(&self.lexed, 0).filter(|label| !is_first || is_label(label))
+    }
+
+    /// The line from one of its bytes on.
+    pub(crate) fn behind(&self, start: usize) -> Line<'_> {
+        let range = trimmed(self.lexed.text, start..self.lexed.text.len());
+        Line {
+            start: self.start + range.start,
+            lexed: self.lexed.part(range),
+            is_bullet: self.is_bullet,
+            is_behind_blank: self.is_behind_blank,
+        }
     }
 
     fn begins_with_word(&self) -> bool {

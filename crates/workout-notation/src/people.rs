@@ -1,13 +1,48 @@
 //! Words for who trains.
 
+use crate::heading_words::{has_word, names_day, names_part};
+use crate::line_words::words;
+
+/// The most words of the name of a group.
+pub(crate) const MOST_WORDS: usize = 3;
+
 /// Words for who trains.
 #[rustfmt::skip]
-pub(crate) const PEOPLE: [&str; 17] = [
+const PEOPLE: [&str; 29] = [
     "sprinters", "milers", "hurdlers", "walkers", "jumpers", "throwers", "juniors", "seniors", "masters", "veterans",
-    "vets", "beginners", "improvers", "boys", "girls", "men", "women",
+    "vets", "beginners", "improvers", "boys", "girls", "men", "women", "ladies", "lads", "novices", "minors", "youths",
+    "adults", "intermediates", "advanced", "newcomers", "kids", "minis", "cadets",
 ];
+
+/// Words for a group that may mean something else as well.
+const GROUPS: [&str; 8] =
+    ["sprints", "distance", "endurance", "group", "squad", "wheelchair", "runners", "athletes"];
+
+/// Words in front of the number of an age.
+const AGES: [&str; 6] = ["u", "under", "over", "y", "yr", "year"];
 
 /// Whether a word says who trains.
 pub(crate) fn is_people(word: &str) -> bool {
     PEOPLE.iter().any(|people| word.eq_ignore_ascii_case(people))
+}
+
+/// Whether words are the name of a group: a few, one of which says who trains, and none a part of the session or a day.
+pub(crate) fn is_group_name(name: &str) -> bool {
+    let is_short = name.split_whitespace().count() <= MOST_WORDS;
+    is_short
+        && (has_word(name, &PEOPLE) || has_word(name, &GROUPS) || has_age(name))
+        && !names_part(name)
+        && !names_day(name)
+}
+
+/// `U13s`, `under 15`, `Year 9`.
+fn has_age(name: &str) -> bool {
+    let words = words(name);
+    let is_sign = |text: &str| text == "-";
+    words.iter().enumerate().any(|(place, word)| {
+        let age = words[place + 1..].iter().find(|next| !is_sign(next.text));
+        AGES.iter().any(|before| word.is(before))
+            && age
+                .is_some_and(|age| age.text.len() <= 2 && age.text.bytes().all(|byte| byte.is_ascii_digit()))
+    })
 }

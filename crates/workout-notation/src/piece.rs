@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use crate::cursor::Cursor;
 use crate::forms::{Details, Gap};
+use crate::group_label::{group_label, joint_tokens};
 use crate::spanned::Spanned;
 use crate::token::{Lexed, Token};
 
@@ -31,11 +32,11 @@ enum Cut {
     Weak,
 }
 
-/// The pieces of a line, in its order.
-pub(crate) fn pieces(lexed: &Lexed<'_>) -> Vec<Piece> {
+/// The pieces of a line, in its order; given whether groups are named in the text, which are cut apart.
+pub(crate) fn pieces(lexed: &Lexed<'_>, has_groups: bool) -> Vec<Piece> {
     let line = lexed.text;
     let mut pieces: Vec<Piece> = Vec::new();
-    let cuts = cuts(lexed);
+    let cuts = cuts(lexed, has_groups);
     let last = cuts.len() - 1;
     for (index, (cut, range)) in cuts.iter().enumerate() {
         let range = trimmed(line, range.clone());
@@ -87,7 +88,7 @@ fn has_several_blocks(pieces: &[Piece]) -> bool {
 }
 
 /// Where a line may be cut, with what stands in front of each part.
-fn cuts(lexed: &Lexed<'_>) -> Vec<(Cut, Range<usize>)> {
+fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
     let line = lexed.text;
     let tokens = &lexed.tokens;
     let is_sign = |at: usize, sign: char| tokens.get(at).is_some_and(|token| token.is_sign(sign));
@@ -112,8 +113,12 @@ fn cuts(lexed: &Lexed<'_>) -> Vec<(Cut, Range<usize>)> {
         } else if is_sign(at, ')') {
             depth = depth.saturating_sub(1);
         }
+        let joint = if has_groups && depth == 0 && at > 0 { joint_tokens(lexed, at) } else { 0 };
         let found = if depth > 0 {
             None
+        } else if joint > 0 && group_label(lexed, at + joint).is_some() {
+            // `boys 5 x 300, girls 4 x 300`
+            Some((Cut::Strong, joint))
         } else if is_sign(at, ';') {
             Some((Cut::Strong, 1))
         } else if is_sign(at, '/') && is_sign(at + 1, '/') {

@@ -1,0 +1,84 @@
+//! Names of groups in front of what they do, in its line: `U13s: 5 x 300`, `Boys 5 x 300, girls 4 x 300`.
+
+use std::ops::Range;
+
+use crate::cursor::Cursor;
+use crate::heading_words::is_everybody;
+use crate::people::is_group_name;
+use crate::token::Lexed;
+
+/// The most words, numbers and signs of such a name.
+const MOST_TOKENS: usize = 8;
+
+/// The least that is a distance and no part of a name, in metres.
+const LEAST_DISTANCE_M: f64 = 30.0;
+
+/// Words for an event, which name a group where others are named.
+const EVENTS: [&str; 6] = ["hurdles", "jumps", "throws", "steeplechase", "walks", "relays"];
+
+/// The name of a group in front of what it does.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct GroupLabel {
+    /// The name; nothing where it is everybody.
+    pub(crate) group: Option<String>,
+    /// Where it stands, in bytes of its line.
+    pub(crate) span: Range<usize>,
+    /// Where what the group does begins, in bytes of its line.
+    pub(crate) end: usize,
+}
+
+/// The name of a group that stands in front of something in a line, so many tokens from its start.
+pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
+    let tokens = lexed.tokens.get(at..)?;
+    // `400 runners: 4 x 300`
+    let begins_with_number = tokens.first()?.is_number();
+    if !begins_with_number && !tokens[0].is_word() {
+        return None;
+    }
+    let cursor = Cursor::new(lexed);
+    let start = tokens[0].span.start;
+    let name = |place: usize| lexed.text.get(start..tokens.get(place)?.span.start).map(str::trim);
+    for (place, token) in tokens.iter().enumerate().take(MOST_TOKENS).skip(1) {
+        let ahead = at + place;
+        let is_spaced = !cursor.is_glued(ahead) || !cursor.is_glued(ahead + 1);
+        let is_clock = cursor.is_number(ahead - 1) && !is_spaced;
+        let is_colon = token.is_sign(':') && !is_clock;
+        let is_sign = is_colon || token.is_sign('-') && is_spaced;
+        if begins_with_number && !is_sign && cursor.is_counted_item(ahead - 1) {
+            return None;
+        }
+        let is_run = !begins_with_number && cursor.is_counted_item(ahead)
+            || !cursor.is_glued(ahead)
+                && cursor.number_at(ahead).is_some_and(|metres| metres >= LEAST_DISTANCE_M)
+                && name(place).is_some_and(is_group_name);
+        if is_sign || is_run {
+            let written = name(place)?;
+            let is_all = is_sign && is_everybody(written);
+            let is_event = is_sign && EVENTS.iter().any(|event| written.eq_ignore_ascii_case(event));
+            let is_label = is_all || is_event || is_group_name(written);
+            // What stands behind it is done: alone it is a heading.
+            let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };
+            let group = (!is_all).then(|| written.split_whitespace().collect::<Vec<_>>().join(" "));
+            return is_label.then(|| GroupLabel { group, span: start..start + written.len(), end });
+        }
+        let is_joint = ['\'', '/', '-', '&', '+', '(', ')'].iter().any(|&sign| token.is_sign(sign));
+        if !token.is_word() && !token.is_number() && !is_joint {
+            return None;
+        }
+    }
+    None
+}
+
+/// How many tokens stand between two parts of a line at a place, where the name of a group may follow them.
+pub(crate) fn joint_tokens(lexed: &Lexed<'_>, at: usize) -> usize {
+    let is_sign = |at: usize, signs: &[char]| {
+        lexed.tokens.get(at).is_some_and(|token| signs.iter().any(|&sign| token.is_sign(sign)))
+    };
+    let is_and = |at: usize| {
+        let word = lexed.tokens.get(at).and_then(|token| lexed.small.get(token.span.clone()));
+        word.is_some_and(|word| word == b"and")
+    };
+    let signs = usize::from(is_sign(at, &[',', ';', '/', '.', '-', '+']));
+    let signs = if signs == 1 && is_sign(at, &['/']) && is_sign(at + 1, &['/']) { 2 } else { signs };
+    signs + usize::from(is_and(at + signs))
+}

@@ -1,0 +1,78 @@
+//! The groups of a text that are named in front of what they do.
+
+use crate::group_label::{GroupLabel, group_label, joint_tokens};
+use crate::lines::Line;
+use crate::people::is_group_name;
+
+/// What the names of groups in the lines of a text say of it as a whole.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct GroupLabels {
+    /// The names, each once, as they are written first; none where there are not two.
+    names: Vec<String>,
+    /// Whether a line without a name goes on with what the group above it does.
+    pub(crate) go_on: bool,
+}
+
+impl GroupLabels {
+    /// Looks for names in front of runs. One name alone is only what the runs are called.
+    pub(crate) fn of(lines: &[Line<'_>]) -> Self {
+        let (mut labels, mut is_in_label, mut has_more) = (Self::default(), false, false);
+        let mut has_people = false;
+        for (index, line) in lines.iter().enumerate() {
+            let begins = line.group_label(index == 0);
+            if let Some(label) = &begins {
+                let is_new = labels.add(label);
+                labels.go_on |= is_new && is_in_label && has_more;
+                (is_in_label, has_more) = (true, false);
+            } else if is_group_name(line.lexed.text.trim_end_matches(':'))
+                && lines.get(index + 1).is_some_and(|next| next.group_label(false).is_none())
+            {
+                // Above another name it is what all of them are called.
+                let span = 0..line.lexed.text.trim_end_matches(':').len();
+                let group = Some(line.lexed.text[span.clone()].trim().to_owned());
+                labels.add(&GroupLabel { group, span, end: 0 });
+                (is_in_label, has_more) = (false, false);
+            } else {
+                has_more = true;
+            }
+            has_people |= begins.is_some();
+            for at in 1..line.lexed.tokens.len() {
+                let joint = joint_tokens(&line.lexed, at);
+                if joint > 0
+                    && let Some(label) = group_label(&line.lexed, at + joint)
+                {
+                    has_people = true;
+                    labels.add(&label);
+                }
+            }
+        }
+        let people = labels.names.iter().filter(|name| is_group_name(name)).count();
+        if has_people && people > 1 { labels } else { Self::default() }
+    }
+
+    /// Whether there are groups.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.names.is_empty()
+    }
+
+    /// Adds a name, and says whether it is a new one.
+    fn add(&mut self, label: &GroupLabel) -> bool {
+        let Some(group) = &label.group else { return false };
+        let is_new = self.names.iter().all(|name| !is_same(name, group));
+        if is_new {
+            self.names.push(group.clone());
+        }
+        is_new
+    }
+
+    /// A name as it was written first.
+    pub(crate) fn name(&self, group: String) -> String {
+        self.names.iter().find(|name| is_same(name, &group)).cloned().unwrap_or(group)
+    }
+}
+
+/// Whether two names are the same: `U13`, `u13s`.
+fn is_same(one: &str, other: &str) -> bool {
+    let bare = |name: &str| name.to_lowercase().trim_end_matches('s').to_owned();
+    bare(one) == bare(other)
+}

@@ -1,0 +1,98 @@
+//! Words by which a heading or a label is known.
+
+use crate::cursor::Cursor;
+
+/// Words for a part of a session, which name no group.
+const PARTS: [&str; 22] = [
+    "main",
+    "set",
+    "session",
+    "warm",
+    "warmup",
+    "wu",
+    "cool",
+    "cooldown",
+    "cd",
+    "part",
+    "block",
+    "drills",
+    "speed",
+    "tempo",
+    "track",
+    "finish",
+    "finisher",
+    "strides",
+    "then",
+    "workout",
+    "prep",
+    "conditioning",
+];
+
+/// Words of a cool-down.
+const COOL_DOWN: [&str; 5] = ["cool", "cooldown", "cooling", "cd", "warmdown"];
+
+/// Names of all groups.
+const EVERYBODY: [&str; 8] =
+    ["all", "everyone", "everybody", "all groups", "all together", "together", "whole squad", "whole group"];
+
+/// Words of a title.
+const TITLES: [&str; 9] =
+    ["session", "track", "training", "practice", "night", "club", "week", "workout", "plan"];
+
+/// Words of a day, which begin a title.
+const DAYS: [&str; 18] = [
+    "monday",
+    "tuesday",
+    "wednesday",
+    "thursday",
+    "friday",
+    "saturday",
+    "sunday",
+    "mon",
+    "tue",
+    "tues",
+    "wed",
+    "thu",
+    "thurs",
+    "fri",
+    "sat",
+    "sun",
+    "weds",
+    "thur",
+];
+
+/// Whether words name a part of a session.
+pub(crate) fn names_part(words: &str) -> bool {
+    has_word(words, &PARTS)
+}
+
+/// Whether a day is among words.
+pub(crate) fn names_day(words: &str) -> bool {
+    has_word(words, &DAYS)
+}
+
+/// Whether a line begins with a day.
+pub(crate) fn begins_with_day(cursor: &Cursor<'_>) -> bool {
+    cursor.is_word(0, &DAYS)
+}
+
+/// Whether words name all groups.
+pub(crate) fn is_everybody(words: &str) -> bool {
+    EVERYBODY.iter().any(|name| words.eq_ignore_ascii_case(name))
+}
+
+/// Whether a line in front of everything is a title, and no group.
+pub(crate) fn is_title(line: &str) -> bool {
+    has_word(line, &TITLES) || names_day(line)
+}
+
+/// Whether words are of a cool-down.
+pub(crate) fn is_cool_down(words: &str) -> bool {
+    has_word(words, &COOL_DOWN)
+}
+
+/// Whether one of several words, in small letters, stands in a line.
+pub(crate) fn has_word(line: &str, words: &[&str]) -> bool {
+    let mut own = line.split(|letter: char| !letter.is_alphanumeric());
+    own.any(|own| words.iter().any(|word| own.eq_ignore_ascii_case(word)))
+}

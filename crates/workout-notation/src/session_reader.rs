@@ -1,0 +1,468 @@
+//! Reading the lines of a session one after the other.
+
+use std::ops::Range;
+
+use crate::block::{Block, Body, RestAfter};
+use crate::doubt::Doubt;
+use crate::forms::Recovery;
+use crate::group_label::{GroupLabel, group_label};
+use crate::group_labels::GroupLabels;
+use crate::heading::{Above, Heading, heading};
+use crate::heading_words::{is_cool_down, is_title};
+use crate::lines::{Line, above, lines};
+use crate::piece::{Piece, pieces, rest_alone};
+use crate::problem::Problem;
+use crate::workout::{Part, Workout};
+
+/// The most blocks of one text.
+pub(crate) const MOST_BLOCKS: usize = 500;
+
+/// Reads the lines of a text one after the other.
+pub(crate) struct SessionReader<'a> {
+    text: &'a str,
+    pub(crate) workout: Workout,
+    pub(crate) problems: Vec<Problem>,
+    /// A rest that stood in front of the next block.
+    rest: Option<RestAfter>,
+    /// Whether it stands alone in its line, and says nothing of all groups.
+    is_rest_of_line: bool,
+    /// Whether only blocks may stand in it.
+    is_blocks: bool,
+    /// The groups that are named in front of what they do.
+    labels: GroupLabels,
+    /// Whether the blocks are those of such a group; and whether its line has a bullet.
+    label: Option<LabelLine>,
+    /// Whether the next block is no longer one of that group.
+    is_behind_groups: bool,
+}
+
+/// A line that names the group of its blocks.
+#[derive(Clone, Copy, Debug)]
+struct LabelLine {
+    is_bullet: bool,
+}
+
+impl<'a> SessionReader<'a> {
+    /// Reads a text; given whether only blocks may stand in it.
+    pub(crate) fn read(text: &'a str, is_blocks: bool) -> Self {
+        let lines = lines(text);
+        let mut reader = Self {
+            text,
+            workout: Workout::default(),
+            problems: Vec::new(),
+            rest: None,
+            is_rest_of_line: false,
+            is_blocks,
+            labels: GroupLabels::of(&lines),
+            label: None,
+            is_behind_groups: false,
+        };
+        reader.lines(&lines);
+        reader
+    }
+
+    fn lines(&mut self, lines: &[Line<'_>]) {
+        // What the next block is called.
+        let mut label: Option<String> = None;
+        let mut has_bullets = false;
+        for (index, line) in lines.iter().enumerate() {
+            let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
+            let has_more = index + 1 < lines.len();
+            let group = if self.labels.is_empty() { None } else { line.group_label(index == 0) };
+            let above = above(lines, index, is_first);
+            let mut heading = heading(&line.lexed, is_first && !line.is_bullet, has_more, above);
+            if group.is_some() {
+                heading = None;
+            } else if let Some(Heading::Title(words)) = &heading
+                && above == Above::Runs
+                && !is_title(words)
+                && !words.contains(':')
+                && (self.labels.is_empty() || lines[index + 1].group_label(false).is_none())
+                && has_group_above_runs(lines, index + 1)
+            {
+                heading = Some(Heading::Group(words.clone()));
+            }
+            if self.is_blocks && self.refuses(line, heading.as_ref(), group.as_ref()) {
+                continue;
+            }
+            has_bullets |= line.is_bullet;
+            let is_apart = line.is_behind_blank || self.label.is_some() || has_bullets && !line.is_bullet;
+            let is_in_group = self.workout.parts.last().is_some_and(|part| part.group.is_some());
+            if is_in_group && is_apart && is_cool_down(line.first_words()) {
+                self.begin_part(None);
+            }
+            let goes_on = |label: LabelLine| self.labels.go_on || line.is_bullet && !label.is_bullet;
+            self.is_behind_groups = group.is_none() && self.label.is_some_and(|label| !goes_on(label));
+            match heading {
+                Some(Heading::Date { date, words }) => {
+                    self.workout.date = Some(date);
+                    self.title(&words);
+                }
+                Some(Heading::Title(words)) => self.title(&words),
+                Some(Heading::Group(name)) => {
+                    has_bullets = false;
+                    self.keep_heading(label.take());
+                    self.begin_part(Some(self.labels.name(name)));
+                }
+                Some(Heading::Everybody) => {
+                    has_bullets = false;
+                    self.keep_heading(label.take());
+                    self.begin_part(None);
+                }
+                Some(Heading::Label(words)) => {
+                    if self.is_behind_groups {
+                        self.begin_part(None);
+                    }
+                    label = Some(under_label(label.take(), words));
+                }
+                None => {
+                    let before = self.workout.blocks().count();
+                    match group {
+                        Some(group) => self.line_of_group(line, group),
+                        None => self.line(line),
+                    }
+                    if self.workout.blocks().count() > before
+                        && let Some(words) = label.take()
+                        && let Some(block) = part_block(&mut self.workout, before)
+                    {
+                        block.label = Some(under(words, block.label.take()));
+                    }
+                }
+            }
+        }
+        self.keep_heading(label);
+        self.keep_empty_group();
+        if self.is_rest_of_line {
+            self.settle_rest_between_runs();
+        }
+        self.settle_rest();
+    }
+
+    /// A heading of a block that never came is kept as a note.
+    fn keep_heading(&mut self, words: Option<String>) {
+        if let Some(words) = words {
+            self.push(Block::new(words.clone(), Body::Note { words, lasts_s: None }));
+        }
+    }
+
+    /// A group of which nothing is said is no group: its heading is kept as a note.
+    fn keep_empty_group(&mut self) {
+        let empty = self.workout.parts.last_mut().filter(|part| part.blocks.is_empty());
+        let name = empty.and_then(|part| part.group.take());
+        self.keep_heading(name);
+    }
+
+    /// Begins the blocks of a group, or of everybody.
+    fn begin_part(&mut self, group: Option<String>) {
+        (self.label, self.is_behind_groups) = (None, false);
+        self.keep_empty_group();
+        if self.is_rest_of_line && self.workout.parts.last().is_some_and(|part| part.group.is_some()) {
+            self.settle_rest_between_runs();
+        }
+        self.settle_rest();
+        self.workout.parts.push(Part { group, blocks: Vec::new() });
+    }
+
+    /// Begins the blocks of a group that is named in front of them.
+    fn begin_group(&mut self, label: GroupLabel, is_bullet: bool) {
+        self.begin_part(label.group.map(|name| self.labels.name(name)));
+        self.label = Some(LabelLine { is_bullet });
+    }
+
+    /// Reads a line with the name of a group in front.
+    fn line_of_group(&mut self, line: &Line<'_>, label: GroupLabel) {
+        let behind = line.behind(label.end);
+        self.begin_group(label, line.is_bullet);
+        self.line(&behind);
+    }
+
+    /// A rest with nothing behind it is the one between the last runs, where they have none.
+    fn settle_rest_between_runs(&mut self) {
+        let Some(rest) = self.rest.take() else { return };
+        let again = self
+            .last()
+            .filter(|block| block.count() > 1 && !has_recovery(block))
+            .and_then(|block| Block::parse(&format!("{}, {}", block.text, rest.text)).ok());
+        match (again, self.last()) {
+            (Some(again), Some(last)) => {
+                *last = Block { label: last.label.take(), start: last.start, ..again };
+            }
+            _ => self.rest = Some(rest),
+        }
+    }
+
+    /// The last block of each group in front of the last one, as far as none is named again.
+    fn blocks_of_groups(&mut self) -> impl Iterator<Item = &mut Block> {
+        let mut names: Vec<String> = Vec::new();
+        let mut parts = self.workout.parts.iter_mut().rev();
+        names.extend(parts.next().and_then(|part| part.group.clone()));
+        parts
+            .map_while(move |part| {
+                let name = part.group.clone().filter(|name| !names.contains(name))?;
+                names.push(name);
+                Some(part)
+            })
+            .filter_map(|part| part.blocks.last_mut())
+    }
+
+    /// The recovery behind the last of several groups that stand together is all groups', unless another has one.
+    fn share_recovery(&mut self) {
+        let last = self.workout.parts.last().filter(|part| part.group.is_some());
+        let Some(Body::Runs(series)) = last.and_then(|part| part.blocks.last()).map(|block| &block.body)
+        else {
+            return;
+        };
+        let recovery = series.details.recovery.clone();
+        if recovery == Recovery::default() {
+            return;
+        }
+        for block in self.blocks_of_groups() {
+            if block.count() < 2 || has_recovery(block) {
+                continue;
+            }
+            if let Ok(again) = Block::parse(&format!("{}{recovery}", block.text)) {
+                *block = Block { label: block.label.take(), start: block.start, ..again };
+            }
+        }
+    }
+
+    /// Gives a rest to the block in front of it.
+    fn settle_rest(&mut self) {
+        if let (Some(rest), Some(last)) = (self.rest.take(), self.last()) {
+            last.rest_after = Some(rest);
+        }
+    }
+
+    /// Whether a line says something that blocks alone do not have, which is reported.
+    fn refuses(&mut self, line: &Line<'_>, heading: Option<&Heading>, group: Option<&GroupLabel>) -> bool {
+        let what = match heading {
+            Some(Heading::Title(_)) => "a title, and blocks have none",
+            Some(Heading::Date { .. }) => "a date, and blocks have none",
+            Some(Heading::Group(_) | Heading::Everybody) => {
+                "the heading of a group, and these are the blocks of one"
+            }
+            None if group.is_some() => "a group, and these are the blocks of one",
+            Some(Heading::Label(_)) | None => return false,
+        };
+        let span = group.map_or(0..line.lexed.text.len(), |group| group.span.clone());
+        let words = line.lexed.text[span.clone()].trim_end_matches(':');
+        let span = line.start + span.start..line.start + span.end;
+        let problem = Problem::new(span, format!("`{words}` is {what}"));
+        self.problems.push(problem.with_help("leave the line out, or read the whole text as a session"));
+        true
+    }
+
+    fn title(&mut self, words: &str) {
+        if words.is_empty() {
+            return;
+        }
+        // What was said of the day within it has left spaces.
+        let words = words.split_whitespace().collect::<Vec<_>>().join(" ").replace(" ,", ",");
+        let title = self.workout.title.take();
+        self.workout.title = Some(title.map_or_else(|| words.clone(), |title| format!("{title}, {words}")));
+    }
+
+    fn last(&mut self) -> Option<&mut Block> {
+        self.workout.parts.last_mut()?.blocks.last_mut()
+    }
+
+    fn push(&mut self, block: Block) {
+        if self.workout.parts.is_empty() {
+            self.workout.parts.push(Part::default());
+        }
+        if self.is_behind_groups {
+            self.begin_part(None);
+        }
+        self.settle_rest();
+        if let Some(part) = self.workout.parts.last_mut() {
+            part.blocks.push(block);
+        }
+    }
+
+    /// Reads one line: its pieces, each of which is a block, or says something of the one before.
+    fn line(&mut self, line: &Line<'_>) {
+        let mut first = self.workout.parts.last().map_or(0, |part| part.blocks.len());
+        let mut groups = u32::from(self.label.is_some() && !self.is_behind_groups);
+        let before = self.workout.blocks().count();
+        // Where the last block of runs begins: what says something of it is read together with it.
+        let mut open: Option<Range<usize>> = None;
+        for piece in pieces(&line.lexed, !self.labels.is_empty()) {
+            let piece = match self.group_of(line, &piece) {
+                Some((label, range)) => {
+                    self.close(line, &mut open);
+                    let has_runs = self.workout.blocks().skip(before).any(|block| block.count() > 0);
+                    if groups == 0 && has_runs {
+                        self.refuse_group(line, &label);
+                        return;
+                    }
+                    if !self.labels.is_empty() {
+                        self.begin_group(label, line.is_bullet);
+                        (groups, first) = (groups + 1, 0);
+                        Piece::Runs(range)
+                    } else {
+                        piece
+                    }
+                }
+                None => piece,
+            };
+            match piece {
+                Piece::Note(range) => {
+                    self.close(line, &mut open);
+                    self.runs(line, range);
+                }
+                Piece::Runs(range) => {
+                    self.close(line, &mut open);
+                    open = Some(range);
+                }
+                Piece::More(range) => match &mut open {
+                    Some(open) => open.end = range.end,
+                    None => self.more(line, range),
+                },
+                Piece::Rest(range) => {
+                    self.close(line, &mut open);
+                    self.rest_between(line, range);
+                }
+                Piece::Repeat(count, range) => {
+                    self.close(line, &mut open);
+                    self.repeat(first, count, line.start + range.start..line.start + range.end);
+                }
+            }
+        }
+        self.close(line, &mut open);
+        if groups > 1 {
+            if self.workout.parts.last().is_some_and(|part| part.blocks.len() == 1) {
+                self.settle_rest_between_runs();
+            }
+            self.share_recovery();
+        }
+    }
+
+    /// The group that a piece of a line names, and what it does.
+    fn group_of(&self, line: &Line<'_>, piece: &Piece) -> Option<(GroupLabel, Range<usize>)> {
+        let (Piece::Note(range) | Piece::Runs(range) | Piece::More(range)) = piece else { return None };
+        if range.start == 0 {
+            return None;
+        }
+        let mut label = group_label(&line.lexed.part(range.clone()), 0)?;
+        label.span = range.start + label.span.start..range.start + label.span.end;
+        let behind = range.start + label.end..range.end;
+        Some((label, behind))
+    }
+
+    /// Refuses a group behind runs of the same line that are nobody's.
+    fn refuse_group(&mut self, line: &Line<'_>, label: &GroupLabel) {
+        let span = line.start + label.span.start..line.start + label.span.end;
+        let problem = Problem::new(span.clone(), format!("`{}` are another group", &self.text[span]));
+        self.problems.push(problem.with_help("write each group on its own line, with its name in front"));
+    }
+
+    fn close(&mut self, line: &Line<'_>, open: &mut Option<Range<usize>>) {
+        if let Some(range) = open.take() {
+            self.runs(line, range);
+        }
+    }
+
+    /// Reads a part of a line as a block of its own.
+    fn runs(&mut self, line: &Line<'_>, range: Range<usize>) {
+        let start = line.start + range.start;
+        match Block::read(&line.lexed.part(range)) {
+            Ok(block) => self.push(Block { start, ..block }),
+            Err(problems) => {
+                self.problems.extend(problems.into_iter().map(|problem| problem.shifted(start)));
+            }
+        }
+    }
+
+    /// A line that says something of the block before it: both are read again as one. A line that can only be read alone
+    /// is a block of its own.
+    fn more(&mut self, line: &Line<'_>, range: Range<usize>) {
+        let written = &line.lexed.text[range.clone()];
+        let again =
+            self.last().filter(|last| last.count() > 0).map(|last| format!("{}, {written}", last.text));
+        if let Some(again) = again
+            && let Ok(block) = Block::parse(&again)
+        {
+            if let Some(last) = self.last() {
+                let label = block.label.clone().or(last.label.take());
+                *last = Block { label, start: last.start, ..block };
+            }
+            if self.is_behind_groups {
+                self.share_recovery();
+            }
+            return;
+        }
+        self.runs(line, range);
+    }
+
+    /// A time alone between two blocks.
+    fn rest_between(&mut self, line: &Line<'_>, range: Range<usize>) {
+        let part = line.lexed.part(range.clone());
+        match rest_alone(&part) {
+            Some(rest) if self.rest.is_none() && self.last().is_some() => {
+                let rest = RestAfter { seconds: rest.value, text: part.text.to_owned() };
+                if self.is_behind_groups {
+                    self.blocks_of_groups().for_each(|block| block.rest_after = Some(rest.clone()));
+                }
+                self.is_rest_of_line = !self.is_behind_groups && range == (0..line.lexed.text.len());
+                self.rest = Some(rest);
+            }
+            _ => self.runs(line, range),
+        }
+    }
+
+    /// `repeat`: what stands before it in its line, once more or so many times in all.
+    fn repeat(&mut self, first: usize, count: u32, span: Range<usize>) {
+        let part = self.workout.parts.last_mut().filter(|part| part.blocks.len() > first);
+        let Some(part) = part else {
+            // What is wrong in front of it is told already.
+            if self.problems.is_empty() {
+                let problem = Problem::new(span, "nothing stands in front of this in its line");
+                let help = "write it behind what is repeated, for example `4 x 60; 3 x 150; repeat`";
+                self.problems.push(problem.with_help(help));
+            }
+            return;
+        };
+        let rest = self.rest.take();
+        let once: Vec<Block> = part.blocks.get(first..).unwrap_or_default().to_vec();
+        for _ in 1..count.min(MOST_BLOCKS as u32) {
+            if let (Some(rest), Some(last)) = (&rest, part.blocks.last_mut()) {
+                last.rest_after = Some(rest.clone());
+            }
+            part.blocks.extend(once.iter().cloned());
+            if part.blocks.len() > MOST_BLOCKS {
+                break;
+            }
+        }
+        if let Some(block) = part.blocks.get_mut(first) {
+            block.doubts.push(Doubt::LineRepeated { count });
+        }
+    }
+}
+
+/// Whether a recovery is given for any run of a block.
+fn has_recovery(block: &Block) -> bool {
+    block.steps().iter().any(|step| step.gap.is_some() || step.recovery.is_some())
+}
+
+/// A label that stands above a block, with the block's own behind it.
+pub(crate) fn under(above: String, own: Option<String>) -> String {
+    own.map_or_else(|| above.clone(), |own| format!("{above}, {own}"))
+}
+
+/// A label below another one that has no block yet.
+fn under_label(above: Option<String>, own: String) -> String {
+    above.map_or_else(|| own.clone(), |above| format!("{above}, {own}"))
+}
+
+/// Whether a group has a heading without a colon above its runs, in this line or below.
+fn has_group_above_runs(lines: &[Line<'_>], from: usize) -> bool {
+    (from..lines.len()).any(|index| {
+        above(lines, index, false) == Above::Runs
+            && matches!(heading(&lines[index].lexed, false, true, Above::Runs), Some(Heading::Group(_)))
+    })
+}
+
+/// The block of a workout by its number.
+fn part_block(workout: &mut Workout, number: usize) -> Option<&mut Block> {
+    workout.parts.iter_mut().flat_map(|part| &mut part.blocks).nth(number)
+}

@@ -1,0 +1,56 @@
+//! Every text of `groups.txt` is shared among groups as it says.
+
+use workout_notation::{Block, Part, Workout};
+
+const TABLE: &str = include_str!("groups.txt");
+
+/// The fewest texts that the table must hold.
+const FEWEST: usize = 35;
+
+/// A block as the table has it: `[label] block then rest`.
+fn told(block: &Block) -> String {
+    let label = block.label.as_ref().map(|label| format!("[{label}] ")).unwrap_or_default();
+    let rest = block.rest_after.as_ref().map(|rest| format!(" then {} s", rest.seconds)).unwrap_or_default();
+    format!("{label}{block}{rest}")
+}
+
+fn told_part(part: &Part) -> String {
+    let group = part.group.as_deref().unwrap_or("all");
+    format!("{group}: {}", part.blocks.iter().map(told).collect::<Vec<_>>().join("; "))
+}
+
+fn read(text: &str) -> String {
+    match Workout::parse(text) {
+        Ok(workout) => {
+            let title = workout.title.map(|title| format!("\"{title}\" ")).unwrap_or_default();
+            format!("{title}{}", workout.parts.iter().map(told_part).collect::<Vec<_>>().join(" | "))
+        }
+        Err(problems) => format!("refused: {}", problems[0].message),
+    }
+}
+
+#[test]
+fn every_text_is_shared_among_groups_as_the_table_says() {
+    let rows: Vec<(&str, &str)> = TABLE
+        .lines()
+        .filter(|line| !line.starts_with('#') && !line.is_empty())
+        .map(|line| line.split_once(" => ").expect("an arrow stands in each line"))
+        .collect();
+    assert!(rows.len() >= FEWEST, "{} are too few", rows.len());
+    let wrong = |&(text, expected): &(&str, &str)| {
+        let found = read(&text.replace("\\n", "\n"));
+        (found != expected).then(|| format!("{text} => {found}\n    not {expected}"))
+    };
+    let wrong: Vec<String> = rows.iter().filter_map(wrong).collect();
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
+
+#[test]
+fn blocks_alone_name_no_groups() {
+    let problems =
+        Workout::parse_blocks("Girls: 4 x 150\nBoys: 5 x 150").expect_err("they are of two groups");
+    assert_eq!(problems[0].message, "`Girls` is a group, and these are the blocks of one");
+    assert_eq!(problems[1].span, 15..19);
+    // One name is only what the runs are called.
+    assert!(Workout::parse_blocks("Girls: 4 x 150; 2 x 80").is_ok());
+}
