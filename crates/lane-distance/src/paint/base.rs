@@ -9,7 +9,7 @@ use crate::paint::mark::{Mark, Rule};
 pub(crate) fn bases(marks: &[Mark]) -> Vec<Option<usize>> {
     let mut by_name = HashMap::with_capacity(marks.len());
     for (index, mark) in marks.iter().enumerate() {
-        by_name.entry(mark.name.as_str()).or_insert(index);
+        by_name.entry(&*mark.name).or_insert(index);
     }
     let base = |mark: &Mark| match &mark.rule {
         Rule::From(base, _) => by_name.get(base.as_str()).copied(),

@@ -133,7 +133,7 @@ impl Track {
         let (mark_name, past_m) = split_metres(name)?;
         let index = self.mark_called(mark_name)?;
         let spot = self.mark_in_lane(index, lane).ok_or_else(|| LandmarkError::NotInLane {
-            mark: self.marks()[index].name.clone(),
+            mark: self.marks()[index].name.to_string(),
             lane,
             lanes: (self.layout().lanes().iter().map(|lane| lane.number))
                 .filter(|&lane| self.mark_in_lane(index, lane).is_some())
@@ -182,8 +182,10 @@ impl Track {
                 [] => {}
                 [one] => return Ok(*one),
                 several => {
-                    let near =
-                        several.iter().take(MOST_SUGGESTED).map(|&index| self.marks()[index].name.clone());
+                    let near = several
+                        .iter()
+                        .take(MOST_SUGGESTED)
+                        .map(|&index| self.marks()[index].name.to_string());
                     let more = several.len().saturating_sub(MOST_SUGGESTED);
                     return Err(LandmarkError::Ambiguous {
                         name: name.to_owned(),
@@ -199,7 +201,7 @@ impl Track {
             .collect();
         near.sort_by(|a, b| b.0.total_cmp(&a.0));
         let near =
-            near.into_iter().take(MOST_SUGGESTED / 2).map(|(_, index)| self.marks()[index].name.clone());
+            near.into_iter().take(MOST_SUGGESTED / 2).map(|(_, index)| self.marks()[index].name.to_string());
         Err(LandmarkError::Unknown { name: name.to_owned(), near: near.collect() })
     }
 }

@@ -1,5 +1,7 @@
 //! Painted marks and the rules that place them.
 
+use std::sync::Arc;
+
 use serde::{Deserialize, Serialize};
 
 use crate::geometry::course::Course;
@@ -58,11 +60,11 @@ impl Form {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mark {
     /// The name used in the trade.
-    pub name: String,
+    pub name: Arc<str>,
     /// How a walker would call it, where the name alone does not say what to look for.
     pub called: Option<String>,
     /// Its colour.
-    pub colour: String,
+    pub colour: Arc<str>,
     /// Its shape on the ground.
     pub form: Form,
     /// What it was painted for.
@@ -114,7 +116,7 @@ impl Mark {
         }
         match self.form {
             Form::Line | Form::ShortLine if !self.name.ends_with("line") => format!("{} line", self.name),
-            _ => self.name.clone(),
+            _ => self.name.to_string(),
         }
     }
 

@@ -1,11 +1,12 @@
 //! A spot and the paint that it is found by.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use crate::geometry::course::Course;
 use crate::geometry::lane_number::LaneNumber;
 use crate::geometry::spot::{ON_PAINT_M, PaintReading, Spot};
-use crate::paint::mark::Mark;
 use crate::track::track::Track;
 
 /// A spot with everything that finds it: coordinates, the mark near it, and the tape from there.
@@ -36,12 +37,12 @@ pub struct Placement {
     /// Metres along the lane's measure line to the finish line.
     pub to_finish_line_m: f64,
     /// The mark that the spot is measured from; nothing where the lane has no paint.
-    pub mark: Option<String>,
+    pub mark: Option<Arc<str>>,
     /// What a walker looks for to find that mark, such as `200 m start line`.
     #[serde(skip)]
-    pub look_for: Option<String>,
+    pub look_for: Option<Arc<str>>,
     /// The colour of that mark.
-    pub colour: Option<String>,
+    pub colour: Option<Arc<str>>,
     /// Metres past that mark; negative is behind it.
     pub past_mark_m: f64,
     /// The same laid along the lane's inner line.
@@ -71,7 +72,7 @@ impl Placement {
             from_finish_line_m: track.layout().from_finish_m(spot),
             to_finish_line_m: spot.to_finish_m,
             mark: mark.map(|mark| mark.name.clone()),
-            look_for: mark.map(Mark::look_for),
+            look_for: mark.map(|mark| mark.look_for().into()),
             colour: mark.map(|mark| mark.colour.clone()),
             past_mark_m: reading.past_m,
             tape_m: reading.tape_m,

@@ -100,9 +100,9 @@ impl MarkSpec {
             .map(|(n, rule)| {
                 let fill = |text: &String| if row { filled(text, n) } else { text.clone() };
                 Mark {
-                    name: fill(&self.name),
+                    name: fill(&self.name).into(),
                     called: self.called.as_ref().map(fill),
-                    colour: self.colour.clone(),
+                    colour: self.colour.as_str().into(),
                     form: self.form,
                     purpose: fill(&self.purpose),
                     trap: self.trap.clone().map(|why| (self.trap_from_lane.unwrap_or(1), why)),

@@ -18,7 +18,7 @@ impl TrackSpec {
                 let length_m = layout.straight(course).map_or(0.0, |ground| ground.length_m());
                 if before_finish_m > length_m {
                     let name = if spec.hurdles.is_some() { "hurdles" } else { "before_finish" };
-                    let mark = mark.name;
+                    let mark = mark.name.to_string();
                     let kind = TrackFaultKind::MarkOffStraight { mark, before_finish_m, course, length_m };
                     faults.push(TrackFault::new(key!["marks", "own", index, name], kind));
                     break;
@@ -76,14 +76,14 @@ impl TrackSpec {
             let kind = match bases[index] {
                 None => {
                     let near = nearest_mark(base, marks);
-                    TrackFaultKind::UnknownBase { mark: mark.name.clone(), base: base.clone(), near }
+                    TrackFaultKind::UnknownBase { mark: mark.name.to_string(), base: base.clone(), near }
                 }
                 Some(_) if links.any(|link| marks[link].name == mark.name) => {
-                    TrackFaultKind::PlacedFromItself { mark: mark.name.clone() }
+                    TrackFaultKind::PlacedFromItself { mark: mark.name.to_string() }
                 }
                 Some(_) => continue,
             };
-            let at = match self.marks.own.iter().position(|own| own.name == mark.name) {
+            let at = match self.marks.own.iter().position(|own| *own.name == *mark.name) {
                 Some(index) => key!["marks", "own", index, "from"],
                 None => key!["marks"],
             };
@@ -94,7 +94,7 @@ impl TrackSpec {
 
 fn wear_off(marks: &mut [Mark], worn: &WornSpec, index: usize, faults: &mut Vec<TrackFault>) {
     let mut known = false;
-    for mark in marks.iter_mut().filter(|mark| mark.name == worn.mark) {
+    for mark in marks.iter_mut().filter(|mark| *mark.name == *worn.mark) {
         known = true;
         mark.worn = match (&worn.lanes, &mark.worn) {
             (None, _) | (_, Worn::Everywhere) => Worn::Everywhere,
@@ -123,5 +123,5 @@ fn nearest_mark(wrong: &str, marks: &[Mark]) -> Option<String> {
         .map(|mark| (strsim::jaro_winkler(&wrong.to_lowercase(), &mark.name.to_lowercase()), mark))
         .filter(|(likeness, _)| *likeness > 0.85)
         .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(_, mark)| mark.name.clone())
+        .map(|(_, mark)| mark.name.to_string())
 }

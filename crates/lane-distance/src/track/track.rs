@@ -1,5 +1,7 @@
 //! A track: its ground, its paint, and what is closed.
 
+use std::sync::Arc;
+
 use crate::geometry::course::Course;
 use crate::geometry::lane::Lane;
 use crate::geometry::lane_number::{LaneNumber, MOST_LANES};
@@ -15,13 +17,13 @@ use crate::track::lane_error::LaneError;
 use crate::track::layout::Layout;
 use crate::track::track_fault::TrackFault;
 
-/// A track: its ground, its paint, and what is closed.
+/// A track: its ground, its paint, and what is closed. A clone shares the ground and the paint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Track {
     name: String,
-    layout: Layout,
-    marks: Vec<Mark>,
-    paint: Paint,
+    layout: Arc<Layout>,
+    marks: Arc<[Mark]>,
+    paint: Arc<Paint>,
     closed: Vec<LaneNumber>,
     /// Those of the closed lanes that its description closes for a reason, and why.
     closed_because: Option<(Vec<LaneNumber>, String)>,
@@ -65,9 +67,9 @@ impl Track {
         closed.dedup();
         Ok(Self {
             name: spec.name.clone(),
-            layout,
-            marks,
-            paint,
+            layout: Arc::new(layout),
+            marks: marks.into(),
+            paint: Arc::new(paint),
             closed_because: spec.closed_lanes.reason().map(|why| (closed.clone(), why.to_owned())),
             closed,
             hazards: spec.hazards.clone(),
@@ -243,7 +245,7 @@ impl Track {
     /// let track = Track::built_in("standard").expect("it comes with the crate");
     /// let reading = track.read(Spot::on_oval(LaneNumber::of::<3>(), 300.0));
     /// let mark = reading.mark.and_then(|mark| track.mark(mark)).expect("lane 3 has paint");
-    /// assert_eq!(mark.name, "first 4x100 m takeover zone exit");
+    /// assert_eq!(&*mark.name, "first 4x100 m takeover zone exit");
     /// assert!((reading.past_m + 10.0).abs() < 1e-9); // 10 m behind it
     /// assert!((reading.tape_m + 9.95).abs() < 0.01); // on the inner line of lane 3
     /// ```

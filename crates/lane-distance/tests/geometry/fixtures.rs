@@ -47,7 +47,7 @@ pub(crate) fn painted<'a>(track: &'a Track, course: Course, lane: u8, name: &str
         .painted(course, lane_number(lane))
         .iter()
         .map(|painted| (painted.to_finish_m, &track.marks()[painted.mark.index()]))
-        .filter(|(_, mark)| mark.name == name)
+        .filter(|(_, mark)| *mark.name == *name)
         .collect();
     assert_eq!(found.len(), 1, "`{name}` on the {course} in lane {lane}: {found:?}");
     found[0]

@@ -74,18 +74,18 @@ fn a_100_from_the_110_m_hurdles_start_to_the_finish_line_is_10_m_too_far() {
         assert!((run_m - 100.0 - 10.0).abs() < 1e-9, "lane {lane}: {run_m} m to the finish line");
         for pair in track.search(lane_number(lane), 100.0).expect("lane and distance are in range") {
             assert_ne!(
-                mark_of(&track, pair.start_reading).name,
+                &*mark_of(&track, pair.start_reading).name,
                 "110 m hurdles start",
                 "lane {lane}: {pair:?}"
             );
         }
         let of_110 = track.search(lane_number(lane), 110.0).expect("lane and distance are in range")[0];
         assert_eq!(
-            mark_of(&track, of_110.start_reading).name,
+            &*mark_of(&track, of_110.start_reading).name,
             "110 m hurdles start",
             "lane {lane}: {of_110:?}"
         );
-        assert_eq!(mark_of(&track, of_110.finish_reading).name, "finish line", "lane {lane}: {of_110:?}");
+        assert_eq!(&*mark_of(&track, of_110.finish_reading).name, "finish line", "lane {lane}: {of_110:?}");
     }
 }
 
@@ -101,8 +101,8 @@ fn the_mile_starts_9_34_m_behind_the_finish_line_in_lane_1() {
     let tape_m = track.point(mile).distance(track.point(finish));
     assert!((tape_m - 9.34).abs() < 0.005, "{tape_m} m");
     let first = track.search(lane_number(1), 1609.344).expect("lane and distance are in range")[0];
-    assert_eq!(mark_of(&track, first.start_reading).name, "mile start", "{first:?}");
-    assert_eq!(mark_of(&track, first.finish_reading).name, "finish line", "{first:?}");
+    assert_eq!(&*mark_of(&track, first.start_reading).name, "mile start", "{first:?}");
+    assert_eq!(&*mark_of(&track, first.finish_reading).name, "finish line", "{first:?}");
 }
 
 /// Common practice, no source.
@@ -135,7 +135,7 @@ fn clubs_paint_lines_at_80_75_70_60_and_50_m() {
         for line in lines {
             let name = format!("{line} m start");
             assert_eq!(painted_m(&with, Course::HomeStraight, lane, &name), f64::from(line));
-            assert!(without.marks().iter().all(|mark| mark.name != name), "{name} is in the standard set");
+            assert!(without.marks().iter().all(|mark| *mark.name != *name), "{name} is in the standard set");
         }
     }
 }
@@ -149,7 +149,7 @@ fn a_200_from_the_400_m_start_ends_at_the_200_m_start_of_the_same_lane() {
             - painted_m(&track, Course::Oval, lane, "200 m start");
         assert!((between_m - 200.0).abs() < 1e-9, "lane {lane}: {between_m} m");
         let pairs = track.search(lane_number(lane), 200.0).expect("lane and distance are in range");
-        let name = |reading| mark_of(&track, reading).name.as_str();
+        let name = |reading| &*mark_of(&track, reading).name;
         let mut ends = pairs.iter().map(|pair| (name(pair.start_reading), name(pair.finish_reading)));
         assert!(ends.any(|ends| ends == ("400 m start", "200 m start")), "lane {lane}: {pairs:?}");
     }

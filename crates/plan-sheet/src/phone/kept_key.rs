@@ -68,9 +68,9 @@ mod tests {
         other.notes.push("It rains.".to_owned());
         other.blocks[0].read.text = "two 200s".to_owned();
         for rep in &mut other.blocks[0].reps {
-            rep.start.look_for = Some("start of the 200 m".to_owned());
-            rep.start.mark = Some("200 start".to_owned());
-            rep.finish.look_for = Some("line at the finish".to_owned());
+            rep.start.look_for = Some("start of the 200 m".into());
+            rep.start.mark = Some("200 start".into());
+            rep.finish.look_for = Some("line at the finish".into());
         }
         assert_eq!(kept_key(&other), kept_key(&first));
     }

@@ -69,7 +69,7 @@ fn called(mark: &Mark) -> String {
         Some((race, NTH.get(number.checked_sub(1)?)?))
     });
     match (hurdle, &mark.called, mark.form) {
-        _ if mark.name.contains(" 4x100 m takeover zone ") => mark.name.clone(),
+        _ if mark.name.contains(" 4x100 m takeover zone ") => mark.name.to_string(),
         (Some(("300 m", nth)), ..) => format!("{nth} hurdle of the 300 m (a green tick)"),
         (Some((race, nth)), ..) if HURDLE_TICKS.contains(&race) => {
             format!("{nth} {} tick ({})", mark.colour, mark.name)
@@ -78,6 +78,6 @@ fn called(mark: &Mark) -> String {
         (_, None, Form::Line | Form::ShortLine) if !mark.name.ends_with("line") => {
             format!("{} line", mark.name)
         }
-        _ => mark.name.clone(),
+        _ => mark.name.to_string(),
     }
 }

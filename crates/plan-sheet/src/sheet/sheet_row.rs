@@ -236,7 +236,7 @@ fn run_in_s(rep: &Rep) -> Option<f64> {
 
 /// What a walker looks for to find a mark.
 fn spoken(plan: &Plan, mark: &str) -> String {
-    let known = plan.track.ground.marks().iter().find(|known| known.name == mark);
+    let known = plan.track.ground.marks().iter().find(|known| *known.name == *mark);
     known.map_or_else(|| mark.to_owned(), Mark::spoken)
 }
 

@@ -1,5 +1,7 @@
 //! Answers as rows for spreadsheets and programs.
 
+use std::sync::Arc;
+
 use csv::{Terminator, WriterBuilder};
 use lane_distance::LaneNumber;
 
@@ -66,6 +68,12 @@ impl From<&str> for Cell {
 impl From<String> for Cell {
     fn from(text: String) -> Self {
         text.as_str().into()
+    }
+}
+
+impl From<Arc<str>> for Cell {
+    fn from(text: Arc<str>) -> Self {
+        (*text).into()
     }
 }
 

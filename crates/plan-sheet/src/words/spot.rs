@@ -54,7 +54,7 @@ pub(crate) fn spot(spot: &Placement) -> String {
 /// The same where it is clear that somebody starts there: paint is named alone.
 pub(crate) fn from_paint(place: &Placement) -> String {
     match &place.look_for {
-        Some(mark) if place.is_on_paint() => mark.clone(),
+        Some(mark) if place.is_on_paint() => mark.to_string(),
         _ => spot(place),
     }
 }

@@ -1,5 +1,7 @@
 //! Times that a coach can take while a run goes by.
 
+use std::sync::Arc;
+
 use lane_distance::{Course, Pair, Track};
 use serde::Serialize;
 
@@ -13,7 +15,7 @@ pub struct Split {
     /// When the runner should pass it, in seconds from the start.
     pub time_s: f64,
     /// The painted mark there; nothing at a round distance without one.
-    pub mark: Option<String>,
+    pub mark: Option<Arc<str>>,
     /// Whether it is one of the round distances, every 100 m, or a turn of an in-and-out run.
     pub round: bool,
 }
@@ -32,7 +34,7 @@ pub(crate) fn splits(track: &Track, pair: &Pair, kind: RunKind, target_s: f64) -
             .take_while(|from_start_m| *from_start_m < distance_m - SAME_PLACE_M)
             .collect(),
     };
-    let at = |from_start_m: f64, mark: Option<String>, round: bool| Split {
+    let at = |from_start_m: f64, mark: Option<Arc<str>>, round: bool| Split {
         from_start_m,
         time_s: target_s * from_start_m / distance_m,
         mark,

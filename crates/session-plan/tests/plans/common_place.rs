@@ -73,7 +73,7 @@ fn common_place(evening: &Evening, plan: &Plan, planned: &Planned<'_>, reps: &[&
             let ends = if is_start { (spot, along(-rep.distance_m)) } else { (along(rep.distance_m), spot) };
             is_free(evening, track, ends, rep.distance_m, (from_s, to_s))
         };
-        let name = track.mark(at.mark).map_or("", |mark| mark.name.as_str());
+        let name = track.mark(at.mark).map_or("", |mark| &*mark.name);
         reps.iter()
             .all(is_theirs)
             .then(|| format!("the {name}, {}", if is_start { "a start" } else { "a finish" }))
