@@ -53,6 +53,8 @@ pub(crate) struct Cursor<'a> {
     pub(crate) is_behind_uncounted: bool,
     /// The run-in of the flying run that was read last, where it stands behind it.
     pub(crate) run_in_m: Option<f64>,
+    /// The race over hurdles that the label names, in metres.
+    pub(crate) hurdles_event_m: Option<f64>,
     /// Which problem was the last that something else stood where it must.
     pub(crate) last_expected: Option<usize>,
     /// Whether a plus stands in front of what comes next, which makes it a run.
@@ -97,6 +99,7 @@ impl<'a> Cursor<'a> {
             follows_timed: false,
             is_behind_uncounted: false,
             run_in_m: None,
+            hurdles_event_m: None,
             last_expected: None,
             is_behind_plus: false,
             said_counts: Vec::new(),

@@ -3,7 +3,8 @@
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, RecoveryKind, Run, RunKind, RunLength};
+use crate::form::Phrase;
+use crate::forms::{Details, FURTHEST_M, Gap, RecoveryKind, Run, RunKind, RunLength};
 use crate::last_run::LastRun;
 use crate::listed::{Listed, counted, is_bare_timed, own, run_of};
 use crate::spanned::Spanned;
@@ -34,13 +35,15 @@ impl Cursor<'_> {
                 || self.is_behind(':')
                 || self.is_behind_times() && self.is_glued_list();
             let is_in_brackets = self.is_sign(0, '(');
-            self.sets += 1;
+            // `1 x 300` is one run of a list.
+            let sets = u32::from(count != Some(1));
+            self.sets += sets;
             let listed =
                 if is_list && !is_in_brackets { self.list_of_a_set(depth + 1) } else { self.item(depth + 1) };
-            self.sets -= 1;
+            self.sets -= sets;
             let Listed { item, details, .. } = listed?;
             let count = count.unwrap_or(1);
-            let mut listed = counted(count, item, details, is_in_brackets);
+            let mut listed = counted(count, item, details);
             if count == 1
                 && let Item::Run(run) = &mut listed.item
             {
@@ -91,7 +94,7 @@ impl Cursor<'_> {
             series.details.recovery.go_on_with(&mut details.recovery);
         }
         let mut listed = match count {
-            Some(count) => counted(count, item, details, is_in_brackets),
+            Some(count) => counted(count, item, details),
             None => own(item, details),
         };
         self.divide(&mut listed);
@@ -249,6 +252,14 @@ impl Cursor<'_> {
     /// The count in front of an item, which is stepped over: `6 x`, `3 sets of`, `6-8 x`, `4` of `4 flying 30s`; nothing
     /// where there is none, and a count of nothing where it was reported.
     fn count_before_item(&mut self) -> Option<Option<u32>> {
+        if let Some(words) = self.limit_tokens() {
+            let begins = self.place();
+            self.skip_all(words + 1);
+            if words > 1 || !self.is_word_before(2, &["a"]) {
+                self.keep(begins);
+            }
+            self.go_back(begins + words);
+        }
         let is_range = (self.is_sign(1, '-') || self.is_word(1, &["to", "or"]))
             && self.is_counted_item(2)
             && self
@@ -285,6 +296,22 @@ impl Cursor<'_> {
         None
     }
 
+    /// `up to 6 x`, `at least 6 x`, `a dozen`: how many words stand in front of a count that is taken as it is.
+    pub(crate) fn limit_tokens(&self) -> Option<usize> {
+        const LIMITS: &[Phrase] = &[
+            &[&["up"], &["to"]],
+            &[&["at"], &["least", "most"]],
+            &[&["a", "an"], &["minimum", "maximum", "max", "min"], &["of"]],
+            &[&["max", "maximum", "min", "minimum"], &["of"]],
+            &[&["max", "maximum", "min", "minimum", "about", "around", "roughly", "approx"]],
+            &[&["a"]],
+        ];
+        let words = LIMITS.iter().find(|phrase| self.is_phrase(0, phrase))?.len();
+        let is_dozen = || self.written_at(1).is_some_and(|word| word.eq_ignore_ascii_case("dozen"));
+        let is_counted = self.is_counted_item(words) || words == 1 && is_dozen();
+        (is_counted && (!self.is_word(0, &["a"]) || is_dozen())).then_some(words)
+    }
+
     /// `Eight 400s`: a count in front of several of a distance.
     fn is_count_before_plural(&self) -> bool {
         self.number_at(0).is_some_and(|count| count <= 60.0 && count.fract() == 0.0)
@@ -314,6 +341,11 @@ impl Cursor<'_> {
         }
         let is_metres = self.metres_tokens(0).is_some_and(|tokens| tokens == 2) && self.sets > 0;
         if is_metres && let Some((metres, span)) = self.metres() {
+            if metres <= 0.0 || metres > FURTHEST_M {
+                let message = format!("`{}` is out of range for a recovery", &self.text[span.clone()]);
+                self.problem(span, message, format!("write from 1 m to {FURTHEST_M} m"));
+                return;
+            }
             details.recovery.kind = Some(Spanned::new(RecoveryKind::Jog(metres), span));
             return;
         }

@@ -174,8 +174,7 @@ impl Cursor<'_> {
             items.len() > 1 && items.iter().all(|item| !item.is_counted) && !self.goes_on_with_item();
         if !is_of_all {
             let Listed { item, details: own, .. } = items.pop()?;
-            let is_list = matches!(&item, Item::Series(_));
-            let mut listed = counted(count, item, own, is_list);
+            let mut listed = counted(count, item, own);
             self.add_details(&mut listed.details, details);
             self.push(items, listed, true);
             return None;

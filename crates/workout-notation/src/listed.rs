@@ -116,7 +116,7 @@ pub(crate) fn own(mut item: Item, mut details: Details) -> Listed {
 }
 
 /// An item with its count.
-pub(crate) fn counted(count: u32, item: Item, details: Details, is_in_brackets: bool) -> Listed {
+pub(crate) fn counted(count: u32, item: Item, details: Details) -> Listed {
     let Listed { mut item, mut details, .. } = own(item, details);
     if count == 1 {
         return Listed { item, details, is_counted: true };
@@ -127,7 +127,7 @@ pub(crate) fn counted(count: u32, item: Item, details: Details, is_in_brackets: 
             return Listed { item, details, is_counted: true };
         }
         // `2 x (4 x 200 rest 60s / 5min)`: those sets are the turns of the count before.
-        if is_in_brackets && series.runs_of_one_turn() == 1 && details.recovery.set_rest.is_none() {
+        if series.runs_of_one_turn() == 1 && details.recovery.set_rest.is_none() {
             details.recovery.set_rest = series.details.recovery.set_rest.take();
         }
     }

@@ -82,7 +82,18 @@ impl Cursor<'_> {
             return listed;
         }
         self.go_back(before);
-        self.shares(count, listed)
+        let mut listed = self.shares(count, listed);
+        // `6 x 400, first 2 easy`: what is said of some of them alone is only told.
+        if self.are_first_shares() && self.is_share_sign() && !self.is_target(3) {
+            let begins = self.place();
+            self.skip();
+            if self.aside() {
+                self.clauses(&mut listed.details);
+            } else {
+                self.go_back(begins);
+            }
+        }
+        listed
     }
 
     /// Whether the first of several shares comes next, behind a sign or none: `First 4 @ 70, last 2 @ 65`.
@@ -100,9 +111,21 @@ impl Cursor<'_> {
         let number = if is_range { first + 2 } else { first };
         let end = number + 1 + usize::from(self.is_word(number + 1, &["reps", "runs", "of"]));
         self.number_at(number).is_some_and(|share| share < LEAST_DISTANCE_M)
-            && (self.is_sign(end, '@') || self.is_word(end, &["at", "in"]))
-            && self.is_number(end + 1)
-            && self.metres_in(end + 2).is_none()
+            && (self.is_target(end) || first > ahead && self.is_effort(end))
+    }
+
+    /// Whether a target stands `ahead`: `@ 36`, `in 3:20`.
+    fn is_target(&self, ahead: usize) -> bool {
+        (self.is_sign(ahead, '@') || self.is_word(ahead, &["at", "in"]))
+            && self.is_number(ahead + 1)
+            && self.metres_in(ahead + 2).is_none()
+    }
+
+    /// `the rest in 3:15`, `others hard`: how many words stand in front of the target of all that are left.
+    fn others_tokens(&self) -> Option<usize> {
+        let the = usize::from(self.is_word(0, &["the"]));
+        let is_others = self.is_word(the, &["rest", "others", "remainder", "remaining"]);
+        (is_others && (self.is_target(the + 1) || self.is_effort(the + 1))).then_some(the + 1)
     }
 
     /// How many words stand in front of a share.
@@ -130,10 +153,15 @@ impl Cursor<'_> {
         };
         let (problems, mut left) = (self.problems.len(), count);
         let mut items = Vec::new();
-        while left > 0 && self.is_share(0) {
-            self.skip_all(self.words_of_share(0));
-            let Some((value, span)) = self.number() else { break };
+        while left > 0 {
+            let others = self.others_tokens().filter(|_| left < count);
+            if others.is_none() && !self.is_share(0) {
+                break;
+            }
+            self.skip_all(others.unwrap_or_else(|| self.words_of_share(0)));
             let done = count - left;
+            let number = if others.is_some() { Some((f64::from(left), self.here())) } else { self.number() };
+            let Some((value, span)) = number else { break };
             let share = if self.is_sign(0, '-') && self.is_number(1) {
                 // `4-6 @ 65` counts on from the third.
                 self.skip();

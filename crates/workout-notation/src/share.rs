@@ -17,6 +17,7 @@ impl Shared {
         }
         let mut doubt = None;
         self.progress(item);
+        self.step(item);
         if self.paces.len() > 1
             && let Some(each) = spread(item, self.paces.len(), false)
         {
@@ -60,6 +61,32 @@ impl Shared {
                 Spanned::new(SharedPace::Time(tenths), span.clone())
             };
             self.paces = (0..runs).map(time).collect();
+        }
+    }
+}
+
+/// The fastest that times become by steps, as a part of the first.
+const LEAST_STEPPED: f64 = 0.5;
+
+impl Shared {
+    /// Writes out the times of runs each of which differs as much from the one before.
+    fn step(&mut self, item: &Item) {
+        let (Item::Series(series), Some(step_s)) = (item, self.step_s) else { return };
+        let runs = series.runs() as usize;
+        if runs < 2 || series.items.len() > 1 {
+            return;
+        }
+        if let [first] = self.paces.as_slice()
+            && let SharedPace::Time(first_s) = first.value
+            && first_s + step_s * (runs - 1) as f64 >= first_s * LEAST_STEPPED
+        {
+            let span = first.span.clone();
+            let time = |run: usize| {
+                let tenths = ((first_s + step_s * run as f64) * 10.0).round() / 10.0;
+                Spanned::new(SharedPace::Time(tenths), span.clone())
+            };
+            self.paces = (0..runs).map(time).collect();
+            self.step_s = None;
         }
     }
 }

@@ -11,6 +11,8 @@ pub(crate) struct Shared {
     pub(crate) paces: Vec<Spanned<SharedPace>>,
     /// Whether two paces are the first and the last of several, as in `cut down 50-46`.
     pub(crate) is_progression: bool,
+    /// By how much the time of each run differs from that of the run before, in seconds: `@ 75, 1s faster each`.
+    pub(crate) step_s: Option<f64>,
     /// Whether the paces are taken by turns: `alternating 72/68`.
     pub(crate) is_alternating: bool,
     /// `6-5-4 min`, in seconds.

@@ -84,6 +84,11 @@ impl<'a> Lexed<'a> {
                 }
             }
         }
+        for index in 1..tokens.len() {
+            if tokens[index].unit == Some(Unit::Metre) && is_minutes(&small, &tokens, index) {
+                tokens[index].unit = Some(Unit::Minute);
+            }
+        }
         Self { text, small, tokens: tokens.into(), roles, forms }
     }
 
@@ -188,6 +193,67 @@ const fn fraction(sign: char) -> Option<f64> {
         '¾' => Some(0.75),
         _ => None,
     }
+}
+
+/// Words in front of a number of metres, however few they are.
+const OF_METRES: [&str; 16] = [
+    "x", "past", "behind", "before", "beyond", "by", "at", "in", "to", "of", "over", "within", "hurdles",
+    "hurdle", "spacing", "cones",
+];
+
+/// Words behind a time that make it one, where its unit is no more than an `m`.
+const BEHIND_MINUTES: [&str; 20] = [
+    "rest",
+    "rests",
+    "rec",
+    "recs",
+    "recovery",
+    "recoveries",
+    "r",
+    "jog",
+    "walk",
+    "between",
+    "btwn",
+    "btw",
+    "break",
+    "off",
+    "easy",
+    "slow",
+    "standing",
+    "float",
+    "passive",
+    "active",
+];
+
+/// `5m rest`, `3 x 300, 8m`: an `m` behind a number that is too small for metres is that of minutes, where it stands like a
+/// rest.
+fn is_minutes(small: &[u8], tokens: &[Token], index: usize) -> bool {
+    let is_one_of = |token: &Token, words: &[&str]| {
+        words.iter().any(|word| small.get(token.span.clone()) == Some(word.as_bytes()))
+    };
+    let is_small =
+        matches!(tokens[index - 1].kind, Kind::Number(value) if value < 10.0 && value % 0.5 == 0.0);
+    let before = |back: usize| index.checked_sub(back).and_then(|place| tokens.get(place));
+    // `2-3m rest`, `90s / 6m`
+    let is_behind_time = before(3).is_some_and(|token| {
+        let is_unit = token.unit.is_some_and(|unit| unit.seconds().is_some());
+        is_unit || matches!(token.kind, Kind::Number(value) if value < 10.0)
+    });
+    let is_of_metres = before(2).is_none_or(|token| {
+        ['-', '/'].iter().any(|&sign| token.is_sign(sign)) && !is_behind_time
+            || ['+', '@', 'x', '%'].iter().any(|&sign| token.is_sign(sign))
+            || is_one_of(token, &OF_METRES)
+    });
+    is_small
+        && tokens[index].span.len() == 1
+        && !is_of_metres
+        && tokens.get(index + 1).is_none_or(|next| {
+            let is_glued_seconds =
+                next.is_number() && next.span.len() == 2 && next.span.start == tokens[index].span.end;
+            is_glued_seconds
+                || [',', ';', ')', '/', '.'].iter().any(|&sign| next.is_sign(sign))
+                || is_one_of(next, &BEHIND_MINUTES)
+        })
 }
 
 /// The value of a word that is a number where it stands.

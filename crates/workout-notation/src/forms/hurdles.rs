@@ -44,6 +44,7 @@ pub(crate) fn print(f: &mut fmt::Formatter<'_>, race_m: Option<f64>, part: Hurdl
         (HurdlePart::To(hurdle), None) => write!(f, "H1-H{hurdle}"),
         (HurdlePart::Between { first, last }, Some(_)) => write!(f, "{race} H{first}-H{last}"),
         (HurdlePart::Between { first, last }, None) => write!(f, "H{first}-H{last}"),
+        (HurdlePart::Last { hurdles, .. }, Some(_)) => write!(f, "{race} over last {hurdles} hurdles"),
         (HurdlePart::First { run_m, hurdles }, _) => write!(f, "{run_m} over first {hurdles} hurdles"),
         (HurdlePart::Last { run_m, hurdles }, _) => write!(f, "{run_m} over last {hurdles} hurdles"),
     }
@@ -51,8 +52,9 @@ pub(crate) fn print(f: &mut fmt::Formatter<'_>, race_m: Option<f64>, part: Hurdl
 
 /// `H1-H3`, `6H`, `5 hurdles`
 fn named(cursor: &mut Cursor<'_>) -> Reading {
+    let race_m = cursor.hurdles_event_m;
     if cursor.is_hurdle_range(0) {
-        return cursor.hurdle_range().map(|part| Some(RunKind::Hurdles { race_m: None, part }));
+        return cursor.hurdle_range().map(|part| Some(RunKind::Hurdles { race_m, part }));
     }
     if cursor.is_word(0, &["first"]) && cursor.is_number(1) && cursor.is_word(2, &SHORT) {
         cursor.skip();
@@ -64,7 +66,7 @@ fn named(cursor: &mut Cursor<'_>) -> Reading {
     }
     let hurdle = cursor.hurdle()?;
     cursor.skip();
-    Ok(Some(RunKind::Hurdles { race_m: None, part: HurdlePart::To(hurdle) }))
+    Ok(Some(RunKind::Hurdles { race_m, part: HurdlePart::To(hurdle) }))
 }
 
 /// What makes a distance a run over hurdles.

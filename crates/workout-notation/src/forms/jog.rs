@@ -19,7 +19,7 @@ const JOGS: [&str; 6] = ["jog", "jogging", "shuffle", "jogs", "trot", "footing"]
 const LEAST_JOG_M: f64 = 30.0;
 
 /// The furthest from a run to the next, in metres.
-const FURTHEST_M: f64 = 10_000.0;
+pub(crate) const FURTHEST_M: f64 = 10_000.0;
 
 /// A lap that somebody jogs or walks between two runs, in metres: it ends where the next run starts anyway.
 const LAP_M: f64 = 400.0;
@@ -303,6 +303,10 @@ impl Cursor<'_> {
         }
         self.skip();
         if self.is_word(0, RESTS) && !self.is_sign(1, '=') {
+            self.skip();
+        }
+        // `r'=2`, `r' 90`
+        if self.is_sign(0, '\'') && self.is_glued(0) {
             self.skip();
         }
         if self.is_sign(0, ':') || self.is_sign(0, '=') || self.is_word(0, &["of", "is", "for"]) {

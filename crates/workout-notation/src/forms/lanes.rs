@@ -77,7 +77,24 @@ impl Cursor<'_> {
             }
             self.skip();
         }
+        self.refuse_unsaid_lanes(begins)?;
         Ok(Spanned::new(lanes, self.since(begins)))
+    }
+
+    /// `lanes 3 and up`, `lane 4 or 5`: the last lane, or which of two, is not said.
+    fn refuse_unsaid_lanes(&mut self, begins: usize) -> Read<()> {
+        const OUTWARDS: [&str; 5] = ["up", "upwards", "above", "outwards", "outward"];
+        let joint = usize::from(self.is_word(0, &["and", "or"]) || self.is_sign(0, '+'));
+        let (message, help) = if self.is_word(joint, &OUTWARDS) {
+            ("the last of these lanes is not said", "write for example `lanes 3-8`")
+        } else if self.is_word(0, &["or"]) && self.is_number(1) {
+            ("which of these lanes is not said", "write one of them, or `lanes 4,5` for both")
+        } else {
+            return Ok(());
+        };
+        self.skip_all(joint + 1);
+        let span = self.since(begins);
+        Err(self.problem(span, message, help))
     }
 
     /// Whether the list of lanes goes on: a number follows the comma and begins nothing else.

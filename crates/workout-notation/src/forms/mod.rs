@@ -48,6 +48,7 @@ pub use run_length::RunLength;
 pub use run_place::RunPlace;
 pub use stance::Stance;
 
+pub(crate) use jog::FURTHEST_M;
 pub(crate) use pace::SHORT_S;
 pub(crate) use run_length::EXAMPLE;
 pub(crate) use straights_and_bends::{NOT_IN_TURN, NOT_IN_TURN_HELP};

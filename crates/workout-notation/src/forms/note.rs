@@ -164,6 +164,7 @@ impl Cursor<'_> {
     pub(crate) fn label(&mut self) -> Option<String> {
         let begins = self.place();
         let (words, sign) = self.label_tokens()?;
+        self.hurdles_event_m = self.hurdles_event_tokens().and_then(|_| self.number_at(0));
         self.skip_all(words);
         self.bind_since(begins);
         let label = self.text[self.since(begins)].split_whitespace().collect::<Vec<_>>().join(" ");
@@ -182,6 +183,9 @@ impl Cursor<'_> {
             return Some((end, 1));
         }
         let starts_with_word = self.word_at(0).is_some();
+        if self.limit_tokens().is_some() {
+            return None;
+        }
         if !starts_with_word && !(1..MOST_TOKENS).any(|ahead| self.is_sign(ahead, ':')) {
             return None;
         }

@@ -109,7 +109,7 @@ pub(crate) const PACE: Clause<Pace> = Clause {
             usize::from(cursor.is_word(1, &["about", "around", "approx", "under", "sub", "approximately"]));
         let is_time = cursor.is_word(0, &["in", "at", "inside"]) && cursor.is_number(1 + about);
         let is_time = is_time && !cursor.is_word(2, &["sets", "set"]);
-        if cursor.alternating() || cursor.start_and_finish() {
+        if cursor.alternating() || cursor.start_and_finish() || cursor.stepped(value) {
             return true;
         }
         if is_time && cursor.is_thing(1 + about) {

@@ -1,11 +1,28 @@
 //! Paces that several runs have by turns: `alternating 72/68`, `odd @ 70, even @ 66`, `@ 70/80/90%`.
 
 use crate::cursor::Cursor;
+use crate::forms::Pace;
 use crate::shared::SharedPace;
 use crate::spanned::Spanned;
 
 const ODD: [&str; 2] = ["odd", "odds"];
 const EVEN: [&str; 2] = ["even", "evens"];
+
+/// Words for a time that becomes shorter by so much.
+#[rustfmt::skip]
+const FASTER: [&str; 18] = [
+    "dropping", "drop", "drops", "cutting", "cut", "minus", "getting", "going", "down", "taking", "lowering", "reducing", "decreasing", "by",
+    "speeding", "up", "off", "progressing",
+];
+
+/// Words for a time that becomes longer by so much.
+const SLOWER: [&str; 4] = ["adding", "add", "plus", "slowing"];
+
+/// The most such words in a row: `getting down by`.
+const MOST_WORDS: usize = 3;
+
+/// The most that one run differs from the next, in seconds.
+const LONGEST_STEP_S: f64 = 20.0;
 
 /// The most paces of a list.
 const MOST_PACES: usize = 12;
@@ -75,6 +92,85 @@ impl Cursor<'_> {
         self.shared.paces = paces;
         self.shared.is_progression = true;
         true
+    }
+
+    /// `@ 75, 1s faster each rep`, `starting at 3:30 and dropping 2s each rep`: the time of the first run, and by how much
+    /// that of each differs from the one before. Without a first time what is said is kept as it is written.
+    pub(crate) fn stepped(&mut self, value: &mut Option<Spanned<Pace>>) -> bool {
+        const STARTS: [&str; 5] = ["start", "starting", "begin", "beginning", "from"];
+        if !self.is_number(0)
+            && self.word_at(0).is_none()
+            && !['-', '+', '@'].iter().any(|&sign| self.is_sign(0, sign))
+        {
+            return false;
+        }
+        let (before, problems) = (self.place(), self.problems.len());
+        let mut first = None;
+        if self.word(&STARTS) || self.is_sign(0, '@') || self.is_word(0, &["in", "at"]) {
+            if !self.sign('@') {
+                self.word(&["at", "with", "from", "in", "on"]);
+            }
+            first = if self.is_number(0) && self.metres_in(1).is_none() {
+                self.seconds("", "").ok()
+            } else {
+                None
+            };
+            if self.is_sign(0, ',') || self.is_sign(0, '-') && !self.is_glued(1) {
+                self.skip();
+            }
+            self.word(&["and", "then"]);
+            if first.is_none() {
+                self.problems.truncate(problems);
+                self.go_back(before);
+                return false;
+            }
+        }
+        let begins = self.place() - usize::from(self.is_behind('-') && self.is_glued(0));
+        let step_s = self.step_of_paces();
+        self.problems.truncate(problems);
+        let Some(step_s) = step_s else {
+            self.go_back(before);
+            return false;
+        };
+        if let (None, Some(Pace::Time { seconds, to_s: None })) = (&first, value.as_deref())
+            && let Some(own) = value.as_ref()
+        {
+            first = Some(Spanned::new(*seconds, own.span.clone()));
+            *value = None;
+        }
+        self.keep(begins);
+        if let Some(first) = first
+            && self.shared.paces.is_empty()
+        {
+            self.shared.paces = vec![Spanned::new(SharedPace::Time(*first), first.span)];
+            self.shared.step_s = Some(step_s);
+        }
+        true
+    }
+
+    /// `-1s each`, `dropping 2s per rep`, `2 sec faster every run`: by how much, in seconds.
+    fn step_of_paces(&mut self) -> Option<f64> {
+        let mut is_slower = self.is_sign(0, '+') && self.is_glued(1);
+        let has_sign = is_slower || self.is_sign(0, '-') && self.is_glued(1);
+        self.skip_all(usize::from(has_sign));
+        let has_sign = has_sign || self.is_behind('-') && self.is_glued(0);
+        let begins = self.place();
+        let faster = (0..MOST_WORDS).take_while(|&ahead| self.is_word(ahead, &FASTER)).count();
+        self.skip_all(faster);
+        is_slower |= self.word(&SLOWER);
+        let is_said = has_sign || self.place() > begins;
+        if !self.is_number(0) || self.metres_in(1).is_some() {
+            return None;
+        }
+        let seconds = *self.seconds("", "").ok()?;
+        let is_faster = self.word(&["faster", "quicker", "less"]);
+        is_slower |= !is_faster && self.word(&["slower", "more"]);
+        let is_each = (self.word(&["each", "every", "per"])
+            || self.is_word(0, &["a"]) && self.is_word(1, &["rep", "run"]) && self.word(&["a"]))
+            && (self.word(&["rep", "run", "one", "time", "repetition"])
+                || !self.is_number(0) && self.word_at(0).is_none());
+        let is_step = is_each && (is_said || is_faster || is_slower) && seconds <= LONGEST_STEP_S;
+        is_step.then_some(if is_slower { seconds } else { -seconds })
     }
 
     /// `70/80/90%`, `80%, 85%, 90%`: a percentage for each run. Two with a dash are a range.

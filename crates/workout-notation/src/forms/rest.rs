@@ -111,7 +111,10 @@ impl Cursor<'_> {
         let is_metres = is_bare && self.metres_in(1).is_some();
         // `r3`, `R = 8`: who writes a letter writes minutes.
         let is_behind_letter = self.is_behind_word(&LETTERS)
-            || (self.is_behind('=') || self.is_behind(':')) && self.is_word_before(2, &LETTERS);
+            || self.is_behind('\'') && self.is_word_before(2, &LETTERS)
+            || (self.is_behind('=') || self.is_behind(':'))
+                && (self.is_word_before(2, &LETTERS)
+                    || self.is_sign_before(2, '\'') && self.is_word_before(3, &LETTERS));
         let begins = self.place();
         let seconds = self.time(what, help)?;
         let value = *seconds;

@@ -59,6 +59,10 @@ impl Cursor<'_> {
     /// `25 min of 40/20s`: how it is run by turns is kept as it is written.
     fn by_turns(&mut self) {
         let begins = self.place();
+        if self.distances_by_turns() {
+            self.keep(begins);
+            return;
+        }
         let is_here = (self.is_word(0, &["of"]) || self.is_sign(0, '('))
             && self.is_number(1)
             && (self.is_sign(2, '/') || self.is_sign(2, '-'))
@@ -75,6 +79,30 @@ impl Cursor<'_> {
             self.sign(')');
         }
         self.keep(begins);
+    }
+
+    /// `of 200 on / 200 off`, `: 300 hard, 100 easy`
+    fn distances_by_turns(&mut self) -> bool {
+        const FAST: [&str; 7] = ["on", "hard", "fast", "quick", "strong", "steady", "tempo"];
+        const SLOW: [&str; 7] = ["off", "easy", "float", "jog", "walk", "slow", "steady"];
+        let before = self.place();
+        let is_in_brackets = self.is_sign(0, '(');
+        let is_led = self.sign('(') || self.sign(':') || self.sign('-') || self.word(&["of", "as", "at"]);
+        let mut is_here = is_led;
+        for words in [&FAST, &SLOW] {
+            let tokens = self.metres_tokens(0).filter(|_| !self.is_times(1));
+            self.skip_all(tokens.unwrap_or_default());
+            is_here &= tokens.is_some() && self.word(words);
+            if words == &FAST {
+                let _ =
+                    [',', '/', '-', '+'].iter().any(|&sign| self.sign(sign)) || self.word(&["and", "then"]);
+            }
+        }
+        is_here &= !is_in_brackets || self.sign(')');
+        if !is_here {
+            self.go_back(before);
+        }
+        is_here
     }
 
     /// The metres of `200s`: a time would be written otherwise.
