@@ -157,7 +157,7 @@ impl SheetRow {
         };
         let is_flying = rep.run_in.is_some() && rep.handover.is_none();
         let stand = rep.run_in.as_ref().filter(|_| is_flying).unwrap_or(&rep.start);
-        let common = if rep.own_times.is_empty() { rep.splits.as_slice() } else { &[] };
+        let common = if rep.own_times.is_empty() { &*rep.splits } else { &[] };
         Self {
             rep: rep.rep,
             set: rep.set,

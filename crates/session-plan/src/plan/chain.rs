@@ -87,7 +87,7 @@ fn laid_out(
     let mut runs: Vec<Vec<Option<Pair>>> = vec![Vec::with_capacity(steps.len()); lanes.len()];
     let mut recoveries_m: Vec<Vec<Option<f64>>> = vec![Vec::with_capacity(steps.len()); lanes.len()];
     // Steps of the same run share one search.
-    let mut found: Vec<(usize, Vec<LanePairs>)> = Vec::new();
+    let mut found: Vec<Found> = Vec::new();
     for (index, step) in steps.iter().enumerate() {
         let next = next_runs(track, steps, lanes, &runs)?;
         if index > 0 {
@@ -99,20 +99,22 @@ fn laid_out(
             continue;
         }
         let recovery = index.checked_sub(1).and_then(|before| steps[before].recovery);
-        let same = found.iter().position(|(known, _)| {
-            let known = &steps[*known];
+        let same = found.iter().position(|found| {
+            let known = &steps[found.first];
             known.run.kind == step.run.kind && known.from == step.from && known.to == step.to
         });
         let same = match same {
             Some(same) => same,
             None => {
                 let of_lane = |&lane| Ok((lane, pairing::pairs(track, step, location.place, lane, prefer)?));
-                found.push((index, lanes.iter().map(of_lane).collect::<Planned<_>>()?));
+                let choices = lanes.iter().map(of_lane).collect::<Planned<_>>()?;
+                found.push(Found { first: index, choices, usual: None });
                 found.len() - 1
             }
         };
-        let mut choices = found[same].1.clone();
-        if recovery == Some(RecoveryKind::ChangeEnds) {
+        let Found { choices, usual, .. } = &mut found[same];
+        let one_place = if recovery == Some(RecoveryKind::ChangeEnds) {
+            let mut choices = choices.clone();
             for ((_, choices), last) in
                 choices.iter_mut().zip(runs.iter().map(|runs| runs.last().copied().flatten()))
             {
@@ -120,16 +122,14 @@ fn laid_out(
                     nearest_first(track, choices, &last);
                 }
             }
-        }
-        // What the track alone places lies alike in all lanes, on marks or not.
-        let one_place = if pairing::is_placed_by_track(step) {
-            own(&choices)
+            &one_place(track, step, &choices, common)
         } else {
-            together(track, step, &choices, common)
+            usual.get_or_insert_with(|| one_place(track, step, choices, common))
         };
         match one_place {
-            Ok(pairs) => runs.iter_mut().zip(pairs).for_each(|(runs, pair)| runs.push(Some(pair))),
+            Ok(pairs) => runs.iter_mut().zip(pairs).for_each(|(runs, pair)| runs.push(Some(*pair))),
             Err(lane) => {
+                let lane = *lane;
                 if let Some(distance_m) = pairing::distance_m(track, step, lane)? {
                     return Err(PlanFault::NoPlaceLeft { lane, distance_m }.at_run(step));
                 }
@@ -149,6 +149,22 @@ fn laid_out(
         chains.push(Chain { lane, pairs, recoveries_m });
     }
     Ok(chains)
+}
+
+/// A run in all lanes: those of one place, or the first lane that has none.
+type OnePlace = Result<Vec<Pair>, LaneNumber>;
+
+/// What was found for a run, which others of the block repeat.
+struct Found {
+    first: usize,
+    choices: Vec<LanePairs>,
+    /// Where it is laid, if it does not begin where another ended.
+    usual: Option<OnePlace>,
+}
+
+fn one_place(track: &Track, step: &Step<'_>, choices: &[LanePairs], common: Common) -> OnePlace {
+    // What the track alone places lies alike in all lanes, on marks or not.
+    if pairing::is_placed_by_track(step) { own(choices) } else { together(track, step, choices, common) }
 }
 
 /// Puts those pairs in front that start nearest to where the last run ended: on paint at both ends where there are

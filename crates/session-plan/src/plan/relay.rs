@@ -1,6 +1,7 @@
 //! Exchange zones in pairs: who runs with whom, and where each begins.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use lane_distance::{LaneNumber, Pair, Placement, Track};
 use workout_notation::{Gap, RunKind, Step};
@@ -228,7 +229,7 @@ impl<'a> Relay<'a> {
         let why = OtherLength::ZoneWithRunIn { distance_m: pair.distance_m, run_in_m: EXCHANGE_RUN_IN_M };
         rep.nominal.why = Some(why);
         // The clock starts with the incoming runner: no time is known at the paint of the zone.
-        rep.splits.clear();
+        rep.splits = Arc::default();
         rep.cautions = caution::of_run(track, &pairing::whole_way(track, pair, EXCHANGE_RUN_IN_M));
     }
 }

@@ -1,5 +1,7 @@
 //! A repetition of a plan.
 
+use std::sync::Arc;
+
 use lane_distance::{Course, LaneNumber, Pair, Placement, Spot, Track};
 use serde::Serialize;
 use workout_notation::{RunKind, Step};
@@ -87,7 +89,7 @@ pub struct Rep {
     /// The uncertainty of its distance, in metres, plus or minus.
     pub plus_minus_m: f64,
     /// When the runner should pass the round distances and the paint on the way.
-    pub splits: Vec<Split>,
+    pub splits: Arc<[Split]>,
     /// Each athlete's own target and splits, the fastest first, where some of them run it together and their targets
     /// differ by more than a second a lap.
     pub own_times: Vec<OwnTime>,
@@ -145,7 +147,7 @@ impl Rep {
             recovery_m: None,
             the_other_way: pair.against,
             plus_minus_m: track.uncertainty_m(pair),
-            splits: target_s.map_or_else(Vec::new, |target_s| splits(track, pair, kind, target_s)),
+            splits: target_s.map_or_else(Arc::default, |target_s| splits(track, pair, kind, target_s).into()),
             own_times: Vec::new(),
             cautions: caution::of_run(track, &pairing::whole_way(track, pair, run_in_m.unwrap_or(0.0))),
         }

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use wave_plan::{ItineraryPlan, Mode, WavePlan};
 use workout_notation::{Gap, RunKind};
 
-use crate::people::session::Session;
+use crate::people::session::{Athlete, Session};
 use crate::plan::block_part::run_in_m;
 use crate::plan::caution;
 use crate::plan::crew::{Crew, Entrant};
@@ -238,17 +238,21 @@ impl Timetable<'_> {
     fn own_times(&self, laid: &DraftRun, run: usize, members: &[usize]) -> Vec<OwnTime> {
         let draft = self.draft;
         let kind = draft.steps[run].run.kind.value;
-        let own_time = |&member: &usize| {
-            let athlete = draft.entrants[member].athlete?.name.clone();
-            let target_s = draft.timings[member][run].target_s?;
-            Some(OwnTime { athlete, target_s, splits: splits(&self.draft.track, &laid.pair, kind, target_s) })
-        };
-        let mut times: Vec<OwnTime> = members.iter().filter_map(own_time).collect();
-        times.sort_by(|a, b| a.target_s.total_cmp(&b.target_s));
-        let apart_s =
-            times.last().zip(times.first()).map_or(0.0, |(last, first)| last.target_s - first.target_s);
+        let target =
+            |&member: &usize| Some((draft.entrants[member].athlete?, draft.timings[member][run].target_s?));
+        let mut targets: Vec<(&Athlete, f64)> = members.iter().filter_map(target).collect();
+        targets.sort_by(|(_, a), (_, b)| a.total_cmp(b));
+        let apart_s = targets.last().zip(targets.first()).map_or(0.0, |((_, last), (_, first))| last - first);
         let is_one_speed = apart_s * LAP_M / laid.pair.distance_m <= ALIKE_S;
-        if is_one_speed || times.len() < members.len() { Vec::new() } else { times }
+        if is_one_speed || targets.len() < members.len() {
+            return Vec::new();
+        }
+        let own_time = |(athlete, target_s): (&Athlete, f64)| OwnTime {
+            athlete: athlete.name.clone(),
+            target_s,
+            splits: splits(&draft.track, &laid.pair, kind, target_s),
+        };
+        targets.into_iter().map(own_time).collect()
     }
 
     /// Whether the go time of a run rests on something that was estimated.
