@@ -140,7 +140,7 @@ fn plan(workout: &str, squad: &SquadFlags, late: &LateFlags, common: &Common) ->
     given.begin_hazards(&venue)?;
     late_changes::make(given.session_mut(), &venue, late)?;
     let closed = given.closed_late(common);
-    late_changes::close(given.session_mut(), &venue, closed)?;
+    late_changes::close(given.session_mut(), &venue, &closed)?;
     late_changes::skip(given.session(), late, |session| given.plan(&venue, session))
 }
 
@@ -188,7 +188,7 @@ fn plan_given(mut given: Given, common: &Common) -> Result<Plan> {
     let venue = given.venue(common)?;
     given.begin_hazards(&venue)?;
     let closed = given.closed_late(common);
-    late_changes::close(given.session_mut(), &venue, closed)?;
+    late_changes::close(given.session_mut(), &venue, &closed)?;
     given.plan(&venue, given.session())
 }
 

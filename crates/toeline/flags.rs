@@ -260,9 +260,9 @@ pub(crate) struct Common {
     /// double-bend-2, double-bend-3, indoor-200, oval-300, yards-440; default: standard]
     #[arg(long, value_name = "NAME|FILE")]
     pub(crate) track: Option<String>,
-    /// Closed lanes, such as 1,2
-    #[arg(long, value_name = "LANES", value_delimiter = ',')]
-    pub(crate) closed: Vec<u8>,
+    /// Closed lanes, such as 1,2 or 1-3
+    #[arg(long, value_name = "LANES", value_parser = lanes)]
+    closed: Vec<Lanes>,
     /// Form of the answer on standard output
     #[arg(long, value_parser = formats())]
     pub(crate) format: Option<&'static Format>,
@@ -302,6 +302,13 @@ fn seconds(text: &str) -> Result<f64, String> {
 
 fn distance(text: &str) -> Result<f64, String> {
     workout_notation::distance(text).map_err(|problem| sentence(&problem))
+}
+
+impl Common {
+    /// The numbers of the lanes that are closed.
+    pub(crate) fn closed(&self) -> Vec<u8> {
+        self.closed.iter().flat_map(|Lanes(lanes)| lanes).map(|lane| lane.get()).collect()
+    }
 }
 
 fn lanes(text: &str) -> Result<Lanes, String> {

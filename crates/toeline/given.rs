@@ -112,10 +112,10 @@ impl Given {
     }
 
     /// The lanes of the flags that what is to be run in them moves away from.
-    pub(crate) fn closed_late<'c>(&self, common: &'c Common) -> &'c [u8] {
+    pub(crate) fn closed_late(&self, common: &Common) -> Vec<u8> {
         match self {
-            Self::File(..) | Self::Text(_) => &common.closed,
-            Self::Typed(_) => &[],
+            Self::File(..) | Self::Text(_) => common.closed(),
+            Self::Typed(_) => Vec::new(),
         }
     }
 

@@ -35,7 +35,7 @@ pub(crate) fn is_file_name(argument: &str) -> bool {
 
 /// The venue that the flags ask for.
 pub(crate) fn venue(common: &Common) -> Result<Venue> {
-    close(open_venue(common)?, &common.closed)
+    close(open_venue(common)?, &common.closed())
 }
 
 /// The same with every lane open that the track has open.

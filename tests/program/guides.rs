@@ -89,13 +89,6 @@ error: Ben guides nobody
   |                ^^^^^^^^^^^^^^^
   |
 help: name the athlete as well, for example `{ name: Ada, guide: Ben }`
-error: an athlete's name is empty
- --> t.yaml:4:16
-  |
-4 |     athletes: [{ guide: Ben }]
-  |                ^^^^^^^^^^^^^^^
-  |
-help: write for example `Ada`, or a number such as `7`
 
 "#]],
     );

@@ -200,7 +200,7 @@ No cones: paint shows every place.
 [CAUTIONS_LANE_ONE_CLOSED]
 
 # with no lane named the innermost open lane is used, and said
-$ toeline plan '3 x 300 @ 48s rest 3min' --closed 1,2
+$ toeline plan '3 x 300 @ 48s rest 3min' --closed 1-2
 3 x 300 @ 48s rest 3min
 Track: standard, lanes 1 and 2 closed
 Lasts 8:24

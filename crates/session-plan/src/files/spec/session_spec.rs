@@ -272,7 +272,8 @@ impl SessionSpec {
             faults.extend(group.relay_faults(&at));
             for (place, athlete) in group.athletes.iter().enumerate() {
                 let name = [at.as_slice(), &[Key::from("athletes"), Key::from(place)]].concat();
-                check_name(&athlete.name.0, Named::Athlete, name.clone(), &mut athletes, &mut faults);
+                let called = [name.as_slice(), &[Key::from("name")]].concat();
+                check_name(&athlete.name.0, Named::Athlete, called, &mut athletes, &mut faults);
                 if let Some(Name(guide)) = &athlete.guide {
                     let at = [name.as_slice(), &[Key::from("guide")]].concat();
                     if is_blank(guide) {
