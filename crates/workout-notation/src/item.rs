@@ -327,6 +327,9 @@ impl Cursor<'_> {
 
     /// `5 x 700m x 2min`, `10 x 300m x 300m`: what a second times sign adds is the rest, or how far to jog.
     fn times_recovery(&mut self, details: &mut Details) {
+        if self.fast_and_easy(details) {
+            return;
+        }
         if !self.is_times(0) || !self.is_number(1) {
             return;
         }
@@ -350,6 +353,35 @@ impl Cursor<'_> {
             return;
         }
         self.go_back(before);
+    }
+
+    /// `5 x 200/200 (fast/jog)`: the second distance is that of the recovery.
+    fn fast_and_easy(&mut self, details: &mut Details) -> bool {
+        if !self.is_sign(0, '/') && !self.is_sign(0, '-') {
+            return false;
+        }
+        let Some(end) = self.metres_tokens(1).map(|tokens| 1 + tokens) else { return false };
+        let is_here = self.is_sign(end, '(')
+            && self.is_effort(end + 1)
+            && (self.is_sign(end + 2, '/') || self.is_sign(end + 2, '-'))
+            && self.is_word(end + 3, &["jog", "walk", "easy", "float"])
+            && self.is_sign(end + 4, ')');
+        if !is_here {
+            return false;
+        }
+        self.skip();
+        let Some((metres, span)) = self.metres().filter(|(metres, _)| (1.0..=FURTHEST_M).contains(metres))
+        else {
+            return false;
+        };
+        self.skip();
+        details.effort = Some(self.effort());
+        self.skip();
+        let is_walk = self.is_word(0, &["walk"]);
+        self.skip_all(2);
+        let kind = if is_walk { RecoveryKind::Walk(metres) } else { RecoveryKind::Jog(metres) };
+        details.recovery.kind = Some(Spanned::new(kind, span));
+        true
     }
 
     /// `flying 30 x 4, 25m run-in`

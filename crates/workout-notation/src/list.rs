@@ -255,12 +255,16 @@ impl Cursor<'_> {
         let mut items: Vec<Item> =
             items.into_iter().map(|listed| self.attached(listed.item, listed.details)).collect();
         // `1500 then 6 x 200 (200 jog)`: brackets behind repetitions are theirs, and not for single runs before.
-        let own_recovery =
-            if is_last_counted && items_are_single && self.is_first_in_brackets(&of_all.recovery) {
-                std::mem::take(&mut of_all.recovery)
-            } else {
-                Recovery::default()
-            };
+        // `3 x 1600 (3min) + 4 x 200 (200 jog)`: so are they where those before have theirs.
+        let have_own = items.iter().all(|item| item.details().recovery != Recovery::default());
+        let own_recovery = if is_last_counted
+            && (items_are_single || have_own)
+            && self.is_first_in_brackets(&of_all.recovery)
+        {
+            std::mem::take(&mut of_all.recovery)
+        } else {
+            Recovery::default()
+        };
         let is_alike = items.iter().all(|item| item.kind().is_some() && item.kind() == last.kind());
         let before: Vec<&Details> = items.iter().map(Item::details).collect();
         let mut of_last = of_all.take_for_last_run(&before, is_alike);

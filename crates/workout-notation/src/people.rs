@@ -15,8 +15,8 @@ const PEOPLE: [&str; 29] = [
 ];
 
 /// Words for a group that may mean something else as well.
-const GROUPS: [&str; 8] =
-    ["sprints", "distance", "endurance", "group", "squad", "wheelchair", "runners", "athletes"];
+const GROUPS: [&str; 10] =
+    ["sprints", "distance", "endurance", "group", "squad", "wheelchair", "runners", "athletes", "grp", "gp"];
 
 /// Words in front of the number of an age.
 const AGES: [&str; 6] = ["u", "under", "over", "y", "yr", "year"];

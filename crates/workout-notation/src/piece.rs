@@ -73,7 +73,21 @@ pub(crate) fn pieces(lexed: &Lexed<'_>, has_groups: bool) -> Vec<Piece> {
             pieces.push(Piece::Runs(range));
         }
     }
+    rest_of_runs(&mut pieces);
     pieces
+}
+
+/// `4 x 250. Rest 6 min. Last 50 all out`: behind the only runs of a line a rest is theirs, where no other block follows.
+fn rest_of_runs(pieces: &mut [Piece]) {
+    let is_more = |piece: &Piece| matches!(piece, Piece::More(_));
+    if let [Piece::Runs(_), behind @ ..] = pieces
+        && let [Piece::Rest(range), more @ ..] = behind
+        && !more.is_empty()
+        && more.iter().all(is_more)
+    {
+        let range = range.clone();
+        behind[0] = Piece::More(range);
+    }
 }
 
 /// Whether a rest is one between runs by its words, and none between blocks: `60s between reps`, `r 2'`.

@@ -3,6 +3,7 @@
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
+use crate::quantity::LAPS;
 
 /// The most words and numbers of one.
 const MOST_TOKENS: usize = 24;
@@ -173,6 +174,14 @@ impl Cursor<'_> {
             return Some(number + 3 + usize::from(self.is_word(number + 3, &["effort", "intensity"])));
         }
         let end = self.range_end(number);
+        // `4 laps total`, `3.2 km in all`
+        let unit = end + usize::from(self.metres_in(end).is_some() || self.is_word(end, &LAPS));
+        let in_all = unit + usize::from(self.is_word(unit, &["in"]));
+        let is_total =
+            self.is_word(in_all, &["total", "altogether"]) || in_all > unit && self.is_word(in_all, &["all"]);
+        if is_total && self.word_at(in_all + 1).is_none() && !self.is_number(in_all + 1) {
+            return Some(in_all + 1);
+        }
         if self.is_word(end, &["per", "a", "each"])
             && self.is_word(end + 1, &["lap", "rep", "set", "athlete", "runner", "group", "side", "leg"])
         {

@@ -16,6 +16,9 @@ const ON_FOOT: [&str; 9] =
 const JOGS: [&str; 6] = ["jog", "jogging", "shuffle", "jogs", "trot", "footing"];
 
 /// A distance alone behind `rest` is a jog from here on, in metres: less is rather minutes.
+/// Numbers without a unit that are seconds of rest where several stand in a row.
+const SECONDS: std::ops::RangeInclusive<f64> = 10.0..=300.0;
+
 const LEAST_JOG_M: f64 = 30.0;
 
 /// The furthest from a run to the next, in metres.
@@ -335,7 +338,7 @@ impl Cursor<'_> {
             self.behind_way(recovery, begins)
         } else if self.between_sets() || is_capital && recovery.gap.is_some() {
             self.set_rest(recovery, begins)
-        } else if self.bare_list_of_minutes() {
+        } else if self.bare_list_of_minutes() || self.bare_list_of_seconds() {
             Ok(())
         } else {
             let is_for_runs = self.between_runs();
@@ -343,9 +346,40 @@ impl Cursor<'_> {
         }
     }
 
+    /// `reducing rest 90-80-70-60`: seconds between the runs, three or more, each shorter than the one before or each
+    /// longer.
+    fn bare_list_of_seconds(&mut self) -> bool {
+        let mut seconds = Vec::new();
+        while let Some(number) = self.number_at(2 * seconds.len()).filter(|number| SECONDS.contains(number)) {
+            seconds.push(number);
+            let sign = 2 * seconds.len() - 1;
+            let is_joined = ['-', '/', ','].iter().any(|&joint| self.is_sign(sign, joint));
+            if !is_joined || !self.is_number(sign + 1) {
+                break;
+            }
+        }
+        let end = (2 * seconds.len()).saturating_sub(1);
+        let is_ordered =
+            seconds.is_sorted_by(|one, next| one > next) || seconds.is_sorted_by(|one, next| one < next);
+        let is_closed = !self.is_number(end) && !self.is_unit(end) && !self.is_times(end);
+        if seconds.len() < 3 || !is_ordered || !is_closed || !self.shared.rests.is_empty() {
+            return false;
+        }
+        for place in 0..seconds.len() {
+            if let Some((seconds, span)) = self.number() {
+                self.shared.rests.push(Spanned::new(seconds, span));
+            }
+            self.skip_all(usize::from(place + 1 < seconds.len()));
+        }
+        true
+    }
+
     /// How the runners get to the next start: `jog 200`, `jog exactly 200`, `200 jog`, `walk back`, `walk 100`,
     /// `standing`, `changing ends`.
     pub(crate) fn jog(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
+        if self.jog_between_sets(begins) {
+            return Ok(());
+        }
         if self.jog_tokens(0).is_some() && self.is_word(0, &SLOW) {
             self.skip();
         }
@@ -405,6 +439,31 @@ impl Cursor<'_> {
         self.behind_way(recovery, begins)
     }
 
+    /// `400 jog between sets`: how long that takes is not said, so that it is kept as it is written, and is no recovery of
+    /// each run.
+    fn jog_between_sets(&mut self, begins: usize) -> bool {
+        let before = self.place();
+        let (mut jogs, mut parts) = (0, 0);
+        while parts < 3 {
+            parts += 1;
+            if let Some(tokens) = self.jog_tokens(0).filter(|_| jogs == 0) {
+                self.skip_all(tokens);
+                jogs += 1;
+                self.word(&["back"]);
+            } else {
+                self.word(&["a", "one", "full", "the"]);
+                let Some(tokens) = self.recovery_distance_tokens(0) else { break };
+                self.skip_all(tokens);
+            }
+        }
+        if jogs == 0 || !self.between_sets() {
+            self.go_back(before);
+            return false;
+        }
+        self.keep(begins);
+        true
+    }
+
     /// Steps over words for a jog behind its distance.
     fn jog_behind(&mut self) {
         let jog = self.jog_tokens(0).filter(|&jog| !self.is_number(jog));
@@ -430,6 +489,12 @@ impl Cursor<'_> {
     pub(crate) fn behind_way(&mut self, recovery: &mut Recovery, begins: usize) -> Read<()> {
         self.rest_behind();
         self.between_runs();
+        // `100m walk (in 2min)`
+        if self.is_sign(0, '(') && self.is_word(1, &["in"]) && self.is_duration_at(2) {
+            self.skip_all(2);
+            let timed = self.rests(recovery, begins, false);
+            return if self.sign(')') { timed } else { Err(self.expected("`)` behind the time", HELP)) };
+        }
         // `jog 200 in 90s`, `walk back 2min`, `walk back, 2min`: how long it may take.
         if self.is_sign(0, ',') && self.is_duration_alone_at(1) {
             self.skip();
