@@ -66,9 +66,29 @@ fn a_target_that_cannot_be_had_is_said_and_left_out() {
     let no_target = Remark::NoTarget {
         pace: "800 pace".to_owned(),
         why: TargetError::NoBest { metres: 800.0 },
+        to_m: vec![800.0],
         athletes: Vec::new(),
     };
     assert_eq!(plan.blocks[0].remarks, [no_target]);
+}
+
+#[test]
+fn who_lacks_the_same_targets_is_named_once() {
+    let plan = plan(
+        "title: t\ngroups:\n  - name: g\n    athletes:\n      - { name: Ada, bests: { 400: 58 } }\n      - { name: Ben, reps: 2, \
+         bests: { 400: 56 } }\n      - { name: Cy, bests: { 400: 61 } }\nblocks: [300 + 200 + 100 @ 90% rest 3min]\n",
+    );
+    let remarks = plan.blocks[0].remarks.iter();
+    let found: Vec<_> = remarks
+        .filter_map(|remark| match remark {
+            Remark::NoTarget { to_m, athletes, .. } => Some((to_m.as_slice(), athletes.join(", "))),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(
+        found,
+        [([300.0, 200.0, 100.0].as_slice(), "Ada, Cy".into()), (&[300.0, 200.0], "Ben".into())]
+    );
 }
 
 #[test]

@@ -63,8 +63,8 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 clock((needs_s / 5.0).ceil() * 5.0)
             )
         }
-        Remark::NoTarget { pace, why, athletes } => {
-            let why = no_target(why);
+        Remark::NoTarget { pace, why, to_m, athletes } => {
+            let why = no_target(why, to_m);
             let who = if athletes.is_empty() { String::new() } else { format!("{} ", all_called(athletes)) };
             format!("No target for {who}@ {pace}: {why}; add bests to the session file.")
         }

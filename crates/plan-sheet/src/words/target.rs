@@ -1,6 +1,6 @@
 //! The time that a run is to take, in words.
 
-use crate::words::numbers::clock;
+use crate::words::numbers::{clock, listed};
 use session_plan::{Rep, TargetError};
 
 /// The target of a run: a time, or a range of times.
@@ -12,12 +12,13 @@ pub(crate) fn target(rep: &Rep) -> Option<String> {
     })
 }
 
-/// Why there is no target.
-pub(crate) fn no_target(why: &TargetError) -> String {
+/// Why there is no target, and over which distances.
+pub(crate) fn no_target(why: &TargetError, to_m: &[f64]) -> String {
+    let distances = listed(to_m);
     match why {
-        TargetError::NoBest { metres } => format!("no best is known for {metres} m"),
-        TargetError::OutsideRiegel { from_m, to_m, seconds, metres } => format!(
-            "a time over {from_m} m cannot be carried to {to_m} m: Riegel's law holds for races of 1:30 to 4 h, \
+        TargetError::NoBest { .. } => format!("no best is known for {distances} m"),
+        TargetError::OutsideRiegel { from_m, seconds, metres, .. } => format!(
+            "a best over {from_m} m cannot be carried to {distances} m: Riegel's law holds for races of 1:30 to 4 h, \
              not for {metres} m in {seconds:.0} s"
         ),
     }

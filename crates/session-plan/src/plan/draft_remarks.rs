@@ -1,6 +1,7 @@
 //! What there is to say of a draft.
 
 use lane_distance::{Pair, Placement};
+use workout_notation::Pace;
 
 use crate::people::bests::TargetError;
 use crate::plan::draft::{Draft, DraftLane, DraftRun};
@@ -8,6 +9,7 @@ use crate::plan::fault::Planned;
 use crate::plan::nominal;
 use crate::plan::pairing::{self, Prefer};
 use crate::plan::remark::Remark;
+use crate::plan::run_times::Timing;
 
 impl Draft<'_> {
     /// Where else the first run could go, in the first of some lanes: on paint at both ends where the finish line was wanted,
@@ -43,27 +45,59 @@ impl Draft<'_> {
 
     /// Each pace that gives no target, with those who have none.
     pub(crate) fn no_targets(&self, is_squad: bool) -> Vec<Remark> {
-        let mut found: Vec<(String, &TargetError, Vec<String>)> = Vec::new();
+        let mut found: Vec<(NoTargets<'_>, Vec<String>)> = Vec::new();
         for (entrant, timings) in self.entrants.iter().zip(&self.timings) {
-            for (step, timing) in self.steps.iter().zip(timings) {
-                // A target of the athlete's own serves as well.
-                let (Some(pace), Some(why), None) = (step.pace, &timing.no_target, timing.target_s) else {
-                    continue;
-                };
-                let (pace, name) = (pace.value.to_string(), entrant.name());
-                match found.iter_mut().find(|known| known.0 == pace && known.1 == why) {
-                    Some((_, _, names)) if names.iter().any(|known| known == name) => {}
-                    Some((_, _, names)) => names.push(name.to_owned()),
-                    None => found.push((pace, why, vec![name.to_owned()])),
+            for own in self.no_targets_of(timings) {
+                let name = entrant.name().to_owned();
+                match found.iter_mut().find(|(known, _)| known.is_alike(&own)) {
+                    Some((_, names)) => names.push(name),
+                    None => found.push((own, vec![name])),
                 }
             }
         }
-        let remark = |(pace, why, mut athletes): (String, &TargetError, Vec<String>)| {
+        let remark = |(NoTargets { pace, why, to_m, .. }, mut athletes): (NoTargets<'_>, Vec<String>)| {
             if !is_squad || athletes.len() == self.entrants.len() {
                 athletes.clear();
             }
-            Remark::NoTarget { pace, why: why.clone(), athletes }
+            Remark::NoTarget { pace: pace.to_string(), why: why.clone(), to_m, athletes }
         };
         found.into_iter().map(remark).collect()
+    }
+
+    /// Each pace that gives one entrant no target.
+    fn no_targets_of<'b>(&'b self, timings: &'b [Timing]) -> Vec<NoTargets<'b>> {
+        let mut found: Vec<NoTargets<'_>> = Vec::new();
+        for (step, timing) in self.steps.iter().zip(timings) {
+            // A target of the athlete's own serves as well.
+            let (Some(pace), Some(why), None) = (step.pace, &timing.no_target, timing.target_s) else {
+                continue;
+            };
+            let (from_m, to_m) = match *why {
+                TargetError::NoBest { metres } => (None, metres),
+                TargetError::OutsideRiegel { from_m, to_m, .. } => (Some(from_m), to_m),
+            };
+            match found.iter_mut().find(|known| *known.pace == pace.value && known.from_m == from_m) {
+                Some(known) if known.to_m.contains(&to_m) => {}
+                Some(known) => known.to_m.push(to_m),
+                None => found.push(NoTargets { pace: &pace.value, why, from_m, to_m: vec![to_m] }),
+            }
+        }
+        found
+    }
+}
+
+/// A pace that gives somebody no target.
+struct NoTargets<'a> {
+    pace: &'a Pace,
+    /// Why it gives none over the first distance.
+    why: &'a TargetError,
+    /// The distance of the best that cannot be carried over; nothing where there is no best.
+    from_m: Option<f64>,
+    to_m: Vec<f64>,
+}
+
+impl NoTargets<'_> {
+    fn is_alike(&self, other: &Self) -> bool {
+        self.pace == other.pace && self.from_m == other.from_m && self.to_m == other.to_m
     }
 }

@@ -93,8 +93,10 @@ pub enum Remark {
     NoTarget {
         /// The target as it is written.
         pace: String,
-        /// Why it cannot be had.
+        /// Why it cannot be had, over the first of the distances.
         why: TargetError,
+        /// The distances that no best serves for, in metres.
+        to_m: Vec<f64>,
         /// Those of a squad who have none; empty for everybody.
         athletes: Vec<String>,
     },
