@@ -141,7 +141,9 @@ impl Cursor<'_> {
         } else {
             None
         };
-        let is_alone = self.is_sign(0, ')');
+        // `10 x 100 (15s) x 2, 4 min`: a set has two rests.
+        let is_in_sets = self.is_times(1) && self.is_number(2);
+        let is_alone = self.is_sign(0, ')') && !is_in_sets;
         self.problems.truncate(problems);
         self.doubts.truncate(doubts);
         self.go_back(before);

@@ -104,6 +104,7 @@ mod quantity;
 mod reader;
 mod rest_in_list;
 mod run;
+mod session_groups;
 mod session_reader;
 mod session_text;
 mod sets;

@@ -174,6 +174,15 @@ impl Cursor<'_> {
             items.len() > 1 && items.iter().all(|item| !item.is_counted) && !self.goes_on_with_item();
         if !is_of_all {
             let Listed { item, details: own, .. } = items.pop()?;
+            // `10 x 100 (15s) x 2, 4 min`: a second rest is the one between the turns.
+            if own.recovery.gap.is_some()
+                && details.recovery.set_rest.is_none()
+                && matches!(&item, Item::Series(series) if series.runs() > 1)
+                && let Some(Gap::Rest(seconds)) = details.recovery.gap.as_deref().copied()
+                && let Some(gap) = details.recovery.gap.take()
+            {
+                details.recovery.set_rest = Some(Spanned::new(seconds, gap.span));
+            }
             let mut listed = counted(count, item, own);
             self.add_details(&mut listed.details, details);
             self.push(items, listed, true);

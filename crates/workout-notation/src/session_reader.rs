@@ -4,8 +4,7 @@ use std::ops::Range;
 
 use crate::block::{Block, Body, RestAfter};
 use crate::doubt::Doubt;
-use crate::forms::Recovery;
-use crate::group_label::{GroupLabel, group_label};
+use crate::group_label::GroupLabel;
 use crate::group_labels::GroupLabels;
 use crate::heading::{Above, Heading, heading};
 use crate::heading_words::{is_cool_down, is_title};
@@ -19,27 +18,27 @@ pub(crate) const MOST_BLOCKS: usize = 500;
 
 /// Reads the lines of a text one after the other.
 pub(crate) struct SessionReader<'a> {
-    text: &'a str,
+    pub(crate) text: &'a str,
     pub(crate) workout: Workout,
     pub(crate) problems: Vec<Problem>,
     /// A rest that stood in front of the next block.
-    rest: Option<RestAfter>,
+    pub(crate) rest: Option<RestAfter>,
     /// Whether it stands alone in its line, and says nothing of all groups.
     is_rest_of_line: bool,
     /// Whether only blocks may stand in it.
     is_blocks: bool,
     /// The groups that are named in front of what they do.
-    labels: GroupLabels,
+    pub(crate) labels: GroupLabels,
     /// Whether the blocks are those of such a group; and whether its line has a bullet.
-    label: Option<LabelLine>,
+    pub(crate) label: Option<LabelLine>,
     /// Whether the next block is no longer one of that group.
     is_behind_groups: bool,
 }
 
 /// A line that names the group of its blocks.
 #[derive(Clone, Copy, Debug)]
-struct LabelLine {
-    is_bullet: bool,
+pub(crate) struct LabelLine {
+    pub(crate) is_bullet: bool,
 }
 
 impl<'a> SessionReader<'a> {
@@ -153,7 +152,7 @@ impl<'a> SessionReader<'a> {
     }
 
     /// Begins the blocks of a group, or of everybody.
-    fn begin_part(&mut self, group: Option<String>) {
+    pub(crate) fn begin_part(&mut self, group: Option<String>) {
         (self.label, self.is_behind_groups) = (None, false);
         self.keep_empty_group();
         if self.is_rest_of_line && self.workout.parts.last().is_some_and(|part| part.group.is_some()) {
@@ -161,69 +160,6 @@ impl<'a> SessionReader<'a> {
         }
         self.settle_rest();
         self.workout.parts.push(Part { group, blocks: Vec::new() });
-    }
-
-    /// Begins the blocks of a group that is named in front of them.
-    fn begin_group(&mut self, label: GroupLabel, is_bullet: bool) {
-        self.begin_part(label.group.map(|name| self.labels.name(name)));
-        self.label = Some(LabelLine { is_bullet });
-    }
-
-    /// Reads a line with the name of a group in front.
-    fn line_of_group(&mut self, line: &Line<'_>, label: GroupLabel) {
-        let behind = line.behind(label.end);
-        self.begin_group(label, line.is_bullet);
-        self.line(&behind);
-    }
-
-    /// A rest with nothing behind it is the one between the last runs, where they have none.
-    fn settle_rest_between_runs(&mut self) {
-        let Some(rest) = self.rest.take() else { return };
-        let again = self
-            .last()
-            .filter(|block| block.count() > 1 && !has_recovery(block))
-            .and_then(|block| Block::parse(&format!("{}, {}", block.text, rest.text)).ok());
-        match (again, self.last()) {
-            (Some(again), Some(last)) => {
-                *last = Block { label: last.label.take(), start: last.start, ..again };
-            }
-            _ => self.rest = Some(rest),
-        }
-    }
-
-    /// The last block of each group in front of the last one, as far as none is named again.
-    fn blocks_of_groups(&mut self) -> impl Iterator<Item = &mut Block> {
-        let mut names: Vec<String> = Vec::new();
-        let mut parts = self.workout.parts.iter_mut().rev();
-        names.extend(parts.next().and_then(|part| part.group.clone()));
-        parts
-            .map_while(move |part| {
-                let name = part.group.clone().filter(|name| !names.contains(name))?;
-                names.push(name);
-                Some(part)
-            })
-            .filter_map(|part| part.blocks.last_mut())
-    }
-
-    /// The recovery behind the last of several groups that stand together is all groups', unless another has one.
-    fn share_recovery(&mut self) {
-        let last = self.workout.parts.last().filter(|part| part.group.is_some());
-        let Some(Body::Runs(series)) = last.and_then(|part| part.blocks.last()).map(|block| &block.body)
-        else {
-            return;
-        };
-        let recovery = series.details.recovery.clone();
-        if recovery == Recovery::default() {
-            return;
-        }
-        for block in self.blocks_of_groups() {
-            if block.count() < 2 || has_recovery(block) {
-                continue;
-            }
-            if let Ok(again) = Block::parse(&format!("{}{recovery}", block.text)) {
-                *block = Block { label: block.label.take(), start: block.start, ..again };
-            }
-        }
     }
 
     /// Gives a rest to the block in front of it.
@@ -262,7 +198,7 @@ impl<'a> SessionReader<'a> {
         self.workout.title = Some(title.map_or_else(|| words.clone(), |title| format!("{title}, {words}")));
     }
 
-    fn last(&mut self) -> Option<&mut Block> {
+    pub(crate) fn last(&mut self) -> Option<&mut Block> {
         self.workout.parts.last_mut()?.blocks.last_mut()
     }
 
@@ -280,7 +216,7 @@ impl<'a> SessionReader<'a> {
     }
 
     /// Reads one line: its pieces, each of which is a block, or says something of the one before.
-    fn line(&mut self, line: &Line<'_>) {
+    pub(crate) fn line(&mut self, line: &Line<'_>) {
         let mut first = self.workout.parts.last().map_or(0, |part| part.blocks.len());
         let mut groups = u32::from(self.label.is_some() && !self.is_behind_groups);
         let before = self.workout.blocks().count();
@@ -335,25 +271,6 @@ impl<'a> SessionReader<'a> {
             }
             self.share_recovery();
         }
-    }
-
-    /// The group that a piece of a line names, and what it does.
-    fn group_of(&self, line: &Line<'_>, piece: &Piece) -> Option<(GroupLabel, Range<usize>)> {
-        let (Piece::Note(range) | Piece::Runs(range) | Piece::More(range)) = piece else { return None };
-        if range.start == 0 {
-            return None;
-        }
-        let mut label = group_label(&line.lexed.part(range.clone()), 0)?;
-        label.span = range.start + label.span.start..range.start + label.span.end;
-        let behind = range.start + label.end..range.end;
-        Some((label, behind))
-    }
-
-    /// Refuses a group behind runs of the same line that are nobody's.
-    fn refuse_group(&mut self, line: &Line<'_>, label: &GroupLabel) {
-        let span = line.start + label.span.start..line.start + label.span.end;
-        let problem = Problem::new(span.clone(), format!("`{}` are another group", &self.text[span]));
-        self.problems.push(problem.with_help("write each group on its own line, with its name in front"));
     }
 
     fn close(&mut self, line: &Line<'_>, open: &mut Option<Range<usize>>) {
@@ -437,11 +354,6 @@ impl<'a> SessionReader<'a> {
             block.doubts.push(Doubt::LineRepeated { count });
         }
     }
-}
-
-/// Whether a recovery is given for any run of a block.
-fn has_recovery(block: &Block) -> bool {
-    block.steps().iter().any(|step| step.gap.is_some() || step.recovery.is_some())
 }
 
 /// A label that stands above a block, with the block's own behind it.

@@ -101,7 +101,10 @@ impl Cursor<'_> {
         let sign = usize::from(self.is_share_sign());
         let is_range = self.number_at(sign + self.words_of_share(sign)) == Some(1.0)
             && self.is_sign(sign + self.words_of_share(sign) + 1, '-');
-        (self.is_word(sign, &["first"]) || is_range) && self.is_share(sign)
+        // `16 x 200 (8 @ 34, 8 @ 32)`
+        let is_in_brackets =
+            self.is_sign(0, '(') && self.is_number(1) && self.is_target(2) && !self.is_duration_at(1);
+        (self.is_word(sign, &["first"]) || is_range || is_in_brackets) && self.is_share(sign)
     }
 
     /// Whether some repetitions with their target stand `ahead`: `8 @ 36`, `last 2 @ 65`, `4-6 @ 65`.

@@ -56,11 +56,19 @@ impl fmt::Display for Pace {
         match *self {
             Self::Time { seconds, to_s: None } => write!(f, "{}", Duration(seconds)),
             Self::Time { seconds, to_s: Some(to_s) } => write!(f, "{}-{}", Duration(seconds), Duration(to_s)),
-            Self::Rate { seconds, per_m } => write!(f, "{}/{per_m}", Duration(seconds)),
+            Self::Rate { seconds, per_m } if is_bare_rate(per_m) => {
+                write!(f, "{}/{per_m}", Duration(seconds))
+            }
+            Self::Rate { seconds, per_m } => write!(f, "{}/{per_m}m", Duration(seconds)),
             Self::Percent(percent) => write!(f, "{percent}%"),
             Self::Race(metres) => write!(f, "{metres} pace"),
         }
     }
+}
+
+/// Whether a number without a unit behind a slash is a distance, in metres: `48/46` is none.
+fn is_bare_rate(per_m: f64) -> bool {
+    per_m % 50.0 == 0.0
 }
 
 const NAME: &str = "pace";
@@ -520,6 +528,7 @@ impl Cursor<'_> {
     /// What follows the `/` of `75/400` or `3:20/km`.
     fn rate(&mut self, seconds: f64) -> Read<Pace> {
         let here = self.here();
+        let is_bare = self.is_number(0) && self.metres_in(1).is_none();
         let per_m = if self.word(&LAPS) {
             Some(400.0)
         } else if self.is_number(0) {
@@ -533,6 +542,11 @@ impl Cursor<'_> {
         };
         if !(1.0..=10_000.0).contains(&per_m) {
             return Err(self.problem(here, format!("a pace per {per_m} m is out of range"), RATE_HELP));
+        }
+        if is_bare && !is_bare_rate(per_m) {
+            let message = format!("`{seconds}/{per_m}` could be two times, or a time for {per_m} m");
+            let help = "write `@ 46-48` for a range, `alternating 48/46`, or `@ 75/400` for a pace";
+            return Err(self.problem(here, message, help));
         }
         self.word(&["pace"]);
         Ok(Pace::Rate { seconds, per_m })

@@ -1,0 +1,100 @@
+//! Groups that are named in the lines of a session, and what they share.
+
+use std::ops::Range;
+
+use crate::block::{Block, Body};
+use crate::forms::Recovery;
+use crate::group_label::{GroupLabel, group_label};
+use crate::lines::Line;
+use crate::piece::Piece;
+use crate::problem::Problem;
+use crate::session_reader::{LabelLine, SessionReader};
+
+impl SessionReader<'_> {
+    /// Begins the blocks of a group that is named in front of them.
+    pub(crate) fn begin_group(&mut self, label: GroupLabel, is_bullet: bool) {
+        self.begin_part(label.group.map(|name| self.labels.name(name)));
+        self.label = Some(LabelLine { is_bullet });
+    }
+
+    /// Reads a line with the name of a group in front.
+    pub(crate) fn line_of_group(&mut self, line: &Line<'_>, label: GroupLabel) {
+        let behind = line.behind(label.end);
+        self.begin_group(label, line.is_bullet);
+        self.line(&behind);
+    }
+
+    /// A rest with nothing behind it is the one between the last runs, where they have none.
+    pub(crate) fn settle_rest_between_runs(&mut self) {
+        let Some(rest) = self.rest.take() else { return };
+        let again = self
+            .last()
+            .filter(|block| block.count() > 1 && !has_recovery(block))
+            .and_then(|block| Block::parse(&format!("{}, {}", block.text, rest.text)).ok());
+        match (again, self.last()) {
+            (Some(again), Some(last)) => {
+                *last = Block { label: last.label.take(), start: last.start, ..again };
+            }
+            _ => self.rest = Some(rest),
+        }
+    }
+
+    /// The last block of each group in front of the last one, as far as none is named again.
+    pub(crate) fn blocks_of_groups(&mut self) -> impl Iterator<Item = &mut Block> {
+        let mut names: Vec<String> = Vec::new();
+        let mut parts = self.workout.parts.iter_mut().rev();
+        names.extend(parts.next().and_then(|part| part.group.clone()));
+        parts
+            .map_while(move |part| {
+                let name = part.group.clone().filter(|name| !names.contains(name))?;
+                names.push(name);
+                Some(part)
+            })
+            .filter_map(|part| part.blocks.last_mut())
+    }
+
+    /// The recovery behind the last of several groups that stand together is all groups', unless another has one.
+    pub(crate) fn share_recovery(&mut self) {
+        let last = self.workout.parts.last().filter(|part| part.group.is_some());
+        let Some(Body::Runs(series)) = last.and_then(|part| part.blocks.last()).map(|block| &block.body)
+        else {
+            return;
+        };
+        let recovery = series.details.recovery.clone();
+        if recovery == Recovery::default() {
+            return;
+        }
+        for block in self.blocks_of_groups() {
+            if block.count() < 2 || has_recovery(block) {
+                continue;
+            }
+            if let Ok(again) = Block::parse(&format!("{}{recovery}", block.text)) {
+                *block = Block { label: block.label.take(), start: block.start, ..again };
+            }
+        }
+    }
+
+    /// The group that a piece of a line names, and what it does.
+    pub(crate) fn group_of(&self, line: &Line<'_>, piece: &Piece) -> Option<(GroupLabel, Range<usize>)> {
+        let (Piece::Note(range) | Piece::Runs(range) | Piece::More(range)) = piece else { return None };
+        if range.start == 0 {
+            return None;
+        }
+        let mut label = group_label(&line.lexed.part(range.clone()), 0)?;
+        label.span = range.start + label.span.start..range.start + label.span.end;
+        let behind = range.start + label.end..range.end;
+        Some((label, behind))
+    }
+
+    /// Refuses a group behind runs of the same line that are nobody's.
+    pub(crate) fn refuse_group(&mut self, line: &Line<'_>, label: &GroupLabel) {
+        let span = line.start + label.span.start..line.start + label.span.end;
+        let problem = Problem::new(span.clone(), format!("`{}` are another group", &self.text[span]));
+        self.problems.push(problem.with_help("write each group on its own line, with its name in front"));
+    }
+}
+
+/// Whether a recovery is given for any run of a block.
+fn has_recovery(block: &Block) -> bool {
+    block.steps().iter().any(|step| step.gap.is_some() || step.recovery.is_some())
+}
