@@ -259,7 +259,8 @@ impl Cursor<'_> {
                     || self.is_sign(0, '-') && self.is_sign(1, '>')
                     || self.is_word(0, &["down"]) && self.is_word(1, &["to"]),
             );
-            let Some(sign) = sign.or_else(|| self.is_word(0, &["and", "then", "to"]).then_some(',')) else {
+            let is_joined = more > 0 || self.is_word(0, &["and", "then", "to"]);
+            let Some(sign) = sign.or_else(|| is_joined.then_some(',')) else {
                 break;
             };
             let next = 1 + more;
