@@ -196,9 +196,9 @@ const fn fraction(sign: char) -> Option<f64> {
 }
 
 /// Words in front of a number of metres, however few they are.
-const OF_METRES: [&str; 16] = [
-    "x", "past", "behind", "before", "beyond", "by", "at", "in", "to", "of", "over", "within", "hurdles",
-    "hurdle", "spacing", "cones",
+const OF_METRES: [&str; 17] = [
+    "x", "exactly", "past", "behind", "before", "beyond", "by", "at", "in", "to", "of", "over", "within",
+    "hurdles", "hurdle", "spacing", "cones",
 ];
 
 /// Words behind a time that make it one, where its unit is no more than an `m`.

@@ -230,6 +230,9 @@ impl fmt::Display for Recovery {
         let Self { kind, gap, set_rest, after } = self;
         match kind.as_deref() {
             None => {}
+            // `jog 3m` would be read as minutes.
+            Some(RecoveryKind::Jog(metres)) if *metres < 10.0 => write!(f, " jog {metres}")?,
+            Some(RecoveryKind::Walk(metres)) if *metres < 10.0 => write!(f, " walk {metres}")?,
             Some(RecoveryKind::Jog(metres)) => write!(f, " jog {metres}m")?,
             Some(RecoveryKind::JogExactly(metres)) => write!(f, " jog exactly {metres}m")?,
             Some(RecoveryKind::Walk(metres)) => write!(f, " walk {metres}m")?,
