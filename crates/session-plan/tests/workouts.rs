@@ -138,6 +138,9 @@ fn pace(pace: Pace) -> String {
         Pace::Rate { seconds, per_m } => format!("{seconds}/{per_m}"),
         Pace::Percent(percent) => format!("{percent}%"),
         Pace::Race(metres) => format!("{metres}p"),
+        Pace::OffRace { race_m, seconds, per_m } => {
+            format!("{race_m}p{seconds:+}/{}", per_m.unwrap_or_default())
+        }
     }
 }
 

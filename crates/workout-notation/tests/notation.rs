@@ -83,6 +83,11 @@ fn pace() -> BoxedStrategy<Pace> {
         (tenths(1..10_000), tenths(10..100_000)).prop_map(|(seconds, per_m)| Pace::Rate { seconds, per_m }),
         tenths(300..1200).prop_map(Pace::Percent),
         tenths(1000..500_000).prop_map(Pace::Race),
+        (tenths(1000..500_000), tenths(1..300), any::<bool>(), weighted(0.5, tenths(500..20_000))).prop_map(
+            |(race_m, seconds, is_faster, per_m)| {
+                Pace::OffRace { race_m, seconds: if is_faster { -seconds } else { seconds }, per_m }
+            }
+        ),
     ]
     .boxed()
 }

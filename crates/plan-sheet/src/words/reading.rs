@@ -296,6 +296,13 @@ impl<'a> Text<'a> {
                 format!("{} per {distance}", as_written(time, Kind::Time(Some(seconds))))
             }
             Pace::Percent(_) => as_written(begins, Kind::Number),
+            Pace::OffRace { .. } => match begins.rsplit_once(['+', '-', '–']) {
+                Some((race, off)) => {
+                    let sign = if begins[race.len()..].starts_with('+') { '+' } else { '-' };
+                    format!("{} {sign} {}", as_written(race, Kind::Number), as_written(off, Kind::Number))
+                }
+                None => as_written(begins, Kind::Number),
+            },
             Pace::Race(_) => {
                 let words = as_written(begins, Kind::Number);
                 let is_named = ["pace", "effort"].iter().any(|name| words.ends_with(name));

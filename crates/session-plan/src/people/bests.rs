@@ -135,6 +135,8 @@ impl Bests {
     /// assert_eq!(bests.target(&rate, 600.0)?, (112.5, None));
     /// assert_eq!(bests.target(&Pace::Race(800.0), 200.0)?, (32.0, None));
     /// assert_eq!(bests.target(&Pace::Percent(80.0), 800.0)?, (160.0, None));
+    /// let slower = Pace::OffRace { race_m: 800.0, seconds: 2.0, per_m: Some(400.0) };
+    /// assert_eq!(bests.target(&slower, 200.0)?, (33.0, None));
     /// # Ok::<(), session_plan::TargetError>(())
     /// ```
     ///
@@ -147,6 +149,10 @@ impl Bests {
             Pace::Rate { seconds, per_m } => (seconds * distance_m / per_m, None),
             Pace::Percent(percent) => (self.over(distance_m)? / percent * 100.0, None),
             Pace::Race(race_m) => (self.over(race_m)? * distance_m / race_m, None),
+            Pace::OffRace { race_m, seconds, per_m } => {
+                let slower_s = seconds * per_m.map_or(1.0, |per_m| distance_m / per_m);
+                (self.over(race_m)? * distance_m / race_m + slower_s, None)
+            }
         })
     }
 }

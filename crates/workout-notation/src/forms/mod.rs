@@ -28,6 +28,7 @@ mod run_kind;
 mod run_length;
 mod run_place;
 mod separator;
+mod slower;
 mod stance;
 mod straights_and_bends;
 mod timed;

@@ -28,6 +28,9 @@ use crate::spanned::Spanned;
 /// for text in ["1000 @ 5k pace", "1000 at 5k pace", "1000 5k pace", "1000 @ 5k"] {
 ///     assert_eq!(pace(text), Some(Pace::Race(5000.0)));
 /// }
+/// let off_race = |seconds, per_m| Some(Pace::OffRace { race_m: 1500.0, seconds, per_m });
+/// assert_eq!(pace("400 @ 1500 pace + 3s"), off_race(3.0, None));
+/// assert_eq!(pace("1000 @ 1500 pace + 2 s a lap"), off_race(2.0, Some(400.0)));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Pace {
@@ -49,6 +52,15 @@ pub enum Pace {
     Percent(f64),
     /// At the pace of a race over this distance, in metres.
     Race(f64),
+    /// Slower than the pace of a race, or faster.
+    OffRace {
+        /// The distance of the race, in metres.
+        race_m: f64,
+        /// By how many seconds; negative is faster.
+        seconds: f64,
+        /// For each of these distances, in metres; nothing for each run.
+        per_m: Option<f64>,
+    },
 }
 
 impl fmt::Display for Pace {
@@ -62,6 +74,14 @@ impl fmt::Display for Pace {
             Self::Rate { seconds, per_m } => write!(f, "{}/{per_m}m", Duration(seconds)),
             Self::Percent(percent) => write!(f, "{percent}%"),
             Self::Race(metres) => write!(f, "{metres} pace"),
+            Self::OffRace { race_m, seconds, per_m } => {
+                let (sign, word) = if seconds < 0.0 { ('-', "faster") } else { ('+', "slower") };
+                write!(f, "{race_m} pace {sign} {}s", seconds.abs())?;
+                match per_m {
+                    Some(per_m) => write!(f, "/{per_m}m"),
+                    None => write!(f, " {word}"),
+                }
+            }
         }
     }
 }
@@ -149,6 +169,10 @@ pub(crate) const PACE: Clause<Pace> = Clause {
         {
             cursor.asides.push(race.span);
         }
+        let pace = match pace {
+            Pace::Race(race_m) => cursor.off_race(race_m).unwrap_or(pace),
+            pace => pace,
+        };
         cursor.set(value, Spanned::new(pace, cursor.since(begins)), begins, NAME);
         cursor.slower_by();
         true
@@ -345,51 +369,6 @@ impl Cursor<'_> {
             && !self.is_word(end, &LAPS)
             && self.jog_tokens(end).is_none()
             && !self.is_sign(end, '%')
-    }
-
-    /// `plus 15 seconds / 400m`, `+2 s a lap`: kept as it is written.
-    pub(crate) fn slower_by(&mut self) {
-        let before = self.place();
-        if self.is_sign(0, ',') && self.is_sign(1, '+') {
-            self.skip();
-        }
-        if !self.slower_by_behind_sign() {
-            self.go_back(before);
-        }
-    }
-
-    fn slower_by_behind_sign(&mut self) -> bool {
-        let begins = self.place();
-        let is_more = self.is_sign(0, '+') || self.is_sign(0, '-') || self.is_word(0, &["plus", "minus"]);
-        if !is_more || !self.is_duration_at(1) {
-            return false;
-        }
-        let tokens = if self.is_sign(2, ':') { 4 } else { 3 };
-        // `@ 32 + 90 s rest`, `@ 800 pace - 2 min`: a time alone is the rest.
-        let is_per = self.is_sign(tokens, '/') || self.is_word(tokens, &["per", "a", "each"]);
-        // Nobody runs for so short a time in a list of runs, unless it is said how.
-        let is_short =
-            self.number_at(1).is_some_and(|seconds| seconds <= SHORT_S) && self.seconds_in(2) == Some(1.0);
-        let is_slower = is_per
-            || self.is_word(tokens, &["slower", "faster"])
-            || is_short
-                && !self.is_sign(0, '-')
-                && !self.is_word(tokens, RESTS)
-                && !self.is_word(tokens, &["run"])
-                && !self.is_effort(tokens);
-        if !is_slower {
-            return false;
-        }
-        self.skip_all(tokens);
-        if is_per {
-            self.skip();
-            if self.metres().is_none() {
-                self.word(&["lap", "mile", "km", "rep"]);
-            }
-        }
-        self.word(&["slower", "faster"]);
-        self.keep(begins);
-        true
     }
 
     fn pace(&mut self) -> Read<Pace> {

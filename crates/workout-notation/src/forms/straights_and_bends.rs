@@ -176,6 +176,10 @@ impl Cursor<'_> {
         if self.is_effort_before_other_part() {
             return false;
         }
+        // `whole straight on the bend` says where.
+        if self.is_word(0, &["on"]) && !self.is_behind(',') {
+            return false;
+        }
         let begins = self.place();
         let turn = self.turn_of_track().filter(|turn| turn.part == part.other());
         let Some(turn) = turn.filter(|turn| turn.rank.is_some_and(|rank| rank <= LEAST_FAST)) else {
