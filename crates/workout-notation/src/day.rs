@@ -7,12 +7,13 @@ use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
 use crate::clock_time::clock_times;
+use crate::closing_words::{CLOSED, KEEP_OUT};
 use crate::cursor::Cursor;
-use crate::form::Phrase;
 use crate::forms::FORMS;
 use crate::line_words::{Word, words};
 use crate::problem::Problem;
 use crate::token::Lexed;
+use crate::vocabulary::Role;
 
 /// What a text says of the day.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -26,24 +27,6 @@ pub(crate) struct Day {
     /// What it says and cannot be planned.
     pub(crate) problems: Vec<Problem>,
 }
-
-/// Words that say of the lanes in front of them that they are closed.
-const CLOSED: [Phrase; 6] = [
-    &[&["closed", "shut", "blocked", "reserved", "unavailable"]],
-    &[&["not"], &["available", "open"]],
-    &[&["not"], &["in"], &["use"]],
-    &[&["out"], &["of"], &["use", "action"]],
-    &[&["off"], &["limits"]],
-    &[&["off"], &["-"], &["limits"]],
-];
-
-/// Words that say of the lanes behind them that nobody runs there.
-const KEEP_OUT: [Phrase; 4] = [
-    &[&["not"], &["in", "on"]],
-    &[&["keep", "stay"], &["out"], &["of"]],
-    &[&["keep", "stay"], &["off"]],
-    &[&["closed", "shut", "no", "not", "avoid", "avoiding", "without"]],
-];
 
 /// Words between lanes and what is said of them.
 const IS: [&str; 7] = ["is", "are", "still", "currently", "now", "remains", "being"];
@@ -76,7 +59,8 @@ pub(crate) fn take(text: &str) -> (Cow<'_, str>, Day) {
             (day.begins, day.ends) = (Some(begins), ends);
             said.extend(range.map(|range| start + range.start..start + range.end));
         }
-        for closure in closures(line) {
+        let closures = if may_close(line) { closures(&Lexed::new(line, &FORMS)) } else { Vec::new() };
+        for closure in closures {
             let span = start + closure.range.start..start + closure.range.end;
             if closure.has_hours {
                 let problem = Problem::new(span.clone(), "lanes are closed for the whole session");
@@ -97,8 +81,12 @@ pub(crate) fn take(text: &str) -> (Cow<'_, str>, Day) {
 }
 
 /// What is wrong with a block that says that lanes are closed: it would be run in those lanes.
-pub(crate) fn closure_in_block(text: &str) -> Option<Problem> {
-    let Closure { range, lanes, .. } = closures(text).into_iter().next()?;
+pub(crate) fn closure_in_block(lexed: &Lexed<'_>) -> Option<Problem> {
+    if !lexed.roles.has(Role::CLOSES) {
+        return None;
+    }
+    let Closure { range, lanes, .. } = closures(lexed).into_iter().next()?;
+    let text = lexed.text;
     let lanes: Vec<String> = lanes.iter().map(ToString::to_string).collect();
     let lanes = lanes.join(",");
     let said = text[range.clone()].trim_matches(|letter: char| !letter.is_alphanumeric());
@@ -139,10 +127,18 @@ fn blanked(text: &str, said: &[Range<usize>]) -> String {
 
 /// Whether a line may say that lanes are closed: almost no line has such a word, and is cut into tokens for it.
 fn may_close(line: &str) -> bool {
-    let firsts = CLOSED.iter().chain(&KEEP_OUT).flat_map(|phrase| phrase[0]);
-    line.split(|letter: char| !letter.is_ascii_alphabetic())
-        .any(|word| word.len() > 1 && firsts.clone().any(|first| word.eq_ignore_ascii_case(first)))
+    let mut small = [0; LONGEST_WORD];
+    line.split(|letter: char| !letter.is_ascii_alphabetic()).any(|word| {
+        small.get_mut(..word.len()).is_some_and(|small| {
+            small.copy_from_slice(word.as_bytes());
+            small.make_ascii_lowercase();
+            FORMS.vocabulary.entry(small).role.has(Role::CLOSES)
+        })
+    })
 }
+
+/// No word that closes lanes is longer, in bytes.
+const LONGEST_WORD: usize = 16;
 
 /// Whether a line has a run: a number with a cross or a unit of length.
 fn has_run(line: &str) -> bool {
@@ -175,19 +171,16 @@ struct Closure {
 }
 
 /// What a line says of closed lanes.
-fn closures(line: &str) -> Vec<Closure> {
+fn closures(lexed: &Lexed<'_>) -> Vec<Closure> {
     let mut found = Vec::new();
-    if may_close(line) {
-        let lexed = Lexed::new(line, &FORMS);
-        let mut cursor = Cursor::new(&lexed);
-        while !cursor.is_at_end() {
-            let begins = cursor.place();
-            match cursor.closure() {
-                Some(closure) => found.push(closure),
-                None => {
-                    cursor.go_back(begins);
-                    cursor.skip();
-                }
+    let mut cursor = Cursor::new(lexed);
+    while !cursor.is_at_end() {
+        let begins = cursor.place();
+        match cursor.closure() {
+            Some(closure) => found.push(closure),
+            None => {
+                cursor.go_back(begins);
+                cursor.skip();
             }
         }
     }

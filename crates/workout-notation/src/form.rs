@@ -41,7 +41,9 @@ pub(crate) struct Forms {
     pub parts: [&'static [&'static str]; 2],
     /// What is not a run.
     pub notes: &'static [&'static Form],
-    /// Their words.
+    /// What says of lanes in front of it that they are closed, and what of lanes behind it.
+    pub closures: [&'static [Phrase]; 2],
+    /// The words of all of them.
     pub vocabulary: LazyLock<Vocabulary>,
 }
 
@@ -68,6 +70,11 @@ impl Forms {
         vocabulary.add_all(self.efforts.iter().flat_map(firsts), Role::EFFORT);
         vocabulary.add_all(self.words(), Role::KNOWN);
         vocabulary.add_all(number_words(), Role::NUMBER);
+        // `off` and `out` begin other things as well.
+        let [closed, keep_out] = self.closures;
+        let lasts = |phrase: &'static Phrase| phrase.last().copied().into_iter().flatten().copied();
+        vocabulary
+            .add_all(closed.iter().flat_map(lasts).chain(keep_out.iter().flat_map(firsts)), Role::CLOSES);
         vocabulary.add_all(self.parts.into_iter().flatten().copied(), Role::PART);
         vocabulary
     }

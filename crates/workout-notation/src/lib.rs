@@ -79,6 +79,7 @@
 mod block;
 mod clauses;
 mod clock_time;
+mod closing_words;
 mod cursor;
 mod day;
 mod doubt;

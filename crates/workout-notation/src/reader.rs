@@ -25,10 +25,11 @@ impl Block {
     /// Every [`Problem`] of the text, in its order.
     pub fn parse(text: &str) -> Result<Self, Vec<Problem>> {
         check_length(text)?;
-        if let Some(problem) = day::closure_in_block(text) {
+        let lexed = Lexed::new(text, &FORMS);
+        if let Some(problem) = day::closure_in_block(&lexed) {
             return Err(vec![problem]);
         }
-        Self::read(&Lexed::new(text, &FORMS))
+        Self::read(&lexed)
     }
 
     /// Reads a line that is cut into tokens.

@@ -4,9 +4,11 @@ use std::borrow::Cow;
 
 use crate::block::Block;
 use crate::day::{self, Day};
+use crate::forms::FORMS;
 use crate::heading_words::is_cool_down;
 use crate::problem::Problem;
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
+use crate::token::Lexed;
 use crate::workout::{Part, Workout};
 
 /// The longest text of a session that is read, in bytes.
@@ -60,7 +62,7 @@ impl Workout {
             return Err(vec![Problem::new(0..0, message).with_help("split it into several sessions")]);
         }
         let (text, mut day) = if is_blocks {
-            let problems = day::closure_in_block(text).into_iter().collect();
+            let problems = day::closure_in_block(&Lexed::new(text, &FORMS)).into_iter().collect();
             (Cow::Borrowed(text), Day { problems, ..Day::default() })
         } else {
             day::take(text)

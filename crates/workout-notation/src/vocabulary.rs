@@ -24,6 +24,9 @@ impl Role {
     /// A word for a number.
     pub(crate) const NUMBER: Self = Self(64);
 
+    /// It may say that lanes are closed.
+    pub(crate) const CLOSES: Self = Self(128);
+
     /// This set and another.
     pub(crate) const fn with(self, role: Self) -> Self {
         Self(self.0 | role.0)

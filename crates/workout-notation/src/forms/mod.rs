@@ -54,6 +54,7 @@ pub(crate) use pace::SHORT_S;
 pub(crate) use run_length::EXAMPLE;
 pub(crate) use straights_and_bends::{NOT_IN_TURN, NOT_IN_TURN_HELP};
 
+use crate::closing_words::{CLOSED, KEEP_OUT};
 use crate::cursor::{Cursor, Read, Reported};
 use crate::form::{Form, Forms, NotationForm};
 use crate::quantity::Duration;
@@ -68,6 +69,7 @@ pub(crate) static FORMS: Forms = Forms {
     efforts: effort::EFFORT.form.begins,
     parts: whole_part::NAMES,
     notes: &[&note::FORM],
+    closures: [&CLOSED, &KEEP_OUT],
     vocabulary: LazyLock::new(|| FORMS.to_vocabulary()),
 };
 

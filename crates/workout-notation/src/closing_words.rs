@@ -1,0 +1,21 @@
+//! Words that say that lanes are closed.
+
+use crate::form::Phrase;
+
+/// Words that say of the lanes in front of them that they are closed.
+pub(crate) const CLOSED: [Phrase; 6] = [
+    &[&["closed", "shut", "blocked", "reserved", "unavailable"]],
+    &[&["not"], &["available", "open"]],
+    &[&["not"], &["in"], &["use"]],
+    &[&["out"], &["of"], &["use", "action"]],
+    &[&["off"], &["limits"]],
+    &[&["off"], &["-"], &["limits"]],
+];
+
+/// Words that say of the lanes behind them that nobody runs there.
+pub(crate) const KEEP_OUT: [Phrase; 4] = [
+    &[&["not"], &["in", "on"]],
+    &[&["keep", "stay"], &["out"], &["of"]],
+    &[&["keep", "stay"], &["off"]],
+    &[&["closed", "shut", "no", "not", "avoid", "avoiding", "without"]],
+];
