@@ -167,10 +167,11 @@ impl Track {
 
     fn mark_called(&self, name: &str) -> Result<usize, LandmarkError> {
         let wanted = plain(name);
-        let names: Vec<String> = self.marks().iter().map(|mark| plain(&mark.name)).collect();
-        if let Some(exact) = names.iter().position(|name| *name == wanted) {
+        if let Some(exact) = self.marks().iter().position(|mark| plain_letters(&mark.name).eq(wanted.chars()))
+        {
             return Ok(exact);
         }
+        let names: Vec<String> = self.marks().iter().map(|mark| plain(&mark.name)).collect();
         // A worn-out mark is known by name, but stands in no lane.
         let tests: [fn(&str, &str) -> bool; 2] =
             [|name, wanted| name.starts_with(wanted), |name, wanted| name.contains(wanted)];
@@ -208,7 +209,11 @@ impl Track {
 
 /// A name without case and spaces.
 fn plain(name: &str) -> String {
-    name.chars().filter(|c| !c.is_whitespace() && *c != ',').flat_map(char::to_lowercase).collect()
+    plain_letters(name).collect()
+}
+
+fn plain_letters(name: &str) -> impl Iterator<Item = char> + '_ {
+    name.chars().filter(|c| !c.is_whitespace() && *c != ',').flat_map(char::to_lowercase)
 }
 
 /// Splits `400 m start + 5 m` into the name and the metres past it.
