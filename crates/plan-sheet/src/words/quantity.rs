@@ -70,6 +70,8 @@ pub(crate) fn as_written(text: &str, kind: Kind) -> String {
             }
             Piece::Sign(_) if is_tick(piece) => words += if is_minutes(piece) { " min" } else { " s" },
             Piece::Sign('x' | '×' | '*') => words += " ×",
+            // `90 sec. rest`: an abbreviation.
+            Piece::Sign('.') if at > 0 && unit(&pieces, at - 1, kind).is_some() => {}
             Piece::Sign(sign @ (',' | ';' | ')' | '%')) => words.push(sign),
             Piece::Sign(sign @ ('-' | '–' | '/' | ':')) => {
                 words.push(if sign == '–' { '-' } else { sign })
@@ -214,6 +216,7 @@ mod tests {
             ("2 laps", Kind::Distance, "2 laps"),
             ("80s", Kind::Distance, "80 m"),
             ("110 yards", Kind::Distance, "110 yd"),
+            ("90 sec. rest", Kind::Number, "90 s rest"),
             ("half a mile", Kind::Distance, "half a mile"),
             ("90s", Kind::Time(Some(90.0)), "90 s"),
             ("90", Kind::Time(Some(90.0)), "90 s"),
