@@ -18,10 +18,19 @@ fn check(text: &str, problem: &Problem) {
     assert!(text.get(problem.span.clone()).is_some(), "{problem:?} lies outside {text:?}");
 }
 
-/// The numbers of a text: runs of digits without the zeros in front.
+/// The numbers of a text: runs of digits without the zeros in front. The zeros of `2.0` say nothing.
 fn numbers(text: &str) -> Vec<&str> {
-    let numbers = text.split(|letter: char| !letter.is_ascii_digit()).filter(|number| !number.is_empty());
-    numbers.map(|number| number.trim_start_matches('0')).collect()
+    let mut numbers = Vec::new();
+    let mut is_behind_point = false;
+    for part in text.split_inclusive(|letter: char| !letter.is_ascii_digit()) {
+        let digits = part.trim_end_matches(|letter: char| !letter.is_ascii_digit());
+        let number = digits.trim_start_matches('0');
+        if !digits.is_empty() && !(number.is_empty() && is_behind_point) {
+            numbers.push(number);
+        }
+        is_behind_point = !digits.is_empty() && part.ends_with('.');
+    }
+    numbers
 }
 
 /// Holds a text to the rule that no number is dropped: each stands in the reading of a block, in the title, in the
