@@ -104,6 +104,7 @@ mod problem;
 mod quantity;
 mod reader;
 mod rest_in_list;
+mod rest_words;
 mod run;
 mod session_groups;
 mod session_reader;

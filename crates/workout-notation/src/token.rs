@@ -5,6 +5,7 @@ use std::ops::Range;
 
 use crate::form::Forms;
 use crate::number_word::number_word;
+use crate::rest_words::RESTS;
 use crate::unit::Unit;
 use crate::vocabulary::{Entry, Role};
 
@@ -201,27 +202,9 @@ const OF_METRES: [&str; 17] = [
     "hurdles", "hurdle", "spacing", "cones",
 ];
 
-/// Words behind a time that make it one, where its unit is no more than an `m`.
-const BEHIND_MINUTES: [&str; 20] = [
-    "rest",
-    "rests",
-    "rec",
-    "recs",
-    "recovery",
-    "recoveries",
-    "r",
-    "jog",
-    "walk",
-    "between",
-    "btwn",
-    "btw",
-    "break",
-    "off",
-    "easy",
-    "slow",
-    "standing",
-    "float",
-    "passive",
+/// Words behind a time that make it one, where its unit is no more than an `m`, beside those for a rest.
+const BEHIND_MINUTES: [&str; 13] = [
+    "jog", "walk", "between", "btwn", "btw", "break", "off", "easy", "slow", "standing", "float", "passive",
     "active",
 ];
 
@@ -253,6 +236,7 @@ fn is_minutes(small: &[u8], tokens: &[Token], index: usize) -> bool {
             is_glued_seconds
                 || [',', ';', ')', '/', '.'].iter().any(|&sign| next.is_sign(sign))
                 || is_one_of(next, &BEHIND_MINUTES)
+                || is_one_of(next, RESTS)
         })
 }
 

@@ -1,6 +1,8 @@
 //! Every line of `coaches.txt` is read as it says: blocks in their canonical form, labels, what is kept beside them, and
 //! what is not read.
 
+mod table;
+
 use workout_notation::{Block, Workout};
 
 const TABLE: &str = include_str!("coaches.txt");
@@ -26,18 +28,7 @@ fn read(text: &str) -> String {
 
 #[test]
 fn every_line_is_read_as_the_table_says() {
-    let rows: Vec<(&str, &str)> = TABLE
-        .lines()
-        .filter(|line| !line.starts_with('#') && !line.is_empty())
-        .map(|line| line.split_once(" => ").expect("an arrow stands in each line"))
-        .collect();
-    assert!(rows.len() >= FEWEST, "{} are too few", rows.len());
-    let wrong = |&(text, expected): &(&str, &str)| {
-        let found = read(text);
-        (found != expected).then(|| format!("{text} => {found}\n    not {expected}"))
-    };
-    let wrong: Vec<String> = rows.iter().filter_map(wrong).collect();
-    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+    table::check(TABLE, FEWEST, read);
 }
 
 #[test]

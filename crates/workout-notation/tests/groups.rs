@@ -1,5 +1,7 @@
 //! Every text of `groups.txt` is shared among groups as it says.
 
+mod table;
+
 use workout_notation::{Block, Part, Workout};
 
 const TABLE: &str = include_str!("groups.txt");
@@ -31,18 +33,7 @@ fn read(text: &str) -> String {
 
 #[test]
 fn every_text_is_shared_among_groups_as_the_table_says() {
-    let rows: Vec<(&str, &str)> = TABLE
-        .lines()
-        .filter(|line| !line.starts_with('#') && !line.is_empty())
-        .map(|line| line.split_once(" => ").expect("an arrow stands in each line"))
-        .collect();
-    assert!(rows.len() >= FEWEST, "{} are too few", rows.len());
-    let wrong = |&(text, expected): &(&str, &str)| {
-        let found = read(&text.replace("\\n", "\n"));
-        (found != expected).then(|| format!("{text} => {found}\n    not {expected}"))
-    };
-    let wrong: Vec<String> = rows.iter().filter_map(wrong).collect();
-    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+    table::check(TABLE, FEWEST, |text| read(&text.replace("\\n", "\n")));
 }
 
 #[test]

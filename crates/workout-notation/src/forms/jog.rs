@@ -2,9 +2,10 @@
 
 use crate::cursor::{Cursor, Read, Reported};
 use crate::form::Phrase;
-use crate::forms::recovery::{Gap, KIND, REST, RESTS, Recovery, RecoveryKind};
+use crate::forms::recovery::{Gap, KIND, REST, Recovery, RecoveryKind};
 use crate::last_run::LastRun;
 use crate::quantity::LAPS;
+use crate::rest_words::RESTS;
 use crate::shared::Equal;
 use crate::spanned::Spanned;
 

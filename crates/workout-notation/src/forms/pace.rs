@@ -6,8 +6,8 @@ use crate::cursor::{Cursor, Read, Reported};
 use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::clause::Clause;
-use crate::forms::recovery::RESTS;
 use crate::quantity::{Duration, LAPS};
+use crate::rest_words::RESTS;
 use crate::shared::SharedPace;
 use crate::spanned::Spanned;
 
@@ -509,14 +509,7 @@ impl Cursor<'_> {
     fn rate(&mut self, seconds: f64) -> Read<Pace> {
         let here = self.here();
         let is_bare = self.is_number(0) && self.metres_in(1).is_none();
-        let per_m = if self.word(&LAPS) {
-            Some(400.0)
-        } else if self.is_number(0) {
-            self.metres().map(|(metres, _)| metres)
-        } else {
-            self.metres_in(0).inspect(|_| self.skip())
-        };
-        let Some(per_m) = per_m else {
+        let Some(per_m) = self.per_m() else {
             let message = format!("expected a distance after `/`, found {}", self.found());
             return Err(self.problem(here, message, RATE_HELP));
         };
@@ -530,5 +523,16 @@ impl Cursor<'_> {
         }
         self.word(&["pace"]);
         Ok(Pace::Rate { seconds, per_m })
+    }
+
+    /// The distance that a time is for, in metres: `/400`, `/lap`, `per km`.
+    pub(crate) fn per_m(&mut self) -> Option<f64> {
+        if self.word(&LAPS) {
+            Some(400.0)
+        } else if self.is_number(0) {
+            self.metres().map(|(metres, _)| metres)
+        } else {
+            self.metres_in(0).inspect(|_| self.skip())
+        }
     }
 }

@@ -6,6 +6,7 @@ use crate::cursor::Cursor;
 use crate::form::{Form, row};
 use crate::forms::clause::add;
 use crate::quantity::Duration;
+use crate::rest_words::RESTS;
 use crate::spanned::Spanned;
 use crate::track_part::TrackPart;
 
@@ -116,22 +117,6 @@ pub enum Gap {
     /// From one start to the next, in seconds.
     Cycle(f64),
 }
-
-/// Words for a recovery that follows, or that stood before.
-pub(crate) const RESTS: &[&str] = &[
-    "rest",
-    "rests",
-    "rec",
-    "recs",
-    "recovery",
-    "recoveries",
-    "recover",
-    "r",
-    "rr",
-    "recov",
-    "pause",
-    "pauses",
-];
 
 /// The word behind the rest that follows a whole series.
 pub(crate) const AFTER: &str = "afterwards";

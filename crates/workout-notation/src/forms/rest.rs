@@ -3,8 +3,9 @@
 use crate::cursor::{Cursor, Read};
 use crate::doubt::Doubt;
 use crate::form::Phrase;
-use crate::forms::recovery::{AFTER, Gap, KIND, REST, RESTS, Recovery, RecoveryKind, SET_REST};
+use crate::forms::recovery::{AFTER, Gap, KIND, REST, Recovery, RecoveryKind, SET_REST};
 use crate::last_run::LastRun;
+use crate::rest_words::RESTS;
 use crate::shared::PerDistance;
 use crate::spanned::Spanned;
 

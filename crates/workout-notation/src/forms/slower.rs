@@ -2,10 +2,7 @@
 
 use crate::cursor::Cursor;
 use crate::forms::pace::{Pace, SHORT_S};
-use crate::forms::recovery::RESTS;
-
-/// What a mile, a kilometre and a lap are taken for, in metres.
-const PER: [(&str, f64); 4] = [("lap", 400.0), ("laps", 400.0), ("mile", 1609.344), ("km", 1000.0)];
+use crate::rest_words::RESTS;
 
 /// No pace is given for less, in metres.
 const LEAST_PER_M: f64 = 50.0;
@@ -16,13 +13,16 @@ struct Slower {
     seconds: f64,
     /// For each of these distances, in metres; nothing for each run.
     per_m: Option<f64>,
+    /// Whether each run differs so much from the one before: `+ 1s each rep`.
+    is_each: bool,
 }
 
 impl Cursor<'_> {
     /// `+ 3s` behind the pace of a race.
     pub(crate) fn off_race(&mut self, race_m: f64) -> Option<Pace> {
         let before = self.place();
-        let Some(Slower { seconds, per_m }) = self.slower_behind_comma() else {
+        let slower = self.slower_behind_comma().filter(|slower| !slower.is_each);
+        let Some(Slower { seconds, per_m, .. }) = slower else {
             self.go_back(before);
             return None;
         };
@@ -66,20 +66,17 @@ impl Cursor<'_> {
         }
         self.skip();
         let seconds = self.seconds("a time", "write for example `+ 3s`").ok()?.value;
-        let mut per_m = None;
-        if is_per {
-            self.skip();
-            per_m = self.metres().map(|(metres, _)| metres);
-            if per_m.is_none() {
-                per_m = PER.into_iter().find(|(word, _)| self.word(&[word])).map(|(_, metres)| metres);
-                self.word(&["rep"]);
-            }
+        self.skip_all(usize::from(is_per));
+        let per_m = if is_per { self.per_m() } else { None };
+        let is_each = is_per && per_m.is_none();
+        if is_each {
+            self.word(&["rep"]);
         }
         let is_faster = self.word(&["faster"]) || is_minus;
         self.word(&["slower"]);
         if per_m.is_some_and(|per_m| per_m < LEAST_PER_M) {
             return None;
         }
-        Some(Slower { seconds: if is_faster { -seconds } else { seconds }, per_m })
+        Some(Slower { seconds: if is_faster { -seconds } else { seconds }, per_m, is_each })
     }
 }
