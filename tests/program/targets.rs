@@ -221,7 +221,7 @@ fn a_pace_that_gives_some_of_a_squad_no_target_says_why() {
     );
     assert!(some.contains("\"Go times are about right only.\""), "{some}");
     let all = remarks("");
-    assert!(all.contains("No target for @ 1500 pace: no best is known for 1500 m"), "{all}");
+    assert!(all.contains("No target @ 1500 pace: no best is known for 1500 m"), "{all}");
 }
 
 #[test]

@@ -65,8 +65,9 @@ pub(crate) fn remark(remark: &Remark) -> String {
         }
         Remark::NoTarget { pace, why, to_m, athletes } => {
             let why = no_target(why, to_m);
-            let who = if athletes.is_empty() { String::new() } else { format!("{} ", all_called(athletes)) };
-            format!("No target for {who}@ {pace}: {why}; add bests to the session file.")
+            let who =
+                if athletes.is_empty() { String::new() } else { format!(" for {}", all_called(athletes)) };
+            format!("No target{who} @ {pace}: {why}; add bests to the session file.")
         }
         Remark::OtherChoice { lane, on_finish_line, run_in, start, finish, .. } => {
             let start = match run_in {
