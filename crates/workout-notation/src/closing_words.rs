@@ -1,21 +1,21 @@
 //! Words that say that lanes are closed.
 
-use crate::form::Phrase;
+use crate::phrases::Phrases;
 
 /// Words that say of the lanes in front of them that they are closed.
-pub(crate) const CLOSED: [Phrase; 6] = [
+pub(crate) const CLOSED: Phrases = Phrases::new(&[
     &[&["closed", "shut", "blocked", "reserved", "unavailable"]],
     &[&["not"], &["available", "open"]],
     &[&["not"], &["in"], &["use"]],
     &[&["out"], &["of"], &["use", "action"]],
     &[&["off"], &["limits"]],
     &[&["off"], &["-"], &["limits"]],
-];
+]);
 
 /// Words that say of the lanes behind them that nobody runs there.
-pub(crate) const KEEP_OUT: [Phrase; 4] = [
+pub(crate) const KEEP_OUT: Phrases = Phrases::new(&[
     &[&["not"], &["in", "on"]],
     &[&["keep", "stay"], &["out"], &["of"]],
     &[&["keep", "stay"], &["off"]],
     &[&["closed", "shut", "no", "not", "avoid", "avoiding", "without"]],
-];
+]);

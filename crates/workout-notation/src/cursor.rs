@@ -3,8 +3,9 @@
 use std::ops::Range;
 
 use crate::doubt::Doubt;
-use crate::form::{Forms, Phrase};
+use crate::form::Forms;
 use crate::last_run::LastRun;
+use crate::phrases::{Phrase, Phrases};
 use crate::problem::Problem;
 use crate::shared::Shared;
 use crate::spanned::Spanned;
@@ -227,35 +228,32 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// Whether a phrase stands `ahead`.
-    pub(crate) fn is_phrase(&self, ahead: usize, phrase: Phrase) -> bool {
-        self.phrase_at(ahead, &[phrase]).is_some()
+    /// Which of several phrases stands `ahead`.
+    #[inline]
+    pub(crate) fn phrase_at(&self, ahead: usize, phrases: Phrases) -> Option<Phrase> {
+        let mut sign = [0; 4];
+        let first = self.word_or_sign(ahead, &mut sign)?;
+        if !phrases.may_begin_with(*first.first()?) {
+            return None;
+        }
+        phrases.iter().find(|phrase| self.is_phrase(ahead, phrase))
     }
 
-    /// Which of several phrases stands `ahead`.
-    fn phrase_at(&self, ahead: usize, phrases: &[Phrase]) -> Option<Phrase> {
-        let mut sign = [0; 4];
-        // Most phrases end at their first word, which is looked up once.
-        let first = self.word_or_sign(ahead, &mut sign)?;
-        let is_here = |phrase: &&Phrase| {
-            let Some((own, rest)) = phrase.split_first() else { return true };
-            is_one_of_words(own, first)
-                && rest.iter().enumerate().all(|(index, words)| {
-                    let mut sign = [0; 4];
-                    self.word_or_sign(ahead + 1 + index, &mut sign)
-                        .is_some_and(|next| is_one_of_words(words, next))
-                })
-        };
-        phrases.iter().find(is_here).copied()
+    /// Whether a phrase stands `ahead`.
+    fn is_phrase(&self, ahead: usize, phrase: Phrase) -> bool {
+        phrase.iter().enumerate().all(|(index, words)| {
+            let mut sign = [0; 4];
+            self.word_or_sign(ahead + index, &mut sign).is_some_and(|word| is_one_of_words(words, word))
+        })
     }
 
     /// Whether one of several phrases stands `ahead`.
-    pub(crate) fn is_one_of(&self, ahead: usize, phrases: &[Phrase]) -> bool {
+    pub(crate) fn is_one_of(&self, ahead: usize, phrases: Phrases) -> bool {
         self.phrase_at(ahead, phrases).is_some()
     }
 
-    /// Steps over one of several phrases; a longer one stands before those that it begins with.
-    pub(crate) fn one_of(&mut self, phrases: &[Phrase]) -> bool {
+    /// Steps over one of several phrases.
+    pub(crate) fn one_of(&mut self, phrases: Phrases) -> bool {
         let found = self.phrase_at(0, phrases);
         self.at += found.map_or(0, |phrase| phrase.len());
         found.is_some()

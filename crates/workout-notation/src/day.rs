@@ -48,18 +48,19 @@ const HOURS: [&str; 6] = ["until", "till", "from", "before", "after", "at"];
 const REMINDERS: [&str; 7] = ["note", "nb", "reminder", "remember", "please", "and", "but"];
 
 /// Takes what a text says of the day out of it: spaces stand in its place, so that every other word stays where it was.
-pub(crate) fn take(text: &str) -> (Cow<'_, str>, Day) {
+/// Given whether any of its words may say that lanes are closed.
+pub(crate) fn take(text: &str, may_close: bool) -> (Cow<'_, str>, Day) {
     let mut day = Day::default();
     let mut said = Vec::new();
     let mut start = 0;
     let mut is_head = true;
     for line in text.split_inclusive('\n') {
-        is_head &= !has_run(line);
+        is_head = is_head && !has_run(line);
         if is_head && let Some((begins, ends, range)) = clock_times(line).filter(|_| day.begins.is_none()) {
             (day.begins, day.ends) = (Some(begins), ends);
             said.extend(range.map(|range| start + range.start..start + range.end));
         }
-        let closures = if may_close(line) { closures(&Lexed::new(line, &FORMS)) } else { Vec::new() };
+        let closures = if may_close { closures(&Lexed::new(line, &FORMS)) } else { Vec::new() };
         for closure in closures {
             let span = start + closure.range.start..start + closure.range.end;
             if closure.has_hours {
@@ -125,21 +126,6 @@ fn blanked(text: &str, said: &[Range<usize>]) -> String {
     blank
 }
 
-/// Whether a line may say that lanes are closed: almost no line has such a word, and is cut into tokens for it.
-fn may_close(line: &str) -> bool {
-    let mut small = [0; LONGEST_WORD];
-    line.split(|letter: char| !letter.is_ascii_alphabetic()).any(|word| {
-        small.get_mut(..word.len()).is_some_and(|small| {
-            small.copy_from_slice(word.as_bytes());
-            small.make_ascii_lowercase();
-            FORMS.vocabulary.entry(small).role.has(Role::CLOSES)
-        })
-    })
-}
-
-/// No word that closes lanes is longer, in bytes.
-const LONGEST_WORD: usize = 16;
-
 /// Whether a line has a run: a number with a cross or a unit of length.
 fn has_run(line: &str) -> bool {
     let bytes = line.as_bytes();
@@ -190,13 +176,13 @@ fn closures(lexed: &Lexed<'_>) -> Vec<Closure> {
 impl Cursor<'_> {
     fn closure(&mut self) -> Option<Closure> {
         let begins = self.place();
-        let is_kept_out = self.one_of(&KEEP_OUT);
+        let is_kept_out = self.one_of(KEEP_OUT);
         self.sign(':');
         self.word(&["the"]);
         let lanes = self.lanes_named()?;
         let behind = self.place();
         while self.word(&IS) {}
-        if !self.one_of(&CLOSED) {
+        if !self.one_of(CLOSED) {
             self.go_back(behind);
             if !is_kept_out {
                 return None;

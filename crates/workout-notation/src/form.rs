@@ -3,6 +3,7 @@
 use std::sync::LazyLock;
 
 use crate::number_word::number_words;
+use crate::phrases::{Phrase, Phrases};
 use crate::vocabulary::{Role, Vocabulary};
 
 /// A form of the notation as coaches look it up.
@@ -14,13 +15,10 @@ pub struct NotationForm {
     pub meaning: &'static str,
 }
 
-/// Words or signs that follow one another; for each of them, how it may be written, in small letters.
-pub(crate) type Phrase = &'static [&'static [&'static str]];
-
 /// A form of the notation: how it is recognised and explained.
 pub(crate) struct Form {
     /// How it begins where it does not begin with a number.
-    pub begins: &'static [Phrase],
+    pub begins: Phrases,
     /// Its words that somebody may misspell.
     pub words: &'static [&'static str],
     /// Its rows in [`notation`](crate::notation).
@@ -36,13 +34,21 @@ pub(crate) struct Forms {
     /// Clauses, which say something about a run.
     pub clauses: &'static [&'static Form],
     /// Words for how hard a run is.
-    pub efforts: &'static [Phrase],
+    pub efforts: Phrases,
     /// Words for a straight or a bend.
     pub parts: [&'static [&'static str]; 2],
     /// What is not a run.
     pub notes: &'static [&'static Form],
+    /// Words that begin what is not a run.
+    pub note_names: &'static [&'static str],
+    /// How one goes from run to run, and words in front of that.
+    pub on_foot: [&'static [&'static str]; 2],
+    /// Words for each of several.
+    pub each: &'static [&'static str],
+    /// Words for who trains, and in front of an age.
+    pub groups: [&'static [&'static str]; 3],
     /// What says of lanes in front of it that they are closed, and what of lanes behind it.
-    pub closures: [&'static [Phrase]; 2],
+    pub closures: [Phrases; 2],
     /// The words of all of them.
     pub vocabulary: LazyLock<Vocabulary>,
 }
@@ -60,9 +66,9 @@ impl Forms {
 
     /// Puts the words of all forms in one place.
     pub(crate) fn to_vocabulary(&self) -> Vocabulary {
-        let of = |forms: &'static [&'static Form]| forms.iter().flat_map(|form| form.begins);
-        let firsts = |phrase: &'static Phrase| phrase.first().copied().into_iter().flatten().copied();
-        let is_whole = |phrase: &&'static Phrase| phrase.len() == 1;
+        let of = |forms: &'static [&'static Form]| forms.iter().flat_map(|form| form.begins.iter());
+        let firsts = |phrase: Phrase| phrase.first().copied().into_iter().flatten().copied();
+        let is_whole = |phrase: &Phrase| phrase.len() == 1;
         let mut vocabulary = Vocabulary::new();
         vocabulary.add_all(of(self.runs).flat_map(firsts), Role::RUN);
         vocabulary.add_all(of(self.clauses).flat_map(firsts), Role::CLAUSE);
@@ -72,10 +78,14 @@ impl Forms {
         vocabulary.add_all(number_words(), Role::NUMBER);
         // `off` and `out` begin other things as well.
         let [closed, keep_out] = self.closures;
-        let lasts = |phrase: &'static Phrase| phrase.last().copied().into_iter().flatten().copied();
+        let lasts = |phrase: Phrase| phrase.last().copied().into_iter().flatten().copied();
         vocabulary
             .add_all(closed.iter().flat_map(lasts).chain(keep_out.iter().flat_map(firsts)), Role::CLOSES);
         vocabulary.add_all(self.parts.into_iter().flatten().copied(), Role::PART);
+        vocabulary.add_all(self.groups.into_iter().flatten().copied(), Role::GROUP);
+        vocabulary.add_all(self.note_names.iter().copied(), Role::NOTE);
+        vocabulary.add_all(self.on_foot.into_iter().flatten().copied(), Role::ON_FOOT);
+        vocabulary.add_all(self.each.iter().copied(), Role::EACH);
         vocabulary
     }
 }

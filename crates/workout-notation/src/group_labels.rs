@@ -3,6 +3,7 @@
 use crate::group_label::{GroupLabel, group_label, joint_tokens};
 use crate::lines::Line;
 use crate::people::is_group_name;
+use crate::vocabulary::Role;
 
 /// What the names of groups in the lines of a text say of it as a whole.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -16,6 +17,10 @@ pub(crate) struct GroupLabels {
 impl GroupLabels {
     /// Looks for names in front of runs. One name alone is only what the runs are called.
     pub(crate) fn of(lines: &[Line<'_>]) -> Self {
+        // Hardly a text has them.
+        if !lines.iter().any(|line| line.lexed.roles.has(Role::GROUP)) {
+            return Self::default();
+        }
         let (mut labels, mut is_in_label, mut has_more) = (Self::default(), false, false);
         let mut has_people = false;
         for (index, line) in lines.iter().enumerate() {

@@ -3,10 +3,10 @@
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::form::Phrase;
 use crate::forms::{Details, FURTHEST_M, Gap, RecoveryKind, Run, RunKind, RunLength};
 use crate::last_run::LastRun;
 use crate::listed::{Listed, counted, is_bare_timed, own, run_of};
+use crate::phrases::Phrases;
 use crate::spanned::Spanned;
 use crate::turns::Turns;
 
@@ -298,15 +298,15 @@ impl Cursor<'_> {
 
     /// `up to 6 x`, `at least 6 x`, `a dozen`: how many words stand in front of a count that is taken as it is.
     pub(crate) fn limit_tokens(&self) -> Option<usize> {
-        const LIMITS: &[Phrase] = &[
+        const LIMITS: Phrases = Phrases::new(&[
             &[&["up"], &["to"]],
             &[&["at"], &["least", "most"]],
             &[&["a", "an"], &["minimum", "maximum", "max", "min"], &["of"]],
             &[&["max", "maximum", "min", "minimum"], &["of"]],
             &[&["max", "maximum", "min", "minimum", "about", "around", "roughly", "approx"]],
             &[&["a"]],
-        ];
-        let words = LIMITS.iter().find(|phrase| self.is_phrase(0, phrase))?.len();
+        ]);
+        let words = self.phrase_at(0, LIMITS)?.len();
         let is_dozen = || self.written_at(1).is_some_and(|word| word.eq_ignore_ascii_case("dozen"));
         let is_counted = self.is_counted_item(words) || words == 1 && is_dozen();
         (is_counted && (!self.is_word(0, &["a"]) || is_dozen())).then_some(words)

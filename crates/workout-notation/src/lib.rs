@@ -99,6 +99,7 @@ mod listed;
 mod misspelt;
 mod number_word;
 mod people;
+mod phrases;
 mod piece;
 mod problem;
 mod quantity;

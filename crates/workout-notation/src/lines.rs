@@ -60,7 +60,7 @@ impl Line<'_> {
 
 /// The lines of a text that are not empty, without their bullets.
 pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
-    let mut lines = Vec::new();
+    let mut lines = Vec::with_capacity(text.split('\n').count());
     let (mut start, mut is_behind_blank) = (0, false);
     for line in text.split_inclusive('\n') {
         let range = trimmed(text, start..start + line.len());

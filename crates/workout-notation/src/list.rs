@@ -14,7 +14,8 @@ const FURTHER_HELP: &str = "after the distance write `in lane 2`, `on the bend`,
 impl Cursor<'_> {
     /// Items with `+`, `,` or `-` between them, up to the end or the bracket that closes.
     pub(crate) fn list(&mut self, depth: usize) -> Option<Series> {
-        let mut items: Vec<Listed> = Vec::new();
+        // Most lists are one item, and an item is large.
+        let mut items: Vec<Listed> = Vec::with_capacity(1);
         let mut of_all = None;
         loop {
             let is_behind_plus = std::mem::take(&mut self.is_behind_plus);

@@ -8,18 +8,18 @@ pub(crate) const MOST_WORDS: usize = 3;
 
 /// Words for who trains.
 #[rustfmt::skip]
-const PEOPLE: [&str; 29] = [
+pub(crate) const PEOPLE: [&str; 29] = [
     "sprinters", "milers", "hurdlers", "walkers", "jumpers", "throwers", "juniors", "seniors", "masters", "veterans",
     "vets", "beginners", "improvers", "boys", "girls", "men", "women", "ladies", "lads", "novices", "minors", "youths",
     "adults", "intermediates", "advanced", "newcomers", "kids", "minis", "cadets",
 ];
 
 /// Words for a group that may mean something else as well.
-const GROUPS: [&str; 10] =
+pub(crate) const GROUPS: [&str; 10] =
     ["sprints", "distance", "endurance", "group", "squad", "wheelchair", "runners", "athletes", "grp", "gp"];
 
 /// Words in front of the number of an age.
-const AGES: [&str; 6] = ["u", "under", "over", "y", "yr", "year"];
+pub(crate) const AGES: [&str; 6] = ["u", "under", "over", "y", "yr", "year"];
 
 /// Whether a word says who trains.
 pub(crate) fn is_people(word: &str) -> bool {
@@ -28,7 +28,7 @@ pub(crate) fn is_people(word: &str) -> bool {
 
 /// Whether words are the name of a group: a few, one of which says who trains, and none a part of the session or a day.
 pub(crate) fn is_group_name(name: &str) -> bool {
-    let is_short = name.split_whitespace().count() <= MOST_WORDS;
+    let is_short = name.split_whitespace().nth(MOST_WORDS).is_none();
     is_short
         && (has_word(name, &PEOPLE) || has_word(name, &GROUPS) || has_age(name))
         && !names_part(name)

@@ -3,9 +3,8 @@
 use std::ops::Range;
 
 use crate::cursor::Cursor;
-use crate::forms::{Details, Gap};
+use crate::forms::{Details, Gap, Recovery};
 use crate::group_label::{group_label, joint_tokens};
-use crate::spanned::Spanned;
 use crate::token::{Lexed, Token};
 
 /// A piece of a line, by its bytes.
@@ -60,18 +59,23 @@ pub(crate) fn pieces(lexed: &Lexed<'_>, has_groups: bool) -> Vec<Piece> {
         if Cursor::new(part).is_counted_item(0) {
             // What begins with a count says nothing of what stands in front.
             pieces.push(Piece::Runs(range));
-        } else if let Some(count) = repeat(part) {
-            pieces.push(Piece::Repeat(count, range));
-        } else if (index > 0 && (index < last || has_several_blocks(&pieces)) || index == 0 && last == 0)
-            && !is_of_runs(part)
-            && rest_alone(part).is_some()
-        {
-            pieces.push(Piece::Rest(range));
-        } else if says_more(part, line, pieces.last()) {
-            pieces.push(Piece::More(range));
-        } else {
-            pieces.push(Piece::Runs(range));
+            continue;
         }
+        if let Some(count) = repeat(part) {
+            pieces.push(Piece::Repeat(count, range));
+            continue;
+        }
+        let said = ClausesAlone::read(part);
+        let may_rest = index > 0 && (index < last || has_several_blocks(&pieces)) || index == 0 && last == 0;
+        pieces.push(
+            if may_rest && !is_of_runs(part) && said.as_ref().is_some_and(|said| said.rest_s().is_some()) {
+                Piece::Rest(range)
+            } else if says_more(part, said.as_ref(), line, pieces.last()) {
+                Piece::More(range)
+            } else {
+                Piece::Runs(range)
+            },
+        );
     }
     rest_of_runs(&mut pieces);
     pieces
@@ -214,8 +218,8 @@ fn repeat(lexed: &Lexed<'_>) -> Option<u32> {
 }
 
 /// Whether a part of a line only says more of the runs before it: clauses, words, or a pace of runs of that distance.
-fn says_more(lexed: &Lexed<'_>, line: &str, before: Option<&Piece>) -> bool {
-    let mut cursor = Cursor::new(lexed);
+fn says_more(lexed: &Lexed<'_>, said: Option<&ClausesAlone>, line: &str, before: Option<&Piece>) -> bool {
+    let cursor = Cursor::new(lexed);
     if before.is_some() && !lexed.tokens.iter().any(Token::is_number) {
         return true;
     }
@@ -227,42 +231,43 @@ fn says_more(lexed: &Lexed<'_>, line: &str, before: Option<&Piece>) -> bool {
         let digits = cursor.written().unwrap_or_default();
         return line[runs.clone()].contains(digits);
     }
-    let mut details = Details::default();
-    if cursor.is_duration_alone_at(0) {
-        let begins = cursor.place();
-        let _ = cursor.rests(&mut details.recovery, begins, false);
-    }
-    cursor.clauses(&mut details);
-    cursor.is_at_end()
-        && cursor.problems.is_empty()
-        && (details != Details::default() || !cursor.asides.is_empty())
+    said.is_some_and(|said| said.details != Details::default() || said.has_asides)
 }
 
 /// A text that is only the length of a rest, in seconds.
-pub(crate) fn rest_alone(lexed: &Lexed<'_>) -> Option<Spanned<f64>> {
-    let mut cursor = Cursor::new(lexed);
-    let mut details = Details::default();
-    let whole = cursor.here().start;
-    let is_bare = cursor.is_duration_alone_at(0);
-    if is_bare {
-        let begins = cursor.place();
-        cursor.rests(&mut details.recovery, begins, false).ok()?;
+pub(crate) fn rest_alone(lexed: &Lexed<'_>) -> Option<f64> {
+    ClausesAlone::read(lexed)?.rest_s()
+}
+
+/// What clauses say that stand without runs.
+struct ClausesAlone {
+    details: Details,
+    has_asides: bool,
+    /// Whether words among them were not read.
+    has_unread: bool,
+}
+
+impl ClausesAlone {
+    /// Reads a text that is nothing but clauses, of which the first may be a time alone: the rest.
+    fn read(lexed: &Lexed<'_>) -> Option<Self> {
+        let mut cursor = Cursor::new(lexed);
+        let mut details = Details::default();
+        if cursor.is_duration_alone_at(0) {
+            let begins = cursor.place();
+            cursor.rests(&mut details.recovery, begins, false).ok()?;
+        }
+        cursor.clauses(&mut details);
+        let is_whole = cursor.is_at_end() && cursor.problems.is_empty();
+        let (has_asides, has_unread) = (!cursor.asides.is_empty(), !cursor.not_read.is_empty());
+        is_whole.then_some(Self { details, has_asides, has_unread })
     }
-    cursor.clauses(&mut details);
-    if !cursor.is_at_end()
-        || !cursor.problems.is_empty()
-        || !cursor.not_read.is_empty()
-        || !cursor.asides.is_empty()
-    {
-        return None;
-    }
-    let gap = details.recovery.gap.take();
-    if details != Details::default() {
-        return None;
-    }
-    match gap?.value {
-        Gap::Rest(seconds) => Some(Spanned::new(seconds, whole..lexed.text.len())),
-        Gap::Cycle(_) => None,
+
+    /// How long a rest is, in seconds, where they say nothing else.
+    fn rest_s(&self) -> Option<f64> {
+        let Gap::Rest(seconds) = self.details.recovery.gap.as_deref().copied()? else { return None };
+        let gap = self.details.recovery.gap.clone();
+        let of_rest = Details { recovery: Recovery { gap, ..Recovery::default() }, ..Details::default() };
+        (!self.has_asides && !self.has_unread && self.details == of_rest).then_some(seconds)
     }
 }
 

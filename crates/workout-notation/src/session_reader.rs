@@ -8,7 +8,7 @@ use crate::group_label::GroupLabel;
 use crate::group_labels::GroupLabels;
 use crate::heading::{Above, Heading, heading};
 use crate::heading_words::{is_cool_down, is_title};
-use crate::lines::{Line, above, lines};
+use crate::lines::{Line, above};
 use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
 use crate::workout::{Part, Workout};
@@ -42,9 +42,8 @@ pub(crate) struct LabelLine {
 }
 
 impl<'a> SessionReader<'a> {
-    /// Reads a text; given whether only blocks may stand in it.
-    pub(crate) fn read(text: &'a str, is_blocks: bool) -> Self {
-        let lines = lines(text);
+    /// Reads a text that is cut into lines; given whether only blocks may stand in it.
+    pub(crate) fn read(text: &'a str, lines: &[Line<'_>], is_blocks: bool) -> Self {
         let mut reader = Self {
             text,
             workout: Workout::default(),
@@ -52,11 +51,11 @@ impl<'a> SessionReader<'a> {
             rest: None,
             is_rest_of_line: false,
             is_blocks,
-            labels: GroupLabels::of(&lines),
+            labels: GroupLabels::of(lines),
             label: None,
             is_behind_groups: false,
         };
-        reader.lines(&lines);
+        reader.lines(lines);
         reader
     }
 
@@ -315,8 +314,8 @@ impl<'a> SessionReader<'a> {
     fn rest_between(&mut self, line: &Line<'_>, range: Range<usize>) {
         let part = line.lexed.part(range.clone());
         match rest_alone(&part) {
-            Some(rest) if self.rest.is_none() && self.last().is_some() => {
-                let rest = RestAfter { seconds: rest.value, text: part.text.to_owned() };
+            Some(seconds) if self.rest.is_none() && self.last().is_some() => {
+                let rest = RestAfter { seconds, text: part.text.to_owned() };
                 if self.is_behind_groups {
                     self.blocks_of_groups().for_each(|block| block.rest_after = Some(rest.clone()));
                 }

@@ -6,9 +6,11 @@ use crate::block::Block;
 use crate::day::{self, Day};
 use crate::forms::FORMS;
 use crate::heading_words::is_cool_down;
+use crate::lines::lines;
 use crate::problem::Problem;
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
 use crate::token::Lexed;
+use crate::vocabulary::Role;
 use crate::workout::{Part, Workout};
 
 /// The longest text of a session that is read, in bytes.
@@ -61,13 +63,19 @@ impl Workout {
                 format!("a session of {} characters is too long: at most {LONGEST_TEXT}", text.len());
             return Err(vec![Problem::new(0..0, message).with_help("split it into several sessions")]);
         }
-        let (text, mut day) = if is_blocks {
+        let as_written = lines(text);
+        let (blanked, mut day) = if is_blocks {
             let problems = day::closure_in_block(&Lexed::new(text, &FORMS)).into_iter().collect();
             (Cow::Borrowed(text), Day { problems, ..Day::default() })
         } else {
-            day::take(text)
+            day::take(text, as_written.iter().any(|line| line.lexed.roles.has(Role::CLOSES)))
         };
-        let SessionReader { mut workout, mut problems, .. } = SessionReader::read(&text, is_blocks);
+        let lines = match &blanked {
+            Cow::Borrowed(_) => as_written,
+            Cow::Owned(blanked) => lines(blanked),
+        };
+        let SessionReader { mut workout, mut problems, .. } =
+            SessionReader::read(&blanked, &lines, is_blocks);
         problems.append(&mut day.problems);
         if problems.is_empty() && workout.blocks().next().is_none() {
             return Err(Block::parse("").err().unwrap_or_default());

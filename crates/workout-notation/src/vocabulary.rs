@@ -4,7 +4,7 @@ use crate::unit::Unit;
 
 /// What a word or a sign may begin, as a set.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(crate) struct Role(u8);
+pub(crate) struct Role(u16);
 
 impl Role {
     /// The name of a kind of run.
@@ -26,6 +26,18 @@ impl Role {
 
     /// It may say that lanes are closed.
     pub(crate) const CLOSES: Self = Self(128);
+
+    /// It is in names of groups, or in front of an age.
+    pub(crate) const GROUP: Self = Self(256);
+
+    /// It names what is not a run.
+    pub(crate) const NOTE: Self = Self(512);
+
+    /// It is what is done on foot between runs, or how.
+    pub(crate) const ON_FOOT: Self = Self(1024);
+
+    /// It says that something is for each of several.
+    pub(crate) const EACH: Self = Self(2048);
 
     /// This set and another.
     pub(crate) const fn with(self, role: Self) -> Self {

@@ -3,6 +3,7 @@
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
+use crate::phrases::Phrases;
 use crate::quantity::LAPS;
 
 /// The most words and numbers of one.
@@ -32,7 +33,7 @@ const AFTER_A_DISTANCE: [&str; 13] = [
 ];
 
 pub(crate) const FORM: Form = Form {
-    begins: &[],
+    begins: Phrases::NONE,
     words: &["note"],
     rows: &[row(
         &["6 x 150 (note: last 50 fast)", "8 x 400 teams of 3"],

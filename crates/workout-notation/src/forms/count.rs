@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
+use crate::phrases::Phrases;
 use crate::quantity::LAPS;
 
 /// The most repetitions in one session.
@@ -13,7 +14,7 @@ pub const MOST_REPS: u32 = 500;
 const LEAST_RUN_M: f64 = 10.0;
 
 pub(crate) const FORM: Form = Form {
-    begins: &[],
+    begins: Phrases::NONE,
     words: &["reps", "sets"],
     rows: &[
         row(&["6 x 200", "200"], "repetitions of one distance"),

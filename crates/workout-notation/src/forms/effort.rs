@@ -1,8 +1,9 @@
 //! How hard a run is: `easy`, `fast and relaxed`, `tempo pace`, `flat out`, `time trial`.
 
 use crate::cursor::Cursor;
-use crate::form::{Form, Phrase, row};
+use crate::form::{Form, row};
 use crate::forms::clause::Clause;
+use crate::phrases::Phrases;
 use crate::spanned::Spanned;
 use crate::vocabulary::Role;
 
@@ -49,7 +50,7 @@ const NAMED: &[&str] = &[
 ];
 const PACE: &[&str] = &["pace", "effort"];
 
-const BEGINS: &[Phrase] = &[
+const BEGINS: Phrases = Phrases::new(&[
     &[&["half"], &["marathon"], PACE],
     &[&["half"], &["marathon"]],
     &[&["current", "goal", "target"], &["race"], PACE],
@@ -58,7 +59,7 @@ const BEGINS: &[Phrase] = &[
     &[EFFORTS],
     &[&["flat", "all"], &["out"]],
     &[&["time"], &["trial"]],
-];
+]);
 
 /// Letters for a pace, as some coaches write them.
 const LETTERS: &[&str] = &["T", "R", "I", "E", "M"];
@@ -151,7 +152,7 @@ impl Cursor<'_> {
 
     fn effort_word(&mut self) -> String {
         let begins = self.place();
-        let count = BEGINS.iter().find(|phrase| self.is_phrase(0, phrase)).map_or(1, |phrase| phrase.len());
+        let count = self.phrase_at(0, BEGINS).map_or(1, |phrase| phrase.len());
         let words: Vec<_> = (0..count).filter_map(|ahead| self.word_at(ahead)).collect();
         let letter = words.iter().any(|word| LETTERS.contains(word)) && words.len() == 1;
         let words = if letter { words.join(" ") } else { words.join(" ").to_lowercase() };

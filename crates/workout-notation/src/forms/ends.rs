@@ -1,8 +1,9 @@
 //! The ends of a run: `from the 400 m start`, `to the finish line`, `finishing at …`.
 
 use crate::cursor::{Cursor, Read};
-use crate::form::{Form, Phrase, row};
+use crate::form::{Form, row};
 use crate::forms::clause::Clause;
+use crate::phrases::Phrases;
 use crate::spanned::Spanned;
 
 const START: &str = "start";
@@ -14,14 +15,17 @@ const LEAST_RUN_M: f64 = 10.0;
 
 pub(crate) const FROM: Clause<String> = Clause {
     form: Form {
-        begins: &[&[&["from", "starting", "start"]]],
+        begins: Phrases::new(&[&[&["from", "starting", "start"]]]),
         words: &["from", "starting", "start", "mark"],
         rows: &[row(&["150 from the 400 m start", "150 to the finish line"], "a fixed start or finish")],
     },
     name: START,
     read: |cursor, value| {
-        const FROM: &[Phrase] =
-            &[&[&["from"]], &[&["starting"], &["from", "at", "on"]], &[&["start"], &["from", "at"]]];
+        const FROM: Phrases = Phrases::new(&[
+            &[&["from"]],
+            &[&["starting"], &["from", "at", "on"]],
+            &[&["start"], &["from", "at"]],
+        ]);
         cursor.end(FROM, value, "a mark to start from", START)
     },
     print: |mark, f| write!(f, "from the {mark}"),
@@ -31,13 +35,13 @@ pub(crate) const FROM: Clause<String> = Clause {
 
 pub(crate) const TO: Clause<String> = Clause {
     form: Form {
-        begins: &[&[&["to", "finishing", "finish"]]],
+        begins: Phrases::new(&[&[&["to", "finishing", "finish"]]]),
         words: &["to", "finishing", "finish", "line"],
         rows: &[],
     },
     name: FINISH,
     read: |cursor, value| {
-        const TO: &[Phrase] = &[&[&["to"]], &[&["finishing", "finish"], &["at", "on"]]];
+        const TO: Phrases = Phrases::new(&[&[&["to"]], &[&["finishing", "finish"], &["at", "on"]]]);
         cursor.end(TO, value, "a mark to finish at", FINISH)
     },
     print: |mark, f| write!(f, "to the {mark}"),
@@ -61,7 +65,7 @@ impl Cursor<'_> {
     /// Reads one end of a run, and says whether one comes next.
     fn end(
         &mut self,
-        begins_with: &[Phrase],
+        begins_with: Phrases,
         value: &mut Option<Spanned<String>>,
         what: &str,
         name: &str,

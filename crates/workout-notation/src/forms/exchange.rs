@@ -4,8 +4,9 @@ use std::fmt;
 
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::form::{Form, Phrase, row};
+use crate::form::{Form, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
+use crate::phrases::Phrases;
 
 const NAMES: &[&str] = &[
     "exchange",
@@ -19,11 +20,11 @@ const NAMES: &[&str] = &[
     "handoff",
     "handoffs",
 ];
-const BEGINS: &[Phrase] = &[
+const BEGINS: Phrases = Phrases::new(&[
     &[NAMES],
     &[&["baton", "relay"], NAMES],
     &[&["baton", "relay"], &["change", "changes", "pass", "passes"]],
-];
+]);
 /// A number in front of exchanges is a distance from here on, in metres.
 const LEAST_M: f64 = 50.0;
 

@@ -3,10 +3,11 @@
 use std::fmt;
 
 use crate::cursor::{Cursor, Reported};
-use crate::form::{Form, Phrase, row};
+use crate::form::{Form, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
 use crate::last_run::LastRun;
+use crate::phrases::Phrases;
 use crate::spanned::Spanned;
 
 const NAMES: &[&str] = &["flying", "fly", "flys", "flies", "flyers"];
@@ -16,7 +17,7 @@ const RUN_IN_M: f64 = 20.0;
 
 pub(crate) const FLYING: RunForm = RunForm {
     form: Form {
-        begins: &[&[NAMES]],
+        begins: Phrases::new(&[&[NAMES]]),
         words: &["flying"],
         rows: &[row(&["flying 30 with 20 run-in"], "20 m to get up to speed, then 30 m")],
     },
@@ -39,13 +40,13 @@ pub(crate) fn print(f: &mut fmt::Formatter<'_>, metres: f64, run_in_m: f64) -> f
     write!(f, "flying {metres} with {run_in_m} run-in")
 }
 
-const RUN_INS: &[Phrase] = &[
+const RUN_INS: Phrases = Phrases::new(&[
     &[&["run"], &["-"], &["in", "up"]],
     &[&["build"], &["-"], &["up", "in"]],
     &[&["run"], &["in", "up"]],
     &[&["build"], &["up"]],
     &[&["runin", "runup", "build", "buildup", "acceleration", "accel", "roll"]],
-];
+]);
 
 fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
     let RunLength::Metres(metres) = length.value else {

@@ -3,10 +3,11 @@
 use std::fmt;
 
 use crate::cursor::{Cursor, Read};
-use crate::form::{Form, Phrase, row};
+use crate::form::{Form, row};
 use crate::forms::hurdle_part::HurdlePart;
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
+use crate::phrases::Phrases;
 use crate::quantity::LAPS;
 use crate::spanned::Spanned;
 
@@ -20,7 +21,7 @@ const MOST_HURDLES: f64 = 12.0;
 
 pub(crate) const HURDLES: RunForm = RunForm {
     form: Form {
-        begins: &[],
+        begins: Phrases::NONE,
         words: &NAMES,
         rows: &[
             row(&["110h", "110h to hurdle 5"], "over hurdles, to the finish or to a hurdle"),
@@ -71,7 +72,8 @@ fn named(cursor: &mut Cursor<'_>) -> Reading {
 
 /// What makes a distance a run over hurdles.
 fn behind(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
-    const PARTS: &[Phrase] = &[&[&["over"], &["the"], &["first", "last"]], &[&["over"], &["first", "last"]]];
+    const PARTS: Phrases =
+        Phrases::new(&[&[&["over"], &["the"], &["first", "last"]], &[&["over"], &["first", "last"]]]);
     if cursor.is_one_of(0, PARTS)
         && let RunLength::Metres(run_m) = length.value
     {
@@ -156,11 +158,11 @@ impl Cursor<'_> {
 
     /// What follows the name of a race: `to hurdle 5`, `over 5 hurdles`, `H4-H6`; the whole race where nothing does.
     fn hurdle_part(&mut self, race_m: f64) -> Read<HurdlePart> {
-        const PARTS: &[Phrase] = &[
+        const PARTS: Phrases = Phrases::new(&[
             &[&["over"], &["the"], &["first", "last"]],
             &[&["over"], &["first", "last"]],
             &[&["first", "last"]],
-        ];
+        ]);
         if self.is_one_of(0, PARTS) {
             let before = self.place();
             self.one_of(PARTS);
@@ -186,7 +188,7 @@ impl Cursor<'_> {
             && self.is_word(1, &["the"])
             && self.is_number(2)
             && (self.is_word(3, &ORDINALS) || self.is_word(3, &NAMES[..1]));
-        let is_numbered = self.one_of(&[&[&["to"], &["hurdle", "h"]]]);
+        let is_numbered = self.one_of(const { Phrases::new(&[&[&["to"], &["hurdle", "h"]]]) });
         let is_counted = !is_numbered
             && (self.is_word(0, &["over", "to"]) && self.is_number(1) || is_ordinal)
             && self.word(&["over", "to"]);

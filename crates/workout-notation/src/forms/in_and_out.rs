@@ -6,6 +6,7 @@ use crate::cursor::{Cursor, Read};
 use crate::form::{Form, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
+use crate::phrases::Phrases;
 use crate::turns::{TURN_M, Turns};
 
 const HELP: &str = "write for example `in-and-out 50s`";
@@ -52,7 +53,7 @@ const MOST_PARTS: usize = 8;
 
 pub(crate) const IN_AND_OUT: RunForm = RunForm {
     form: Form {
-        begins: &[],
+        begins: Phrases::NONE,
         words: &[],
         rows: &[
             row(&["in-and-out 50s", "800 in-and-out 50s"], "50 m fast, 50 m easy, for a lap or a distance"),

@@ -1,18 +1,19 @@
 //! Reading what is done between runs: `rest 90s`, `jog 200`, `walk back`, `standing`, `changing ends`.
 
 use crate::cursor::{Cursor, Read, Reported};
-use crate::form::Phrase;
 use crate::forms::recovery::{Gap, KIND, REST, Recovery, RecoveryKind};
 use crate::last_run::LastRun;
+use crate::phrases::Phrases;
 use crate::quantity::LAPS;
 use crate::rest_words::RESTS;
 use crate::shared::Equal;
 use crate::spanned::Spanned;
+use crate::vocabulary::Role;
 
 const HELP: &str = "write for example `jog 200`, `walk back` or `changing ends`";
 const FULL: [&str; 5] = ["full", "complete", "sufficient", "total", "adequate"];
-const SLOW: [&str; 7] = ["easy", "slow", "slowly", "light", "gentle", "recovery", "rec"];
-const ON_FOOT: [&str; 9] =
+pub(crate) const SLOW: [&str; 7] = ["easy", "slow", "slowly", "light", "gentle", "recovery", "rec"];
+pub(crate) const ON_FOOT: [&str; 9] =
     ["jog", "walk", "jogging", "walking", "shuffle", "jogs", "walks", "trot", "footing"];
 const JOGS: [&str; 6] = ["jog", "jogging", "shuffle", "jogs", "trot", "footing"];
 
@@ -28,26 +29,31 @@ pub(crate) const FURTHEST_M: f64 = 10_000.0;
 /// A lap that somebody jogs or walks between two runs, in metres: it ends where the next run starts anyway.
 const LAP_M: f64 = 400.0;
 
-const BACK: &[Phrase] = &[
+const BACK: Phrases = Phrases::new(&[
     &[&["walk", "jog", "walking", "jogging"], &["back"]],
     &[&["walk", "jog"], &["-"], &["back"]],
     &[&["walkback", "jogback", "wb"]],
     &[&["w"], &["/"], &["b", "back"]],
     &[&["walk"], &["/"], &["jog"], &["back"]],
     &[&["jog"], &["/"], &["walk"], &["back"]],
-];
+]);
 
 /// As far as the run before.
-const EQUAL: &[Phrase] = &[
+const EQUAL: Phrases = Phrases::new(&[
     &[&["back"], &["the"], &["distance"]],
     &[&["the"], &["same"], &["distance"]],
     &[&["the"], &["same"]],
     &[&["equal", "same"], &["distance", "distances", "time"]],
     &[&["equal", "same"]],
-];
+]);
+
+/// The same in front of what it is said of.
+const EQUAL_IN_FRONT: Phrases =
+    Phrases::new(&[&[&["equal", "same"], &["distance", "distances", "time"]], &[&["equal", "same"]]]);
 
 /// Half as far, or half as long.
-const HALF: &[Phrase] = &[&[&["half"], &["the"], &["distance", "time"]], &[&["half"], &["distance", "time"]]];
+const HALF: Phrases =
+    Phrases::new(&[&[&["half"], &["the"], &["distance", "time"]], &[&["half"], &["distance", "time"]]]);
 
 /// What is as long as a run, of which the first may lead on.
 const EQUAL_NOUNS: [&str; 5] = ["float", "rest", "recovery", "rec", "recoveries"];
@@ -143,7 +149,7 @@ impl Cursor<'_> {
 
     /// Whether `equal jog`, `same walk`, `half time recovery` comes next.
     pub(crate) fn is_equal_jog(&self) -> bool {
-        let words = [HALF, &EQUAL[3..]].into_iter().flatten().find(|phrase| self.is_phrase(0, phrase));
+        let words = self.phrase_at(0, HALF).or_else(|| self.phrase_at(0, EQUAL_IN_FRONT));
         words.is_some_and(|words| {
             self.jog_tokens(words.len()).is_some() || self.is_word(words.len(), &EQUAL_NOUNS)
         })
@@ -168,6 +174,9 @@ impl Cursor<'_> {
 
     /// `jog`, `slow walk`, `walk/jog`, `recovery jog`: how many tokens, where such words stand `ahead`.
     pub(crate) fn jog_tokens(&self, ahead: usize) -> Option<usize> {
+        if !self.begins(ahead, Role::ON_FOOT) {
+            return None;
+        }
         let slow = usize::from(self.is_word(ahead, &SLOW));
         if !self.is_word(ahead + slow, &ON_FOOT) {
             return None;
@@ -272,7 +281,7 @@ impl Cursor<'_> {
         }
         let share = if self.one_of(HALF) {
             0.5
-        } else if self.one_of(&EQUAL[3..]) {
+        } else if self.one_of(EQUAL_IN_FRONT) {
             1.0
         } else {
             return false;
@@ -391,7 +400,7 @@ impl Cursor<'_> {
                 self.bind_since(self.place() - 1);
             }
             RecoveryKind::WalkBack
-        } else if self.one_of(&[&[&["changing", "change"], &["ends"]]]) {
+        } else if self.one_of(const { Phrases::new(&[&[&["changing", "change"], &["ends"]]]) }) {
             RecoveryKind::ChangeEnds
         } else if self.word(&["stand", "standing"]) {
             RecoveryKind::Stand

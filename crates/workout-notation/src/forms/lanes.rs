@@ -7,6 +7,7 @@ use lane_distance::{LaneNumber, MOST_LANES, REP_RANGE_M};
 use crate::cursor::{Cursor, Read, Reported};
 use crate::form::{Form, row};
 use crate::forms::clause::Clause;
+use crate::phrases::Phrases;
 use crate::spanned::Spanned;
 
 const NAME: &str = "list of lanes";
@@ -17,7 +18,7 @@ const LEAST_RUN_M: f64 = 20.0;
 
 pub(crate) const LANES: Clause<Vec<LaneNumber>> = Clause {
     form: Form {
-        begins: &[&[&["in", "lane", "lanes"]]],
+        begins: Phrases::new(&[&[&["in", "lane", "lanes"]]]),
         words: &["in", "lane", "lanes"],
         rows: &[row(&["200 in lane 2", "200 lanes 2-5"], "lanes; several run side by side")],
     },
@@ -108,15 +109,15 @@ impl Cursor<'_> {
     }
 
     fn lane(&mut self) -> Read<(LaneNumber, Range<usize>)> {
-        let help = format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
+        let help = || format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
         let Some((value, span)) = self.number() else {
-            return Err(self.expected("a lane number", help));
+            return Err(self.expected("a lane number", help()));
         };
         match LaneNumber::new(value as u8) {
             Some(lane) if value == f64::from(lane.get()) => Ok((lane, span)),
             _ => {
                 let message = format!("`{}` is not a lane", &self.text[span.clone()]);
-                Err(self.problem(span, message, help))
+                Err(self.problem(span, message, help()))
             }
         }
     }

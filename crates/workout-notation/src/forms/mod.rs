@@ -57,6 +57,7 @@ pub(crate) use straights_and_bends::{NOT_IN_TURN, NOT_IN_TURN_HELP};
 use crate::closing_words::{CLOSED, KEEP_OUT};
 use crate::cursor::{Cursor, Read, Reported};
 use crate::form::{Form, Forms, NotationForm};
+use crate::people::{AGES, GROUPS, PEOPLE};
 use crate::quantity::Duration;
 use crate::spanned::Spanned;
 use run_kind::RunForm;
@@ -69,7 +70,11 @@ pub(crate) static FORMS: Forms = Forms {
     efforts: effort::EFFORT.form.begins,
     parts: whole_part::NAMES,
     notes: &[&note::FORM],
-    closures: [&CLOSED, &KEEP_OUT],
+    note_names: &note::NOTES,
+    on_foot: [&jog::ON_FOOT, &jog::SLOW],
+    each: &paces_in_turn::EACH,
+    groups: [&PEOPLE, &GROUPS, &AGES],
+    closures: [CLOSED, KEEP_OUT],
     vocabulary: LazyLock::new(|| FORMS.to_vocabulary()),
 };
 

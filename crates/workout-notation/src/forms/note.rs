@@ -2,14 +2,19 @@
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
+use crate::phrases::Phrases;
 use crate::token::Kind;
+use crate::vocabulary::Role;
 
-pub(crate) const FORM: Form =
-    Form { begins: &[], words: &[], rows: &[row(&["warm-up 15 min", "drills"], "lines that are not runs")] };
+pub(crate) const FORM: Form = Form {
+    begins: Phrases::NONE,
+    words: &[],
+    rows: &[row(&["warm-up 15 min", "drills"], "lines that are not runs")],
+};
 
 /// Words that begin a line which is not a run.
 #[rustfmt::skip]
-const NOTES: [&str; 26] = [
+pub(crate) const NOTES: [&str; 26] = [
     "warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "wd", "drills",
     "stretch", "stretches", "stretching", "mobility", "core", "plyometrics", "skips", "strides",
     "technique", "break", "rest", "note", "gym", "weights", "talk",
@@ -82,7 +87,7 @@ impl Cursor<'_> {
         {
             return !(0..40).any(|ahead| self.is_counted_item(ahead));
         }
-        let name = (0..5).find(|&ahead| self.is_word(ahead, &NOTES));
+        let name = (0..5).find(|&ahead| self.begins(ahead, Role::NOTE));
         let holds = |ahead: usize| self.is_word(ahead, &["rest", "break", "strides", "note", "talk"]);
         if name.is_none_or(holds) || !self.is_named_note() {
             return false;

@@ -6,6 +6,7 @@ use crate::cursor::{Cursor, Read, Reported};
 use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::clause::Clause;
+use crate::phrases::Phrases;
 use crate::quantity::{Duration, LAPS};
 use crate::rest_words::RESTS;
 use crate::shared::SharedPace;
@@ -121,7 +122,7 @@ const SHORT_RACES_M: [f64; 5] = [50.0, 55.0, 60.0, 75.0, 80.0];
 
 pub(crate) const PACE: Clause<Pace> = Clause {
     form: Form {
-        begins: &[&[&["@", "at"]]],
+        begins: Phrases::new(&[&[&["@", "at"]]]),
         words: &["at", "pace"],
         rows: &[
             row(&["200 @ 32", "400 @ 1:12", "300 in 48-50s"], "a time for each run"),

@@ -4,6 +4,7 @@ use crate::cursor::Cursor;
 use crate::forms::Pace;
 use crate::shared::SharedPace;
 use crate::spanned::Spanned;
+use crate::vocabulary::Role;
 
 const ODD: [&str; 2] = ["odd", "odds"];
 const EVEN: [&str; 2] = ["even", "evens"];
@@ -17,6 +18,9 @@ const FASTER: [&str; 18] = [
 
 /// Words for a time that becomes longer by so much.
 const SLOWER: [&str; 4] = ["adding", "add", "plus", "slowing"];
+
+/// Words for each run, or in front of a word for one: without any of them no time differs from run to run.
+pub(crate) const EACH: [&str; 4] = ["each", "every", "per", "a"];
 
 /// The most such words in a row: `getting down by`.
 const MOST_WORDS: usize = 3;
@@ -98,9 +102,10 @@ impl Cursor<'_> {
     /// that of each differs from the one before. Without a first time what is said is kept as it is written.
     pub(crate) fn stepped(&mut self, value: &mut Option<Spanned<Pace>>) -> bool {
         const STARTS: [&str; 5] = ["start", "starting", "begin", "beginning", "from"];
-        if !self.is_number(0)
-            && self.word_at(0).is_none()
-            && !['-', '+', '@'].iter().any(|&sign| self.is_sign(0, sign))
+        if !self.roles.has(Role::EACH)
+            || !self.is_number(0)
+                && self.word_at(0).is_none()
+                && !['-', '+', '@'].iter().any(|&sign| self.is_sign(0, sign))
         {
             return false;
         }
@@ -165,7 +170,7 @@ impl Cursor<'_> {
         let seconds = *self.seconds("", "").ok()?;
         let is_faster = self.word(&["faster", "quicker", "less"]);
         is_slower |= !is_faster && self.word(&["slower", "more"]);
-        let is_each = (self.word(&["each", "every", "per"])
+        let is_each = (self.word(&EACH[..3])
             || self.is_word(0, &["a"]) && self.is_word(1, &["rep", "run"]) && self.word(&["a"]))
             && (self.word(&["rep", "run", "one", "time", "repetition"])
                 || !self.is_number(0) && self.word_at(0).is_none());

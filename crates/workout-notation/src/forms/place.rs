@@ -5,10 +5,11 @@ use std::fmt;
 use lane_distance::{Course, Place};
 
 use crate::cursor::Cursor;
-use crate::form::{Form, Phrase, row};
+use crate::form::{Form, row};
 use crate::forms::clause::Clause;
 use crate::forms::run_place::RunPlace;
 use crate::last_run::LastRun;
+use crate::phrases::Phrases;
 use crate::spanned::Spanned;
 use crate::track_part::TrackPart;
 
@@ -18,15 +19,20 @@ const HELP: &str = "write `on the bend`, `on the home straight` or `on the back 
 /// How far ahead a bend is looked for that makes `flat` a straight.
 const MOST_LOOKED_AT: usize = 10;
 
-const BEND: &[Phrase] = &[&[&["bend", "bends", "curve", "turn"]]];
-const HOME: &[Phrase] =
-    &[&[&["home"], &["straight", "stretch"]], &[&["straight", "straights", "homestraight", "homestretch"]]];
-const BACK: &[Phrase] = &[&[&["back"], &["straight", "stretch"]], &[&["backstraight", "backstretch"]]];
-const OVAL: &[Phrase] = &[&[&["oval", "track"]]];
+const BEND: Phrases = Phrases::new(&[&[&["bend", "bends", "curve", "turn"]]]);
+const HOME: Phrases = Phrases::new(&[
+    &[&["home"], &["straight", "stretch"]],
+    &[&["straight", "straights", "homestraight", "homestretch"]],
+]);
+const BACK: Phrases =
+    Phrases::new(&[&[&["back"], &["straight", "stretch"]], &[&["backstraight", "backstretch"]]]);
+const OVAL: Phrases = Phrases::new(&[&[&["oval", "track"]]]);
 
 pub(crate) const PLACE: Clause<RunPlace> = Clause {
     form: Form {
-        begins: &[&[&["in", "on", "round", "around", "along", "down", "against", "into", "with", "the"]]],
+        begins: Phrases::new(&[&[&[
+            "in", "on", "round", "around", "along", "down", "against", "into", "with", "the",
+        ]]]),
         words: &[
             "on", "against", "into", "with", "the", "round", "around", "along", "down", "back", "bend",
             "home", "other", "straight", "way", "wind",
@@ -94,7 +100,7 @@ fn read(cursor: &mut Cursor<'_>, value: &mut Option<Spanned<RunPlace>>) -> bool 
 impl Cursor<'_> {
     fn is_place_name(&self) -> bool {
         let the = usize::from(self.is_word(0, &["the", "a", "one"]));
-        [BEND, HOME, BACK, OVAL].iter().any(|names| self.is_one_of(the, names))
+        [BEND, HOME, BACK, OVAL].into_iter().any(|names| self.is_one_of(the, names))
     }
 
     /// `3 x 120 flat, 3 x 120 bend`: what is flat is straight where the next runs are on the bend.
@@ -152,11 +158,11 @@ impl Cursor<'_> {
 
     /// `the other way`, `against the running direction`
     fn the_other_way(&mut self, value: &mut Option<Spanned<RunPlace>>, begins: usize) -> bool {
-        const WAYS: &[Phrase] = &[
+        const WAYS: Phrases = Phrases::new(&[
             &[&["the"], &["other"], &["way", "direction"]],
             &[&["against"], &["the"], &["running"], &["direction"]],
             &[&["against"], &["the"], &["direction"], &["of"], &["running"]],
-        ];
+        ]);
         if !self.one_of(WAYS) {
             return false;
         }
@@ -166,12 +172,12 @@ impl Cursor<'_> {
 
     /// `against the wind`, `into the wind`, `with the wind`
     fn by_the_wind(&mut self, value: &mut Option<Spanned<RunPlace>>, begins: usize) -> bool {
-        const WIND: &[Phrase] = &[
+        const WIND: Phrases = Phrases::new(&[
             &[&["the"], &["wind"], &["side"]],
             &[&["the"], &["wind"]],
             &[&["wind"], &["side"]],
             &[&["wind"]],
-        ];
+        ]);
         let against = self.word(&["against", "into"]);
         if !against && !self.word(&["with"]) || !self.one_of(WIND) {
             self.go_back(begins);

@@ -5,6 +5,7 @@ use std::fmt;
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
 use crate::forms::clause::add;
+use crate::phrases::Phrases;
 use crate::quantity::Duration;
 use crate::rest_words::RESTS;
 use crate::spanned::Spanned;
@@ -122,10 +123,10 @@ pub enum Gap {
 pub(crate) const AFTER: &str = "afterwards";
 
 pub(crate) const FORM: Form = Form {
-    begins: &[
+    begins: Phrases::new(&[
         &[RESTS],
         &[&["off", "every", "jog", "walk", "stand", "standing", "change", "changing", "between", "full"]],
-    ],
+    ]),
     words: &[
         "rest",
         "rec",

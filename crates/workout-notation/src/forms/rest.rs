@@ -2,9 +2,9 @@
 
 use crate::cursor::{Cursor, Read};
 use crate::doubt::Doubt;
-use crate::form::Phrase;
 use crate::forms::recovery::{AFTER, Gap, KIND, REST, Recovery, RecoveryKind, SET_REST};
 use crate::last_run::LastRun;
+use crate::phrases::Phrases;
 use crate::rest_words::RESTS;
 use crate::shared::PerDistance;
 use crate::spanned::Spanned;
@@ -395,7 +395,7 @@ impl Cursor<'_> {
     }
 
     /// Steps over `between` and what it stands between, or over phrases that say the same.
-    fn between_any(&mut self, nouns: &[&str], phrases: &[Phrase]) -> bool {
+    fn between_any(&mut self, nouns: &[&str], phrases: Phrases) -> bool {
         if let Some(between) = self.between_tokens(0) {
             let article = usize::from(self.is_word(between, &["each", "the", "every", "all"]));
             if self.is_word(between + article, nouns) {
@@ -407,17 +407,19 @@ impl Cursor<'_> {
     }
 
     pub(crate) fn between_sets(&mut self) -> bool {
-        const SETS: &[Phrase] = &[
+        const SETS: Phrases = Phrases::new(&[
             &[&["after", "per"], &["each", "every"], &["set"]],
             &[&["set"], &["rest", "recovery"]],
             &[&["per"], &["set"]],
-        ];
+        ]);
         self.between_any(&["set", "sets", "series", "blocks"], SETS)
     }
 
     pub(crate) fn between_runs(&mut self) -> bool {
-        const RUNS: &[Phrase] =
-            &[&[&["after"], &["each", "every"], &["rep", "run", "one"]], &[&["per"], &["rep", "run"]]];
+        const RUNS: Phrases = Phrases::new(&[
+            &[&["after"], &["each", "every"], &["rep", "run", "one"]],
+            &[&["per"], &["rep", "run"]],
+        ]);
         const NOUNS: [&str; 16] = [
             "reps",
             "rep",

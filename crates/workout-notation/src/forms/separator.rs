@@ -3,12 +3,13 @@
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
 use crate::people::is_people;
+use crate::phrases::Phrases;
 
 /// A number below this is no distance of a list without signs, in metres.
 const LEAST_ROUND_M: f64 = 60.0;
 
 pub(crate) const FORM: Form = Form {
-    begins: &[],
+    begins: Phrases::NONE,
     words: &[],
     rows: &[
         row(&["300 + 200 + 100", "2 x (500, 300, 200)"], "runs of several distances"),
@@ -31,7 +32,7 @@ impl Cursor<'_> {
         loop {
             if self.sign('+')
                 || self.word(&["then", "and", "plus"])
-                || self.one_of(&[&[&["followed"], &["by"]]])
+                || self.one_of(const { Phrases::new(&[&[&["followed"], &["by"]]]) })
                 || (is_word || is_comma) && self.words_before_counted()
             {
                 is_word = true;

@@ -1,8 +1,9 @@
 //! How the runners stand at the start: `from blocks`, `standing start`, `rolling start`.
 
 use crate::cursor::Cursor;
-use crate::form::{Form, Phrase, row};
+use crate::form::{Form, row};
 use crate::forms::clause::Clause;
+use crate::phrases::Phrases;
 use crate::spanned::Spanned;
 
 /// How the runners stand at the start.
@@ -20,7 +21,7 @@ pub enum Stance {
 
 const NAME: &str = "kind of start";
 
-const BLOCKS: &[Phrase] = &[
+const BLOCKS: Phrases = Phrases::new(&[
     &[&["from", "off", "w", "with"], &["the"], &["blocks"]],
     &[&["from", "off", "with"], &["blocks"]],
     &[&["w"], &["/"], &["blocks"]],
@@ -28,29 +29,29 @@ const BLOCKS: &[Phrase] = &[
     &[&["out"], &["of"], &["blocks"]],
     &[&["block"], &["start", "starts"]],
     &[&["blocks"]],
-];
-const STANDING: &[Phrase] = &[
+]);
+const STANDING: Phrases = Phrases::new(&[
     &[&["from"], &["a"], &["standing"], &["start"]],
     &[&["from"], &["standing"], &["start"]],
     &[&["from"], &["standing"]],
     &[&["standing"], &["start", "starts"]],
-];
-const CROUCH: &[Phrase] = &[
+]);
+const CROUCH: Phrases = Phrases::new(&[
     &[&["from"], &["a"], &["crouch"], &["start"]],
     &[&["from"], &["a"], &["crouch"]],
     &[&["from"], &["crouch"]],
     &[&["crouch"], &["start", "starts"]],
-];
-const ROLLING: &[Phrase] = &[
+]);
+const ROLLING: Phrases = Phrases::new(&[
     &[&["from"], &["a"], &["rolling", "jogging"], &["start"]],
     &[&["from"], &["rolling", "jogging"], &["start"]],
     &[&["rolling", "jogging", "walking"], &["start", "starts"]],
     &[&["from"], &["a"], &["roll"]],
-];
+]);
 
 pub(crate) const STANCE: Clause<Stance> = Clause {
     form: Form {
-        begins: &[&[&["block", "blocks", "crouch", "rolling"]]],
+        begins: Phrases::new(&[&[&["block", "blocks", "crouch", "rolling"]]]),
         words: &["blocks", "crouch", "rolling"],
         rows: &[row(&["30 from blocks", "60 standing start"], "how the runners stand at the start")],
     },
@@ -85,7 +86,7 @@ pub(crate) const STANCE: Clause<Stance> = Clause {
             (CROUCH, Stance::Crouch),
             (ROLLING, Stance::Rolling),
         ];
-        let Some((_, stance)) = all.into_iter().find(|(phrases, _)| cursor.one_of(phrases)) else {
+        let Some((_, stance)) = all.into_iter().find(|(phrases, _)| cursor.one_of(*phrases)) else {
             return false;
         };
         cursor.set(value, Spanned::new(stance, cursor.since(begins)), begins, NAME);

@@ -5,13 +5,14 @@ use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
+use crate::phrases::Phrases;
 
 /// The longer time of a range is at most so many times the shorter.
 const MOST_RANGE: f64 = 2.0;
 
 pub(crate) const TIMED: RunForm = RunForm {
     form: Form {
-        begins: &[],
+        begins: Phrases::NONE,
         words: &["min", "minutes", "sec", "seconds"],
         rows: &[row(&["20 min steady"], "a run by time")],
     },

@@ -3,6 +3,7 @@
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
 use crate::forms::run_kind::{RunForm, RunKind};
+use crate::phrases::Phrases;
 use crate::track_part::TrackPart;
 
 /// A count in front of straights or bends is below this.
@@ -17,7 +18,7 @@ const WHOLE: &[&str] = &["whole", "entire"];
 pub(crate) const PART: RunForm = RunForm {
     form: Form {
         // Without a count or `whole` they say where a run is.
-        begins: &[&[WHOLE, STRAIGHTS], &[WHOLE, BENDS]],
+        begins: Phrases::new(&[&[WHOLE, STRAIGHTS], &[WHOLE, BENDS]]),
         words: &["straights", "bends"],
         rows: &[row(
             &[
