@@ -5,7 +5,8 @@ use std::path::{Path, PathBuf};
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, LaneNumber, Route, Track};
 use plan_sheet::{
-    Choices, Curve, LaneTable, MarkTable, Measurement, notation_screen, notation_text, plan_fault_words,
+    Choices, Curve, InFull, LaneTable, MarkTable, Measurement, notation_screen, notation_text,
+    plan_fault_words,
 };
 use session_plan::{FileKind, Plan, PlanFault, Session, Venue, Week, YamlText};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
@@ -22,9 +23,14 @@ use crate::whole_file::{self, Name, NewFile};
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
-        Command::Plan { workouts, squad, late, print, common } => {
+        Command::Plan { workouts, full, squad, late, print, common } => {
             let plan = |workout: &String| plan(workout, squad, late, common);
             let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
+            // A file has no end of the screen.
+            if *full || common.out.is_some() {
+                let in_full: Vec<InFull<'_>> = plans.iter().map(InFull).collect();
+                return output::write_about(&in_full, Some(&plans), *print, common);
+            }
             output::write_about(&plans, Some(&plans), *print, common)
         }
         Command::Week { paths, print, common } => {

@@ -44,6 +44,9 @@ pub(crate) enum Command {
         /// A workout, session files (.yaml or .yml), text files, or - for standard input
         #[arg(required = true, value_name = "WORKOUT|FILE")]
         workouts: Vec<String>,
+        /// Print everything there is to say, on more than a screen
+        #[arg(long)]
+        full: bool,
         #[command(flatten)]
         squad: SquadFlags,
         #[command(flatten)]

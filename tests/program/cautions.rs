@@ -17,10 +17,10 @@ fn in_one_line(text: &str) -> String {
 #[test]
 fn an_answer_ends_with_the_cautions_in_full() {
     let answers = [
-        &["plan", "6 x 200"][..],
-        &["plan", "6 x 200", "--closed", "1"],
-        &["plan", "sessions/wrenbeck/saturday-alone.yaml"],
-        &["plan", "6 x 200", "--closed", "1,2"],
+        &["plan", "--full", "6 x 200"][..],
+        &["plan", "--full", "6 x 200", "--closed", "1"],
+        &["plan", "--full", "sessions/wrenbeck/saturday-alone.yaml"],
+        &["plan", "--full", "6 x 200", "--closed", "1,2"],
     ];
     for (arguments, (name, footer)) in answers.into_iter().zip(cautions()) {
         let text = printed(&toeline(arguments).assert().success());
@@ -48,7 +48,12 @@ fn every_answer_says_what_its_distances_assume() {
                 assert!(text.contains("look both ways"), "{arguments:?} as {format}");
                 assert!(text.contains("venue rules come first"), "{arguments:?} as {format}");
             } else {
-                for caution in ["Look both ways", "Venue rules and staff come first."] {
+                // On a screen a plan has a line of care.
+                let venue = match (arguments[0], format) {
+                    ("plan", "text") => "venue rules come first. More: --full",
+                    _ => "Venue rules and staff come first.",
+                };
+                for caution in ["Look both ways", venue] {
                     assert!(text.contains(caution), "{arguments:?} as {format}: {caution}");
                 }
             }

@@ -17,7 +17,7 @@ blocks:
 #[test]
 fn a_flying_run_goes_when_its_runners_set_off() {
     let folder = Folder::with("flying.yaml", FLYING);
-    folder.toeline(&["plan", "flying.yaml"]).assert().success().stdout_eq(str![[r#"
+    folder.toeline(&["plan", "--full", "flying.yaml"]).assert().success().stdout_eq(str![[r#"
 Top speed
 Track: standard
 Lasts 4:26.8

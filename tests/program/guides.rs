@@ -14,7 +14,7 @@ groups:
 blocks: [3 x 200 rest 3min in lanes 2-4]
 ";
     let folder = Folder::with("pairs.yaml", text);
-    folder.toeline(&["plan", "pairs.yaml"]).assert().success().stdout_eq(str![[r#"
+    folder.toeline(&["plan", "--full", "pairs.yaml"]).assert().success().stdout_eq(str![[r#"
 Pairs
 Track: standard
 Lasts 7:44
@@ -53,7 +53,7 @@ No cones: paint shows every place.
 [CAUTIONS]
 
 "#]]);
-    let plan = folder.json(&["plan", "pairs.yaml"]);
+    let plan = folder.json(&["plan", "--full", "pairs.yaml"]);
     let reps = plan["blocks"][0]["reps"].as_array().expect("it is a list");
     for rep in reps.iter().filter(|rep| rep["athletes"][0] == "Ada") {
         let guide = &rep["guides"][0];
@@ -64,9 +64,9 @@ No cones: paint shows every place.
             reps.iter().filter(|other| (&other["rep"], &other["wave"]) == (&rep["rep"], &rep["wave"]));
         assert!(others.into_iter().all(|other| other["lane"] != beside), "{rep}");
     }
-    let csv = folder.toeline(&["plan", "pairs.yaml", "--format", "csv"]).assert().success();
+    let csv = folder.toeline(&["plan", "--full", "pairs.yaml", "--format", "csv"]).assert().success();
     assert!(String::from_utf8_lossy(&csv.get_output().stdout).contains("Ben (lane "));
-    folder.toeline(&["plan", "pairs.yaml", "--without", "Ada"]).assert().success();
+    folder.toeline(&["plan", "--full", "pairs.yaml", "--without", "Ada"]).assert().success();
 }
 
 #[test]

@@ -235,7 +235,7 @@ fn lanes_that_the_file_closes_and_names_move_as_well() {
         )
     };
     let plan = |closed: &str| {
-        let run = Folder::with("s.yaml", text(closed)).toeline(&["plan", "s.yaml"]).assert();
+        let run = Folder::with("s.yaml", text(closed)).toeline(&["plan", "--full", "s.yaml"]).assert();
         (first_line(&printed(&run)), told(&run))
     };
     assert_eq!(plan("[1, 4]").0, "Changed: lane 4 closed (2 x 200 @ 30 rest 2min: lane 5, not 4).");
@@ -360,13 +360,22 @@ blocks: [2 x 150 in lane 3 @ 20 rest 3min]
 ";
     let folder = Folder::with("keys.yaml", text);
     folder.write("track.yaml", include_str!("../../sessions/wrenbeck/track.yaml"));
-    let said = printed(&folder.toeline(&["plan", "keys.yaml"]).assert().success());
+    let said = printed(&folder.toeline(&["plan", "--full", "keys.yaml"]).assert().success());
     assert_eq!(
         first_line(&said),
         "Changed: start at 18:05; sprinters from 18:20; without Ada; Bela does 1 rep; javelin runway in use from 18:05."
     );
-    let flags =
-        ["plan", "keys.yaml", "--start", "18:10", "--late", "sprinters=18:30", "--hazard", "javelin=18:15"];
+    let flags = [
+        "plan",
+        "--full",
+        "keys.yaml",
+        "--start",
+        "18:10",
+        "--late",
+        "sprinters=18:30",
+        "--hazard",
+        "javelin=18:15",
+    ];
     let said = printed(&folder.toeline(&flags).assert().success());
     assert_eq!(
         first_line(&said),
@@ -505,11 +514,11 @@ Changed: without Cleo; lane 4 closed (4 x 150 in lanes 3-5 @ 20 rest 5min: lane
 2, not 4); block 2 left out (sprinters, 4 x 60 in lanes 5-7 @ 8.2 rest 3min).
 
 Wrenbeck sprinters, Tuesday, Tuesday 13 April 2027
-Track: Wrenbeck, lanes 1 and 4 closed
-18:00 to 18:53
-Wind: 1 m/s against on the home straight
+Track: Wrenbeck, lanes 1 and 4 closed. 18:00 to 18:53. Wind: 1 m/s against on
+the home straight. Distances assume the measure line.
 
 Block 1, sprinters: warm-up 20 min
+Block 2, sprinters: 4 × 150 m @ 20 s in lanes 2, 3, 5, 5 min rest
 
 "#]],
     );

@@ -3,6 +3,7 @@
 mod age_groups;
 mod answers;
 mod bounded;
+mod brief;
 mod calendar;
 mod cautions;
 mod check;

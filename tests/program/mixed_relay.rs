@@ -19,7 +19,7 @@ blocks:
 #[test]
 fn teams_hand_on_and_everybody_runs_the_rest_of_the_block() {
     let folder = Folder::with("mixed.yaml", SQUAD);
-    folder.toeline(&["plan", "mixed.yaml"]).assert().success().stdout_eq(str![[r#"
+    folder.toeline(&["plan", "--full", "mixed.yaml"]).assert().success().stdout_eq(str![[r#"
 Batons and sprints
 Track: standard
 Lasts about 9:56
@@ -96,7 +96,7 @@ Take care
 #[test]
 fn after_a_late_change_teams_and_athletes_are_counted_for_what_they_are() {
     let folder = Folder::with("mixed.yaml", SQUAD);
-    let args = ["plan", "mixed.yaml", "--without", "Ada", "--reps", "Bea=2"];
+    let args = ["plan", "--full", "mixed.yaml", "--without", "Ada", "--reps", "Bea=2"];
     folder.toeline(&args).assert().success().stdout_eq(str![[r#"
 Changed: without Ada; Bea does 2 reps.
 

@@ -162,14 +162,14 @@ Total 1000 m.
 "#]]
     );
     let folder = Folder::with("session.yaml", SHARED);
-    let plan = folder.json(&["plan", "session.yaml"]);
+    let plan = folder.json(&["plan", "--full", "session.yaml"]);
     assert_eq!(plan["blocks"][0]["groups"], serde_json::json!(["juniors", "seniors"]));
     assert_eq!(plan["blocks"][0]["group"], serde_json::Value::Null);
 }
 
 #[test]
 fn sentences_call_athletes_with_numbers_by_them() {
-    let late = ["plan", "session.yaml", "--without", "1", "--reps", "2=1"];
+    let late = ["plan", "--full", "session.yaml", "--without", "1", "--reps", "2=1"];
     let folder = Folder::with("session.yaml", EVENING);
     let text = printed(&folder.toeline(&late).assert().success());
     snapbox::assert_data_eq!(
@@ -185,7 +185,7 @@ Total 2000 m.
     );
     let slow = EVENING.replace("[1, 2, {", "[{ name: 1, target: 25 }, 2, {");
     let folder = Folder::with("session.yaml", &slow);
-    let text = printed(&folder.toeline(&["plan", "session.yaml"]).assert().success());
+    let text = printed(&folder.toeline(&["plan", "--full", "session.yaml"]).assert().success());
     assert!(text.contains("no target for no. 2 and no. 7"), "{text}");
 }
 

@@ -93,7 +93,7 @@ help: use open lanes, for example lane 1
 fn the_other_way_is_said_under_the_table() {
     answered(str![[r#"
 # the other way on the home straight
-$ toeline plan '60 in lane 4 on the home straight the other way'
+$ toeline plan --full '60 in lane 4 on the home straight the other way'
 60 in lane 4 on the home straight the other way
 Track: standard
 

@@ -9,7 +9,7 @@ use snapbox::str;
 fn recoveries_bend_to_places_that_are_there_already() {
     answered(str![[r#"
 # a jog that comes back to the start
-$ toeline plan '4 x 300 jog 100 in lane 2'
+$ toeline plan --full '4 x 300 jog 100 in lane 2'
 4 x 300 jog 100 in lane 2
 Track: standard
 
@@ -37,7 +37,7 @@ Setting out: one lap from the finish line
 [CAUTIONS]
 
 # laps and jogs: few places, and paint where it is near
-$ toeline plan '12 x 400 jog 100 in lane 2'
+$ toeline plan --full '12 x 400 jog 100 in lane 2'
 12 x 400 jog 100 in lane 2
 Track: standard
 
@@ -97,7 +97,7 @@ Setting out: one lap from the finish line
 [CAUTIONS]
 
 # to the metre
-$ toeline plan '3 x 300 jog exactly 100 in lane 2'
+$ toeline plan --full '3 x 300 jog exactly 100 in lane 2'
 3 x 300 jog exactly 100 in lane 2
 Track: standard
 
@@ -140,7 +140,7 @@ Setting out: one lap from the finish line
 [CAUTIONS]
 
 # a jog that cannot be done in its rest
-$ toeline plan '4 x 300 jog 100 in 15s in lanes 2-3'
+$ toeline plan --full '4 x 300 jog 100 in 15s in lanes 2-3'
 4 x 300 jog 100 in 15s in lanes 2-3
 Track: standard
 
@@ -182,7 +182,7 @@ Setting out: one lap from the finish line
 fn where_to_stand() {
     answered(str![[r#"
 # on the standard track
-$ toeline plan '6 x 200 in lane 2' --closed 1
+$ toeline plan --full '6 x 200 in lane 2' --closed 1
 6 x 200 in lane 2
 Track: standard, lane 1 closed
 
@@ -200,7 +200,7 @@ No cones: paint shows every place.
 [CAUTIONS_LANE_ONE_CLOSED]
 
 # with no lane named the innermost open lane is used, and said
-$ toeline plan '3 x 300 @ 48s rest 3min' --closed 1-2
+$ toeline plan --full '3 x 300 @ 48s rest 3min' --closed 1-2
 3 x 300 @ 48s rest 3min
 Track: standard, lanes 1 and 2 closed
 Lasts 8:24
@@ -233,7 +233,7 @@ Setting out: one lap from the finish line
 [CAUTIONS_LANES_ONE_AND_TWO_CLOSED]
 
 # lanes side by side share a row where their words are the same
-$ toeline plan '4 × 150 in lanes 2-5'
+$ toeline plan --full '4 × 150 in lanes 2-5'
 4 × 150 in lanes 2-5
 Track: standard
 

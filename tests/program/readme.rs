@@ -17,7 +17,6 @@ fn blocks(language: &str) -> Vec<String> {
 fn the_first_command_prints_what_the_readme_says() {
     assert!(README.contains("cargo run -- plan \"6 x 200 in lane 2\" --closed 1"));
     let shown = toeline(&["plan", "6 x 200 in lane 2", "--closed", "1"]).assert().success();
-    // The README shows the cautions in full.
     assert_eq!(printed(&shown), blocks("text")[0]);
 }
 

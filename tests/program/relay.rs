@@ -21,7 +21,7 @@ blocks:
 #[test]
 fn teams_hand_on_in_turn_and_each_has_a_check_mark() {
     let folder = Folder::with("batons.yaml", SQUAD);
-    folder.toeline(&["plan", "batons.yaml"]).assert().success().stdout_eq(str![[r#"
+    folder.toeline(&["plan", "--full", "batons.yaml"]).assert().success().stdout_eq(str![[r#"
 Batons
 Track: standard
 Lasts about 6:28
@@ -214,9 +214,9 @@ groups:
 blocks: [2 x exchange zone 1 in lane 3 rest 3min]
 ";
     let folder = Folder::with("batons.yaml", text);
-    let plan = folder.json(&["plan", "batons.yaml"]);
+    let plan = folder.json(&["plan", "--full", "batons.yaml"]);
     assert!(reps(&plan).iter().all(|rep| rep["handover"]["check_mark"]["about"] == true));
-    let text = printed(&folder.toeline(&["plan", "batons.yaml"]).assert().success());
+    let text = printed(&folder.toeline(&["plan", "--full", "batons.yaml"]).assert().success());
     let lines: Vec<&str> =
         text.lines().filter(|line| line.contains("heck mark") || line.contains("best")).collect();
     snapbox::assert_data_eq!(
@@ -505,12 +505,12 @@ blocks:
   - exchange zone 1 + exchange zone 2 + exchange zone 3 in lane 4 rest 4min
 ";
     let folder = Folder::with("t.yaml", text);
-    let plan = folder.json(&["plan", "t.yaml"]);
+    let plan = folder.json(&["plan", "--full", "t.yaml"]);
     let turns = [(1, "Ada", "Bea"), (2, "Bea", "Cyd"), (3, "Cyd", "Dan")];
     assert_eq!(handings(&plan), turns.map(|(rep, a, b)| (rep, a.to_owned(), b.to_owned())));
     let zones = reps(&plan).iter().map(|rep| rep["handover"]["zone"].as_u64());
     assert!(zones.eq([Some(1), Some(2), Some(3)]));
-    let text = printed(&folder.toeline(&["plan", "t.yaml"]).assert().success());
+    let text = printed(&folder.toeline(&["plan", "--full", "t.yaml"]).assert().success());
     let lines: Vec<&str> = text.lines().skip_while(|line| !line.starts_with("- Zones")).take(4).collect();
     snapbox::assert_data_eq!(
         lines.join("\n"),

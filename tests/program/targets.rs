@@ -17,7 +17,7 @@ squad: { mode: a group to a lane }
 blocks: [800 in lane 2]
 ";
     let folder = Folder::with("pack.yaml", text);
-    folder.toeline(&["plan", "pack.yaml"]).assert().success().stdout_eq(str![[r#"
+    folder.toeline(&["plan", "--full", "pack.yaml"]).assert().success().stdout_eq(str![[r#"
 Pack
 Track: standard
 Lasts 2:48
@@ -60,13 +60,13 @@ Setting out: one lap from the finish line
 [CAUTIONS]
 
 "#]]);
-    let csv = folder.toeline(&["plan", "pack.yaml", "--format", "csv"]).assert().success();
+    let csv = folder.toeline(&["plan", "--full", "pack.yaml", "--format", "csv"]).assert().success();
     let csv = String::from_utf8_lossy(&csv.get_output().stdout).into_owned();
     assert!(csv.contains("Ada: 100 m 20 s; 200 m 40 s;") && csv.contains("; Ben: 100 m 21 s;"), "{csv}");
-    let rep = &folder.json(&["plan", "pack.yaml"])["blocks"][0]["reps"][0];
+    let rep = &folder.json(&["plan", "--full", "pack.yaml"])["blocks"][0]["reps"][0];
     assert_eq!(rep["own_times"][1]["athlete"], "Ben");
     assert_eq!(rep["own_times"][1]["splits"].as_array().map(Vec::is_empty), Some(false));
-    folder.toeline(&["plan", "pack.yaml", "--out", "pack.html"]).assert().success();
+    folder.toeline(&["plan", "--full", "pack.yaml", "--out", "pack.html"]).assert().success();
     assert!(folder.read("pack.html").contains("200 m: Ada 40 s, Ben 42 s"), "the page names both");
 }
 

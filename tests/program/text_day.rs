@@ -14,7 +14,7 @@ Thursday
 
 4 x 60, 2 min
 6 x 200 in lane 1, 90 s
-$ toeline plan notes.txt
+$ toeline plan --full notes.txt
 Changed: lane 1 closed (6 x 200 in lane 1, 90 s: lane 2, not 1).
 
 Thursday
@@ -76,7 +76,7 @@ error: `lane 1 closed` is about the whole session, and this is one block of it
 help: use `--closed 1`, or write `closed_lanes: [1]` in the session file
 
 # a lane that is named and closed in one line
-$ toeline plan '6 x 200 in lane 1, lane 1 closed'
+$ toeline plan --full '6 x 200 in lane 1, lane 1 closed'
 error: lane 1 is closed; open on the oval: lanes 2 to 8
  --> workout:1:17
   |
@@ -86,11 +86,11 @@ error: lane 1 is closed; open on the oval: lanes 2 to 8
 help: use open lanes, for example lane 2
 
 # a lane that the track does not have
-$ toeline plan '6 x 200, lane 9 closed'
+$ toeline plan --full '6 x 200, lane 9 closed'
 error: there is no lane 9 on the oval; open there: lanes 1 to 8
 
 # a lane that is closed for a part of the evening
-$ toeline plan '6 x 200, lane 1 closed until 19:30'
+$ toeline plan --full '6 x 200, lane 1 closed until 19:30'
 error: lanes are closed for the whole session
  --> workout:1:8
   |

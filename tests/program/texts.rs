@@ -46,7 +46,7 @@ Sprints:
 Distance:
 1. 6 x 400m, 75s
 2. 4 x 100 strides
-$ toeline plan notes.txt
+$ toeline plan --full notes.txt
 Tuesday track, Tuesday 13 April 2027
 Track: standard
 
@@ -409,7 +409,7 @@ Distance:
 - 6 x 400 in lane 1 @ 80, 90s
 
 CD 10 min
-$ toeline plan club.txt
+$ toeline plan --full club.txt
 Club night
 Track: standard
 

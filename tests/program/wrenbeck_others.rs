@@ -5,7 +5,7 @@ use snapbox::str;
 
 #[test]
 fn the_session_for_one_athlete_alone_of_the_demonstration() {
-    let shown = toeline(&["plan", "sessions/wrenbeck/saturday-alone.yaml"]).assert().success();
+    let shown = toeline(&["plan", "--full", "sessions/wrenbeck/saturday-alone.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
 One athlete alone, Saturday, Saturday 17 April 2027
 Track: Wrenbeck, lane 1 closed
@@ -57,7 +57,8 @@ Setting out: one lap from the finish line
 
 #[test]
 fn the_hurdles_and_relay_session_of_the_demonstration() {
-    let shown = toeline(&["plan", "sessions/wrenbeck/wednesday-hurdles-and-relay.yaml"]).assert().success();
+    let shown =
+        toeline(&["plan", "--full", "sessions/wrenbeck/wednesday-hurdles-and-relay.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
 Hurdles and relay, Wednesday, Wednesday 14 April 2027
 Track: Wrenbeck, lane 1 closed
@@ -157,7 +158,7 @@ Setting out: one lap from the finish line
 
 #[test]
 fn the_session_with_two_groups_of_the_demonstration() {
-    let shown = toeline(&["plan", "sessions/wrenbeck/monday-two-groups.yaml"]).assert().success();
+    let shown = toeline(&["plan", "--full", "sessions/wrenbeck/monday-two-groups.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
 Two groups, Monday, Monday 12 April 2027
 Track: Wrenbeck, lane 1 closed

@@ -5,7 +5,7 @@ use snapbox::str;
 
 #[test]
 fn the_sprint_session_of_the_demonstration() {
-    let shown = toeline(&["plan", "sessions/wrenbeck/tuesday-sprints.yaml"]).assert().success();
+    let shown = toeline(&["plan", "--full", "sessions/wrenbeck/tuesday-sprints.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
 Wrenbeck sprinters, Tuesday, Tuesday 13 April 2027
 Track: Wrenbeck, lane 1 closed
@@ -122,7 +122,8 @@ Setting out: one lap from the finish line
 
 #[test]
 fn the_middle_distance_session_of_the_demonstration() {
-    let shown = toeline(&["plan", "sessions/wrenbeck/thursday-middle-distance.yaml"]).assert().success();
+    let shown =
+        toeline(&["plan", "--full", "sessions/wrenbeck/thursday-middle-distance.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
 Wrenbeck middle distance, Thursday, Thursday 15 April 2027
 Track: Wrenbeck, lane 1 closed

@@ -33,7 +33,7 @@ pub use answers::curve::Curve;
 pub use answers::lane_table::LaneTable;
 pub use answers::mark_table::MarkTable;
 pub use answers::measurement::Measurement;
-pub use answers::view::View;
+pub use answers::view::{InFull, View};
 pub use formats::format::{FORMATS, Format, known_endings};
 pub use formats::own_picture::is_own_picture;
 pub use formats::rendered::{RenderError, RenderSettings, Rendered};

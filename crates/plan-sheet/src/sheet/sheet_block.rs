@@ -54,6 +54,9 @@ pub(crate) struct SheetBlock {
     pub(crate) on_the_way: Vec<String>,
     /// What else there is to say of it.
     pub(crate) remarks: Vec<String>,
+    /// Those of them that change how it is run.
+    #[serde(skip)]
+    pub(crate) changes: Vec<String>,
 }
 
 impl SheetBlock {
@@ -86,6 +89,8 @@ impl SheetBlock {
             cautions: caution::of_block(block),
             impossible: impossible.iter().copied().map(remark::remark).collect(),
             on_the_way: [pace_changes::pace_changes(plan, block), handover::handovers(plan, block)].concat(),
+            changes: (remarks.iter().copied().filter(|of| remark::changes_runs(of)).map(remark::remark))
+                .collect(),
             remarks: remarks.iter().copied().map(remark::remark).collect(),
         }
     }

@@ -62,6 +62,9 @@ pub(crate) struct SheetRow {
     pub(crate) finish: String,
     /// What the cone there is called.
     pub(crate) finish_cone: Option<ConeLabel>,
+    /// Where its runner stands, where it starts and where it finishes, in a table that says which: paint is named alone.
+    #[serde(skip)]
+    pub(crate) in_table: SheetPlaces,
     /// Where the run-in begins.
     pub(crate) run_in: Option<String>,
     /// The same on the track, for pictures, and how long the run-in is, in metres.
@@ -96,6 +99,14 @@ pub(crate) struct SheetRow {
     /// What each who runs it is to run, the fastest first, where they are not of one speed: it has no common splits.
     #[serde(skip)]
     pub(crate) own_times: Vec<SheetTime>,
+}
+
+/// The places of a run, each in as few words as say it.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SheetPlaces {
+    pub(crate) stand: String,
+    pub(crate) start: String,
+    pub(crate) finish: String,
 }
 
 /// A baton handed on in a run.
@@ -194,6 +205,11 @@ impl SheetRow {
             start_cone: plan.cone_on(&rep.start),
             finish: spot(&rep.finish),
             finish_cone: plan.cone_on(&rep.finish),
+            in_table: SheetPlaces {
+                stand: from_paint(stand),
+                start: from_paint(&rep.start),
+                finish: from_paint(&rep.finish),
+            },
             run_in: rep.run_in.as_ref().map(spot),
             run_in_spot: rep.run_in.as_ref().map(Placement::spot).zip(rep.run_in_m),
             run_in_cone: rep.run_in.as_ref().and_then(|run_in| plan.cone_on(run_in)),

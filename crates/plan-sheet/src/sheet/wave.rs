@@ -28,6 +28,12 @@ pub(crate) struct Go {
     pub(crate) set: u32,
     /// When it goes.
     pub(crate) go: Option<String>,
+    /// The same in seconds from the start of the session.
+    #[serde(skip)]
+    pub(crate) go_s: Option<f64>,
+    /// How far it is, in metres.
+    #[serde(skip)]
+    pub(crate) distance_m: f64,
 }
 
 /// What one athlete does, or one lane.
@@ -69,7 +75,13 @@ impl Wave {
         let mut lines: Vec<(Option<&str>, Vec<&SheetRow>)> = Vec::new();
         for row in rows {
             if !goes.iter().any(|go| go.rep == row.rep) {
-                goes.push(Go { rep: row.rep, set: row.set, go: row.go.clone() });
+                goes.push(Go {
+                    rep: row.rep,
+                    set: row.set,
+                    go: row.go.clone(),
+                    go_s: row.go_s,
+                    distance_m: row.distance_m,
+                });
             }
             let names = row.athletes.iter().map(|name| Some(name.as_str()));
             let is_unnamed = row.athletes.is_empty();

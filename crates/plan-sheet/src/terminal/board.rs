@@ -11,6 +11,7 @@ use crate::terminal::table::{columns, heading, item};
 use crate::words::athlete::athletes;
 use crate::words::cone::at_cones;
 use crate::words::day::time_at;
+use crate::words::wave_words::WHO_GOES_WHEN;
 
 /// The waves of a block in the order of their starts, with the clock, who runs where, and when they
 /// should be in; then each athlete in a line.
@@ -29,7 +30,7 @@ pub(crate) fn board(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
             (has_go, "In at", &|run| done(run, begins)),
         ],
     );
-    let mut text = format!("{}\n{table}", heading("Who goes when"));
+    let mut text = format!("{}\n{table}", heading(WHO_GOES_WHEN));
     for line in athletes(block) {
         text += &format!("\n{}", item("-", &line));
     }

@@ -1,13 +1,47 @@
 //! What every view in words says of a block.
 
+use lane_distance::LaneList;
+
+use crate::sheet::place_row::PlaceRow;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
+use crate::sheet::spans::joined;
+use crate::words::cone::at_cones;
 use crate::words::numbers::{listed, to_cm};
 
 /// Its number, its group and how it was read: `Block 1, sprinters: 4 × 150 m`.
 pub(crate) fn title(block: &SheetBlock) -> String {
     let group = block.group.as_ref().map_or_else(String::new, |group| format!(", {group}"));
     format!("Block {}{group}: {}", block.number, block.reading)
+}
+
+/// What is said of some blocks, with their numbers behind it.
+pub(crate) fn of_blocks(words: &str, blocks: &[usize]) -> String {
+    let noun = if blocks.len() == 1 { "block" } else { "blocks" };
+    format!("{words} ({noun} {})", listed(blocks))
+}
+
+/// Where its coach stands.
+pub(crate) fn coach(place: &str) -> String {
+    format!("Coach: {place}.")
+}
+
+/// That runs go towards the start of a straight, where they do.
+pub(crate) fn the_other_way(places: &[PlaceRow]) -> Option<String> {
+    let is_so = places.iter().any(|place| place.run.the_other_way);
+    is_so.then(|| "Run the other way: towards the start of the straight.".to_owned())
+}
+
+/// Where run-ins begin that have no column, and what changes on the way.
+pub(crate) fn ways(block: &SheetBlock, places: &[PlaceRow]) -> Vec<String> {
+    let run_in = |place: &PlaceRow| {
+        let run_in = place.run.run_in.as_ref().filter(|_| place.run.fast_from.is_none())?;
+        let of = if place.is_throughout { String::new() } else { format!(" of run {}", joined(&place.reps)) };
+        let cones = at_cones(&place.run_in_cones).filter(|_| block.has_handovers);
+        let cones = cones.map_or_else(String::new, |cones| format!("{cones}, "));
+        Some(format!("Run-in{of} in {}: {cones}{run_in}", LaneList(&place.lanes)))
+    };
+    places.iter().filter_map(run_in).chain(block.on_the_way.iter().cloned()).collect()
 }
 
 /// More splits than this are left to other views.

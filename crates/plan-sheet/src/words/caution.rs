@@ -66,6 +66,13 @@ pub(crate) fn in_short(closed: &[LaneNumber]) -> String {
     )
 }
 
+/// The same in a line of a terminal, which leads to the rest; what is closed stands with the track.
+pub(crate) const IN_A_LINE: &str =
+    "Look both ways; mind throws and jumps; venue rules come first. More: --full";
+
+/// What all distances assume.
+pub(crate) const MEASURE_LINE: &str = "Distances assume the measure line";
+
 const fn what_to_do(hazard: HazardKind) -> &'static str {
     match hazard {
         HazardKind::JavelinRunway => "look for a thrower on the run-up; wait until the throw has landed",

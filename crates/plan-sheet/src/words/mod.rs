@@ -32,6 +32,7 @@ pub(crate) mod total;
 pub(crate) mod track_fault;
 pub(crate) mod walk_words;
 pub(crate) mod warning;
+pub(crate) mod wave_words;
 pub(crate) mod week_entry;
 pub(crate) mod wind;
 

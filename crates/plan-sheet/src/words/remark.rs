@@ -165,6 +165,22 @@ pub(crate) fn remark(remark: &Remark) -> String {
     }
 }
 
+/// Whether a remark changes how a block is run, so that a short view has it as well.
+pub(crate) const fn changes_runs(remark: &Remark) -> bool {
+    !matches!(
+        remark,
+        Remark::SameStart { .. }
+            | Remark::WalkBack { .. }
+            | Remark::OtherChoice { .. }
+            | Remark::TimesEstimated { .. }
+            | Remark::WavesKept { .. }
+            | Remark::Waves { .. }
+            | Remark::RelayWaves { .. }
+            | Remark::CheckMarksAreAStart { .. }
+            | Remark::MuchLongerThanAlone { .. }
+    )
+}
+
 const fn verb(recovery: Recovery) -> &'static str {
     match recovery {
         Recovery::Jog => "jog",

@@ -1,4 +1,4 @@
-//! A plan on a terminal.
+//! All of a plan on a terminal.
 
 use chrono::NaiveTime;
 use lane_distance::LaneList;
@@ -12,6 +12,7 @@ use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::joined;
 use crate::terminal::board::board;
 use crate::terminal::table::{WIDTH, columns, heading, item, list, wrapped};
+use crate::words::block_words::{the_other_way, ways};
 use crate::words::cone::at_cones;
 use crate::words::{block_words, capital};
 
@@ -62,21 +63,9 @@ fn block_text(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
 
 /// What there is to know of the runs that has no column.
 fn run_lines(block: &SheetBlock, rows: &[PlaceRow]) -> Vec<String> {
-    let mut lines = Vec::new();
-    if rows.iter().any(|row| row.run.the_other_way) {
-        lines.push("Run the other way: towards the start of the straight.".to_owned());
-    }
-    lines.extend(block_words::splits(block));
-    for row in rows.iter().filter(|row| row.run.fast_from.is_none()) {
-        let Some(run_in) = &row.run.run_in else { continue };
-        let of = if row.is_throughout { String::new() } else { format!(" of run {}", joined(&row.reps)) };
-        let cones = at_cones(&row.run_in_cones).filter(|_| block.has_handovers);
-        let cones = cones.map_or_else(String::new, |cones| format!("{cones}, "));
-        lines.push(format!("Run-in{of} in {}: {cones}{run_in}", LaneList(&row.lanes)));
-    }
-    lines.extend(block.on_the_way.iter().cloned());
-    lines.extend(block.coach.as_ref().map(|coach| format!("Coach: {coach}.")));
-    lines
+    let splits = block_words::splits(block);
+    let coach = block.coach.as_deref().map(block_words::coach);
+    the_other_way(rows).into_iter().chain(splits).chain(ways(block, rows)).chain(coach).collect()
 }
 
 /// Where its runs start and finish, with the columns that the block needs.
