@@ -23,20 +23,20 @@ use crate::whole_file::{self, Name, NewFile};
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
-        Command::Plan { workouts, full, squad, late, print, common } => {
+        Command::Plan { workouts, full, squad, late, print, with, common } => {
             let plan = |workout: &String| plan(workout, squad, late, common);
             let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
             // A file has no end of the screen.
             if *full || common.out.is_some() {
                 let in_full: Vec<InFull<'_>> = plans.iter().map(InFull).collect();
-                return output::write_about(&in_full, Some(&plans), *print, common);
+                return output::write_about(&in_full, Some(&plans), *print, with, common);
             }
-            output::write_about(&plans, Some(&plans), *print, common)
+            output::write_about(&plans, Some(&plans), *print, with, common)
         }
         Command::Week { paths, print, common } => {
             let mut plans = plans_of(paths, common)?;
             plans.sort_by_key(Plan::order);
-            output::write_about(&[Week::of(&plans)], Some(&plans), *print, common)
+            output::write_about(&[Week::of(&plans)], Some(&plans), *print, &[], common)
         }
         Command::Spots { workout, common } => output::write(&[spots(workout, common)?], common),
         Command::Measure {

@@ -53,6 +53,9 @@ pub(crate) enum Command {
         late: LateFlags,
         #[command(flatten)]
         print: PrintFlags,
+        /// What .pdf and .png sheets have as well, such as cards or cards,lanes,care
+        #[arg(long, value_enum, value_name = "PARTS", value_delimiter = ',')]
+        with: Vec<Extra>,
         #[command(flatten)]
         common: Common,
     },
@@ -378,6 +381,26 @@ impl From<Paper> for plan_sheet::Paper {
         match paper {
             Paper::A4 => Self::A4,
             Paper::Letter => Self::Letter,
+        }
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Extra {
+    /// A card for each athlete to cut out, with rests and a box for each time
+    Cards,
+    /// The lanes unrolled at both ends of each run, with the paint there
+    Lanes,
+    /// Every caution in full, and how people behave on the track
+    Care,
+}
+
+impl Extra {
+    pub(crate) fn add_to(self, extras: &mut plan_sheet::Extras) {
+        match self {
+            Self::Cards => extras.cards = true,
+            Self::Lanes => extras.lanes = true,
+            Self::Care => extras.care = true,
         }
     }
 }

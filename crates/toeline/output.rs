@@ -5,11 +5,11 @@ use std::path::{Path, PathBuf};
 
 use anstream::adapter::StripBytes;
 use anyhow::{Context, Result, anyhow, bail};
-use plan_sheet::{Format, RenderSettings, Rendered, View};
+use plan_sheet::{Extras, Format, RenderSettings, Rendered, View};
 use session_plan::Plan;
 
 use crate::failure::{self, InputError};
-use crate::flags::{Color, Common, PrintFlags};
+use crate::flags::{Color, Common, Extra, PrintFlags};
 use crate::input::shown;
 use crate::whole_file::{self, Name, NewFile};
 
@@ -26,7 +26,7 @@ pub(crate) fn choose_color(color: Color) {
 /// Writes answers to standard output or to the file that was asked for. Several answers are written
 /// one after the other; as JSON they make a list.
 pub(crate) fn write<V: View>(answers: &[V], common: &Common) -> Result<()> {
-    write_about(answers, None, PrintFlags::default(), common)
+    write_about(answers, None, PrintFlags::default(), &[], common)
 }
 
 /// The same for answers about plans, which have more kinds of file.
@@ -34,9 +34,12 @@ pub(crate) fn write_about<V: View>(
     answers: &[V],
     plans: Option<&[Plan]>,
     print: PrintFlags,
+    with: &[Extra],
     common: &Common,
 ) -> Result<()> {
-    let settings = RenderSettings { paper: print.paper.into(), now: chrono::Utc::now() };
+    let mut extras = Extras::default();
+    with.iter().for_each(|extra| extra.add_to(&mut extras));
+    let settings = RenderSettings { paper: print.paper.into(), extras, now: chrono::Utc::now() };
     let rendered = |format: &Format| {
         format.render(answers, plans, &settings).map_err(|error| match error.is_of_input() {
             true => InputError::new(error).into(),
@@ -52,15 +55,26 @@ pub(crate) fn write_about<V: View>(
                     shown(path)
                 )));
             }
+            if !with.is_empty() && !format.is_on_paper() {
+                bail!(only_on_paper(&format!("`{}`", shown(path))));
+            }
             write_files(rendered(format)?, format, path, print.overwrite)
         }
         None => {
+            if !with.is_empty() {
+                bail!(only_on_paper("standard output"));
+            }
             let text = Format::named("text");
             let Some(format) = common.format.or(text) else { return Ok(()) };
             let rendered = rendered(format)?;
             print_bytes(&rendered.files.concat())
         }
     }
+}
+
+fn only_on_paper(given: &str) -> InputError {
+    let error = "adds pages to a .pdf or .png sheet, not to";
+    InputError::new(anyhow!("`--with` {error} {given}; write for example `--out plan.pdf`"))
 }
 
 fn format_of(path: &Path) -> Result<&'static Format> {
@@ -96,8 +110,9 @@ fn write_files(rendered: Rendered, format: &Format, path: &Path, overwrite: bool
     let next = page_path(path, pages + 1);
     if format.has_pages() && next.exists() {
         failure::note(&format!(
-            "`{}` belongs to another plan and was left alone: this plan has {pages} pages",
-            shown(&next)
+            "`{}` belongs to another plan and was left alone: this plan has {pages} {}",
+            shown(&next),
+            if pages == 1 { "page" } else { "pages" }
         ));
     }
     Ok(())

@@ -117,7 +117,7 @@ mod pictures {
     use super::*;
     use snapbox::str;
 
-    const PICTURES: [&str; 4] = ["plan", "6 x 200 in lane 2", "--out", "plan.png"];
+    const PICTURES: [&str; 6] = ["plan", "6 x 200 in lane 2", "--with", "lanes,care", "--out", "plan.png"];
 
     fn is_picture(folder: &Folder, name: &str) -> bool {
         let file = std::fs::read(folder.at(name)).expect("it is there");

@@ -13,6 +13,7 @@ use crate::said::said;
 use crate::wrenbeck::{WRENBECK, session};
 use resvg::tiny_skia::Pixmap;
 use roxmltree::{Document, Node};
+use serde_json::Value;
 use snapbox::str;
 
 /// Runs the program with `--out` for a new file, and gives that file in its folder.
@@ -42,22 +43,117 @@ fn assert_printed(text: &str, words: impl IntoIterator<Item = impl AsRef<str>>, 
     }
 }
 
+/// Everything that can be printed.
+const ALL: [&str; 2] = ["--with", "cards,lanes,care"];
+
 #[test]
-fn every_place_of_the_demonstration_is_printed_in_words() {
+fn everything_that_a_plan_says_is_printed_in_words() {
     needs_poppler!();
     for name in WRENBECK {
         let file = session(name);
+        let (_folder, path) = print(&[&["plan", &file][..], &ALL].concat(), "plan.pdf");
+        // What is passed is said once, for all blocks that do.
+        let said = said(&json(&["plan", &file])).into_iter();
+        assert_printed(&text(&path), said.map(|words| words.replace("Passes ", "")), name);
+    }
+}
+
+/// How many pages each session of the demonstration takes.
+const PAGES: [(&str, usize); 8] = [
+    ("monday-two-groups", 2),
+    ("tuesday-sprints", 2),
+    ("wednesday-hurdles-and-relay", 1),
+    ("thursday-middle-distance", 2),
+    ("friday-starts", 2),
+    ("saturday-alone", 1),
+    ("saturday-club-evening", 4),
+    ("sunday-easy", 1),
+];
+
+/// One page is enough to stand on the track with: the map, the blocks with their times, lanes and places, the walk, and
+/// what to heed. The times of a squad are taken on the next ones.
+#[test]
+fn the_first_page_has_what_a_session_is_run_by() {
+    needs_poppler!();
+    for (name, count) in PAGES {
+        let file = session(name);
         let (_folder, path) = print(&["plan", &file], "plan.pdf");
-        let text = text(&path);
+        let pages = pages(&path);
+        check_pages(name, &pages);
+        assert_eq!(pages.len(), count, "{name}");
+        let first = squeezed(&poppler("pdftotext", &["-raw", "-l", "1"], &path, &["-"]));
         let plan = json(&["plan", &file]);
-        assert_printed(&text, said(&plan), name);
-        for cone in list(&plan["setup"]) {
-            let words = cone["spot"]["words"].as_str().expect("it is text");
-            let lane = &cone["spot"]["lane"];
-            let row = squeezed(&format!("{}{lane}{words}", cone["order"]));
-            assert!(text.contains(&row), "{name}: the walk lacks `{row}`");
+        let words = |value: &Value| value.as_str().expect("it is text").to_owned();
+        let mut printed = vec![words(&plan["title"]), "Distances assume the measure line.".to_owned()];
+        printed.extend(list(&plan["notes"]).iter().map(words));
+        let cones = list(&plan["setup"]);
+        let is_one_lane =
+            cones.len() > 1 && cones.iter().all(|cone| cone["spot"]["lane"] == cones[0]["spot"]["lane"]);
+        for cone in cones {
+            let place = words(&cone["spot"]["words"]);
+            printed.push(place.clone());
+            if is_one_lane {
+                printed.push(format!("{}{place}", cone["order"]));
+            }
+        }
+        for (number, block) in (1..).zip(list(&plan["blocks"])) {
+            printed.push(format!("{number}{}", words(&block["reading"])));
+            for rep in list(&block["reps"]) {
+                printed.extend(list(&rep["athletes"]).iter().map(words));
+                printed.extend(rep["go"].as_str().map(|go| go[go.len() - 5..].to_owned()));
+                for end in ["start", "finish"] {
+                    printed.push(words(&rep[end]["words"]));
+                }
+            }
+        }
+        assert_printed(&first, printed, name);
+        if count > 1 {
+            let boxes = squeezed(&poppler("pdftotext", &["-raw", "-f", "2", "-l", "2"], &path, &["-"]));
+            assert!(boxes.contains("rep1"), "{name}: boxes for the times on page 2: {boxes}");
         }
     }
+}
+
+#[test]
+fn what_is_asked_for_is_added() {
+    needs_poppler!();
+    let file = session("tuesday-sprints");
+    let (_folder, path) = print(&["plan", &file], "plan.pdf");
+    let plain = text(&path);
+    for (part, words) in [
+        ("cards", vec!["repgolanetargetresttime", "118:20:0058.2s3:00"]),
+        ("lanes", vec!["From start to finish, lane by lane", "finish: on the finish line", "170 m left out"]),
+        (
+            "care",
+            vec![
+                "On this track",
+                "Run through the finish; step off to the right.",
+                "Venue rules and staff come first.",
+            ],
+        ),
+    ] {
+        let (_folder, path) = print(&["plan", &file, "--with", part], "plan.pdf");
+        let text = text(&path);
+        check_pages(part, &pages(&path));
+        assert_printed(&text, &words, part);
+        assert!(words.iter().any(|words| !plain.contains(&squeezed(words))), "{part} is not printed unasked");
+    }
+    for (out, given) in [(&["--out", "plan.html"][..], "`plan.html`"), (&[], "standard output")] {
+        toeline(&[&["plan", &file, "--with", "cards"], out].concat()).assert().code(2).stderr_eq(format!(
+            "error: `--with` adds pages to a .pdf or .png sheet, not to {given}; write for example `--out plan.pdf`\n"
+        ));
+    }
+}
+
+/// A card is no more than half a page, so that two athletes share one.
+#[test]
+fn cards_share_pages() {
+    needs_poppler!();
+    let file = session("saturday-club-evening");
+    let (_folder, path) = print(&["plan", &file], "plan.pdf");
+    let (_other, with_cards) = print(&["plan", &file, "--with", "cards"], "plan.pdf");
+    let cards = pages(&with_cards).len() - pages(&path).len();
+    assert!(cards <= 22 / 2, "22 athletes have {cards} pages of cards");
 }
 
 /// Forty athletes and twelve blocks of ten distances, so that most of the track is crowded, with names and notes that are longer than any column.
@@ -117,9 +213,8 @@ fn headings(map: &Path, class: &str) -> Vec<String> {
     groups(map, class).into_iter().map(|texts| texts[0].clone()).collect()
 }
 
-/// All that the map says of a lane is on paper, where one that is longer than a page is cut.
 #[test]
-fn every_lane_is_printed_from_start_to_finish() {
+fn every_lane_is_printed_at_both_ends() {
     needs_poppler!();
     let sessions = WRENBECK.map(session);
     let others = ["3 x 400 in lanes 1-4".to_owned(), "2 x 2000 in lane 2".to_owned()];
@@ -127,22 +222,25 @@ fn every_lane_is_printed_from_start_to_finish() {
         let (_folder, map) = print(&["plan", what], "map.svg");
         let strips = groups(&map, "strip");
         assert!(!strips.is_empty(), "{what} has runs");
+        // The words of an end take several lines, of which the first is enough here.
+        let ends = strips
+            .iter()
+            .flatten()
+            .filter(|words| words.starts_with("start: ") || words.starts_with("finish: "));
         for paper in ["a4", "letter"] {
-            let (_folder, path) = print(&["plan", what, "--paper", paper], "plan.pdf");
+            let (_folder, path) = print(&["plan", what, "--paper", paper, "--with", "lanes"], "plan.pdf");
             check_pages(what, &pages(&path));
-            let text = text(&path);
-            assert_printed(&text, strips.iter().flatten(), &format!("{what}, {paper}"));
+            assert_printed(&text(&path), ends.clone(), &format!("{what}, {paper}"));
         }
     }
 }
 
 #[test]
-fn a_lane_that_is_longer_than_a_page_is_cut_in_two() {
+fn the_middle_of_a_long_lane_is_left_out() {
     needs_poppler!();
-    let (_folder, path) = print(&["plan", "3 x 400 in lane 2", "--paper", "letter"], "plan.pdf");
-    let text = text(&path);
-    let parts = ["Block 1: 400 m, lane 2 (1 of 2)", "goes on in part 2", "(2 of 2)", "comes from part 1"];
-    assert_printed(&text, parts, "a long lane");
+    let (_folder, path) = print(&["plan", "3 x 400 in lane 2", "--with", "lanes"], "plan.pdf");
+    let parts = ["Block 1: 400 m, lane 2 (1 of 2)", "320 m left out", "(2 of 2)"];
+    assert_printed(&text(&path), parts, "a long lane");
 }
 
 /// A millimetre in points.
@@ -184,21 +282,13 @@ fn forty_athletes_and_twelve_blocks_print_with_nothing_clipped_or_overlapping() 
     let (_folder, map) = print(&["plan", file], "map.svg");
     let insets = headings(&map, "inset");
     assert!(insets.len() > 6, "{insets:?}");
-    let strips = groups(&map, "strip");
-    assert!(strips.len() > 60, "there are {} lanes", strips.len());
     for paper in ["a4", "letter"] {
-        let (_folder, path) = print(&["plan", file, "--paper", paper], "plan.pdf");
+        let (_folder, path) = print(&[&["plan", file, "--paper", paper][..], &ALL].concat(), "plan.pdf");
         let pages = pages(&path);
         check_pages(paper, &pages);
         let text = text(&path);
         assert_printed(&text, &insets, &format!("{paper}: what is magnified"));
-        assert_printed(&text, strips.iter().flatten(), &format!("{paper}: what is said of a lane"));
-        assert_printed(&text, said(&plan), paper);
-        // Each athlete's cards are numbered, and none is missing.
-        assert!(
-            (2..9).any(|count| text.contains(&format!("1of{count}"))),
-            "so much does not fit on one card"
-        );
+        assert_printed(&text, said(&plan).iter().map(|words| words.replace("Passes ", "")), paper);
     }
 }
 
@@ -252,10 +342,22 @@ fn pages_are_numbered_with_the_title_of_the_session() {
 }
 
 #[test]
-fn a_lone_workout_takes_two_pages_and_one_for_the_lane_unrolled() {
+fn a_lone_workout_takes_one_page() {
     needs_poppler!();
-    let (_folder, path) = print(&["plan", "6 x 200 in lane 2"], "plan.pdf");
-    assert_eq!(pages(&path).len(), 3);
+    for workout in [
+        "6 x 200 in lane 2",
+        "4 x 150 in lanes 2-5",
+        "5 x 1000 @ 3:30 rest 2min",
+        "110h",
+        "12 x 400 @ 80 rest 60s",
+    ] {
+        for paper in ["a4", "letter"] {
+            let (_folder, path) = print(&["plan", workout, "--paper", paper], "plan.pdf");
+            let pages = pages(&path);
+            check_pages(workout, &pages);
+            assert_eq!(pages.len(), 1, "{workout}, {paper}");
+        }
+    }
 }
 
 #[test]
@@ -350,7 +452,7 @@ fn a_title_of_many_lines_takes_one_at_the_foot() {
     needs_poppler!();
     let title = "An evening with everybody who can come ".repeat(5);
     let session = format!(
-        "{{ title: {title}, groups: [{{ name: {title}, athletes: [Ada] }}], blocks: [2 x 200 @ 40 rest 3min] }}"
+        "{{ title: {title}, groups: [{{ name: {title}, athletes: [Ada, Ben] }}], blocks: [2 x 200 @ 40 rest 3min] }}"
     );
     let folder = Folder::with("long.yaml", session);
     let (_folder, path) = print(&["plan", &folder.at("long.yaml")], "plan.pdf");
@@ -369,7 +471,8 @@ fn a_title_of_many_lines_takes_one_at_the_foot() {
 
 #[test]
 fn pictures_are_the_pages_at_144_dots_an_inch() {
-    let (folder, path) = print(&["plan", "6 x 200 in lane 2", "--paper", "letter"], "plan.png");
+    let lone = ["plan", "6 x 200 in lane 2", "--paper", "letter", "--with", "lanes,care"];
+    let (folder, path) = print(&lone, "plan.png");
     for path in [path, folder.path().join("plan-2.png"), folder.path().join("plan-3.png")] {
         let bytes = fs::read(&path).expect("it was written");
         assert!(bytes.starts_with(b"\x89PNG\r\n\x1a\n"), "the signature of ISO/IEC 15948");
@@ -382,17 +485,17 @@ fn pictures_are_the_pages_at_144_dots_an_inch() {
 #[test]
 fn a_page_of_an_earlier_longer_plan_is_named() {
     let (folder, path) = print(&["plan", "6 x 200 in lane 2"], "plan.png");
-    let fourth = folder.path().join("plan-4.png");
-    fs::write(&fourth, "ours").expect("the folder can be written");
+    let second = folder.path().join("plan-2.png");
+    fs::write(&second, "ours").expect("the folder can be written");
     toeline(&["plan", "6 x 200 in lane 2", "--out", "plan.png"])
         .current_dir(path.parent().expect("it is in a folder"))
         .assert()
         .success()
         .stderr_eq(str![[r#"
-note: `plan-4.png` belongs to another plan and was left alone: this plan has 3 pages
+note: `plan-2.png` belongs to another plan and was left alone: this plan has 1 page
 
 "#]]);
-    assert_eq!(fs::read_to_string(fourth).expect("it is still there"), "ours");
+    assert_eq!(fs::read_to_string(second).expect("it is still there"), "ours");
 }
 
 #[test]

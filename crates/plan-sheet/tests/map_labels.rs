@@ -5,7 +5,7 @@ mod boxes;
 
 use boxes::Picture;
 use lane_distance::{LaneNumber, Track};
-use plan_sheet::{map_pictures, map_svg, maps, strips};
+use plan_sheet::{Stretch, map_pictures, map_svg, maps, strips};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use session_plan::{Caution, Cones, Plan, Session, SessionFile, Venue, plan};
@@ -31,7 +31,7 @@ fn check(plan: &Plan) -> Result<(), String> {
         }
     }
     // Cut for pages, nothing else changes.
-    let pages = map_pictures(plan, 0.0, 150.0);
+    let pages = map_pictures(plan, 180.0, 0.0, 150.0);
     for page in &pages {
         let picture = Picture::read(&page.svg);
         let (overlaps, clipped) = (picture.overlaps(), picture.clipped());
@@ -45,8 +45,9 @@ fn check(plan: &Plan) -> Result<(), String> {
         return Err(format!("{}: {together} insets, and {cut} on pages", plan.title));
     }
     // The sheet holds the strips; each by itself must not be cut off either.
-    for strip in
-        [f64::INFINITY, 120.0].iter().flat_map(|&most_mm| strips(plan, most_mm).concat().into_iter().take(6))
+    for strip in [Stretch::Whole, Stretch::NearEnds]
+        .into_iter()
+        .flat_map(|stretch| strips(plan, stretch).concat().into_iter().take(6))
     {
         let clipped = Picture::read(&strip.svg);
         if !clipped.clipped().is_empty() {
@@ -142,7 +143,7 @@ fn many_numbers_at_one_end_of_a_strip() {
     let blocks = ["30 in lanes 1,3,5,7", "30 in lanes 2,4,6,8"].map(str::to_owned);
     let plan = planned("standard", &[], &blocks).expect("it fits");
     assert_eq!(check(&plan), Ok(()));
-    let flags = Picture::read(&strips(&plan, f64::INFINITY)[0][0].svg).flags;
+    let flags = Picture::read(&strips(&plan, Stretch::Whole)[0][0].svg).flags;
     assert!(flags.len() > 2 && flags.iter().all(|flag| flag.x.1 <= flags[0].x.1 + 1e-3), "{flags:?}");
 }
 

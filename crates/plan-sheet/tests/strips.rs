@@ -1,5 +1,6 @@
 //! Lanes unrolled: what they say of places that are no start and no finish.
 
+use plan_sheet::Stretch;
 use session_plan::{Plan, SessionFile, Venue};
 use workout_notation::SourceText;
 
@@ -30,7 +31,7 @@ blocks: [2 x exchange zone 2 in lanes 4-5 rest 3min]
 ",
     );
     let strips: Vec<String> =
-        plan_sheet::strips(&plan, f64::INFINITY).iter().flatten().map(|strip| words(&strip.svg)).collect();
+        plan_sheet::strips(&plan, Stretch::Whole).iter().flatten().map(|strip| words(&strip.svg)).collect();
     assert_eq!(
         strips,
         [
@@ -51,9 +52,38 @@ blocks: [2 x exchange zone 2 in lanes 4-5 rest 3min]
 fn the_strip_of_a_flying_run_begins_at_its_run_in() {
     let plan = planned("title: speed\nblocks: [2 x flying 30 with 20 run-in in lane 4]\n");
     let strips: Vec<String> =
-        plan_sheet::strips(&plan, f64::INFINITY).iter().flatten().map(|strip| words(&strip.svg)).collect();
+        plan_sheet::strips(&plan, Stretch::Whole).iter().flatten().map(|strip| words(&strip.svg)).collect();
     let [strip] = strips.as_slice() else { panic!("one strip, not {}", strips.len()) };
     assert!(strip.starts_with("0.00 m: stand: on the 100 m start line. 3.72 m: 1st blue tick. "), "{strip}");
     assert!(strip.contains(" 20.00 m: fast part: on the 80 m start line. "), "{strip}");
     assert!(strip.ends_with(" 50.00 m: finish: on the 50 m start line."), "{strip}");
+}
+
+/// What is looked for on the ground lies near the ends; lanes that differ only between them share a strip.
+#[test]
+fn near_the_ends_a_strip_has_the_paint_within_forty_metres() {
+    let plan = planned("title: a lap\nblocks: [2 x 400 in lanes 2-4]\n");
+    let near = |parts: &[plan_sheet::Strip]| parts.iter().map(|part| words(&part.svg)).collect::<Vec<_>>();
+    let strips = plan_sheet::strips(&plan, Stretch::NearEnds);
+    assert!(strips.len() <= plan_sheet::strips(&plan, Stretch::Whole).len());
+    for strip in &strips {
+        let [start, finish] = near(strip).try_into().expect("a lap has a part at each end");
+        let metres = |words: &str| -> Vec<f64> {
+            words
+                .split(' ')
+                .zip(words.split(' ').skip(1))
+                .filter(|(_, unit)| *unit == "m:")
+                .map(|(metres, _)| metres.parse().expect("it is a number"))
+                .collect()
+        };
+        assert!(metres(&start).len() > 1 && metres(&start).iter().all(|&metres| metres <= 40.0), "{start}");
+        assert!(
+            metres(&finish).len() > 1 && metres(&finish).iter().all(|&metres| metres >= 360.0),
+            "{finish}"
+        );
+        assert!(
+            start.ends_with(" 320 m left out.") && finish.starts_with("320 m left out. "),
+            "{start} {finish}"
+        );
+    }
 }

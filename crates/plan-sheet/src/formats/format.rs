@@ -53,7 +53,7 @@ pub static FORMATS: &[Format] = &[
         what: "a row for each run, choice, lane or mark, for spreadsheets",
         renderer: Renderer::Csv,
     },
-    Format { ending: "pdf", name: None, what: "printed sheets", renderer: Renderer::Plans(print::pdf) },
+    Format { ending: "pdf", name: None, what: "printed sheets", renderer: Renderer::Paper(print::pdf) },
     Format {
         ending: "png",
         name: None,
@@ -93,6 +93,8 @@ enum Renderer {
     Json,
     Csv,
     Plans(fn(&[Plan], &RenderSettings) -> Result<Rendered, RenderError>),
+    /// The same on paper.
+    Paper(fn(&[Plan], &RenderSettings) -> Result<Rendered, RenderError>),
     /// The same with a file for each page.
     Pages(fn(&[Plan], &RenderSettings) -> Result<Rendered, RenderError>),
     OnePlan(fn(&Plan) -> Rendered),
@@ -113,7 +115,7 @@ impl Format {
     pub const fn answers(&self) -> &'static str {
         match self.renderer {
             Renderer::Text | Renderer::Json | Renderer::Csv => "any answer",
-            Renderer::Plans(_) | Renderer::Pages(_) => "plans and weeks",
+            Renderer::Plans(_) | Renderer::Paper(_) | Renderer::Pages(_) => "plans and weeks",
             Renderer::OnePlan(_) => "one plan",
         }
     }
@@ -125,6 +127,11 @@ impl Format {
     /// Whether codes that style a terminal may stand in it, which no file should hold.
     pub const fn has_terminal_codes(&self) -> bool {
         matches!(self.renderer, Renderer::Text | Renderer::Csv)
+    }
+
+    /// Whether it is set on the pages of a paper.
+    pub const fn is_on_paper(&self) -> bool {
+        matches!(self.renderer, Renderer::Paper(_) | Renderer::Pages(_))
     }
 
     /// Whether it makes a file for each page.
@@ -153,7 +160,9 @@ impl Format {
                 (serde_json::to_string_pretty(&answers.iter().map(View::data).collect::<Vec<_>>())? + "\n")
                     .into()
             }
-            (Renderer::Plans(render) | Renderer::Pages(render), _) => render(plans()?, settings)?,
+            (Renderer::Plans(render) | Renderer::Paper(render) | Renderer::Pages(render), _) => {
+                render(plans()?, settings)?
+            }
             (Renderer::OnePlan(render), _) => match plans()? {
                 [plan] => render(plan),
                 plans => {

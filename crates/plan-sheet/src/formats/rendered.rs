@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, Utc};
 
+use crate::print::extras::Extras;
 use crate::print::paper::Paper;
 
 /// What a view has to know that no plan says.
@@ -9,6 +10,8 @@ use crate::print::paper::Paper;
 pub struct RenderSettings {
     /// The paper to print on.
     pub paper: Paper,
+    /// What is printed beside the first page and the boxes for the times.
+    pub extras: Extras,
     /// When the file is made.
     pub now: DateTime<Utc>,
 }

@@ -16,7 +16,7 @@ pub(super) fn inset_pages(mut insets: Vec<&Inset<'_>>, sketch: &Sketch<'_>) -> V
     let mm = sketch.mm;
     let mut pages = Vec::new();
     while !insets.is_empty() {
-        let within = |height: f64| Rect::new(0.0, 0.0, sketch.room.width_mm * mm, height);
+        let within = |height: f64| Rect::new(0.0, 0.0, sketch.room.others_width_mm * mm, height);
         let mut shelves = inset::shelves(insets.clone(), within(sketch.room.others_mm * mm), sketch.gap());
         if shelves.put.is_empty() {
             shelves = inset::shelves(vec![insets[0]], within(f64::INFINITY), sketch.gap());

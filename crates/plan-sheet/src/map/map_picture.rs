@@ -35,13 +35,13 @@ pub fn maps(plan: &Plan, prefix: &str) -> (String, String) {
 pub struct MapPicture {
     /// The picture in words, for readers who cannot see it.
     pub words: String,
-    /// The picture, 180 mm wide.
+    /// The picture.
     pub svg: String,
 }
 
-/// The map of a plan in pictures for pages: the first holds the map and as many of its insets as make it no
-/// higher than `first_mm`, the others hold the other insets and are no higher than `others_mm`. The map itself
-/// is not cut, nor is an inset.
+/// The map of a plan in pictures for pages: the first is `width_mm` wide and holds the map and as many of its insets
+/// as make it no higher than `first_mm`; the others are 180 mm wide, hold the other insets and are no higher than
+/// `others_mm`. Letters have the same size whatever the width. The map itself is not cut, nor is an inset.
 ///
 /// ```
 /// # use lane_distance::Track;
@@ -52,12 +52,12 @@ pub struct MapPicture {
 ///     .map(|metres| Block::parse(&format!("{metres} in lanes 1-8")).expect("it is well formed"));
 /// let session = Session { cones: Cones::EverySpot, ..Session::of_blocks("all", blocks.to_vec()) };
 /// let plan = session_plan::plan(&venue, &session).expect("all lanes are open");
-/// let pictures = plan_sheet::map_pictures(&plan, 120.0, 200.0);
+/// let pictures = plan_sheet::map_pictures(&plan, 180.0, 120.0, 200.0);
 /// assert!(pictures.len() > 1);
-/// assert_eq!(plan_sheet::map_pictures(&plan, f64::INFINITY, 200.0).len(), 1);
+/// assert_eq!(plan_sheet::map_pictures(&plan, 180.0, f64::INFINITY, 200.0).len(), 1);
 /// ```
-pub fn map_pictures(plan: &Plan, first_mm: f64, others_mm: f64) -> Vec<MapPicture> {
-    let (map, insets) = fitted(plan, "map", Room { first_mm, others_mm, ..Room::PAGE });
+pub fn map_pictures(plan: &Plan, width_mm: f64, first_mm: f64, others_mm: f64) -> Vec<MapPicture> {
+    let (map, insets) = fitted(plan, "map", Room { width_mm, first_mm, others_mm, ..Room::PAGE });
     let picture = |picture: Picture| MapPicture { words: picture.words.clone(), svg: picture.svg() };
     std::iter::once(map).chain(insets).map(picture).collect()
 }

@@ -9,6 +9,7 @@ use crate::map::map_picture::maps;
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::strip::strip::{Strip, strips};
+use crate::strip::strip_part::Stretch;
 
 /// A session of a page.
 pub(super) struct PageSession {
@@ -46,7 +47,7 @@ impl PageSession {
             day: plan.date.map(|date| date.to_string()),
             track: plan.track.name.clone(),
             maps: maps(plan, &format!("s{number}")),
-            strips: strips(plan, f64::INFINITY).concat(),
+            strips: strips(plan, Stretch::Whole).concat(),
             blocks: sheet.blocks.iter().map(PageBlock::of).collect(),
             sheet,
         }

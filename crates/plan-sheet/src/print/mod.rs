@@ -1,14 +1,31 @@
 //! Sheets on paper.
 
+#[cfg(feature = "pdf")]
+mod card;
+pub(crate) mod extras;
+#[cfg(feature = "pdf")]
+mod front_block;
+#[cfg(feature = "pdf")]
+mod front_place;
+#[cfg(feature = "pdf")]
+mod front_wave;
 pub(crate) mod paper;
 #[cfg(feature = "pdf")]
 pub(crate) mod print_world;
 #[cfg(feature = "pdf")]
 pub(crate) mod printed_page;
 #[cfg(feature = "pdf")]
+mod printed_sheet;
+#[cfg(feature = "pdf")]
 pub(crate) mod printout;
 #[cfg(feature = "pdf")]
 pub(crate) mod strip_pages;
+#[cfg(feature = "pdf")]
+mod time_boxes;
+#[cfg(feature = "pdf")]
+mod timed_block;
+#[cfg(feature = "pdf")]
+mod walk;
 
 use session_plan::Plan;
 
@@ -20,14 +37,14 @@ use crate::formats::rendered::{RenderError, RenderSettings, Rendered};
 #[cfg(feature = "pdf")]
 pub(crate) fn pdf(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
     check_size(plans, "pdf", MOST_PRINTED)?;
-    printout::Printout::of(plans, settings.paper)?.pdf()
+    printout::Printout::of(plans, settings.paper, settings.extras)?.pdf()
 }
 
 /// The same pages as pictures.
 #[cfg(feature = "pdf")]
 pub(crate) fn pictures(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
     check_size(plans, "png", MOST_PRINTED)?;
-    printout::Printout::of(plans, settings.paper)?.pictures()
+    printout::Printout::of(plans, settings.paper, settings.extras)?.pictures()
 }
 
 #[cfg(not(feature = "pdf"))]

@@ -12,15 +12,26 @@ use typst::{Library, LibraryExt, World};
 
 use crate::drawing::fonts;
 
-/// The template.
-const TEMPLATE: &str = include_str!("../../templates/sheet.typ");
+/// The template, by the names that its parts have for each other; the first is the whole.
+const TEMPLATE: [(&str, &str); 9] = [
+    ("/sheet.typ", include_str!("../../templates/print/sheet.typ")),
+    ("/page.typ", include_str!("../../templates/print/page.typ")),
+    ("/words.typ", include_str!("../../templates/print/words.typ")),
+    ("/columns.typ", include_str!("../../templates/print/columns.typ")),
+    ("/boxes.typ", include_str!("../../templates/print/boxes.typ")),
+    ("/front.typ", include_str!("../../templates/print/front.typ")),
+    ("/timed.typ", include_str!("../../templates/print/timed.typ")),
+    ("/lanes.typ", include_str!("../../templates/print/lanes.typ")),
+    ("/cards.typ", include_str!("../../templates/print/cards.typ")),
+];
 
 /// Everything there is while a sheet is set: no file of the machine, no network, no clock.
 pub(crate) struct PrintWorld {
     library: LazyHash<Library>,
     book: LazyHash<FontBook>,
     fonts: Vec<Font>,
-    main: Source,
+    main: FileId,
+    sources: HashMap<FileId, Source>,
     files: HashMap<FileId, Bytes>,
 }
 
@@ -35,7 +46,8 @@ impl PrintWorld {
             library: LazyHash::new(Library::default()),
             book: LazyHash::new(FontBook::from_fonts(&fonts)),
             fonts,
-            main: Source::new(file_id("/sheet.typ"), TEMPLATE.to_owned()),
+            main: file_id(TEMPLATE[0].0),
+            sources: TEMPLATE.iter().map(|(path, text)| source(path, text)).collect(),
             files: files.into_iter().map(|(path, bytes)| (file_id(&path), bytes)).collect(),
         }
     }
@@ -44,6 +56,11 @@ impl PrintWorld {
 fn file_id(path: &str) -> FileId {
     let path = VirtualPath::new(path).expect("our own names are plain");
     RootedPath::new(VirtualRoot::Project, path).intern()
+}
+
+fn source(path: &str, text: &str) -> (FileId, Source) {
+    let id = file_id(path);
+    (id, Source::new(id, text.to_owned()))
 }
 
 impl World for PrintWorld {
@@ -56,11 +73,11 @@ impl World for PrintWorld {
     }
 
     fn main(&self) -> FileId {
-        self.main.id()
+        self.main
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {
-        if id == self.main.id() { Ok(self.main.clone()) } else { Err(FileError::NotSource) }
+        self.sources.get(&id).cloned().ok_or(FileError::NotSource)
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {

@@ -21,7 +21,7 @@ impl PrintedPage {
             Paper::A4 => (210.0, 297.0),
             Paper::Letter => (215.9, 279.4),
         };
-        Self { width_mm, height_mm, side_mm: 15.0, top_mm: 14.0, bottom_mm: 17.0 }
+        Self { width_mm, height_mm, side_mm: 14.0, top_mm: 12.0, bottom_mm: 16.0 }
     }
 
     /// How broad and how high what is printed between the margins may be.

@@ -15,16 +15,14 @@ use typst_render::RenderOptions;
 
 use crate::formats::own_picture::{OWN_NAME, SOFTWARE};
 use crate::formats::rendered::{RenderError, Rendered};
-use crate::map::map_picture::{MapPicture, map_pictures};
+use crate::print::extras::Extras;
 use crate::print::paper::Paper;
 use crate::print::print_world::PrintWorld;
 use crate::print::printed_page::PrintedPage;
-use crate::print::strip_pages::{PrintedPicture, StripPage};
-use crate::sheet::sheet::Sheet;
-use crate::strip::strip::{Strip, strips};
+use crate::print::printed_sheet::PrintedSheet;
 
-/// Plans set on pages: the session at a glance, a part for each block with boxes for the times, the
-/// walk that sets the cones out, and cards for the athletes to cut out.
+/// Plans set on pages: the session on its first page, the boxes for the times of a squad on the next, and what else
+/// is asked for.
 ///
 /// The same plans give the same bytes, whenever and wherever they are set.
 #[derive(Clone, Debug)]
@@ -36,12 +34,6 @@ pub(crate) struct Printout {
 
 /// The resolution of pictures: 144 dots an inch, as a point is a 72nd of it.
 const PIXELS_PER_POINT: f64 = 2.0;
-
-/// What the heading over strips takes, in millimetres.
-const HEADING_MM: f64 = 14.0;
-
-/// How wide the pictures of a map are, in millimetres; they are printed as wide as text.
-const PICTURE_MM: f64 = 180.0;
 
 /// What a sheet says of letters that no typeface has.
 const BOXES: &str =
@@ -56,24 +48,13 @@ struct Printed {
     sheets: Vec<PrintedSheet>,
 }
 
-#[derive(Serialize)]
-struct PrintedSheet {
-    #[serde(flatten)]
-    sheet: Sheet,
-    /// Its map in pictures: with as much of it in the first as a page holds; then with the track alone in it,
-    /// for a sheet whose first page has much else.
-    maps: Vec<Vec<PrintedPicture>>,
-    /// Its lanes, each from start to finish.
-    strip_pages: Vec<StripPage>,
-}
-
 impl Printout {
     /// Sets plans on pages, one after the other.
-    pub(crate) fn of(plans: &[Plan], paper: Paper) -> Result<Self, RenderError> {
+    pub(crate) fn of(plans: &[Plan], paper: Paper, extras: Extras) -> Result<Self, RenderError> {
         let page = PrintedPage::of(paper);
         let mut files: Vec<(String, Bytes)> = Vec::new();
-        let sheets =
-            (1..).zip(plans).map(|(number, plan)| PrintedSheet::of(plan, number, page, &mut files)).collect();
+        let sheet = |(number, plan)| PrintedSheet::of(plan, number, page, extras, &mut files);
+        let sheets = (1..).zip(plans).map(sheet).collect();
         let mut printed = Printed {
             title: match plans {
                 [] => "No sessions".to_owned(),
@@ -97,7 +78,9 @@ impl Printout {
         }
         // Which letters are missing is known only after setting.
         for sheet in &mut printed.sheets {
-            sheet.note_boxes(&unprintable)?;
+            if serde_json::to_string(sheet)?.contains(|letter| unprintable.contains(&letter)) {
+                sheet.note(BOXES);
+            }
         }
         Ok(Self { document: printed.set(&files)?, unprintable })
     }
@@ -148,54 +131,6 @@ impl Printed {
             PrintWorld::new(files.iter().cloned().chain([("/sheet.json".to_owned(), Bytes::new(data))]));
         typst::compile::<PagedDocument>(&world).output.map_err(|errors| mistake(&errors))
     }
-}
-
-impl PrintedSheet {
-    /// Notes on the sheet that some of its letters print as boxes.
-    fn note_boxes(&mut self, unprintable: &BTreeSet<char>) -> Result<(), RenderError> {
-        let words = serde_json::to_string(&self.sheet)?;
-        if words.contains(|letter| unprintable.contains(&letter)) {
-            self.sheet.notes.push(BOXES.to_owned());
-        }
-        Ok(())
-    }
-
-    /// The sheet of a plan, with its pictures as files.
-    fn of(plan: &Plan, number: usize, page: PrintedPage, files: &mut Vec<(String, Bytes)>) -> Self {
-        let mut printed = |words: String, svg: String, height_mm: f64| {
-            let picture = format!("/{number}-{}.svg", files.len());
-            files.push((picture.clone(), Bytes::from_string(svg)));
-            PrintedPicture { words, picture, height_mm }
-        };
-        let (width_mm, height_mm) = page.text_mm();
-        let most_mm = height_mm * PICTURE_MM / width_mm;
-        let full = map_pictures(plan, most_mm, most_mm);
-        let spare = map_pictures(plan, 0.0, most_mm);
-        let maps = if spare == full { vec![full] } else { vec![full, spare] };
-        let mut pictures = |map: Vec<MapPicture>| {
-            map.into_iter().map(|MapPicture { words, svg }| printed(words, svg, most_mm)).collect()
-        };
-        let maps = maps.into_iter().map(&mut pictures).collect();
-        let room_mm = height_mm - HEADING_MM;
-        let parts = |parts: Vec<Strip>| {
-            parts.into_iter().map(|strip| printed(strip.title, strip.svg, strip.height_mm)).collect()
-        };
-        let strips = strips(plan, room_mm).into_iter().map(parts).collect();
-        Self { sheet: lean(plan), maps, strip_pages: StripPage::all(strips, room_mm) }
-    }
-}
-
-/// The sheet of a plan without what the template does not read, which takes time to carry.
-fn lean(plan: &Plan) -> Sheet {
-    let mut sheet = Sheet::of(plan);
-    for block in &mut sheet.blocks {
-        block.rows.clear();
-    }
-    for row in sheet.cards.iter_mut().flat_map(|card| &mut card.runs).flat_map(|run| &mut run.rows) {
-        row.splits.clear();
-        row.paint.clear();
-    }
-    sheet
 }
 
 fn mistake(errors: &[SourceDiagnostic]) -> RenderError {

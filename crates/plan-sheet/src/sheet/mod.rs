@@ -1,6 +1,5 @@
-//! What every view of a plan shows: blocks, rows, waves, cones and cards.
+//! What every view of a plan shows: blocks, rows, waves and cones.
 
-pub(crate) mod card;
 pub(crate) mod cone_row;
 pub(crate) mod place_row;
 pub(crate) mod sheet;

@@ -7,7 +7,6 @@ use lane_distance::Track;
 use serde::Serialize;
 use session_plan::Plan;
 
-use crate::sheet::card::{Card, cards};
 use crate::sheet::cone_row::ConeRow;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::words::{caution, change, day, house_rule, occasion, overrun, walk_words, warning};
@@ -49,8 +48,6 @@ pub(crate) struct Sheet {
     /// When it begins, if the time of day is known.
     #[serde(skip)]
     pub(crate) begins: Option<NaiveTime>,
-    /// What each athlete needs to know.
-    pub(crate) cards: Vec<Card>,
     /// What the coach or the plan has to say.
     pub(crate) notes: Vec<String>,
     /// How people behave on this track.
@@ -83,7 +80,6 @@ impl Sheet {
             stride: walk_words::stride(plan),
             ground: plan.track.ground.clone(),
             begins: plan.begins,
-            cards: cards(&blocks),
             blocks,
             notes: warning::notes(plan),
             etiquette: house_rule::etiquette(&plan.rules),

@@ -3,6 +3,6 @@
 mod ribbon;
 mod spread;
 pub(crate) mod strip;
-mod strip_part;
+pub(crate) mod strip_part;
 mod strip_row;
 pub(crate) mod unrolled;

@@ -6,6 +6,7 @@ use crate::words::numbers::to_cm;
 use lane_distance::{Course, LaneNumber, Layout, Mark, Spot, Track};
 use session_plan::ConeLabel;
 
+use super::strip_part::{Part, Stretch};
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
@@ -77,7 +78,7 @@ const THERE_M: f64 = 0.055;
 
 impl<'a> Ribbon<'a> {
     /// Every run of a plan that differs from the others, in the order in which they are run.
-    pub(super) fn all(sheet: &'a Sheet) -> Vec<Self> {
+    pub(super) fn all(sheet: &'a Sheet, stretch: Stretch) -> Vec<Self> {
         let mut ribbons: Vec<Self> = Vec::new();
         let mut met = HashSet::new();
         for block in &sheet.blocks {
@@ -94,7 +95,9 @@ impl<'a> Ribbon<'a> {
                     }
                     continue;
                 }
-                let ribbon = Self::of(&sheet.ground, block, row, key);
+                let mut ribbon = Self::of(&sheet.ground, block, row, key);
+                let parts = ribbon.parts(stretch);
+                ribbon.passed.retain(|passed| parts.iter().any(|part| part.holds(passed.from_start_m)));
                 match ribbons.iter_mut().find(|known| known.is_like(&ribbon)) {
                     Some(known) => known.join(ribbon),
                     None => ribbons.push(ribbon),
@@ -220,6 +223,12 @@ impl<'a> Ribbon<'a> {
             1 => Some(format!("1 lap of {lap} m back to the start, then {shown} m as shown")),
             laps => Some(format!("{laps} laps of {lap} m back to the start, then {shown} m as shown")),
         }
+    }
+
+    /// What of it is shown: from where somebody sets off, or from a check mark behind that.
+    pub(super) fn parts(&self, stretch: Stretch) -> Vec<Part> {
+        let from_m = self.check_marks.iter().map(|mark| mark.from_start_m).fold(0.0, f64::min);
+        Part::all((from_m, self.shown_m), self.start_m(), stretch)
     }
 
     /// How far from where it begins its start is, in metres.

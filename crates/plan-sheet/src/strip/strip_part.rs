@@ -1,7 +1,16 @@
-//! A lane unrolled in parts, where it is longer than a page.
+//! The stretches of a run that its strip shows.
 
-use super::strip_row::{Row, RowKind};
-use crate::drawing::lettering::Type;
+/// How much of each run strips show.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stretch {
+    /// All of it.
+    Whole,
+    /// What lies within 40 m of where somebody sets off, starts or finishes: what is looked for on the ground.
+    NearEnds,
+}
+
+/// How far from an end is near, in metres.
+const NEAR_M: f64 = 40.0;
 
 /// A stretch of a run, as one part of those that show it.
 #[derive(Clone, Copy, Debug)]
@@ -11,34 +20,27 @@ pub(super) struct Part {
     /// Its number, from 1, and how many there are.
     pub(super) number: usize,
     pub(super) count: usize,
-}
-
-/// Parts that are about as high as each other, cut between two rows.
-pub(super) fn cuts(rows: &[Row], count: usize, scale: f64, letters: Type) -> Vec<Part> {
-    // What a row takes: its words, or the lane from the row before, whichever is more.
-    let takes = |index: usize| {
-        let before_m = if index == 0 { 0.0 } else { rows[index - 1].from_start_m };
-        let lane = (rows[index].from_start_m - before_m) * scale;
-        lane.max(rows[index].lines.len() as f64 * letters.leading())
-    };
-    let all: f64 = (0..rows.len()).map(takes).sum();
-    let mut begins = vec![rows[0].from_start_m];
-    let (mut next, mut taken) = (0, 0.0);
-    for number in 1..count {
-        // Every part has a row.
-        let (first, last) = (next + 1, rows.len() - (count - number));
-        while next < first || (next < last && taken < all * number as f64 / count as f64) {
-            taken += takes(next);
-            next += 1;
-        }
-        begins.push(rows[next - 1].from_start_m.midpoint(rows[next].from_start_m));
-    }
-    let ends = begins[1..].iter().copied().chain(rows.last().map(|row| row.from_start_m));
-    let ends_m = begins.iter().copied().zip(ends);
-    (1..).zip(ends_m).map(|(number, ends_m)| Part { ends_m, number, count }).collect()
+    /// How much of the run lies between the parts, in metres.
+    pub(super) left_out_m: f64,
 }
 
 impl Part {
+    /// The parts of a run that is shown from one place to another and starts between them: one, or one at each end.
+    pub(super) fn all(shown_m: (f64, f64), start_m: f64, stretch: Stretch) -> Vec<Self> {
+        let (from_m, to_m) = shown_m;
+        let (near_start_m, near_finish_m) = (start_m + NEAR_M, to_m - NEAR_M);
+        if stretch == Stretch::Whole || near_start_m >= near_finish_m {
+            return vec![Self { ends_m: shown_m, number: 1, count: 1, left_out_m: 0.0 }];
+        }
+        let left_out_m = near_finish_m - near_start_m;
+        let part = |number, ends_m| Self { ends_m, number, count: 2, left_out_m };
+        vec![part(1, (from_m, near_start_m)), part(2, (near_finish_m, to_m))]
+    }
+
+    pub(super) fn length_m(&self) -> f64 {
+        self.ends_m.1 - self.ends_m.0
+    }
+
     pub(super) fn holds(&self, from_start_m: f64) -> bool {
         (self.ends_m.0..=self.ends_m.1).contains(&from_start_m)
     }
@@ -49,20 +51,5 @@ impl Part {
 
     pub(super) const fn is_last(self) -> bool {
         self.number == self.count
-    }
-
-    /// Its rows, with one where it is cut, in lines of a width.
-    pub(super) fn rows(&self, rows: &[Row], letters: Type, width: f64) -> Vec<Row> {
-        let cut = |from_start_m: f64, words: String| Row {
-            from_start_m,
-            lines: letters.wrapped(&words, width),
-            kind: RowKind::Cut,
-        };
-        let before =
-            (!self.is_first()).then(|| cut(self.ends_m.0, format!("comes from part {}", self.number - 1)));
-        let after =
-            (!self.is_last()).then(|| cut(self.ends_m.1, format!("goes on in part {}", self.number + 1)));
-        let own = rows.iter().filter(|row| self.holds(row.from_start_m)).cloned();
-        before.into_iter().chain(own).chain(after).collect()
     }
 }

@@ -1,7 +1,9 @@
 //! The lines of words beside a lane unrolled.
 
 use super::ribbon::{Ribbon, SAME_PLACE_M};
+use super::strip_part::Part;
 use crate::drawing::lettering::Type;
+use crate::words::numbers::to_cm;
 
 /// What a strip says of a place on the way, in one line or several.
 #[derive(Clone)]
@@ -18,7 +20,7 @@ pub(super) enum RowKind {
     Paint,
     /// Where the incoming runner is when the outgoing one sets off.
     CheckMark,
-    /// Where a strip is cut and goes on in another part.
+    /// Where the rest is left out.
     Cut,
 }
 
@@ -71,4 +73,17 @@ pub(super) fn rows(ribbon: &Ribbon<'_>, letters: Type, width: f64) -> Vec<Row> {
         kind,
     };
     places.into_iter().map(row).collect()
+}
+
+/// The rows of a part, with one where the rest is left out, in lines of a width.
+pub(super) fn rows_of(part: Part, rows: &[Row], letters: Type, width: f64) -> Vec<Row> {
+    let cut = |from_start_m: f64| Row {
+        from_start_m,
+        lines: letters.wrapped(&format!("{} m left out", to_cm(part.left_out_m)), width),
+        kind: RowKind::Cut,
+    };
+    let before = (!part.is_first()).then(|| cut(part.ends_m.0));
+    let after = (!part.is_last()).then(|| cut(part.ends_m.1));
+    let own = rows.iter().filter(|row| part.holds(row.from_start_m)).cloned();
+    before.into_iter().chain(own).chain(after).collect()
 }

@@ -6,8 +6,8 @@ use svg::node::element::Element;
 
 use super::ribbon::Ribbon;
 use super::spread::spread;
-use super::strip_part::{Part, cuts};
-use super::strip_row::{Row, RowKind, rows};
+use super::strip_part::{Part, Stretch};
+use super::strip_row::{Row, RowKind, rows, rows_of};
 use crate::drawing::flag;
 use crate::drawing::ink::{Pen, group, line, polygon, rect, stroke, text, texts};
 use crate::drawing::lettering::{SMALL_MM, Type};
@@ -41,31 +41,21 @@ const ARROW_MM: f64 = 5.0;
 
 /// Every strip of a sheet in one part, in millimetres.
 pub(crate) fn whole_strips(sheet: &Sheet) -> Vec<Picture> {
-    strips_in_parts(sheet, f64::INFINITY).into_iter().flatten().collect()
+    strips_in_parts(sheet, Stretch::Whole).into_iter().flatten().collect()
 }
 
-/// The strips, each in parts of which none is higher than some millimetres.
-pub(crate) fn strips_in_parts(sheet: &Sheet, most_mm: f64) -> Vec<Vec<Picture>> {
-    let ribbons = Ribbon::all(sheet);
-    let longest_m = ribbons.iter().map(|ribbon| ribbon.shown_m).fold(1.0, f64::max);
+/// The strips, each in as many parts as show it.
+pub(crate) fn strips_in_parts(sheet: &Sheet, stretch: Stretch) -> Vec<Vec<Picture>> {
+    let ribbons = Ribbon::all(sheet, stretch);
+    let parts: Vec<Vec<Part>> = ribbons.iter().map(|ribbon| ribbon.parts(stretch)).collect();
+    let longest_m = parts.iter().flatten().map(Part::length_m).fold(1.0, f64::max);
     // One scale for all, so that their lengths can be compared.
     let scale = (170.0 / longest_m).clamp(0.45, 1.2);
-    let cut = |ribbon: &Ribbon<'_>| {
+    let draw = |(ribbon, parts): (&Ribbon<'_>, Vec<Part>)| {
         let rows = rows(ribbon, SMALL, LINE_MM);
-        let mut count = 1;
-        loop {
-            let parts: Vec<Picture> = cuts(&rows, count, scale, SMALL)
-                .into_iter()
-                .map(|part| picture(ribbon, &rows, scale, part))
-                .collect();
-            // A part holds a row at least.
-            if count >= rows.len() || parts.iter().all(|part| part.bounds.height() <= most_mm) {
-                return parts;
-            }
-            count += 1;
-        }
+        parts.into_iter().map(|part| picture(ribbon, &rows, scale, part)).collect()
     };
-    ribbons.iter().map(cut).collect()
+    ribbons.iter().zip(parts).map(draw).collect()
 }
 
 fn picture(ribbon: &Ribbon<'_>, rows: &[Row], scale: f64, part: Part) -> Picture {
@@ -79,7 +69,7 @@ fn picture(ribbon: &Ribbon<'_>, rows: &[Row], scale: f64, part: Part) -> Picture
     let heading = heading.chain(laps.as_deref().map(|laps| (laps, SMALL)));
     let (mut drawn, top) = texts(heading, Point::ORIGIN, WIDTH_MM);
     let top = top + 1.5;
-    let rows = part.rows(rows, SMALL, LINE_MM);
+    let rows = rows_of(part, rows, SMALL, LINE_MM);
     // Heights count from the beginning of the part upwards.
     let up = |from_start_m: f64| (from_start_m - from_m) * scale;
     let length = up(to_m);

@@ -44,6 +44,13 @@ pub(crate) fn ways(block: &SheetBlock, places: &[PlaceRow]) -> Vec<String> {
     places.iter().filter_map(run_in).chain(block.on_the_way.iter().cloned()).collect()
 }
 
+/// What stands beside the runs of a block: where they change, where the coach stands, what the plan has to say.
+#[cfg(feature = "pdf")]
+pub(crate) fn beside(block: &SheetBlock) -> Vec<String> {
+    let coach = block.coach.iter().map(|place| coach(place));
+    block.on_the_way.iter().cloned().chain(coach).chain(block.remarks.iter().cloned()).collect()
+}
+
 /// More splits than this are left to other views.
 const MOST_SPLITS: usize = 12;
 

@@ -1,7 +1,12 @@
 //! What to take care of, in sentences.
 
-use lane_distance::{HazardKind, LaneList, LaneNumber};
+use lane_distance::{HazardKind, LaneList, LaneNumber, Side};
+#[cfg(feature = "pdf")]
+use session_plan::Plan;
 use session_plan::{Caution, PlanBlock};
+
+#[cfg(feature = "pdf")]
+use crate::sheet::spans::joined;
 
 /// The note in every row of a CSV table, which has no footer.
 pub(crate) const ROW_NOTE: &str = "distances assume the measure line; closed lanes stay closed; look both ways before \
@@ -47,11 +52,14 @@ pub(crate) fn caution(caution: &Caution) -> String {
         Caution::VenueFirst => {
             "Venue rules and staff come first. A qualified coach or a doctor judges load and pace.".to_owned()
         }
-        Caution::PassesHazard { hazard, side, note } => {
-            let note = note.as_ref().map_or_else(String::new, |note| format!(" ({note})"));
-            format!("Passes the {hazard} {side}{note}: {}.", what_to_do(*hazard))
-        }
+        Caution::PassesHazard { hazard, side, note } => passes("Passes", *hazard, *side, note),
     }
+}
+
+/// That something comes by a hazard, and what to do there.
+fn passes(who: &str, hazard: HazardKind, side: Side, note: &Option<String>) -> String {
+    let note = note.as_ref().map_or_else(String::new, |note| format!(" ({note})"));
+    format!("{who} the {hazard} {side}{note}: {}.", what_to_do(hazard))
 }
 
 /// What to take care of, in short: for what is carried on the track.
@@ -72,6 +80,34 @@ pub(crate) const IN_A_LINE: &str =
 
 /// What all distances assume.
 pub(crate) const MEASURE_LINE: &str = "Distances assume the measure line";
+
+/// What stands once on a page of paper: the cautions in short, and what the runs of some blocks pass.
+#[cfg(feature = "pdf")]
+pub(crate) fn on_paper(plan: &Plan) -> Vec<String> {
+    let is_long = |caution: &&Caution| matches!(caution, Caution::Scaled { .. } | Caution::BatonPractice);
+    let mut lines = vec![in_short(&plan.track.closed_lanes)];
+    lines.extend(plan.cautions.iter().filter(is_long).map(caution));
+    let mut passed: Vec<(&Caution, Vec<u32>)> = Vec::new();
+    for (number, block) in (1..).zip(&plan.blocks) {
+        for caution in block.cautions() {
+            match passed.iter_mut().find(|(known, _)| *known == caution) {
+                Some((_, blocks)) => blocks.push(number),
+                None => passed.push((caution, vec![number])),
+            }
+        }
+    }
+    lines.extend(passed.into_iter().map(|(passed, blocks)| {
+        let (noun, verb) = if blocks.len() == 1 { ("Block", "passes") } else { ("Blocks", "pass") };
+        let of = format!("{noun} {}", joined(&blocks));
+        match passed {
+            Caution::PassesHazard { hazard, side, note } => {
+                passes(&format!("{of} {verb}"), *hazard, *side, note)
+            }
+            other => format!("{of}: {}", caution(other)),
+        }
+    }));
+    lines
+}
 
 const fn what_to_do(hazard: HazardKind) -> &'static str {
     match hazard {

@@ -1,6 +1,7 @@
 //! All English about a plan: one noun a file.
 
 pub(crate) mod athlete;
+#[cfg(feature = "pdf")]
 pub(crate) mod batons;
 pub(crate) mod block_words;
 pub(crate) mod caution;
