@@ -23,9 +23,10 @@ Track: standard. Lasts 11:46. Distances assume the measure line.
 ! Lane 5: 1:30 rest is too short to walk 180 m to the next start, which takes
   2:09; rest 2:10, change ends, or jog.
 
-Go    Wave  Who                                            Again
-0 s   1     lanes 2–5 in turn: no. 1, no. 2, no. 3, no. 4  every 2:11 to 10:55
-10 s  2     lanes 2–5 in turn: no. 5, no. 6, no. 7, no. 8  each time 10 s later
+Go   Wave  Who                                   Again
+0 s  1–2   lanes 2–5 in turn: no. 1, no. 2, no.  10 s apart, every 2:11 to 10:55
+           3, no. 4 / no. 5, no. 6, no. 7, no.
+           8
 
 Reps  Lane  Metres  Stand           Finish
 1–6   2–5   250     4th green tick  finish line
@@ -91,50 +92,55 @@ Block 9, hurdlers: 3 × 60 m @ 8.4 s in lanes 6, 7, 3 min rest
 
 Who goes when (4.2 is wave 2 of block 4)
 Go         middle distance         sprinters               hurdlers
-18:15:00   4.1: Rosa, Sami, Tove,
-           Ursa, Vito
-           every 5:30 to 18:37:00
-18:15:10   4.2, 10 s later: Mara,
-           Noor, Otis, Pia, Quin
-18:20:00                           5.1: Gita, Hana, Cleo
-                                   then 250 m 18:26:45,
-                                   200 m 18:33:22, 150 m
+18:15:00   4.1–4.2: Rosa, Sami,
+           Tove, Ursa, Vito /
+           Mara, Noor, Otis, Pia,
+           Quin
+           10 s apart, every 5:30
+           to 18:37:00
+18:20:00                           5.1–5.2: Gita, Hana,
+                                   Cleo / Edie, Finn with
+                                   Bruno
+                                   10 s apart, then 250 m
+                                   18:26:45, 200 m
+                                   18:33:22, 150 m
                                    18:39:52
-18:20:10                           5.2, 10 s later: Edie,
-                                   Finn with Bruno
 18:20:20                           5.3: Ada, Bela, Dov
                                    then 250 m 18:27:05,
                                    200 m 18:33:42, 150 m
                                    18:40:13
-18:25:00                                                   6.1: 6 Kaya, 7 Lev
+18:25:00                                                   6.1: lane 6 Kaya;
+                                                           lane 7 Lev
                                                            then 18:28:06,
                                                            18:31:13, 18:34:19,
                                                            18:37:26, 18:40:38
-18:25:10                                                   6.2: 6 Ines, 7 Jory
+18:25:10                                                   6.2: lane 6 Ines;
+                                                           lane 7 Jory
                                                            then 18:28:16,
                                                            18:31:50, 18:34:58,
                                                            18:38:05, 18:41:11
-~18:46:35                          7.1: Edie to Finn with
-                                   Bruno (runs 1, 3),
-                                   Finn with Bruno to
-                                   Edie (runs 2, 4)
-                                   every 3:09 to
-                                   ~18:56:02
-18:46:45   8.1: Rosa, Sami, Tove,
-           Ursa, Vito
-           every 3:09 to
-           ~18:56:12
-~18:46:55  8.2, 10 s later: Mara,
-           Noor, Otis, Pia, Quin
-~18:47:05                          7.2, 30 s later: Gita
-                                   to Hana
-~18:47:18                          7.3, 43 s later: 4 Ada
-                                   to Bela, 5 Cleo to Dov
-18:47:28                                                   9.1: Kaya, Lev
-                                                           every 3:09 to
-                                                           18:53:46
-18:47:38                                                   9.2, 10 s later:
+~18:46:35                          7.1–7.2: Edie to Finn
+                                   with Bruno (runs 1,
+                                   3), Finn with Bruno to
+                                   Edie (runs 2, 4) /
+                                   Gita to Hana
+                                   30 s apart, every 3:09
+                                   to ~18:56:02
+18:46:45   8.1–8.2: Rosa, Sami,
+           Tove, Ursa, Vito /
+           Mara, Noor, Otis, Pia,
+           Quin
+           10 s apart, every 3:09
+           to ~18:56:12
+~18:47:18                          7.3: lane 4 Ada to
+                                   Bela; lane 5 Cleo to
+                                   Dov
+                                   each time 43 s after
+                                   wave 1
+18:47:28                                                   9.1–9.2: Kaya, Lev /
                                                            Ines, Jory
+                                                           10 s apart, every
+                                                           3:09 to 18:53:46
 
 Block  Reps  Lane  Metres     Stand                     Finish
 4      1–5   2     1000 ±0.2  cone 8                    finish line

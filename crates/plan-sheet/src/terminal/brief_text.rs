@@ -84,8 +84,12 @@ fn one_block(sheet: &Sheet, block: &SheetBlock, above: &[Section]) -> Vec<Sectio
     let mut sections = vec![Section::of_lines(Weight::Must, lines)];
     // What they share of the screen leaves room for the walk.
     let taken = fitted(above, None).len() + fitted(&sections, None).len() + LEAST_WALK + CARE;
-    let share = SCREEN.saturating_sub(taken) / tables.len().max(1);
-    sections.extend(tables.into_iter().map(|table| table.at_most(share)));
+    let (mut left, count) = (SCREEN.saturating_sub(taken), tables.len());
+    for (place, table) in tables.into_iter().enumerate() {
+        let table = table.at_most(left / (count - place));
+        left = left.saturating_sub(fitted(std::slice::from_ref(&table), Some(left)).len());
+        sections.push(table);
+    }
     // Whoever runs alone has one row.
     let goes = match block.waves.as_slice() {
         [wave] if !block.has_names() => goes(wave, sheet.begins),

@@ -2,46 +2,46 @@
 
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
-use crate::sheet::wave::Wave;
+use crate::sheet::sheet_row::SheetRow;
+use crate::sheet::spans::ranges;
 use crate::terminal::packed_table::PackedTable;
-use crate::words::wave_words::{again, later, names, wave_number, who};
+use crate::words::wave_words::Train;
 
 /// More groups than this have no column each.
 const MOST_COLUMNS: usize = 3;
 
-/// A wave as it stands in the table.
+/// Waves as they stand in the table.
 struct Entry<'a> {
     block: &'a SheetBlock,
-    wave: &'a Wave,
-    /// Its place among the groups.
+    train: Train<'a>,
+    /// Their place among the groups.
     group: usize,
 }
 
 impl Entry<'_> {
-    /// When it goes first.
+    /// When the first of them goes first.
     fn go(&self) -> String {
-        self.wave.goes.first().and_then(|go| go.go.clone()).unwrap_or_default()
+        self.train.first().goes.first().and_then(|go| go.go.clone()).unwrap_or_default()
     }
 
     fn go_s(&self) -> f64 {
-        self.wave.goes.first().and_then(|go| go.go_s).unwrap_or_default()
+        self.train.first().goes.first().and_then(|go| go.go_s).unwrap_or_default()
     }
 
-    /// How long after the first of its block it goes each time.
-    fn later(&self) -> Option<String> {
-        later(self.wave, &self.block.waves[0])
+    fn again(&self, sheet: &Sheet) -> String {
+        self.train.again(&self.block.waves[0], sheet.begins)
     }
 
-    /// All of it in a cell of its group.
+    /// All of them in a cell of their group.
     fn cell(&self, sheet: &Sheet) -> String {
-        let later = self.later();
-        let again = if later.is_some() { None } else { again(self.wave, sheet.begins) };
-        let later = later.map_or_else(String::new, |later| format!(", {later}"));
-        let number = wave_number(self.block.number, self.has_others().then_some(self.wave.wave));
-        format!("{number}{later}: {}\n{}", names(self.wave), again.unwrap_or_default())
+        let (number, again) = (self.train.number(self.block.number, self.has_others()), self.again(sheet));
+        match self.train.names() {
+            names if names.is_empty() => format!("{number}: {again}"),
+            names => format!("{number}: {names}\n{again}"),
+        }
     }
 
-    /// Whether its block has other waves.
+    /// Whether their block has several waves.
     fn has_others(&self) -> bool {
         self.block.waves.len() > 1
     }
@@ -58,10 +58,8 @@ pub(crate) fn go_table(sheet: &Sheet) -> PackedTable {
     let row = |entry: &Entry<'_>| {
         let group = groups.get(entry.group).filter(|_| groups.len() > 1).cloned().unwrap_or_default();
         let block = if sheet.blocks.len() > 1 { entry.block.number.to_string() } else { String::new() };
-        let wave = if entry.has_others() { entry.wave.wave.to_string() } else { String::new() };
-        let each_time = entry.later().map(|later| format!("each time {later}"));
-        let again = each_time.or_else(|| again(entry.wave, sheet.begins)).unwrap_or_default();
-        vec![entry.go(), group, block, wave, who(entry.wave), again]
+        let waves = entry.train.0.iter().filter(|_| entry.has_others()).map(|wave| wave.wave);
+        vec![entry.go(), group, block, ranges(waves), entry.train.who(), entry.again(sheet)]
     };
     let rows: Vec<Vec<String>> = entries.iter().map(row).collect();
     PackedTable::new(&["Go", "Group", "Block", "Wave", "Who", "Again"], &rows)
@@ -99,12 +97,15 @@ fn groups(sheet: &Sheet) -> Vec<String> {
 /// The waves of all blocks of which there is something to say.
 fn entries<'a>(sheet: &'a Sheet, groups: &[String]) -> Vec<Entry<'a>> {
     let of_block = |block: &'a SheetBlock| {
-        let is_told = |wave: &&Wave| block.has_names() || wave.goes.iter().any(|go| go.go_s.is_some());
-        block.waves.iter().filter(is_told).map(move |wave| {
-            let group =
-                block.rows.iter().find(|row| row.wave == wave.wave).and_then(|row| row.group.as_ref());
+        let has_names = block.has_names();
+        let is_told =
+            move |train: &Train<'_>| has_names || train.first().goes.iter().any(|go| go.go_s.is_some());
+        let trains = Train::all(&block.waves).into_iter().filter(is_told);
+        trains.map(move |train| {
+            let of_train = |row: &&SheetRow| row.wave == train.first().wave;
+            let group = block.rows.iter().find(of_train).and_then(|row| row.group.as_ref());
             let place = groups.iter().position(|known| Some(known) == group);
-            Entry { block, wave, group: place.unwrap_or_default() }
+            Entry { block, group: place.unwrap_or_default(), train }
         })
     };
     sheet.blocks.iter().flat_map(of_block).collect()

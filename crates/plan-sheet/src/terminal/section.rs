@@ -52,6 +52,8 @@ impl Section {
         below: Vec<String>,
     ) -> Self {
         let PackedTable { header, rows } = table;
+        // A table can be cut within a row, unlike a sentence.
+        let rows = rows.into_iter().flatten().map(|line| vec![line]).collect();
         Self { weight, is_apart: true, title, header: Some(header), rows, below, most: usize::MAX }
     }
 
@@ -72,13 +74,12 @@ impl Section {
         }
         let room = room.filter(|_| self.weight != Weight::Must);
         let shown = room.map_or(self.rows.len(), |room| self.rows_in(room));
-        let left = self.rows.len() - shown;
         if shown == 0 && self.header.is_none() {
             return Vec::new();
         }
         let apart = self.is_apart.then(String::new);
         let header = self.header.as_ref().filter(|_| shown > 0);
-        let more = (left > 0 && self.header.is_some()).then(|| format!("… {left} more: --full"));
+        let more = (shown < self.rows.len() && self.header.is_some()).then(|| "… more: --full".to_owned());
         let rows = self.rows[..shown].iter().flatten();
         (apart.iter().chain(&self.title).chain(header))
             .chain(rows)
@@ -96,8 +97,7 @@ impl Section {
         if self.rows.iter().map(Vec::len).sum::<usize>() <= room {
             return self.rows.len();
         }
-        let room = room.saturating_sub(self.header.iter().count());
-        let heights = self.rows.iter().scan(0, |sum, row| {
+        let heights = self.rows.iter().scan(self.header.iter().count(), |sum, row| {
             *sum += row.len();
             Some(*sum)
         });
