@@ -214,4 +214,6 @@ fn the_week_of_the_demonstration_is_a_calendar_of_eight() {
         ["20270412", "20270413", "20270414", "20270415", "20270416", "20270417", "20270417", "20270418"]
     );
     assert_eq!(in_london(&events[1], "DTSTART"), "Tue 2027-04-13 18:00");
+    let description = value(&events[1], "DESCRIPTION");
+    assert!(description.contains("- Go: 18:20:00"), "{description}");
 }

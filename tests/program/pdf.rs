@@ -145,6 +145,37 @@ fn what_is_asked_for_is_added() {
     }
 }
 
+#[test]
+fn a_week_has_its_table_first_and_a_page_for_each_session() {
+    needs_poppler!();
+    let (_folder, path) = print(&["week", "sessions/wrenbeck"], "week.pdf");
+    assert_eq!(pages(&path).len(), 1 + WRENBECK.len());
+    let page = |number: usize| {
+        let number = number.to_string();
+        squeezed(&poppler("pdftotext", &["-raw", "-f", &number, "-l", &number], &path, &["-"]))
+    };
+    let week = json(&["week", "sessions/wrenbeck"]);
+    let first = page(1);
+    assert_printed(&first, ["The week at a glance, Monday 12 April to Sunday 18 April 2027"], "the title");
+    for entry in list(&week["entries"]) {
+        let short =
+            list(&entry["runs"]).iter().map(|runs| runs["short"].as_str().expect("it is text").to_owned());
+        let metres = entry["load"]["metres"].as_f64().expect("it is a number");
+        assert_printed(&first, short.chain([format!("{metres:.0}")]), "the table");
+        for band in list(&entry["load"]["bands"]) {
+            let metres = band["metres"].as_f64().expect("it is a number");
+            assert_printed(&first, (metres > 0.0).then(|| format!("{metres:.0}")), "the metres by pace");
+        }
+    }
+    let titles: Vec<String> =
+        WRENBECK.iter().map(|name| json(&["plan", &session(name)])["title"].to_string()).collect();
+    for number in 2..=1 + WRENBECK.len() {
+        let own = page(number);
+        let named = titles.iter().filter(|title| own.starts_with(&squeezed(title.trim_matches('"'))));
+        assert_eq!(named.count(), 1, "a session has page {number}");
+    }
+}
+
 /// A card is no more than half a page, so that two athletes share one.
 #[test]
 fn cards_share_pages() {

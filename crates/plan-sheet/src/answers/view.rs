@@ -1,7 +1,7 @@
 //! What every answer can be shown as.
 
 use serde::Serialize;
-use session_plan::Plan;
+use session_plan::{Plan, Week};
 
 use crate::json::plan_json::PlanJson;
 use crate::sheet::sheet::Sheet;
@@ -19,6 +19,11 @@ pub trait View {
 
     /// For a spreadsheet: a row for each run, choice, lane or mark.
     fn csv(&self) -> CsvTable;
+
+    /// The week that it shows, which some kinds of file print in front of its plans.
+    fn week(&self) -> Option<&Week> {
+        None
+    }
 
     /// For another program: one JSON value and a line end, unrounded.
     ///

@@ -3,6 +3,7 @@
 use session_plan::Plan;
 
 use crate::answers::view::View;
+use crate::formats::planned::Planned;
 use crate::formats::rendered::{RenderError, RenderSettings, Rendered};
 use crate::tables::csv_table::CsvTable;
 use crate::{map, phone, print, tables};
@@ -64,13 +65,13 @@ pub static FORMATS: &[Format] = &[
         ending: "html",
         name: None,
         what: "a page for phone and paper",
-        renderer: Renderer::Plans(|plans, _| Ok(phone::page(plans)?.into())),
+        renderer: Renderer::Plans(|planned, _| Ok(phone::page(planned.plans)?.into())),
     },
     Format {
         ending: "md",
         name: None,
         what: "a message",
-        renderer: Renderer::Plans(|plans, _| Ok(tables::message::message(plans).into())),
+        renderer: Renderer::Plans(|planned, _| Ok(tables::message::message(planned).into())),
     },
     Format {
         ending: "ics",
@@ -92,11 +93,11 @@ enum Renderer {
     Text,
     Json,
     Csv,
-    Plans(fn(&[Plan], &RenderSettings) -> Result<Rendered, RenderError>),
+    Plans(fn(Planned<'_>, &RenderSettings) -> Result<Rendered, RenderError>),
     /// The same on paper.
-    Paper(fn(&[Plan], &RenderSettings) -> Result<Rendered, RenderError>),
+    Paper(fn(Planned<'_>, &RenderSettings) -> Result<Rendered, RenderError>),
     /// The same with a file for each page.
-    Pages(fn(&[Plan], &RenderSettings) -> Result<Rendered, RenderError>),
+    Pages(fn(Planned<'_>, &RenderSettings) -> Result<Rendered, RenderError>),
     OnePlan(fn(&Plan) -> Rendered),
 }
 
@@ -161,7 +162,7 @@ impl Format {
                     .into()
             }
             (Renderer::Plans(render) | Renderer::Paper(render) | Renderer::Pages(render), _) => {
-                render(plans()?, settings)?
+                render(Planned { plans: plans()?, week: answers.iter().find_map(View::week) }, settings)?
             }
             (Renderer::OnePlan(render), _) => match plans()? {
                 [plan] => render(plan),

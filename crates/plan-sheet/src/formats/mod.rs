@@ -3,4 +3,5 @@
 pub(crate) mod format;
 pub(crate) mod own_picture;
 pub(crate) mod plan_size;
+pub(crate) mod planned;
 pub(crate) mod rendered;

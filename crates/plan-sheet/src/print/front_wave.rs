@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::spans::{joined, lane_choice};
 use crate::sheet::wave::{Wave, WaveLine};
+use crate::words::go_times;
 
 /// A wave of a block in two lines.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -19,10 +20,9 @@ pub(crate) struct FrontWave {
 
 impl FrontWave {
     pub(crate) fn of(block: &SheetBlock, wave: &Wave) -> Self {
-        let goes: Vec<&str> = wave.goes.iter().filter_map(|go| go.go.as_deref()).collect();
         Self {
             name: block.has_waves.then(|| format!("Wave {}", wave.wave)),
-            goes: (!goes.is_empty()).then(|| in_short(&goes)),
+            goes: go_times::of_wave(wave),
             who: who(block, &wave.lines),
         }
     }
@@ -74,40 +74,5 @@ impl Lanes {
             runs => format!(" (reps {})", joined(runs)),
         };
         Self { noun, numbers: format!("{numbers}{reps}") }
-    }
-}
-
-/// Times one after the other, without the hour where it is that of the time before: `18:20:00, 26:45, 33:22`.
-fn in_short(times: &[&str]) -> String {
-    let hour = |time: &str| -> Option<String> {
-        let (hour, rest) = time.trim_start_matches('~').split_once(':')?;
-        rest.contains(':').then(|| hour.to_owned())
-    };
-    let mut before = None;
-    let mut shown = Vec::new();
-    for time in times {
-        let own = hour(time);
-        shown.push(match &own {
-            Some(hour) if own == before => time.replacen(&format!("{hour}:"), "", 1),
-            _ => (*time).to_owned(),
-        });
-        before = own;
-    }
-    shown.join(", ")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn an_hour_stands_once_until_it_changes() {
-        let shown = [
-            &["18:58:00", "18:59:30", "19:01:00", "~19:02:30"][..],
-            &["58:00", "1:01:30", "1:05:00"],
-            &["~18:46:55"],
-        ]
-        .map(in_short);
-        assert_eq!(shown, ["18:58:00, 59:30, 19:01:00, ~02:30", "58:00, 1:01:30, 05:00", "~18:46:55"]);
     }
 }

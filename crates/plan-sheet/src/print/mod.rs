@@ -27,24 +27,23 @@ mod timed_block;
 #[cfg(feature = "pdf")]
 mod walk;
 
-use session_plan::Plan;
-
 #[cfg(feature = "pdf")]
 use crate::formats::plan_size::{MOST_PRINTED, check_size};
+use crate::formats::planned::Planned;
 use crate::formats::rendered::{RenderError, RenderSettings, Rendered};
 
 /// Plans on paper, as PDF.
 #[cfg(feature = "pdf")]
-pub(crate) fn pdf(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
-    check_size(plans, "pdf", MOST_PRINTED)?;
-    printout::Printout::of(plans, settings.paper, settings.extras)?.pdf()
+pub(crate) fn pdf(planned: Planned<'_>, settings: &RenderSettings) -> Result<Rendered, RenderError> {
+    check_size(planned.plans, "pdf", MOST_PRINTED)?;
+    printout::Printout::of(planned, settings.paper, settings.extras)?.pdf()
 }
 
 /// The same pages as pictures.
 #[cfg(feature = "pdf")]
-pub(crate) fn pictures(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
-    check_size(plans, "png", MOST_PRINTED)?;
-    printout::Printout::of(plans, settings.paper, settings.extras)?.pictures()
+pub(crate) fn pictures(planned: Planned<'_>, settings: &RenderSettings) -> Result<Rendered, RenderError> {
+    check_size(planned.plans, "png", MOST_PRINTED)?;
+    printout::Printout::of(planned, settings.paper, settings.extras)?.pictures()
 }
 
 #[cfg(not(feature = "pdf"))]
@@ -52,6 +51,6 @@ pub(crate) use pdf as pictures;
 
 /// Says that this build cannot print.
 #[cfg(not(feature = "pdf"))]
-pub(crate) fn pdf(_: &[Plan], _: &RenderSettings) -> Result<Rendered, RenderError> {
+pub(crate) fn pdf(_: Planned<'_>, _: &RenderSettings) -> Result<Rendered, RenderError> {
     Err(RenderError::CannotPrint)
 }

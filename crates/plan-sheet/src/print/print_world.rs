@@ -13,7 +13,7 @@ use typst::{Library, LibraryExt, World};
 use crate::drawing::fonts;
 
 /// The template, by the names that its parts have for each other; the first is the whole.
-const TEMPLATE: [(&str, &str); 9] = [
+const TEMPLATE: [(&str, &str); 10] = [
     ("/sheet.typ", include_str!("../../templates/print/sheet.typ")),
     ("/page.typ", include_str!("../../templates/print/page.typ")),
     ("/words.typ", include_str!("../../templates/print/words.typ")),
@@ -22,6 +22,7 @@ const TEMPLATE: [(&str, &str); 9] = [
     ("/front.typ", include_str!("../../templates/print/front.typ")),
     ("/timed.typ", include_str!("../../templates/print/timed.typ")),
     ("/lanes.typ", include_str!("../../templates/print/lanes.typ")),
+    ("/week.typ", include_str!("../../templates/print/week.typ")),
     ("/cards.typ", include_str!("../../templates/print/cards.typ")),
 ];
 

@@ -120,6 +120,13 @@ impl PrintedSheet {
         }
     }
 
+    /// Leaves out what needs more pages, as in a week, which is looked at and not written on: the boxes of a squad, and
+    /// the insets beside the map.
+    pub(crate) fn keep_first_page(&mut self) {
+        self.timed.clear();
+        self.maps.iter_mut().for_each(|map| map.pictures.truncate(1));
+    }
+
     /// Adds something to note.
     pub(crate) fn note(&mut self, words: &str) {
         self.notes.push(words.to_owned());

@@ -4,7 +4,6 @@ use std::collections::BTreeSet;
 
 use chrono::Datelike;
 use serde::Serialize;
-use session_plan::Plan;
 use typst::diag::SourceDiagnostic;
 use typst::foundations::{Bytes, Smart};
 use typst::layout::{Frame, FrameItem};
@@ -14,12 +13,14 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use typst_render::RenderOptions;
 
 use crate::formats::own_picture::{OWN_NAME, SOFTWARE};
+use crate::formats::planned::Planned;
 use crate::formats::rendered::{RenderError, Rendered};
 use crate::print::extras::Extras;
 use crate::print::paper::Paper;
 use crate::print::print_world::PrintWorld;
 use crate::print::printed_page::PrintedPage;
 use crate::print::printed_sheet::PrintedSheet;
+use crate::sheet::week_sheet::WeekSheet;
 
 /// Plans set on pages: the session on its first page, the boxes for the times of a squad on the next, and what else
 /// is asked for.
@@ -45,27 +46,36 @@ struct Printed {
     title: String,
     date: Option<[u32; 3]>,
     page: PrintedPage,
+    /// The week that the sheets make, in front of them.
+    week: Option<WeekSheet>,
     sheets: Vec<PrintedSheet>,
 }
 
 impl Printout {
     /// Sets plans on pages, one after the other.
-    pub(crate) fn of(plans: &[Plan], paper: Paper, extras: Extras) -> Result<Self, RenderError> {
+    pub(crate) fn of(planned: Planned<'_>, paper: Paper, extras: Extras) -> Result<Self, RenderError> {
+        let Planned { plans, week } = planned;
         let page = PrintedPage::of(paper);
         let mut files: Vec<(String, Bytes)> = Vec::new();
         let sheet = |(number, plan)| PrintedSheet::of(plan, number, page, extras, &mut files);
-        let sheets = (1..).zip(plans).map(sheet).collect();
+        let mut sheets: Vec<PrintedSheet> = (1..).zip(plans).map(sheet).collect();
+        if week.is_some() {
+            sheets.iter_mut().for_each(PrintedSheet::keep_first_page);
+        }
+        let week = week.map(WeekSheet::of);
         let mut printed = Printed {
-            title: match plans {
-                [] => "No sessions".to_owned(),
-                [plan] => plan.title.clone(),
-                [first, others @ ..] => format!("{} and {} more", first.title, others.len()),
+            title: match (&week, plans) {
+                (Some(week), _) => week.title.clone(),
+                (None, []) => "No sessions".to_owned(),
+                (None, [plan]) => plan.title.clone(),
+                (None, [first, others @ ..]) => format!("{} and {} more", first.title, others.len()),
             },
             // A PDF has four digits for a year (ISO 32000-1, 7.9.4).
             date: (plans.iter().find_map(|plan| plan.date))
                 .filter(|date| (0..=9999).contains(&date.year()))
                 .map(|date| [date.year().unsigned_abs(), date.month(), date.day()]),
             page,
+            week,
             sheets,
         };
         let document = printed.set(&files)?;

@@ -7,3 +7,4 @@ pub(crate) mod sheet_block;
 pub(crate) mod sheet_row;
 pub(crate) mod spans;
 pub(crate) mod wave;
+pub(crate) mod week_sheet;

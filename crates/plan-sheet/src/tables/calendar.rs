@@ -5,6 +5,7 @@ use icalendar::{CalendarDateTime, Component, DatePerhapsTime, EventLike, Propert
 use session_plan::Plan;
 use uuid::Uuid;
 
+use crate::formats::planned::Planned;
 use crate::formats::rendered::{RenderError, RenderSettings, Rendered, WRITE_A_DATE};
 use crate::sheet::sheet::Sheet;
 use crate::tables::plan_lines::{Marks, lines};
@@ -20,7 +21,7 @@ const NAMESPACE: Uuid = Uuid::from_u128(0x2f5d_6c51_8a3b_4f0e_9c47_1d0e_5b7a_3e8
 /// written as times on the wall, which mean the reader's own zone.
 ///
 /// An event is known by its title, date and track: written again, it takes the place of the old one.
-pub(crate) fn calendar(plans: &[Plan], settings: &RenderSettings) -> Result<Rendered, RenderError> {
+pub(crate) fn calendar(planned: Planned<'_>, settings: &RenderSettings) -> Result<Rendered, RenderError> {
     let mut calendar = icalendar::Calendar::empty();
     for (key, value) in [
         ("VERSION", "2.0"),
@@ -32,7 +33,7 @@ pub(crate) fn calendar(plans: &[Plan], settings: &RenderSettings) -> Result<Rend
     }
     let mut undated = Vec::new();
     let mut known: Vec<String> = Vec::new();
-    let mut ordered: Vec<&Plan> = plans.iter().collect();
+    let mut ordered: Vec<&Plan> = planned.plans.iter().collect();
     ordered.sort_by_key(|plan| (plan.date, plan.begins));
     for plan in ordered {
         let Some(date) = plan.date else {

@@ -2,14 +2,17 @@
 
 use session_plan::Plan;
 
+use crate::formats::planned::Planned;
 use crate::sheet::sheet::Sheet;
 use crate::tables::plan_lines::{Marks, lines};
+use crate::tables::week_message::week_message;
 
-/// Plans as a message that can be sent: CommonMark that reads well where nothing renders it, too.
+/// Plans as a message that can be sent, a week in front: CommonMark that reads well where nothing renders it, too.
 ///
 /// Whatever was written in a session or track file comes out as text, never as a mark.
-pub(crate) fn message(plans: &[Plan]) -> String {
-    plans.iter().map(one).collect::<Vec<_>>().join("\n")
+pub(crate) fn message(planned: Planned<'_>) -> String {
+    let week = planned.week.map(week_message);
+    week.into_iter().chain(planned.plans.iter().map(one)).collect::<Vec<_>>().join("\n")
 }
 
 fn one(plan: &Plan) -> String {

@@ -10,7 +10,7 @@ use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::spans::joined;
 use crate::words::athlete::athletes;
-use crate::words::{block_words, capital};
+use crate::words::{block_words, capital, go_times};
 
 /// How headings are marked, and text kept apart from marks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -146,6 +146,7 @@ fn block_lines(block: &SheetBlock, marks: Marks) -> String {
         lines.push(line);
     }
     lines.extend(block.on_the_way.iter().map(|line| format!("- {}", marks.text(line))));
+    lines.extend(go_times::of_block(block).iter().map(|line| format!("- {line}")));
     lines.extend(athletes(block).iter().map(|line| format!("- {}", marks.text(line))));
     lines.extend(block.coach.as_ref().map(|coach| format!("- Coach: {}", marks.text(coach))));
     let remarks = block.remarks.iter().chain(&block.cautions);

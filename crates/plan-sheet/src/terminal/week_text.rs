@@ -1,6 +1,6 @@
 //! A week on a terminal.
 
-use crate::words::numbers::{clock, to_cm};
+use crate::words::numbers::to_cm;
 use serde::Serialize;
 use session_plan::{Load, PACE_BANDS, Week, WeekEntry};
 
@@ -11,7 +11,8 @@ use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, list, table};
 use crate::terminal::take_care::take_care;
-use crate::words::{day, pace_band, reading, run_name, week_entry};
+use crate::words::week_entry::{hours, short_day, who};
+use crate::words::{day, pace_band, reading, run_name, week_entry, week_words};
 
 impl View for Week {
     fn data(&self) -> impl Serialize + '_ {
@@ -25,6 +26,10 @@ impl View for Week {
         parts.extend(list("Not counted: distance unknown", &not_counted(self)));
         parts.push(take_care(&self.cautions));
         parts.join("\n\n")
+    }
+
+    fn week(&self) -> Option<&Week> {
+        Some(self)
     }
 
     fn csv(&self) -> CsvTable {
@@ -53,32 +58,14 @@ impl View for Week {
 }
 
 fn title(week: &Week) -> String {
-    let days = match (week.from, week.to) {
-        (Some(from), Some(to)) if from != to => {
-            format!("{} to {}", from.format("%A %-d %B"), day::in_words(to))
-        }
-        (Some(date), _) => day::in_words(date),
-        (None, _) => "no dates".to_owned(),
-    };
-    let sessions = if week.sessions == 1 { "session" } else { "sessions" };
-    let mut tracks: Vec<&str> = week.entries.iter().map(|entry| entry.track.as_str()).collect();
-    tracks.dedup();
-    format!(
-        "{}\n{} {sessions}. Track: {}",
-        heading(&format!("The week at a glance, {days}")),
-        week.sessions,
-        tracks.join(", ")
-    )
+    format!("{}\n{}", heading(&week_words::title(week)), week_words::facts(week))
 }
-
-/// What stands at the foot of a table, for each group that trains more than once.
-const IN_ALL: &str = "In all";
 
 fn sessions(week: &Week) -> String {
     let entries =
         week.entries.iter().map(|entry| row(when(entry), &who(entry), &week_entry::runs(entry), &entry.load));
     let groups = week.groups.iter().map(|group| {
-        row(IN_ALL.to_owned(), &group.group, &format!("{} sessions", group.sessions), &group.load)
+        row(week_words::IN_ALL.to_owned(), &group.group, &format!("{} sessions", group.sessions), &group.load)
     });
     let header = ["When", "Who runs what", "Metres", "On bends", "Recoveries"];
     table(&header, &[2, 3, 4], entries.chain(groups))
@@ -86,22 +73,14 @@ fn sessions(week: &Week) -> String {
 
 /// Each row takes two lines, so that names and runs have the width that they need.
 fn row(when: String, who: &str, runs: &str, load: &Load) -> Vec<String> {
-    let bends = match load.bends {
-        0 => String::new(),
-        1 => format!("{:.0}\n1 bend", load.bend_m),
-        bends => format!("{:.0}\n{bends} bends", load.bend_m),
-    };
-    let mut recoveries = Vec::new();
-    if load.recoveries > 0 {
-        recoveries.push(load.recoveries.to_string());
-    }
-    if load.recovery_s > 0.0 {
-        recoveries.push(clock(load.recovery_s));
-    }
-    if load.recovery_m > 0.0 {
-        recoveries.push(format!("{:.0} m", load.recovery_m));
-    }
-    vec![when, format!("{who}\n{runs}"), format!("{:.0}", load.metres), bends, recoveries.join("\n")]
+    let (bends, recoveries) = (week_entry::bends(load), week_entry::recoveries(load));
+    vec![
+        when,
+        format!("{who}\n{runs}"),
+        format!("{:.0}", load.metres),
+        bends.join("\n"),
+        recoveries.join("\n"),
+    ]
 }
 
 fn bands(week: &Week) -> String {
@@ -110,18 +89,14 @@ fn bands(week: &Week) -> String {
         [when, who].into_iter().chain(load.bands_m.map(metres)).collect()
     };
     let entries = week.entries.iter().map(|entry| of(short_day(entry), who(entry), &entry.load));
-    let groups = week.groups.iter().map(|group| of(IN_ALL.to_owned(), group.group.clone(), &group.load));
+    let groups =
+        week.groups.iter().map(|group| of(week_words::IN_ALL.to_owned(), group.group.clone(), &group.load));
     // The heading names the unit once for all columns.
     let names = PACE_BANDS.map(|band| pace_band::speeds(&band));
     let header: Vec<&str> = ["When", "Who"].into_iter().chain(names.iter().map(String::as_str)).collect();
     let table = table(&header, &[2, 3, 4, 5, 6], entries.chain(groups));
-    let cuts: Vec<String> = PACE_BANDS
-        .iter()
-        .filter_map(|band| band.from_m_per_s.filter(|from| *from > 0.0))
-        .map(|from| format!("{from} m/s is 400 m in {}", clock(400.0 / from)))
-        .collect();
-    let legend = item("-", &format!("Bands go by the target of each run: {}.", cuts.join(", ")));
-    format!("{}\n{table}\n{legend}", heading("Metres by pace, the target in m/s"))
+    let legend = item("-", &week_words::cuts());
+    format!("{}\n{table}\n{legend}", heading(week_words::BY_PACE))
 }
 
 fn differences(week: &Week) -> Vec<String> {
@@ -160,22 +135,7 @@ fn not_counted(week: &Week) -> Vec<String> {
 }
 
 fn when(entry: &WeekEntry) -> String {
-    match (entry.begins, entry.ends) {
-        (Some(begins), Some(ends)) => {
-            format!("{}\n{}-{}", short_day(entry), day::minute(begins), day::minute(ends))
-        }
-        (Some(begins), None) => format!("{}\n{}", short_day(entry), day::minute(begins)),
-        (None, _) => short_day(entry),
-    }
-}
-
-fn short_day(entry: &WeekEntry) -> String {
-    entry.date.map_or_else(|| "no date".to_owned(), |date| date.format("%a %-d %b").to_string())
-}
-
-/// The group where there are several, else the session.
-fn who(entry: &WeekEntry) -> String {
-    entry.group.clone().unwrap_or_else(|| entry.title.clone())
+    std::iter::once(short_day(entry)).chain(hours(entry)).collect::<Vec<_>>().join("\n")
 }
 
 fn label(entry: &WeekEntry) -> String {

@@ -12,6 +12,7 @@ pub(crate) mod day;
 pub(crate) mod doubt;
 pub(crate) mod fault;
 pub(crate) mod file_fault;
+pub(crate) mod go_times;
 pub(crate) mod groups;
 pub(crate) mod handover;
 pub(crate) mod house_rule;
@@ -35,6 +36,7 @@ pub(crate) mod walk_words;
 pub(crate) mod warning;
 pub(crate) mod wave_words;
 pub(crate) mod week_entry;
+pub(crate) mod week_words;
 pub(crate) mod wind;
 
 /// With a capital first letter.
