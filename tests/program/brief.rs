@@ -254,3 +254,16 @@ fn a_file_has_everything_and_so_has_the_flag() {
     let brief = printed(&toeline(&["plan", EVENING]).assert().success());
     assert!(brief.lines().count() * 2 < full.lines().count(), "{brief}");
 }
+
+#[test]
+fn long_names_are_broken_so_that_no_line_is_longer_than_a_screen() {
+    let long = "a".repeat(90);
+    let groups = format!(
+        "{{ title: Long, groups: [{{ name: {long}, athletes: [A{long}, Bo], blocks: [4 x 150 in lanes 3-4] }}, \
+         {{ name: second, athletes: [Cy, Di], blocks: [4 x 150 in lanes 5-6, 3 x 60] }}] }}"
+    );
+    let folder = Folder::with("long.yaml", &groups);
+    let text = printed(&folder.toeline(&["plan", "long.yaml"]).assert().success());
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    assert_eq!(text.matches('a').count() / 90, 3, "group, its column, and the athlete: {text}");
+}

@@ -53,7 +53,7 @@ No cones: paint shows every place.
 [CAUTIONS]
 
 "#]]);
-    let plan = folder.json(&["plan", "--full", "pairs.yaml"]);
+    let plan = folder.json(&["plan", "pairs.yaml"]);
     let reps = plan["blocks"][0]["reps"].as_array().expect("it is a list");
     for rep in reps.iter().filter(|rep| rep["athletes"][0] == "Ada") {
         let guide = &rep["guides"][0];

@@ -162,7 +162,7 @@ Total 1000 m.
 "#]]
     );
     let folder = Folder::with("session.yaml", SHARED);
-    let plan = folder.json(&["plan", "--full", "session.yaml"]);
+    let plan = folder.json(&["plan", "session.yaml"]);
     assert_eq!(plan["blocks"][0]["groups"], serde_json::json!(["juniors", "seniors"]));
     assert_eq!(plan["blocks"][0]["group"], serde_json::Value::Null);
 }

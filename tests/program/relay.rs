@@ -214,7 +214,7 @@ groups:
 blocks: [2 x exchange zone 1 in lane 3 rest 3min]
 ";
     let folder = Folder::with("batons.yaml", text);
-    let plan = folder.json(&["plan", "--full", "batons.yaml"]);
+    let plan = folder.json(&["plan", "batons.yaml"]);
     assert!(reps(&plan).iter().all(|rep| rep["handover"]["check_mark"]["about"] == true));
     let text = printed(&folder.toeline(&["plan", "--full", "batons.yaml"]).assert().success());
     let lines: Vec<&str> =
@@ -285,7 +285,7 @@ marks:
         assert!((entry_m - 10.0).abs() < 1e-9, "{}", rep["start"]);
         assert!((number(&rep["distance_m"]) - 30.0).abs() < 1e-9);
     }
-    let text = printed(&folder.toeline(&["plan", "batons.yaml"]).assert().success());
+    let text = printed(&folder.toeline(&["plan", "--full", "batons.yaml"]).assert().success());
     assert!(text.contains("Zone 2, 20 m by former rules: outgoing waits 10 m before it"), "{text}");
 }
 
@@ -449,7 +449,7 @@ fn who_is_done_leaves_the_others_to_hand_on() {
     };
     let plan = folder.json(&["plan", "batons.yaml", "--reps", "dan=1"]);
     assert_eq!(["Ada", "Bea", "Cyd", "Dan", "Eve"].map(|name| count(&plan, name)), [3, 3, 3, 1, 2]);
-    let arguments = ["plan", "batons.yaml", "--reps", "bea=2"];
+    let arguments = ["plan", "--full", "batons.yaml", "--reps", "bea=2"];
     let plan = folder.json(&arguments);
     assert_eq!(["Ada", "Bea", "Cyd", "Dan", "Eve"].map(|name| count(&plan, name)), [2, 2, 2, 2, 2]);
     let text = printed(&folder.toeline(&arguments).assert().success());
@@ -505,7 +505,7 @@ blocks:
   - exchange zone 1 + exchange zone 2 + exchange zone 3 in lane 4 rest 4min
 ";
     let folder = Folder::with("t.yaml", text);
-    let plan = folder.json(&["plan", "--full", "t.yaml"]);
+    let plan = folder.json(&["plan", "t.yaml"]);
     let turns = [(1, "Ada", "Bea"), (2, "Bea", "Cyd"), (3, "Cyd", "Dan")];
     assert_eq!(handings(&plan), turns.map(|(rep, a, b)| (rep, a.to_owned(), b.to_owned())));
     let zones = reps(&plan).iter().map(|rep| rep["handover"]["zone"].as_u64());

@@ -57,6 +57,9 @@ pub(crate) struct SheetBlock {
     /// Those of them that change how it is run.
     #[serde(skip)]
     pub(crate) changes: Vec<String>,
+    /// The others of them.
+    #[serde(skip)]
+    pub(crate) other_remarks: Vec<String>,
 }
 
 impl SheetBlock {
@@ -67,6 +70,8 @@ impl SheetBlock {
         let waves = waves(&rows);
         let (impossible, remarks): (Vec<_>, Vec<_>) =
             block.remarks.iter().partition(|remark| remark.is_impossible());
+        let (changes, others): (Vec<_>, Vec<_>) =
+            remarks.iter().copied().partition(|of| remark::changes_runs(of));
         let has_handovers = block.reps.iter().any(|rep| rep.handover.is_some());
         Self {
             number,
@@ -89,8 +94,8 @@ impl SheetBlock {
             cautions: caution::of_block(block),
             impossible: impossible.iter().copied().map(remark::remark).collect(),
             on_the_way: [pace_changes::pace_changes(plan, block), handover::handovers(plan, block)].concat(),
-            changes: (remarks.iter().copied().filter(|of| remark::changes_runs(of)).map(remark::remark))
-                .collect(),
+            changes: changes.into_iter().map(remark::remark).collect(),
+            other_remarks: others.into_iter().map(remark::remark).collect(),
             remarks: remarks.iter().copied().map(remark::remark).collect(),
         }
     }

@@ -79,30 +79,32 @@ fn one_block(sheet: &Sheet, block: &SheetBlock, above: &[Section]) -> Vec<Sectio
         let lasts = block.lasts.as_ref();
         lines.push(lasts.map_or_else(|| "No set place.".to_owned(), |lasts| format!("Lasts {lasts}.")));
     }
+    // Whoever runs alone has one row.
+    let goes = match block.waves.as_slice() {
+        [wave] if !block.has_names() => goes(wave, sheet.begins),
+        _ => None,
+    };
+    let goes = goes.map_or_else(Vec::new, |line| wrapped(&line, WIDTH.into()));
     let of_squad = (block.has_names() || block.has_waves).then(|| table(None, go_table(sheet))).flatten();
     let tables: Vec<Section> = of_squad.into_iter().chain(table(None, places(sheet))).collect();
     let mut sections = vec![Section::of_lines(Weight::Must, lines)];
     // What they share of the screen leaves room for the walk.
-    let taken = fitted(above, None).len() + fitted(&sections, None).len() + LEAST_WALK + CARE;
+    let taken = fitted(above, None).len() + fitted(&sections, None).len() + goes.len() + LEAST_WALK + CARE;
     let (mut left, count) = (SCREEN.saturating_sub(taken), tables.len());
     for (place, table) in tables.into_iter().enumerate() {
         let table = table.at_most(left / (count - place));
         left = left.saturating_sub(fitted(std::slice::from_ref(&table), Some(left)).len());
         sections.push(table);
     }
-    // Whoever runs alone has one row.
-    let goes = match block.waves.as_slice() {
-        [wave] if !block.has_names() => goes(wave, sheet.begins),
-        _ => None,
-    };
+    let changes = block.changes.iter().map(|line| item("!", line));
     let ways = the_other_way(&block.places).into_iter().chain(ways(block, &block.places));
-    let remarks = block.remarks.iter().filter(|remark| !block.changes.contains(remark)).chain(&sheet.notes);
+    let ways = ways.map(|line| item("-", &line));
+    let remarks = block.other_remarks.iter().chain(&sheet.notes);
     let details =
         block_words::splits(block).into_iter().chain(block.coach.as_deref().map(block_words::coach));
     sections.extend([
-        Section::of_lines(Weight::Run, goes.iter().flat_map(|line| wrapped(line, WIDTH.into()))),
-        Section::of_lines(Weight::Change, block.changes.iter().map(|line| item("!", line))),
-        Section::of_lines(Weight::Change, ways.map(|line| item("-", &line))),
+        Section::of_lines(Weight::Run, goes),
+        Section::of_lines(Weight::Change, changes.chain(ways)).at_most(left),
         Section::of_lines(Weight::Care, block.cautions.iter().map(|line| item("!", line))),
         Section::of_lines(Weight::Note, remarks.map(|line| item("-", line))),
         Section::of_lines(Weight::Detail, details.map(|line| item("-", &line))),

@@ -7,8 +7,8 @@ const NARROWEST: usize = 8;
 
 /// A table without rules, whose columns are as wide as what stands in them.
 pub(crate) struct PackedTable {
-    /// The names of the columns.
-    pub(crate) header: String,
+    /// The lines of the names of the columns.
+    pub(crate) header: Vec<String>,
     /// The lines of each row.
     pub(crate) rows: Vec<Vec<String>>,
 }
@@ -50,8 +50,9 @@ impl PackedTable {
             let cell = |lines: &Vec<String>, at: usize| lines.get(at).cloned().unwrap_or_default();
             (0..height).map(|at| line(cells.iter().map(|lines| cell(lines, at)).collect())).collect()
         };
+        let names: Vec<String> = header.iter().map(|&name| name.to_owned()).collect();
         Self {
-            header: heading(&line(shown.iter().map(|&column| header[column].to_owned()).collect())),
+            header: row(&names).iter().map(|line| heading(line)).collect(),
             rows: rows.iter().map(row).collect(),
         }
     }
@@ -67,7 +68,7 @@ mod tests {
         let long = "word ".repeat(20);
         let table =
             PackedTable::new(&["Go", "Rest", "Who"], &[row(["0 s", "", "Ada"]), row(["9 s", "", &long])]);
-        assert!(table.header.contains("Go   Who") && !table.header.contains("Rest"));
+        assert_eq!(table.header, [heading("Go   Who")]);
         assert_eq!(table.rows[0], ["0 s  Ada"]);
         assert_eq!(table.rows[1].len(), 2);
         assert!(table.rows[1].iter().all(|line| line.chars().count() <= 80));

@@ -9,10 +9,10 @@ pub(crate) enum Weight {
     Must,
     /// What is run, when, and where.
     Run,
-    /// Where the cones stand.
-    Walk,
     /// What changes how it is run.
     Change,
+    /// Where the cones stand.
+    Walk,
     /// What it comes by.
     Care,
     /// What else there is to know.
@@ -28,7 +28,7 @@ pub(crate) struct Section {
     is_apart: bool,
     /// What a table is called, and the names of its columns.
     title: Option<String>,
-    header: Option<String>,
+    header: Vec<String>,
     /// The lines of each row.
     rows: Vec<Vec<String>>,
     /// What stands below them.
@@ -41,7 +41,15 @@ impl Section {
     /// Lines, each of which can be left out where there is no room.
     pub(crate) fn of_lines(weight: Weight, lines: impl IntoIterator<Item = String>) -> Self {
         let rows = lines.into_iter().map(|text| text.split('\n').map(str::to_owned).collect()).collect();
-        Self { weight, is_apart: false, title: None, header: None, rows, below: Vec::new(), most: usize::MAX }
+        Self {
+            weight,
+            is_apart: false,
+            title: None,
+            header: Vec::new(),
+            rows,
+            below: Vec::new(),
+            most: usize::MAX,
+        }
     }
 
     /// A table with what it is called and what stands below it.
@@ -54,7 +62,7 @@ impl Section {
         let PackedTable { header, rows } = table;
         // A table can be cut within a row, unlike a sentence.
         let rows = rows.into_iter().flatten().map(|line| vec![line]).collect();
-        Self { weight, is_apart: true, title, header: Some(header), rows, below, most: usize::MAX }
+        Self { weight, is_apart: true, title, header, rows, below, most: usize::MAX }
     }
 
     /// With an empty line above it.
@@ -67,6 +75,10 @@ impl Section {
         Self { most, ..self }
     }
 
+    fn is_table(&self) -> bool {
+        !self.header.is_empty()
+    }
+
     /// Its lines, in so many where a number is given.
     fn lines(&self, room: Option<usize>) -> Vec<String> {
         if self.rows.is_empty() {
@@ -74,12 +86,12 @@ impl Section {
         }
         let room = room.filter(|_| self.weight != Weight::Must);
         let shown = room.map_or(self.rows.len(), |room| self.rows_in(room));
-        if shown == 0 && self.header.is_none() {
+        if shown == 0 && !self.is_table() {
             return Vec::new();
         }
         let apart = self.is_apart.then(String::new);
-        let header = self.header.as_ref().filter(|_| shown > 0);
-        let more = (shown < self.rows.len() && self.header.is_some()).then(|| "… more: --full".to_owned());
+        let header = self.header.iter().filter(|_| shown > 0);
+        let more = (shown < self.rows.len() && self.is_table()).then(|| "… more: --full".to_owned());
         let rows = self.rows[..shown].iter().flatten();
         (apart.iter().chain(&self.title).chain(header))
             .chain(rows)
@@ -92,12 +104,12 @@ impl Section {
     /// How many of its rows fit with all that stands around them; that rows of a table are left out takes a line.
     fn rows_in(&self, room: usize) -> usize {
         let around =
-            usize::from(self.is_apart) + self.title.iter().chain(&self.header).count() + self.below.len();
+            usize::from(self.is_apart) + self.title.iter().count() + self.header.len() + self.below.len();
         let room = room.min(self.most).saturating_sub(around);
         if self.rows.iter().map(Vec::len).sum::<usize>() <= room {
             return self.rows.len();
         }
-        let heights = self.rows.iter().scan(self.header.iter().count(), |sum, row| {
+        let heights = self.rows.iter().scan(usize::from(self.is_table()), |sum, row| {
             *sum += row.len();
             Some(*sum)
         });

@@ -57,10 +57,10 @@ pub(crate) fn item(mark: &str, text: &str) -> String {
     format!("{mark} {}", lines.join(&format!("\n{}", " ".repeat(indent))))
 }
 
-/// Text broken at spaces so that no line is longer than `width` characters.
+/// Text broken at spaces so that no line is longer than `width` characters, and within a word that is.
 pub(crate) fn wrapped(text: &str, width: usize) -> Vec<String> {
     let mut lines = vec![String::new()];
-    for word in text.split_whitespace() {
+    for word in text.split_whitespace().flat_map(|word| pieces(word, width)) {
         let last = lines
             .last_mut()
             .filter(|line| line.is_empty() || line.chars().count() + 1 + word.chars().count() <= width);
@@ -74,4 +74,29 @@ pub(crate) fn wrapped(text: &str, width: usize) -> Vec<String> {
         }
     }
     lines
+}
+
+/// A word in pieces of so many characters at most.
+fn pieces(word: &str, width: usize) -> Vec<&str> {
+    let mut pieces = Vec::new();
+    let mut rest = word;
+    while let Some((at, _)) = rest.char_indices().nth(width.max(1)) {
+        let (piece, behind) = rest.split_at(at);
+        pieces.push(piece);
+        rest = behind;
+    }
+    pieces.push(rest);
+    pieces
+}
+
+#[cfg(test)]
+mod tests {
+    use super::wrapped;
+
+    #[test]
+    fn text_is_broken_at_spaces_and_within_long_words() {
+        assert_eq!(wrapped("one lap of the track", 8), ["one lap", "of the", "track"]);
+        assert_eq!(wrapped("to Ännchenhausen", 6), ["to", "Ännche", "nhause", "n"]);
+        assert_eq!(wrapped("", 6), [""]);
+    }
 }
