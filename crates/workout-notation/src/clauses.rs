@@ -17,7 +17,7 @@ const FILLERS: [&str; 17] = [
 impl Cursor<'_> {
     /// Reads clauses, and what stands between them that says nothing, until something else comes.
     pub(crate) fn clauses(&mut self, details: &mut Details) {
-        loop {
+        while !self.is_at_end() {
             let before = self.place();
             if self.sets > 0 && self.are_first_shares() {
                 return;

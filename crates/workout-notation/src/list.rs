@@ -115,6 +115,9 @@ impl Cursor<'_> {
     /// `x 2`, `repeat`, `twice` behind a list, and what stands behind that: for the whole list where none of its runs has
     /// a count of its own, else for the last item.
     fn times_whole_list(&mut self, items: &mut Vec<Listed>) -> Option<(u32, Details)> {
+        if self.is_at_end() {
+            return None;
+        }
         let before = self.place();
         while self.is_sign(0, ',') || self.is_sign(0, ';') || self.is_sign(0, '.') || self.is_sign(0, '-') {
             self.skip();
@@ -197,7 +200,7 @@ impl Cursor<'_> {
 
     /// Whether what comes next is neither the end of a list nor its next item.
     fn is_stuck(&mut self, depth: usize) -> bool {
-        if self.goes_on_with_item() || self.is_at_end() {
+        if self.is_at_end() || self.goes_on_with_item() {
             return false;
         }
         if self.is_trailing() {

@@ -26,6 +26,9 @@ impl Cursor<'_> {
 
     /// Steps over what stands between two items, if it does; a comma says less than a plus.
     pub(crate) fn separator(&mut self) -> Option<char> {
+        if self.is_at_end() {
+            return None;
+        }
         let before = self.place();
         let mut is_word = false;
         let mut is_comma = false;
