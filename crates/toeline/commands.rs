@@ -8,7 +8,7 @@ use plan_sheet::{
     Choices, Curve, InFull, LaneTable, MarkTable, Measurement, notation_screen, notation_text,
     plan_fault_words,
 };
-use session_plan::{FileKind, Plan, PlanFault, Session, Venue, Week, YamlText};
+use session_plan::{FileKind, PageAddress, Plan, PlanFault, Session, Venue, Week, YamlText};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
 
 use crate::failure::{self, InputError};
@@ -23,8 +23,8 @@ use crate::whole_file::{self, Name, NewFile};
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
-        Command::Plan { workouts, full, squad, late, print, with, common } => {
-            let plan = |workout: &String| plan(workout, squad, late, common);
+        Command::Plan { workouts, full, squad, late, print, page_address, with, common } => {
+            let plan = |workout: &String| plan(workout, squad, late, page_address.as_ref(), common);
             let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
             // A file has no end of the screen.
             if *full || common.out.is_some() {
@@ -139,8 +139,17 @@ fn show_worst(error: anyhow::Error, worst: &mut Option<anyhow::Error>) {
     }
 }
 
-fn plan(workout: &str, squad: &SquadFlags, late: &LateFlags, common: &Common) -> Result<Plan> {
+fn plan(
+    workout: &str,
+    squad: &SquadFlags,
+    late: &LateFlags,
+    page: Option<&PageAddress>,
+    common: &Common,
+) -> Result<Plan> {
     let mut given = Given::read(workout)?;
+    if page.is_some() {
+        given.session_mut().page = page.cloned();
+    }
     squad_of(given.session_mut(), squad)?;
     let venue = given.venue(common)?;
     given.begin_hazards(&venue)?;

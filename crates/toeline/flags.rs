@@ -8,7 +8,7 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use lane_distance::LaneNumber;
 use plan_sheet::{FORMATS, Format};
-use session_plan::{Since, TimeOfDay, Wind};
+use session_plan::{PageAddress, Since, TimeOfDay, Wind};
 use workout_notation::visible_line;
 
 /// Turns a written workout into places on a real track: where each repetition starts and finishes in
@@ -53,6 +53,9 @@ pub(crate) enum Command {
         late: LateFlags,
         #[command(flatten)]
         print: PrintFlags,
+        /// Where the page (.html) is published: .pdf and .png sheets have a code of it to scan
+        #[arg(long, value_name = "URL")]
+        page_address: Option<PageAddress>,
         /// What .pdf and .png sheets have as well, such as cards or cards,lanes,care
         #[arg(long, value_enum, value_name = "PARTS", value_delimiter = ',')]
         with: Vec<Extra>,

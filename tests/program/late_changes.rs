@@ -476,6 +476,10 @@ fn changes_that_cannot_be_made_are_refused_in_a_sentence() {
             &["--skip", "9"],
             "--skip: there is no block 9; the plan has 1: warm-up 20 min; 2: 4 x 60 in lanes 5-7",
         ),
+        (
+            &["--page-address", "monday.html"],
+            "not the address of a page; write for example https://example.org/",
+        ),
         (&["--skip", "0"], "--skip: there is no block 0"),
         (&["--skip", "1", "--skip", "2", "--skip", "3", "--skip", "4"], "--skip: no block would be left"),
     ] {
@@ -489,6 +493,12 @@ fn keys_that_cannot_be_are_refused_at_their_place() {
     for (keys, group, says) in [
         ("start: 20:00", "", "20:00 is outside the booking, 18:00-19:30"),
         ("start: soon", "", "`soon` is not a time of day"),
+        ("page: monday.html", "", "`monday.html` is not the address of a page"),
+        (
+            "page: 'https://example.org/two groups'",
+            "",
+            "write for example `https://example.org/tuesday.html`",
+        ),
         ("without: [Zoe]", "", "no athlete is called `Zoe`; the session has Ada"),
         ("hazards: { javelin: now }", "", "no hazard is called `javelin`; the track has none"),
         ("hazards: { javelin: soon }", "", "write `now`, or for example `18:30`"),

@@ -538,3 +538,51 @@ fn an_answer_without_a_plan_has_no_sheet() {
         ));
     }
 }
+
+/// The address that a code on a page leads to, as an independent reader of codes finds it.
+fn scanned(path: &Path, page: &str) -> Vec<String> {
+    let folder = Folder::new();
+    let root = folder.at("page");
+    poppler(
+        "pdftoppm",
+        &["-r", "150", "-gray", "-png", "-singlefile", "-f", page, "-l", page],
+        path,
+        &[&root],
+    );
+    let picture = Pixmap::load_png(format!("{root}.png")).expect("it is a picture");
+    let grey = |x: usize, y: usize| picture.pixel(x as u32, y as u32).expect("it is within").red();
+    let (width, height) = (picture.width() as usize, picture.height() as usize);
+    let mut page = rqrr::PreparedImage::prepare_from_greyscale(width, height, grey);
+    page.detect_grids().iter().map(|code| code.decode().expect("it can be read").1).collect()
+}
+
+#[test]
+fn the_first_page_has_a_code_of_where_the_page_is_published() {
+    needs_poppler!();
+    let long = format!("https://example.org/{}", "a".repeat(180));
+    for address in ["https://example.org/tuesday.html", &long] {
+        let text = format!("{{ title: Tuesday, page: '{address}', blocks: [6 x 200 in lane 2] }}");
+        let folder = Folder::with("tuesday.yaml", text);
+        let file = folder.at("tuesday.yaml");
+        let other = "http://example.org/b?c=d&e=%20#f";
+        for (arguments, address) in
+            [(vec!["plan", &file], address), (vec!["plan", &file, "--page-address", other], other)]
+        {
+            let (_folder, path) = print(&arguments, "plan.pdf");
+            let own = pages(&path);
+            check_pages(address, &own);
+            assert_eq!(own.len(), 1);
+            assert_eq!(scanned(&path, "1"), [address]);
+            assert_printed(
+                &squeezed(&poppler("pdftotext", &["-raw"], &path, &["-"])),
+                [address],
+                "beside the code",
+            );
+            let structure = poppler("pdfinfo", &["-struct-text"], &path, &[]);
+            assert!(structure.matches("Figure").count() == 2, "the map and the code: {structure}");
+        }
+        assert_eq!(json(&["plan", &file])["page"], address);
+    }
+    let (_folder, path) = print(&["plan", "6 x 200 in lane 2"], "plan.pdf");
+    assert_eq!(scanned(&path, "1"), [""; 0], "without an address there is no code");
+}

@@ -97,6 +97,7 @@ fn what_the_schema_refuses_the_program_refuses_too() {
         ("session", &session, "athletes:", "athlete:"),
         ("session", &session, "[Ada,", "[{ nam: Ada },"),
         ("session", &session, "hours: 18:00-19:30", "hours: 18 to 19:30"),
+        ("session", &session, "between_blocks: 6min", "page: monday.html"),
         ("session", &session, "title: Two groups, Monday", "subtitle: Two groups, Monday"),
     ];
     for (kind, right, from, to) in cases {
@@ -132,7 +133,7 @@ fn what_the_program_reads_the_schema_accepts() {
         { straight: 84.39 }], lanes: 2, lane_width: [1.22, 4 ft], closed_lanes: [2], timezone: Asia/Tokyo,
         hazards: [{ kind: gate, from: 30, to: 26, side: outside, hours: [08:00-09:00, 17:00-18:00] }] }";
     let session = "{ title: a, stride: 0.85, prefer: finish on the line, bests: { 400: 56.2, mile: 4:50, 5k: 17min },
-        riegel_exponent: 1.07, between_blocks: 300,
+        riegel_exponent: 1.07, between_blocks: 300, page: \"https://example.org/a?b=c\",
         squad: { mode: one to a lane, most: 3, timers: two, timing_gap: 10s }, groups: [{ name: b, athletes: [{ name: c, bests: { 800: 2:08 },
         target: 32, lanes: [2] }, d], lanes: [2, 3], blocks: [6 x 200] }] }";
     for (kind, text) in [("track", track), ("session", session)] {

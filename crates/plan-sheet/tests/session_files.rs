@@ -122,3 +122,12 @@ fn what_yaml_reads_in_another_way_is_quoted() {
         assert_eq!(read_back(&session).title, visible(title).replace('\t', " "));
     }
 }
+
+#[test]
+fn the_address_of_the_page_is_kept() {
+    let block = Block::parse("6 x 200").expect("it is well formed");
+    let page = "https://example.org/a?b=c&d=%20#e";
+    let page = Some(page.parse().expect("it is an address"));
+    let session = Session { page, ..Session::of_block("Tuesday", block) };
+    assert_eq!(read_back(&session).page, session.page);
+}

@@ -35,6 +35,7 @@ pub use people::hours::{Hours, HoursError};
 pub use people::house_rules::{Activity, Direction, HouseRules, InfieldCrossing, LaneRule, RuleCourse};
 pub use people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
 pub use people::late_fault::LateFault;
+pub use people::page_address::{PageAddress, PageAddressError};
 pub use people::session::{Athlete, BETWEEN_BLOCKS_S, Group, NoAthlete, Session, SquadRules};
 pub use people::since::{Since, SinceError};
 pub use people::time_of_day::{TimeOfDay, TimeOfDayError};

@@ -9,6 +9,8 @@ mod front_block;
 mod front_place;
 #[cfg(feature = "pdf")]
 mod front_wave;
+#[cfg(feature = "pdf")]
+mod page_code;
 pub(crate) mod paper;
 #[cfg(feature = "pdf")]
 pub(crate) mod print_world;

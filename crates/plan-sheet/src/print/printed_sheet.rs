@@ -8,6 +8,7 @@ use crate::map::map_picture::{MapPicture, map_pictures};
 use crate::print::card::{Card, cards};
 use crate::print::extras::Extras;
 use crate::print::front_block::FrontBlock;
+use crate::print::page_code::page_code;
 use crate::print::printed_page::PrintedPage;
 use crate::print::strip_pages::{PrintedPicture, StripPage};
 use crate::print::timed_block::TimedBlock;
@@ -26,6 +27,8 @@ pub(crate) struct PrintedSheet {
     title: String,
     /// Day, hours, track, wind.
     facts: Vec<String>,
+    /// Where its page is published.
+    page: Option<PublishedPage>,
     /// What has changed, and that it ends too late.
     alerts: Vec<String>,
     /// The map: as wide as the page, then beside what there is to heed.
@@ -54,6 +57,14 @@ struct PrintedMap {
     width_mm: f64,
     words: String,
     pictures: Vec<PrintedPicture>,
+}
+
+/// The address of a page, and a code of it to scan.
+#[derive(Serialize)]
+struct PublishedPage {
+    address: String,
+    code: PrintedPicture,
+    width_mm: f64,
 }
 
 /// Everything there is to heed, in full.
@@ -87,6 +98,15 @@ impl PrintedSheet {
             let pictures = pictures.map(|MapPicture { words, svg }| file(words, svg, height_mm)).collect();
             PrintedMap { width_mm, words: sheet.map_words.clone(), pictures }
         });
+        let published = plan.page.as_ref().and_then(|page| {
+            let code = page_code(page)?;
+            let (words, width_mm) = (code.words.clone(), code.bounds.width() / code.mm);
+            Some(PublishedPage {
+                address: page.to_string(),
+                code: file(words, code.svg(), width_mm),
+                width_mm,
+            })
+        });
         let room_mm = height_mm - HEADING_MM;
         let strips = if extras.lanes { strips(plan, Stretch::NearEnds) } else { Vec::new() };
         let mut parts = |parts: Vec<Strip>| -> Vec<PrintedPicture> {
@@ -100,6 +120,7 @@ impl PrintedSheet {
         let facts = [sheet.date.clone(), sheet.times.clone(), Some(sheet.track.clone()), wind];
         Self {
             facts: facts.into_iter().flatten().collect(),
+            page: published,
             alerts: sheet.changed.iter().chain(&sheet.overrun).cloned().collect(),
             maps: maps.into(),
             blocks: sheet.blocks.iter().map(block).collect(),

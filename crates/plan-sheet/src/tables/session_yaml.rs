@@ -23,6 +23,7 @@ pub fn session_yaml(session: &Session, closed_lanes: &[u8]) -> String {
     lines.extend(session.date.map(|date| format!("date: {date}")));
     lines.extend(session.hours.map(|hours| format!("hours: {hours}")));
     lines.extend(session.starts.map(|starts| format!("start: {}", starts.format("%H:%M"))));
+    lines.extend(session.page.as_ref().map(|page| format!("page: {}", scalar(&page.to_string()))));
     if !closed_lanes.is_empty() {
         let lanes: Vec<String> = closed_lanes.iter().map(u8::to_string).collect();
         lines.push(format!("closed_lanes: [{}]", lanes.join(", ")));

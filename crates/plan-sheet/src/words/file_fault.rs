@@ -164,6 +164,10 @@ fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> FaultWords {
             }
             Expected::Date => Some(("a date", "write for example `2027-04-13`")),
             Expected::TimeOfDay => Some(("a time of day", "write for example `18:30`")),
+            Expected::PageAddress => Some((
+                "the address of a page",
+                "write for example `https://example.org/tuesday.html`, at most 200 letters",
+            )),
             Expected::AgeGroup => Some(("an age group", AGE_GROUPS)),
             Expected::Since => Some(("a time", "write `now`, or for example `18:30`")),
             _ => None,
@@ -230,6 +234,7 @@ fn expected_words(expected: Expected) -> &'static str {
         Expected::Date => "a date",
         Expected::Hours => "a range of times, such as `17:00-18:30`",
         Expected::TimeOfDay => "a time of day, such as `18:30`",
+        Expected::PageAddress => "the address of a page, such as `https://example.org/tuesday.html`",
         Expected::AgeGroup => "an age group, such as `U13`, `senior` or `M50`",
         Expected::Since => "`now`, or a time of day such as `18:30`",
         Expected::Name => "the name of an athlete",

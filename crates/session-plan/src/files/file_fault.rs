@@ -190,6 +190,8 @@ pub enum Expected {
     Hours,
     /// A time of day.
     TimeOfDay,
+    /// The address of a page.
+    PageAddress,
     /// From when on something is in use.
     Since,
     /// An age group.

@@ -23,6 +23,7 @@ use crate::files::node::{Node, Value};
 use crate::files::unsure::Unsure;
 use crate::people::age_group::AgeGroup;
 use crate::people::hours::Hours;
+use crate::people::page_address::PageAddress;
 use crate::people::since::Since;
 use crate::people::time_of_day::TimeOfDay;
 use crate::people::timezone::Timezone;
@@ -387,6 +388,14 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
                 return self.text::<Timezone, V>(Expected::Timezone, "UTC", wrong, visitor);
             }
             "TimeOfDay" => return self.text::<TimeOfDay, V>(Expected::TimeOfDay, "18:00", |_| None, visitor),
+            "PageAddress" => {
+                return self.text::<PageAddress, V>(
+                    Expected::PageAddress,
+                    "https://example.org",
+                    |_| None,
+                    visitor,
+                );
+            }
             "AgeGroup" => {
                 return self.text::<AgeGroup, V>(Expected::AgeGroup, "senior", |_| None, visitor);
             }

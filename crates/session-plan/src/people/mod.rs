@@ -8,6 +8,7 @@ pub(crate) mod hours;
 pub(crate) mod house_rules;
 pub(crate) mod late_changes;
 pub(crate) mod late_fault;
+pub(crate) mod page_address;
 pub(crate) mod session;
 pub(crate) mod session_changes;
 pub(crate) mod shares;

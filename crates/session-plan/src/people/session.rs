@@ -6,6 +6,7 @@ use crate::people::age_group::AgeGroup;
 use crate::people::bests::Bests;
 use crate::people::hours::Hours;
 use crate::people::late_changes::LateChanges;
+use crate::people::page_address::PageAddress;
 use crate::people::shares::Shares;
 use crate::people::wind::Wind;
 use crate::plan::cone::Cones;
@@ -57,6 +58,8 @@ pub struct Session {
     pub wind: Option<Wind>,
     /// Anything else for the sheet.
     pub notes: Vec<String>,
+    /// Where its page is published.
+    pub page: Option<PageAddress>,
     /// What has changed since it was written.
     pub late: LateChanges,
 }

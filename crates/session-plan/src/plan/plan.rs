@@ -7,6 +7,7 @@ use lane_distance::{LaneNumber, Placement, Track};
 use serde::Serialize;
 
 use crate::people::house_rules::HouseRules;
+use crate::people::page_address::PageAddress;
 use crate::people::timezone::Timezone;
 use crate::people::wind::Wind;
 use crate::plan::block_at::BlockAt;
@@ -47,6 +48,9 @@ pub struct Plan {
     /// The wind, if it is known.
     #[serde(skip)]
     pub wind: Option<Wind>,
+    /// Where its page is published, if it is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub page: Option<PageAddress>,
     /// The track.
     pub track: PlanTrack,
     /// The training groups, in the order of the session file.

@@ -109,6 +109,7 @@ fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<
         changes: changes(written, moved),
         overrun,
         wind: session.wind_now().cloned(),
+        page: session.page.clone(),
         track: PlanTrack {
             name: track.name().to_owned(),
             timezone: venue.timezone,

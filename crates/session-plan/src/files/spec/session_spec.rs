@@ -21,6 +21,7 @@ use crate::people::fastest::slowest_s;
 use crate::people::hours::Hours;
 use crate::people::late_changes::LateChanges;
 use crate::people::late_fault::LateFault;
+use crate::people::page_address::PageAddress;
 use crate::people::session::{Group, Session};
 use crate::people::since::Since;
 use crate::people::time_of_day::TimeOfDay;
@@ -77,6 +78,10 @@ pub(crate) struct SessionSpec {
     /// Whether to plan targets that nobody has ever run, and cycles shorter than their run.
     #[serde(default)]
     pub(crate) force: bool,
+    /// Where the page of the session is published, such as https://example.org/tuesday.html; the printed sheet has a
+    /// code of it to scan.
+    #[serde(default)]
+    pub(crate) page: Option<PageAddress>,
     /// Notes for the sheet.
     #[serde(default)]
     #[schemars(extend("maxItems" = Limit::Items.most()))]
@@ -171,6 +176,7 @@ impl SessionSpec {
             wind: self.wind.as_ref().and_then(WindSpec::wind),
             // An empty item is a line begun and left.
             notes: self.notes.iter().filter(|note| !is_blank(note)).cloned().collect(),
+            page: self.page.clone(),
             late: LateChanges::default(),
         };
         faults.extend(self.change(&mut session));
