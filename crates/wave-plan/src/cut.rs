@@ -186,3 +186,75 @@ fn permutations(count: usize) -> Vec<Vec<usize>> {
     }
     all
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::itinerary::Stretch;
+
+    use super::*;
+
+    /// Runners with these targets over so many runs, two abreast.
+    fn set(targets_s: &[f64], runs: usize) -> Itinerary {
+        let runner = |(n, &target_s): (usize, &f64)| Runner::new(format!("no. {n}"), runs, target_s, 60.0);
+        let stretch = Stretch { distance_m: 200.0, ..Stretch::default() };
+        Itinerary::repetitions(runs, stretch, vec![1, 2], targets_s.iter().enumerate().map(runner).collect())
+    }
+
+    /// The members of the waves of each cut, and whether these are all cuts.
+    fn cut(set: &Itinerary, before: &[Option<usize>], is_exact: bool) -> (Vec<Vec<Vec<usize>>>, bool) {
+        let slot = Slot { party: 0, delay_s: 0.0, itinerary: set, before };
+        let Cuts { cuts, is_all } = cuts(&slot, is_exact, &mut 0).expect("there are lanes for all");
+        let members = |cut: &Cut<'_>| cut.waves.iter().map(|wave| wave.members.clone()).collect();
+        (cuts.iter().map(members).collect(), is_all)
+    }
+
+    const NOBODY: [Option<usize>; 4] = [None; 4];
+
+    #[test]
+    fn every_order_of_different_waves_is_looked_at() {
+        let (cuts, is_all) = cut(&set(&[30.0, 31.0, 32.0, 33.0], 2), &NOBODY, true);
+        assert!(is_all);
+        assert_eq!(cuts, [[[0, 1], [2, 3]], [[2, 3], [0, 1]]]);
+    }
+
+    #[test]
+    fn where_not_every_order_is_looked_at_each_likely_one_is_there_once() {
+        let targets_s = [30.0, 31.0, 32.0, 33.0];
+        let (cuts, is_all) = cut(&set(&targets_s, 2), &NOBODY, false);
+        assert!(!is_all);
+        assert_eq!(cuts, [[[2, 3], [0, 1]], [[0, 1], [2, 3]]]);
+        // As many repetitions as this are too many for every order.
+        assert!(cut(&set(&targets_s, EXACT_REPS), &NOBODY, true).1);
+        assert!(!cut(&set(&targets_s, EXACT_REPS + 1), &NOBODY, true).1);
+        // One wave has one order.
+        assert!(cut(&set(&[30.0, 31.0], 2), &NOBODY[..2], false).1);
+    }
+
+    #[test]
+    fn of_cuts_of_like_runners_the_one_is_kept_that_changes_fewest_waves() {
+        let set = set(&[30.0; 4], 2);
+        for (before, waves) in [
+            ([0, 0, 1, 1], [[0, 1], [2, 3]]),
+            ([1, 1, 0, 0], [[2, 3], [0, 1]]),
+            ([0, 1, 1, 0], [[0, 1], [2, 3]]),
+        ] {
+            let before = before.map(Some);
+            assert_eq!(cut(&set, &before, true).0, [waves], "{before:?}");
+            let slot = Slot { party: 0, delay_s: 0.0, itinerary: &set, before: &before };
+            let kept_there =
+                cuts(&slot, true, &mut 0).expect("there are lanes for all").cuts[0].kept(&before);
+            let stay =
+                |wave: usize| waves[wave].iter().filter(|&&runner| before[runner] == Some(wave)).count();
+            assert_eq!(kept_there, stay(0) + stay(1), "{before:?}");
+        }
+    }
+
+    #[test]
+    fn who_stays_in_a_wave_is_counted() {
+        let waves: [&[usize]; 2] = [&[0, 1], &[2, 3]];
+        let kept = |before: [Option<usize>; 4]| kept(waves.into_iter(), &before);
+        assert_eq!(kept([Some(0), Some(0), Some(1), None]), 3);
+        assert_eq!(kept([Some(1), Some(1), Some(0), Some(0)]), 0);
+        assert_eq!(kept(NOBODY), 0);
+    }
+}

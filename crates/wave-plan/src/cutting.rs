@@ -89,11 +89,8 @@ fn fill(
         ways.push(sizes.clone());
         return true;
     }
+    // Nobody is cut into fewer waves than are needed, so that each of those that are left has somebody.
     for size in (1..=fitting[from]).rev().filter(|size| fewest[from + size] < waves) {
-        // Each of the waves that are left has somebody.
-        if fitting.len() - from - size < waves - 1 || waves == 1 && from + size < fitting.len() {
-            continue;
-        }
         sizes.push(size);
         let is_all = fill(from + size, waves - 1, known, sizes, ways);
         sizes.pop();
@@ -116,7 +113,8 @@ fn hand_out(spare: usize, wave: usize, sizes: &mut Vec<usize>, ways: &mut Vec<Ve
         return true;
     }
     let full = sizes[wave];
-    for taken in 0..=spare.min(full - 1) {
+    // There are fewer spare places than one wave has.
+    for taken in 0..=spare {
         sizes[wave] = full - taken;
         let is_all = hand_out(spare - taken, wave + 1, sizes, ways);
         sizes[wave] = full;
@@ -129,11 +127,61 @@ fn hand_out(spare: usize, wave: usize, sizes: &mut Vec<usize>, ways: &mut Vec<Ve
 
 #[cfg(test)]
 mod tests {
+    use crate::itinerary::Stretch;
+    use crate::runner::Runner;
+
     use super::*;
 
     #[test]
     fn fourteen_in_waves_of_five_are_cut_in_three_ways() {
         assert_eq!(sizes(14, 5), (vec![vec![5, 5, 4], vec![5, 4, 5], vec![4, 5, 5]], true));
+    }
+
+    #[test]
+    fn of_all_ways_the_first_has_waves_of_like_size() {
+        assert_eq!(sizes(11, 5).0[0], [4, 4, 3]);
+        assert_eq!(sizes(9, 4).0[0], [3, 3, 3]);
+    }
+
+    #[test]
+    fn of_too_many_ways_one_even_cut_is_left() {
+        let (ways, is_all) = sizes(65, 8);
+        assert!(!is_all);
+        assert_eq!(ways, [[7, 7, 7, 7, 7, 7, 7, 8, 8]]);
+    }
+
+    /// So many runners in so many lanes, of whom the slowest takes the lane beside as well.
+    fn guided(runners: usize, lanes: u8) -> Itinerary {
+        let runner = |n: usize| Runner {
+            lanes_beside: u8::from(n + 1 == runners),
+            ..Runner::new(format!("no. {n}"), 1, 30.0 + n as f64, 0.0)
+        };
+        let stretch = Stretch { distance_m: 200.0, ..Stretch::default() };
+        Itinerary::repetitions(1, stretch, (1..=lanes).collect(), (0..runners).map(runner).collect())
+    }
+
+    fn sizes_of(cuttings: &Cuttings) -> Vec<Vec<usize>> {
+        cuttings.ways.iter().map(|way| way.iter().map(Vec::len).collect()).collect()
+    }
+
+    #[test]
+    fn a_lane_for_a_guide_makes_waves_smaller() {
+        // Four lanes hold four, or three of whom one has a guide.
+        let cuttings = ways_to_cut(&guided(5, 4));
+        assert!(cuttings.is_all);
+        assert_eq!(sizes_of(&cuttings), [[4, 1], [3, 2], [2, 3]]);
+        // With eight no place is left for the guide in two waves. Of three the last has the guide: one runner in two ways,
+        // two in three, three in four.
+        let ways = sizes_of(&ways_to_cut(&guided(8, 4)));
+        assert!(ways.iter().all(|way| way.len() == 3 && way.iter().sum::<usize>() == 8), "{ways:?}");
+        assert_eq!(ways.len(), 2 + 3 + 4, "{ways:?}");
+    }
+
+    #[test]
+    fn of_too_many_ways_with_a_guide_the_waves_are_filled_in_turn() {
+        let cuttings = ways_to_cut(&guided(65, 8));
+        assert!(!cuttings.is_all);
+        assert_eq!(sizes_of(&cuttings), [[8, 8, 8, 8, 8, 8, 8, 8, 1]]);
     }
 
     #[test]

@@ -169,3 +169,68 @@ fn check_stretch(stretch: &Stretch) -> Result<(), SquadError> {
         None => Ok(()),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::runner::Runner;
+
+    use super::*;
+
+    /// Repetitions of 200 m in lane 1.
+    fn set(reps: usize, runners: Vec<Runner>) -> Itinerary {
+        let stretch = Stretch { distance_m: 200.0, ..Stretch::default() };
+        Itinerary::repetitions(reps, stretch, vec![1], runners)
+    }
+
+    fn checked(set: Itinerary) -> Result<(), SquadError> {
+        check(&[Party { begins_s: 0.0, itineraries: vec![set] }], &TimingRules::default())
+    }
+
+    fn runner(runs: usize) -> Runner {
+        Runner::new("Ada", runs, 30.0, 60.0)
+    }
+
+    #[test]
+    fn a_target_is_at_most_six_hours() {
+        let with_target = |target_s: f64| checked(set(1, vec![Runner::new("Ada", 1, target_s, 60.0)]));
+        assert_eq!(with_target(21_600.0), Ok(()));
+        let error = SquadError::Time { name: "Ada".to_owned(), what: "target", seconds: 21_601.0 };
+        assert_eq!(with_target(21_601.0), Err(error));
+    }
+
+    #[test]
+    fn a_thousand_runners_with_twenty_starts_each_are_planned_and_no_more() {
+        let of = |runners: usize, reps: usize| checked(set(reps, vec![runner(reps); runners]));
+        assert_eq!(of(1_000, 20), Ok(()));
+        assert_eq!(of(1_001, 1), Err(SquadError::TooMany { what: "runners", count: 1_001 }));
+        assert_eq!(of(1_000, 21), Err(SquadError::TooMany { what: "starts", count: 21_000 }));
+    }
+
+    #[test]
+    fn everybody_does_one_run_at_least_and_no_more_than_there_are() {
+        let of = |runs: usize| checked(set(2, vec![runner(runs)]));
+        let error = |runs| Err(SquadError::Runs { name: "Ada".to_owned(), runs, of: 2 });
+        assert_eq!([of(0), of(1), of(2), of(3)], [error(0), Ok(()), Ok(()), error(3)]);
+    }
+
+    #[test]
+    fn a_runner_takes_sixteen_lanes_at_most() {
+        let of = |lanes_beside: u8| checked(set(1, vec![Runner { lanes_beside, ..runner(1) }]));
+        assert_eq!(of(15), Ok(()));
+        assert_eq!(of(16), Err(SquadError::Number { what: "number of lanes", number: 17.0 }));
+    }
+
+    #[test]
+    fn a_finish_lies_within_a_hundred_kilometres() {
+        let of = |finish_m: f64| {
+            let mut set = set(1, vec![runner(1)]);
+            let stretch =
+                Stretch { finish_m: [(1, finish_m)].into(), ..set.runs[0].clone().unwrap_or_default() };
+            set.runs = vec![Some(stretch)];
+            checked(set)
+        };
+        assert_eq!([of(100_000.0), of(-100_000.0)], [Ok(()), Ok(())]);
+        let error = |number| Err(SquadError::Number { what: "finish", number });
+        assert_eq!([of(100_001.0), of(-100_001.0)], [error(100_001.0), error(-100_001.0)]);
+    }
+}
