@@ -21,7 +21,7 @@ use workout_notation::{Block, SourceText, notation};
 /// An evening as it is written: a track, a session, the lanes closed on the day, and who stays away or what else
 /// changes late.
 #[derive(Clone, Debug)]
-struct Evening {
+pub(crate) struct Evening {
     track: Value,
     session: Value,
     closed: Vec<u8>,
@@ -212,7 +212,7 @@ fn track() -> impl Strategy<Value = Value> {
     prop_oneof![built_in, own]
 }
 
-fn evening() -> impl Strategy<Value = Evening> {
+pub(crate) fn evening() -> impl Strategy<Value = Evening> {
     let closed = prop_oneof![2 => Just(Vec::new()), 1 => vec(1..4u8, 1..3)];
     let is_printed = prop::bool::weighted(0.05);
     (track(), session(), closed, of(any::<Index>()), is_printed).prop_map(
@@ -265,7 +265,7 @@ fn make_late(session: &mut Session, venue: &Venue, plan: &Plan, (names, chosen):
 }
 
 /// The plan of an evening, without the blocks that its track refuses; nothing where all are.
-fn planned(evening: &Evening) -> Option<Plan> {
+pub(crate) fn planned(evening: &Evening) -> Option<Plan> {
     let venue = match evening.track.as_str() {
         Some(name) => Track::built_in(name).expect("it is built in").into(),
         None => Venue::read(&source(evening.track.clone())).map_err(|problems| problems.to_string()).ok()?,

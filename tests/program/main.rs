@@ -10,6 +10,7 @@ mod check;
 mod closed_800;
 mod csv;
 mod curve;
+mod evening_maps;
 mod evenings;
 mod failing_calls;
 mod flying;
@@ -56,6 +57,8 @@ mod wrong_input;
 
 // What the tests share.
 mod answer;
+#[path = "../../crates/plan-sheet/tests/boxes/mod.rs"]
+mod boxes;
 mod console;
 mod folder;
 mod left_out;

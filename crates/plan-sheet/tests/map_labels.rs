@@ -20,9 +20,12 @@ fn check(plan: &Plan) -> Result<(), String> {
     let sheet = Picture::read(&map_svg(plan));
     let phone = Picture::read(&phone);
     for (picture, printed_mm) in [(&map, 180.0), (&sheet, 180.0), (&phone, 100.0)] {
-        let (overlaps, clipped) = (picture.overlaps(), picture.clipped());
-        if !(overlaps.is_empty() && clipped.is_empty()) {
-            return Err(format!("{}: {overlaps:?} overlap, {clipped:?} cut off", plan.title));
+        let (overlaps, clipped, struck) = (picture.overlaps(), picture.clipped(), picture.struck());
+        if !(overlaps.is_empty() && clipped.is_empty() && struck.is_empty()) {
+            return Err(format!(
+                "{}: {overlaps:?} overlap, {clipped:?} cut off, {struck:?} struck out",
+                plan.title
+            ));
         }
         // Printed as wide as that, margins and all.
         let printed = printed_mm / picture.width_mm;

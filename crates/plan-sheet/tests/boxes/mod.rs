@@ -30,11 +30,37 @@ impl Box {
     }
 }
 
+impl Box {
+    /// Whether a line goes through what letters without tails take of it.
+    fn is_crossed_by(&self, [from, to]: [(f64, f64); 2]) -> bool {
+        let quarter = (self.y.1 - self.y.0) / 4.0;
+        // The part of the line that lies within both pairs of sides (Liang and Barsky).
+        let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
+        for (at, by, sides) in [
+            (from.0, to.0 - from.0, (self.x.0 + HAIR, self.x.1 - HAIR)),
+            (from.1, to.1 - from.1, (self.y.0 + quarter, self.y.1 - quarter)),
+        ] {
+            if by.abs() < 1e-9 {
+                if at <= sides.0 || at >= sides.1 {
+                    return false;
+                }
+                continue;
+            }
+            let (one, other) = ((sides.0 - at) / by, (sides.1 - at) / by);
+            enters = enters.max(one.min(other));
+            leaves = leaves.min(one.max(other));
+        }
+        enters < leaves
+    }
+}
+
 /// A picture as it was read.
 #[derive(Debug)]
 pub(crate) struct Picture {
     pub(crate) texts: Vec<Box>,
     pub(crate) flags: Vec<Box>,
+    /// Straight lines from end to end, such as those from cone to cone.
+    lines: Vec<[(f64, f64); 2]>,
     /// How wide it wants to be, in millimetres.
     pub(crate) width_mm: f64,
     size: (f64, f64),
@@ -50,7 +76,7 @@ impl Picture {
         let width = document.root_element().attribute("width").expect("it has a width");
         let width_mm: f64 = width.trim_end_matches("mm").parse().expect("it is a number of millimetres");
         let size = (f64::from(tree.size().width()), f64::from(tree.size().height()));
-        Self { texts, flags: flags(&document, width_mm), width_mm, size }
+        Self { texts, flags: flags(&document, width_mm), lines: lines(&document, width_mm), width_mm, size }
     }
 
     /// What overlaps: texts with each other, and flags with each other and with texts that are not their own.
@@ -81,6 +107,14 @@ impl Picture {
         found
     }
 
+    /// The texts that a line goes through; those of flags have a box under them.
+    pub(crate) fn struck(&self) -> Vec<&str> {
+        let is_flag = |text: &Box| self.flags.iter().any(|flag| flag.holds(text));
+        let is_struck = |text: &Box| self.lines.iter().any(|line| text.is_crossed_by(*line));
+        let struck = self.texts.iter().filter(|text| !is_flag(text) && is_struck(text));
+        struck.map(|text| text.words.as_str()).collect()
+    }
+
     /// The texts that reach beyond its edges.
     pub(crate) fn clipped(&self) -> Vec<&str> {
         let (width, height) = self.size;
@@ -95,10 +129,13 @@ impl Picture {
 /// A reader with the typefaces of the repository.
 fn options() -> Options<'static> {
     let mut options = Options { font_family: "Open Sans".to_owned(), ..Options::default() };
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/fonts");
     let database = Arc::make_mut(&mut options.fontdb);
-    for name in ["OpenSans-Regular.ttf", "OpenSans-Bold.ttf", "DejaVuSans.ttf"] {
-        database.load_font_data(std::fs::read(format!("{folder}/{name}")).expect("the typeface is there"));
+    for typeface in [
+        include_bytes!("../../fonts/OpenSans-Regular.ttf").as_slice(),
+        include_bytes!("../../fonts/OpenSans-Bold.ttf"),
+        include_bytes!("../../fonts/DejaVuSans.ttf"),
+    ] {
+        database.load_font_data(typeface.to_vec());
     }
     assert_eq!(database.len(), 3);
     options
@@ -127,25 +164,15 @@ fn add_texts(group: &Group, found: &mut Vec<Box>) {
 
 /// The boxes of flags: rectangles, in the units in which texts are told.
 fn flags(document: &roxmltree::Document<'_>, width_mm: f64) -> Vec<Box> {
-    let view: Vec<f64> = numbers(document.root_element().attribute("viewBox").expect("it has a view"));
-    // usvg counts a millimetre as 96/25.4 pixels.
-    let pixels = width_mm * 96.0 / 25.4 / view[2];
+    let page = Page::of(document, width_mm);
     document
         .descendants()
         .filter(|node| node.attribute("class") == Some("flag"))
         .map(|flag| {
             let rect = flag.children().find(|child| child.has_tag_name("rect")).expect("a flag has a box");
-            let value = |name: &str| -> f64 {
-                rect.attribute(name).expect("a box has it").parse().expect("it is a number")
-            };
-            let (mut x, mut y) = (value("x"), value("y"));
-            let (mut wide, mut high) = (value("width"), value("height"));
-            for group in flag.ancestors().filter(|node| node.has_attribute("transform")) {
-                let (moved, scale) = transform(group.attribute("transform").expect("it was asked for"));
-                (x, y) = (x * scale + moved.0, y * scale + moved.1);
-                (wide, high) = (wide * scale, high * scale);
-            }
-            let (left, top) = ((x - view[0]) * pixels, (y - view[1]) * pixels);
+            let (left, top) = (value(rect, "x"), value(rect, "y"));
+            let [from, to] = [(left, top), (left + value(rect, "width"), top + value(rect, "height"))]
+                .map(|corner| page.point(flag, corner));
             Box {
                 words: flag
                     .descendants()
@@ -154,12 +181,52 @@ fn flags(document: &roxmltree::Document<'_>, width_mm: f64) -> Vec<Box> {
                     .collect::<String>()
                     .trim()
                     .to_owned(),
-                x: (left, left + wide * pixels),
-                y: (top, top + high * pixels),
+                x: (from.0, to.0),
+                y: (from.1, to.1),
                 size: f64::MAX,
             }
         })
         .collect()
+}
+
+/// The lines that are drawn over what lies under them: not those of a flag, and not those of paint.
+fn lines(document: &roxmltree::Document<'_>, width_mm: f64) -> Vec<[(f64, f64); 2]> {
+    let page = Page::of(document, width_mm);
+    let is_paint = |line: &roxmltree::Node<'_, '_>| {
+        line.ancestors()
+            .any(|node| matches!(node.attribute("class"), Some("magnified" | "paint" | "strip" | "unrolled")))
+    };
+    let lines = document.descendants().filter(|node| node.has_tag_name("line") && !is_paint(node));
+    let ends =
+        |line| [("x1", "y1"), ("x2", "y2")].map(|(x, y)| page.point(line, (value(line, x), value(line, y))));
+    lines.map(ends).collect()
+}
+
+/// A page: where it begins, and pixels to a unit.
+struct Page {
+    corner: (f64, f64),
+    pixels: f64,
+}
+
+impl Page {
+    fn of(document: &roxmltree::Document<'_>, width_mm: f64) -> Self {
+        let view: Vec<f64> = numbers(document.root_element().attribute("viewBox").expect("it has a view"));
+        // usvg counts a millimetre as 96/25.4 pixels.
+        Self { corner: (view[0], view[1]), pixels: width_mm * 96.0 / 25.4 / view[2] }
+    }
+
+    /// A point of something that is drawn, in the units in which texts are told.
+    fn point(&self, drawn: roxmltree::Node<'_, '_>, (mut x, mut y): (f64, f64)) -> (f64, f64) {
+        for group in drawn.ancestors().filter(|node| node.has_attribute("transform")) {
+            let (moved, scale) = transform(group.attribute("transform").expect("it was asked for"));
+            (x, y) = (x * scale + moved.0, y * scale + moved.1);
+        }
+        ((x - self.corner.0) * self.pixels, (y - self.corner.1) * self.pixels)
+    }
+}
+
+fn value(drawn: roxmltree::Node<'_, '_>, name: &str) -> f64 {
+    drawn.attribute(name).expect("it has it").parse().expect("it is a number")
 }
 
 /// `translate(x y)` and `scale(s)`, which is all that the pictures use.
