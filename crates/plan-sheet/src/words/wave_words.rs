@@ -172,14 +172,28 @@ fn again(wave: &Wave, begins: Option<NaiveTime>) -> Option<String> {
         let length = if is_one_length { String::new() } else { format!("{} m ", to_cm(go.distance_m)) };
         format!("{length}{}", go.go.clone().unwrap_or_else(|| time_at(begins, go.go_s.unwrap_or_default())))
     };
-    let every_s = ((own.last()? - own.first()?) / behind.len() as f64).round();
-    let is_even = (own.iter().enumerate())
-        .all(|(place, go_s)| (go_s - own[0] - place as f64 * every_s).abs() <= SAME_S);
-    match behind {
-        [] => None,
-        [_, _, ..] if is_one_length && is_even => Some(format!("every {} to {}", clock(every_s), word(last))),
-        behind => Some(format!("then {}", behind.iter().map(word).collect::<Vec<_>>().join(", "))),
+    let every_s = every_s(&own).filter(|_| is_one_length && behind.len() > 1);
+    match (behind, every_s) {
+        ([], _) => None,
+        (_, Some(every_s)) => Some(format!("every {} to {}", clock(every_s), word(last))),
+        (behind, None) => Some(format!("then {}", behind.iter().map(word).collect::<Vec<_>>().join(", "))),
     }
+}
+
+/// More goes than this behind the first are not listed where they are as far apart to the tenth of a second.
+const MOST_LISTED: usize = 4;
+
+/// How far apart times are, where they are as far apart: in whole seconds, or tenths where they are many.
+fn every_s(times_s: &[f64]) -> Option<f64> {
+    let behind = times_s.len() - 1;
+    let mean_s = (times_s.last()? - times_s.first()?) / behind as f64;
+    let tenths = (behind > MOST_LISTED).then_some((mean_s * 10.0).round() / 10.0);
+    let is_even = |every_s: &f64| {
+        let mut due =
+            times_s.iter().enumerate().map(|(place, go_s)| go_s - times_s[0] - place as f64 * every_s);
+        due.all(|off_s| off_s.abs() <= SAME_S)
+    };
+    [Some(mean_s.round()), tenths].into_iter().flatten().find(is_even)
 }
 
 /// When a wave goes, in a line: `Go at 0 s, every 2:02 to 10:10.`; nothing where it goes once, or nobody knows when.
@@ -213,6 +227,9 @@ mod tests {
         let uneven = wave(1, &[(0.0, 200.0), (120.0, 200.0), (300.0, 200.0)]);
         assert_eq!(again(&uneven, None).as_deref(), Some("then 2:00, 5:00"));
         assert_eq!(again(&wave(1, &[(0.0, 200.0)]), None), None);
+        let tenths: Vec<(f64, f64)> = (0..6).map(|rep| (f64::from(rep) * 187.4, 200.0)).collect();
+        assert_eq!(again(&wave(1, &tenths), None).as_deref(), Some("every 3:07.4 to 15:37"));
+        assert_eq!(again(&wave(1, &tenths[..4]), None).as_deref(), Some("then 3:07.4, 6:14.8, 9:22.2"));
     }
 
     #[test]
