@@ -150,15 +150,20 @@ impl<'a> Ground<'a> {
         vec![at(from_m, inner_m), at(to_m, inner_m), at(to_m, outer_m), at(from_m, outer_m)]
     }
 
+    /// The oval, then the straights with their chutes, as path data of shapes that are filled by the even-odd rule.
+    pub(super) fn shapes(self) -> Vec<String> {
+        let ring = self.lap(self.outer_m(Course::Oval)) + &self.lap(0.0);
+        let straights = self.straights().map(|(course, _, length_m)| {
+            let whole = (length_m * self.layout().scale(), 0.0);
+            outline(&self.box_of_straight(course, whole, (0.0, self.outer_m(course))))
+        });
+        std::iter::once(ring).chain(straights).collect()
+    }
+
     /// The lanes, with what is closed hatched across.
     pub(super) fn draw(self, shown: Rect, mm: f64) -> Element {
         let layout = self.layout();
-        let ring = self.lap(self.outer_m(Course::Oval)) + &self.lap(0.0);
-        let straights = self.straights().map(|(course, _, length_m)| {
-            let whole = (length_m * layout.scale(), 0.0);
-            outline(&self.box_of_straight(course, whole, (0.0, self.outer_m(course))))
-        });
-        let shapes: Vec<String> = std::iter::once(ring).chain(straights).collect();
+        let shapes = self.shapes();
         // Edges first, then the surface over them: so that no edge crosses a lane where a chute leaves the bend.
         let mut drawn: Vec<Element> =
             shapes.iter().map(|d| stroke(d.clone(), Pen::new(EDGE, 0.7 * mm))).collect();

@@ -26,8 +26,13 @@ use crate::sheet::sheet::Sheet;
 /// assert!(phone.contains("width=\"100mm\""));
 /// ```
 pub fn maps(plan: &Plan, prefix: &str) -> (String, String) {
-    let map = |name: &str, room: Room| fitted(plan, &format!("{prefix}-{name}"), room).0.svg();
-    (map("map", Room::PAGE), map("phone", Room::PHONE))
+    let map = fitted(plan, &format!("{prefix}-map"), Room::PAGE).0.svg();
+    (map, phone_map(plan, prefix))
+}
+
+/// The second of [`maps`] alone.
+pub(crate) fn phone_map(plan: &Plan, prefix: &str) -> String {
+    fitted(plan, &format!("{prefix}-phone"), Room::PHONE).0.svg()
 }
 
 /// A picture of those that make a map.

@@ -25,5 +25,6 @@ mod names;
 mod paint;
 mod patterns;
 mod room;
+pub(crate) mod run_picture;
 mod sketch;
 mod way;

@@ -1,14 +1,19 @@
 //! Plans as one page, for a phone in the hand and for paper.
 
+mod first_screen;
 mod kept_key;
 mod key_digest;
 mod old_key;
 mod page_data;
+mod plan_words;
 mod policy;
 mod prompts;
 mod run;
+mod run_words;
 mod script;
 mod session;
+mod stages;
+mod value_table;
 
 use std::collections::HashMap;
 
@@ -16,7 +21,7 @@ use askama::Template;
 use session_plan::Plan;
 
 use page_data::page_data;
-use script::SCRIPT;
+use script::{BEGIN, SCRIPT};
 use session::PageSession;
 
 use crate::formats::plan_size::{MOST_ON_PHONE, check_size};
@@ -49,10 +54,11 @@ pub(crate) fn page(plans: &[Plan]) -> Result<String, RenderError> {
     };
     let page = Page {
         title,
-        policy: policy::of(STYLE, SCRIPT),
+        policy: policy::of(STYLE, &[BEGIN, &SCRIPT]),
         style: STYLE,
+        begin: BEGIN,
         data: page_data(&sessions),
-        script: SCRIPT,
+        script: &SCRIPT,
         sessions,
     };
     // The template refuses no value of a plan.
@@ -65,6 +71,7 @@ struct Page {
     title: String,
     policy: String,
     style: &'static str,
+    begin: &'static str,
     data: String,
     script: &'static str,
     sessions: Vec<PageSession>,

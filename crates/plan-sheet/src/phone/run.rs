@@ -1,110 +1,118 @@
 //! The runs of a block: all lanes that go together.
 
-use super::prompts::{is_alike, passes, prompts};
+use super::prompts::{passes, prompts};
+use super::run_words::{Ends, run_words};
+use crate::map::run_picture::{LaneRun, RunPicture};
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::{SheetRow, SheetSplit};
-use lane_distance::LaneNumber;
+use lane_distance::{LaneNumber, Track};
 
 /// One repetition of one wave in all its lanes, timed by one clock.
 pub(super) struct Run {
     /// Its repetition, and its set and wave where there are several: `Rep 2, wave 1`.
     pub(super) name: String,
-    /// The first run of its block with the same places and splits, by name.
-    pub(super) as_in: Option<String>,
-    /// The rest after it, where it is the same in all lanes.
-    pub(super) rest: Option<String>,
-    pub(super) lanes: Vec<RunLane>,
+    /// What it is: `200 m in 34 s, rest 1:30`.
+    pub(super) what: String,
+    /// Where to stand and where to finish.
+    pub(super) ends: Vec<Ends>,
+    /// The rest that it is followed by, in seconds, where that counts from its finish.
+    pub(super) rest_s: Option<f64>,
+    pub(super) rows: Vec<SheetRow>,
     /// The places that its lanes pass, with their times.
     pub(super) passes: Vec<SheetSplit>,
 }
 
-/// One lane of a run.
-pub(super) struct RunLane {
-    pub(super) row: SheetRow,
-    prompts: Vec<SheetSplit>,
+/// A box for a time.
+pub(super) struct TimeBox {
+    /// Whose it is, as it is said: an athlete, or a lane where nobody is named.
+    pub(super) called: String,
+    /// The athlete as it was written; empty where nobody is named.
+    pub(super) written: String,
+    /// What is to be run, from the faster to the slower, in seconds.
+    pub(super) target_s: Option<(f64, f64)>,
+}
+
+impl TimeBox {
+    /// A box for each athlete of a lane; where nobody is named, one for the lane.
+    pub(super) fn of_row(row: &SheetRow) -> Vec<Self> {
+        let common = row.target_s.map(|to_s| (row.target_from_s.unwrap_or(to_s), to_s));
+        if row.athletes.is_empty() {
+            let called = format!("lane {}", row.lane);
+            return vec![Self { called, written: String::new(), target_s: common }];
+        }
+        let own = |called: &String| row.own_times.iter().find(|own| own.athlete == *called);
+        let boxes = row.athletes.iter().zip(&row.names).map(|(called, written)| Self {
+            called: called.clone(),
+            written: written.clone(),
+            target_s: own(called).map(|own| (own.target_s, own.target_s)).or(common),
+        });
+        boxes.collect()
+    }
 }
 
 impl Run {
     /// The run of the rows that go together.
     fn of(block: &SheetBlock, rows: &[SheetRow]) -> Self {
         let first = &rows[0];
-        let lanes: Vec<RunLane> =
-            rows.iter().map(|row| RunLane { row: row.clone(), prompts: prompts(row) }).collect();
         let prompts: Vec<(LaneNumber, Vec<SheetSplit>)> =
-            lanes.iter().map(|lane| (lane.row.lane, lane.prompts.clone())).collect();
+            rows.iter().map(|row| (row.lane, prompts(row))).collect();
+        let (what, ends) = run_words(rows);
+        let is_rested = !block.cycle_reps.contains(&first.rep);
         Self {
-            name: name(block, first),
-            as_in: None,
-            rest: first.rest.clone().filter(|_| rows.iter().all(|row| row.rest == first.rest)),
+            name: name(block, first, block.count),
+            what,
+            ends,
+            rest_s: rows.iter().filter_map(|row| row.rest_s).reduce(f64::max).filter(|_| is_rested),
             passes: passes(&prompts),
-            lanes,
+            rows: rows.to_vec(),
         }
     }
 
     /// The run in its first lane, which goes with all others.
     pub(super) fn first(&self) -> &SheetRow {
-        &self.lanes[0].row
+        &self.rows[0]
     }
 
-    /// Its name within a sentence.
-    pub(super) fn label(&self) -> String {
-        self.name.to_lowercase()
+    /// When it goes, in seconds from the start of the session; a run without a go comes after all others.
+    pub(super) fn go_or_never_s(&self) -> f64 {
+        self.first().go_s.unwrap_or(f64::INFINITY)
     }
 
-    /// Whether it has a single box for its time.
-    pub(super) fn has_one_box(&self) -> bool {
-        matches!(self.lanes.as_slice(), [lane] if lane.row.athletes.len() < 2)
+    /// When the last of its lanes is in, in seconds from the start of the session.
+    pub(super) fn done_s(&self) -> Option<f64> {
+        self.rows.iter().filter_map(|row| row.done_s).reduce(f64::max)
     }
 
-    /// The number of its rows in the table.
-    pub(super) fn rows(&self) -> usize {
-        self.lanes.len() + usize::from(!self.passes.is_empty())
+    /// Its boxes, lane by lane.
+    pub(super) fn boxes(&self) -> Vec<TimeBox> {
+        self.rows.iter().flat_map(TimeBox::of_row).collect()
     }
 
-    /// Whether each of its lanes has the same start, finish and splits in `other`.
-    fn is_laid_out_as(&self, other: &Self) -> bool {
-        self.lanes.iter().all(|lane| other.lanes.iter().any(|known| lane.is_laid_out_as(known)))
-    }
-}
-
-impl RunLane {
-    /// A box for each athlete, with the name as it is spoken and as it was written; where nobody is named, one box
-    /// for the lane.
-    pub(super) fn boxes(&self) -> Vec<Option<(&str, &str)>> {
-        let SheetRow { athletes, names, .. } = &self.row;
-        if athletes.is_empty() {
-            return vec![None];
-        }
-        athletes
-            .iter()
-            .zip(names)
-            .map(|(called, written)| Some((called.as_str(), written.as_str())))
-            .collect()
-    }
-
-    fn is_laid_out_as(&self, other: &Self) -> bool {
-        self.row.lane == other.row.lane
-            && self.row.has_places_of(&other.row)
-            && self.prompts.len() == other.prompts.len()
-            && self.prompts.iter().zip(&other.prompts).all(|(a, b)| is_alike(a, b))
+    /// It on the track.
+    pub(super) fn picture(&self, track: &Track) -> Option<RunPicture> {
+        let lanes = self.rows.iter().map(|row| LaneRun {
+            run_in: row.run_in_spot.map(|(spot, _)| spot),
+            start: row.start_spot,
+            finish: row.finish_spot,
+            distance_m: row.distance_m,
+            stands_back: row.fast_from.is_some(),
+        });
+        RunPicture::of(track, &lanes.collect::<Vec<_>>())
     }
 }
 
 /// The runs of a block, in order.
 pub(super) fn runs(block: &SheetBlock) -> Vec<Run> {
-    let mut runs: Vec<Run> = block.runs().map(|rows| Run::of(block, rows)).collect();
-    for index in 1..runs.len() {
-        let (before, from) = runs.split_at_mut(index);
-        let first = before.iter().find(|run| from[0].is_laid_out_as(run));
-        from[0].as_in = first.map(|run| run.name.clone());
-    }
-    runs
+    block.runs().map(|rows| Run::of(block, rows)).collect()
 }
 
-fn name(block: &SheetBlock, row: &SheetRow) -> String {
-    let mut name = format!("Rep {}", row.rep);
+fn name(block: &SheetBlock, row: &SheetRow, count: u32) -> String {
+    let mut name = match count {
+        0 | 1 => format!("Rep {}", row.rep),
+        count => format!("Rep {} of {count}", row.rep),
+    };
     if block.has_sets {
-        name = format!("Set {}, rep {}", row.set, row.rep);
+        name = format!("Set {}, {}", row.set, name.to_lowercase());
     }
     if block.has_waves {
         name += &format!(", wave {}", row.wave);

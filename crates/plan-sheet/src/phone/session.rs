@@ -1,13 +1,21 @@
 //! The sessions of a page and their blocks.
 
+use std::sync::Arc;
+
+use lane_distance::Track;
 use session_plan::Plan;
 
+use super::first_screen::FirstScreen;
 use super::kept_key::kept_key;
 use super::old_key::old_key;
 use super::run::{Run, runs};
-use crate::map::map_picture::maps;
+use super::stages::stages;
+use crate::drawing::ink::number;
+use crate::map::map_picture::phone_map;
+use crate::map::run_picture::TrackPicture;
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
+use crate::sheet::spans::lane_ranges;
 use crate::strip::strip::{Strip, strips};
 use crate::strip::strip_part::Stretch;
 
@@ -24,31 +32,46 @@ pub(super) struct PageSession {
     pub(super) day: Option<String>,
     /// The name of its track.
     pub(super) track: String,
-    /// The track with its spots, as SVG: one for a wide screen and paper, one for a phone.
-    pub(super) maps: (String, String),
+    /// The track with its spots, as SVG.
+    pub(super) map: String,
+    /// The track alone, for its first screen.
+    pub(super) track_picture: TrackPicture,
+    pub(super) ground: Arc<Track>,
     /// Its lanes unrolled.
     pub(super) strips: Vec<Strip>,
     pub(super) blocks: Vec<PageBlock>,
+    /// Whether one athlete alone runs it, who rests from the finish.
+    pub(super) is_alone: bool,
 }
 
 /// A block of a page.
 pub(super) struct PageBlock {
     pub(super) sheet: SheetBlock,
     pub(super) runs: Vec<Run>,
+    /// The blocks that are run at the same time have the same.
+    pub(super) stage: usize,
 }
 
 impl PageSession {
     pub(super) fn of(number: usize, plan: &Plan) -> Self {
         let sheet = Sheet::of(plan);
+        let mut blocks: Vec<PageBlock> = sheet.blocks.iter().map(PageBlock::of).collect();
+        for (stage, block) in stages(&blocks).into_iter().zip(&mut blocks) {
+            block.stage = stage;
+        }
         Self {
             number,
             key: kept_key(plan),
             old_key: old_key(plan),
             day: plan.date.map(|date| date.to_string()),
             track: plan.track.name.clone(),
-            maps: maps(plan, &format!("s{number}")),
-            strips: strips(plan, Stretch::Whole).concat(),
-            blocks: sheet.blocks.iter().map(PageBlock::of).collect(),
+            map: phone_map(plan, &format!("s{number}")),
+            track_picture: TrackPicture::of(plan),
+            ground: plan.track.ground.clone(),
+            strips: strips(plan, Stretch::Ends).concat(),
+            is_alone: blocks.iter().flat_map(|block| &block.runs).all(|run| run.boxes().len() == 1)
+                && sheet.cards.len() < 2,
+            blocks,
             sheet,
         }
     }
@@ -70,24 +93,42 @@ impl PageSession {
         let name = words.take(8).collect::<Vec<_>>().join("-");
         if name.is_empty() { "times".to_owned() } else { format!("times-{name}") }
     }
+
+    /// What stands beside the block at the head of the screen: the lanes that are closed, else the track.
+    pub(super) fn beside(&self) -> String {
+        match self.ground.closed_lanes() {
+            [] => self.track.clone(),
+            closed => format!("{} closed", lane_ranges(closed)),
+        }
+    }
+
+    /// How high its track is on the first screen, beside a width of 360.
+    pub(super) fn picture_height(&self) -> String {
+        number(self.track_picture.height)
+    }
+
+    /// Its screen before a script fills it.
+    pub(super) fn first_screen(&self) -> FirstScreen {
+        FirstScreen::of(self)
+    }
 }
 
 impl PageBlock {
     fn of(block: &SheetBlock) -> Self {
-        Self { sheet: block.clone(), runs: runs(block) }
+        Self { sheet: block.clone(), runs: runs(block), stage: 0 }
     }
 
-    /// Whether any run has a target, or a rest of its own in a lane.
-    pub(super) fn has_target(&self) -> bool {
-        self.runs.iter().any(|run| {
-            run.lanes
-                .iter()
-                .any(|lane| lane.row.target.is_some() || (run.rest.is_none() && lane.row.rest.is_some()))
-        })
+    /// What it is called at the head of the screen.
+    pub(super) fn head(&self) -> String {
+        match &self.sheet.group {
+            Some(group) => format!("{group}: {}", self.sheet.reading),
+            None => self.sheet.reading.clone(),
+        }
     }
 
-    /// The number of columns beside those of the whole run.
-    pub(super) fn columns(&self) -> u8 {
-        if self.has_target() { 6 } else { 5 }
+    /// The one thing to know before it is run: what breaks the plan, else what it passes.
+    pub(super) fn warning(&self) -> Option<String> {
+        let care = || self.sheet.cautions.first().map(|caution| format!("Take care: {caution}"));
+        self.sheet.impossible.first().cloned().or_else(care)
     }
 }

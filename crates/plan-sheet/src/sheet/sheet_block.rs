@@ -4,6 +4,7 @@ use crate::words::numbers::clock;
 use chrono::NaiveTime;
 use serde::Serialize;
 use session_plan::{Plan, PlanBlock};
+use workout_notation::{Block, Gap};
 
 use crate::sheet::place_row::{Alike, PlaceRow, has_one_target, place_rows};
 use crate::sheet::sheet_row::SheetRow;
@@ -41,6 +42,12 @@ pub(crate) struct SheetBlock {
     pub(crate) has_sets: bool,
     /// Whether runs go in waves.
     pub(crate) has_waves: bool,
+    /// How many repetitions it has.
+    #[serde(skip)]
+    pub(crate) count: u32,
+    /// The repetitions after which the next go counts from the last one, not from the finish.
+    #[serde(skip)]
+    pub(crate) cycle_reps: Vec<u32>,
     /// Whether batons are handed on in it.
     #[serde(skip)]
     pub(crate) has_handovers: bool,
@@ -83,6 +90,8 @@ impl SheetBlock {
             has_sets: block.reps.iter().any(|rep| rep.set > 1),
             has_waves: block.reps.iter().any(|rep| rep.wave > 1),
             has_handovers,
+            count: block.reps.iter().map(|rep| rep.rep).max().unwrap_or_default(),
+            cycle_reps: cycle_reps(&block.read),
             when: when(plan, block),
             has_own_targets,
             places: place_rows(&rows, if has_own_targets { Alike::Places } else { Alike::Aims }),
@@ -116,6 +125,12 @@ impl SheetBlock {
     pub(crate) fn places_and_times(&self) -> Vec<PlaceRow> {
         place_rows(&self.rows, if self.has_names() { Alike::Places } else { Alike::Times })
     }
+}
+
+/// The repetitions of a block that are followed by a cycle, not by a rest.
+fn cycle_reps(block: &Block) -> Vec<u32> {
+    let steps = (1..).zip(block.steps());
+    steps.filter(|(_, step)| matches!(step.gap, Some(Gap::Cycle(_)))).map(|(rep, _)| rep).collect()
 }
 
 /// When the first run of a block goes and the last one is done, where that is known.

@@ -8,7 +8,7 @@ use session_plan::{ConeLabel, Plan, Rep};
 use crate::words::day::time_at;
 use crate::words::handover::{check_mark, handing};
 use crate::words::names::called;
-use crate::words::spot::{from_paint, past, spot};
+use crate::words::spot::{from_paint, near, past, spot};
 use crate::words::target::target;
 
 /// A run of a sheet.
@@ -45,6 +45,9 @@ pub(crate) struct SheetRow {
     pub(crate) start: String,
     /// Where its runner stands before it; of an exchange where the one who takes the baton does.
     pub(crate) stand: String,
+    /// The same by a cone, to be found and not measured.
+    #[serde(skip)]
+    pub(crate) stand_near: String,
     /// What the cone there is called.
     pub(crate) stand_cone: Option<ConeLabel>,
     /// Where the fast part of a flying run begins: nothing for other runs.
@@ -60,6 +63,12 @@ pub(crate) struct SheetRow {
     pub(crate) start_cone: Option<ConeLabel>,
     /// Where it finishes.
     pub(crate) finish: String,
+    /// The same by a cone, to be found and not measured.
+    #[serde(skip)]
+    pub(crate) finish_near: String,
+    /// The same on the track, for pictures.
+    #[serde(skip)]
+    pub(crate) finish_spot: Spot,
     /// What the cone there is called.
     pub(crate) finish_cone: Option<ConeLabel>,
     /// Where its runner stands, where it starts and where it finishes, in a table that says which: paint is named alone.
@@ -78,6 +87,9 @@ pub(crate) struct SheetRow {
     pub(crate) target: Option<String>,
     /// The target time in seconds, for a clock; for a range, the slower.
     pub(crate) target_s: Option<f64>,
+    /// Of a range the faster.
+    #[serde(skip)]
+    pub(crate) target_from_s: Option<f64>,
     /// When it goes: the time of day where that is known, else from the start of the session.
     pub(crate) go: Option<String>,
     /// When it goes, in seconds from the start of the session.
@@ -92,6 +104,9 @@ pub(crate) struct SheetRow {
     pub(crate) done_s: Option<f64>,
     /// The rest after it.
     pub(crate) rest: Option<String>,
+    /// The same in seconds.
+    #[serde(skip)]
+    pub(crate) rest_s: Option<f64>,
     /// When to pass what, at round distances.
     pub(crate) splits: Vec<SheetSplit>,
     /// When to pass what, at the paint on the way.
@@ -131,6 +146,8 @@ pub(crate) struct SheetTime {
     pub(crate) athlete: String,
     /// The target time.
     pub(crate) target: String,
+    /// The same in seconds.
+    pub(crate) target_s: f64,
     /// When to pass what, at round distances.
     pub(crate) splits: Vec<SheetSplit>,
 }
@@ -164,6 +181,7 @@ impl SheetRow {
         let own_time = |own: &session_plan::OwnTime| SheetTime {
             athlete: with_guide(rep, &own.athlete),
             target: clock(own.target_s),
+            target_s: own.target_s,
             splits: round(&own.splits),
         };
         let is_flying = rep.run_in.is_some() && rep.handover.is_none();
@@ -199,11 +217,14 @@ impl SheetRow {
                 _ => from_paint(rep.run_in.as_ref().unwrap_or(&rep.start)),
             },
             stand: spot(stand),
+            stand_near: near(stand),
             stand_cone: plan.cone_on(stand),
             fast_from: is_flying.then(|| past(&rep.start)),
             start_spot: rep.start.spot(),
             start_cone: plan.cone_on(&rep.start),
             finish: spot(&rep.finish),
+            finish_near: near(&rep.finish),
+            finish_spot: rep.finish.spot(),
             finish_cone: plan.cone_on(&rep.finish),
             in_table: SheetPlaces {
                 stand: from_paint(stand),
@@ -216,6 +237,7 @@ impl SheetRow {
             the_other_way: rep.the_other_way,
             target: target(rep).or_else(|| rep.effort.clone()),
             target_s: rep.target_s,
+            target_from_s: rep.target_from_s,
             go: rep.go_s.map(|go_s| if rep.is_about { format!("~{}", at(go_s)) } else { at(go_s) }),
             go_s: rep.go_s,
             in_from_s: (rep.done_s.zip(rep.target_s))
@@ -225,6 +247,7 @@ impl SheetRow {
                 .map(|_| run_in_s(rep).unwrap_or_default()),
             done_s: rep.done_s,
             rest: rep.rest_s.map(clock),
+            rest_s: rep.rest_s,
             splits: round(common),
             own_times: rep.own_times.iter().map(own_time).collect(),
             paint: (common.iter())

@@ -51,6 +51,17 @@ pub(crate) fn spot(spot: &Placement) -> String {
     }
 }
 
+/// The same where a cone stands: it tells one cone from another, and nobody measures.
+pub(crate) fn near(place: &Placement) -> String {
+    match &place.look_for {
+        Some(mark) if !place.is_on_paint() => {
+            let side = if place.past_mark_m < 0.0 { "back from" } else { "past" };
+            format!("{:.1} m {side} the {mark}", place.past_mark_m.abs())
+        }
+        _ => spot(place),
+    }
+}
+
 /// The same where it is clear that somebody starts there: paint is named alone.
 pub(crate) fn from_paint(place: &Placement) -> String {
     match &place.look_for {

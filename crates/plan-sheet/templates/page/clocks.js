@@ -1,168 +1,189 @@
-// Starting and stopping clocks, and undoing it.
+// Starting and stopping clocks, and undoing it. Each act changes what is kept, and says in words what it did.
+import { clockOf, setTime, wordsIn } from "./model.js";
+import { goAt, isCounting, moveGoes, restAfter, stageRuns, stopCountdown, waitingSince, zeroOf } from "./timetable.js";
+import { takenWords } from "./times.js";
 
 /** A wet thumb taps twice: the second tap within this time does nothing. */
-const BOUNCE_MS = 500;
-/** How long a stop or a cancelled clock can be undone. */
-const UNDO_MS = 20_000;
-/** A button that has just changed its meaning takes no tap for so long. */
-const CALM_MS = 1_000;
+export const BOUNCE_MS = 500;
+/** How long what was done can be undone. */
+export const UNDO_MS = 60_000;
+/** A go that was due longer ago than this, while the page was away, starts no clock. */
+export const LATE_MS = 600_000;
 
-const isWithin = (ms, since) => since !== null && Math.abs(now() - since) < ms;
-
-/** Saves what was changed for a run, and shows it. */
-function changed(run) {
-  run.session.store.save();
-  refreshRun(run);
-  refreshKept(run.session);
-  tick();
+/** Remembers how something is undone. */
+function remember(desk, run, words, at, act) {
+  desk.undo.push({ run, words, at, act });
 }
 
-/** Starts a clock that is right from `at` on, which may be some time ago. */
-function startClock(run, at) {
-  const { store } = run.session;
-  store.clocks[run.id] = { start: at, stopped: [] };
-  store.gone[run.id] = true;
-  run.heardUntil = now() - at;
-  run.undo = [];
-  run.moved = null;
-  store.save();
-  refreshRun(run);
+/** What can be undone now, the last thing last. */
+export function undoable(desk, at) {
+  desk.undo = desk.undo.filter((one) => Math.abs(at - one.at) < UNDO_MS && one.run.session === desk.session);
+  return desk.undo[desk.undo.length - 1] ?? null;
 }
 
-function startByHand(run) {
-  if (isWithin(BOUNCE_MS, run.stoppedAt)) return;
-  takeUp(run.session);
-  if (clockOf(run) !== null) {
-    say(`${run.title} is running already.`);
-    return;
+/** Undoes the last thing. */
+export function undo(desk, at) {
+  const last = undoable(desk, at);
+  if (last === null) return null;
+  desk.undo.pop();
+  last.act();
+  desk.focus = last.run.id;
+  last.run.session.kept.save();
+  return `Undone: ${last.words}.`;
+}
+
+/** Starts a clock that is right from `from` on, which may be some time ago. */
+export function startClock(run, from) {
+  const { kept } = run.session;
+  kept.clocks[run.id] = { start: from, stopped: [] };
+  kept.gone[run.id] = true;
+  delete kept.waiting[run.id];
+  if (kept.choices.run === run.id) delete kept.choices.run;
+  run.heardUntil = null;
+}
+
+/** Lets a run go that is due: its clock starts, or with a run-in it is waited for. */
+export function letGo(run, due, at) {
+  const { kept } = run.session;
+  kept.gone[run.id] = true;
+  const isLate = at - due >= LATE_MS || clockOf(run) !== null;
+  if (!isLate && run.runInMs === null) startClock(run, due);
+  if (!isLate && run.runInMs !== null) kept.waiting[run.id] = due;
+  kept.save();
+  if (isLate) return null;
+  return run.runInMs === null ? `Go: ${run.title}.` : `Go: ${run.title}. Tap as they pass the start.`;
+}
+
+/** Starts a run by hand. The goes after it keep their distance from it; those before it are left out. */
+export function startByHand(desk, run, at) {
+  const { kept } = run.session;
+  const planned = goAt(run);
+  const runs = stageRuns(run.block);
+  const before = { waiting: waitingSince(run), gone: runs.filter(({ id }) => kept.gone[id] === true).map(({ id }) => id) };
+  let movedMs = 0;
+  if (planned !== null) {
+    const skipped = runs.filter((other) => goAt(other) !== null && goAt(other) < planned);
+    for (const other of skipped) kept.gone[other.id] = true;
+    movedMs = at - planned - (run.runInMs ?? 0);
+    moveGoes(runs, movedMs);
   }
-  const at = now();
-  const moved = moveGoes(run, at);
-  sound.wake();
   startClock(run, at);
-  run.moved = moved;
-  showSetBack(false);
-  say(`${run.title} is running.`);
-  tick();
+  remember(desk, run, "the start", at, () => {
+    delete kept.clocks[run.id];
+    moveGoes(runs, -movedMs);
+    for (const { id } of runs) if (kept.gone[id] === true && clockless(runs, id) && !before.gone.includes(id)) delete kept.gone[id];
+    if (before.waiting !== null) kept.waiting[run.id] = before.waiting;
+  });
+  desk.focus = run.id;
+  kept.save();
+  return `${run.title} is running.`;
 }
 
-/** The goes after a run that is started by hand keep their distance from it; those before it are left out. */
-function moveGoes(run, at) {
-  const go = goAt(run);
-  if (go === null) return null;
-  const due = go + (run.runInMs ?? 0);
-  const { store } = run.session;
-  const isEarlier = (other) => goAt(other) !== null && goAt(other) < go;
-  const skipped = run.block.runs.filter(isEarlier);
-  for (const other of [run, ...skipped]) sound.hush(goKey(other, goAt(other)));
-  for (const other of skipped) {
-    store.gone[other.id] = true;
-    refreshRun(other);
-  }
-  const from = zeroOf(run.block);
-  store.zeros[run.block.id] = from + at - due;
-  return { from, to: from + at - due, skipped };
-}
+/** Whether no clock runs for it. */
+const clockless = (runs, id) => runs.every((run) => run.id !== id || clockOf(run) === null);
 
-/** Puts the goes back to where they were before a run was started by hand, and returns what moves them again. */
-function putGoesBack(run) {
-  const { store } = run.session;
-  const { moved } = run;
-  // After a reload, or when the countdown was moved or stopped since, there is nothing to put back.
-  if (moved === null || zeroOf(run.block) !== moved.to) return () => {};
-  store.zeros[run.block.id] = moved.from;
-  const ahead = [run, ...moved.skipped].filter((other) => moved.from + other.goMs > now());
-  for (const other of ahead) delete store.gone[other.id];
-  sound.hushAll();
-  return () => {
-    store.zeros[run.block.id] = moved.to;
-    for (const other of ahead) store.gone[other.id] = true;
-    sound.hushAll();
-  };
-}
-
-/** Stops the clock for these boxes, and for the whole run with the last of them. */
-function stop(run, boxes) {
-  takeUp(run.session);
+/** Stops the clock for some boxes, and for the whole run with the last of them. */
+export function stop(desk, run, boxes, at) {
   const clock = clockOf(run);
-  if (clock === null) return;
-  const { store } = run.session;
-  const elapsed = now() - clock.start;
-  if (elapsed < 0) {
-    delete store.clocks[run.id];
-    showSetBack(true);
-    changed(run);
-    return;
-  }
+  if (clock === null) return null;
+  const { kept } = run.session;
+  const elapsed = at - clock.start;
   const open = boxes.filter((box) => !clock.stopped.includes(box.id));
-  // Another tab may have stopped it meanwhile.
-  if (elapsed < BOUNCE_MS || open.length === 0) return;
-  run.stoppedAt = now();
+  if (elapsed < BOUNCE_MS || open.length === 0) return null;
   const words = takenWords(elapsed);
-  const before = open.map((box) => [box, box.input.value]);
-  remember(run, "Undo stop", () => {
-    // A time typed over the one that was taken stands.
-    for (const [box, value] of before) if (box.input.value === words) setTime(run, box, value);
-    store.clocks[run.id] = clock;
-    say(`${run.title} is running again.`);
-  });
   // Of several, what was typed while they ran stands.
-  const isTyped = (box) => boxes.length > 1 && box.typedAt >= clock.start && box.input.value !== "";
-  for (const box of open) if (!isTyped(box)) setTime(run, box, words);
-  const stopped = [...clock.stopped, ...open.map((box) => box.id)];
-  if (run.boxes.every((box) => stopped.includes(box.id))) delete store.clocks[run.id];
-  else store.clocks[run.id] = { start: clock.start, stopped };
-  say(`${run.title}, ${open.map((box) => box.who).join(", ")}: ${words}`);
-  changed(run);
-}
-
-function cancel(run) {
-  const { store } = run.session;
-  const clock = clockOf(run);
-  delete store.clocks[run.id];
-  const moveAgain = putGoesBack(run);
-  remember(run, "Undo cancel", () => {
-    store.clocks[run.id] = clock;
-    moveAgain();
-    say(`${run.title} is running again.`);
+  const isTyped = (box) => run.boxes.length > 1 && kept.moments[box.id] >= clock.start && wordsIn(run, box) !== "";
+  const before = open.map((box) => [box, wordsIn(run, box), kept.moments[box.id]]);
+  for (const box of open) if (!isTyped(box)) setTime(run, box, words, at);
+  const putBack = closeBoxes(run, clock, open, at);
+  const who = run.boxes.length === 1 ? "" : `, ${open.map((box) => box.who).join(", ")}`;
+  remember(desk, run, `${open.length === 1 && run.boxes.length > 1 ? `${open[0].who} ` : ""}${words}`, at, () => {
+    // A time typed over the one that was taken stands.
+    for (const [box, value, moment] of before) if (wordsIn(run, box) === words) setTime(run, box, value, moment);
+    kept.clocks[run.id] = clock;
+    putBack();
   });
-  say(`${run.title}: clock cancelled.`);
+  kept.save();
+  return `${run.title}${who}: ${words}`;
 }
 
-function remember(run, words, undo) {
-  run.undo.push({ at: now(), words, undo });
-  setTimeout(() => refreshRun(run), UNDO_MS + 50);
-}
-
-/** What the button beside the clock does: it undoes, or cancels a clock that nobody has stopped. */
-function meaningOf(run) {
-  run.undo = run.undo.filter(({ at }) => isWithin(UNDO_MS, at));
-  if (run.undo.length > 0) return run.undo[run.undo.length - 1].words;
-  return clockOf(run)?.stopped.length === 0 ? "Cancel" : null;
-}
-
-function takeBack(run) {
-  takeUp(run.session);
-  // A thumb that came for what the button meant before does nothing.
-  if (meaningOf(run) !== run.meaning || isWithin(CALM_MS, run.meansSince)) {
-    refreshRun(run);
-    return;
+/** Ends the clock for some boxes; the rest counts from the last of them. Returns what takes the rest back. */
+function closeBoxes(run, clock, closed, at) {
+  const { kept } = run.session;
+  const stopped = [...clock.stopped, ...closed.map((box) => box.id)];
+  if (!run.boxes.every((box) => stopped.includes(box.id))) {
+    kept.clocks[run.id] = { start: clock.start, stopped };
+    return () => {};
   }
-  const last = run.undo.pop();
-  if (last === undefined) cancel(run);
-  else last.undo();
-  run.meansSince = now();
-  changed(run);
+  delete kept.clocks[run.id];
+  return restAfter(run, at);
 }
 
-function typed(run, box) {
-  const words = box.input.value;
-  takeUp(run.session);
-  box.typedAt = now();
-  // A time corrected by hand is not undone.
-  if (clockOf(run) === null) run.undo = [];
-  setTime(run, box, words);
-  run.session.store.save();
-  refreshRun(run);
-  refreshKept(run.session);
+/** Writes a word for all who are not in, and ends the run. */
+export function endWith(desk, run, word, at) {
+  const clock = clockOf(run);
+  if (clock === null) return null;
+  const { kept } = run.session;
+  const open = run.boxes.filter((box) => !clock.stopped.includes(box.id));
+  const before = open.map((box) => [box, wordsIn(run, box), kept.moments[box.id]]);
+  for (const box of open) setTime(run, box, word, at);
+  const putBack = closeBoxes(run, clock, open, at);
+  remember(desk, run, word, at, () => {
+    for (const [box, value, moment] of before) setTime(run, box, value, moment);
+    kept.clocks[run.id] = clock;
+    putBack();
+  });
+  kept.save();
+  return `${run.title}: ${open.map((box) => box.who).join(", ")} ${word}.`;
+}
+
+/** Takes a false start back: the run is the next again. Where nothing else runs or comes, the countdown ends too. */
+export function cancel(desk, run, at) {
+  const { kept } = run.session;
+  const runs = stageRuns(run.block);
+  const clock = clockOf(run);
+  const waiting = waitingSince(run);
+  const zeros = { ...kept.zeros };
+  const goes = { ...kept.goes };
+  delete kept.clocks[run.id];
+  delete kept.waiting[run.id];
+  delete kept.gone[run.id];
+  if (runs.some((other) => clockOf(other) !== null)) kept.gone[run.id] = true;
+  else stopCountdown(runs);
+  kept.choices.run = run.id;
+  remember(desk, run, "the cancelled clock", at, () => {
+    if (clock !== null) kept.clocks[run.id] = clock;
+    if (waiting !== null) kept.waiting[run.id] = waiting;
+    kept.gone[run.id] = true;
+    delete kept.choices.run;
+    if (!isCounting(runs)) {
+      Object.assign(kept.zeros, zeros);
+      Object.assign(kept.goes, goes);
+    }
+  });
+  kept.save();
+  return `${run.title}: clock cancelled.`;
+}
+
+/** Leaves a run out. */
+export function skip(desk, run, at) {
+  const { kept } = run.session;
+  const skipped = Array.isArray(kept.choices.skipped) ? kept.choices.skipped : [];
+  kept.choices.skipped = [...skipped, run.id];
+  const wasGone = kept.gone[run.id] === true;
+  const zero = zeroOf(run.block);
+  kept.gone[run.id] = true;
+  if (kept.choices.run === run.id) delete kept.choices.run;
+  remember(desk, run, `${run.label} is left out`, at, () => {
+    kept.choices.skipped = kept.choices.skipped.filter((id) => id !== run.id);
+    if (!wasGone && zero !== null) delete kept.gone[run.id];
+  });
+  kept.save();
+  return `${run.title} is left out.`;
+}
+
+/** Writes what was typed into a box. */
+export function typed(run, box, words, at) {
+  setTime(run, box, words, at);
+  run.session.kept.save();
 }

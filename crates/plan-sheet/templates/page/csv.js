@@ -1,38 +1,25 @@
 // The times of a session as a CSV file.
+import { dayOf, secondsOf, timeOfDay } from "./times.js";
 
 /** A cell that no spreadsheet takes for a formula and that ends where it should (RFC 4180). */
-function csvCell(value) {
+export function csvCell(value) {
   const words = String(value);
   const safe = /^[\s\u200b-\u200d\u2060\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r]/.test(words) ? `'${words}` : words;
   return /[",\r\n]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
 }
 
 /** The cells of a box, in the order of the columns. */
-function csvRow(run, box) {
+function csvRow(run, box, { times, moments }) {
   const { block, session } = run;
-  const time = box.input.value.trim();
+  const time = typeof times[box.id] === "string" ? times[box.id].trim() : "";
   const of_run = [run.set, run.rep, run.wave, box.name];
-  return [...session.cells, ...block.cells, ...of_run, ...box.lane.cells, time, secondsOf(time) ?? "", session.note];
+  const at = moments[box.id];
+  const taken = Number.isFinite(at) ? [dayOf(at), timeOfDay(at)] : ["", ""];
+  return [...session.cells, ...block.cells, ...of_run, ...box.cells, time, secondsOf(time) ?? "", session.note, ...taken];
 }
 
-function saveTimes(session) {
-  const rows = session.runs.flatMap((run) => run.boxes.map((box) => csvRow(run, box)));
-  const lines = [data.columns, ...rows].map((row) => `${row.map(csvCell).join(",")}\r\n`);
-  // The mark at the start tells spreadsheets that it is UTF-8.
-  const file = new Blob(["\ufeff", ...lines], { type: "text/csv;charset=utf-8" });
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(file);
-  link.download = `${session.file}.csv`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-}
-
-function clearTimes(session) {
-  if (!confirm(`Clear all times and clocks of “${session.title}”?`)) return;
-  session.store.clear();
-  sound.hushAll();
-  for (const run of session.runs) run.undo = [];
-  refreshSession(session);
-  say("Times cleared.");
-  tick();
+/** The times of a session, or those that it had earlier, as a table; the mark at the start says that it is UTF-8. */
+export function csvOf(columns, session, kept) {
+  const rows = session.runs.reduce((all, run) => all.concat(run.boxes.map((box) => csvRow(run, box, kept))), []);
+  return `\ufeff${[columns, ...rows].map((row) => `${row.map(csvCell).join(",")}\r\n`).join("")}`;
 }

@@ -1,103 +1,98 @@
-// The sessions of the page, from its data block, each part with its elements.
+// The sessions of the page: their blocks, runs and boxes, from its data.
+import { Kept, isObject } from "./kept.js";
+import { secondsOf } from "./times.js";
 
-const byId = (id) => document.getElementById(id);
+const inMs = (seconds) => (seconds === null ? null : seconds * 1000);
 
-/** What the page does just now; nothing of it outlives a reload. */
-const state = {
-  /** Which block is shown. */
-  shown: 0,
-  /** The timer of the beat, while anything runs. */
-  beat: null,
-  /** By how much the device's clock is ahead of the time since the page was opened. */
-  ahead: now() - performance.now(),
-  /** The goes that were announced. */
-  announced: new Set(),
-  /** The runs in the list of running clocks. */
-  listed: "",
-};
-
-function boxModel(box, lane, session) {
-  const input = byId(`${session.id}-${box.id}`);
-  return { ...box, lane, input, stop: input.parentElement.querySelector(".stop"), typedAt: null };
+function boxesOf(run, lanes, session) {
+  const boxes = lanes.map(([lane, place, target, people], index) =>
+    people.map(([person, from, to], number) => {
+      const [who, name] = session.people[person];
+      const cells = [lane, ...session.places[place], run.go ?? "", target];
+      const aim = to === null ? null : [from, to];
+      return { id: `${run.id}-l${index + 1}-${number + 1}`, who, name, lane, target: aim, cells };
+    }),
+  );
+  return boxes.reduce((all, of_lane) => all.concat(of_lane), []);
 }
 
-function runModel(run, block, session) {
-  const element = byId(`${session.id}-${run.id}`);
-  return {
+function runModel(run, number, block, session, isOneOfSeveral) {
+  const id = `${block.id}-r${number}`;
+  const label = run.name.charAt(0).toLowerCase() + run.name.slice(1);
+  const model = {
     ...run,
+    id,
     block,
     session,
-    element,
-    goMs: run.go_s === null ? null : run.go_s * 1000,
+    label,
+    title: isOneOfSeveral ? `Block ${block.number}, ${label}` : run.name,
+    scene: session.scenes[run.scene],
+    passes: session.passes[run.passes],
+    goMs: inMs(run.go_s),
+    doneMs: inMs(run.done_s),
     // A flying run is timed from its start, some time after its go.
-    runInMs: run.run_in_s === null ? null : run.run_in_s * 1000,
-    boxes: run.lanes.flatMap((lane) => lane.boxes.map((box) => boxModel(box, lane, session))),
-    watch: element.querySelector(".watch"),
-    start: element.querySelector(".start"),
-    stopAll: element.querySelector(".stop-all"),
-    takeBack: element.querySelector(".take-back"),
-    stoppedAt: null,
-    // What can be undone, the last thing last, and what a start by hand did to the goes.
-    undo: [],
-    moved: null,
-    // What the button beside the clock means, and since when.
-    meaning: null,
-    meansSince: null,
+    runInMs: inMs(run.run_in_s),
+    restMs: inMs(run.rest_s),
     // How far its passes have been announced, in milliseconds.
     heardUntil: null,
   };
+  model.boxes = boxesOf(model, run.lanes, session);
+  model.metres = Number(session.places[run.lanes[0][1]][0].split(" ")[0]);
+  return model;
 }
 
 function blockModel(block, session) {
-  const element = byId(`${session.id}-${block.id}`);
-  const [counter, later] = [element.querySelector(".count-down"), element.querySelector(".count-later")];
-  const model = { ...block, session, element, counter, later, tappedAt: null };
-  model.runs = block.runs.map((run) => runModel(run, model, session));
+  const model = { ...block, session };
+  model.runs = block.runs.map((run, index) => runModel(run, index + 1, model, session, session.blocks.length > 1));
+  for (const run of model.runs) {
+    const wave = model.runs.filter((other) => other.wave === run.wave);
+    const at = wave.indexOf(run);
+    // Those of its wave before and after it.
+    run.before = wave[at - 1] ?? null;
+    run.next = wave[at + 1] ?? null;
+  }
   return model;
 }
 
-function sessionModel(session) {
-  const model = { ...session, element: byId(session.id), store: new Store(session) };
-  model.blocks = session.blocks.map((block) => blockModel(block, model));
-  model.runs = model.blocks.flatMap((block) => block.runs);
-  model.boxes = model.runs.flatMap((run) => run.boxes);
+/** A session with what the device keeps of it. */
+export function sessionModel(session, storage) {
+  const model = { ...session, kept: new Kept(session, storage) };
+  const blocks = session.blocks.map((block) => blockModel(block, model));
+  model.blocks = blocks;
+  model.runs = blocks.reduce((all, block) => all.concat(block.runs), []);
+  model.boxes = model.runs.reduce((all, run) => all.concat(run.boxes), []);
   return model;
 }
-
-const data = JSON.parse(byId("data").textContent);
-const sessions = data.sessions.map(sessionModel);
-const blocks = sessions.flatMap((session) => session.blocks);
-const runs = blocks.flatMap((block) => block.runs);
 
 /** A run's clock: when it started, and the boxes that have stopped. */
-function clockOf(run) {
-  const clock = run.session.store.clocks[run.id];
+export function clockOf(run) {
+  const clock = run.session.kept.clocks[run.id];
   if (!isObject(clock) || !Number.isFinite(clock.start)) return null;
   return { start: clock.start, stopped: Array.isArray(clock.stopped) ? clock.stopped : [] };
 }
 
-/** The moment from which a block's goes count, while it is counted down. */
-function zeroOf(block) {
-  const zero = block.session.store.zeros[block.id];
-  return Number.isFinite(zero) ? zero : null;
-}
+export const isOpen = (run, box) => clockOf(run)?.stopped.includes(box.id) === false;
 
-/** When a run goes, if it is still to come. */
-function goAt(run) {
-  const zero = zeroOf(run.block);
-  const hasGone = run.session.store.gone[run.id] === true;
-  return zero === null || run.goMs === null || hasGone ? null : zero + run.goMs;
+/** What is in a box. */
+export function wordsIn(run, box) {
+  const words = run.session.kept.times[box.id];
+  return typeof words === "string" ? words : "";
 }
-
-const isOpen = (run, box) => clockOf(run)?.stopped.includes(box.id) === false;
 
 /** Whether a time was taken; `DNF` is not a time. */
-const isTimed = (box) => secondsOf(box.input.value) !== null;
-const hasTime = (run) => run.boxes.some(isTimed);
+export const isTimed = (run, box) => secondsOf(wordsIn(run, box)) !== null;
+export const hasTime = (run) => run.boxes.some((box) => isTimed(run, box));
 
-function setTime(run, box, words) {
-  const { times } = run.session.store;
-  box.input.value = words;
-  if (words === "") delete times[box.id];
-  else times[box.id] = words;
+/** Whether a word or a time is in every box, so that nobody is waited for. */
+export const isFilled = (run) => run.boxes.every((box) => wordsIn(run, box).trim() !== "");
+
+export function setTime(run, box, words, at) {
+  const { times, moments } = run.session.kept;
+  if (words === "") {
+    delete times[box.id];
+    delete moments[box.id];
+  } else {
+    times[box.id] = words;
+    moments[box.id] = at;
+  }
 }

@@ -1,11 +1,11 @@
-// What a coach hears, and the screen that stays lit.
+// What a coach hears.
 
 const SECONDS_HEARD = [3, 2, 1];
 
-const sound = {
+export const sound = {
   isOn: true,
   context: null,
-  /** Sounds handed to the sound card and not yet heard, by the go that they belong to. */
+  /** Sounds handed to the sound card and not yet heard, by the moment of their go. */
   ahead: new Map(),
   /** Browsers allow sound only after a tap. */
   wake() {
@@ -36,46 +36,25 @@ const sound = {
     tone.stop(end);
     return tone;
   },
-  /** Three short tones and a long one. */
-  go(key, inMs) {
-    if (this.ahead.has(key) || !this.canPlay()) return;
+  /** Three short tones and a long one, for a go at a moment. */
+  go(due, at) {
+    const inMs = due - at;
+    if (this.ahead.has(due) || !this.canPlay()) return;
     const short = SECONDS_HEARD.filter((before) => inMs >= before * 1000);
     const tones = short.map((before) => this.tone(inMs - before * 1000, 660, 150));
-    this.ahead.set(key, [...tones, this.tone(inMs, 1320, 700)]);
+    this.ahead.set(due, [...tones, this.tone(inMs, 1320, 700)]);
   },
   split() {
     if (this.canPlay()) this.tone(0, 990, 120);
   },
-  /** Takes back the tones of one go. */
-  hush(key) {
-    for (const tone of this.ahead.get(key) ?? []) tone.stop();
-    this.ahead.delete(key);
-  },
-  hushAll() {
-    for (const key of [...this.ahead.keys()]) this.hush(key);
+  /** Takes back the tones of goes that are not to come any more. */
+  keepOnly(dues, at) {
+    for (const [due, tones] of [...this.ahead]) {
+      if (due > at && !dues.includes(due)) {
+        for (const tone of tones) tone.stop();
+        this.ahead.delete(due);
+      }
+      if (due <= at) this.ahead.delete(due);
+    }
   },
 };
-
-/** A go is known by its moment too, so that one that moves sounds anew. */
-const goKey = (run, at) => `${run.session.store.key} ${run.id} ${at}`;
-
-const screenLock = { lock: null, isBusy: false };
-
-/** Keeps the screen lit while something runs. */
-async function keepLit(isActive) {
-  if (screenLock.isBusy || !("wakeLock" in navigator)) return;
-  screenLock.isBusy = true;
-  try {
-    if (isActive && screenLock.lock === null && document.visibilityState === "visible") {
-      screenLock.lock = await navigator.wakeLock.request("screen");
-      screenLock.lock.addEventListener("release", () => {
-        screenLock.lock = null;
-      });
-    } else if (!isActive && screenLock.lock !== null) {
-      await screenLock.lock.release();
-    }
-  } catch {
-    screenLock.lock = null;
-  }
-  screenLock.isBusy = false;
-}

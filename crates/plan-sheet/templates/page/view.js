@@ -1,119 +1,134 @@
-// What is shown of the runs, the blocks and the times.
+// The first screen as it is drawn: what is there stays in its place, and only its words change.
 
-function setText(element, words) {
+export const byId = (id) => document.getElementById(id);
+
+export function setText(element, words) {
   if (element.textContent !== words) element.textContent = words;
 }
 
+function setAttribute(element, name, value) {
+  if (element.getAttribute(name) !== String(value)) element.setAttribute(name, value);
+}
+
 /** Says it to those who do not see it. */
-const say = (words) => setText(byId("said"), words);
+export const say = (words) => setText(byId("said"), words ?? "");
 
-/** Says that no clock can be trusted now. */
-function showSetBack(isSetBack) {
-  byId("set-back").hidden = !isSetBack;
+/** An element with its words. */
+export function made(name, words, attributes = {}) {
+  const element = document.createElement(name);
+  element.textContent = words;
+  for (const [attribute, value] of Object.entries(attributes)) element.setAttribute(attribute, value);
+  return element;
 }
 
-/** Shows or hides a button; one that had the focus hands it to the button that takes its place. */
-function showButton(button, isShown, instead) {
-  const hadFocus = document.activeElement === button;
-  button.hidden = !isShown;
-  if (!isShown && hadFocus) instead.focus();
+export function fill(element, children) {
+  element.textContent = "";
+  element.append(...children);
 }
 
-function nameButton(button, words, run) {
-  setText(button, words);
-  button.setAttribute("aria-label", `${words}, ${run.label}`);
+const shown = { track: null, picture: undefined, ends: null, names: null, others: "" };
+
+/** The track of a session under every run. */
+function showTrack(session) {
+  if (shown.track === session) return;
+  const isFirst = shown.track === null && session.isOpening;
+  shown.track = session;
+  // The page comes with the first track drawn.
+  if (isFirst) return;
+  const { height, surfaces, places } = session.track;
+  setAttribute(byId("picture"), "viewBox", `0 0 360 ${height}`);
+  const paths = surfaces.map((d) => {
+    const path = document.createElementNS("http://www.w3.org/2000/svg", "path");
+    path.setAttribute("d", d);
+    return path;
+  });
+  fill(byId("surfaces"), paths);
+  setAttribute(byId("places"), "d", places);
 }
 
-function refreshRun(run) {
-  const isRunning = clockOf(run) !== null;
-  run.element.classList.toggle("is-running", isRunning);
-  run.watch.hidden = !isRunning;
-  nameButton(run.start, hasTime(run) ? "Again" : "Start", run);
-  // The one that appears comes first, so that it can take the focus.
-  const [appears, goes] = isRunning ? [run.stopAll, run.start] : [run.start, run.stopAll];
-  showButton(appears, true);
-  showButton(goes, false, appears);
-  const meaning = meaningOf(run);
-  if (meaning !== run.meaning) [run.meaning, run.meansSince] = [meaning, now()];
-  nameButton(run.takeBack, meaning ?? "", run);
-  showButton(run.takeBack, meaning !== null, appears);
-  for (const box of run.boxes) {
-    if (box.stop !== null) showButton(box.stop, isOpen(run, box), run.takeBack);
+/** Where nothing is to be seen. */
+const NOWHERE = { ways: "", run_ins: "", arrow: "", stands: "", finishes: "", stand_at: [0, -99], finish_at: [0, -99] };
+
+function showPicture(picture) {
+  if (shown.picture === picture) return;
+  shown.picture = picture;
+  const drawn = picture ?? NOWHERE;
+  const paths = { ways: drawn.ways, "run-ins": drawn.run_ins, arrow: drawn.arrow, stands: drawn.stands, finishes: drawn.finishes };
+  for (const [id, d] of Object.entries(paths)) setAttribute(byId(id), "d", d);
+  for (const [id, [x, y]] of [["stand-word", drawn.stand_at], ["finish-word", drawn.finish_at]]) {
+    setAttribute(byId(id), "x", x);
+    setAttribute(byId(id), "y", y);
   }
-  refreshBlock(run.block);
 }
 
-function refreshBlock(block) {
-  if (block.counter === null) return;
-  const next = nextRun(block);
-  const isCounting = zeroOf(block) !== null;
-  block.counter.hidden = next === null;
-  block.later.hidden = !isCounting;
-  block.counter.classList.toggle("is-counting", isCounting);
-  if (next === null) return;
-  const isFirst = next === block.runs.find((run) => run.goMs !== null);
-  const start = isFirst ? `Start block ${block.number}: first go in 10 s` : `Continue with ${next.label}: go in 10 s`;
-  setText(block.counter, isCounting ? "Stop the countdown" : start);
+function showEnds(ends) {
+  const key = JSON.stringify(ends);
+  if (shown.ends === key) return;
+  shown.ends = key;
+  const rows = ends.map(([word, place]) => {
+    const row = document.createElement("div");
+    row.append(made("dt", word), made("dd", place));
+    return row;
+  });
+  fill(byId("ends"), rows);
 }
 
-function refreshKept(session) {
-  const { boxes, store } = session;
-  const kept = session.element.querySelector(".kept");
-  const where = store.works
-    ? "Kept on this device."
-    : "This browser keeps nothing: save the times before you leave the page.";
-  setText(kept, `${boxes.filter(isTimed).length} of ${boxes.length} times taken. ${where}`);
-  kept.classList.toggle("is-lost", !store.works);
-}
-
-/** Shows everything that a session has kept. */
-function refreshSession(session) {
-  for (const box of session.boxes) {
-    const kept = session.store.times[box.id];
-    const words = typeof kept === "string" ? kept : "";
-    // Setting what is there already would move the cursor of one who types.
-    if (box.input.value !== words) box.input.value = words;
+/** The names above the button. Their buttons stay, and empty ones keep their place while the stage lasts. */
+function showNames(screen, onName) {
+  const list = byId("names");
+  list.hidden = screen.places === 0;
+  while (list.children.length < screen.places) {
+    const slot = made("button", "", { type: "button", class: "name" });
+    slot.append(made("span", "", { class: "who" }), made("span", "", { class: "at" }));
+    list.append(slot);
   }
-  session.runs.forEach(refreshRun);
-  refreshKept(session);
+  list.classList.toggle("is-dense", screen.places > 9);
+  [...list.children].forEach((slot, index) => {
+    if (slot.onclick === null) slot.onclick = () => onName(index);
+    slot.hidden = index >= screen.places;
+    const name = screen.names[index];
+    slot.classList.toggle("is-empty", name === undefined);
+    slot.disabled = name?.isOpen !== true;
+    slot.classList.toggle("is-open", name?.isOpen === true);
+    setText(slot.children[0], name?.who ?? "");
+    setText(slot.children[1], name?.at ?? "");
+    setAttribute(slot, "aria-label", name === undefined ? "Nobody" : name.isOpen ? `Stop ${name.who}, ${name.at}` : `${name.who}, ${name.at}`);
+  });
 }
 
-/** Takes up what another tab with the same session has kept meanwhile. */
-function takeUp(session) {
-  if (!session.store.renew()) return;
-  for (const run of session.runs) run.undo = [];
-  refreshSession(session);
-}
-
-/** Where this tab keeps which block it shows, over a reload. */
-const SHOWN_LAST = "toeline:block";
-
-/** Shows one block and its session, and hides the others. */
-function showBlock(index) {
-  state.shown = Math.min(Math.max(index, 0), blocks.length - 1);
-  const block = blocks[state.shown];
-  for (const other of [...blocks, ...sessions]) {
-    other.element.classList.toggle("is-shown", other === block || other === block?.session);
+/** The other runs whose clocks run, to be chosen. */
+function showOthers(screen, onOther) {
+  const list = byId("others");
+  byId("line").classList.toggle("is-high", screen.hasOthers);
+  const key = screen.others.map(({ run }) => run.id).join(" ");
+  if (shown.others !== key) {
+    shown.others = key;
+    const buttons = screen.others.map(({ run }) => {
+      const button = made("button", "", { type: "button" });
+      button.addEventListener("click", () => onOther(run));
+      return button;
+    });
+    fill(list, buttons);
   }
-  if (block === undefined) return;
-  byId("choose").value = block.element.id;
-  byId("previous").disabled = state.shown === 0;
-  byId("next").disabled = state.shown === blocks.length - 1;
-  attempt(() => sessionStorage.setItem(SHOWN_LAST, block.element.id));
+  screen.others.forEach(({ words }, index) => setText(list.children[index], words));
 }
 
-/** A page is opened at the first of these blocks that has runs: a warm-up needs no clock. */
-const opening = (among) => blocks.indexOf(among.find((block) => block.runs.length > 0) ?? among[0]);
-
-function turnBlocks(by) {
-  showBlock(state.shown + by);
-  say(blocks[state.shown].heading);
-}
-
-/** Shows a run in its block, with the focus where it is stopped. */
-function showRun(run) {
-  showBlock(blocks.indexOf(run.block));
-  run.element.scrollIntoView({ block: "nearest" });
-  const button = run.boxes.length === 1 ? run.stopAll : run.boxes.find((box) => isOpen(run, box))?.stop;
-  button?.focus();
+/** Draws what the screen shows. */
+export function draw(screen, session, { onName, onOther }) {
+  setText(byId("head"), screen.head);
+  setText(byId("beside"), session.beside);
+  setText(byId("rep"), screen.rep);
+  setText(byId("what"), screen.what);
+  showTrack(session);
+  showPicture(screen.picture);
+  showEnds(screen.ends);
+  byId("warning").hidden = screen.warning === null;
+  setText(byId("warning"), screen.warning ?? "");
+  setText(byId("ticker"), screen.ticker);
+  showOthers(screen, onOther);
+  showNames(screen, onName);
+  setText(byId("go-words"), screen.words);
+  setText(byId("go-beside"), screen.beside);
+  setAttribute(byId("go"), "data-kind", screen.kind);
+  setText(byId("to-times"), screen.times);
 }
