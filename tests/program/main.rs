@@ -39,6 +39,7 @@ mod plan;
 mod readme;
 mod relay;
 mod schema;
+mod script;
 mod setup;
 mod spoiled_files;
 mod squad;

@@ -37,7 +37,9 @@ export function blockOn(session) {
 /** The runs of a session that go now, the one that should be in first before the others. */
 export function runningNow(session) {
   const due = (run) => clockOf(run).start + aimMs(run);
-  return session.runs.filter((run) => clockOf(run) !== null).sort((a, b) => due(a) - due(b));
+  const { clocks } = session.kept;
+  if (Object.keys(clocks).length === 0) return [];
+  return session.runs.filter(({ id }) => clocks[id] !== undefined).filter((run) => clockOf(run) !== null).sort((a, b) => due(a) - due(b));
 }
 
 /** How long the first of a run should take. */
@@ -49,8 +51,14 @@ function aimMs(run) {
 
 /** The next go of a session, and its run. */
 export function nextGo(session) {
-  const coming = session.runs.filter((run) => goAt(run) !== null);
-  return coming.reduce((first, run) => (first === null || goAt(run) < goAt(first) ? run : first), null);
+  const { zeros, goes } = session.kept;
+  if (Object.keys(zeros).length + Object.keys(goes).length === 0) return null;
+  let [first, firstGo] = [null, Infinity];
+  for (const run of session.runs) {
+    const go = goAt(run);
+    if (go !== null && go < firstGo) [first, firstGo] = [run, go];
+  }
+  return first;
 }
 
 /** A time with how far it is from its target. */
@@ -137,6 +145,15 @@ function tickerOf(desk, button, at) {
   return last === null ? "" : `${last.boxes.length === 1 ? capital(last.label).replace(/ of \d+/, "") : capital(shortName(last))}: ${resultOf(last)}`;
 }
 
+/** How many runs have their times or words: counted anew only when something was kept. */
+function filledRuns(session) {
+  const { raw } = session.kept;
+  if (session.counted?.raw !== raw || raw === null) {
+    session.counted = { raw, runs: session.runs.filter((run) => hasTime(run) || isFilled(run)).length };
+  }
+  return session.counted.runs;
+}
+
 /** Everything on the screen. */
 export function screenOf(desk, at) {
   const { session } = desk;
@@ -144,7 +161,6 @@ export function screenOf(desk, at) {
   const { run } = button;
   const block = run?.block ?? button.block ?? null;
   const running = runningNow(session);
-  const timed = session.runs.filter((one) => hasTime(one) || isFilled(one)).length;
   return {
     run,
     block,
@@ -165,7 +181,7 @@ export function screenOf(desk, at) {
     })),
     hasOthers: block?.overlaps === true || running.length > 1,
     ticker: tickerOf(desk, button, at),
-    times: `Times ${timed}/${session.runs.length}`,
+    times: `Times ${filledRuns(session)}/${session.runs.length}`,
     isActive: running.length > 0 || nextGo(session) !== null || session.runs.some((one) => waitingSince(one) !== null),
   };
 }

@@ -21,11 +21,13 @@ export function waitingSince(run) {
   return Number.isFinite(since) ? since : null;
 }
 
-/** Whether a run waits for the finish of the one before, from which the rest counts. */
+/** Whether a run waits for the finish of one before it in its wave, from which the rest counts. */
 export function isHeld(run) {
-  const { before } = run;
-  if (before === null || before.restMs === null || !restsFromFinish(run.session)) return false;
-  return clockOf(before) !== null || waitingSince(before) !== null;
+  if (!restsFromFinish(run.session)) return false;
+  for (let { before } = run; before !== null; { before } = before) {
+    if (clockOf(before) !== null || waitingSince(before) !== null) return before.restMs !== null;
+  }
+  return false;
 }
 
 function plannedGo(run) {
@@ -41,13 +43,21 @@ export const goAt = (run) => (isHeld(run) ? null : plannedGo(run));
 
 /** The runs that are run at the same time as a block, in the order of their goes, of the groups that are timed here. */
 export function stageRuns(block) {
-  const { session } = block;
-  const { group } = session.kept.choices;
-  const isTimedHere = (other) => !session.blocks.some((any) => any.group === group) || other.group === group;
-  const blocks = session.blocks.filter((other) => other.stage === block.stage && (other === block || isTimedHere(other)));
-  const runs = blocks.reduce((all, one) => all.concat(one.runs), []);
-  if (blocks.length < 2) return runs;
-  return runs.map((run, index) => [run, index]).sort(([a, i], [b, j]) => (a.goMs ?? 0) - (b.goMs ?? 0) || i - j).map(([run]) => run);
+  const { group } = block.session.kept.choices;
+  if (block.stageFor === undefined || block.stageFor.group !== group) block.stageFor = { group, runs: findStageRuns(block, group) };
+  return block.stageFor.runs;
+}
+
+function findStageRuns(block, group) {
+  const { blocks } = block.session;
+  const isTimedHere = (other) => !blocks.some((any) => any.group === group) || other.group === group;
+  const atOnce = blocks.filter((other) => other.stage === block.stage && (other === block || isTimedHere(other)));
+  const runs = atOnce.reduce((all, one) => all.concat(one.runs), []);
+  if (atOnce.length < 2) return runs;
+  // Sorting in old browsers may change the order of equals.
+  const places = runs.map((run, place) => ({ run, place }));
+  places.sort((a, b) => (a.run.goMs ?? 0) - (b.run.goMs ?? 0) || a.place - b.place);
+  return places.map(({ run }) => run);
 }
 
 const isRun = (run) => clockOf(run) !== null || waitingSince(run) !== null || hasTime(run) || isFilled(run);
