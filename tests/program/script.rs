@@ -22,7 +22,8 @@ fn the_script_of_the_page_passes_its_own_tests() {
             page.to_owned()
         })
         .collect();
-    let tests = ["times", "kept", "clocks", "screen", "csv"].map(|name| format!("tests/script/{name}.test.mjs"));
+    let tests =
+        ["times", "kept", "clocks", "screen", "csv"].map(|name| format!("tests/script/{name}.test.mjs"));
     let output = Command::new("node")
         .args(["--test", "--test-reporter=tap"])
         .args(tests)

@@ -189,12 +189,11 @@ impl Words<'_> {
     /// The place of a word beside a spot that hides the least.
     fn place(&self, spot: Spot, size: Size, other: Option<Rect>) -> Rect {
         let layout = self.ground.layout();
-        let inner = layout.abreast(spot, lane_distance::LaneNumber::FIRST);
-        let (at, out) = (self.ground.frame.at(layout.point(spot)), {
-            let (sin, cos) = layout.pose(spot).heading_rad.sin_cos();
-            Vec2::new(sin, cos)
-        });
-        let edge = self.ground.frame.at(layout.point(inner));
+        let pose = layout.pose(spot);
+        let (sin, cos) = pose.heading_rad.sin_cos();
+        let out = Vec2::new(sin, cos);
+        let at = self.ground.frame.at(pose.point);
+        let edge = self.ground.frame.at(pose.outwards(-layout.measure(spot.lane).offset_m));
         let half =
             |direction: Vec2| direction.x.abs() * size.width / 2.0 + direction.y.abs() * size.height / 2.0;
         let inwards = edge - out * (GAP + half(out));
@@ -246,5 +245,82 @@ impl Words<'_> {
         })
         .count();
         on_way as f64 * 3.0 + off_page * 0.1 + on_other + on_lanes as f64 * 2.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use lane_distance::LaneNumber;
+    use session_plan::{Session, Venue, plan};
+    use workout_notation::Block;
+
+    use super::*;
+
+    /// A run of one lane of a workout, with its track.
+    fn first_run(track: &str, text: &str) -> (Track, LaneRun) {
+        let track = Track::built_in(track).expect("it comes with the crate");
+        let block = Block::parse(text).expect("it is well formed");
+        let plan = plan(&Venue::from(track.clone()), &Session::of_block("one", block)).expect("it fits");
+        let rep = &plan.blocks[0].reps[0];
+        let run = LaneRun {
+            run_in: rep.run_in.as_ref().map(|place| place.spot()),
+            start: rep.start.spot(),
+            finish: rep.finish.spot(),
+            distance_m: rep.distance_m,
+            stands_back: rep.run_in.is_some(),
+        };
+        (track, run)
+    }
+
+    #[test]
+    fn both_words_are_on_the_picture_and_apart_whatever_is_run() {
+        for track in ["standard", "standard-6", "double-bend-1", "indoor-200", "oval-300", "yards-440"] {
+            for text in [
+                "30",
+                "60",
+                "80",
+                "100",
+                "150",
+                "190",
+                "200",
+                "300",
+                "395",
+                "400",
+                "405",
+                "1000",
+                "3000",
+                "flying 30 with 30 run-in",
+            ] {
+                for lane in ["1", "4"] {
+                    let (track, run) = first_run(track, &format!("{text} in lane {lane}"));
+                    let picture = RunPicture::of(&track, &[run]).expect("it has a lane");
+                    let page = Rect::new(0.0, 0.0, WIDTH, on_picture(&track).1);
+                    let stand = Rect::from_center_size(picture.stand_at, STAND);
+                    let finish = Rect::from_center_size(picture.finish_at, FINISH);
+                    let what = format!("{text} in lane {lane} of {}: {stand:?} {finish:?}", track.name());
+                    for word in [stand, finish] {
+                        assert!(page.inflate(0.01, 0.01).union(word) == page.inflate(0.01, 0.01), "{what}");
+                    }
+                    let both = stand.intersect(finish);
+                    assert!(both.width() <= 0.0 || both.height() <= 0.0, "{what}");
+                }
+            }
+        }
+    }
+
+    /// 200 m in lane 2 end at the finish line, whose place on the ground is half the straight from the middle.
+    #[test]
+    fn the_way_ends_where_the_finish_line_lies() {
+        let (track, run) = first_run("standard", "200 in lane 2");
+        let picture = RunPicture::of(&track, &[run]).expect("it has a lane");
+        let (ground, _) = on_picture(&track);
+        // Radius 36.50 m, straights 84.39 m; lane 2 is measured 1.22 m + 0.20 m outside the inner edge.
+        let at = ground.frame.at(lane_distance::Point::new(84.39 / 2.0, -(36.50 + 1.42)));
+        assert!(
+            picture.ways.ends_with(&format!("L{}", pair(at))) || picture.ways.contains(&pair(at)),
+            "{}",
+            picture.ways
+        );
+        assert_eq!(run.start.lane, LaneNumber::of::<2>());
     }
 }
