@@ -44,7 +44,7 @@ test("of two waves the one that should be in first has the names, the other a bu
   let screen = screenOf(desk, NOW + 30_000);
   assert.equal(screen.run.wave, 1);
   assert.deepEqual(screen.names.map(({ who, at, isOpen }) => [who, at, isOpen]), [["Ada", "lane 2", true], ["Bela", "lane 2", true]]);
-  assert.deepEqual(screen.others.map(({ words }) => words), ["Wave 2 10.0"]);
+  assert.deepEqual(screen.others.map(({ words }) => words), ["10.0 wave 2"]);
   stop(desk, screen.run, [screen.run.boxes[0]], NOW + 44_500);
   screen = screenOf(desk, NOW + 44_600);
   assert.deepEqual([screen.kind, screen.beside], ["undo", "Ada 34.5"]);

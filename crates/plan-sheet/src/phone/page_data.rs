@@ -53,6 +53,7 @@ fn session_data(session: &PageSession) -> Value {
         "old_key": session.old_key,
         "title": sheet.title,
         "day": session.day,
+        "changed": sheet.changed,
         "beside": session.beside(),
         "file": session.file_name(),
         "note": ROW_NOTE,

@@ -142,7 +142,8 @@ function tickerOf(desk, button, at) {
     return next !== null && isHeld(next) ? `Rest ${leftWords(button.run.restMs)} from your stop` : "";
   }
   const last = lastTimed(session);
-  return last === null ? "" : `${last.boxes.length === 1 ? capital(last.label).replace(/ of \d+/, "") : capital(shortName(last))}: ${resultOf(last)}`;
+  if (last === null) return session.changed ?? "";
+  return `${last.boxes.length === 1 ? capital(last.label).replace(/ of \d+/, "") : capital(shortName(last))}: ${resultOf(last)}`;
 }
 
 /** How many runs have their times or words: counted anew only when something was kept. */
@@ -177,7 +178,7 @@ export function screenOf(desk, at) {
     places: block?.names ?? 0,
     others: running.filter((other) => other !== run).map((other) => ({
       run: other,
-      words: `${capital(shortName(other, run))} ${runningWords(at - clockOf(other).start)}`,
+      words: `${runningWords(at - clockOf(other).start)} ${shortName(other, run)}`,
     })),
     hasOthers: block?.overlaps === true || running.length > 1,
     ticker: tickerOf(desk, button, at),

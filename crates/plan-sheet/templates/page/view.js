@@ -82,6 +82,7 @@ function showNames(screen, onName) {
     slot.append(made("span", "", { class: "who" }), made("span", "", { class: "at" }));
     list.append(slot);
   }
+  setAttribute(list, "data-places", screen.places);
   list.classList.toggle("is-dense", screen.places > 9);
   [...list.children].forEach((slot, index) => {
     if (slot.onclick === null) slot.onclick = () => onName(index);
