@@ -21,8 +21,11 @@ use crate::made::Made;
 /// How long anything may take on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(90);
 
-/// How large a screen is, in CSS pixels.
-pub(crate) const PHONE: (u32, u32) = (390, 844);
+/// How large a screen is, in CSS pixels: a phone whose browser shows its bars, the lowest that is planned for, one
+/// that shows none.
+pub(crate) const PHONE: (u32, u32) = (390, 664);
+pub(crate) const LOW: (u32, u32) = (360, 560);
+pub(crate) const TALL: (u32, u32) = (390, 844);
 pub(crate) const NARROWEST: (u32, u32) = (320, 640);
 pub(crate) const DESKTOP: (u32, u32) = (1280, 900);
 
@@ -53,8 +56,8 @@ static SHARED: Mutex<Weak<SharedBrowser>> = Mutex::new(Weak::new());
 /// Sets up the page before its own script runs.
 #[derive(Clone, Copy, Default)]
 pub(crate) struct Set {
-    /// A script that runs first, on every load.
-    pub(crate) script: Option<&'static str>,
+    /// Scripts that run first, on every load.
+    pub(crate) scripts: &'static [&'static str],
     /// No script runs at all.
     pub(crate) without_scripts: bool,
     /// The device asks for dark pages.
@@ -125,7 +128,7 @@ pub(crate) fn in_browser(made: Made, screen: (u32, u32), set: Set) -> Option<Sho
         tab.call_method(Emulation::SetScriptExecutionDisabled { value: true })
             .expect("scripts can be stopped");
     }
-    if let Some(script) = set.script {
+    for script in set.scripts {
         call!(tab, PageDomain::AddScriptToEvaluateOnNewDocument, { "source": script })
             .expect("a script can be put first");
     }
@@ -149,7 +152,12 @@ impl SharedBrowser {
         let options = LaunchOptions {
             user_data_dir: Some(folder.path().join("profile")),
             // What it leaves behind when it is ended goes with the folder.
-            process_envs: Some([("TMPDIR".to_owned(), folder.path().display().to_string())].into()),
+            // The day and the time of day that a page shows are the device's own.
+            process_envs: Some(
+                [("TMPDIR", folder.path().display().to_string()), ("TZ", "UTC".to_owned())]
+                    .map(|(name, value)| (name.to_owned(), value))
+                    .into(),
+            ),
             sandbox: false,
             idle_browser_timeout: Duration::from_secs(600),
             args: ["--disable-quic", "--disable-component-update", "--disable-gpu"]
@@ -228,9 +236,22 @@ impl Shown {
 
     /// Taps the middle of an element, as a finger does: what lies over it is hit instead.
     pub(crate) fn tap(&self, selector: &str) {
+        self.tap_one(&format!("document.querySelector({selector:?})"));
+    }
+
+    /// Taps the button with these words within an element.
+    pub(crate) fn tap_words(&self, within: &str, words: &str) {
+        self.tap_one(&format!(
+            "[...document.querySelectorAll('{within} button')].find((one) => one.textContent === {words:?})"
+        ));
+    }
+
+    /// Taps the element that an expression finds.
+    fn tap_one(&self, element: &str) {
         let middle = self.value(&format!(
             "(() => {{
-                const one = document.querySelector({selector:?});
+                const one = {element} ?? null;
+                if (one === null) return null;
                 const edges = () => one.getBoundingClientRect();
                 const {{ left, top, right, bottom }} = edges();
                 if (left < 0 || top < 0 || right > innerWidth || bottom > innerHeight)
@@ -239,7 +260,7 @@ impl Shown {
                 return width > 0 ? [x + width / 2, y + height / 2] : null;
             }})()"
         ));
-        assert!(middle.is_array(), "{selector} cannot be seen, so it cannot be tapped");
+        assert!(middle.is_array(), "{element} cannot be seen, so it cannot be tapped");
         let event = |kind: &str, button: &str, clicks: u32| {
             call!(self.tab, Input::DispatchMouseEvent, {
                 "type": kind, "x": middle[0], "y": middle[1], "button": button, "clickCount": clicks
@@ -268,10 +289,10 @@ impl Shown {
         self.tab.type_str(words).expect("keys can be pressed");
     }
 
-    /// Types into a box of the same page in another tab of the same profile, which stays open.
+    /// Types into a box of the first block of the same page in another tab of the same profile, which stays open.
     pub(crate) fn type_in_another_tab(&self, id: &str, words: &str) {
         let tab = open_tab(&self.shared.browser, &self.context);
-        let address = format!("file://{}", self.made.path.display());
+        let address = format!("file://{}#times", self.made.path.display());
         tab.navigate_to(&address).and_then(|tab| tab.wait_until_navigated()).expect("the page is shown");
         let input = tab.wait_for_element(&format!("#{id}")).expect("the box is there");
         input.click().expect("it can be tapped");

@@ -5,12 +5,19 @@ use std::time::{Duration, Instant};
 
 use crate::browser::{PHONE, Set, Shown, show};
 use crate::made::{GROUND, made, made_of};
+use crate::stub::STUBS;
 
-/// The file that a page saves, read by a reader that is not the page's own (RFC 4180).
+/// The times of the session that is on, as the page saves them.
 fn saved(page: &Shown) -> Vec<Vec<String>> {
+    page.part("times");
+    saved_by(page, |page| page.tap("#save"))
+}
+
+/// The file that a page saves when something is tapped, read by a reader that is not the page's own (RFC 4180).
+pub(crate) fn saved_by(page: &Shown, tap: impl Fn(&Shown)) -> Vec<Vec<String>> {
     let folder = &page.made.folder();
     page.save_downloads_in(folder);
-    page.tap(".session.is-shown .save");
+    tap(page);
     let begun = Instant::now();
     let bytes = loop {
         let files = fs::read_dir(folder).expect("the folder can be read").flatten().map(|file| file.path());
@@ -30,14 +37,15 @@ fn saved(page: &Shown) -> Vec<Vec<String>> {
 #[test]
 fn every_run_is_a_row_with_its_places_and_its_time() {
     let made = made(&crate::made::SPRINTERS);
-    let page = show!(made, PHONE, Set::default());
+    let page = show!(made, PHONE, STUBS);
+    page.set_clock(83_000);
     page.type_into("s1-b2-r1-l2-1", "1:08.1");
     // Where a keypad has no colon.
     page.type_into("s1-b2-r1-l1-1", "1.08.2");
     let rows = saved(&page);
     assert_eq!(rows.len(), 1 + 12 + 12 + 6);
     let head = "session,date,track,block,text,group,set,rep,wave,athletes,lane,metres,run_in,start_cone,start,\
-                finish_cone,finish,the_other_way,go,target,time,time_s,note";
+                finish_cone,finish,the_other_way,go,target,time,time_s,note,timed_on,timed_at";
     assert_eq!(rows[0].join(","), head);
     let expected = [
         "Wrenbeck sprinters, Tuesday",
@@ -64,10 +72,12 @@ fn every_run_is_a_row_with_its_places_and_its_time() {
         "68.1",
         "distances assume the measure line; closed lanes stay closed; look both ways before stepping on; \
          keep clear of throws and jumps; venue rules come first",
+        "2027-01-15",
+        "08:01:23",
     ];
     assert_eq!(rows[2], expected);
     assert_eq!(rows[1][20..22], ["1.08.2", "68.2"]);
-    assert!(rows[3..].iter().all(|row| row[20].is_empty() && row[21].is_empty()));
+    assert!(rows[3..].iter().all(|row| [20, 21, 23, 24].iter().all(|&cell| row[cell].is_empty())));
 }
 
 #[test]
@@ -99,7 +109,7 @@ blocks: [1 x 100 in lanes 2-5 @ 14]
 fn athletes_are_named_as_in_the_csv_of_the_plan() {
     let session = "title: Tuesday\ntrack: standard\ngroups: [{ name: all, athletes: [7, Ada] }]\nblocks: [2 x 100 in lanes 2-3]\n";
     let page = show!(made_of("", session), PHONE, Set::default());
-    assert_eq!(page.text("document.querySelector('.who').textContent"), "no. 7");
+    assert_eq!(page.words("#names .who"), "No. 7");
     let mut athletes: Vec<String> = saved(&page)[1..].iter().map(|row| row[9].clone()).collect();
     athletes.sort();
     assert_eq!(athletes, ["7", "7", "Ada", "Ada"]);

@@ -3,8 +3,8 @@
 use serde_json::{Value, json};
 use tempfile::TempDir;
 
-use crate::browser::{PHONE, show};
-use crate::made::{LONE, Made, made};
+use crate::browser::{PHONE, Set, show};
+use crate::made::{LONE, Made, SPRINTERS, made};
 use crate::stub::STUBS;
 use crate::wrenbeck::session;
 
@@ -66,11 +66,7 @@ fn times_that_an_earlier_page_kept_are_taken_over_once() {
     page.value(&keep);
     page.set_clock(21_000);
     page.reload();
-    assert_eq!(
-        page.text("document.querySelector('.kept').textContent").split(' ').next(),
-        Some("0"),
-        "another plan"
-    );
+    assert!(page.kept().starts_with("0 of 6 times taken"), "another plan");
     let folder = as_planned_before("tuesday-sprints");
     let file = folder.path().join("session.yaml");
     let sprints = made(&["plan", file.to_str().expect("the path is UTF-8")]);
@@ -78,16 +74,73 @@ fn times_that_an_earlier_page_kept_are_taken_over_once() {
     page.go(&sprints.path);
     let times =
         || ["s1-b2-r1-l1-1", "s1-b2-r1-l2-1", "s1-b2-r1-l3-1", "s1-b3-r1-l1-1"].map(|id| page.in_box(id));
+    assert_eq!(page.go_words(), "Stop all 1.0");
     assert_eq!(times(), ["8.4", "DNS", "8.1", "19.9"]);
-    assert_eq!(page.text("document.querySelector('#s1-b3-r2 .watch').textContent"), "1.0");
     assert_eq!(page.value("Object.keys(localStorage)"), json!([new_key]));
-    page.tap("#next");
     page.type_into("s1-b2-r1-l1-1", "8.3");
     // An old page that is still open in another tab keeps them again.
     page.value(&keep);
     page.reload();
     assert_eq!(times(), ["8.3", "DNS", "8.1", "19.9"]);
-    page.tap(".session.is-shown .clear");
+    page.part("times");
+    page.tap("#clear");
+    page.tap_words("#menu", "A new session");
     page.reload();
     assert_eq!(times(), [""; 4]);
+}
+
+#[test]
+fn a_time_that_was_typed_is_still_there_after_a_reload_and_only_in_its_own_plan() {
+    let (lone, other) = (made(&LONE), made(&["plan", "6 x 200 in lane 3 @ 34 rest 3min"]));
+    let page = show!(lone, PHONE, Set::default());
+    page.type_into("s1-b1-r2-l1-1", "33.9");
+    page.reload();
+    assert_eq!(page.in_box("s1-b1-r2-l1-1"), "33.9");
+    assert_eq!(page.kept(), "1 of 6 times taken. Kept on this device.");
+    page.go(&other.path);
+    assert_eq!(page.in_box("s1-b1-r2-l1-1"), "");
+    page.go(&page.made.path);
+    assert_eq!(page.in_box("s1-b1-r2-l1-1"), "33.9");
+}
+
+#[test]
+fn a_session_that_is_given_twice_has_two_sets_of_times() {
+    let page = show!(made(&["plan", "200 in lane 2", "200 in lane 2"]), PHONE, Set::default());
+    page.type_into("s1-b1-r1-l1-1", "33.9");
+    page.reload();
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "33.9");
+    page.part("plan");
+    page.tap("#s2 .run-block");
+    page.wait("document.documentElement.getAttribute('data-part') === 'run'");
+    assert_eq!(page.in_box("s2-b1-r1-l1-1"), "");
+}
+
+#[test]
+fn what_cannot_be_read_as_times_does_no_harm() {
+    let made = made(&LONE);
+    let key = format!("toeline:{}", data(&made)["key"].as_str().expect("it has a key"));
+    let page = show!(made, PHONE, STUBS);
+    let spoiled = [
+        "no JSON",
+        "[1, 2]",
+        r#"{"times": {"b1-r1-l1-1": 3}, "clocks": {"b1-r1": "now", "b9-r9": {"start": 1}}, "zeros": {"b1": "x"}, "goes": {"b1-r2": null}, "choices": {"run": 7, "skipped": 3, "block": {}}, "earlier": [1, {"day": 3}]}"#,
+    ];
+    for spoiled in spoiled {
+        page.value(&format!("localStorage.setItem('{key}', {spoiled:?})"));
+        page.reload();
+        assert_eq!(page.go_words(), "Start: go in 10 s", "{spoiled}");
+        assert_eq!(page.times("s1-b1"), [""; 6], "{spoiled}");
+    }
+}
+
+#[test]
+fn cones_that_are_set_out_stay_ticked() {
+    let page = show!(made(&SPRINTERS), PHONE, STUBS);
+    page.part("plan");
+    assert!(page.value("document.querySelectorAll('.set').length").as_u64() > Some(1));
+    page.tap(".cones li:nth-child(2) label");
+    page.reload();
+    let ticked =
+        page.value("[...document.querySelectorAll('.set')].flatMap((one, at) => (one.checked ? [at] : []))");
+    assert_eq!(ticked, json!([1]));
 }

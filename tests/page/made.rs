@@ -9,6 +9,7 @@ use serde_json::Value;
 use tempfile::TempDir;
 
 use crate::run::toeline;
+use crate::wrenbeck::session;
 
 /// A page in a folder of its own.
 pub(crate) struct Made {
@@ -53,12 +54,28 @@ lane_width: 1.22
 
 /// The page of a session file, on a track of these lines.
 pub(crate) fn made_of(track: &str, session: &str) -> Made {
+    made_of_several(track, &[session])
+}
+
+/// The page of several session files, on a track of these lines.
+pub(crate) fn made_of_several(track: &str, sessions: &[&str]) -> Made {
     let folder = tempfile::tempdir().expect("a temporary folder can be made");
     let path = folder.path().join("page.html");
     fs::write(folder.path().join("track.yaml"), track).expect("the folder can be written");
-    fs::write(folder.path().join("session.yaml"), session).expect("the folder can be written");
-    toeline(&["plan", "session.yaml", "--out", "page.html"]).current_dir(folder.path()).assert().success();
+    let names: Vec<String> = (1..=sessions.len()).map(|number| format!("session-{number}.yaml")).collect();
+    for (name, session) in names.iter().zip(sessions) {
+        fs::write(folder.path().join(name), session).expect("the folder can be written");
+    }
+    let mut arguments = vec!["plan"];
+    arguments.extend(names.iter().map(String::as_str));
+    arguments.extend(["--out", "page.html"]);
+    toeline(&arguments).current_dir(folder.path()).assert().success();
     Made { folder, path }
+}
+
+/// The page of a session of the demonstration.
+pub(crate) fn made_of_wrenbeck(name: &str) -> Made {
+    made(&["plan", &session(name)])
 }
 
 /// The plan behind a page, as other programs get it.
@@ -73,3 +90,6 @@ pub(crate) const LONE: [&str; 2] = ["plan", "6 x 200 in lane 2 @ 34 rest 3min"];
 
 /// Three sprinters side by side, in several blocks.
 pub(crate) const SPRINTERS: [&str; 2] = ["plan", "sessions/wrenbeck/tuesday-sprints.yaml"];
+
+/// Three groups, whose waves overlap.
+pub(crate) const CLUB_EVENING: [&str; 2] = ["plan", "sessions/wrenbeck/saturday-club-evening.yaml"];

@@ -57,7 +57,7 @@ test("while one runs the next go is told, and what it rests from", () => {
   const desk = deskOf(waves());
   start(desk, NOW);
   beat(desk, NOW + 10_000);
-  assert.equal(screenOf(desk, NOW + 13_000).ticker, "Wave 2 goes in 7 s");
+  assert.equal(screenOf(desk, NOW + 13_000).ticker, "Go in 7 s: wave 2");
   const lone = deskOf(alone());
   start(lone, NOW);
   beat(lone, NOW + 10_000);

@@ -131,7 +131,7 @@ function tickerOf(desk, button, at) {
   const coming = nextGo(session);
   const left = coming === null ? null : goAt(coming) - at;
   const isRunning = button.run !== null && clockOf(button.run) !== null;
-  const goes = coming === null ? "" : `${capital(shortName(coming, button.run))} goes in ${leftWords(left)}`;
+  const goes = coming === null ? "" : `Go in ${leftWords(left)}: ${shortName(coming, button.run)}`;
   if (isRunning) {
     if (left !== null && left <= NEAR_MS) return goes;
     const elapsed = at - clockOf(button.run).start;
