@@ -204,10 +204,10 @@ fn what_was_timed_does_not_go_again_by_itself() {
     }
     // The first was left out.
     assert_eq!(page.words("#rep"), "Rep 1 of 6");
-    page.tap("#go");
-    page.set_clock(11_500);
+    page.tap_go_at(3_000);
+    page.set_clock(13_500);
     assert_eq!(page.go_words(), "Stop 0.5");
-    page.tap_go_at(45_000);
+    page.tap_go_at(47_000);
     page.set_clock(400_000);
     assert_eq!(page.go_words(), "All done see the times");
     assert_eq!(page.times("s1-b1"), ["34.0"; 6]);

@@ -106,10 +106,10 @@ fn one_of_several_coaches_times_the_own_group_alone() {
     let page = show!(made(&CLUB_EVENING), PHONE, STUBS);
     page.choose("choose-group", "sprinters");
     assert_eq!(page.words("#head"), "sprinters: (300 m, 250 m, 200 m, 150 m) @ 85%, 6 min rest");
-    page.tap("#go");
-    page.set_clock(10_000);
+    page.tap_go_at(2_000);
+    page.set_clock(12_000);
     assert_eq!(page.names_running(), json!(["Gita", "Hana", "Cleo"]));
-    page.set_clock(35_000);
+    page.set_clock(37_000);
     assert_eq!(others(&page), json!(["15.0 wave 2", "5.0 wave 3"]), "no other group goes");
 }
 

@@ -193,7 +193,7 @@ fn several_stops_are_undone_one_by_one() {
     start_at(&page, 0);
     page.tap_name_at(8_000, "Ada");
     page.tap_name_at(8_200, "Bela");
-    assert_eq!(page.go_words(), "Undo Bela 8.2");
+    assert_eq!(page.go_words(), "Stop the rest 8.2", "others still run");
     page.menu("Undo Bela 8.2");
     page.menu("Undo Ada 8.0");
     assert_eq!(page.times("s1-b2-r1"), [""; 3]);
@@ -203,12 +203,30 @@ fn several_stops_are_undone_one_by_one() {
 
 #[test]
 fn a_thumb_that_comes_too_late_to_undo_takes_no_time_away() {
+    let page = show!(made(&LONE), PHONE, STUBS);
+    start_at(&page, 0);
+    page.tap_go_at(34_400);
+    assert_eq!(page.go_words(), "Undo 34.4");
+    page.tap_go_at(42_450);
+    assert_eq!(page.go_words(), "Go in 2:52 tap: go now", "nothing is undone, and nothing starts");
+    assert_eq!(page.in_box("s1-b1-r1-l1-1"), "34.4");
+}
+
+#[test]
+fn who_was_stopped_by_mistake_runs_on_after_a_second_tap() {
     let page = show!(made(&SPRINTERS), PHONE, STUBS);
     start_at(&page, 0);
     page.tap_name_at(8_000, "Ada");
-    page.tap_go_at(16_050);
-    assert_eq!(page.go_words(), "Stop the rest 16.0");
+    // A wet thumb taps twice.
+    page.tap_name_at(8_200, "Ada");
     assert_eq!(page.times("s1-b2-r1"), ["8.0", "", ""]);
+    page.tap_name_at(9_500, "Ada");
+    assert_eq!(page.names_running(), serde_json::json!(["Ada", "Bela", "Cleo"]));
+    page.tap_name_at(10_300, "Ada");
+    assert_eq!(page.times("s1-b2-r1"), ["10.3", "", ""]);
+    // Later it is no mistake any more.
+    page.tap_name_at(19_000, "Ada");
+    assert_eq!(page.times("s1-b2-r1"), ["10.3", "", ""]);
 }
 
 #[test]

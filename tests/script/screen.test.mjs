@@ -47,8 +47,9 @@ test("of two waves the one that should be in first has the names, the other a bu
   assert.deepEqual(screen.others.map(({ words }) => words), ["10.0 wave 2"]);
   stop(desk, screen.run, [screen.run.boxes[0]], NOW + 44_500);
   screen = screenOf(desk, NOW + 44_600);
-  assert.deepEqual([screen.kind, screen.beside], ["undo", "Ada 34.5"]);
-  assert.equal(screen.names[0].at, "34.5 (+0.5)");
+  assert.deepEqual([screen.kind, screen.words], ["stop", "Stop the rest"]);
+  assert.deepEqual([screen.names[0].at, screen.names[0].canUndo], ["34.5 (+0.5): undo", true]);
+  assert.deepEqual([screen.names[1].isOpen, screen.names[1].canUndo], [true, false]);
   desk.focus = screen.others[0].run.id;
   assert.equal(screenOf(desk, NOW + 46_000).run.wave, 2);
 });

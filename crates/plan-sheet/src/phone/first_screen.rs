@@ -1,5 +1,6 @@
 //! The first screen of a page as it stands before a script fills it.
 
+use super::run::Run;
 use super::run_words::Ends;
 use super::session::{PageBlock, PageSession};
 use crate::map::run_picture::RunPicture;
@@ -13,8 +14,8 @@ pub(super) struct FirstScreen {
     pub(super) ends: Vec<Ends>,
     pub(super) warning: Option<String>,
     pub(super) picture: Option<RunPicture>,
-    /// Who runs, where there are several boxes for times.
-    pub(super) names: Vec<String>,
+    /// Who runs and in which lane, where there are several boxes for times.
+    pub(super) names: Vec<(String, String)>,
     pub(super) bar: Bar,
 }
 
@@ -45,7 +46,7 @@ impl FirstScreen {
             ends: run.map(|run| run.ends.clone()).unwrap_or_default(),
             warning: block.and_then(PageBlock::warning),
             picture: run.and_then(|run| run.picture(&session.ground)),
-            names: run.map(|run| run.boxes().into_iter().map(|one| one.called).collect()).unwrap_or_default(),
+            names: run.map(Run::names).unwrap_or_default(),
             bar,
         }
     }
@@ -53,8 +54,8 @@ impl FirstScreen {
 
 impl FirstScreen {
     /// A button for each name of the largest run of the stage; those that the first run leaves empty keep their place.
-    pub(super) fn slots(&self) -> Vec<Option<&str>> {
-        (0..self.bar.names).map(|slot| self.names.get(slot).map(String::as_str)).collect()
+    pub(super) fn slots(&self) -> Vec<Option<&(String, String)>> {
+        (0..self.bar.names).map(|slot| self.names.get(slot)).collect()
     }
 }
 

@@ -5,6 +5,7 @@ use super::run_words::{Ends, run_words};
 use crate::map::run_picture::{LaneRun, RunPicture};
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::{SheetRow, SheetSplit};
+use crate::words::capital;
 use lane_distance::{LaneNumber, Track};
 
 /// One repetition of one wave in all its lanes, timed by one clock.
@@ -86,6 +87,18 @@ impl Run {
     /// Its boxes, lane by lane.
     pub(super) fn boxes(&self) -> Vec<TimeBox> {
         self.rows.iter().flat_map(TimeBox::of_row).collect()
+    }
+
+    /// The words of its boxes: who, and in which lane where that is not said by it.
+    pub(super) fn names(&self) -> Vec<(String, String)> {
+        let of_row = |row: &SheetRow| {
+            let lane = if row.athletes.is_empty() { String::new() } else { format!("lane {}", row.lane) };
+            TimeBox::of_row(row)
+                .into_iter()
+                .map(move |one| (capital(&one.called), lane.clone()))
+                .collect::<Vec<_>>()
+        };
+        self.rows.iter().flat_map(of_row).collect()
     }
 
     /// It on the track.

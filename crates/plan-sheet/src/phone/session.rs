@@ -19,6 +19,9 @@ use crate::sheet::spans::lane_ranges;
 use crate::strip::strip::{Strip, strips};
 use crate::strip::strip_part::Stretch;
 
+/// Pictures of lanes that take more bytes are left to the printed sheet: a phone is to open the page at once.
+const MOST_OF_STRIPS: usize = 400_000;
+
 /// A session of a page.
 pub(super) struct PageSession {
     /// Its place among the sessions of the page, from 1.
@@ -37,8 +40,10 @@ pub(super) struct PageSession {
     /// The track alone, for its first screen.
     pub(super) track_picture: TrackPicture,
     pub(super) ground: Arc<Track>,
-    /// Its lanes unrolled.
+    /// Its lanes unrolled, unless they would take too much.
     pub(super) strips: Vec<Strip>,
+    /// Whether they would.
+    pub(super) has_too_many_strips: bool,
     pub(super) blocks: Vec<PageBlock>,
     /// Whether one athlete alone runs it, who rests from the finish.
     pub(super) is_alone: bool,
@@ -59,6 +64,8 @@ impl PageSession {
         for (stage, block) in stages(&blocks).into_iter().zip(&mut blocks) {
             block.stage = stage;
         }
+        let strips = strips(plan, Stretch::NearEnds).concat();
+        let has_too_many_strips = strips.iter().map(|strip| strip.svg.len()).sum::<usize>() > MOST_OF_STRIPS;
         Self {
             number,
             key: kept_key(plan),
@@ -68,9 +75,9 @@ impl PageSession {
             map: phone_map(plan, &format!("s{number}")),
             track_picture: TrackPicture::of(plan),
             ground: plan.track.ground.clone(),
-            strips: strips(plan, Stretch::Ends).concat(),
-            is_alone: blocks.iter().flat_map(|block| &block.runs).all(|run| run.boxes().len() == 1)
-                && sheet.cards.len() < 2,
+            strips: if has_too_many_strips { Vec::new() } else { strips },
+            has_too_many_strips,
+            is_alone: is_alone(&blocks),
             blocks,
             sheet,
         }
@@ -107,10 +114,23 @@ impl PageSession {
         number(self.track_picture.height)
     }
 
+    /// How many runs it has.
+    pub(super) fn run_count(&self) -> usize {
+        self.blocks.iter().map(|block| block.runs.len()).sum()
+    }
+
     /// Its screen before a script fills it.
     pub(super) fn first_screen(&self) -> FirstScreen {
         FirstScreen::of(self)
     }
+}
+
+/// Whether every run has one box, and no two people run.
+fn is_alone(blocks: &[PageBlock]) -> bool {
+    let boxes = || blocks.iter().flat_map(|block| &block.runs).map(Run::boxes);
+    let mut names: Vec<String> = boxes().flatten().map(|one| one.written).collect();
+    names.dedup();
+    names.len() < 2 && boxes().all(|boxes| boxes.len() == 1)
 }
 
 impl PageBlock {

@@ -11,8 +11,8 @@ export const UNDO_MS = 60_000;
 export const LATE_MS = 600_000;
 
 /** Remembers how something is undone. */
-function remember(desk, run, words, at, act) {
-  desk.undo.push({ run, words, at, act });
+function remember(desk, run, words, at, act, boxes = []) {
+  desk.undo.push({ run, words, at, act, boxes });
 }
 
 /** What can be undone now, the last thing last. */
@@ -57,6 +57,8 @@ export function letGo(run, due, at) {
 /** Starts a run by hand. The goes after it keep their distance from it; those before it are left out. */
 export function startByHand(desk, run, at) {
   const { kept } = run.session;
+  // Another tab may have started it.
+  if (clockOf(run) !== null) return `${run.title} is running already.`;
   const planned = goAt(run);
   const runs = stageRuns(run.block);
   const before = { waiting: waitingSince(run), gone: runs.filter(({ id }) => kept.gone[id] === true).map(({ id }) => id) };
@@ -102,7 +104,7 @@ export function stop(desk, run, boxes, at) {
     for (const [box, value, moment] of before) if (wordsIn(run, box) === words) setTime(run, box, value, moment);
     kept.clocks[run.id] = clock;
     putBack();
-  });
+  }, open);
   kept.save();
   return `${run.title}${who}: ${words}`;
 }

@@ -9,7 +9,7 @@ import { showPart, wirePlan } from "./parts.js";
 import { blockOn, runningNow, screenOf } from "./screen.js";
 import { sound } from "./sound.js";
 import { endCountdown, goAt, moveGoes, stageRuns, startCountdown, stopCountdown, zeroOf } from "./timetable.js";
-import { openTimes, refreshTimes } from "./times_view.js";
+import { openAll, openTimes, refreshTimes } from "./times_view.js";
 import { dayOf } from "./times.js";
 import { byId, draw, say, setText } from "./view.js";
 
@@ -39,13 +39,16 @@ const desk = {
 };
 
 /** What the button means and whose names are shown, since when; the timer of the beat; goes that were said. */
-const state = { kind: "", kindSince: 0, named: "", namedSince: 0, beat: null, ahead: now() - performance.now(), said: new Set(), tapped: new Map() };
+const state = { kind: null, kindSince: -CALM_MS, named: "", namedSince: 0, beat: null, ahead: now() - performance.now(), said: new Set(), tapped: new Map() };
 
-/** What is to be told at the top, one after the other. */
+/** What is to be told at the top, one after the other, and what was told. */
 const notices = [];
+const told = new Set();
 
 function notice(words) {
-  if (!notices.includes(words)) notices.push(words);
+  if (told.has(words)) return;
+  told.add(words);
+  notices.push(words);
   showNotice();
 }
 
@@ -66,11 +69,15 @@ function opening() {
 function show(at = now()) {
   const screen = screenOf(desk, at);
   const kind = `${screen.kind} ${screen.run?.id ?? ""}`;
+  // What the page comes with takes a tap at once.
+  if (state.kind === null) state.kind = kind;
   if (kind !== state.kind) [state.kind, state.kindSince] = [kind, at];
   const named = screen.names.length > 0 ? screen.run.id : "";
   if (named !== state.named) [state.named, state.namedSince] = [named, at];
   draw(screen, desk.session, { onName, onOther });
-  lit.keep(screen.isActive);
+  lit.keep(screen.isActive).then(() => {
+    if (lit.isRefused) tellLimits();
+  });
   const needsTap = sound.isOn && screen.kind === "count" && !sound.canPlay();
   if (needsTap) setText(byId("ticker"), "Tap anywhere for sound.");
   beatWhile(screen.isActive || screen.kind === "undo");
@@ -174,8 +181,7 @@ function onGo() {
   const at = now();
   const screen = show(at);
   // A thumb that came for what the button meant before does nothing; nor does its second tap.
-  if (state.kindSince > 0 && Math.abs(at - state.kindSince) < CALM_MS && state.hasTapped) return;
-  state.hasTapped = true;
+  if (Math.abs(at - state.kindSince) < CALM_MS) return;
   act(() => onGoNow(screen, at));
 }
 
@@ -209,8 +215,9 @@ function onName(index) {
   const at = now();
   const screen = show(at);
   const name = screen.names[index];
-  if (name === undefined || !name.isOpen || Math.abs(at - state.namedSince) < BOUNCE_MS || isBounce(name.box.id, at)) return;
-  act(() => stopAt(screen.run, [name.box], at));
+  if (name === undefined || Math.abs(at - state.namedSince) < BOUNCE_MS || isBounce(name.box.id, at)) return;
+  if (name.isOpen) act(() => stopAt(screen.run, [name.box], at));
+  else if (name.canUndo) act(() => undo(desk, at));
 }
 
 function onOther(run) {
@@ -338,6 +345,7 @@ function wire() {
   });
   byId("menu-open").addEventListener("click", () => openMenu(desk, show(), now(), menuActs));
   addEventListener("hashchange", () => showPart(onTimes));
+  addEventListener("beforeprint", () => openAll(desk.session, handlers));
   document.addEventListener("pointerdown", () => sound.wake());
   document.addEventListener("keydown", () => sound.wake());
   document.addEventListener("visibilitychange", () => {

@@ -19,7 +19,11 @@ function choice(words, id, options, value, act) {
   const select = made("select", "", { id });
   select.append(...options);
   select.value = value;
-  select.addEventListener("change", () => act(select.value));
+  // What it lists is of the choice before.
+  select.addEventListener("change", () => {
+    byId("menu").close();
+    act(select.value);
+  });
   label.append(made("span", words), select);
   return label;
 }

@@ -1,7 +1,7 @@
 // What the first screen shows at a moment. It looks at everything and changes nothing.
 import { undoable } from "./clocks.js";
 import { clockOf, hasTime, isFilled, isOpen, wordsIn } from "./model.js";
-import { goAt, isHeld, nextRun, stageRuns, waitingSince } from "./timetable.js";
+import { goAt, isHeld, isTimedHere, nextRun, stageRuns, waitingSince } from "./timetable.js";
 import { againstTarget, leftWords, runningWords, secondsOf } from "./times.js";
 
 /** How long the button undoes what was done; then the menu does. */
@@ -22,7 +22,8 @@ const capital = (words) => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** The block that is on: the first, from the one that was chosen, in which something is left to do. */
 export function blockOn(session) {
-  const { blocks, kept } = session;
+  const { kept } = session;
+  const blocks = session.blocks.filter((block) => isTimedHere(block) || block.id === kept.choices.block);
   const chosen = blocks.findIndex((block) => block.id === kept.choices.block);
   const opening = blocks.findIndex((block) => block.runs.length > 0);
   const from = Math.max(chosen === -1 ? opening : chosen, 0);
@@ -94,8 +95,6 @@ function buttonOf(desk, at) {
   if (running.length > 0) {
     const run = running.find(({ id }) => id === desk.focus) ?? running[0];
     const clock = runningWords(at - clockOf(run).start);
-    const isUndo = isFresh && undo.run === run && undo.words !== "the start";
-    if (isUndo && run.boxes.length > 1) return { run, kind: "undo", words: "Undo", beside: undo.words };
     if (run.boxes.length === 1) return { run, kind: "stop", words: "Stop", beside: clock };
     return { run, kind: "stop", words: clockOf(run).stopped.length > 0 ? "Stop the rest" : "Stop all", beside: clock };
   }
@@ -114,14 +113,18 @@ function buttonOf(desk, at) {
 }
 
 /** The names above the button: of several boxes, each with what it does. */
-function namesOf(run, at) {
+function namesOf(desk, run, at) {
   if (run === null || run.boxes.length < 2) return [];
   const clock = clockOf(run);
+  const last = undoable(desk, at);
+  // Who was stopped last is tapped again to undo it.
+  const canUndo = (box) => clock !== null && last !== null && at - last.at < UNDO_SHOWN_MS && last.boxes.length === 1 && last.boxes[0] === box;
   return run.boxes.map((box) => {
     const words = timeWords(run, box);
     const lane = box.name === "" ? "" : `lane ${box.lane}`;
     const isRunning = clock !== null && isOpen(run, box);
-    return { box, who: capital(box.who), at: clock === null || !isRunning ? words || lane : lane, isOpen: isRunning };
+    const said = isRunning || words === "" ? lane : words;
+    return { box, who: capital(box.who), at: canUndo(box) ? `${said}: undo` : said, isOpen: isRunning, canUndo: canUndo(box) };
   });
 }
 
@@ -174,7 +177,7 @@ export function screenOf(desk, at) {
     ends: run?.scene.ends ?? [],
     picture: run?.scene.picture ?? null,
     warning: block?.warning ?? null,
-    names: namesOf(run, at),
+    names: namesOf(desk, run, at),
     places: block?.names ?? 0,
     others: running.filter((other) => other !== run).map((other) => ({
       run: other,

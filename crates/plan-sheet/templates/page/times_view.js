@@ -34,7 +34,7 @@ function boxRow(run, box, onTyped) {
     onTyped(run, box, input.value);
     refreshBox(run, box);
   });
-  const meant = made("button", "", { type: "button", class: "meant", "aria-label": `Take it as minutes, ${run.label}` });
+  const meant = made("button", "", { type: "button", class: "meant" });
   meant.addEventListener("click", () => {
     onTyped(run, box, likelyMeant(wordsIn(run, box), run.metres) ?? wordsIn(run, box));
     refreshBox(run, box);
@@ -64,7 +64,7 @@ function openBlock(details, block, onTyped) {
   const list = made("ul", "", { class: "runs" });
   for (const run of block.runs) {
     const item = made("li", "", { id: `${run.session.id}-${run.id}` });
-    item.append(made("h4", run.name), ...run.boxes.map((box) => boxRow(run, box, onTyped)));
+    item.append(made("h2", run.name), ...run.boxes.map((box) => boxRow(run, box, onTyped)));
     list.append(item);
   }
   details.append(list);
@@ -95,6 +95,19 @@ export function openTimes(session, blockOn, handlers) {
     }
   }
   refreshTimes(session, handlers);
+}
+
+/** Opens all that was timed, for paper. */
+export function openAll(session, handlers) {
+  openTimes(session, null, handlers);
+  for (const details of byId("tables").children) {
+    const block = session.blocks.find(({ id }) => id === details.dataset.block);
+    if (!block.runs.some((run) => run.boxes.some((box) => wordsIn(run, box) !== ""))) continue;
+    details.open = true;
+    openBlock(details, block, handlers.onTyped);
+  }
+  refreshTimes(session, handlers);
+  document.documentElement.classList.toggle("has-times", Object.keys(session.kept.times).length > 0);
 }
 
 /** Shows what is kept now. */

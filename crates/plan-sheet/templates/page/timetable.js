@@ -44,13 +44,18 @@ export const goAt = (run) => (isHeld(run) ? null : plannedGo(run));
 /** The runs that are run at the same time as a block, in the order of their goes, of the groups that are timed here. */
 export function stageRuns(block) {
   const { group } = block.session.kept.choices;
-  if (block.stageFor === undefined || block.stageFor.group !== group) block.stageFor = { group, runs: findStageRuns(block, group) };
+  if (block.stageFor === undefined || block.stageFor.group !== group) block.stageFor = { group, runs: findStageRuns(block) };
   return block.stageFor.runs;
 }
 
-function findStageRuns(block, group) {
+/** Whether a block is timed on this device: of several coaches each may time one group. */
+export function isTimedHere({ session, group }) {
+  const { group: chosen } = session.kept.choices;
+  return !session.blocks.some((any) => any.group === chosen) || group === chosen || group === null;
+}
+
+function findStageRuns(block) {
   const { blocks } = block.session;
-  const isTimedHere = (other) => !blocks.some((any) => any.group === group) || other.group === group;
   const atOnce = blocks.filter((other) => other.stage === block.stage && (other === block || isTimedHere(other)));
   const runs = atOnce.reduce((all, one) => all.concat(one.runs), []);
   if (atOnce.length < 2) return runs;

@@ -79,7 +79,7 @@ function showNames(screen, onName) {
   list.hidden = screen.places === 0;
   while (list.children.length < screen.places) {
     const slot = made("button", "", { type: "button", class: "name" });
-    slot.append(made("span", "", { class: "who" }), made("span", "", { class: "at" }));
+    slot.append(made("span", "", { class: "unseen" }), made("span", "", { class: "who" }), made("span", "", { class: "at" }));
     list.append(slot);
   }
   setAttribute(list, "data-places", screen.places);
@@ -89,11 +89,13 @@ function showNames(screen, onName) {
     slot.hidden = index >= screen.places;
     const name = screen.names[index];
     slot.classList.toggle("is-empty", name === undefined);
-    slot.disabled = name?.isOpen !== true;
+    slot.disabled = name?.isOpen !== true && name?.canUndo !== true;
     slot.classList.toggle("is-open", name?.isOpen === true);
-    setText(slot.children[0], name?.who ?? "");
-    setText(slot.children[1], name?.at ?? "");
-    setAttribute(slot, "aria-label", name === undefined ? "Nobody" : name.isOpen ? `Stop ${name.who}, ${name.at}` : `${name.who}, ${name.at}`);
+    slot.classList.toggle("can-undo", name?.canUndo === true);
+    const [does, who, at] = slot.children;
+    setText(does, name?.isOpen === true ? "Stop " : "");
+    setText(who, name?.who ?? "Nobody");
+    setText(at, name?.at ?? "");
   });
 }
 
