@@ -120,8 +120,8 @@ fn every_view_says_where_to_stand_and_where_the_fast_part_begins() {
             "plan.md",
             "stand on the 100 m start line, fast from the 80 m start line, finish on the 50 m start line",
         ),
-        ("plan.html", "<span class=\"spot\">on the 100 m start line</span>"),
-        ("plan.html", ", fast from the 80 m start line"),
+        ("plan.html", "<dt>Stand</dt><dd>on the 100 m start line</dd>"),
+        ("plan.html", "<dt>Fast from</dt><dd>the 80 m start line</dd>"),
     ] {
         folder.toeline(&["plan", "flying.yaml", "--out", file]).assert().success();
         let text = folder.read(file);

@@ -114,10 +114,10 @@ fn a_message_and_a_calendar_name_groups_and_athletes_and_say_when() {
 fn a_page_names_groups_where_blocks_are_chosen() {
     let page = view(EVENING, "html");
     for said in [
-        "1 of 5, juniors: warm-up</option>",
-        "Block 4, seniors: 2 × 400 m",
+        "\"heading\":\"Block 1, juniors: warm-up\"",
+        "\"heading\":\"Block 4, seniors: 2 × 400 m",
         "<p class=\"total\">Total 300 m for each athlete.</p>",
-        ">no. 7 with no. 8<",
+        "no. 7 with no. 8: wave",
     ] {
         assert!(page.contains(said), "`{said}` is missing");
     }

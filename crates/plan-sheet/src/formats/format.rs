@@ -64,8 +64,8 @@ pub static FORMATS: &[Format] = &[
     Format {
         ending: "html",
         name: None,
-        what: "a page for phone and paper",
-        renderer: Renderer::Plans(|planned, _| Ok(phone::page(planned.plans)?.into())),
+        what: "a page for the phone",
+        renderer: Renderer::Plans(|planned, _| Ok(phone::page(&planned)?.into())),
     },
     Format {
         ending: "md",

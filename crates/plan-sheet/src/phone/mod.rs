@@ -14,17 +14,19 @@ mod script;
 mod session;
 mod stages;
 mod value_table;
+mod week;
 
 use std::collections::HashMap;
 
 use askama::Template;
-use session_plan::Plan;
 
 use page_data::page_data;
 use script::{BEGIN, SCRIPT};
 use session::PageSession;
+use week::PageWeek;
 
 use crate::formats::plan_size::{MOST_ON_PHONE, check_size};
+use crate::formats::planned::Planned;
 use crate::formats::rendered::RenderError;
 
 /// How the page looks.
@@ -32,9 +34,10 @@ const STYLE: &str = include_str!("../../templates/page.css");
 
 /// Plans as one page of HTML that loads nothing else.
 ///
-/// Everything there is to read is in the page and is printed. Where scripts run, the page also shows one block at a
-/// time, counts down to each go, clocks the runs and keeps their times on the phone.
-pub(crate) fn page(plans: &[Plan]) -> Result<String, RenderError> {
+/// Everything there is to read is in the page and is printed. Where scripts run, the page shows the run that is next,
+/// counts down to each go, clocks the runs and keeps their times on the phone.
+pub(crate) fn page(planned: &Planned<'_>) -> Result<String, RenderError> {
+    let plans = planned.plans;
     check_size(plans, "html", MOST_ON_PHONE)?;
     let mut sessions: Vec<PageSession> =
         (1..).zip(plans).map(|(number, plan)| PageSession::of(number, plan)).collect();
@@ -59,6 +62,7 @@ pub(crate) fn page(plans: &[Plan]) -> Result<String, RenderError> {
         begin: BEGIN,
         data: page_data(&sessions),
         script: &SCRIPT,
+        week: planned.week.map(PageWeek::of),
         sessions,
     };
     // The template refuses no value of a plan.
@@ -74,6 +78,7 @@ struct Page {
     begin: &'static str,
     data: String,
     script: &'static str,
+    week: Option<PageWeek>,
     sessions: Vec<PageSession>,
 }
 
