@@ -128,6 +128,18 @@ fn a_block_in_every_lane_of_every_built_in_track() {
 }
 
 #[test]
+fn no_lane_is_named_on_the_hatching_of_a_closed_one() {
+    let blocks = ["2 x 150 in lanes 3-6", "300 in lanes 3-6", "110h in lanes 3-6", "60 in lanes 3-8"];
+    let plan = planned("standard", &[1, 2], &blocks.map(str::to_owned)).expect("it can be planned");
+    check(&plan).unwrap_or_else(|why| panic!("{why}"));
+    let (map, _) = maps(&plan, "test");
+    assert!(
+        map.contains("class=\"closed\"") && map.contains(">lane 5<"),
+        "lanes are named beside closed ones"
+    );
+}
+
+#[test]
 fn forty_athletes_and_twelve_blocks() {
     let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
     let runs = ["60", "80", "90", "100", "120", "150", "200", "250", "300", "350", "400", "500"];

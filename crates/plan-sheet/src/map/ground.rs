@@ -1,9 +1,9 @@
 //! The lanes, to scale: bends, straights, chutes, and what is closed.
 
 use kurbo::{Point, Rect};
-use lane_distance::{Course, LaneNumber, Layout, Spot, Station, Track};
-use svg::node::Value;
+use lane_distance::{Course, Lane, LaneNumber, Layout, Spot, Station, Track};
 use svg::node::element::Element;
+use svg::node::{Node, Value};
 
 use super::frame::{Frame, around};
 use super::way::Way;
@@ -86,11 +86,39 @@ impl<'a> Ground<'a> {
             return true;
         }
         self.straights().any(|(course, end, length_m)| {
-            let (sin, cos) = end.heading_rad.sin_cos();
-            let (dx, dy) = (point.x - end.point.x, point.y - end.point.y);
-            let (along, out) = (dx * cos + dy * sin, dx * sin - dy * cos);
+            let (along, out) = beside(point, end);
             (-length_m - clear_m..clear_m).contains(&along)
                 && (-clear_m..self.outer_m(course) + clear_m).contains(&out)
+        })
+    }
+
+    /// Whether a box on the page lies over the hatching of a closed lane.
+    pub(super) fn is_on_hatching(self, place: Rect) -> bool {
+        let layout = self.layout();
+        let is_closed_at = |page: Point| {
+            let metres = (page - self.frame.origin) / self.frame.scale;
+            let point = lane_distance::Point::new(metres.x, -metres.y);
+            self.track.closed_lanes().iter().any(|&lane| {
+                let Lane { inner_line_m, width_m, .. } = layout.lane(lane);
+                let is_across = |out_m: f64| (inner_line_m..inner_line_m + width_m).contains(&out_m);
+                let is_on_oval =
+                    layout.has_lane(Course::Oval, lane) && is_across(layout.path().outside_m(point));
+                is_on_oval
+                    || self.straights().any(|(course, end, length_m)| {
+                        let (along_m, out_m) = beside(point, end);
+                        layout.has_lane(course, lane)
+                            && (-length_m..=0.0).contains(&along_m)
+                            && is_across(out_m)
+                    })
+            })
+        };
+        (0..=6).any(|across| {
+            (0..=3).any(|down| {
+                is_closed_at(Point::new(
+                    place.x0 + place.width() * f64::from(across) / 6.0,
+                    place.y0 + place.height() * f64::from(down) / 3.0,
+                ))
+            })
         })
     }
 
@@ -188,7 +216,9 @@ impl<'a> Ground<'a> {
         }
         let hatching = self.hatching(shown, mm);
         if !hatching.is_empty() {
-            drawn.push(stroke(hatching, Pen::new(EDGE, 0.3 * mm)));
+            let mut closed = stroke(hatching, Pen::new(EDGE, 0.3 * mm));
+            closed.assign("class", "closed");
+            drawn.push(closed);
         }
         group("ground", drawn)
     }
@@ -236,6 +266,13 @@ impl<'a> Ground<'a> {
         });
         strokes.collect()
     }
+}
+
+/// How far a point lies past the end of a straight, and how far outside its inner edge, in metres.
+fn beside(point: lane_distance::Point, end: lane_distance::Pose) -> (f64, f64) {
+    let (sin, cos) = end.heading_rad.sin_cos();
+    let (dx, dy) = (point.x - end.point.x, point.y - end.point.y);
+    (dx * cos + dy * sin, dx * sin - dy * cos)
 }
 
 /// A shape with straight sides, as path data.

@@ -185,7 +185,7 @@ fn paint_of<'b>(cluster: &'b Cluster<'_>, sketch: &'b Sketch<'_>) -> impl Iterat
     sketch.paint.iter().filter(is_here)
 }
 
-/// The name of each cone's lane, where it finds room within the lane.
+/// The name of each cone's lane, where it finds room within the lane and beside the hatching of closed ones.
 fn lane_names(
     cluster: &Cluster<'_>,
     ground: Ground<'_>,
@@ -214,7 +214,7 @@ fn lane_names(
             }
             let (inner, outer) = ground.across(Spot { to_finish_m, ..spot });
             let place = letters.centred(&name, inner.midpoint(outer));
-            labels.take(place).then_some(place)
+            (!ground.is_on_hatching(place) && labels.take(place)).then_some(place)
         });
         names.extend(place.map(|place| (name, place)));
     }

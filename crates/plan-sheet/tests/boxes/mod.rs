@@ -59,7 +59,7 @@ impl Box {
 pub(crate) struct Picture {
     pub(crate) texts: Vec<Box>,
     pub(crate) flags: Vec<Box>,
-    /// Straight lines from end to end, such as those from cone to cone.
+    /// Straight lines from end to end, such as those from cone to cone and across closed lanes.
     lines: Vec<[(f64, f64); 2]>,
     /// How wide it wants to be, in millimetres.
     pub(crate) width_mm: f64,
@@ -199,7 +199,21 @@ fn lines(document: &roxmltree::Document<'_>, width_mm: f64) -> Vec<[(f64, f64); 
     let lines = document.descendants().filter(|node| node.has_tag_name("line") && !is_paint(node));
     let ends =
         |line| [("x1", "y1"), ("x2", "y2")].map(|(x, y)| page.point(line, (value(line, x), value(line, y))));
-    lines.map(ends).collect()
+    lines.map(ends).chain(hatching(document, &page)).collect()
+}
+
+/// The strokes across closed lanes, each a path of its own within one that holds them all.
+fn hatching(document: &roxmltree::Document<'_>, page: &Page) -> Vec<[(f64, f64); 2]> {
+    let closed = document.descendants().filter(|node| node.attribute("class") == Some("closed"));
+    let strokes = closed.flat_map(|path| {
+        let d = path.attribute("d").expect("a path has data");
+        d.split('M').skip(1).map(move |stroke| {
+            let ends: Vec<f64> =
+                stroke.split(['L', ' ']).map(|number| number.parse().expect("it is a number")).collect();
+            [(ends[0], ends[1]), (ends[2], ends[3])].map(|end| page.point(path, end))
+        })
+    });
+    strokes.collect()
 }
 
 /// A page: where it begins, and pixels to a unit.
