@@ -129,9 +129,13 @@ fn a_block_in_every_lane_of_every_built_in_track() {
 
 #[test]
 fn no_lane_is_named_on_the_hatching_of_a_closed_one() {
-    let blocks = ["2 x 150 in lanes 3-6", "300 in lanes 3-6", "110h in lanes 3-6", "60 in lanes 3-8"];
-    let plan = planned("standard", &[1, 2], &blocks.map(str::to_owned)).expect("it can be planned");
-    check(&plan).unwrap_or_else(|why| panic!("{why}"));
+    let session = "title: Sprints\ngroups: [{ name: sprints, athletes: [Kit, Lou, Max, Nia] }]\n\
+                   blocks: [\"2 x 150 in lanes 3-6 rest 8min\"]\n";
+    let venue = Venue::from(Track::built_in("standard").expect("it comes with the crate"));
+    let venue = venue.with_closed(&[1, 2]).expect("others are open");
+    let file = SessionFile::read(SourceText::new("sprints.yaml", session)).expect("the session is right");
+    let plan = plan(&venue, &file.session).expect("it can be planned");
+    assert_eq!(check(&plan), Ok(()));
     let (map, _) = maps(&plan, "test");
     assert!(
         map.contains("class=\"closed\"") && map.contains(">lane 5<"),
