@@ -207,13 +207,30 @@ fn hatching(document: &roxmltree::Document<'_>, page: &Page) -> Vec<[(f64, f64);
     let closed = document.descendants().filter(|node| node.attribute("class") == Some("closed"));
     let strokes = closed.flat_map(|path| {
         let d = path.attribute("d").expect("a path has data");
-        d.split('M').skip(1).map(move |stroke| {
+        // What lies beyond the picture that a stroke belongs to is not drawn.
+        let shown = clip_of(path).map(|clip| {
+            let (left, top) = (value(clip, "x"), value(clip, "y"));
+            (left..=left + value(clip, "width"), top..=top + value(clip, "height"))
+        });
+        d.split('M').skip(1).filter_map(move |stroke| {
             let ends: Vec<f64> =
                 stroke.split(['L', ' ']).map(|number| number.parse().expect("it is a number")).collect();
-            [(ends[0], ends[1]), (ends[2], ends[3])].map(|end| page.point(path, end))
+            let ends = [(ends[0], ends[1]), (ends[2], ends[3])];
+            let is_shown = |(x, y): &(f64, f64)| {
+                shown.as_ref().is_none_or(|(across, down)| across.contains(x) && down.contains(y))
+            };
+            ends.iter().all(is_shown).then(|| ends.map(|end| page.point(path, end)))
         })
     });
     strokes.collect()
+}
+
+/// The rectangle to which something drawn is cut, if it is.
+fn clip_of<'a>(drawn: roxmltree::Node<'a, 'a>) -> Option<roxmltree::Node<'a, 'a>> {
+    let id = drawn.ancestors().find_map(|node| node.attribute("clip-path"))?;
+    let id = id.strip_prefix("url(#")?.strip_suffix(')')?;
+    let clip = drawn.document().descendants().find(|node| node.attribute("id") == Some(id))?;
+    clip.children().find(|child| child.has_tag_name("rect"))
 }
 
 /// A page: where it begins, and pixels to a unit.
