@@ -1,8 +1,9 @@
 //! The first screen of a page as it stands before a script fills it.
 
+use super::block::PageBlock;
 use super::run::Run;
 use super::run_words::Ends;
-use super::session::{PageBlock, PageSession};
+use super::session::PageSession;
 use crate::map::run_picture::RunPicture;
 
 /// The run with which a page opens.

@@ -1,5 +1,6 @@
 //! Plans as one page, for a phone in the hand and for paper.
 
+mod block;
 mod first_screen;
 mod kept_key;
 mod key_digest;
@@ -20,6 +21,7 @@ use std::collections::HashMap;
 
 use askama::Template;
 
+use first_screen::FirstScreen;
 use page_data::page_data;
 use script::{BEGIN, SCRIPT};
 use session::PageSession;
@@ -83,6 +85,11 @@ struct Page {
 }
 
 impl Page {
+    /// The screen of a session before a script fills it.
+    fn first_screen(&self, session: &PageSession) -> FirstScreen {
+        FirstScreen::of(session)
+    }
+
     /// The level of a session's heading; those within are one deeper.
     fn level(&self) -> u8 {
         if self.sessions.len() == 1 { 1 } else { 2 }

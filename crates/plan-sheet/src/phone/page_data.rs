@@ -6,9 +6,10 @@
 use serde_json::{Value, json};
 use session_plan::ConeLabel;
 
+use super::block::PageBlock;
 use super::first_screen::Bar;
 use super::run::{Run, TimeBox};
-use super::session::{PageBlock, PageSession};
+use super::session::PageSession;
 use super::value_table::ValueTable;
 use crate::drawing::ink::number;
 use crate::map::run_picture::RunPicture;

@@ -1,7 +1,7 @@
 //! A block as the whole plan says it, each place once.
 
+use super::block::PageBlock;
 use super::run_words::Ends;
-use super::session::PageBlock;
 use crate::sheet::place_row::PlaceRow;
 use crate::sheet::spans::{lane_ranges, ranges};
 use crate::words::athlete::athletes;

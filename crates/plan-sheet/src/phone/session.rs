@@ -5,16 +5,15 @@ use std::sync::Arc;
 use lane_distance::Track;
 use session_plan::Plan;
 
-use super::first_screen::FirstScreen;
+use super::block::PageBlock;
 use super::kept_key::kept_key;
 use super::old_key::old_key;
-use super::run::{Run, runs};
+use super::run::Run;
 use super::stages::stages;
 use crate::drawing::ink::number;
 use crate::map::map_picture::phone_map;
 use crate::map::run_picture::TrackPicture;
 use crate::sheet::sheet::Sheet;
-use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::spans::lane_ranges;
 use crate::strip::strip::{Strip, strips};
 use crate::strip::strip_part::Stretch;
@@ -47,14 +46,6 @@ pub(super) struct PageSession {
     pub(super) blocks: Vec<PageBlock>,
     /// Whether one athlete alone runs it, who rests from the finish.
     pub(super) is_alone: bool,
-}
-
-/// A block of a page.
-pub(super) struct PageBlock {
-    pub(super) sheet: SheetBlock,
-    pub(super) runs: Vec<Run>,
-    /// The blocks that are run at the same time have the same.
-    pub(super) stage: usize,
 }
 
 impl PageSession {
@@ -118,11 +109,6 @@ impl PageSession {
     pub(super) fn run_count(&self) -> usize {
         self.blocks.iter().map(|block| block.runs.len()).sum()
     }
-
-    /// Its screen before a script fills it.
-    pub(super) fn first_screen(&self) -> FirstScreen {
-        FirstScreen::of(self)
-    }
 }
 
 /// Whether every run has one box, and no two people run.
@@ -131,24 +117,4 @@ fn is_alone(blocks: &[PageBlock]) -> bool {
     let mut names: Vec<String> = boxes().flatten().map(|one| one.written).collect();
     names.dedup();
     names.len() < 2 && boxes().all(|boxes| boxes.len() == 1)
-}
-
-impl PageBlock {
-    fn of(block: &SheetBlock) -> Self {
-        Self { sheet: block.clone(), runs: runs(block), stage: 0 }
-    }
-
-    /// What it is called at the head of the screen.
-    pub(super) fn head(&self) -> String {
-        match &self.sheet.group {
-            Some(group) => format!("{group}: {}", self.sheet.reading),
-            None => self.sheet.reading.clone(),
-        }
-    }
-
-    /// The one thing to know before it is run: what breaks the plan, else what it passes.
-    pub(super) fn warning(&self) -> Option<String> {
-        let care = || self.sheet.cautions.first().map(|caution| format!("Take care: {caution}"));
-        self.sheet.impossible.first().cloned().or_else(care)
-    }
 }

@@ -1,6 +1,6 @@
 //! Which blocks are run at the same time.
 
-use super::session::PageBlock;
+use super::block::PageBlock;
 
 /// The number of the stage of each block, from 0: blocks whose times overlap are counted down to as one.
 pub(super) fn stages(blocks: &[PageBlock]) -> Vec<usize> {
