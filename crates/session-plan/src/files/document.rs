@@ -11,6 +11,9 @@ use crate::files::file_fault::{FileFault, FileFaultKind};
 use crate::files::limit::Limit;
 use crate::files::node::{Node, Value};
 
+/// What the parser says where values are nested too deep for itself, which is far beyond our own limit: it looks ahead.
+const PARSER_DEPTH: &str = "recursion limit exceeded";
+
 /// A YAML text as one value whose parts know where they stand.
 #[derive(Clone, Debug)]
 pub(crate) struct Document {
@@ -110,6 +113,8 @@ impl<'a> Builder<'a> {
                 let at = self.byte(error.marker().index());
                 let kind = if self.text[at..].starts_with('*') {
                     FileFaultKind::UnknownAlias
+                } else if error.info() == PARSER_DEPTH {
+                    FileFaultKind::TooMuch(Limit::Depth)
                 } else {
                     FileFaultKind::NotYaml { reason: error.info().to_owned() }
                 };
