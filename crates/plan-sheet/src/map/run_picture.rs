@@ -125,6 +125,21 @@ impl RunPicture {
 }
 
 impl RunPicture {
+    /// Nothing to be seen: the words lie beyond the picture.
+    pub(crate) fn nowhere() -> Self {
+        let beyond = Point::new(0.0, -99.0);
+        let none = String::new;
+        Self {
+            ways: none(),
+            run_ins: none(),
+            arrow: none(),
+            stands: none(),
+            finishes: none(),
+            stand_at: beyond,
+            finish_at: beyond,
+        }
+    }
+
     /// The middle of the word at the start, then of that at the finish, as attributes.
     pub(crate) fn words_at(&self) -> [[String; 2]; 2] {
         [self.stand_at, self.finish_at].map(|at| [number(at.x), number(at.y)])

@@ -14,7 +14,7 @@ pub(super) struct FirstScreen {
     pub(super) what: String,
     pub(super) ends: Vec<Ends>,
     pub(super) warning: Option<String>,
-    pub(super) picture: Option<RunPicture>,
+    pub(super) picture: RunPicture,
     /// Who runs and in which lane, where there are several boxes for times.
     pub(super) names: Vec<(String, String)>,
     pub(super) bar: Bar,
@@ -46,7 +46,7 @@ impl FirstScreen {
             what: run.map(|run| run.what.clone()).unwrap_or_default(),
             ends: run.map(|run| run.ends.clone()).unwrap_or_default(),
             warning: block.and_then(PageBlock::warning),
-            picture: run.and_then(|run| run.picture(&session.ground)),
+            picture: run.and_then(|run| run.picture(&session.ground)).unwrap_or_else(RunPicture::nowhere),
             names: run.map(Run::names).unwrap_or_default(),
             bar,
         }

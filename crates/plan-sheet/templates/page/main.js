@@ -8,7 +8,7 @@ import { clockOf, sessionModel } from "./model.js";
 import { showPart, wirePlan } from "./parts.js";
 import { blockOn, runningNow, screenOf } from "./screen.js";
 import { sound } from "./sound.js";
-import { endCountdown, goAt, moveGoes, stageRuns, startCountdown, stopCountdown, zeroOf } from "./timetable.js";
+import { endCountdown, goAt, moveGoes, stageRuns, startCountdown, stopCountdown } from "./timetable.js";
 import { openAll, openTimes, refreshTimes } from "./times_view.js";
 import { dayOf } from "./times.js";
 import { byId, draw, say, setText } from "./view.js";

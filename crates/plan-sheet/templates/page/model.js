@@ -37,7 +37,6 @@ function runModel(run, number, block, session, isOneOfSeveral) {
     heardUntil: null,
   };
   model.boxes = boxesOf(model, run.lanes, session);
-  model.metres = Number(session.places[run.lanes[0][1]][0].split(" ")[0]);
   return model;
 }
 

@@ -146,7 +146,7 @@ function tickerOf(desk, button, at) {
   }
   const last = lastTimed(session);
   if (last === null) return session.changed ?? "";
-  return `${last.boxes.length === 1 ? capital(last.label).replace(/ of \d+/, "") : capital(shortName(last))}: ${resultOf(last)}`;
+  return `${capital(shortName(last))}: ${resultOf(last)}`;
 }
 
 /** How many runs have their times or words: counted anew only when something was kept. */
