@@ -207,7 +207,7 @@ fn too_much(spec: &TrackSpec) -> Vec<(Vec<Key>, FileFaultKind)> {
     let places = |mark: &MarkSpec| {
         let rows = [&mark.to_finish, &mark.before_finish, &mark.across].into_iter().flatten();
         let of_hurdles = mark.hurdles.map_or(0, |hurdles| usize::from(hurdles.count));
-        1 + of_hurdles + rows.map(|row| row.as_slice().len()).sum::<usize>()
+        (of_hurdles + rows.map(|row| row.as_slice().len()).sum::<usize>()).max(1)
     };
     let of_marks = |key: &str| vec![Key::from("marks"), Key::from(key)];
     [
