@@ -26,8 +26,10 @@ pub(crate) fn through_hurdles(track: &Track, blocks: &[PlanBlock]) -> Vec<Warnin
     let mut found = Vec::new();
     for (hurdles, over) in (1..).zip(blocks) {
         let standing = standing(over);
-        for (block, flat) in (1..).zip(blocks).filter(|(block, _)| *block != hurdles && !standing.is_empty())
-        {
+        if standing.is_empty() {
+            continue;
+        }
+        for (block, flat) in (1..).zip(blocks).filter(|(block, _)| *block != hurdles) {
             let mut lanes = BTreeSet::new();
             let mut at_s = f64::INFINITY;
             for rep in flat.reps.iter().filter(|rep| !is_over_hurdles(rep)) {
