@@ -7,10 +7,13 @@ use crate::run::program;
 /// What a run may take up, in kB of address space: the program itself, and 200 MB.
 const MOST_KB: u32 = 260_000;
 
-/// What is said of a file that is refused, by a program that can have no more memory than this.
+/// How long a run may keep a core busy, in seconds: several times what a release needs, as other builds are slower.
+const MOST_S: u32 = 5;
+
+/// What is said of a file that is refused, by a program that can have no more memory and time than this.
 fn refused(name: &str, text: &str) -> String {
     let folder = Folder::with(name, text);
-    let script = format!(r#"ulimit -v {MOST_KB}; exec "$0" check "$1""#);
+    let script = format!(r#"ulimit -v {MOST_KB}; ulimit -t {MOST_S}; exec "$0" check "$1""#);
     let shell = snapbox::cmd::Command::new("sh").args(["-c", &script]).arg(program()).arg(name);
     let told = told(&shell.current_dir(folder.path()).env("NO_COLOR", "1").assert().code(2));
     assert!(told.len() < 30_000, "{} bytes of errors", told.len());
@@ -39,8 +42,8 @@ fn a_session_that_is_too_much_names_its_limit() {
             "too many bytes added by aliases (`*name`): at most 1048576",
         ),
         (
-            "a text of 500 kB",
-            format!("blocks: [\"{}\"]\n", "6 x 200 ".repeat(62_500)),
+            "a text of 500 kB with 100,000 aliases",
+            format!("blocks: [&a \"{}\", {}]\n", "6 x 200 ".repeat(62_500), list(100_000, "*a")),
             "too many bytes of one text in a file: at most 10000",
         ),
         (
@@ -80,6 +83,11 @@ fn a_session_that_is_too_much_names_its_limit() {
             "201 blocks",
             format!("blocks:\n{}", "  - drills\n".repeat(201)),
             "too many lines of blocks in a session file: at most 200",
+        ),
+        (
+            "501 blocks on four lines",
+            format!("blocks:\n{}", format!("  - {}drills\n", "drills; ".repeat(125)).repeat(4)),
+            "too many blocks of a session: at most 500",
         ),
         (
             "501 repetitions",

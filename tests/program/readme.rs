@@ -70,10 +70,4 @@ fn the_limits_are_those_of_the_program() {
         let row = format!("\n| {} | {} |\n", limit.most(), limit.words());
         assert!(readme.contains(&row), "{row}");
     }
-    for (most, of) in [
-        (workout_notation::MOST_REPS as usize, "repetitions of a session"),
-        (session_plan::MOST_RUNS, "runs of all athletes of a session"),
-    ] {
-        assert!(readme.contains(&format!("\n| {most} | {of} |\n")), "{of}");
-    }
 }

@@ -7,7 +7,8 @@ use crate::answer::{parsed, told};
 use crate::folder::Folder;
 use crate::run::toeline;
 use jsonschema::Validator;
-use serde_json::Value;
+use serde_json::{Value, json};
+use session_plan::Limit;
 use snapbox::str;
 
 fn schema(kind: &str) -> Validator {
@@ -17,7 +18,7 @@ fn schema(kind: &str) -> Validator {
 }
 
 /// A YAML text as JSON: names that are numbers become texts, as an editor reads them.
-fn json(text: &str) -> Value {
+fn of_yaml(text: &str) -> Value {
     fn plain(value: serde_yaml::Value) -> Value {
         match value {
             serde_yaml::Value::Mapping(mapping) => {
@@ -58,7 +59,7 @@ fn every_track_file_of_the_repository_fits() {
     assert!(files.len() >= 8, "{files:?}");
     files.push(Path::new(env!("CARGO_MANIFEST_DIR")).join("sessions/wrenbeck/track.yaml"));
     for path in files {
-        assert_eq!(faults(&schema, &json(&text(&path))), [""; 0], "{}", path.display());
+        assert_eq!(faults(&schema, &of_yaml(&text(&path))), [""; 0], "{}", path.display());
     }
 }
 
@@ -69,7 +70,7 @@ fn every_session_file_of_the_demonstration_fits() {
     let sessions = files.iter().filter(|path| !path.ends_with("track.yaml"));
     assert_eq!(sessions.clone().count(), 8);
     for path in sessions {
-        assert_eq!(faults(&schema, &json(&text(path))), [""; 0], "{}", path.display());
+        assert_eq!(faults(&schema, &of_yaml(&text(path))), [""; 0], "{}", path.display());
     }
 }
 
@@ -103,8 +104,8 @@ fn what_the_schema_refuses_the_program_refuses_too() {
     for (kind, right, from, to) in cases {
         let wrong = right.replacen(from, to, 1);
         assert_ne!(&wrong, right, "{from} is in the file");
-        assert_eq!(faults(&schema(kind), &json(right)), [""; 0]);
-        assert!(!schema(kind).is_valid(&json(&wrong)), "the schema accepts {to}");
+        assert_eq!(faults(&schema(kind), &of_yaml(right)), [""; 0]);
+        assert!(!schema(kind).is_valid(&of_yaml(&wrong)), "the schema accepts {to}");
         folder.write("x.yaml", &wrong);
         folder.toeline(&["check", "x.yaml"]).assert().code(2);
         folder.write("x.yaml", right);
@@ -137,9 +138,85 @@ fn what_the_program_reads_the_schema_accepts() {
         squad: { mode: one to a lane, most: 3, timers: two, timing_gap: 10s }, groups: [{ name: b, athletes: [{ name: c, bests: { 800: 2:08 },
         target: 32, lanes: [2] }, d], lanes: [2, 3], blocks: [6 x 200] }] }";
     for (kind, text) in [("track", track), ("session", session)] {
-        assert_eq!(faults(&schema(kind), &json(text)), [""; 0]);
+        assert_eq!(faults(&schema(kind), &of_yaml(text)), [""; 0]);
         folder.write("x.yaml", text);
         folder.toeline(&["check", "x.yaml"]).assert().success();
+    }
+}
+
+#[test]
+fn each_limit_is_written_in_the_schemas() {
+    for kind in ["session", "track"] {
+        let schema = parsed(&toeline(&["schema", kind]).assert());
+        let comment = schema["$comment"].as_str().expect("it is text");
+        let limits: Vec<&str> =
+            comment.trim_start_matches("At most: ").trim_end_matches('.').split("; ").collect();
+        let known = Limit::ALL.map(|limit| format!("{} {}", limit.most(), limit.words()));
+        assert_eq!(limits, known, "{kind}");
+    }
+}
+
+/// Lists and names as long as they may be, and longer by one: schema and program agree on where the limit is.
+#[test]
+fn the_schema_and_the_program_have_the_same_limits() {
+    let folder = Folder::new();
+    let track = of_yaml(&text(Path::new("crates/lane-distance/tracks/standard.yaml")));
+    let session = json!({ "title": "T", "groups": [{ "name": "g", "athletes": ["a"] }], "blocks": ["200"] });
+    let numbered = |count: usize, of: &dyn Fn(usize) -> Value| Value::Array((0..count).map(of).collect());
+    let name = |count: usize| Value::from("n".repeat(count));
+    let list = |item: Value| move |count: usize| Value::Array(vec![item.clone(); count]);
+    let own = |number| json!({ "name": format!("m{number}"), "colour": "red", "form": "tick", "for": "x", "to_finish": 50 });
+    type SoMany<'a> = &'a dyn Fn(usize) -> Value;
+    let cases: [(&str, &Value, &str, Limit, SoMany<'_>); 13] = [
+        ("session", &session, "/title", Limit::NameLetters, &name),
+        ("session", &session, "/notes", Limit::Items, &list(json!("n"))),
+        ("session", &session, "/blocks", Limit::BlockLines, &list(json!("drills"))),
+        ("session", &session, "/groups", Limit::Groups, &|count| {
+            numbered(count, &|number| json!({ "name": format!("g{number}") }))
+        }),
+        ("session", &session, "/groups/0/name", Limit::NameLetters, &name),
+        ("session", &session, "/groups/0/athletes", Limit::Athletes, &|count| {
+            numbered(count, &|number| format!("a{number}").into())
+        }),
+        ("session", &session, "/groups/0/athletes/0", Limit::NameLetters, &name),
+        (
+            "session",
+            &session,
+            "/groups/0/athletes/0",
+            Limit::NameLetters,
+            &|count| json!({ "name": name(count) }),
+        ),
+        ("track", &track, "/name", Limit::NameLetters, &name),
+        ("track", &track, "/path", Limit::Pieces, &list(json!({ "straight": 8 }))),
+        (
+            "track",
+            &track,
+            "/hazards",
+            Limit::Hazards,
+            &list(json!({ "kind": "gate", "from": 30, "to": 26, "side": "outside" })),
+        ),
+        ("track", &track, "/marks/own", Limit::Marks, &|count| numbered(count, &own)),
+        ("track", &track, "/marks/worn", Limit::WornMarks, &list(json!({ "mark": "200 m start" }))),
+    ];
+    for (kind, file, at, limit, so_many) in cases {
+        let refusals = |count: usize| {
+            let (above, key) = at.rsplit_once('/').expect("it is a pointer");
+            let mut file = file.clone();
+            let above = file.pointer_mut(above).expect("it is there");
+            match above {
+                Value::Array(items) => items[0] = so_many(count),
+                above => above[key] = so_many(count),
+            }
+            folder.write("x.yaml", file.to_string());
+            (faults(&schema(kind), &file), told(&folder.toeline(&["check", "x.yaml"]).assert()))
+        };
+        let refusal = format!("error: too many {}: at most {}\n", limit.words(), limit.most());
+        let (of_schema, of_program) = refusals(limit.most());
+        assert_eq!(of_schema, [""; 0], "{kind} {at}");
+        assert!(!of_program.contains("error: too many "), "{kind} {at}: {of_program}");
+        let (of_schema, of_program) = refusals(limit.most() + 1);
+        assert!(!of_schema.is_empty(), "{kind} {at}");
+        assert!(of_program.contains(&refusal), "{kind} {at}: {of_program}");
     }
 }
 

@@ -51,7 +51,6 @@ pub use plan::coach_place::CoachPlace;
 pub use plan::cone::{Cone, ConeLabel, Cones, PaintedSpot, SpotEnd, SpotUse};
 pub use plan::fault::{PlanError, PlanFault};
 pub use plan::handover::Handover;
-pub use plan::laid::MOST_RUNS;
 pub use plan::lane_move::LaneMove;
 pub use plan::nominal::{Nominal, OtherLength};
 pub use plan::on_foot::WALK_M_PER_S;

@@ -133,6 +133,7 @@ pub use forms::{
 };
 pub use problem::{Problem, Problems};
 pub use reader::{distance, lanes, race_distance, seconds};
+pub use session_reader::MOST_BLOCKS;
 pub use source_text::SourceText;
 pub use spanned::Spanned;
 pub use track_part::TrackPart;

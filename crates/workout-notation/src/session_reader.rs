@@ -14,7 +14,7 @@ use crate::problem::Problem;
 use crate::workout::{Part, Workout};
 
 /// The most blocks of one text.
-pub(crate) const MOST_BLOCKS: usize = 500;
+pub const MOST_BLOCKS: usize = 500;
 
 /// Reads the lines of a text one after the other.
 pub(crate) struct SessionReader<'a> {

@@ -1,15 +1,8 @@
 //! How large plans are on a page.
 
-use session_plan::Plan;
+use session_plan::{Limit, Plan};
 
 use crate::formats::rendered::RenderError;
-
-/// The most lines that plans may take on printed sheets.
-#[cfg(feature = "pdf")]
-pub(crate) const MOST_PRINTED: usize = 4_000;
-
-/// The most lines that plans may take on a page for a phone.
-pub(crate) const MOST_ON_PHONE: usize = 6_000;
 
 /// Letters that fit on a line of a note.
 const LETTERS_OF_A_LINE: usize = 100;
@@ -21,9 +14,9 @@ const LETTERS_OF_A_NAME: usize = 40;
 ///
 /// # Errors
 ///
-/// Where they take more than `most` lines.
-pub(crate) fn check_size(plans: &[Plan], ending: &'static str, most: usize) -> Result<(), RenderError> {
-    let lines: usize = plans.iter().map(lines).sum();
+/// Where they take more lines than the limit.
+pub(crate) fn check_size(plans: &[Plan], ending: &'static str, limit: Limit) -> Result<(), RenderError> {
+    let (lines, most) = (plans.iter().map(lines).sum::<usize>(), limit.most());
     if lines > most { Err(RenderError::TooLong { ending, lines, most }) } else { Ok(()) }
 }
 

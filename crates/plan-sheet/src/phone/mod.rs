@@ -20,6 +20,7 @@ mod week;
 use std::collections::HashMap;
 
 use askama::Template;
+use session_plan::Limit;
 
 use first_screen::FirstScreen;
 use page_data::page_data;
@@ -27,7 +28,7 @@ use script::{BEGIN, SCRIPT};
 use session::PageSession;
 use week::PageWeek;
 
-use crate::formats::plan_size::{MOST_ON_PHONE, check_size};
+use crate::formats::plan_size::check_size;
 use crate::formats::planned::Planned;
 use crate::formats::rendered::RenderError;
 
@@ -40,7 +41,7 @@ const STYLE: &str = include_str!("../../templates/page.css");
 /// counts down to each go, clocks the runs and keeps their times on the phone.
 pub(crate) fn page(planned: &Planned<'_>) -> Result<String, RenderError> {
     let plans = planned.plans;
-    check_size(plans, "html", MOST_ON_PHONE)?;
+    check_size(plans, "html", Limit::PageLines)?;
     let mut sessions: Vec<PageSession> =
         (1..).zip(plans).map(|(number, plan)| PageSession::of(number, plan)).collect();
     // A session that is given twice is run twice, and each keeps its own times.

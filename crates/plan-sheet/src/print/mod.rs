@@ -30,21 +30,24 @@ mod timed_block;
 mod walk;
 
 #[cfg(feature = "pdf")]
-use crate::formats::plan_size::{MOST_PRINTED, check_size};
+use session_plan::Limit;
+
+#[cfg(feature = "pdf")]
+use crate::formats::plan_size::check_size;
 use crate::formats::planned::Planned;
 use crate::formats::rendered::{RenderError, RenderSettings, Rendered};
 
 /// Plans on paper, as PDF.
 #[cfg(feature = "pdf")]
 pub(crate) fn pdf(planned: Planned<'_>, settings: &RenderSettings) -> Result<Rendered, RenderError> {
-    check_size(planned.plans, "pdf", MOST_PRINTED)?;
+    check_size(planned.plans, "pdf", Limit::PrintedLines)?;
     printout::Printout::of(planned, settings.paper, settings.extras)?.pdf()
 }
 
 /// The same pages as pictures.
 #[cfg(feature = "pdf")]
 pub(crate) fn pictures(planned: Planned<'_>, settings: &RenderSettings) -> Result<Rendered, RenderError> {
-    check_size(planned.plans, "png", MOST_PRINTED)?;
+    check_size(planned.plans, "png", Limit::PrintedLines)?;
     printout::Printout::of(planned, settings.paper, settings.extras)?.pictures()
 }
 

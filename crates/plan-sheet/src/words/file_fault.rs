@@ -139,9 +139,15 @@ const fn less(limit: Limit) -> &'static str {
         Limit::AliasedBytes => "write the values out",
         Limit::Depth => "use fewer levels",
         Limit::ValueBytes | Limit::NameLetters => "make it shorter",
-        Limit::FileBytes | Limit::TextBytes | Limit::Groups | Limit::Athletes | Limit::Blocks => {
-            "split it into several sessions"
-        }
+        Limit::FileBytes
+        | Limit::TextBytes
+        | Limit::Groups
+        | Limit::Athletes
+        | Limit::BlockLines
+        | Limit::Blocks
+        | Limit::Reps
+        | Limit::Runs => "split it into several sessions",
+        Limit::PrintedLines | Limit::PageLines => "write fewer groups, blocks or sessions at a time",
         Limit::Items | Limit::Marks | Limit::WornMarks | Limit::Hazards | Limit::Pieces => {
             "leave some of them out"
         }

@@ -1,9 +1,8 @@
 //! Why a block cannot be laid out, in words.
 
 use lane_distance::{LandmarkError, LaneError, SearchError};
-use session_plan::{MOST_RUNS, PlanFault};
+use session_plan::{Limit, PlanFault};
 use wave_plan::SquadError;
-use workout_notation::MOST_REPS;
 
 use crate::words::fault::{helped, plain};
 use crate::words::names::{all_called, called};
@@ -105,11 +104,11 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
             )
         }
         PlanFault::TooManyRuns => helped(
-            format!("the athletes of the session have more than {MOST_RUNS} runs in all"),
+            format!("the athletes of the session have more than {} runs in all", Limit::Runs.most()),
             "split it into several sessions",
         ),
         PlanFault::TooManyReps => helped(
-            format!("the session has more than {MOST_REPS} repetitions"),
+            format!("the session has more than {} repetitions", Limit::Reps.most()),
             "split it into several sessions",
         ),
         PlanFault::Squad(error @ SquadError::Beside { .. }) => {

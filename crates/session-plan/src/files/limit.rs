@@ -1,6 +1,8 @@
-//! How much a file may hold.
+//! How much a file may hold, and what is made of it.
 
-/// How much a file may hold: far more than an evening needs, and little enough for any file to be answered at once.
+use workout_notation::{MOST_BLOCKS, MOST_REPS};
+
+/// How much a file may hold, and what is made of it: far more than an evening needs, and little enough for any file to be answered at once.
 ///
 /// ```
 /// use session_plan::Limit;
@@ -28,7 +30,9 @@ pub enum Limit {
     Groups,
     /// Athletes of a session, in all its groups.
     Athletes,
-    /// Lines of blocks in a session, in all its lists.
+    /// Lines of blocks in a session file, in all its lists.
+    BlockLines,
+    /// Blocks of a session; a line may hold several.
     Blocks,
     /// Marks of a track's own, each place of a row counted.
     Marks,
@@ -38,11 +42,19 @@ pub enum Limit {
     Hazards,
     /// Pieces of the path of a track.
     Pieces,
+    /// Repetitions of a session, each counted once for all who run it.
+    Reps,
+    /// Runs of a session: the repetitions of each athlete.
+    Runs,
+    /// Lines of runs and notes that plans may take on paper.
+    PrintedLines,
+    /// Lines of runs and notes that plans may take on a page for a phone.
+    PageLines,
 }
 
 impl Limit {
     /// All of them.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 19] = [
         Self::FileBytes,
         Self::TextBytes,
         Self::AliasedBytes,
@@ -52,11 +64,16 @@ impl Limit {
         Self::NameLetters,
         Self::Groups,
         Self::Athletes,
+        Self::BlockLines,
         Self::Blocks,
         Self::Marks,
         Self::WornMarks,
         Self::Hazards,
         Self::Pieces,
+        Self::Reps,
+        Self::Runs,
+        Self::PrintedLines,
+        Self::PageLines,
     ];
 
     /// The most that there may be.
@@ -69,10 +86,14 @@ impl Limit {
             Self::ValueBytes => 10_000,
             Self::NameLetters => 200,
             Self::Groups => 40,
-            Self::Blocks => 200,
+            Self::BlockLines => 200,
+            Self::Blocks => MOST_BLOCKS,
             Self::Athletes | Self::Marks | Self::WornMarks => 500,
-            Self::Hazards => 50,
-            Self::Pieces => 50,
+            Self::Hazards | Self::Pieces => 50,
+            Self::Reps => MOST_REPS as usize,
+            Self::Runs => 12_000,
+            Self::PrintedLines => 4_000,
+            Self::PageLines => 6_000,
         }
     }
 
@@ -88,11 +109,16 @@ impl Limit {
             Self::NameLetters => "characters of a title or a name",
             Self::Groups => "groups of a session",
             Self::Athletes => "athletes of a session",
-            Self::Blocks => "lines of blocks in a session file",
+            Self::BlockLines => "lines of blocks in a session file",
+            Self::Blocks => "blocks of a session",
             Self::Marks => "own marks of a track, each of a row counted",
             Self::WornMarks => "worn marks of a track",
             Self::Hazards => "hazards of a track",
             Self::Pieces => "pieces of a track's path",
+            Self::Reps => "repetitions of a session",
+            Self::Runs => "runs of all athletes of a session",
+            Self::PrintedLines => "lines of runs and notes on printed sheets",
+            Self::PageLines => "lines of runs and notes on a page for a phone",
         }
     }
 }

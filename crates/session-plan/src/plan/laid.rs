@@ -4,8 +4,9 @@ use std::sync::Arc;
 
 use lane_distance::Track;
 use wave_plan::ItineraryPlan;
-use workout_notation::{Block, Body, MOST_REPS};
+use workout_notation::{Block, Body};
 
+use crate::files::limit::Limit;
 use crate::people::session::{BETWEEN_BLOCKS_S, Group};
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
@@ -16,9 +17,6 @@ use crate::plan::fault::{PlanError, PlanFault, Planned};
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::trial::TrialChange;
 use crate::plan::warning::Warning;
-
-/// The most runs that the athletes of a session can have in all.
-pub const MOST_RUNS: usize = 12_000;
 
 /// What the blocks that have been laid out come to.
 #[derive(Default)]
@@ -139,13 +137,13 @@ pub(crate) fn lay_out<'a>(
             continue;
         }
         counted.reps = counted.reps.saturating_add(block.count());
-        if counted.reps > MOST_REPS {
+        if counted.reps as usize > Limit::Reps.most() {
             errors.push(PlanError { at, fault: PlanFault::TooManyReps.at(0..block.text.len()) });
             break;
         }
         let athletes: usize = laid.crew.groups.iter().map(|group| group.athletes.len()).sum();
         counted.runs += athletes * block.count() as usize;
-        if counted.runs > MOST_RUNS {
+        if counted.runs > Limit::Runs.most() {
             errors.push(PlanError { at, fault: PlanFault::TooManyRuns.at(0..block.text.len()) });
             break;
         }

@@ -22,7 +22,7 @@ pub(crate) struct BlockSpec {
 pub(crate) fn blocks_schema(generator: &mut SchemaGenerator) -> Schema {
     let text = generator.subschema_for::<BlockText>();
     let keys = generator.subschema_for::<BlockSpec>();
-    json_schema!({ "type": "array", "maxItems": Limit::Blocks.most(), "items": { "anyOf": [text, keys] } })
+    json_schema!({ "type": "array", "maxItems": Limit::BlockLines.most(), "items": { "anyOf": [text, keys] } })
 }
 
 impl BlockSpec {

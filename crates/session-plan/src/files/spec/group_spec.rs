@@ -85,11 +85,12 @@ pub(crate) struct AthleteSpec {
 }
 
 fn athletes(generator: &mut SchemaGenerator) -> Schema {
+    let name = generator.subschema_for::<Name>();
     let athlete = generator.subschema_for::<AthleteSpec>();
     json_schema!({
         "type": "array",
         "maxItems": Limit::Athletes.most(),
-        "items": { "anyOf": [{ "type": ["string", "integer"] }, athlete] }
+        "items": { "anyOf": [name, athlete] }
     })
 }
 

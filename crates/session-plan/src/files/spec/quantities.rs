@@ -8,6 +8,8 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use serde_json::Value;
 
+use crate::files::limit::Limit;
+
 /// A time or a duration, in seconds: `48.5`, `2:08`, `5min`.
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize, JsonSchema)]
 #[schemars(description = "A time, such as 48.5, 2:08 or 5min.", extend("type" = ["number", "string"]))]
@@ -23,7 +25,7 @@ pub(crate) struct Date(pub(crate) NaiveDate);
 
 /// The name of an athlete, or a number.
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
-#[schemars(description = "The name of an athlete.", extend("type" = ["string", "integer"]))]
+#[schemars(description = "The name of an athlete.", extend("type" = ["string", "integer"], "maxLength" = Limit::NameLetters.most()))]
 pub(crate) struct Name(#[schemars(with = "Value")] pub(crate) String);
 
 /// A line of the workout notation. A number alone is a distance, though YAML does not call it text.

@@ -51,6 +51,7 @@ fn track() -> Value {
     let mut schema = titled::<TrackSpec>(generator, "Track file");
     schema["properties"]["house_rules"] = rules;
     schema["properties"]["timezone"] = timezone;
+    schema["properties"]["name"]["maxLength"] = Limit::NameLetters.most().into();
     schema["properties"]["path"]["maxItems"] = Limit::Pieces.most().into();
     schema["properties"]["hazards"]["maxItems"] = Limit::Hazards.most().into();
     schema["$defs"]["MarksSpec"]["properties"]["own"]["maxItems"] = Limit::Marks.most().into();

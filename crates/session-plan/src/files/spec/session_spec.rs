@@ -122,14 +122,23 @@ impl SessionSpec {
         let mut faults = self.faults();
         let exponent = self.riegel_exponent.unwrap_or(RIEGEL_EXPONENT);
         let mut places = TextPlaces::default();
+        let mut count = 0;
         let mut blocks_of = |texts: &[BlockSpec], list: &'static str, group: Option<usize>| {
             let mut blocks = Vec::with_capacity(texts.len());
             for (index, text) in texts.iter().enumerate() {
+                if count > Limit::Blocks.most() {
+                    break;
+                }
                 let group_keys = group.map(|group| [Key::from("groups"), Key::from(group)]);
                 let keys = group_keys.into_iter().flatten().chain([Key::from(list), Key::from(index)]);
                 let at: Vec<Key> = keys.collect();
                 match text.blocks() {
                     Ok(read) => {
+                        count += read.len();
+                        if count > Limit::Blocks.most() {
+                            faults.push((at, FileFaultKind::TooMuch(Limit::Blocks)));
+                            break;
+                        }
                         places.add(group, &at, &read);
                         blocks.extend(read);
                     }
@@ -217,7 +226,7 @@ impl SessionSpec {
         check(&["groups"], Limit::Athletes, self.groups.iter().map(|group| group.athletes.len()).sum());
         let own: usize = self.groups.iter().flat_map(|group| &group.blocks).map(Vec::len).sum();
         let together = self.before_groups.len() + self.blocks.len() + self.after_groups.len();
-        check(&[if own > together { "groups" } else { "blocks" }], Limit::Blocks, own + together);
+        check(&[if own > together { "groups" } else { "blocks" }], Limit::BlockLines, own + together);
         for (index, group) in self.groups.iter().enumerate() {
             let at = vec![Key::from("groups"), Key::from(index)];
             if group.name.chars().count() > Limit::NameLetters.most() {
