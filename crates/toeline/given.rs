@@ -2,8 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use anyhow::{Result, anyhow};
-use lane_distance::Track;
+use anyhow::Result;
 use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, SessionText, Venue, YamlText};
 use workout_notation::SourceText;
 
@@ -126,27 +125,13 @@ impl Given {
             Self::Text(text) | Self::Typed(text) => text.locate(errors),
         };
         let plan = session_plan::plan(venue, session).map_err(|errors| InputError::new(located(errors)))?;
-        check_lanes(venue.track(), session)?;
+        session.check_lanes(venue.track()).map_err(InputError::new)?;
         Ok(plan)
     }
 }
 
 fn text(source: SourceText, title: &str) -> Result<SessionText> {
     Ok(SessionText::read(source, title).map_err(InputError::new)?)
-}
-
-/// Refuses lanes that the track does not have, even where no block uses them.
-fn check_lanes(track: &Track, session: &Session) -> Result<()> {
-    let athletes = session.groups.iter().flat_map(|group| &group.athletes);
-    let of_athletes = athletes.map(|athlete| (athlete.name.as_str(), &athlete.lanes));
-    let of_groups = session.groups.iter().map(|group| (group.name.as_str(), &group.lanes));
-    for (whose, lanes) in of_athletes.chain(of_groups).chain([("the squad", &session.squad.lanes)]) {
-        for lane in lanes.iter().flatten() {
-            let known = track.lane_number(*lane);
-            known.map_err(|error| InputError::new(anyhow!("lanes of {whose}: {error}")))?;
-        }
-    }
-    Ok(())
 }
 
 fn is_text(path: &Path) -> bool {

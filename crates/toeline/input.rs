@@ -7,9 +7,7 @@ use std::path::Path;
 use anyhow::{Context, Result, anyhow, bail};
 use lane_distance::Track;
 use plan_sheet::late_fault_words;
-use session_plan::{
-    FileFaultKind, LateFault, Limit, Session, SessionFile, SessionText, TrackName, Venue, YamlText,
-};
+use session_plan::{FileFaultKind, LateFault, Limit, SessionFile, SessionText, TrackName, Venue, YamlText};
 use workout_notation::{SourceText, visible_line};
 
 use crate::failure::InputError;
@@ -67,23 +65,15 @@ pub(crate) fn own_venue(file: &mut SessionFile, path: &Path, common: &Common) ->
             read_venue(&beside)?
         }
     };
-    let closed = without_lanes(&mut file.session, venue, &file.closed_lanes);
+    let closed = file.session.without_lanes(venue, &file.closed_lanes);
     let wrong = |fault| InputError::new(file.fault_at("closed_lanes", FileFaultKind::Late(fault)));
     Ok(closed.map_err(wrong)?)
 }
 
 /// The venue of a text, without the lanes that the text says are closed.
 pub(crate) fn venue_of_text(text: &mut SessionText, venue: Venue) -> Result<Venue> {
-    let closed = without_lanes(&mut text.session, venue, &text.closed_lanes);
+    let closed = text.session.without_lanes(venue, &text.closed_lanes);
     Ok(closed.map_err(|fault| InputError::new(anyhow!("{}", late_fault_words(&fault))))?)
-}
-
-/// The venue without some lanes. What is to be run in them moves to open ones.
-fn without_lanes(session: &mut Session, venue: Venue, lanes: &[u8]) -> Result<Venue, LateFault> {
-    let (named, others): (Vec<u8>, Vec<u8>) = lanes.iter().partition(|lane| session.names_lane(**lane));
-    let venue = venue.with_closed(&others).map_err(LateFault::Lane)?;
-    session.close_lanes(&venue, &named)?;
-    Ok(venue)
 }
 
 /// The venue without lanes that nothing may be run in.

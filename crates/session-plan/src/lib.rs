@@ -37,6 +37,7 @@ pub use people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
 pub use people::late_fault::LateFault;
 pub use people::page_address::{PageAddress, PageAddressError};
 pub use people::session::{Athlete, BETWEEN_BLOCKS_S, Group, NoAthlete, Session, SquadRules};
+pub use people::session_changes::OwnLaneError;
 pub use people::since::{Since, SinceError};
 pub use people::time_of_day::{TimeOfDay, TimeOfDayError};
 pub use people::timezone::{Timezone, TimezoneError};

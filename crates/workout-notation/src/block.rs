@@ -6,6 +6,7 @@ use lane_distance::LaneNumber;
 
 use crate::doubt::Doubt;
 use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, SHORT_S, Step};
+use crate::spanned::Spanned;
 
 /// One line of a workout, as read.
 #[derive(Clone, Debug)]
@@ -171,6 +172,38 @@ impl Block {
             .map_or_else(|_| self.clone(), |moved| Self { start, rest_after, ..moved })
     }
 
+    /// The same block with its runs between other places: from a mark, to a mark, or wherever they fit best; its text is
+    /// the one form of all those that mean the same. A note stays as it is.
+    ///
+    /// ```
+    /// use workout_notation::Block;
+    ///
+    /// let block = Block::parse("6x200 from the 400 m start, rec 90s").expect("it is well formed");
+    /// let moved = block.with_ends(None, Some("finish line"));
+    /// assert_eq!(moved.text, "6 x 200 to the finish line rest 1:30");
+    /// ```
+    #[must_use]
+    pub fn with_ends(&self, from: Option<&str>, to: Option<&str>) -> Self {
+        let Body::Runs(series) = &self.body else { return self.clone() };
+        let end = |mark: Option<&str>| mark.map(|mark| Spanned::new(mark.to_owned(), 0..0));
+        let mut series = series.clone();
+        series.clear_ends();
+        series.details.from = end(from);
+        series.details.to = end(to);
+        let (start, rest_after) = (self.start, self.rest_after.clone());
+        Self::parse(&series.to_string()).map_or_else(
+            |_| self.clone(),
+            |moved| Self {
+                start,
+                rest_after,
+                label: self.label.clone(),
+                asides: self.asides.clone(),
+                not_read: self.not_read.clone(),
+                ..moved
+            },
+        )
+    }
+
     /// A block of which everything was read, in one way only.
     pub fn new(text: impl Into<String>, body: Body) -> Self {
         Self {
@@ -217,6 +250,18 @@ impl Block {
 }
 
 impl Series {
+    /// Takes away where its runs start and finish.
+    fn clear_ends(&mut self) {
+        let clear = |details: &mut Details| (details.from, details.to) = (None, None);
+        clear(&mut self.details);
+        for item in &mut self.items {
+            match item {
+                Item::Run(run) => clear(&mut run.details),
+                Item::Series(series) => series.clear_ends(),
+            }
+        }
+    }
+
     /// How many runs it has in all; at most [`MOST_REPS`] and one are counted.
     pub fn runs(&self) -> u32 {
         let once = self.items.iter().fold(0_u32, |sum, item| {

@@ -36,53 +36,74 @@ pub struct Format {
     pub name: Option<&'static str>,
     /// What it is, in a few words.
     pub what: &'static str,
+    /// Its media type (RFC 6838), with the character set where that has to be said.
+    pub media_type: &'static str,
     renderer: Renderer,
 }
 
 /// Every kind of file, in the order in which help and README list them.
 pub static FORMATS: &[Format] = &[
-    Format { ending: "txt", name: Some("text"), what: "tables for people", renderer: Renderer::Text },
+    Format {
+        ending: "txt",
+        name: Some("text"),
+        what: "tables for people",
+        media_type: "text/plain; charset=utf-8",
+        renderer: Renderer::Text,
+    },
     Format {
         ending: "json",
         name: Some("json"),
         what: "one JSON value for programs",
+        media_type: "application/json",
         renderer: Renderer::Json,
     },
     Format {
         ending: "csv",
         name: Some("csv"),
         what: "a row for each run, choice, lane or mark, for spreadsheets",
+        media_type: "text/csv; charset=utf-8",
         renderer: Renderer::Csv,
     },
-    Format { ending: "pdf", name: None, what: "printed sheets", renderer: Renderer::Paper(print::pdf) },
+    Format {
+        ending: "pdf",
+        name: None,
+        what: "printed sheets",
+        media_type: "application/pdf",
+        renderer: Renderer::Paper(print::pdf),
+    },
     Format {
         ending: "png",
         name: None,
         what: "the printed sheets as pictures, one for each page",
+        media_type: "image/png",
         renderer: Renderer::Pages(print::pictures),
     },
     Format {
         ending: "html",
         name: None,
         what: "a page for the phone",
+        media_type: "text/html; charset=utf-8",
         renderer: Renderer::Plans(|planned, _| Ok(phone::page(&planned)?.into())),
     },
     Format {
         ending: "md",
         name: None,
         what: "a message",
+        media_type: "text/markdown; charset=utf-8",
         renderer: Renderer::Plans(|planned, _| Ok(tables::message::message(planned).into())),
     },
     Format {
         ending: "ics",
         name: None,
         what: "a calendar",
+        media_type: "text/calendar; charset=utf-8",
         renderer: Renderer::Plans(tables::calendar::calendar),
     },
     Format {
         ending: "svg",
         name: None,
         what: "a map, the cones and the lanes unrolled",
+        media_type: "image/svg+xml",
         renderer: Renderer::OnePlan(|plan| map::map_picture::map_svg(plan).into()),
     },
 ];

@@ -1,19 +1,19 @@
 //! Plans as one page, for a phone in the hand and for paper.
 
-mod block;
+pub(crate) mod block;
 mod first_screen;
 mod kept_key;
 mod key_digest;
 mod old_key;
 mod page_data;
-mod plan_words;
+pub(crate) mod plan_words;
 mod policy;
 mod prompts;
-mod run;
-mod run_words;
+pub(crate) mod run;
+pub(crate) mod run_words;
 mod script;
 mod session;
-mod stages;
+pub(crate) mod stages;
 mod value_table;
 mod week;
 

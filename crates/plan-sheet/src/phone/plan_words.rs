@@ -10,23 +10,23 @@ use crate::words::cone::at_cones;
 use session_plan::ConeLabel;
 
 /// Where some runs of a block start and finish.
-pub(super) struct PlanPlace {
+pub(crate) struct PlanPlace {
     /// Which they are, how far, and in what time where that is the same.
-    pub(super) which: String,
-    pub(super) ends: Vec<Ends>,
-    pub(super) the_other_way: bool,
+    pub(crate) which: String,
+    pub(crate) ends: Vec<Ends>,
+    pub(crate) the_other_way: bool,
 }
 
 /// When a wave goes.
-pub(super) struct PlanWave {
+pub(crate) struct PlanWave {
     /// The wave, where there are several.
-    pub(super) who: Option<String>,
-    pub(super) goes: String,
+    pub(crate) who: Option<String>,
+    pub(crate) goes: String,
 }
 
 impl PageBlock {
     /// Its places.
-    pub(super) fn places(&self) -> Vec<PlanPlace> {
+    pub(crate) fn places(&self) -> Vec<PlanPlace> {
         self.sheet.places_and_times().iter().map(|row| self.place(row)).collect()
     }
 
@@ -61,7 +61,7 @@ impl PageBlock {
     }
 
     /// When its waves go.
-    pub(super) fn waves(&self) -> Vec<PlanWave> {
+    pub(crate) fn waves(&self) -> Vec<PlanWave> {
         let has_several = self.sheet.waves.len() > 1;
         let waves = self.sheet.waves.iter().filter_map(|wave| {
             let goes: Vec<&str> = wave.goes.iter().filter_map(|go| go.go.as_deref()).collect();
@@ -74,7 +74,7 @@ impl PageBlock {
     }
 
     /// Who runs in which wave and lane, then the splits.
-    pub(super) fn lines(&self) -> Vec<String> {
+    pub(crate) fn lines(&self) -> Vec<String> {
         let who = if self.sheet.has_names() { athletes(&self.sheet) } else { Vec::new() };
         [who, block_words::splits(&self.sheet)].concat()
     }

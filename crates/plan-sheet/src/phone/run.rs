@@ -9,13 +9,13 @@ use crate::words::capital;
 use lane_distance::{LaneNumber, Track};
 
 /// One repetition of one wave in all its lanes, timed by one clock.
-pub(super) struct Run {
+pub(crate) struct Run {
     /// Its repetition, and its set and wave where there are several: `Rep 2, wave 1`.
-    pub(super) name: String,
+    pub(crate) name: String,
     /// What it is: `200 m in 34 s, rest 1:30`.
-    pub(super) what: String,
+    pub(crate) what: String,
     /// Where to stand and where to finish.
-    pub(super) ends: Vec<Ends>,
+    pub(crate) ends: Vec<Ends>,
     /// The rest that it is followed by, in seconds, where that counts from its finish.
     pub(super) rest_s: Option<f64>,
     pub(super) rows: Vec<SheetRow>,
@@ -101,16 +101,20 @@ impl Run {
         self.rows.iter().flat_map(of_row).collect()
     }
 
-    /// It on the track.
-    pub(super) fn picture(&self, track: &Track) -> Option<RunPicture> {
-        let lanes = self.rows.iter().map(|row| LaneRun {
+    /// Its lanes, to be drawn.
+    pub(crate) fn lanes(&self) -> impl Iterator<Item = LaneRun> {
+        self.rows.iter().map(|row| LaneRun {
             run_in: row.run_in_spot.map(|(spot, _)| spot),
             start: row.start_spot,
             finish: row.finish_spot,
             distance_m: row.distance_m,
             stands_back: row.fast_from.is_some(),
-        });
-        RunPicture::of(track, &lanes.collect::<Vec<_>>())
+        })
+    }
+
+    /// It on the track.
+    pub(super) fn picture(&self, track: &Track) -> Option<RunPicture> {
+        RunPicture::of(track, &self.lanes().collect::<Vec<_>>())
     }
 }
 

@@ -8,11 +8,11 @@ use crate::words::numbers::to_cm;
 
 /// Where a run begins, where it ends, or what lies between.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Ends {
+pub(crate) struct Ends {
     /// `Stand`, `Fast from` or `Finish`.
-    pub(super) word: &'static str,
+    pub(crate) word: &'static str,
     /// Where that is.
-    pub(super) place: String,
+    pub(crate) place: String,
 }
 
 /// What a run is, and where it begins and ends in all its lanes.

@@ -9,6 +9,7 @@ use crate::people::late_changes::LateChanges;
 use crate::people::page_address::PageAddress;
 use crate::people::shares::Shares;
 use crate::people::wind::Wind;
+use crate::plan::block_at::BlockAt;
 use crate::plan::cone::Cones;
 use crate::plan::pairing::Prefer;
 use wave_plan::{Mode, TimingRules};
@@ -179,6 +180,14 @@ impl Session {
         let (before, more) = self.blocks.split_at(before);
         let (own, after) = more.split_at(more.len() - self.after_groups.min(more.len()));
         [before, own, after]
+    }
+
+    /// A block by its place, to be changed.
+    pub fn block_mut(&mut self, at: BlockAt) -> Option<&mut Block> {
+        match at.group {
+            None => self.blocks.get_mut(at.block),
+            Some(group) => self.groups.get_mut(group)?.blocks.as_mut()?.get_mut(at.block),
+        }
     }
 
     /// The blocks that a group does, in its order.

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use chrono::NaiveTime;
-use lane_distance::{Course, HazardKind};
+use lane_distance::{Course, HazardKind, LaneError, Track};
 use workout_notation::Block;
 
 use crate::people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
@@ -12,6 +12,16 @@ use crate::people::session::{Athlete, Group, NoAthlete, Session};
 use crate::people::venue::Venue;
 use crate::people::wind::Wind;
 use crate::plan::plan::Plan;
+
+/// A lane that somebody is to run in and the track does not have.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("lanes of {whose}: {error}")]
+pub struct OwnLaneError {
+    /// The athlete, the group, or the squad.
+    pub whose: String,
+    /// What is wrong with the lane.
+    pub error: LaneError,
+}
 
 impl Session {
     /// Whether anything has changed since it was written.
@@ -184,6 +194,37 @@ impl Session {
             venue.track().open_lanes(*course).iter().any(|lane| !self.late.closed.contains(lane))
         };
         if Course::ALL.iter().any(is_open) { Ok(()) } else { Err(LateFault::NoLaneLeft) }
+    }
+
+    /// The venue without some lanes: closed where nothing is to be run in them. What is to be run in the others moves to
+    /// open ones.
+    ///
+    /// # Errors
+    ///
+    /// A [`LateFault`] where the track has no such lane, or none would be left.
+    pub fn without_lanes(&mut self, venue: Venue, lanes: &[u8]) -> Result<Venue, LateFault> {
+        let (named, others): (Vec<u8>, Vec<u8>) = lanes.iter().partition(|lane| self.names_lane(**lane));
+        let venue = venue.with_closed(&others).map_err(LateFault::Lane)?;
+        self.close_lanes(&venue, &named)?;
+        Ok(venue)
+    }
+
+    /// Checks that a track has the lanes of its squad, its groups and its athletes, whether or not a block uses them.
+    ///
+    /// # Errors
+    ///
+    /// [`OwnLaneError`] with whose lane it is.
+    pub fn check_lanes(&self, track: &Track) -> Result<(), OwnLaneError> {
+        let athletes = self.groups.iter().flat_map(|group| &group.athletes);
+        let of_athletes = athletes.map(|athlete| (athlete.name.as_str(), &athlete.lanes));
+        let of_groups = self.groups.iter().map(|group| (group.name.as_str(), &group.lanes));
+        for (whose, lanes) in of_athletes.chain(of_groups).chain([("the squad", &self.squad.lanes)]) {
+            for lane in lanes.iter().flatten() {
+                let known = track.lane_number(*lane);
+                known.map_err(|error| OwnLaneError { whose: whose.to_owned(), error })?;
+            }
+        }
+        Ok(())
     }
 
     /// Whether it names a lane: in a block, for a group or for an athlete.

@@ -1,0 +1,169 @@
+//! An evening: a request, read and laid out.
+
+use plan_sheet::late_fault_words;
+use session_plan::{
+    FileFaultKind, FileKind, LateFault, Limit, Plan, PlanError, Session, SessionFile, SessionText, Venue,
+    YamlText,
+};
+use workout_notation::SourceText;
+
+use crate::plan_request::{PlaceChoice, PlanRequest};
+use crate::problem::{Field, Problem, Problems};
+use crate::squad_text::add_squad;
+
+/// What a session is called where its text gives it no title.
+const TITLE: &str = "Workout";
+
+/// The evening as it was written.
+enum Written {
+    File(Box<SessionFile>),
+    Text(Box<SessionText>),
+}
+
+impl Written {
+    fn read(text: &str) -> Result<Self, Problems> {
+        let faults = |faults| Problems::of_file(Field::Text, &faults);
+        let source = SourceText::new("workout", text);
+        let has_key = |key: &str| source.text().lines().any(|line| line.starts_with(key));
+        if has_key("blocks:") || has_key("groups:") || has_key("title:") {
+            check_size(text, Limit::FileBytes)?;
+            let yaml = YamlText::read(source);
+            return match FileKind::of(&yaml) {
+                Some(FileKind::Session) => {
+                    Ok(Self::File(Box::new(SessionFile::from_yaml(yaml).map_err(faults)?)))
+                }
+                Some(FileKind::Track) | None => Self::of_text(yaml.source),
+            };
+        }
+        Self::of_text(source)
+    }
+
+    fn of_text(source: SourceText) -> Result<Self, Problems> {
+        check_size(source.text(), Limit::TextBytes)?;
+        let read = SessionText::read(source, TITLE);
+        read.map(|text| Self::Text(Box::new(text))).map_err(|faults| Problems::of_file(Field::Text, &faults))
+    }
+
+    const fn session_mut(&mut self) -> &mut Session {
+        match self {
+            Self::File(file) => &mut file.session,
+            Self::Text(text) => &mut text.session,
+        }
+    }
+
+    const fn session(&self) -> &Session {
+        match self {
+            Self::File(file) => &file.session,
+            Self::Text(text) => &text.session,
+        }
+    }
+
+    fn closed_lanes(&self) -> &[u8] {
+        match self {
+            Self::File(file) => &file.closed_lanes,
+            Self::Text(text) => &text.closed_lanes,
+        }
+    }
+
+    /// A late change of the text itself that cannot be made.
+    fn fault(&self, key: &str, fault: LateFault) -> Problems {
+        match self {
+            Self::File(file) => {
+                Problems::of_file(Field::Text, &file.fault_at(key, FileFaultKind::Late(fault)))
+            }
+            Self::Text(_) => Problem::new(Field::Text, late_fault_words(&fault)).into(),
+        }
+    }
+
+    fn plan(&self, venue: &Venue, session: &Session) -> Result<Plan, Problems> {
+        let located = |errors: Vec<PlanError>| match self {
+            Self::File(file) => file.locate(errors),
+            Self::Text(text) => text.locate(errors),
+        };
+        session_plan::plan(venue, session).map_err(|errors| Problems::of_file(Field::Text, &located(errors)))
+    }
+}
+
+fn check_size(text: &str, limit: Limit) -> Result<(), Problems> {
+    if text.len() > limit.most() {
+        let message = format!("the text is too long: at most {} bytes", limit.most());
+        return Err(Problem::new(Field::Text, message).into());
+    }
+    Ok(())
+}
+
+/// An evening that was laid out.
+pub(crate) struct Evening {
+    /// The venue, with its lanes closed.
+    pub(crate) venue: Venue,
+    /// Who does what, with all changes.
+    pub(crate) session: Session,
+    /// The lanes that are closed, whoever closed them.
+    pub(crate) closed: Vec<u8>,
+    /// The plan.
+    pub(crate) plan: Plan,
+    /// The blocks of the plan that has them all, as they are written.
+    pub(crate) blocks: Vec<String>,
+}
+
+impl Evening {
+    /// Lays out what a request asks for.
+    pub(crate) fn of(request: &PlanRequest) -> Result<Self, Problems> {
+        let mut written = Written::read(&request.text)?;
+        add_squad(written.session_mut(), &request.squad)?;
+        let own_track = match &written {
+            Written::File(file) => file.track.clone(),
+            Written::Text(_) => None,
+        };
+        let venue = request.ground.venue(own_track.as_ref())?;
+        let own_closed = written.closed_lanes().to_vec();
+        let closed = written.session_mut().without_lanes(venue, &own_closed);
+        let venue = closed.map_err(|fault| written.fault("closed_lanes", fault))?;
+        if let Written::File(file) = &mut written {
+            let hazards = file.hazards.clone();
+            let begun = file.session.begin_hazards(&venue, &hazards);
+            begun.map_err(|fault| written.fault("hazards", fault))?;
+        }
+        request.late.make(written.session_mut(), &venue)?;
+        for lanes in [&request.ground.closed, &request.late.closed] {
+            let closed = written.session_mut().close_lanes(&venue, lanes);
+            closed.map_err(|fault| Problem::late(Field::Closed, &fault))?;
+        }
+        let closed = [own_closed, request.ground.closed.clone(), request.late.closed.clone()].concat();
+        written
+            .session()
+            .check_lanes(venue.track())
+            .map_err(|error| Problem::new(Field::Text, error.to_string()))?;
+        let whole = written.plan(&venue, written.session())?;
+        let blocks = whole.blocks.iter().map(|block| block.text().to_owned()).collect();
+        let (session, plan) = chosen(&written, &venue, request, whole)?;
+        Ok(Self { venue, session, closed, plan, blocks })
+    }
+}
+
+/// The session with its chosen places and without the blocks that are left out, and its plan. The blocks of both are
+/// numbered as in the plan that has them all.
+fn chosen(
+    written: &Written,
+    venue: &Venue,
+    request: &PlanRequest,
+    plan: Plan,
+) -> Result<(Session, Plan), Problems> {
+    let mut session = written.session().clone();
+    if request.choices.is_empty() && request.late.skip.is_empty() {
+        return Ok((session, plan));
+    }
+    for PlaceChoice { block, from, to } in &request.choices {
+        let place = block.checked_sub(1).and_then(|place| plan.blocks.get(place)).map(|block| block.at);
+        let chosen = place.and_then(|at| session.block_mut(at));
+        let Some(chosen) = chosen else {
+            let message = format!("there is no block {block} to choose places for");
+            return Err(Problem::new(Field::Choices, message).into());
+        };
+        *chosen = chosen.with_ends(from.as_deref(), to.as_deref());
+    }
+    let skipped = session.skip_blocks(&plan, &request.late.skip);
+    skipped.map_err(|fault| Problem::late(Field::Skip, &fault))?;
+    let plan = written.plan(venue, &session)?;
+    Ok((session, plan))
+}

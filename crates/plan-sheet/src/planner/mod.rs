@@ -1,0 +1,4 @@
+//! A plan as parts of the planner's page.
+
+pub(crate) mod plan_parts;
+mod run_on_map;
