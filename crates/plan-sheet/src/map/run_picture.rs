@@ -2,7 +2,6 @@
 
 use kurbo::{Point, Rect, Size, Vec2};
 use lane_distance::{Course, Pose, Spot, Track};
-use serde::Serialize;
 use session_plan::Plan;
 
 use super::cones;
@@ -63,48 +62,6 @@ pub(crate) struct LaneRun {
     pub(crate) stands_back: bool,
 }
 
-/// A run in all its lanes, as path data on the map, whose units are metres.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(crate) struct MapRun {
-    /// From the starts to the finishes.
-    pub(crate) ways: String,
-    /// From where a run-in begins to the start.
-    pub(crate) run_ins: String,
-    /// Where runners stand, each a way of no length.
-    pub(crate) stands: String,
-    /// Across the lanes where they finish.
-    pub(crate) finishes: String,
-}
-
-/// How far the line of a finish reaches past its lane on the map, in metres.
-const FINISH_BEYOND_M: f64 = 1.0;
-
-impl MapRun {
-    /// A run in all its lanes.
-    pub(crate) fn of(track: &Track, lanes: &[LaneRun]) -> Self {
-        let ground = Ground::of(track);
-        let stand = |lane: &LaneRun| dot(ground.frame.at(ground.layout().point(lane.stand())));
-        Self {
-            ways: lanes.iter().map(|lane| way_of(ground, lane.start, lane.finish, lane.distance_m)).collect(),
-            run_ins: run_ins(ground, lanes),
-            stands: lanes.iter().map(stand).collect(),
-            finishes: lanes.iter().map(|lane| finish_line(ground, lane.finish, FINISH_BEYOND_M)).collect(),
-        }
-    }
-}
-
-/// From where run-ins begin to the starts.
-fn run_ins(ground: Ground<'_>, lanes: &[LaneRun]) -> String {
-    lanes.iter().filter_map(|lane| Some(way_of(ground, lane.run_in?, lane.start, 0.0))).collect()
-}
-
-/// A line across a lane, and a little farther.
-fn finish_line(ground: Ground<'_>, spot: Spot, beyond: f64) -> String {
-    let (inner, outer) = ground.across(spot);
-    let beyond = (outer - inner).normalize() * beyond;
-    format!("M{}L{}", pair(inner - beyond), pair(outer + beyond))
-}
-
 impl LaneRun {
     fn stand(&self) -> Spot {
         self.run_in.filter(|_| self.stands_back).unwrap_or(self.start)
@@ -141,6 +98,11 @@ impl RunPicture {
         let layout = ground.layout();
         let at = |spot: Spot| ground.frame.at(layout.point(spot));
         let stands: Vec<Point> = lanes.iter().map(|lane| at(lane.stand())).collect();
+        let finishes = lanes.iter().map(|lane| {
+            let (inner, outer) = ground.across(lane.finish);
+            let beyond = (outer - inner).normalize() * 4.0;
+            format!("M{}L{}", pair(inner - beyond), pair(outer + beyond))
+        });
         // Words lie on the infield, or outside the track where there is room.
         let page = Rect::new(0.0, 0.0, WIDTH, height);
         let way = waypoints(ground, middle);
@@ -149,10 +111,13 @@ impl RunPicture {
         let stand = words.place(middle.stand(), STAND, Some(finish));
         Some(Self {
             ways: lanes.iter().map(|lane| way_of(ground, lane.start, lane.finish, lane.distance_m)).collect(),
-            run_ins: run_ins(ground, lanes),
+            run_ins: lanes
+                .iter()
+                .filter_map(|lane| Some(way_of(ground, lane.run_in?, lane.start, 0.0)))
+                .collect(),
             arrow: arrow(ground, middle),
             stands: stands.into_iter().map(dot).collect(),
-            finishes: lanes.iter().map(|lane| finish_line(ground, lane.finish, 4.0)).collect(),
+            finishes: finishes.collect(),
             stand_at: stand.center(),
             finish_at: finish.center(),
         })

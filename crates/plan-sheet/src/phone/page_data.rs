@@ -3,6 +3,7 @@
 //! The script reads no text of its own page: every number that it reckons with, and every word about the plan
 //! that it says or saves, is a value of this data. What many runs have in common stands once.
 
+use lane_distance::Track;
 use serde_json::{Value, json};
 use session_plan::ConeLabel;
 
@@ -107,16 +108,16 @@ fn run_data(session: &PageSession, run: &Run, common: &mut Common) -> Value {
         "done_s": run.done_s(),
         "run_in_s": first.clock_after_s,
         "rest_s": run.rest_s,
-        "scene": common.scenes.number(scene(session, run)),
+        "scene": common.scenes.number(scene(&session.ground, run)),
         "passes": common.passes.number(json!(passes)),
         "lanes": lanes,
     })
 }
 
 /// Words and picture of a run.
-fn scene(session: &PageSession, run: &Run) -> Value {
+pub(crate) fn scene(ground: &Track, run: &Run) -> Value {
     let ends: Vec<[&str; 2]> = run.ends.iter().map(|end| [end.word, end.place.as_str()]).collect();
-    let picture = run.picture(&session.ground).map(|picture| {
+    let picture = run.picture(ground).map(|picture| {
         let RunPicture { ways, run_ins, arrow, stands, finishes, stand_at, finish_at } = picture;
         let at = |point: kurbo::Point| [number(point.x), number(point.y)];
         json!({

@@ -101,20 +101,16 @@ impl Run {
         self.rows.iter().flat_map(of_row).collect()
     }
 
-    /// Its lanes, to be drawn.
-    pub(crate) fn lanes(&self) -> impl Iterator<Item = LaneRun> {
-        self.rows.iter().map(|row| LaneRun {
+    /// It on the track.
+    pub(super) fn picture(&self, track: &Track) -> Option<RunPicture> {
+        let lanes = self.rows.iter().map(|row| LaneRun {
             run_in: row.run_in_spot.map(|(spot, _)| spot),
             start: row.start_spot,
             finish: row.finish_spot,
             distance_m: row.distance_m,
             stands_back: row.fast_from.is_some(),
-        })
-    }
-
-    /// It on the track.
-    pub(super) fn picture(&self, track: &Track) -> Option<RunPicture> {
-        RunPicture::of(track, &self.lanes().collect::<Vec<_>>())
+        });
+        RunPicture::of(track, &lanes.collect::<Vec<_>>())
     }
 }
 

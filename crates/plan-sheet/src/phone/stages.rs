@@ -3,7 +3,7 @@
 use super::block::PageBlock;
 
 /// The number of the stage of each block, from 0: blocks whose times overlap are counted down to as one.
-pub(crate) fn stages(blocks: &[PageBlock]) -> Vec<usize> {
+pub(super) fn stages(blocks: &[PageBlock]) -> Vec<usize> {
     let times: Vec<Option<(f64, f64)>> = blocks.iter().map(times).collect();
     let mut stages: Vec<usize> = (0..blocks.len()).collect();
     for next in 1..blocks.len() {

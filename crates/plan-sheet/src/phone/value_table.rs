@@ -6,14 +6,14 @@ use serde_json::Value;
 
 /// A table of different values.
 #[derive(Default)]
-pub(super) struct ValueTable {
+pub(crate) struct ValueTable {
     values: Vec<Value>,
     numbers: HashMap<String, usize>,
 }
 
 impl ValueTable {
     /// The number of a value, from 0; one that is new is added.
-    pub(super) fn number(&mut self, value: Value) -> usize {
+    pub(crate) fn number(&mut self, value: Value) -> usize {
         let Self { values, numbers } = self;
         *numbers.entry(value.to_string()).or_insert_with(|| {
             values.push(value);
@@ -21,7 +21,7 @@ impl ValueTable {
         })
     }
 
-    pub(super) fn into_values(self) -> Vec<Value> {
+    pub(crate) fn into_values(self) -> Vec<Value> {
         self.values
     }
 }

@@ -1,4 +1,3 @@
 //! A plan as parts of the planner's page.
 
 pub(crate) mod plan_parts;
-mod run_on_map;

@@ -2,14 +2,17 @@
 
 use askama::Template;
 use serde::Serialize;
-use session_plan::Plan;
+use serde_json::{Value, json};
+use session_plan::{Limit, Plan};
 
-use super::run_on_map::RunOnMap;
-use crate::formats::plan_size::{MOST_ON_PHONE, check_size};
+use crate::drawing::ink::number;
+use crate::formats::plan_size::check_size;
 use crate::formats::rendered::RenderError;
 use crate::map::map_picture::phone_map;
+use crate::map::run_picture::TrackPicture;
 use crate::phone::block::PageBlock;
-use crate::phone::stages::stages;
+use crate::phone::page_data::scene;
+use crate::phone::value_table::ValueTable;
 use crate::sheet::sheet::Sheet;
 
 /// The parts of the planner's page that show a plan: HTML without scripts and styles of its own.
@@ -39,8 +42,12 @@ pub struct PlanParts {
     pub walk: String,
     /// What to take care of, and notes.
     pub care: String,
-    /// Each run, to be drawn on the map. Its coordinates are metres, as the map's are.
-    runs: Vec<RunOnMap>,
+    /// The track alone, to draw a run on.
+    track: Value,
+    /// For each block, the scene of each of its runs.
+    runs: Vec<Vec<usize>>,
+    /// Words and picture of runs, as data.
+    scenes: Vec<Value>,
 }
 
 #[derive(Template)]
@@ -74,19 +81,20 @@ impl PlanParts {
     ///
     /// [`RenderError::TooLong`] where the plan is longer than any page should be.
     pub fn of(plan: &Plan) -> Result<Self, RenderError> {
-        check_size(std::slice::from_ref(plan), "html", MOST_ON_PHONE)?;
+        check_size(std::slice::from_ref(plan), "html", Limit::PageLines)?;
         let sheet = &Sheet::of(plan);
-        let mut blocks: Vec<PageBlock> = sheet.blocks.iter().map(PageBlock::of).collect();
-        for (stage, block) in stages(&blocks).into_iter().zip(&mut blocks) {
-            block.stage = stage;
-        }
-        let runs = blocks.iter().flat_map(|block| {
-            let runs = block.runs.iter().enumerate();
-            runs.map(|(number, run)| RunOnMap::of(&plan.track.ground, block.sheet.number, number, run))
-        });
+        let blocks: Vec<PageBlock> = sheet.blocks.iter().map(PageBlock::of).collect();
+        let mut scenes = ValueTable::default();
+        let mut scene_of = |run| scenes.number(scene(&plan.track.ground, run));
+        let runs = blocks.iter().map(|block| block.runs.iter().map(&mut scene_of).collect()).collect();
+        let picture = TrackPicture::of(plan);
         let mistake = |error: askama::Error| RenderError::Mistake(error.to_string());
         Ok(Self {
-            runs: runs.collect(),
+            track: json!({
+                "height": number(picture.height), "surfaces": picture.surfaces, "places": picture.places,
+            }),
+            runs,
+            scenes: scenes.into_values(),
             head: Head { sheet }.render().map_err(mistake)?,
             places: Places { blocks: &blocks }.render().map_err(mistake)?,
             map: phone_map(plan, "plan"),
