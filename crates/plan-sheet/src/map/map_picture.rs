@@ -36,12 +36,14 @@ pub(crate) fn phone_map(plan: &Plan, prefix: &str) -> String {
 }
 
 /// A picture of those that make a map.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct MapPicture {
     /// The picture in words, for readers who cannot see it.
     pub words: String,
     /// The picture.
     pub svg: String,
+    /// How high it is, in millimetres.
+    pub height_mm: f64,
 }
 
 /// The map of a plan in pictures for pages: the first is `width_mm` wide and holds the map and as many of its insets
@@ -63,7 +65,11 @@ pub struct MapPicture {
 /// ```
 pub fn map_pictures(plan: &Plan, width_mm: f64, first_mm: f64, others_mm: f64) -> Vec<MapPicture> {
     let (map, insets) = fitted(plan, "map", Room { width_mm, first_mm, others_mm, ..Room::PAGE });
-    let picture = |picture: Picture| MapPicture { words: picture.words.clone(), svg: picture.svg() };
+    let picture = |picture: Picture| MapPicture {
+        words: picture.words.clone(),
+        height_mm: picture.bounds.height() / picture.mm,
+        svg: picture.svg(),
+    };
     std::iter::once(map).chain(insets).map(picture).collect()
 }
 

@@ -95,7 +95,8 @@ impl PrintedSheet {
         let (_, height_mm) = page.text_mm();
         let maps = MAP_MM.map(|width_mm| {
             let pictures = map_pictures(plan, width_mm, 0.0, height_mm).into_iter();
-            let pictures = pictures.map(|MapPicture { words, svg }| file(words, svg, height_mm)).collect();
+            let pictures =
+                pictures.map(|MapPicture { words, svg, height_mm }| file(words, svg, height_mm)).collect();
             PrintedMap { width_mm, words: sheet.map_words.clone(), pictures }
         });
         let published = plan.page.as_ref().and_then(|page| {

@@ -9,7 +9,7 @@ pub(crate) struct PrintedPicture {
     pub(crate) words: String,
     /// Where it is.
     pub(crate) picture: String,
-    #[serde(skip)]
+    /// How high it is, in millimetres.
     pub(crate) height_mm: f64,
 }
 
