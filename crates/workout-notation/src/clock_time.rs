@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use chrono::NaiveTime;
 
+use crate::heading_words::DAYS;
 use crate::line_words::{Word, words};
 
 /// Words in front of a time at which something starts.
@@ -34,6 +35,13 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
             let is_bracket = from > 0 && words[from - 1].text == "(";
             let end = if is_bracket { words.get(to).map_or(end, |sign| sign.range.end) } else { end };
             return Some((begins, ends, Some(start..end)));
+        }
+        // `Tuesday 18:00-19:30`, `Tue 24 Nov 18:00-19:30`: the day stays.
+        if DAYS.iter().any(|day| words[from].is(day)) {
+            let range = |at: &usize| phrase(&words[*at..to]).filter(|(_, ends)| ends.is_some());
+            if let Some((at, (begins, ends))) = (from + 1..to).find_map(|at| Some((at, range(&at)?))) {
+                return Some((begins, ends, Some(words[at].range.start..words[to - 1].range.end)));
+            }
         }
         from = to + 1;
     }

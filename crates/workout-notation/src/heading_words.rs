@@ -40,7 +40,7 @@ const TITLES: [&str; 9] =
     ["session", "track", "training", "practice", "night", "club", "week", "workout", "plan"];
 
 /// Words of a day, which begin a title.
-const DAYS: [&str; 18] = [
+pub(crate) const DAYS: [&str; 18] = [
     "monday",
     "tuesday",
     "wednesday",

@@ -84,8 +84,10 @@ fn a_text_says_when_it_begins_and_ends() {
         ("Tuesday - 6.30 pm", at(18, 30), None, Some("Tuesday")),
         ("Tuesday 7pm track", at(19, 0), None, Some("Tuesday 7pm track")),
         ("Tuesday (18:00-19:30)", at(18, 0), Some(at(19, 30)), Some("Tuesday")),
+        ("Tuesday 18:00-19:30", at(18, 0), Some(at(19, 30)), Some("Tuesday")),
+        ("Tue 24 Nov 18:00-19:30", at(18, 0), Some(at(19, 30)), Some("Tue 24 Nov")),
         ("Tuesday, from 6 to 7:30pm", at(18, 0), Some(at(19, 30)), Some("Tuesday")),
-        ("Saturday 9.30am-11am", at(9, 30), None, Some("Saturday 9.30am-11am")),
+        ("Saturday 9.30am-11am", at(9, 30), Some(at(11, 0)), Some("Saturday")),
         ("Saturday, 11am-1pm", at(11, 0), Some(at(13, 0)), Some("Saturday")),
         ("18:00-19:30", at(18, 0), Some(at(19, 30)), None),
     ] {
