@@ -116,6 +116,8 @@ impl Evening {
             Written::Text(_) => None,
         };
         let venue = request.ground.venue(own_track.as_ref())?;
+        let closed = written.session_mut().without_lanes(venue, &request.ground.closed);
+        let venue = closed.map_err(|fault| Problem::late(Field::Closed, &fault))?;
         let own_closed = written.closed_lanes().to_vec();
         let closed = written.session_mut().without_lanes(venue, &own_closed);
         let venue = closed.map_err(|fault| written.fault("closed_lanes", fault))?;
@@ -125,10 +127,8 @@ impl Evening {
             begun.map_err(|fault| written.fault("hazards", fault))?;
         }
         request.late.make(written.session_mut(), &venue)?;
-        for lanes in [&request.ground.closed, &request.late.closed] {
-            let closed = written.session_mut().close_lanes(&venue, lanes);
-            closed.map_err(|fault| Problem::late(Field::Closed, &fault))?;
-        }
+        let closed = written.session_mut().close_lanes(&venue, &request.late.closed);
+        closed.map_err(|fault| Problem::late(Field::Closed, &fault))?;
         let closed = [own_closed, request.ground.closed.clone(), request.late.closed.clone()].concat();
         written
             .session()

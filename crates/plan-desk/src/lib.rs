@@ -14,10 +14,14 @@
 
 mod controls;
 mod evening;
+mod example;
 mod file_answer;
 mod ground;
 mod late_request;
+mod link_answers;
 mod operation;
+mod page_file;
+mod place_offers;
 mod plan_answer;
 mod plan_request;
 mod problem;
@@ -28,6 +32,7 @@ mod track_answers;
 pub use ground::{GroundRequest, TrackFile};
 pub use late_request::{AthleteReps, HazardSince, LateGroup, LateRequest};
 pub use operation::{OPERATIONS, Operation, answer};
+pub use page_file::{Carrier, Engine, PageFile, page_files};
 pub use plan_request::{PlaceChoice, PlanRequest};
 pub use problem::{Field, Problem, Refusal};
 pub use reply::Reply;

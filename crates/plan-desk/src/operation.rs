@@ -4,6 +4,8 @@ use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::de::DeserializeOwned;
 
 use crate::file_answer::{self, FileRequest};
+use crate::link_answers::{self, LinkAnswer, LinkRequest, OpenLinkAnswer, OpenLinkRequest};
+use crate::place_offers::{self, PlacesAnswer, PlacesRequest};
 use crate::plan_answer::{self, PlanAnswer};
 use crate::plan_request::PlanRequest;
 use crate::problem::Refusal;
@@ -62,6 +64,33 @@ pub static OPERATIONS: &[Operation] = &[
         request: schema::<FileRequest>,
         answer: anything,
         run: |body| asked::<FileRequest>(body, file_answer::file),
+    },
+    Operation {
+        name: "places",
+        what: "Where else the runs of a block can start and finish",
+        content_type: Some(JSON),
+        is_slow: false,
+        request: schema::<PlacesRequest>,
+        answer: schema::<PlacesAnswer>,
+        run: |body| asked(body, place_offers::places),
+    },
+    Operation {
+        name: "link",
+        what: "A link that holds a whole evening, and its code to scan",
+        content_type: Some(JSON),
+        is_slow: false,
+        request: schema::<LinkRequest>,
+        answer: schema::<LinkAnswer>,
+        run: |body| asked(body, link_answers::link),
+    },
+    Operation {
+        name: "open_link",
+        what: "The evening of a link",
+        content_type: Some(JSON),
+        is_slow: false,
+        request: schema::<OpenLinkRequest>,
+        answer: schema::<OpenLinkAnswer>,
+        run: |body| asked(body, link_answers::open_link),
     },
     Operation {
         name: "spots",

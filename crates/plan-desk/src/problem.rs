@@ -99,7 +99,7 @@ impl TextPlace {
 impl Problem {
     /// A problem that has no place in a text.
     pub(crate) fn new(field: Field, message: impl Into<String>) -> Self {
-        Self { field, message: message.into(), help: None, place: None, key: None }
+        Self { field, message: in_quotes(&message.into()), help: None, place: None, key: None }
     }
 
     /// A late change that cannot be made.
@@ -115,8 +115,18 @@ impl Problem {
         (message, help): (String, Option<String>),
     ) -> Self {
         let place = Some(TextPlace::of(source.text(), span));
-        Self { field, message, help, place, key: None }
+        let help = help.map(|help| in_quotes(&help));
+        Self { field, message: in_quotes(&message), help, place, key: None }
     }
+}
+
+/// A sentence with quotation marks where a terminal has backticks.
+fn in_quotes(sentence: &str) -> String {
+    let mut quotes = ['“', '”'].into_iter().cycle();
+    sentence
+        .chars()
+        .map(|letter| if letter == '`' { quotes.next().unwrap_or(letter) } else { letter })
+        .collect()
 }
 
 /// Everything that is wrong with one part of a request.

@@ -66,12 +66,12 @@ fn the_squad_of_a_spreadsheet() {
     let late = answer["parts"]["late"].as_str().expect("it is text");
     assert!(late.contains("<legend>Sprinters</legend>") && late.contains("<legend>Milers</legend>"));
     for (squad, words) in [
-        ("Ada, 28.9", "`28.9` has no distance with its time"),
-        ("Name, 200, tea\nAda, 28.9, 3", "`tea` is not a heading that is known"),
-        ("Ada\nada", "two athletes are called `ada`"),
+        ("Ada, 28.9", "“28.9” has no distance with its time"),
+        ("Name, 200, tea\nAda, 28.9, 3", "“tea” is not a heading that is known"),
+        ("Ada\nada", "two athletes are called “ada”"),
         ("name, 200\n, 28.9", "this line has no name"),
-        ("name, 200\nAda, fast", "`fast` is not a time"),
-        ("name, age\nAda, old", "`old` is not an age group"),
+        ("name, 200\nAda, fast", "“fast” is not a time"),
+        ("name, age\nAda, old", "“old” is not an age group"),
     ] {
         let found = problem(&json!({ "text": "4 x 200", "squad": squad }));
         assert_eq!((&found["field"], &found["message"]), (&json!("squad"), &json!(words)));
@@ -123,7 +123,7 @@ fn a_session_file_is_read_as_the_command_line_reads_it() {
     assert_eq!(answer["plan"]["title"], "Tuesday");
     assert_eq!(answer["plan"]["track"]["closed_lanes"], json!([1]));
     let found = problem(&json!({ "text": "title: Tuesday\nblock: [6 x 200]" }));
-    assert_eq!((&found["message"], &found["key"]), (&json!("unknown key `block`"), &json!("block")));
+    assert_eq!((&found["message"], &found["key"]), (&json!("unknown key “block”"), &json!("block")));
     let found = problem(&json!({ "text": format!("track: far.yaml\n{text}") }));
     assert_eq!(
         (&found["field"], &found["help"]),
@@ -180,5 +180,79 @@ fn the_track_answers_as_the_commands_do() {
         ("lanes", json!({ "ground": { "track": "moon" } })),
     ] {
         assert_eq!(plan_desk::answer(operation, &request.to_string()).status, 422);
+    }
+}
+
+#[test]
+fn the_examples_of_the_page_can_be_planned() {
+    let files = plan_desk::page_files(plan_desk::Carrier::Program).expect("the templates are sound");
+    let page = files.iter().find(|file| file.path.is_empty()).expect("there is the page itself");
+    let page = String::from_utf8_lossy(&page.bytes);
+    let attribute = |element: &str, name: &str| {
+        let value = element.split(&format!("{name}=\"")).nth(1).and_then(|rest| rest.split('"').next());
+        value.expect("an example has it").replace("&#39;", "'").replace("&amp;", "&")
+    };
+    let examples: Vec<&str> = page.split("class=\"example\"").skip(1).collect();
+    assert!(examples.len() > 3);
+    for example in examples {
+        let closed = attribute(example, "data-closed");
+        let closed: Vec<u8> = closed.split(',').filter_map(|lane| lane.parse().ok()).collect();
+        let (text, squad) = (attribute(example, "data-text"), attribute(example, "data-squad"));
+        let answer = plan(&json!({ "text": text, "squad": squad, "ground": { "closed": closed } }));
+        let blocks = answer["plan"]["blocks"].as_array().expect("it has blocks");
+        assert!(blocks.iter().any(|block| block["reps"] != json!([])), "{text}");
+        assert_eq!(answer["plan"]["not_read"], json!([]), "{text}");
+    }
+    assert!(page.contains("on the 200 m start line"), "a first visit shows a plan");
+}
+
+#[test]
+fn a_link_carries_the_whole_evening() {
+    let evening = json!({
+        "text": "Tuesday\n6 x 200 in lane 2", "squad": "Ada, 200 28.9\nÉlan", "choices": [{ "block": 1, "from": "400 m start", "to": null }],
+        "ground": { "track": null, "track_file": { "name": "own.yaml", "text": "name: ours" }, "closed": [1, 3] },
+        "late": { "start": "18:30", "groups": [], "without": ["Ada"], "reps": [], "closed": [4], "hazards": [{ "hazard": "javelin", "since": "now" }], "wind": null, "skip": [2] },
+    });
+    let linked = asked("link", &json!({ "evening": evening, "page": "https://example.org/" }));
+    let address = linked["address"].as_str().expect("it is text");
+    let fragment = address.strip_prefix("https://example.org/#e=").expect("it stands behind the hash");
+    assert!(fragment.bytes().all(|byte| byte.is_ascii_alphanumeric() || b"-_".contains(&byte)), "{fragment}");
+    assert!(linked["code"].as_str().is_some_and(|code| code.starts_with("<svg")));
+    assert_eq!(asked("open_link", &json!({ "fragment": fragment }))["evening"], evening);
+    for fragment in ["", "x", "AAAA", &fragment[..fragment.len() / 2], "%%%"] {
+        let reply = plan_desk::answer("open_link", &json!({ "fragment": fragment }).to_string());
+        assert_eq!(reply.status, 422, "{fragment}");
+    }
+}
+
+#[test]
+fn every_place_that_is_offered_can_be_chosen() {
+    for text in
+        ["6 x 200 in lane 2", "150", "4 x 60 in lanes 3-6", "2 x 1000", "18:00-19:30\n3 x 300\n5 x 80"]
+    {
+        for block in 1..=2 {
+            let evening = json!({ "text": text, "ground": { "closed": [1] } });
+            let reply =
+                plan_desk::answer("places", &json!({ "evening": evening, "block": block }).to_string());
+            if block == 2 && !text.contains('\n') {
+                assert_eq!(reply.status, 422);
+                continue;
+            }
+            let answer: Value = serde_json::from_slice(&reply.body).expect("it is JSON");
+            let html = answer["html"].as_str().expect("it is text");
+            let offers: Vec<&str> = html.split("<button").skip(2).collect();
+            assert!(!offers.is_empty(), "{text}: {html}");
+            for offer in offers {
+                let end = |name: &str| {
+                    Some(offer.split(&format!("{name}=\"")).nth(1)?.split('"').next()?.to_owned())
+                };
+                let (from, to) = (end("data-from"), end("data-to"));
+                assert!(from.is_some() != to.is_some(), "{offer}");
+                let mut chosen = evening.clone();
+                chosen["choices"] = json!([{ "block": block, "from": from, "to": to }]);
+                let answer = asked("plan", &chosen);
+                assert_eq!(answer["problems"], json!([]), "{text}: {offer}");
+            }
+        }
     }
 }

@@ -47,7 +47,7 @@ pub use plan::block_at::BlockAt;
 pub use plan::caution::{Caution, cautions};
 pub use plan::change::Change;
 pub use plan::check_mark::{CheckMark, FOOT_M};
-pub use plan::choices::pairs;
+pub use plan::choices::{pairs, pairs_in_lane};
 pub use plan::coach_place::CoachPlace;
 pub use plan::cone::{Cone, ConeLabel, Cones, PaintedSpot, SpotEnd, SpotUse};
 pub use plan::fault::{PlanError, PlanFault};

@@ -1,5 +1,6 @@
 //! What map and strips are drawn with.
 
+pub(crate) mod code;
 pub(crate) mod flag;
 pub(crate) mod fonts;
 pub(crate) mod ink;

@@ -24,6 +24,7 @@ use session_plan::Limit;
 
 use first_screen::FirstScreen;
 use page_data::page_data;
+use policy::PagePolicy;
 use script::{BEGIN, SCRIPT};
 use session::PageSession;
 use week::PageWeek;
@@ -60,7 +61,7 @@ pub(crate) fn page(planned: &Planned<'_>) -> Result<String, RenderError> {
     };
     let page = Page {
         title,
-        policy: policy::of(STYLE, &[BEGIN, &SCRIPT]),
+        policy: page_policy().alone(),
         style: STYLE,
         begin: BEGIN,
         data: page_data(&sessions),
@@ -70,6 +71,16 @@ pub(crate) fn page(planned: &Planned<'_>) -> Result<String, RenderError> {
     };
     // The template refuses no value of a plan.
     page.render().map_err(|error| RenderError::Mistake(error.to_string()))
+}
+
+/// What the content security policy of a document has to name so that pages for the phone work in it: all of them have
+/// the same style and scripts.
+///
+/// ```
+/// assert!(plan_sheet::page_policy().style.starts_with(" 'sha256-"));
+/// ```
+pub fn page_policy() -> PagePolicy {
+    PagePolicy::of(STYLE, &[BEGIN, &SCRIPT])
 }
 
 #[derive(Template)]

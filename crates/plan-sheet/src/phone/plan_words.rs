@@ -65,7 +65,9 @@ impl PageBlock {
         let has_several = self.sheet.waves.len() > 1;
         let waves = self.sheet.waves.iter().filter_map(|wave| {
             let goes: Vec<&str> = wave.goes.iter().filter_map(|go| go.go.as_deref()).collect();
-            (!goes.is_empty()).then(|| PlanWave {
+            // That it begins at once says nothing.
+            let is_at_once = !has_several && matches!(wave.goes.as_slice(), [only] if only.go_s == Some(0.0));
+            (!goes.is_empty() && !is_at_once).then(|| PlanWave {
                 who: has_several.then(|| format!("Wave {}", wave.wave)),
                 goes: format!("Go {}", goes.join(", ")),
             })

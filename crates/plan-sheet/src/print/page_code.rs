@@ -1,39 +1,14 @@
 //! The code to scan for the page of a session.
 
-use fast_qr::{ECL, QRBuilder};
-use kurbo::Rect;
+use fast_qr::ECL;
 use session_plan::PageAddress;
 
-use crate::drawing::ink::{Pen, rect};
+use crate::drawing::code::code;
 use crate::drawing::picture::Picture;
-
-/// The margin on each side that a reader needs, in modules (ISO/IEC 18004, 5.3.8).
-const QUIET: f64 = 4.0;
-
-/// How wide a code is without its margin, at least, and how wide a module is, at least, in millimetres.
-const LEAST_MM: f64 = 20.0;
-const MODULE_MM: f64 = 0.5;
 
 /// A code of an address, with its margin; nothing where the address is longer than a code can be.
 pub(crate) fn page_code(page: &PageAddress) -> Option<Picture> {
-    // A quarter may be hidden by rain and creases in the worst case; half of that is usual for addresses.
-    let code = QRBuilder::new(page.to_string()).ecl(ECL::M).build().ok()?;
-    let modules = code.size as f64;
-    let side = modules + 2.0 * QUIET;
-    let mut drawings = Vec::new();
-    for row in 0..code.size {
-        let mut column = 0;
-        while column < code.size {
-            // Dark modules side by side are one bar, so that no seam shows between them.
-            let bar = (column..code.size).take_while(|&at| code[row][at].value()).count();
-            if bar > 0 {
-                let corner = (QUIET + column as f64, QUIET + row as f64);
-                drawings.push(rect(Rect::from_origin_size(corner, (bar as f64, 1.0)), "#000000", Pen::NONE));
-            }
-            column += bar.max(1);
-        }
-    }
-    let mm = modules / LEAST_MM.max(modules * MODULE_MM);
     let words = format!("Code to scan for the page of this session: {page}");
-    Some(Picture { title: words.clone(), words, drawings, bounds: Rect::new(0.0, 0.0, side, side), mm })
+    // A quarter may be hidden by rain and creases in the worst case; half of that is usual for addresses.
+    code(&page.to_string(), words, ECL::M)
 }

@@ -33,7 +33,16 @@ impl From<Placement> for WordedSpot {
 }
 
 /// A spot, by the paint near it.
-pub(crate) fn spot(spot: &Placement) -> String {
+///
+/// ```
+/// use lane_distance::{LaneNumber, Placement, Track};
+///
+/// let track = Track::built_in("standard").expect("it comes with the crate");
+/// let best = track.search(LaneNumber::of::<2>(), 200.0)?[0];
+/// assert_eq!(plan_sheet::spot_words(&Placement::of(&track, best.start)), "on the 200 m start line");
+/// # Ok::<(), lane_distance::SearchError>(())
+/// ```
+pub fn spot(spot: &Placement) -> String {
     let Some(mark) = &spot.look_for else {
         return format!("{:.2} m before the finish line (no paint in this lane)", spot.to_finish_line_m);
     };

@@ -1,0 +1,130 @@
+// The planner's page: what is written goes to the planner, and what it answers is shown.
+import { Latest, ask } from "./desk.js";
+import { change, current, draft, onChange, toggled, wholeEvening } from "./evening.js";
+import { wireFolder } from "./folder.js";
+import { showLate, wireLate } from "./late.js";
+import { showLines, wireLines } from "./lines.js";
+import { all, byId, say } from "./page.js";
+import { showPlan, wirePlan } from "./plan.js";
+import { showProblems, wireMirror } from "./problems.js";
+import { wireSend } from "./send.js";
+import { showShelf, wireShelf } from "./shelf.js";
+
+const RUN = "toeline.run";
+const latest = new Latest();
+
+/** Asks for the plan of the evening. */
+function plan(evening) {
+  latest
+    .ask("plan", evening, ({ isFine, body }) => {
+      if (!isFine) {
+        showProblems([{ field: "request", message: body.detail, help: null, place: null }], 0);
+        showPlan(null);
+        return;
+      }
+      showProblems(body.problems, body.more_problems);
+      showPlan(body.parts);
+      document.documentElement.dataset.planned = String(Number(document.documentElement.dataset.planned ?? 0) + 1);
+    })
+    .catch(() => say("offline"));
+}
+
+/** The fields show the evening. */
+function showEvening(evening, source) {
+  for (const id of ["text", "squad"]) {
+    if (byId(id) !== source && byId(id).value !== evening[id]) byId(id).value = evening[id];
+  }
+  const { ground } = evening;
+  showTracks(ground);
+  for (const button of all(".lane")) {
+    button.setAttribute("aria-pressed", ground.closed.includes(Number(button.dataset.lane)));
+  }
+  if (evening.squad !== "") byId("squad-fold").open = true;
+  showLate(evening);
+}
+
+/** A track file stands among the tracks by its name; lanes that the track does not have are not offered. */
+function showTracks({ track, track_file }) {
+  const select = byId("track");
+  let own = select.querySelector("[data-own]");
+  if (track_file === null) {
+    own?.remove();
+    select.value = track ?? "standard";
+  } else {
+    if (own === null) {
+      own = document.createElement("option");
+      own.dataset.own = "";
+      select.append(own);
+    }
+    own.textContent = track_file.name;
+    own.value = "own";
+    select.value = "own";
+  }
+  const lanes = Number(select.selectedOptions[0]?.dataset.lanes ?? 12);
+  for (const button of all(".lane, .shut")) button.hidden = Number(button.dataset.lane) > lanes;
+}
+
+function wireWriting() {
+  for (const id of ["text", "squad"]) {
+    byId(id).addEventListener("input", ({ target }) => change({ [id]: target.value, choices: [] }, target));
+  }
+  for (const button of all(".example")) {
+    button.addEventListener("click", () => {
+      const { text, squad, closed } = button.dataset;
+      const lanes = closed === "" ? [] : closed.split(",").map(Number);
+      change(wholeEvening({ text, squad, ground: { ...current().ground, closed: lanes } }));
+    });
+  }
+  byId("track").addEventListener("change", ({ target }) => {
+    if (target.value !== "own") change({ ground: { ...current().ground, track: target.value, track_file: null } });
+  });
+  for (const button of all(".lane")) {
+    button.addEventListener("click", () => {
+      const { ground } = current();
+      change({ ground: { ...ground, closed: toggled(ground.closed, Number(button.dataset.lane)) } });
+    });
+  }
+}
+
+function wireViews() {
+  for (const button of all(".views button")) {
+    button.addEventListener("click", () => {
+      for (const other of all(".views button")) other.toggleAttribute("aria-current", false);
+      button.setAttribute("aria-current", "page");
+      for (const view of all(".view")) view.hidden = view.id !== button.dataset.view;
+      if (button.dataset.view === "lines") showLines();
+      if (button.dataset.view === "shelf") showShelf();
+      scrollTo(0, 0);
+    });
+  }
+}
+
+/** The evening of a link, else the one that was being written, else the one that the page shows. */
+async function begin() {
+  const fragment = location.hash.startsWith("#e=") ? location.hash.slice(3) : null;
+  if (fragment !== null) {
+    const { isFine, body } = await ask("open_link", { fragment });
+    if (isFine) {
+      change(wholeEvening(body.evening));
+      return;
+    }
+    showProblems([{ field: "request", message: body.detail, help: null, place: null }], 0);
+  }
+  const shown = { text: byId("text").value, ground: { closed: all(".lane[aria-pressed=true]").map((lane) => Number(lane.dataset.lane)) } };
+  change(wholeEvening(draft() ?? shown));
+}
+
+onChange(showEvening);
+onChange(plan);
+wireWriting();
+wireMirror();
+wirePlan();
+wireLate();
+wireSend();
+wireShelf();
+wireLines();
+wireViews();
+byId("run").addEventListener("click", () => localStorage.setItem(RUN, JSON.stringify(current())));
+addEventListener("hashchange", () => location.hash.startsWith("#e=") && begin());
+begin();
+wireFolder();
