@@ -17,9 +17,9 @@ use crate::given::Given;
 use crate::input;
 use crate::late_changes;
 use crate::manual;
+use crate::new_file::{self, Name, NewFile};
 use crate::output;
 use crate::week_files::WeekFiles;
-use crate::whole_file::{self, Name, NewFile};
 
 pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
@@ -172,7 +172,7 @@ fn session(text: &str, out: Option<&Path>) -> Result<()> {
     match out {
         Some(path) if input::is_file_name(&path.to_string_lossy()) => {
             let file = NewFile { path: path.to_owned(), bytes: yaml.into_bytes(), name: Name::Given };
-            whole_file::write(&[file])
+            new_file::write(&[file])
         }
         Some(path) => bail!(InputError::new(anyhow!(
             "a session file ends in .yaml or .yml; `{}` does not",

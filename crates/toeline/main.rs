@@ -8,11 +8,10 @@ mod given;
 mod input;
 mod late_changes;
 mod manual;
+mod new_file;
 mod output;
 mod shortened;
-mod unfinished;
 mod week_files;
-mod whole_file;
 
 use std::process::ExitCode;
 

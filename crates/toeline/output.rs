@@ -11,7 +11,7 @@ use session_plan::Plan;
 use crate::failure::{self, InputError};
 use crate::flags::{Color, Common, Extra, PrintFlags};
 use crate::input::shown;
-use crate::whole_file::{self, Name, NewFile};
+use crate::new_file::{self, Name, NewFile};
 
 /// Chooses for the whole run whether colour is used.
 pub(crate) fn choose_color(color: Color) {
@@ -105,7 +105,7 @@ fn write_files(rendered: Rendered, format: &Format, path: &Path, overwrite: bool
             (_, true) => Name::NumberedOverAny,
         },
     };
-    whole_file::write(&(1..).zip(rendered.files).map(file).collect::<Vec<_>>())?;
+    new_file::write(&(1..).zip(rendered.files).map(file).collect::<Vec<_>>())?;
     // We delete no file of the user; but a page of an earlier plan must not be taken for one of this.
     let next = page_path(path, pages + 1);
     if format.has_pages() && next.exists() {

@@ -1,16 +1,16 @@
-//! Files that are whole or not there.
+//! Files that an answer is written to.
 
-use std::fs::{self, File, Metadata, OpenOptions};
-use std::io::{self, ErrorKind, Write};
+use std::fs::{self, Metadata, OpenOptions};
+use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow, bail};
 use plan_sheet::is_own_picture;
+use whole_file::{Unfinished, reason, rename_all};
 
 use crate::failure::InputError;
 use crate::files_read;
 use crate::input::{self, shown};
-use crate::unfinished::{Unfinished, rename_all};
 
 /// A file to write.
 pub(crate) struct NewFile {
@@ -40,16 +40,12 @@ pub(crate) fn write(files: &[NewFile]) -> Result<()> {
     let places = files.iter().map(NewFile::place).collect::<Result<Vec<_>>>()?;
     let mut unfinished = Vec::new();
     for (file, (place, old)) in files.iter().zip(places) {
-        let beside = beside(&place, &file.bytes, old.as_ref()).map_err(|error| cannot(&file.path, &error))?;
+        let cannot = |error| cannot(&file.path, &error);
+        whole_file::remove_on_signals().map_err(cannot)?;
+        let beside = Unfinished::beside(&place, &file.bytes, old.as_ref()).map_err(cannot)?;
         unfinished.push((beside, place));
     }
-    let folders: Vec<PathBuf> = unfinished.iter().map(|(_, place)| folder(place).to_owned()).collect();
-    rename_all(unfinished).map_err(|(place, error)| cannot(&place, &error))?;
-    for folder in folders {
-        // So that the new names, too, outlast a power cut; not every file system can.
-        let _ = File::open(folder).and_then(|folder| folder.sync_all());
-    }
-    Ok(())
+    rename_all(unfinished).map_err(|(place, error)| cannot(&place, &error))
 }
 
 impl NewFile {
@@ -102,26 +98,6 @@ impl NewFile {
     }
 }
 
-/// A file with everything in it, beside the place that it is to have.
-fn beside(place: &Path, bytes: &[u8], old: Option<&Metadata>) -> io::Result<Unfinished> {
-    let mut beside = Unfinished::in_folder(folder(place))?;
-    let file = beside.file();
-    file.write_all(bytes)?;
-    match old {
-        Some(old) => {
-            keep_owner(file, old)?;
-            file.set_permissions(old.permissions())?;
-        }
-        None => set_default_mode(file)?,
-    }
-    file.sync_all()?;
-    Ok(beside)
-}
-
-fn folder(place: &Path) -> &Path {
-    place.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
-}
-
 /// Where the file lies that a link means: renaming would put a file in place of the link.
 fn linked(path: &Path) -> io::Result<PathBuf> {
     match fs::canonicalize(path) {
@@ -134,65 +110,6 @@ fn linked(path: &Path) -> io::Result<PathBuf> {
     }
 }
 
-/// Gives a file the owner and the group of the file that it replaces.
-#[cfg(unix)]
-fn keep_owner(file: &File, old: &Metadata) -> io::Result<()> {
-    use std::os::unix::fs::{MetadataExt, fchown};
-
-    let new = file.metadata()?;
-    let user = (new.uid() != old.uid()).then(|| old.uid());
-    let group = (new.gid() != old.gid()).then(|| old.gid());
-    if user.is_none() && group.is_none() {
-        return Ok(());
-    }
-    fchown(file, user, group).map_err(|error| match error.kind() {
-        ErrorKind::PermissionDenied => {
-            io::Error::other("it belongs to somebody else, and would be yours; name another file")
-        }
-        _ => error,
-    })
-}
-
-#[cfg(not(unix))]
-fn keep_owner(_: &File, _: &Metadata) -> io::Result<()> {
-    Ok(())
-}
-
-/// Opens a file to everybody whom the system lets in, as any new file.
-#[cfg(unix)]
-fn set_default_mode(file: &File) -> io::Result<()> {
-    use std::os::unix::fs::PermissionsExt;
-
-    use rustix::fs::Mode;
-    use rustix::process::umask;
-
-    // It can be read only by setting it. Nothing else in this process makes files meanwhile.
-    let kept_back = umask(Mode::empty());
-    umask(kept_back);
-    file.set_permissions(fs::Permissions::from_mode(0o666 & !kept_back.bits()))
-}
-
-#[cfg(not(unix))]
-fn set_default_mode(_: &File) -> io::Result<()> {
-    Ok(())
-}
-
 fn cannot(path: &Path, error: &io::Error) -> anyhow::Error {
     anyhow!("cannot write `{}`: {}", shown(path), reason(error))
-}
-
-/// Why a file cannot be written, for someone who does not know the system's words.
-fn reason(error: &io::Error) -> String {
-    match error.kind() {
-        ErrorKind::NotFound => "its folder does not exist; create it, or name another".to_owned(),
-        ErrorKind::PermissionDenied => "you may not write there; name another folder".to_owned(),
-        ErrorKind::ReadOnlyFilesystem => "the disk is read-only; name a folder on another disk".to_owned(),
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => {
-            "the disk is full; free some space, or name a folder on another disk".to_owned()
-        }
-        ErrorKind::IsADirectory => "it is a folder; name a file in it".to_owned(),
-        ErrorKind::NotADirectory => "a part of its path is a file, not a folder".to_owned(),
-        ErrorKind::FileTooLarge => "the file would be larger than the system allows".to_owned(),
-        _ => error.to_string(),
-    }
 }
