@@ -95,6 +95,8 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             let lane = venue.track().lane_number(*lane).map_err(InputError::new)?;
             output::write(&[MarkTable::of(venue.track(), lane)], common)
         }
+        #[cfg(feature = "serve")]
+        Command::Serve(flags) => crate::serve::serve(flags),
         Command::Schema { kind } => {
             let kind = match kind {
                 Kind::Session => FileKind::Session,

@@ -161,6 +161,11 @@ pub(crate) enum Command {
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
     },
+    /// Serve the planner on a page, to this machine alone unless told otherwise
+    ///
+    /// It prints the page's address, asks nothing of any other machine, and ends with Ctrl-C.
+    #[cfg(feature = "serve")]
+    Serve(ServeFlags),
     /// Print the JSON Schema of session or track files, for an editor
     Schema {
         /// The kind of file
@@ -198,6 +203,8 @@ impl Command {
             | Self::Check { common, .. }
             | Self::Lanes { common }
             | Self::Marks { common, .. } => Some(common),
+            #[cfg(feature = "serve")]
+            Self::Serve(_) => None,
             Self::Session { .. }
             | Self::Schema { .. }
             | Self::Notation { .. }
@@ -205,6 +212,21 @@ impl Command {
             | Self::Manual { .. } => None,
         }
     }
+}
+
+/// Where the page is served, and what with it.
+#[cfg(feature = "serve")]
+#[derive(Debug, Args)]
+pub(crate) struct ServeFlags {
+    /// The port; 0 picks one that is free
+    #[arg(long, value_name = "N", default_value_t = 8080)]
+    pub(crate) port: u16,
+    /// The address to listen at; 0.0.0.0 lets every machine of the network in
+    #[arg(long, value_name = "ADDR", default_value = "127.0.0.1", value_parser = text)]
+    pub(crate) host: String,
+    /// A folder whose session files and texts (.yaml, .yml, .txt) the page can open and save
+    #[arg(long, value_name = "DIR")]
+    pub(crate) sessions: Option<PathBuf>,
 }
 
 /// Who runs, if the workout does not name anybody.

@@ -10,6 +10,8 @@ mod late_changes;
 mod manual;
 mod new_file;
 mod output;
+#[cfg(feature = "serve")]
+mod serve;
 mod shortened;
 mod week_files;
 

@@ -40,6 +40,8 @@ mod readme;
 mod relay;
 mod schema;
 mod script;
+#[cfg(feature = "serve")]
+mod serve;
 mod setup;
 mod spoiled_files;
 mod squad;
@@ -68,6 +70,8 @@ mod picture;
 mod poppler;
 mod run;
 mod said;
+#[cfg(feature = "serve")]
+mod served;
 #[cfg(target_os = "linux")]
 mod strace;
 mod venue;

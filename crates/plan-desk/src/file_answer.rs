@@ -1,7 +1,7 @@
 //! An evening as a file.
 
 use chrono::{DateTime, Utc};
-use plan_sheet::{Extras, Format, Paper, RenderSettings, session_yaml};
+use plan_sheet::{Extras, FORMATS, Format, Paper, RenderSettings, session_yaml};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -12,6 +12,9 @@ use crate::reply::Reply;
 
 /// The ending of session files.
 const YAML: &str = "yaml";
+
+/// Their media type (RFC 9512).
+const YAML_TYPE: &str = "application/yaml";
 
 /// An evening that is asked for as a file.
 #[derive(Clone, Debug, Default, Deserialize, Serialize, JsonSchema)]
@@ -33,6 +36,11 @@ pub(crate) struct FileRequest {
     now_s: i64,
 }
 
+/// The media types of all kinds of file.
+pub(crate) fn media_types() -> Vec<&'static str> {
+    FORMATS.iter().map(|format| format.media_type).chain([YAML_TYPE]).collect()
+}
+
 /// The evening as a file: the first page of pictures.
 pub(crate) fn file(request: &FileRequest) -> Reply {
     let evening = match Evening::of(&request.evening) {
@@ -41,7 +49,7 @@ pub(crate) fn file(request: &FileRequest) -> Reply {
     };
     if request.ending == YAML {
         let body = session_yaml(&evening.session, &evening.closed).into_bytes();
-        return Reply { status: 200, content_type: "application/yaml", body };
+        return Reply { status: 200, content_type: YAML_TYPE, body };
     }
     let wrong =
         |message: String| Reply::refusal(&Refusal::wrong(Problem::new(Field::Request, message).into()));

@@ -12,6 +12,7 @@
 //! # Ok::<(), serde_json::Error>(())
 //! ```
 
+mod answer_schema;
 mod controls;
 mod evening;
 mod example;

@@ -3,6 +3,7 @@
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::de::DeserializeOwned;
 
+use crate::answer_schema;
 use crate::file_answer::{self, FileRequest};
 use crate::link_answers::{self, LinkAnswer, LinkRequest, OpenLinkAnswer, OpenLinkRequest};
 use crate::place_offers::{self, PlacesAnswer, PlacesRequest};
@@ -19,7 +20,7 @@ pub struct Operation {
     pub name: &'static str,
     /// What it answers, in a few words.
     pub what: &'static str,
-    /// The media type of an answer; nothing where the request decides.
+    /// The media type of an answer; nothing where it is a file of the kind that the request asks for.
     pub content_type: Option<&'static str>,
     /// Whether it takes so long that few are to run at a time: it may set pages.
     pub is_slow: bool,
@@ -29,6 +30,11 @@ pub struct Operation {
 }
 
 impl Operation {
+    /// The media types that its answers can have.
+    pub fn media_types(&self) -> Vec<&'static str> {
+        self.content_type.map_or_else(file_answer::media_types, |one| vec![one])
+    }
+
     /// The schema of its request.
     pub fn request_schema(&self, generator: &mut SchemaGenerator) -> Schema {
         (self.request)(generator)
@@ -98,7 +104,7 @@ pub static OPERATIONS: &[Operation] = &[
         content_type: Some(JSON),
         is_slow: false,
         request: schema::<SpotsRequest>,
-        answer: anything,
+        answer: answer_schema::spots,
         run: |body| asked::<SpotsRequest>(body, track_answers::spots),
     },
     Operation {
@@ -107,7 +113,7 @@ pub static OPERATIONS: &[Operation] = &[
         content_type: Some(JSON),
         is_slow: false,
         request: schema::<MeasureRequest>,
-        answer: anything,
+        answer: answer_schema::measure,
         run: |body| asked::<MeasureRequest>(body, track_answers::measure),
     },
     Operation {
@@ -116,7 +122,7 @@ pub static OPERATIONS: &[Operation] = &[
         content_type: Some(JSON),
         is_slow: false,
         request: schema::<LanesRequest>,
-        answer: anything,
+        answer: answer_schema::lanes,
         run: |body| asked::<LanesRequest>(body, track_answers::lanes),
     },
     Operation {
@@ -125,7 +131,7 @@ pub static OPERATIONS: &[Operation] = &[
         content_type: Some(JSON),
         is_slow: false,
         request: schema::<MarksRequest>,
-        answer: anything,
+        answer: answer_schema::marks,
         run: |body| asked::<MarksRequest>(body, track_answers::marks),
     },
 ];

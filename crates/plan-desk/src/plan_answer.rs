@@ -3,10 +3,11 @@
 use std::fmt;
 
 use plan_sheet::{PlanParts, View};
-use schemars::JsonSchema;
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Serialize;
 use serde_json::value::RawValue;
 
+use crate::answer_schema;
 use crate::controls::controls;
 use crate::evening::Evening;
 use crate::plan_request::PlanRequest;
@@ -21,11 +22,15 @@ pub(crate) struct PlanAnswer {
     /// How many more there are.
     more_problems: usize,
     /// The plan, as `toeline plan --format json` gives it; nothing where there are problems.
-    #[schemars(with = "Option<serde_json::Map<String, serde_json::Value>>")]
+    #[schemars(schema_with = "plan_or_nothing")]
     plan: Option<Box<RawValue>>,
     /// The parts of the page.
     #[schemars(with = "Option<serde_json::Map<String, serde_json::Value>>")]
     parts: Option<Parts>,
+}
+
+fn plan_or_nothing(generator: &mut SchemaGenerator) -> Schema {
+    json_schema!({ "anyOf": [answer_schema::plan(generator), { "type": "null" }] })
 }
 
 /// The parts of the page that show a plan, as HTML and SVG.

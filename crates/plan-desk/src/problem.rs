@@ -202,7 +202,8 @@ impl Refusal {
         Self::new(500, "A bug in this program", error.to_string())
     }
 
-    pub(crate) fn new(status: u16, title: &'static str, detail: String) -> Self {
+    /// A refusal without places: the status, what is wrong in a few words, and what to do instead.
+    pub const fn new(status: u16, title: &'static str, detail: String) -> Self {
         Self { title, status, detail, problems: Vec::new() }
     }
 }

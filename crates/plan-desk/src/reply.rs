@@ -31,7 +31,7 @@ impl Reply {
     }
 
     /// A refusal as problem details.
-    pub(crate) fn refusal(refusal: &Refusal) -> Self {
+    pub fn refusal(refusal: &Refusal) -> Self {
         // A refusal holds texts and numbers alone, which all have JSON.
         let body = serde_json::to_vec(refusal).unwrap_or_default();
         Self { status: refusal.status, content_type: PROBLEM, body }
