@@ -60,6 +60,7 @@ pub use paint::placement::Placement;
 pub use search::bend_share::BendShare;
 pub use search::curved_start::CurvePoint;
 pub use search::join::Join;
+pub use search::on_paint_run::{OnPaintRun, RunEnd};
 pub use search::pair::Pair;
 pub use search::place::Place;
 pub use search::route::{NoRouteError, Route};

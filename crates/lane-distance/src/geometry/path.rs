@@ -125,6 +125,18 @@ impl Path {
         beside.min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(f64::INFINITY)
     }
 
+    /// The station of the place nearest to a point on the parallel that lies `offset_m` outside the inner edge, and how
+    /// far off that place is, in metres.
+    pub(crate) fn nearest(&self, offset_m: f64, point: Point) -> (Station, f64) {
+        let places = self.pieces.iter().zip(&self.starts).enumerate().map(|(piece, (shape, &start))| {
+            let (fraction, off_m) = shape.nearest(start, offset_m, point);
+            (Station { piece, fraction }, off_m)
+        });
+        // A path has pieces.
+        let nearest = places.min_by(|a, b| a.1.total_cmp(&b.1));
+        nearest.unwrap_or((Station { piece: 0, fraction: 0.0 }, f64::INFINITY))
+    }
+
     /// Point and direction on the inner edge at a station. A piece that the path does not have counts
     /// as its last.
     pub fn pose(&self, station: Station) -> Pose {

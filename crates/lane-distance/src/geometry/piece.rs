@@ -73,10 +73,7 @@ impl Piece {
     pub(crate) fn outside_m(self, start: Pose, point: Point) -> Option<f64> {
         match self {
             Self::Straight { length_m } => {
-                let (sin, cos) = start.heading_rad.sin_cos();
-                let (dx, dy) = (point.x - start.point.x, point.y - start.point.y);
-                let along_m = dx * cos + dy * sin;
-                (0.0..=length_m).contains(&along_m).then_some(dx * sin - dy * cos)
+                (0.0..=length_m).contains(&start.ahead_m(point)).then(|| start.outside_m(point))
             }
             Self::Arc { radius_m, turn_rad } => {
                 let centre = start.outwards(-radius_m);
@@ -85,6 +82,23 @@ impl Piece {
                 (turned <= turn_rad).then_some(point.distance(centre) - radius_m)
             }
         }
+    }
+
+    /// The part of the piece that lies behind the place nearest to a point on its parallel, and how far off that place
+    /// is, in metres. The parallel lies `offset_m` outside the inner edge, which begins at `start`.
+    pub(crate) fn nearest(self, start: Pose, offset_m: f64, point: Point) -> (f64, f64) {
+        let fraction = match self {
+            Self::Straight { length_m } => start.ahead_m(point) / length_m,
+            Self::Arc { radius_m, turn_rad } => {
+                let centre = start.outwards(-radius_m);
+                let angle = (point.y - centre.y).atan2(point.x - centre.x);
+                let turned = (angle - start.heading_rad + FRAC_PI_2).rem_euclid(TAU);
+                // Beyond its ends, the nearer of the two, as seen from the centre.
+                if turned > (turn_rad + TAU) / 2.0 { 0.0 } else { turned / turn_rad }
+            }
+        };
+        let fraction = fraction.clamp(0.0, 1.0);
+        (fraction, self.pose(start, fraction).outwards(offset_m).distance(point))
     }
 
     /// Whether its lengths and angles are those of a piece of a lap.

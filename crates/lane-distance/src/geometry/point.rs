@@ -48,4 +48,16 @@ impl Pose {
     pub fn outwards(self, offset_m: f64) -> Point {
         self.point.towards(self.heading_rad - std::f64::consts::FRAC_PI_2, offset_m)
     }
+
+    /// How far ahead a point lies in the direction of running, in metres; negative is behind.
+    pub(crate) fn ahead_m(self, point: Point) -> f64 {
+        let (sin, cos) = self.heading_rad.sin_cos();
+        (point.x - self.point.x) * cos + (point.y - self.point.y) * sin
+    }
+
+    /// How far a point lies to the right of the direction of running, in metres; negative is to the left.
+    pub(crate) fn outside_m(self, point: Point) -> f64 {
+        let (sin, cos) = self.heading_rad.sin_cos();
+        (point.x - self.point.x) * sin - (point.y - self.point.y) * cos
+    }
 }

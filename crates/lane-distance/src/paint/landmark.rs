@@ -82,6 +82,9 @@ impl std::fmt::Display for Alternatives<'_> {
     }
 }
 
+/// How far a name to the centimetre may be from its spot, in metres.
+const NAMED_M: f64 = 0.0101;
+
 /// The most names that are suggested.
 const MOST_SUGGESTED: usize = 6;
 
@@ -153,6 +156,46 @@ impl Track {
         };
         let tape_m = self.layout().tape_m(spot, place);
         Ok((place, PaintReading { mark: Some(MarkId(index as u32)), past_m, tape_m }))
+    }
+
+    /// The name of a spot that [`Track::landmark`] reads as that spot, to the centimetre: the nearest mark that serves,
+    /// and how far past or behind it the spot lies. Nothing where no mark of the lane serves, as in a chute without paint.
+    ///
+    /// ```
+    /// use lane_distance::{LaneNumber, Spot};
+    ///
+    /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
+    /// let name = |to_finish_m| track.landmark_name(Spot::on_oval(LaneNumber::of::<2>(), to_finish_m));
+    /// assert_eq!(name(200.0).as_deref(), Some("200 m start"));
+    /// assert_eq!(name(195.2).as_deref(), Some("200 m start + 4.80"));
+    /// ```
+    pub fn landmark_name(&self, spot: Spot) -> Option<String> {
+        let layout = self.layout();
+        let mut marks: Vec<(bool, f64, MarkId)> = (self.painted(spot.course, spot.lane).iter())
+            .map(|painted| {
+                let past_m = layout.past_m(Spot { to_finish_m: painted.to_finish_m, ..spot }, spot);
+                (painted.ease.is_trap(), past_m, painted.mark)
+            })
+            .collect();
+        marks.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.abs().total_cmp(&b.1.abs())));
+        marks.iter().find_map(|&(_, past_m, mark)| {
+            let name = &self.marks()[mark.index()].name;
+            // At the very end of a straight a centimetre is cut off, so that the name does not lie beyond it.
+            [(past_m * 100.0).round(), (past_m * 100.0).trunc()].into_iter().find_map(|past_cm| {
+                let metres = match past_cm.abs() / 100.0 {
+                    whole if whole.fract() == 0.0 => whole.to_string(),
+                    metres => format!("{metres:.2}"),
+                };
+                let named = match past_cm {
+                    0.0 => name.to_string(),
+                    ..0.0 => format!("{name} - {metres}"),
+                    _ => format!("{name} + {metres}"),
+                };
+                let read = self.landmark(&named, spot.lane).ok()?;
+                let is_same = read.course == spot.course && layout.past_m(read, spot).abs() < NAMED_M;
+                is_same.then_some(named)
+            })
+        })
     }
 
     /// A mark in a lane: on the oval where it lies there, else on its straight.

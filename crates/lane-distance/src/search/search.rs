@@ -15,7 +15,7 @@ pub const REP_RANGE_M: std::ops::RangeInclusive<f64> = 10.0..=10_000.0;
 
 /// Two marks that are a distance apart by design are so to this, in metres, after many laps; marks
 /// that are so by chance, and only nearly, are not a pair worth having.
-const MEANT_M: f64 = 0.01;
+pub(crate) const MEANT_M: f64 = 0.01;
 
 /// Why no pair was looked for.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]

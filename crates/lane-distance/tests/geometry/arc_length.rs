@@ -11,7 +11,7 @@ use crate::trace::{Trace, bend, straight};
 use lane_distance::{Course, Piece, Spot, Track};
 
 /// The measure line of a lane, from the pieces of the inner edge.
-fn measure_line(track: &Track, lane: u8) -> Trace {
+pub(crate) fn measure_line(track: &Track, lane: u8) -> Trace {
     let layout = track.layout();
     let offset_m = layout.lanes()[usize::from(lane) - 1].measure_m;
     let path = layout.path();

@@ -14,6 +14,8 @@ mod hurdles;
 mod inner_lane;
 mod mark_faults;
 mod marks_csv;
+mod nearest;
+mod on_paint_runs;
 mod published;
 mod published_tracks;
 mod random_track;
