@@ -19,6 +19,7 @@ mod example;
 mod file_answer;
 mod ground;
 mod late_request;
+mod line_answers;
 mod link_answers;
 mod operation;
 mod page_file;

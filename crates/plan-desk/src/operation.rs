@@ -5,6 +5,9 @@ use serde::de::DeserializeOwned;
 
 use crate::answer_schema;
 use crate::file_answer::{self, FileRequest};
+use crate::line_answers::{
+    self, FarAnswer, FarRequest, GroundMapAnswer, GroundMapRequest, LineAnswer, LineRequest,
+};
 use crate::link_answers::{self, LinkAnswer, LinkRequest, OpenLinkAnswer, OpenLinkRequest};
 use crate::place_offers::{self, PlacesAnswer, PlacesRequest};
 use crate::plan_answer::{self, PlanAnswer};
@@ -133,6 +136,33 @@ pub static OPERATIONS: &[Operation] = &[
         request: schema::<MarksRequest>,
         answer: answer_schema::marks,
         run: |body| asked::<MarksRequest>(body, track_answers::marks),
+    },
+    Operation {
+        name: "ground_map",
+        what: "The track alone, to point at",
+        content_type: Some(JSON),
+        is_slow: false,
+        request: schema::<GroundMapRequest>,
+        answer: schema::<GroundMapAnswer>,
+        run: |body| asked::<GroundMapRequest>(body, line_answers::map),
+    },
+    Operation {
+        name: "line",
+        what: "What a line is for: those near to a place, or all of a colour in a lane",
+        content_type: Some(JSON),
+        is_slow: false,
+        request: schema::<LineRequest>,
+        answer: schema::<LineAnswer>,
+        run: |body| asked::<LineRequest>(body, line_answers::line),
+    },
+    Operation {
+        name: "far",
+        what: "How far a run was, and what its time means",
+        content_type: Some(JSON),
+        is_slow: false,
+        request: schema::<FarRequest>,
+        answer: schema::<FarAnswer>,
+        run: |body| asked::<FarRequest>(body, line_answers::far),
     },
 ];
 

@@ -1,10 +1,12 @@
 //! How far it is from one place to another.
 
+use askama::Template;
 use lane_distance::{LaneNumber, NoRouteError, PaintReading, Placement, Route, Track};
 use serde::Serialize;
 use session_plan::{Caution, cautions};
 
 use crate::answers::view::View;
+use crate::formats::rendered::RenderError;
 use crate::json::care::WithCare;
 use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
@@ -117,33 +119,63 @@ impl Measurement {
     }
 }
 
+#[derive(Template)]
+#[template(path = "measurement.html")]
+struct Page<'a> {
+    way: &'a Measurement,
+}
+
+impl Measurement {
+    /// How far it is, in metres.
+    pub const fn distance_m(&self) -> f64 {
+        self.distance_m
+    }
+
+    /// As a part of a page.
+    ///
+    /// # Errors
+    ///
+    /// [`RenderError`] where the part cannot be made, which is a mistake of this project.
+    pub fn html(&self) -> Result<String, RenderError> {
+        Page { way: self }.render().map_err(|error| RenderError::Mistake(error.to_string()))
+    }
+
+    /// How far it is, in which lanes and which way round.
+    fn title(&self) -> String {
+        let lanes = match (self.lane, self.to.lane) {
+            (from, to) if from == to => format!("in lane {from}"),
+            (from, to) => format!("from lane {from} to lane {to}"),
+        };
+        let direction = if self.the_other_way { ", clockwise" } else { "" };
+        format!("{:.2} m {lanes}{direction}", self.distance_m)
+    }
+}
+
+impl Timed {
+    /// What the time means, in words.
+    fn words(&self) -> String {
+        let mut words = format!("{} is {} a kilometre", clock(self.time_s), clock(self.pace_s_per_km));
+        if let (Some(intended_m), Some(intended_s), Some(lost_s)) =
+            (self.intended_m, self.intended_s, self.lost_s)
+        {
+            let verb = if lost_s < 0.0 { "won" } else { "lost" };
+            let (intended, lost) = (metres(intended_m), lost_s.abs());
+            words += &format!(", or {intended_s:.2} s for {intended} m: the line {verb} {lost:.2} s");
+        }
+        words
+    }
+}
+
 impl View for Measurement {
     fn data(&self) -> impl Serialize + '_ {
         WithCare::of(self, &self.cautions)
     }
 
     fn text(&self) -> String {
-        let lanes = match (self.lane, self.to.lane) {
-            (from, to) if from == to => format!("in lane {from}"),
-            (from, to) => format!("from lane {from} to lane {to}"),
-        };
-        let direction = if self.the_other_way { ", clockwise" } else { "" };
-        let mut text = heading(&format!("{:.2} m {lanes}{direction}", self.distance_m));
+        let mut text = heading(&self.title());
         text += &format!("\n{}\n{}\n", item("from", &self.from.words), item("to  ", &self.to.words));
         if let Some(timed) = self.timed {
-            text += &format!("{} is {} a kilometre", clock(timed.time_s), clock(timed.pace_s_per_km));
-            if let (Some(intended_m), Some(intended_s), Some(lost_s)) =
-                (timed.intended_m, timed.intended_s, timed.lost_s)
-            {
-                let verb = if lost_s < 0.0 { "won" } else { "lost" };
-                text += &format!(
-                    ", or {:.2} s for {} m: the line {verb} {:.2} s",
-                    intended_s,
-                    metres(intended_m),
-                    lost_s.abs()
-                );
-            }
-            text += "\n";
+            text += &(timed.words() + "\n");
         }
         if let Some(line) = self.running_line {
             text += &format!(

@@ -25,7 +25,7 @@ pub(crate) const fn reach(form: Form) -> (f64, f64) {
 }
 
 /// The colour of a mark, of those that marks have in the trade; white for others.
-fn core(colour: &str) -> &'static str {
+pub(crate) fn core(colour: &str) -> &'static str {
     // Of two colours, as in white with blue, the one that other marks lack.
     let known = [
         ("yellow", "#ffd400"),

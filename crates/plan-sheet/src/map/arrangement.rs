@@ -12,10 +12,10 @@ use super::inset_pages::inset_pages;
 use super::labels::{Labels, Placed};
 use super::patterns::Patterns;
 use super::sketch::Sketch;
-use super::{arrows, compass, hazards, key, paint};
+use super::{arrows, compass, hazards, key, names, paint};
 use crate::drawing::flag;
-use crate::drawing::ink::{Pen, group, line, moved, text_in};
-use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::drawing::ink::{group, moved};
+use crate::drawing::lettering::Type;
 use crate::drawing::picture::Picture;
 
 /// The size of the numbers on flags, in millimetres.
@@ -54,7 +54,9 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         for cluster in clusters {
             let (numbers, size) = flag_of(cluster, sketch.mm);
             let wishes = flag_wishes(cluster, sketch.ground, 2.2 * sketch.mm);
-            let placed = arrangement.labels.place(size, &wishes, |place| sketch.is_on_lanes(place))?;
+            let placed = arrangement
+                .labels
+                .place(size, &wishes, |place| sketch.ground.is_box_on_lanes(place, sketch.mm))?;
             arrangement.flags.push((numbers, placed));
         }
         Some(arrangement)
@@ -106,7 +108,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         let mut patterns = Patterns::new(prefix, mm);
         let mut drawn = draw_track(sketch, &patterns);
         drawn.extend(self.leaders(mm));
-        drawn.extend(self.names(sketch));
+        drawn.extend(names::draw(&sketch.names, &mut self.labels, sketch.ground, mm));
         drawn.extend(plan.painted.iter().map(|spot| cones::draw_painted(spot, Frame::METRES, 0.5 * mm)));
         drawn.extend(plan.setup.iter().map(|cone| cones::draw(cone, Frame::METRES, 0.5 * mm)));
         let flags = self.flags.iter();
@@ -139,23 +141,7 @@ impl<'b, 'a> Arrangement<'b, 'a> {
     fn leaders(&self, mm: f64) -> impl Iterator<Item = Element> {
         let between =
             self.spines.iter().flat_map(|spine| spine.windows(2)).map(|pair| Line::new(pair[0], pair[1]));
-        between.chain(self.flags.iter().map(|(_, flag)| flag.leader)).map(move |line| leader(line, mm))
-    }
-
-    /// The names for which there is room among the flags, and the signs of all.
-    fn names(&mut self, sketch: &Sketch<'_>) -> Vec<Element> {
-        let letters = Type::plain(SMALL_MM * sketch.mm);
-        let mut drawn = Vec::new();
-        for name in &sketch.names {
-            let size = (letters.width(&name.words), letters.leading());
-            if let Some(placed) = self.labels.place(size, &name.wishes, |place| sketch.is_on_lanes(place)) {
-                drawn.push(leader(placed.leader, sketch.mm));
-                let box_of_words = letters.centred(&name.words, placed.place.center());
-                drawn.push(text_in(&name.words, box_of_words, letters));
-            }
-            drawn.extend(name.sign.clone());
-        }
-        drawn
+        between.chain(self.flags.iter().map(|(_, flag)| flag.leader)).map(move |line| names::leader(line, mm))
     }
 }
 
@@ -164,10 +150,6 @@ fn flag_of(cluster: &Cluster<'_>, mm: f64) -> (String, (f64, f64)) {
     let numbers = cluster.numbers();
     let size = flag::size(&numbers, Type::bold(FLAG_MM * mm), mm);
     (numbers, size)
-}
-
-fn leader(Line { p0, p1 }: Line, mm: f64) -> Element {
-    line(p0, p1, Pen::new("#000000", 0.22 * mm))
 }
 
 /// What is there whatever is labelled: lanes, hazards, paint, north, the scale, arrows.

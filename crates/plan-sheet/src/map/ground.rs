@@ -92,6 +92,22 @@ impl<'a> Ground<'a> {
         })
     }
 
+    /// Whether a box on the page of the map lies over a lane.
+    pub(super) fn is_box_on_lanes(self, place: Rect, mm: f64) -> bool {
+        let clear_m = 0.4 * mm;
+        // The lanes side by side are broader than a step, so that no long name lies across them unseen.
+        let steps = (place.width() / (2.0 * mm)).ceil().max(4.0);
+        (0..=steps as u32).any(|across| {
+            (0..=2).any(|down| {
+                let point = Point::new(
+                    place.x0 + place.width() * f64::from(across) / steps,
+                    place.y0 + place.height() * f64::from(down) / 2.0,
+                );
+                self.is_on_lanes(point, clear_m)
+            })
+        })
+    }
+
     /// Whether a box on the page lies over the hatching of a closed lane.
     pub(super) fn is_on_hatching(self, place: Rect) -> bool {
         let layout = self.layout();

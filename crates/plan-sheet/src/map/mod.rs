@@ -13,6 +13,7 @@ mod fitting;
 mod flag_wishes;
 mod frame;
 mod ground;
+pub(crate) mod ground_map;
 mod hazards;
 mod inset;
 mod inset_pages;

@@ -1,13 +1,15 @@
 //! Names on the map of everything but cones.
 
-use kurbo::{Point, Vec2};
+use kurbo::{Line, Point, Vec2};
 use lane_distance::{Course, LaneList, LaneNumber, Spot};
 use session_plan::Plan;
 use svg::node::element::Element;
 
 use super::ground::Ground;
-use super::labels::Wish;
+use super::labels::{Labels, Wish};
 use super::{hazards, key};
+use crate::drawing::ink::{Pen, line, text_in};
+use crate::drawing::lettering::{SMALL_MM, Type};
 
 /// The name of a place other than a cone.
 pub(super) struct Name {
@@ -19,16 +21,7 @@ pub(super) struct Name {
 impl Name {
     /// What else is named: the finish line, where the coach stands, hazards, what is closed.
     pub(super) fn all(plan: &Plan, ground: Ground<'_>, mm: f64) -> Vec<Self> {
-        let layout = ground.layout();
-        let gap = 2.0 * mm;
-        let (inside, outside) = ground.finish_line();
-        let name = |words: String, wishes: Vec<Wish>| Self { words, wishes, sign: None };
-        let finish_line = vec![
-            Wish { anchor: outside, way: Vec2::new(0.8, 0.6), from: gap, worse: 0.0 },
-            Wish { anchor: outside, way: Vec2::new(-0.8, 0.6), from: gap, worse: 0.5 * gap },
-            Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
-        ];
-        let mut names = vec![name("finish line".to_owned(), finish_line)];
+        let mut names = vec![Self::of_finish_line(ground, mm)];
         let mut coaches: Vec<(Point, Vec<u32>)> = Vec::new();
         for (number, block) in (1..).zip(&plan.blocks) {
             let Some(coach) = &block.coach else { continue };
@@ -46,8 +39,39 @@ impl Name {
             let wishes = Wish::all_round(anchor, 8, 1.6 * mm);
             names.push(Self { words, wishes, sign: Some(key::coach(anchor, mm)) });
         }
+        names.extend(Self::of_use(ground, mm));
+        names
+    }
+
+    /// The names on a track without a plan.
+    pub(super) fn of_ground(ground: Ground<'_>, mm: f64) -> Vec<Self> {
+        let mut names = vec![Self::of_finish_line(ground, mm)];
+        names.extend(Self::of_use(ground, mm));
+        names
+    }
+
+    fn new(words: String, wishes: Vec<Wish>) -> Self {
+        Self { words, wishes, sign: None }
+    }
+
+    fn of_finish_line(ground: Ground<'_>, mm: f64) -> Self {
+        let gap = 2.0 * mm;
+        let (inside, outside) = ground.finish_line();
+        let wishes = vec![
+            Wish { anchor: outside, way: Vec2::new(0.8, 0.6), from: gap, worse: 0.0 },
+            Wish { anchor: outside, way: Vec2::new(-0.8, 0.6), from: gap, worse: 0.5 * gap },
+            Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
+        ];
+        Self::new("finish line".to_owned(), wishes)
+    }
+
+    /// Hazards, and what is closed.
+    fn of_use(ground: Ground<'_>, mm: f64) -> Vec<Self> {
+        let (layout, gap) = (ground.layout(), 2.0 * mm);
         let hazards = ground.track.hazards().iter();
-        names.extend(hazards.map(|hazard| name(hazards::name(hazard), hazards::wishes(hazard, ground, gap))));
+        let named =
+            hazards.map(|hazard| Self::new(hazards::name(hazard), hazards::wishes(hazard, ground, gap)));
+        let mut names: Vec<Self> = named.collect();
         let closed = ground.track.closed_lanes();
         if let Some(&lane) = closed.first().filter(|lane| layout.has_lane(Course::Oval, **lane)) {
             let line = layout.measure(LaneNumber::FIRST);
@@ -56,8 +80,29 @@ impl Name {
             let anchor = inner.midpoint(outer);
             let from = anchor.distance(ground.across(spot).0) + gap;
             let wish = Wish { anchor, way: (inner - outer).normalize(), from, worse: 0.0 };
-            names.push(name(format!("{} closed", LaneList(closed)), vec![wish]));
+            names.push(Self::new(format!("{} closed", LaneList(closed)), vec![wish]));
         }
         names
     }
+}
+
+/// The names for which there is room among the labels, each with its line, and the signs of all.
+pub(super) fn draw(names: &[Name], labels: &mut Labels, ground: Ground<'_>, mm: f64) -> Vec<Element> {
+    let letters = Type::plain(SMALL_MM * mm);
+    let mut drawn = Vec::new();
+    for name in names {
+        let size = (letters.width(&name.words), letters.leading());
+        if let Some(placed) = labels.place(size, &name.wishes, |place| ground.is_box_on_lanes(place, mm)) {
+            drawn.push(leader(placed.leader, mm));
+            let box_of_words = letters.centred(&name.words, placed.place.center());
+            drawn.push(text_in(&name.words, box_of_words, letters));
+        }
+        drawn.extend(name.sign.clone());
+    }
+    drawn
+}
+
+/// The line from what is named to its name.
+pub(super) fn leader(Line { p0, p1 }: Line, mm: f64) -> Element {
+    line(p0, p1, Pen::new("#000000", 0.22 * mm))
 }

@@ -113,20 +113,4 @@ impl<'a> Sketch<'a> {
         free.for_each(|place| labels.keep_free(place));
         labels
     }
-
-    /// Whether a box on the page of the map lies over a lane.
-    pub(super) fn is_on_lanes(&self, place: Rect) -> bool {
-        let clear_m = 0.4 * self.mm;
-        // The lanes side by side are broader than a step, so that no long name lies across them unseen.
-        let steps = (place.width() / (2.0 * self.mm)).ceil().max(4.0);
-        (0..=steps as u32).any(|across| {
-            (0..=2).any(|down| {
-                let point = Point::new(
-                    place.x0 + place.width() * f64::from(across) / steps,
-                    place.y0 + place.height() * f64::from(down) / 2.0,
-                );
-                self.ground.is_on_lanes(point, clear_m)
-            })
-        })
-    }
 }
