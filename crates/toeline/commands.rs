@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, LaneNumber, Route, Track};
 use plan_sheet::{
-    Choices, Curve, InFull, LaneTable, MarkTable, Measurement, notation_screen, notation_text,
+    Choices, Curve, InFull, LaneTable, MarkTable, Measurement, SessionGround, notation_screen, notation_text,
     plan_fault_words,
 };
 use session_plan::{FileKind, PageAddress, Plan, PlanFault, Session, Venue, Week, YamlText};
@@ -170,7 +170,8 @@ fn session(text: &str, out: Option<&Path>) -> Result<()> {
             input::shown(path)
         )));
     }
-    let yaml = plan_sheet::session_yaml(given.session(), given.closed_lanes());
+    let ground = SessionGround { closed_lanes: given.closed_lanes(), ..SessionGround::default() };
+    let yaml = plan_sheet::session_yaml(given.session(), &ground);
     match out {
         Some(path) if input::is_file_name(&path.to_string_lossy()) => {
             let file = NewFile { path: path.to_owned(), bytes: yaml.into_bytes(), name: Name::Given };

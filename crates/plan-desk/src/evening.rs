@@ -1,6 +1,6 @@
 //! An evening: a request, read and laid out.
 
-use plan_sheet::late_fault_words;
+use plan_sheet::{SessionGround, late_fault_words};
 use session_plan::{
     FileFaultKind, FileKind, LateFault, Limit, Plan, PlanError, Session, SessionFile, SessionText, Venue,
     YamlText,
@@ -98,8 +98,10 @@ pub(crate) struct Evening {
     pub(crate) venue: Venue,
     /// Who does what, with all changes.
     pub(crate) session: Session,
+    /// What a session file calls the track; nothing for the standard one.
+    track: Option<String>,
     /// The lanes that are closed, whoever closed them.
-    pub(crate) closed: Vec<u8>,
+    closed: Vec<u8>,
     /// The plan.
     pub(crate) plan: Plan,
     /// The blocks of the plan that has them all, as they are written.
@@ -115,6 +117,7 @@ impl Evening {
             Written::File(file) => file.track.clone(),
             Written::Text(_) => None,
         };
+        let track = request.ground.name_in_session(own_track.as_ref());
         let venue = request.ground.venue(own_track.as_ref())?;
         let closed = written.session_mut().without_lanes(venue, &request.ground.closed);
         let venue = closed.map_err(|fault| Problem::late(Field::Closed, &fault))?;
@@ -129,7 +132,9 @@ impl Evening {
         request.late.make(written.session_mut(), &venue)?;
         let closed = written.session_mut().close_lanes(&venue, &request.late.closed);
         closed.map_err(|fault| Problem::late(Field::Closed, &fault))?;
-        let closed = [own_closed, request.ground.closed.clone(), request.late.closed.clone()].concat();
+        let mut closed = [own_closed, request.ground.closed.clone(), request.late.closed.clone()].concat();
+        closed.sort_unstable();
+        closed.dedup();
         written
             .session()
             .check_lanes(venue.track())
@@ -137,7 +142,12 @@ impl Evening {
         let whole = written.plan(&venue, written.session())?;
         let blocks = whole.blocks.iter().map(|block| block.text().to_owned()).collect();
         let (session, plan) = chosen(&written, &venue, request, whole)?;
-        Ok(Self { venue, session, closed, plan, blocks })
+        Ok(Self { venue, session, track, closed, plan, blocks })
+    }
+
+    /// Where it is run, as a session file says it.
+    pub(crate) fn ground(&self) -> SessionGround<'_> {
+        SessionGround { track: self.track.as_deref(), closed_lanes: &self.closed, hazards: &[] }
     }
 }
 

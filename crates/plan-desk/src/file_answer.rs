@@ -48,7 +48,7 @@ pub(crate) fn file(request: &FileRequest) -> Reply {
         Err(problems) => return Reply::refusal(&Refusal::wrong(problems)),
     };
     if request.ending == YAML {
-        let body = session_yaml(&evening.session, &evening.closed).into_bytes();
+        let body = session_yaml(&evening.session, &evening.ground()).into_bytes();
         return Reply { status: 200, content_type: YAML_TYPE, body };
     }
     let wrong =

@@ -8,6 +8,9 @@ use workout_notation::{SourceText, visible_line};
 
 use crate::problem::{Field, Problem, Problems};
 
+/// The track where none is named.
+const STANDARD: &str = "standard";
+
 /// The track that a request is about.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Deserialize, Serialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
@@ -44,7 +47,7 @@ impl GroundRequest {
         }
         let name = match (&self.track, own) {
             (Some(name), _) => name,
-            (None, None) => "standard",
+            (None, None) => STANDARD,
             (None, Some(TrackName::BuiltIn(name))) => name,
             (None, Some(TrackName::File(name))) => {
                 let message = format!("the session needs the track file `{}`", visible_line(name));
@@ -58,6 +61,17 @@ impl GroundRequest {
             let help = Some(format!("choose one of {}", names.join(", ")));
             Problem { help, ..Problem::new(Field::Track, message) }.into()
         })
+    }
+
+    /// What a session file calls it; nothing for the standard track.
+    pub(crate) fn name_in_session(&self, own: Option<&TrackName>) -> Option<String> {
+        let name = match (&self.track_file, &self.track, own) {
+            (Some(file), ..) => &file.name,
+            (None, Some(name), _) => name,
+            (None, None, Some(TrackName::BuiltIn(name) | TrackName::File(name))) => name,
+            (None, None, None) => return None,
+        };
+        (name != STANDARD).then(|| name.clone())
     }
 
     /// The same with its lanes closed.

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use session_plan::{AgeGroup, Athlete, Bests, Group, Limit, RIEGEL_EXPONENT, Session};
+use session_plan::{AgeGroup, Athlete, Bests, Group, Limit, Session};
 use workout_notation::SourceText;
 
 use crate::problem::{Field, Problem, Problems};
@@ -177,7 +177,7 @@ impl Reader<'_> {
             );
             return;
         };
-        athlete.bests = Bests::new(bests, RIEGEL_EXPONENT);
+        athlete.bests = Bests::new(bests, session.bests.exponent);
         let known = session.groups.iter().flat_map(|group| &group.athletes);
         if known.into_iter().any(|known| known.name.eq_ignore_ascii_case(&athlete.name)) {
             let message = format!("two athletes are called `{}`", athlete.name);
@@ -217,7 +217,10 @@ impl Reader<'_> {
                 let message = format!("too many groups: at most {}", Limit::Groups.most());
                 self.problem(at, message, "put some of them together");
             }
-            None => session.groups.push(Group { name, athletes: vec![athlete], ..Group::default() }),
+            None => {
+                let bests = Bests::new(Vec::new(), session.bests.exponent);
+                session.groups.push(Group { name, athletes: vec![athlete], bests, ..Group::default() });
+            }
         }
     }
 

@@ -256,3 +256,52 @@ fn every_place_that_is_offered_can_be_chosen() {
         }
     }
 }
+
+#[test]
+fn a_session_file_holds_the_whole_evening() {
+    let track = include_str!("../../../sessions/wrenbeck/track.yaml");
+    let evening = json!({
+        "text": "Tuesday\n18:00-19:30\nwarm-up 15 min\nSprinters:\n- 4 x 60 in lanes 2-4\nMilers:\n- 3 x 600, 3 min\n- strides",
+        "squad": "Sprinters:\nKit, 60 7.9\nLou\nDan\nMilers:\nMax, 800 2:10, 1500 4:30\nAda, 800 2:20",
+        "ground": { "track_file": { "name": "wrenbeck.yaml", "text": track }, "closed": [2] },
+        "choices": [{ "block": 2, "to": "finish line" }],
+        "late": {
+            "start": "18:10", "groups": [{ "group": "Milers", "begins": "18:30" }], "without": ["lou"], "closed": [4],
+            "reps": [{ "name": "Ada", "reps": 2 }], "hazards": [{ "hazard": "gate", "since": "now" }],
+            "wind": "3 m/s against on the home straight"
+        }
+    });
+    let reply = plan_desk::answer("file", &json!({ "ending": "yaml", "evening": evening }).to_string());
+    let yaml = String::from_utf8(reply.body).expect("it is text");
+    assert_eq!(reply.status, 200, "{yaml}");
+    for line in [
+        "track: wrenbeck.yaml",
+        "closed_lanes: [2, 4]",
+        "start: 18:10",
+        "    late: 18:30",
+        "  gate: now",
+        "  - Lou",
+    ] {
+        assert!(yaml.lines().any(|known| known == line), "{line} is not in\n{yaml}");
+    }
+    let again =
+        json!({ "text": yaml, "ground": { "track_file": { "name": "wrenbeck.yaml", "text": track } } });
+    let (first, again) = (plan(&evening), plan(&again));
+    let blocks = first["plan"]["blocks"].as_array().map_or(0, Vec::len);
+    assert_eq!(again["plan"]["blocks"].as_array().map(Vec::len), Some(blocks), "{yaml}");
+    for block in 0..blocks {
+        assert_eq!(reps(&again, block), reps(&first, block), "{yaml}");
+    }
+}
+
+#[test]
+fn the_track_stands_in_a_session_file_by_its_name() {
+    let yaml = |ground: Value, text: &str| {
+        let evening = json!({ "text": text, "ground": ground });
+        let reply = plan_desk::answer("file", &json!({ "ending": "yaml", "evening": evening }).to_string());
+        String::from_utf8(reply.body).expect("it is text")
+    };
+    assert!(!yaml(json!({ "track": "standard" }), "6 x 200").contains("track:"));
+    assert!(yaml(json!({ "track": "indoor-200" }), "6 x 200").contains("track: indoor-200\n"));
+    assert!(yaml(json!({}), "title: t\ntrack: oval-300\nblocks: [6 x 200]").contains("track: oval-300\n"));
+}

@@ -1,5 +1,6 @@
 //! Age groups, and how fast they are where nothing else is known.
 
+use std::fmt;
 use std::str::FromStr;
 
 use schemars::JsonSchema;
@@ -87,6 +88,17 @@ impl FromStr for AgeGroup {
         let under = age('u').filter(|age| UNDER.iter().any(|(under, _)| under == age));
         let masters = age('m').or_else(|| age('w')).filter(|age| MASTERS.contains(age) && age % 5 == 0);
         under.map(Self::Under).or(masters.map(Self::Masters)).ok_or(AgeGroupError)
+    }
+}
+
+impl fmt::Display for AgeGroup {
+    /// As a file writes it; masters of either sex have the same times.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Under(age) => write!(f, "U{age}"),
+            Self::Senior => f.write_str("senior"),
+            Self::Masters(age) => write!(f, "M{age}"),
+        }
     }
 }
 

@@ -86,6 +86,11 @@ impl Bests {
         Self { times, exponent }
     }
 
+    /// The times that are known: distance in metres and time in seconds, the shortest distance first.
+    pub fn times(&self) -> &[(f64, f64)] {
+        &self.times
+    }
+
     /// Whether none is known.
     pub const fn is_empty(&self) -> bool {
         self.times.is_empty()
