@@ -17,7 +17,11 @@ mod controls;
 mod evening;
 mod example;
 mod file_answer;
+mod form_page;
 mod ground;
+mod ground_answer;
+mod ground_form;
+mod ground_yaml;
 mod late_request;
 mod line_answers;
 mod link_answers;
@@ -32,6 +36,10 @@ mod squad_text;
 mod track_answers;
 
 pub use ground::{GroundRequest, TrackFile};
+pub use ground_form::{
+    ClosedForm, GroundEdit, GroundForm, HazardForm, LaneRuleForm, MarksForm, PieceForm, RulesForm, Shape,
+    StraightForm, WornForm,
+};
 pub use late_request::{AthleteReps, HazardSince, LateGroup, LateRequest};
 pub use operation::{OPERATIONS, Operation, answer};
 pub use page_file::{Carrier, Engine, PageFile, page_files};

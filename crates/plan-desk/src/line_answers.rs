@@ -1,7 +1,7 @@
 //! What a line is for, and how far it was.
 
 use lane_distance::{Point, Route};
-use plan_sheet::{LinesNear, Measurement, ground_map, nearest_round_m};
+use plan_sheet::{GroundMapSize, LinesNear, Measurement, ground_map, nearest_round_m};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use workout_notation::visible_line;
@@ -99,7 +99,7 @@ pub(crate) struct FarAnswer {
 
 pub(crate) fn map(request: &GroundMapRequest) -> Reply {
     match request.ground.closed_venue() {
-        Ok(venue) => Reply::json(&GroundMapAnswer { map: ground_map(venue.track()) }),
+        Ok(venue) => Reply::json(&GroundMapAnswer { map: ground_map(venue.track(), GroundMapSize::Finger) }),
         Err(problems) => problems.into(),
     }
 }

@@ -5,6 +5,7 @@ use serde::de::DeserializeOwned;
 
 use crate::answer_schema;
 use crate::file_answer::{self, FileRequest};
+use crate::ground_answer::{self, GroundFormAnswer, GroundFormRequest};
 use crate::line_answers::{
     self, FarAnswer, FarRequest, GroundMapAnswer, GroundMapRequest, LineAnswer, LineRequest,
 };
@@ -163,6 +164,15 @@ pub static OPERATIONS: &[Operation] = &[
         request: schema::<FarRequest>,
         answer: schema::<FarAnswer>,
         run: |body| asked::<FarRequest>(body, line_answers::far),
+    },
+    Operation {
+        name: "ground_form",
+        what: "Somebody's own track: its form, its file, and what is wrong with it",
+        content_type: Some(JSON),
+        is_slow: false,
+        request: schema::<GroundFormRequest>,
+        answer: schema::<GroundFormAnswer>,
+        run: |body| asked(body, ground_answer::ground_form),
     },
 ];
 

@@ -41,7 +41,7 @@ pub use drawing::code::code_to_scan;
 pub use formats::format::{FORMATS, Format, known_endings};
 pub use formats::own_picture::is_own_picture;
 pub use formats::rendered::{RenderError, RenderSettings, Rendered};
-pub use map::ground_map::ground_map;
+pub use map::ground_map::{GroundMapSize, ground_map};
 pub use map::map_picture::{MapPicture, map_pictures, map_svg, maps};
 pub use phone::page_policy;
 pub use phone::policy::PagePolicy;

@@ -16,9 +16,14 @@ const BUILT_IN: &[(&str, &str)] = &[
 ];
 
 impl TrackSpec {
+    /// The file of a built-in track, by its name.
+    pub fn built_in_text(name: &str) -> Option<&'static str> {
+        BUILT_IN.iter().find(|(known, _)| *known == name).map(|(_, text)| *text)
+    }
+
     /// The description of a built-in track.
     pub fn built_in(name: &str) -> Option<Self> {
-        let (_, text) = BUILT_IN.iter().find(|(known, _)| *known == name)?;
+        let text = Self::built_in_text(name)?;
         // A track that does not parse never leaves the crate: a test builds every one.
         serde_yaml::from_str(text).ok()
     }

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use kurbo::{Point, Rect, Size};
-use lane_distance::{Lane, Track};
+use lane_distance::Track;
 use svg::node::element::Element;
 
 use super::ground::Ground;
@@ -19,23 +19,48 @@ use crate::drawing::picture::Picture;
 /// How wide the narrowest lane is, in millimetres: 24 of the units that style sheets call a pixel.
 const LANE_MM: f64 = 6.35;
 
+/// How wide the map of a page is, in millimetres.
+const PAGE_MM: f64 = 180.0;
+
+/// How broad paint is drawn on the map of a page, in metres.
+const THIN_M: f64 = 0.2;
+
 /// Room for names beside the lanes, in millimetres.
 const RIM_MM: f64 = 12.0;
 
+/// How large a map is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GroundMapSize {
+    /// So large that a lane can be pointed at.
+    Finger,
+    /// As wide as a page; paint is black.
+    Page,
+}
+
+impl GroundMapSize {
+    /// How many metres a millimetre of the map is.
+    fn mm(self, ground: Ground<'_>) -> f64 {
+        match self {
+            Self::Finger => {
+                let widths = ground.layout().lanes().iter().map(|lane| lane.width_m);
+                widths.fold(f64::INFINITY, f64::min) / LANE_MM
+            }
+            Self::Page => (ground.bounds().width() + 2.0 * hazards::BESIDE_M) / (PAGE_MM - 2.0 * RIM_MM),
+        }
+    }
+}
+
 /// The track alone as SVG, with its paint, its hazards and its closed lanes. A unit of the picture is a metre, and the
-/// centre of the infield is its origin: what is at `x`, `y` of the picture is at `x`, `-y` of the ground. It is so large
-/// that a lane can be pointed at.
+/// centre of the infield is its origin: what is at `x`, `y` of the picture is at `x`, `-y` of the ground.
 ///
 /// ```
 /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
-/// let map = plan_sheet::ground_map(&track);
+/// let map = plan_sheet::ground_map(&track, plan_sheet::GroundMapSize::Finger);
 /// assert!(map.starts_with("<svg") && map.contains("finish line"));
 /// ```
-pub fn ground_map(track: &Track) -> String {
+pub fn ground_map(track: &Track, size: GroundMapSize) -> String {
     let ground = Ground::of(track);
-    let narrowest_m =
-        track.layout().lanes().iter().map(|lane: &Lane| lane.width_m).fold(f64::INFINITY, f64::min);
-    let mm = narrowest_m / LANE_MM;
+    let mm = size.mm(ground);
     let rim_m = hazards::BESIDE_M + RIM_MM * mm;
     let map = ground.bounds().inflate(rim_m, rim_m);
     let patterns = Patterns::new("ground", mm);
@@ -56,7 +81,10 @@ pub fn ground_map(track: &Track) -> String {
         ground.draw(map, mm),
         hazards::draw(ground, patterns.dots(), mm),
         paint::finish_line(ground, mm),
-        all_paint(ground, mm),
+        match size {
+            GroundMapSize::Finger => all_paint(ground, mm),
+            GroundMapSize::Page => thin_paint(ground),
+        },
         arrows::draw(&ways, mm),
         compass::scale_bar(bar, bar_m, mm),
     ];
@@ -74,19 +102,30 @@ pub fn ground_map(track: &Track) -> String {
 
 /// Everything that is painted in every lane: black edges, and over them a line for each colour.
 fn all_paint(ground: Ground<'_>, mm: f64) -> Element {
-    let track = ground.track;
     let mut edges = String::new();
     let mut colours: BTreeMap<&str, String> = BTreeMap::new();
-    for lane in track.layout().lanes() {
-        for (spot, mark) in track.walk(lane.number) {
-            let Some(mark) = track.mark(mark) else { continue };
-            let (from, to) = UsedPaint { spot, mark, cone: None }.ends(ground);
-            let line = format!("M{}L{}", pair(from), pair(to));
-            edges += &line;
-            *colours.entry(core(&mark.colour)).or_default() += &line;
-        }
+    for (colour, line) in painted(ground) {
+        edges += &line;
+        *colours.entry(core(colour)).or_default() += &line;
     }
     let black = stroke(edges, Pen::new("#000000", 0.65 * mm));
     let cores = colours.into_iter().map(|(colour, lines)| stroke(lines, Pen::new(colour, 0.35 * mm)));
     group("paint", std::iter::once(black).chain(cores))
+}
+
+/// The same, where there is no room for colours.
+fn thin_paint(ground: Ground<'_>) -> Element {
+    let lines: String = painted(ground).map(|(_, line)| line).collect();
+    group("paint", [stroke(lines, Pen::new("#000000", THIN_M))])
+}
+
+/// The colour of each mark in each lane, and its line as path data.
+fn painted<'a>(ground: Ground<'a>) -> impl Iterator<Item = (&'a str, String)> {
+    let track = ground.track;
+    let marks = track.layout().lanes().iter().flat_map(|lane| track.walk(lane.number));
+    marks.filter_map(move |(spot, mark)| {
+        let mark = track.mark(mark)?;
+        let (from, to) = UsedPaint { spot, mark, cone: None }.ends(ground);
+        Some((&*mark.colour, format!("M{}L{}", pair(from), pair(to))))
+    })
 }
