@@ -23,8 +23,8 @@ struct Page {
 struct Part {
     title: &'static str,
     hint: &'static str,
-    /// What is wrong with the part itself, where something can be.
-    problems: Option<Problems>,
+    /// What is wrong with what its fields are parts of.
+    problems: Vec<Problems>,
     fields: Vec<Field>,
     lists: Vec<List>,
 }
@@ -187,7 +187,7 @@ fn of_track(form: &GroundForm, told: &Told<'_>) -> Part {
         told.number("bearing", "Bearing of the home straight", &form.bearing)
             .with_hint("Degrees from north in which it is run, for the north arrow."),
     ];
-    Part { title: "The track", hint: "", problems: None, fields, lists: Vec::new() }
+    Part { title: "The track", hint: "", problems: Vec::new(), fields, lists: Vec::new() }
 }
 
 fn of_shape(form: &GroundForm, told: &Told<'_>) -> Part {
@@ -227,7 +227,7 @@ fn of_shape(form: &GroundForm, told: &Told<'_>) -> Part {
         Shape::Oval => "",
         Shape::Pieces => "In running order from the finish line; each is a straight, or a radius and a turn.",
     };
-    Part { title: "Shape", hint, problems: None, fields, lists }
+    Part { title: "Shape", hint, problems: Vec::new(), fields, lists }
 }
 
 fn of_lanes(form: &GroundForm, told: &Told<'_>) -> Part {
@@ -239,7 +239,7 @@ fn of_lanes(form: &GroundForm, told: &Told<'_>) -> Part {
             .with_hint("Such as 1, 2."),
         told.line("closed_lanes.reason", "Why they are closed", &form.closed_lanes.reason),
     ];
-    Part { title: "Lanes", hint: "", problems: Some(told.at("closed_lanes")), fields, lists: Vec::new() }
+    Part { title: "Lanes", hint: "", problems: vec![told.at("closed_lanes")], fields, lists: Vec::new() }
 }
 
 fn of_straights(form: &GroundForm, told: &Told<'_>) -> Part {
@@ -251,7 +251,13 @@ fn of_straights(form: &GroundForm, told: &Told<'_>) -> Part {
         told.number("back_straight.chute", "Chute of the back straight", &back.chute),
     ];
     let hint = "Only where a straight has more lanes than the oval, or goes on behind it.";
-    Part { title: "Straights", hint, problems: Some(told.at("home_straight")), fields, lists: Vec::new() }
+    Part {
+        title: "Straights",
+        hint,
+        problems: ["home_straight", "back_straight"].map(|path| told.at(path)).into(),
+        fields,
+        lists: Vec::new(),
+    }
 }
 
 fn of_marks(form: &GroundForm, told: &Told<'_>) -> Part {
@@ -266,7 +272,7 @@ fn of_marks(form: &GroundForm, told: &Told<'_>) -> Part {
             told.number(format!("{path}.lanes"), "Lanes", &worn.lanes).with_hint("If not all."),
         ]
     });
-    Part { title: "Paint", hint: "", problems: Some(told.at("marks")), fields, lists: vec![worn] }
+    Part { title: "Paint", hint: "", problems: vec![told.at("marks")], fields, lists: vec![worn] }
 }
 
 fn of_hazards(form: &GroundForm, told: &Told<'_>) -> Part {
@@ -294,7 +300,7 @@ fn of_hazards(form: &GroundForm, told: &Told<'_>) -> Part {
         ]
     });
     let hint = "Where nobody may stand while it is in use. From and to are metres to the finish in lane 1.";
-    Part { title: "Hazards", hint, problems: None, fields: Vec::new(), lists: vec![hazards] }
+    Part { title: "Hazards", hint, problems: Vec::new(), fields: Vec::new(), lists: vec![hazards] }
 }
 
 fn of_rules(form: &GroundForm, told: &Told<'_>) -> Part {
@@ -325,5 +331,5 @@ fn of_rules(form: &GroundForm, told: &Told<'_>) -> Part {
         ]
     });
     let hint = "Which lanes are for which distances, in metres; the first rule that fits counts.";
-    Part { title: "House rules", hint, problems: Some(told.at("house_rules")), fields, lists: vec![lanes] }
+    Part { title: "House rules", hint, problems: vec![told.at("house_rules")], fields, lists: vec![lanes] }
 }

@@ -111,6 +111,28 @@ fn each_fault_stands_at_its_field() {
 }
 
 #[test]
+fn what_no_field_holds_is_told_all_the_same() {
+    let triangle = "name: t\npath: [{ radius: 40, turn: 120 }, { straight: 60 }, { radius: 40, turn: 120 }, { straight: 60 }, \
+                    { radius: 40, turn: 120 }, { straight: 60 }]\nlanes: 4\nlane_width: 1.22\n";
+    for (more, part) in [
+        ("hazards: [{ kind: gate, on: back straight, from: 9, to: 2, side: inside }]", "hazards.0"),
+        ("surveyed_lap: 100", ""),
+        ("colour: blue", ""),
+        ("marks: { own: [{ name: x, colour: red, form: tick }] }", "marks"),
+        ("hazards: [tea]", "hazards"),
+    ] {
+        let answer = of_file(&format!("{triangle}{more}\n"));
+        let problems = answer["problems"].as_array().expect("it is a list");
+        assert!(!problems.is_empty(), "{more} is fine");
+        for problem in problems {
+            assert!(text(problem, "field").starts_with(part), "{problem}");
+            let escaped = text(problem, "message").replace('\'', "&#39;").replace('"', "&#34;");
+            assert!(text(&answer, "html").contains(&escaped), "{escaped} is not told");
+        }
+    }
+}
+
+#[test]
 fn a_value_that_is_changed_changes_the_track() {
     let answer = changed(WRENBECK, "/lanes", "5");
     assert_eq!(answer["problems"], json!([]), "{answer}");
