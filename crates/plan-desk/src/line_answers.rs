@@ -1,6 +1,6 @@
 //! What a line is for, and how far it was.
 
-use lane_distance::{Point, Route};
+use lane_distance::{Point, REP_RANGE_M, Route, SearchError};
 use plan_sheet::{GroundMapSize, LinesNear, Measurement, ground_map, nearest_round_m};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -153,8 +153,10 @@ fn measured(request: &FarRequest) -> Result<Measurement, Problems> {
         let message = format!("`{}` is not a time", visible_line(time));
         Problem { help, ..Problem::new(Field::Request, message) }
     })?;
-    let meant_m = request.meant_m.filter(|meant_m| *meant_m > 0.0);
-    let meant_m = meant_m.unwrap_or_else(|| nearest_round_m(way.distance_m()));
+    let meant_m = request.meant_m.unwrap_or_else(|| nearest_round_m(way.distance_m()));
+    if !REP_RANGE_M.contains(&meant_m) {
+        return Err(wrong(&SearchError::Distance { distance_m: meant_m }));
+    }
     Ok(way.timed(time_s, Some(meant_m)))
 }
 

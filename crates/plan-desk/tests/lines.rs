@@ -73,9 +73,16 @@ fn a_time_over_a_wrong_line_is_made_honest() {
     let mut meant = lap.clone();
     meant["meant_m"] = json!(410.0);
     assert!(html(&asked("far", &meant)).contains("for 410 m: the line won"));
-    for (key, wrong) in [("time", "fast"), ("time", "0"), ("from", "the moon"), ("to", "finish line + far")] {
+    for (key, wrong) in [
+        ("time", json!("fast")),
+        ("time", json!("0")),
+        ("from", json!("the moon")),
+        ("to", json!("finish line + far")),
+        ("meant_m", json!(-400)),
+        ("meant_m", json!(1e300)),
+    ] {
         let mut request = lap.clone();
-        request[key] = json!(wrong);
+        request[key] = wrong;
         let reply = plan_desk::answer("far", &request.to_string());
         assert_eq!(reply.status, 422, "{}", String::from_utf8_lossy(&reply.body));
     }
@@ -91,4 +98,12 @@ fn the_map_has_the_coordinates_of_the_ground() {
     let (x_m, y_m) = place_of(8, "finish line");
     assert!(view[0] < x_m && x_m < view[0] + view[2] && view[1] < -y_m && -y_m < view[1] + view[3]);
     assert!(map.contains("class=\"closed\"") && map.contains("finish line"));
+}
+
+#[test]
+fn a_place_far_away_is_the_nearest_of_the_track() {
+    for (x_m, y_m) in [(1e300, -1e300), (-1.7e308, 1.7e308), (0.0, 0.0)] {
+        let answer = asked("line", &json!({ "lane": 1, "at": { "x_m": x_m, "y_m": y_m } }));
+        assert!(answer["place"].is_string(), "{answer}");
+    }
 }
