@@ -25,6 +25,8 @@ const PATIENCE: Duration = Duration::from_secs(10);
 pub(crate) struct Workers {
     quick: Arc<Semaphore>,
     slow: Arc<Semaphore>,
+    /// How long an answer may take, with the wait for its turn.
+    patience: Duration,
 }
 
 impl Workers {
@@ -34,6 +36,7 @@ impl Workers {
         Self {
             quick: Arc::new(Semaphore::new(processors.min(MOST_AT_WORK - MOST_SLOW))),
             slow: Arc::new(Semaphore::new(MOST_SLOW)),
+            patience: PATIENCE,
         }
     }
 
@@ -47,7 +50,7 @@ impl Workers {
         work: impl FnOnce() -> T + Send + 'static,
     ) -> Result<T, Response> {
         let turn = Arc::clone(&self.quick).acquire_owned();
-        in_time(async {
+        self.in_time(async {
             match turn.await {
                 Ok(turn) => done(turn, work).await,
                 Err(_) => Err(mistake()),
@@ -66,16 +69,16 @@ impl Workers {
         work: impl FnOnce() -> T + Send + 'static,
     ) -> Result<T, Response> {
         match Arc::clone(&self.slow).try_acquire_owned() {
-            Ok(turn) => in_time(done(turn, work)).await,
+            Ok(turn) => self.in_time(done(turn, work)).await,
             Err(_) => Err(busy("other files are being made; ask again in a few seconds")),
         }
     }
-}
 
-async fn in_time<T>(answer: impl Future<Output = Result<T, Response>>) -> Result<T, Response> {
-    match timeout(PATIENCE, answer).await {
-        Ok(answer) => answer,
-        Err(_) => Err(busy("the answer takes too long; ask again, or for less")),
+    async fn in_time<T>(&self, answer: impl Future<Output = Result<T, Response>>) -> Result<T, Response> {
+        match timeout(self.patience, answer).await {
+            Ok(answer) => answer,
+            Err(_) => Err(busy("the answer takes too long; ask again, or for less")),
+        }
     }
 }
 
@@ -117,6 +120,24 @@ mod tests {
             }
             assert_eq!(workers.quick(|| 7).await.expect("it goes on"), 7);
             assert_eq!(workers.slow(|| 7).await.expect("it goes on"), 7);
+        });
+    }
+
+    #[test]
+    fn an_answer_that_takes_too_long_is_not_waited_for_and_keeps_its_place_until_it_is_done() {
+        let runtime = Runtime::new().expect("the system has threads");
+        let workers = Workers { patience: Duration::from_millis(20), ..Workers::new() };
+        runtime.block_on(async {
+            let (release, wait) = channel::<()>();
+            let work = move || wait.recv().expect("it is released");
+            let refused = workers.slow(work).await.expect_err("it waits for ever");
+            assert_eq!(refused.status(), 503);
+            assert!(refused.headers().contains_key("retry-after"));
+            assert_eq!(workers.slow.available_permits(), MOST_SLOW - 1);
+            release.send(()).expect("it waits");
+            while workers.slow.available_permits() < MOST_SLOW {
+                tokio::task::yield_now().await;
+            }
         });
     }
 
