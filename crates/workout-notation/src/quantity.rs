@@ -152,6 +152,11 @@ impl Cursor<'_> {
                 }
             }
         }
+        self.time_that_can_be(seconds, begins, what)
+    }
+
+    /// A time that begins at a place and ends here; none is longer than [`LONGEST_S`].
+    pub(crate) fn time_that_can_be(&mut self, seconds: f64, begins: usize, what: &str) -> Read<Spanned<f64>> {
         let span = self.since(begins);
         if !(0.0..=LONGEST_S).contains(&seconds) || seconds == 0.0 {
             let message = format!("`{}` is out of range for {what}", &self.text[span.clone()]);

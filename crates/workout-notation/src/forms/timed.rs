@@ -1,11 +1,14 @@
 //! A run by time: `20 min steady`, `10 min jog`.
 
-use crate::cursor::Cursor;
+use crate::cursor::{Cursor, Read};
 use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
 use crate::phrases::Phrases;
+
+/// What a time that is read here says.
+const HOW_LONG: &str = "how long to run";
 
 /// The longer time of a range is at most so many times the shorter.
 const MOST_RANGE: f64 = 2.0;
@@ -28,33 +31,34 @@ fn read(cursor: &mut Cursor<'_>) -> Reading {
         cursor.bind_since(cursor.place() - 2);
         return Ok(Some(RunKind::Plain(RunLength::Metres(metres))));
     }
-    if let Some(seconds) = cursor.range_to_run() {
+    if let Some(seconds) = cursor.range_to_run()? {
         return Ok(Some(RunKind::Timed { seconds }));
     }
     if !cursor.is_duration() {
         return Ok(None);
     }
-    let seconds = cursor.seconds("how long to run", "write for example `20 min steady`")?;
+    let seconds = cursor.seconds(HOW_LONG, "write for example `20 min steady`")?;
     cursor.by_turns();
     Ok(Some(RunKind::Timed { seconds: *seconds }))
 }
 
 impl Cursor<'_> {
     /// `20-30 min`, `20 to 30 min`: the longer of two times in one unit. `300 - 2 min` is a run and its rest.
-    fn range_to_run(&mut self) -> Option<f64> {
+    fn range_to_run(&mut self) -> Read<Option<f64>> {
         let is_range = (self.is_sign(1, '-') || self.is_word(1, &["to"]))
             && self.is_duration_at(2)
             && !self.is_sign(3, ':');
-        let (least, most) = self.number_at(0).zip(self.number_at(2)).filter(|_| is_range)?;
-        let unit_s = self.seconds_in(3)?;
+        let range = self.number_at(0).zip(self.number_at(2)).filter(|_| is_range).zip(self.seconds_in(3));
+        let Some(((least, most), unit_s)) = range else { return Ok(None) };
         if !(least < most && most <= least * MOST_RANGE) {
-            return None;
+            return Ok(None);
         }
         let begins = self.place();
         self.skip_all(4);
         self.bind_since(begins);
-        self.doubts.push(Doubt::TimeRange { least_s: least * unit_s, most_s: most * unit_s });
-        Some(most * unit_s)
+        let most_s = *self.time_that_can_be(most * unit_s, begins, HOW_LONG)?;
+        self.doubts.push(Doubt::TimeRange { least_s: least * unit_s, most_s });
+        Ok(Some(most_s))
     }
 
     /// `25 min of 40/20s`: how it is run by turns is kept as it is written.
