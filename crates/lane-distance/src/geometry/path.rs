@@ -183,6 +183,17 @@ mod tests {
     }
 
     #[test]
+    fn the_box_reaches_the_outermost_point_of_each_bend() {
+        let path = Path::close(vec![arc(36.5, 180.0), straight(84.39), arc(36.5, 180.0), straight(84.39)])
+            .expect("half a lap turns as the other does");
+        let (low, high) = path.bounds();
+        let along_m = 84.39 / 2.0 + 36.5;
+        for (corner, x, y) in [(low, -along_m, -36.5), (high, along_m, 36.5)] {
+            assert!((corner.x - x).abs() < 1e-9 && (corner.y - y).abs() < 1e-9, "{corner:?}");
+        }
+    }
+
+    #[test]
     fn a_gap_is_named_with_its_size_and_direction() {
         let error = Path::close(vec![arc(36.5, 180.0), straight(84.39), arc(36.5, 180.0), straight(84.89)])
             .expect_err("the straights differ by half a metre");
