@@ -209,3 +209,31 @@ fn as_many_repetitions_as_there_may_be_are_printed_in_little_time_and_memory() {
         assert!(folder.path().join(out).exists());
     }
 }
+
+/// The cards of a squad took three times as long, and twice the memory. They are lines on paper as well.
+#[cfg(all(unix, feature = "pdf"))]
+#[test]
+fn the_cards_of_a_large_squad_are_printed_or_refused() {
+    if std::env::var_os("TOELINE_PROGRAM").is_some() {
+        return;
+    }
+    let athletes = (0..40).map(|n| format!("a{n}")).collect::<Vec<_>>().join(", ");
+    let squad = |reps: u32| {
+        format!(
+            "title: T\ngroups: [{{ name: g, athletes: [{athletes}] }}]\nblocks: [{reps} x 60 @ 9s rest 2min, 200]\n"
+        )
+    };
+    let folder = Folder::with("evening.yaml", squad(18));
+    let script =
+        r#"ulimit -v 1000000; ulimit -t 20; exec "$0" plan evening.yaml --with cards --out plan.pdf"#;
+    let shell = snapbox::cmd::Command::new("sh").args(["-c", script]).arg(program());
+    shell.current_dir(folder.path()).assert().success();
+
+    let folder = Folder::with("evening.yaml", squad(30));
+    folder.toeline(&["plan", "evening.yaml", "--out", "plan.pdf"]).assert().success();
+    let print = folder.toeline(&["plan", "evening.yaml", "--with", "cards", "--out", "cards.pdf"]);
+    let told = told(&print.assert().code(2));
+    let sentence = "at most 2000; write fewer groups, blocks or sessions at a time, or no cards";
+    assert!(told.contains(sentence), "{told}");
+    assert!(!folder.path().join("cards.pdf").exists());
+}

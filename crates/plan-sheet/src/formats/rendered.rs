@@ -53,7 +53,7 @@ pub enum RenderError {
     /// There is more of the plans than anybody prints.
     #[error(
         "a .{ending} file of about {lines} lines is too long: at most {most}; write fewer groups, blocks or sessions \
-         at a time, or a .txt file"
+         at a time, {or}"
     )]
     TooLong {
         /// The ending of its files.
@@ -62,6 +62,8 @@ pub enum RenderError {
         lines: usize,
         /// The most that there may be.
         most: usize,
+        /// What else can be written, in words.
+        or: &'static str,
     },
     /// No session has a date, and a calendar needs one.
     #[error("a calendar needs dates, and {0} has none; {WRITE_A_DATE}")]

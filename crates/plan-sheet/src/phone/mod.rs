@@ -42,7 +42,7 @@ const STYLE: &str = include_str!("../../templates/page.css");
 /// counts down to each go, clocks the runs and keeps their times on the phone.
 pub(crate) fn page(planned: &Planned<'_>) -> Result<String, RenderError> {
     let plans = planned.plans;
-    check_size(plans, "html", Limit::PageLines)?;
+    check_size(plans, false, "html", Limit::PageLines)?;
     let mut sessions: Vec<PageSession> =
         (1..).zip(plans).map(|(number, plan)| PageSession::of(number, plan)).collect();
     // A session that is given twice is run twice, and each keeps its own times.

@@ -81,7 +81,7 @@ impl PlanParts {
     ///
     /// [`RenderError::TooLong`] where the plan is longer than any page should be.
     pub fn of(plan: &Plan) -> Result<Self, RenderError> {
-        check_size(std::slice::from_ref(plan), "html", Limit::PageLines)?;
+        check_size(std::slice::from_ref(plan), false, "html", Limit::PageLines)?;
         let sheet = &Sheet::of(plan);
         let blocks: Vec<PageBlock> = sheet.blocks.iter().map(PageBlock::of).collect();
         let mut scenes = ValueTable::default();

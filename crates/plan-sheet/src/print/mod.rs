@@ -40,14 +40,14 @@ use crate::formats::rendered::{RenderError, RenderSettings, Rendered};
 /// Plans on paper, as PDF.
 #[cfg(feature = "pdf")]
 pub(crate) fn pdf(planned: Planned<'_>, settings: &RenderSettings) -> Result<Rendered, RenderError> {
-    check_size(planned.plans, "pdf", Limit::PrintedLines)?;
+    check_size(planned.plans, settings.extras.cards, "pdf", Limit::PrintedLines)?;
     printout::Printout::of(planned, settings.paper, settings.extras)?.pdf()
 }
 
 /// The same pages as pictures.
 #[cfg(feature = "pdf")]
 pub(crate) fn pictures(planned: Planned<'_>, settings: &RenderSettings) -> Result<Rendered, RenderError> {
-    check_size(planned.plans, "png", Limit::PrintedLines)?;
+    check_size(planned.plans, settings.extras.cards, "png", Limit::PrintedLines)?;
     printout::Printout::of(planned, settings.paper, settings.extras)?.pictures()
 }
 

@@ -46,7 +46,7 @@ pub enum Limit {
     Reps,
     /// Runs of a session: the repetitions of each athlete.
     Runs,
-    /// Lines of runs and notes that plans may take on paper.
+    /// Lines of runs and notes that plans may take on paper, those of cards included.
     PrintedLines,
     /// Lines of runs and notes that plans may take on a page for a phone.
     PageLines,
