@@ -1,16 +1,11 @@
 //! How wide words are.
 
-use std::sync::LazyLock;
-
 use kurbo::{Point, Rect};
-use ttf_parser::Face;
 
-use super::fonts;
+use super::advances;
 
 /// The family of all text, with what stands in for it where a reader lacks it.
-pub(crate) fn family() -> String {
-    format!("'{}', sans-serif", fonts::FAMILY)
-}
+pub(crate) const FAMILY: &str = "'Open Sans', sans-serif";
 
 /// Eight points and a little, in millimetres: a sheet with its margins is a little wider than 180 mm, and no
 /// text may be smaller than eight points where it is printed at that.
@@ -51,14 +46,8 @@ impl Type {
     /// Width of a text: in Open Sans, or in the widest common sans where that is wider, as a reader may
     /// have no other.
     pub(crate) fn width(self, text: &str) -> f64 {
-        static FACES: LazyLock<[Face<'static>; 3]> = LazyLock::new(|| {
-            // Files of this crate, which every test of a map reads.
-            [fonts::REGULAR, fonts::BOLD, fonts::FALLBACK]
-                .map(|bytes| Face::parse(bytes, 0).expect("the typeface comes with the crate"))
-        });
-        let [regular, bold, widest] = &*FACES;
-        let (own, weight) = if self.bold { (bold, BOLD) } else { (regular, 1.0) };
-        let wide = |letter: char| match (advance(own, letter), advance(widest, letter)) {
+        let (own, weight) = if self.bold { (&advances::BOLD, BOLD) } else { (&advances::REGULAR, 1.0) };
+        let wide = |letter: char| match (own.of(letter), advances::FALLBACK.of(letter)) {
             (None, None) => UNKNOWN,
             (own, widest) => own.unwrap_or(0.0).max(widest.unwrap_or(0.0) * weight),
         };
@@ -109,12 +98,6 @@ impl Type {
         }
         lines
     }
-}
-
-/// How wide a letter is, in parts of the type size; nothing where the typeface lacks it.
-fn advance(face: &Face<'_>, letter: char) -> Option<f64> {
-    let glyph = face.glyph_index(letter)?;
-    Some(f64::from(face.glyph_hor_advance(glyph)?) / f64::from(face.units_per_em()))
 }
 
 #[cfg(test)]

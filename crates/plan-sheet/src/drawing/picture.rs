@@ -5,7 +5,7 @@ use svg::node::element::Element;
 use svg::node::{Node, Text};
 
 use super::ink::{Pen, number, readable, rect};
-use super::lettering::family;
+use super::lettering::FAMILY;
 
 /// A picture, such as a map or a strip.
 #[derive(Debug)]
@@ -31,7 +31,7 @@ impl Picture {
         svg.assign("width", format!("{}mm", number(bounds.width() / mm)));
         svg.assign("height", format!("{}mm", number(bounds.height() / mm)));
         svg.assign("role", "img");
-        svg.assign("font-family", family());
+        svg.assign("font-family", FAMILY);
         for (name, words) in [("title", title), ("desc", words)] {
             let mut element = Element::new(name);
             element.append(Text::new(readable(&words)));

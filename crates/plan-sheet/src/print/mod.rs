@@ -4,6 +4,8 @@
 mod card;
 pub(crate) mod extras;
 #[cfg(feature = "pdf")]
+mod fonts;
+#[cfg(feature = "pdf")]
 mod front_block;
 #[cfg(feature = "pdf")]
 mod front_place;

@@ -10,7 +10,7 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
-use crate::drawing::fonts;
+use super::fonts;
 
 /// The template, by the names that its parts have for each other; the first is the whole.
 const TEMPLATE: [(&str, &str); 10] = [

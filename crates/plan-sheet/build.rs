@@ -1,0 +1,58 @@
+//! How wide the letters of the typefaces are, as a table, so that a program that draws no letters need not hold them.
+
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::fmt::Write as _;
+use std::path::Path;
+use std::{env, fs};
+
+use ttf_parser::Face;
+
+/// The name of each table and the file that it is made from.
+const TYPEFACES: [(&str, &str); 3] = [
+    ("REGULAR", "fonts/OpenSans-Regular.ttf"),
+    ("BOLD", "fonts/OpenSans-Bold.ttf"),
+    ("FALLBACK", "fonts/DejaVuSans.ttf"),
+];
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let mut tables = String::new();
+    for (name, file) in TYPEFACES {
+        println!("cargo::rerun-if-changed={file}");
+        let bytes = fs::read(file)?;
+        let face = Face::parse(&bytes, 0)?;
+        writeln!(
+            tables,
+            "/// Made from `{file}`.\npub(super) static {name}: Advances = Advances {{ per_em: {}, runs: &[",
+            face.units_per_em()
+        )?;
+        for (first, widths) in runs(&widths(&face)) {
+            writeln!(tables, "({first}, &{widths:?}),")?;
+        }
+        tables += "] };\n";
+    }
+    fs::write(Path::new(&env::var("OUT_DIR")?).join("advances.rs"), tables)?;
+    Ok(())
+}
+
+/// The width of each letter that a typeface has, by its code.
+fn widths(face: &Face<'_>) -> BTreeMap<u32, u16> {
+    let mut codes = Vec::new();
+    for subtable in face.tables().cmap.iter().flat_map(|cmap| cmap.subtables) {
+        subtable.codepoints(|code| codes.push(code));
+    }
+    let width = |code| face.glyph_hor_advance(face.glyph_index(char::from_u32(code)?)?);
+    codes.into_iter().filter_map(|code| Some((code, width(code)?))).collect()
+}
+
+/// The letters whose codes follow one another, with the code of the first.
+fn runs(widths: &BTreeMap<u32, u16>) -> Vec<(u32, Vec<u16>)> {
+    let mut runs: Vec<(u32, Vec<u16>)> = Vec::new();
+    for (&code, &width) in widths {
+        match runs.last_mut() {
+            Some((first, run)) if *first as usize + run.len() == code as usize => run.push(width),
+            _ => runs.push((code, vec![width])),
+        }
+    }
+    runs
+}
