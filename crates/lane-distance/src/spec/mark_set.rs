@@ -1,6 +1,6 @@
 //! Sets of marks as data.
 //!
-//! A mark set is a YAML file under `marks/`; it is carried inside the crate. Rules are data: a new
+//! A mark set is a YAML file under `marks/`; it is carried inside the crate as the same JSON. Rules are data: a new
 //! set needs no code.
 
 use std::sync::OnceLock;
@@ -10,15 +10,15 @@ use serde::Deserialize;
 use crate::paint::mark::Mark;
 use crate::spec::mark_spec::MarkSpec;
 
-/// The sets that come with the crate: name and YAML text.
+/// The sets that come with the crate: name and JSON text.
 const BUILT_IN: &[(&str, &str)] = &[
-    ("standard", include_str!("../../marks/standard.yaml")),
-    ("club lines", include_str!("../../marks/club-lines.yaml")),
-    ("age-group hurdles", include_str!("../../marks/age-group-hurdles.yaml")),
-    ("300 m hurdles", include_str!("../../marks/hurdles-300.yaml")),
-    ("former takeover zones", include_str!("../../marks/former-takeover-zones.yaml")),
-    ("small oval", include_str!("../../marks/small-oval.yaml")),
-    ("yards", include_str!("../../marks/yards.yaml")),
+    ("standard", include_str!(concat!(env!("OUT_DIR"), "/marks/standard.json"))),
+    ("club lines", include_str!(concat!(env!("OUT_DIR"), "/marks/club-lines.json"))),
+    ("age-group hurdles", include_str!(concat!(env!("OUT_DIR"), "/marks/age-group-hurdles.json"))),
+    ("300 m hurdles", include_str!(concat!(env!("OUT_DIR"), "/marks/hurdles-300.json"))),
+    ("former takeover zones", include_str!(concat!(env!("OUT_DIR"), "/marks/former-takeover-zones.json"))),
+    ("small oval", include_str!(concat!(env!("OUT_DIR"), "/marks/small-oval.json"))),
+    ("yards", include_str!(concat!(env!("OUT_DIR"), "/marks/yards.json"))),
 ];
 
 /// A list of marks, with where they were published.
@@ -62,7 +62,7 @@ fn built_in(name: &str) -> Option<&'static (MarkSet, Vec<Mark>)> {
     let index = BUILT_IN.iter().position(|(known, _)| *known == name)?;
     let read = || {
         // A set that does not parse never leaves the crate: a test reads every one.
-        let set: MarkSet = serde_yaml::from_str(BUILT_IN[index].1).ok()?;
+        let set: MarkSet = serde_json::from_str(BUILT_IN[index].1).ok()?;
         let marks = set.marks.iter().map(|spec| spec.marks(0, &[])).collect::<Result<Vec<_>, _>>().ok()?;
         Some((set, marks.concat()))
     };
@@ -76,7 +76,7 @@ mod tests {
     #[test]
     fn every_set_that_comes_with_the_crate_can_be_read() {
         for &(name, text) in BUILT_IN {
-            let set: MarkSet = serde_yaml::from_str(text).unwrap_or_else(|error| panic!("{name}: {error}"));
+            let set: MarkSet = serde_json::from_str(text).unwrap_or_else(|error| panic!("{name}: {error}"));
             assert_eq!(set.set, name);
             assert!(!set.source.is_empty(), "{name} names no source");
             for spec in &set.marks {

@@ -3,16 +3,16 @@
 use crate::spec::track_spec::TrackSpec;
 use crate::track::track::Track;
 
-/// Name and YAML text of each built-in track.
+/// Name and JSON text of each built-in track.
 const BUILT_IN: &[(&str, &str)] = &[
-    ("standard", include_str!("../../tracks/standard.yaml")),
-    ("standard-6", include_str!("../../tracks/standard-6.yaml")),
-    ("double-bend-1", include_str!("../../tracks/double-bend-1.yaml")),
-    ("double-bend-2", include_str!("../../tracks/double-bend-2.yaml")),
-    ("double-bend-3", include_str!("../../tracks/double-bend-3.yaml")),
-    ("indoor-200", include_str!("../../tracks/indoor-200.yaml")),
-    ("oval-300", include_str!("../../tracks/oval-300.yaml")),
-    ("yards-440", include_str!("../../tracks/yards-440.yaml")),
+    ("standard", include_str!(concat!(env!("OUT_DIR"), "/tracks/standard.json"))),
+    ("standard-6", include_str!(concat!(env!("OUT_DIR"), "/tracks/standard-6.json"))),
+    ("double-bend-1", include_str!(concat!(env!("OUT_DIR"), "/tracks/double-bend-1.json"))),
+    ("double-bend-2", include_str!(concat!(env!("OUT_DIR"), "/tracks/double-bend-2.json"))),
+    ("double-bend-3", include_str!(concat!(env!("OUT_DIR"), "/tracks/double-bend-3.json"))),
+    ("indoor-200", include_str!(concat!(env!("OUT_DIR"), "/tracks/indoor-200.json"))),
+    ("oval-300", include_str!(concat!(env!("OUT_DIR"), "/tracks/oval-300.json"))),
+    ("yards-440", include_str!(concat!(env!("OUT_DIR"), "/tracks/yards-440.json"))),
 ];
 
 impl TrackSpec {
@@ -25,7 +25,7 @@ impl TrackSpec {
     pub fn built_in(name: &str) -> Option<Self> {
         let text = Self::built_in_text(name)?;
         // A track that does not parse never leaves the crate: a test builds every one.
-        serde_yaml::from_str(text).ok()
+        serde_json::from_str(text).ok()
     }
 }
 
@@ -57,7 +57,7 @@ mod tests {
     fn every_built_in_track_can_be_built() {
         for &(name, text) in BUILT_IN {
             let spec: TrackSpec =
-                serde_yaml::from_str(text).unwrap_or_else(|error| panic!("{name}: {error}"));
+                serde_json::from_str(text).unwrap_or_else(|error| panic!("{name}: {error}"));
             assert_eq!(spec.name, name);
             assert!(!spec.source.is_empty(), "{name} names no source");
             Track::build(&spec).unwrap_or_else(|faults| panic!("{name}: {faults:?}"));
