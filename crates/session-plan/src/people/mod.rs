@@ -2,6 +2,7 @@
 
 pub(crate) mod age_group;
 pub(crate) mod bests;
+mod clocks;
 pub(crate) mod fastest;
 pub(crate) mod getting_up_to_speed;
 pub(crate) mod hours;

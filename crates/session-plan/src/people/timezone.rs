@@ -2,11 +2,12 @@
 
 use std::str::FromStr;
 
-use chrono::{DateTime, NaiveDateTime, TimeDelta, TimeZone, Utc};
-use chrono_tz::{TZ_VARIANTS, Tz};
+use chrono::{DateTime, NaiveDateTime, TimeDelta, Utc};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
+
+use super::clocks::Clocks;
 
 /// The time zone of a track, by its name in the IANA database.
 ///
@@ -26,7 +27,7 @@ use serde_json::Value;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, JsonSchema)]
 #[serde(try_from = "Written", into = "Written")]
 #[schemars(description = "A time zone of the IANA database, such as Europe/London.")]
-pub struct Timezone(Tz);
+pub struct Timezone(Clocks);
 
 /// Why a text is not a time zone.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -48,12 +49,12 @@ impl Timezone {
     ///
     /// An hour that the clocks skip is counted on from before the change, so that 01:30 means what
     /// 02:30 does; an hour that comes twice means the first. RFC 5545 reads such times alike.
+    /// Changes of clocks are known from 2000 to 2100.
     pub fn instant(self, wall: NaiveDateTime) -> DateTime<Utc> {
-        let known = self.0.from_local_datetime(&wall).earliest();
+        let wall = wall.and_utc();
         // No change of clocks skips as much as a day; the offset of the day before holds until it.
-        let day = TimeDelta::days(1);
-        let before = || self.0.from_local_datetime(&(wall - day)).earliest().map(|at| at.to_utc() + day);
-        known.map(|at| at.to_utc()).or_else(before).unwrap_or_else(|| wall.and_utc())
+        let ahead_s = [0, 86_400].iter().find_map(|before_s| self.0.ahead_s(wall.timestamp() - before_s));
+        ahead_s.and_then(|ahead_s| wall.checked_sub_signed(TimeDelta::seconds(ahead_s))).unwrap_or(wall)
     }
 }
 
@@ -61,7 +62,8 @@ impl FromStr for Timezone {
     type Err = TimezoneError;
 
     fn from_str(name: &str) -> Result<Self, TimezoneError> {
-        name.parse().map(Self).map_err(|_| TimezoneError { name: name.to_owned(), near: nearest(name) })
+        let unknown = || TimezoneError { name: name.to_owned(), near: nearest(name) };
+        Clocks::all().find(|clocks| clocks.name() == name).map(Self).ok_or_else(unknown)
     }
 }
 
@@ -73,8 +75,7 @@ fn nearest(wrong: &str) -> Option<&'static str> {
         let city = known.rsplit('/').next().unwrap_or(&known);
         strsim::jaro_winkler(&wrong, &known).max(strsim::jaro_winkler(&wrong, city))
     };
-    TZ_VARIANTS
-        .iter()
+    Clocks::all()
         .map(|known| (likeness(known.name()), known.name()))
         .filter(|(likeness, _)| *likeness > 0.8)
         .max_by(|a, b| a.0.total_cmp(&b.0))
@@ -84,7 +85,7 @@ fn nearest(wrong: &str) -> Option<&'static str> {
 /// A time zone as a file writes it; the reader of files knows it by this name.
 #[derive(Deserialize, Serialize, JsonSchema)]
 #[serde(rename = "Timezone")]
-#[schemars(extend("enum" = TZ_VARIANTS.map(Tz::name).as_slice()))]
+#[schemars(extend("enum" = Clocks::all().map(Clocks::name).collect::<Vec<_>>()))]
 struct Written(#[schemars(with = "Value")] String);
 
 impl TryFrom<Written> for Timezone {
