@@ -7,7 +7,7 @@ let parts = null;
 
 /** Shows the parts of a plan; without them, that what is shown is of the text before. */
 export function showPlan(newParts) {
-  byId("plan").classList.toggle("is-old", newParts === null);
+  byId("old").hidden = newParts !== null;
   byId("run").setAttribute("aria-disabled", newParts === null);
   if (newParts === null) return;
   parts = newParts;

@@ -13,10 +13,14 @@ import { showShelf, wireShelf } from "./shelf.js";
 const RUN = "toeline.run";
 const latest = new Latest();
 
-/** Asks for the plan of the evening. */
+/** Asks for the plan of the evening. The page is busy until the plan of its last change is there. */
 function plan(evening) {
+  const { dataset } = document.documentElement;
+  dataset.busy = "";
   latest
     .ask("plan", evening, ({ isFine, body }) => {
+      delete dataset.busy;
+      dataset.planned = String(Number(dataset.planned ?? 0) + 1);
       if (!isFine) {
         showProblems([{ field: "request", message: body.detail, help: null, place: null }], 0);
         showPlan(null);
@@ -24,7 +28,6 @@ function plan(evening) {
       }
       showProblems(body.problems, body.more_problems);
       showPlan(body.parts);
-      document.documentElement.dataset.planned = String(Number(document.documentElement.dataset.planned ?? 0) + 1);
     })
     .catch(() => say("offline"));
 }

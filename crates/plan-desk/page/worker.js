@@ -1,12 +1,12 @@
 // The planner itself, compiled to WebAssembly.
 import start, { answer } from "./engine.js";
 
-const ready = start();
+const ready = start({ module_or_path: new URL("engine.wasm", import.meta.url) });
 
 addEventListener("message", async ({ data: { id, operation, body } }) => {
   await ready;
   const reply = answer(operation, body);
-  const bytes = reply.body;
-  postMessage({ id, status: reply.status, type: reply.content_type, body: bytes }, [bytes.buffer]);
-  reply.free();
+  const { status, contentType } = reply;
+  const bytes = reply.intoBody();
+  postMessage({ id, status, type: contentType, body: bytes }, [bytes.buffer]);
 });

@@ -106,7 +106,7 @@ pub fn page_files(carrier: Carrier<'_>) -> Result<Vec<PageFile>, String> {
             files.push(file("carrier.js", SCRIPT, include_bytes!("../page/carrier-offline.js").into()));
             files.push(file("worker.js", SCRIPT, include_bytes!("../page/worker.js").into()));
             files.push(file("engine.js", SCRIPT, engine.script.as_bytes().to_vec().into()));
-            files.push(file("engine_bg.wasm", WASM, engine.wasm.to_vec().into()));
+            files.push(file("engine.wasm", WASM, engine.wasm.to_vec().into()));
             let keeper = keeper(&files);
             files.push(file("keeper.js", SCRIPT, keeper.into_bytes().into()));
         }

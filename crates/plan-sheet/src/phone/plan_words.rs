@@ -66,7 +66,7 @@ impl PageBlock {
         let waves = self.sheet.waves.iter().filter_map(|wave| {
             let goes: Vec<&str> = wave.goes.iter().filter_map(|go| go.go.as_deref()).collect();
             // That it begins at once says nothing.
-            let is_at_once = !has_several && matches!(wave.goes.as_slice(), [only] if only.go_s == Some(0.0));
+            let is_at_once = !has_several && goes.len() == 1 && wave.goes[0].go_s == Some(0.0);
             (!goes.is_empty() && !is_at_once).then(|| PlanWave {
                 who: has_several.then(|| format!("Wave {}", wave.wave)),
                 goes: format!("Go {}", goes.join(", ")),
