@@ -19,6 +19,7 @@ use crate::late_changes;
 use crate::manual;
 use crate::new_file::{self, Name, NewFile};
 use crate::output;
+use crate::publish::publish;
 use crate::week_files::WeekFiles;
 
 pub(crate) fn run(command: &Command) -> Result<()> {
@@ -104,6 +105,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             };
             output::line(&serde_json::to_string_pretty(&kind.schema())?)
         }
+        Command::Publish { folder } => publish(folder),
         Command::Session { text, out } => session(text, out.as_deref()),
         Command::Notation { all: true } => output::print(&notation_text()),
         Command::Notation { all: false } => {

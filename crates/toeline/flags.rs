@@ -166,6 +166,15 @@ pub(crate) enum Command {
     /// It prints the page's address, asks nothing of any other machine, and ends with Ctrl-C.
     #[cfg(feature = "serve")]
     Serve(ServeFlags),
+    /// Write the planner as a page that works without a server and without a network
+    ///
+    /// Any web server or club site can hold the folder. A phone that has opened the page once plans, prints and times
+    /// with it at the track, with no signal.
+    Publish {
+        /// A new or an empty folder, or one that was published before
+        #[arg(value_name = "DIR")]
+        folder: PathBuf,
+    },
     /// Print the JSON Schema of session or track files, for an editor
     Schema {
         /// The kind of file
@@ -206,6 +215,7 @@ impl Command {
             #[cfg(feature = "serve")]
             Self::Serve(_) => None,
             Self::Session { .. }
+            | Self::Publish { .. }
             | Self::Schema { .. }
             | Self::Notation { .. }
             | Self::Completions { .. }

@@ -10,6 +10,7 @@ mod late_changes;
 mod manual;
 mod new_file;
 mod output;
+mod publish;
 #[cfg(feature = "serve")]
 mod serve;
 mod shortened;

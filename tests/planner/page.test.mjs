@@ -1,10 +1,13 @@
-// The planner's page, used as people use it, whoever carries its requests. TOELINE_SERVED and TOELINE_STATIC are the
-// addresses of the two carriers, TOELINE_BROWSERS the browsers.
+// The planner's page, used as people use it, whoever carries its requests. TOELINE_SERVED is the address of the program
+// that serves it, TOELINE_FOLDER the folder that was published, TOELINE_BROWSERS the browsers.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { LAPTOP, PHONE, andPlan, open, planned, start, text, violations, write } from "./browsers.mjs";
+import { serveFolder } from "./folder.mjs";
 
-const carriers = { served: process.env.TOELINE_SERVED, static: process.env.TOELINE_STATIC };
+const published = process.env.TOELINE_FOLDER ? await serveFolder(process.env.TOELINE_FOLDER) : null;
+const carriers = { served: process.env.TOELINE_SERVED, published: published?.url };
+after(() => published?.stop());
 const browsers = (process.env.TOELINE_BROWSERS ?? "chrome,firefox").split(",");
 
 const EVENING = "Tuesday 18:00-19:30\nSprinters:\n4 x 60, walk back\n\nMilers:\n3 x 400, 2 min rest";
@@ -220,7 +223,7 @@ for (const [carrier, url] of Object.entries(carriers).filter(([, url]) => url)) 
           });
         }
 
-        if (carrier === "static") {
+        if (carrier === "published" && name === "chrome") {
           using("without a network the page opens again, plans and times", async (page) => {
             await page.waitForFunction(() => navigator.serviceWorker.ready.then(() => true));
             await page.waitForFunction(async () => (await caches.keys()).length > 0);

@@ -36,6 +36,7 @@ mod out;
 mod pdf;
 mod places;
 mod plan;
+mod publish;
 mod readme;
 mod relay;
 mod schema;
