@@ -36,6 +36,8 @@ mod out;
 mod pdf;
 mod places;
 mod plan;
+#[cfg(feature = "serve")]
+mod planner;
 mod publish;
 mod readme;
 mod relay;

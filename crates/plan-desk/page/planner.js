@@ -2,6 +2,7 @@
 import { Latest, ask } from "./desk.js";
 import { change, current, draft, onChange, toggled, wholeEvening } from "./evening.js";
 import { wireFolder } from "./folder.js";
+import { showGround, wireGround } from "./ground.js";
 import { showLate, wireLate } from "./late.js";
 import { showLines, wireLines } from "./lines.js";
 import { all, byId, say } from "./page.js";
@@ -96,6 +97,7 @@ function wireViews() {
       button.setAttribute("aria-current", "page");
       for (const view of all(".view")) view.hidden = view.id !== button.dataset.view;
       if (button.dataset.view === "lines") showLines();
+      if (button.dataset.view === "ground") showGround();
       if (button.dataset.view === "shelf") showShelf();
       scrollTo(0, 0);
     });
@@ -126,6 +128,7 @@ wireLate();
 wireSend();
 wireShelf();
 wireLines();
+wireGround();
 wireViews();
 byId("run").addEventListener("click", () => localStorage.setItem(RUN, JSON.stringify(current())));
 addEventListener("hashchange", () => location.hash.startsWith("#e=") && begin());

@@ -26,6 +26,7 @@ mod late_request;
 mod line_answers;
 mod link_answers;
 mod operation;
+mod operation_schema;
 mod page_file;
 mod place_offers;
 mod plan_answer;

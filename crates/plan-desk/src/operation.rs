@@ -1,18 +1,13 @@
 //! What can be asked: the one table of it.
 
-use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::de::DeserializeOwned;
 
-use crate::answer_schema;
 use crate::file_answer::{self, FileRequest};
-use crate::ground_answer::{self, GroundFormAnswer, GroundFormRequest};
-use crate::line_answers::{
-    self, FarAnswer, FarRequest, GroundMapAnswer, GroundMapRequest, LineAnswer, LineRequest,
-};
-use crate::link_answers::{self, LinkAnswer, LinkRequest, OpenLinkAnswer, OpenLinkRequest};
-use crate::place_offers::{self, PlacesAnswer, PlacesRequest};
-use crate::plan_answer::{self, PlanAnswer};
-use crate::plan_request::PlanRequest;
+use crate::ground_answer;
+use crate::line_answers::{self, FarRequest, GroundMapRequest, LineRequest};
+use crate::link_answers;
+use crate::place_offers;
+use crate::plan_answer;
 use crate::problem::Refusal;
 use crate::reply::{JSON, Reply};
 use crate::track_answers::{self, LanesRequest, MarksRequest, MeasureRequest, SpotsRequest};
@@ -28,8 +23,6 @@ pub struct Operation {
     pub content_type: Option<&'static str>,
     /// Whether it takes so long that few are to run at a time: it may set pages.
     pub is_slow: bool,
-    request: fn(&mut SchemaGenerator) -> Schema,
-    answer: fn(&mut SchemaGenerator) -> Schema,
     run: fn(&str) -> Reply,
 }
 
@@ -37,16 +30,6 @@ impl Operation {
     /// The media types that its answers can have.
     pub fn media_types(&self) -> Vec<&'static str> {
         self.content_type.map_or_else(file_answer::media_types, |one| vec![one])
-    }
-
-    /// The schema of its request.
-    pub fn request_schema(&self, generator: &mut SchemaGenerator) -> Schema {
-        (self.request)(generator)
-    }
-
-    /// The schema of its answer, where that is JSON.
-    pub fn answer_schema(&self, generator: &mut SchemaGenerator) -> Schema {
-        (self.answer)(generator)
     }
 
     /// Answers a request.
@@ -62,8 +45,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "The plan of an evening, with the parts of the page that show it",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<PlanRequest>,
-        answer: schema::<PlanAnswer>,
         run: |body| asked(body, plan_answer::plan),
     },
     Operation {
@@ -71,8 +52,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "The evening as a file: a sheet, a page, a map, a table, a calendar, or a session file",
         content_type: None,
         is_slow: true,
-        request: schema::<FileRequest>,
-        answer: anything,
         run: |body| asked::<FileRequest>(body, file_answer::file),
     },
     Operation {
@@ -80,8 +59,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "Where else the runs of a block can start and finish",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<PlacesRequest>,
-        answer: schema::<PlacesAnswer>,
         run: |body| asked(body, place_offers::places),
     },
     Operation {
@@ -89,8 +66,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "A link that holds a whole evening, and its code to scan",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<LinkRequest>,
-        answer: schema::<LinkAnswer>,
         run: |body| asked(body, link_answers::link),
     },
     Operation {
@@ -98,8 +73,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "The evening of a link",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<OpenLinkRequest>,
-        answer: schema::<OpenLinkAnswer>,
         run: |body| asked(body, link_answers::open_link),
     },
     Operation {
@@ -107,8 +80,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "Where one repetition can start and finish, best first",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<SpotsRequest>,
-        answer: answer_schema::spots,
         run: |body| asked::<SpotsRequest>(body, track_answers::spots),
     },
     Operation {
@@ -116,8 +87,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "How far it is from one place to another",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<MeasureRequest>,
-        answer: answer_schema::measure,
         run: |body| asked::<MeasureRequest>(body, track_answers::measure),
     },
     Operation {
@@ -125,8 +94,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "The lap and the stagger of each lane",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<LanesRequest>,
-        answer: answer_schema::lanes,
         run: |body| asked::<LanesRequest>(body, track_answers::lanes),
     },
     Operation {
@@ -134,8 +101,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "The paint in a lane, in walking order from the finish line",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<MarksRequest>,
-        answer: answer_schema::marks,
         run: |body| asked::<MarksRequest>(body, track_answers::marks),
     },
     Operation {
@@ -143,8 +108,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "The track alone, to point at",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<GroundMapRequest>,
-        answer: schema::<GroundMapAnswer>,
         run: |body| asked::<GroundMapRequest>(body, line_answers::map),
     },
     Operation {
@@ -152,8 +115,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "What a line is for: those near to a place, or all of a colour in a lane",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<LineRequest>,
-        answer: schema::<LineAnswer>,
         run: |body| asked::<LineRequest>(body, line_answers::line),
     },
     Operation {
@@ -161,8 +122,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "How far a run was, and what its time means",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<FarRequest>,
-        answer: schema::<FarAnswer>,
         run: |body| asked::<FarRequest>(body, line_answers::far),
     },
     Operation {
@@ -170,8 +129,6 @@ pub static OPERATIONS: &[Operation] = &[
         what: "Somebody's own track: its form, its file, and what is wrong with it",
         content_type: Some(JSON),
         is_slow: false,
-        request: schema::<GroundFormRequest>,
-        answer: schema::<GroundFormAnswer>,
         run: |body| asked(body, ground_answer::ground_form),
     },
 ];
@@ -196,12 +153,4 @@ fn asked<R: DeserializeOwned>(body: &str, run: fn(&R) -> Reply) -> Reply {
         Ok(request) => run(&request),
         Err(error) => Reply::refusal(&Refusal::malformed(&error)),
     }
-}
-
-fn schema<T: JsonSchema>(generator: &mut SchemaGenerator) -> Schema {
-    generator.subschema_for::<T>()
-}
-
-fn anything(_: &mut SchemaGenerator) -> Schema {
-    Schema::from(serde_json::Map::new())
 }

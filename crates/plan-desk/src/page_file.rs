@@ -59,6 +59,7 @@ static COMMON: &[(&str, &str, &[u8])] = &[
     ("desk.js", SCRIPT, include_bytes!("../page/desk.js")),
     ("evening.js", SCRIPT, include_bytes!("../page/evening.js")),
     ("folder.js", SCRIPT, include_bytes!("../page/folder.js")),
+    ("ground.js", SCRIPT, include_bytes!("../page/ground.js")),
     ("late.js", SCRIPT, include_bytes!("../page/late.js")),
     ("lines.js", SCRIPT, include_bytes!("../page/lines.js")),
     ("page.js", SCRIPT, include_bytes!("../page/page.js")),
