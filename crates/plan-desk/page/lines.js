@@ -34,6 +34,10 @@ async function show(element, operation, request) {
 async function askLine(at = null) {
   const lane = Number(byId("line-lane").value);
   const colour = byId("line-colour").value || null;
+  if (at === null && colour === null) {
+    byId("line-answer").replaceChildren();
+    return null;
+  }
   const answer = await show(byId("line-answer"), "line", { ground: current().ground, lane, colour, at });
   if (answer !== null && at !== null) byId("line-lane").value = String(answer.lane);
   return answer;
