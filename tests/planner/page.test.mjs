@@ -128,6 +128,55 @@ for (const [carrier, url] of Object.entries(carriers).filter(([, url]) => url)) 
           assert.match(await text(page, "#head"), /200 m/);
         });
 
+        // On a phone a lane is three pixels wide until the page is made larger.
+        if (size === "laptop") {
+          using("two marks are tapped, and how far it was is read", async (page) => {
+            await page.click('.views [data-view="lines"]');
+            await page.waitForSelector("#line-map svg");
+            const marks = await page.evaluate(async () => {
+              const { ask } = await import(new URL("desk.js", location.href.replace(/#.*/, "")));
+              const { body } = await ask("marks", { lane: 4 });
+              const svg = document.querySelector("#line-map svg");
+              const on = (name) => {
+                const { x_m, y_m } = body.marks.find(({ mark }) => mark === name);
+                const { x, y } = new DOMPoint(x_m, -y_m).matrixTransform(svg.getScreenCTM());
+                return { x: x + scrollX, y: y + scrollY };
+              };
+              return { start: on("200 m start"), finish: on("finish line") };
+            });
+            const tap = async ({ x, y }) => {
+              const scroll = await page.evaluate((y) => {
+                scrollTo(0, y - innerHeight / 2);
+                return scrollY;
+              }, y);
+              await page.mouse.click(x, y - scroll);
+            };
+            await tap(marks.start);
+            await page.waitForFunction(() => /200 m start/.test(document.getElementById("line-answer").textContent));
+            assert.match(await text(page, "#line-answer"), /Lane 4[^]*200/);
+            await tap(marks.finish);
+            await page.waitForFunction(() => document.getElementById("far-from").value === "200 m start");
+            assert.match(await text(page, "#far-answer"), /200\.00 m/);
+            await page.type("#far-time", "31.4");
+            await page.keyboard.press("Tab");
+            await page.waitForFunction(() => /2:37/.test(document.getElementById("far-answer").textContent));
+          });
+
+          using("a track of one's own is drawn, and the evening is planned on it", async (page) => {
+            await page.click('.views [data-view="ground"]');
+            await page.waitForSelector("#ground-form");
+            await page.waitForSelector("#ground-map svg");
+            const lanes = 'input[name="lanes"]';
+            await page.$eval(lanes, (box) => box.select());
+            await page.type(lanes, "6");
+            await andPlan(page, () => page.click("#ground-use"));
+            await write(page, "#text", "4 x 200 in lane 7");
+            assert.match(await text(page, "#text-problems"), /lane/);
+            await write(page, "#text", "4 x 200 in lane 6");
+            assert.match(await text(page, "#places"), /200 m, lane 6/);
+          });
+        }
+
         if (carrier === "served" && name === "chrome") {
           using("a PDF is a PDF", async (page) => {
             await page.click("#send");

@@ -8,7 +8,7 @@ export function emptyEvening() {
   return {
     text: "",
     squad: "",
-    ground: { track: "standard", track_file: null, closed: [] },
+    ground: { track: null, track_file: null, closed: [] },
     choices: [],
     late: emptyLate(),
   };

@@ -10,6 +10,24 @@ const latest = new Latest();
 /** The file of the track that is shown; null for a new one. */
 let file = null;
 
+/** What waits for the form that was asked for. */
+let waiting = [];
+
+/** Waits until the form is the one of what is written. */
+function settled() {
+  if (byId("ground").getAttribute("aria-busy") !== "true") return Promise.resolve();
+  return new Promise((resolve) => {
+    waiting.push(resolve);
+  });
+}
+
+function settle() {
+  byId("ground").removeAttribute("aria-busy");
+  const told = waiting;
+  waiting = [];
+  for (const resolve of told) resolve();
+}
+
 /** The map of the last form that had no problem. */
 let map = "";
 
@@ -48,8 +66,10 @@ function collected() {
 
 /** Asks for the form: as it is written, with a list of it changed, or of another track. */
 function askForm(request) {
+  byId("ground").setAttribute("aria-busy", "true");
   latest
     .ask("ground_form", { track_file: file, ...request }, ({ isFine, body }) => {
+      settle();
       if (isFine) {
         file = { name: body.file_name, text: body.yaml };
         map = body.map ?? map;
@@ -61,7 +81,10 @@ function askForm(request) {
         byId("ground-problem").textContent = body.detail;
       }
     })
-    .catch(() => say("offline"));
+    .catch(() => {
+      settle();
+      say("offline");
+    });
 }
 
 function showForm(html) {
@@ -133,7 +156,7 @@ export function wireGround() {
     const { add, remove } = button.dataset;
     if (add !== undefined) askForm({ form: collected(), edit: { add } });
     else if (remove !== undefined) askForm({ form: collected(), edit: { remove } });
-    else actions[button.id]?.();
+    else if (button.id in actions) settled().then(actions[button.id]);
   });
   section.addEventListener("change", async ({ target }) => {
     if (target.id === "ground-new" && target.value !== "") {

@@ -52,6 +52,10 @@ async function askFar(taps = null) {
 }
 
 export function wireLines() {
+  byId("larger").addEventListener("click", () => {
+    const isLarge = byId("line-map").classList.toggle("is-large");
+    byId("larger").setAttribute("aria-pressed", isLarge);
+  });
   byId("line-map").addEventListener("click", async (event) => {
     const svg = byId("line-map").querySelector("svg");
     if (svg === null) return;

@@ -69,9 +69,13 @@ function showTracks({ track, track_file }) {
 }
 
 function wireWriting() {
-  for (const id of ["text", "squad"]) {
-    byId(id).addEventListener("input", ({ target }) => change({ [id]: target.value, choices: [] }, target));
-  }
+  byId("squad").addEventListener("input", ({ target }) => change({ squad: target.value }, target));
+  byId("text").addEventListener("input", ({ target }) => {
+    const { text, choices } = current();
+    // Places stay with their blocks as long as no line comes or goes.
+    const isSame = text.split("\n").length === target.value.split("\n").length;
+    change({ text: target.value, choices: isSame ? choices : [] }, target);
+  });
   for (const button of all(".example")) {
     button.addEventListener("click", () => {
       const { text, squad, closed } = button.dataset;

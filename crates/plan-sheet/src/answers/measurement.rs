@@ -151,6 +151,9 @@ impl Measurement {
     }
 }
 
+/// The least that a time says, in seconds.
+const HUNDREDTH_S: f64 = 0.01;
+
 impl Timed {
     /// What the time means, in words.
     fn words(&self) -> String {
@@ -160,7 +163,12 @@ impl Timed {
         {
             let verb = if lost_s < 0.0 { "won" } else { "lost" };
             let (intended, lost) = (metres(intended_m), lost_s.abs());
-            words += &format!(", or {intended_s:.2} s for {intended} m: the line {verb} {lost:.2} s");
+            words += &format!(", or {intended_s:.2} s for {intended} m: the line ");
+            words += &if lost < HUNDREDTH_S / 2.0 {
+                "was right".to_owned()
+            } else {
+                format!("{verb} {lost:.2} s")
+            };
         }
         words
     }
