@@ -77,7 +77,7 @@ impl Piece {
             }
             Self::Arc { radius_m, turn_rad } => {
                 let centre = start.outwards(-radius_m);
-                let angle = (point.y - centre.y).atan2(point.x - centre.x);
+                let angle = libm::atan2(point.y - centre.y, point.x - centre.x);
                 let turned = (angle - start.heading_rad + FRAC_PI_2).rem_euclid(TAU);
                 (turned <= turn_rad).then_some(point.distance(centre) - radius_m)
             }
@@ -91,7 +91,7 @@ impl Piece {
             Self::Straight { length_m } => start.ahead_m(point) / length_m,
             Self::Arc { radius_m, turn_rad } => {
                 let centre = start.outwards(-radius_m);
-                let angle = (point.y - centre.y).atan2(point.x - centre.x);
+                let angle = libm::atan2(point.y - centre.y, point.x - centre.x);
                 let turned = (angle - start.heading_rad + FRAC_PI_2).rem_euclid(TAU);
                 // Beyond its ends, the nearer of the two, as seen from the centre.
                 if turned > (turn_rad + TAU) / 2.0 { 0.0 } else { turned / turn_rad }

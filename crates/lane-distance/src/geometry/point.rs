@@ -22,12 +22,12 @@ impl Point {
 
     /// Straight-line distance to another place, in metres.
     pub fn distance(self, other: Self) -> f64 {
-        (self.x - other.x).hypot(self.y - other.y)
+        libm::hypot(self.x - other.x, self.y - other.y)
     }
 
     /// The place `length_m` away in the direction `heading_rad` (anticlockwise from +x).
     pub fn towards(self, heading_rad: f64, length_m: f64) -> Self {
-        let (sin, cos) = heading_rad.sin_cos();
+        let (sin, cos) = libm::sincos(heading_rad);
         Self::new(self.x + length_m * cos, self.y + length_m * sin)
     }
 }
@@ -51,13 +51,13 @@ impl Pose {
 
     /// How far ahead a point lies in the direction of running, in metres; negative is behind.
     pub(crate) fn ahead_m(self, point: Point) -> f64 {
-        let (sin, cos) = self.heading_rad.sin_cos();
+        let (sin, cos) = libm::sincos(self.heading_rad);
         (point.x - self.point.x) * cos + (point.y - self.point.y) * sin
     }
 
     /// How far a point lies to the right of the direction of running, in metres; negative is to the left.
     pub(crate) fn outside_m(self, point: Point) -> f64 {
-        let (sin, cos) = self.heading_rad.sin_cos();
+        let (sin, cos) = libm::sincos(self.heading_rad);
         (point.x - self.point.x) * sin - (point.y - self.point.y) * cos
     }
 }

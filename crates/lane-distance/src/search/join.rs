@@ -122,12 +122,12 @@ impl Layout {
         let centre = start.outwards(-radius_m);
         let radius_m = radius_m + offset_m;
         let (dx, dy) = (from.x - centre.x, from.y - centre.y);
-        let away_m = dx.hypot(dy);
+        let away_m = libm::hypot(dx, dy);
         if away_m < radius_m {
             return None;
         }
-        let between = (radius_m / away_m).acos();
-        let angle = dy.atan2(dx)
+        let between = libm::acos(radius_m / away_m);
+        let angle = libm::atan2(dy, dx)
             + match touching {
                 Touching::Ahead => between,
                 Touching::Behind => -between,

@@ -69,7 +69,7 @@ impl Layout {
             let inner_m = lane.inner_line_m - lane.measure_m;
             let out_m = pose.outside_m(point);
             let beside_m = (inner_m - out_m).max(out_m - inner_m - lane.width_m).max(0.0);
-            Some((spot, pose.ahead_m(point).hypot(beside_m)))
+            Some((spot, libm::hypot(pose.ahead_m(point), beside_m)))
         });
         let nearest = spots.reduce(|best, other| if other.1 < best.1 - SAME_M { other } else { best });
         // A track has at least one lane.

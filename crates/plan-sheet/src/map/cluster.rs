@@ -22,7 +22,7 @@ impl<'a> Cluster<'a> {
             let is_close = |cluster: &Self| {
                 let spot = &cone.spot;
                 (cluster.cones.iter())
-                    .any(|other| (other.spot.x_m - spot.x_m).hypot(other.spot.y_m - spot.y_m) < close_m)
+                    .any(|other| libm::hypot(other.spot.x_m - spot.x_m, other.spot.y_m - spot.y_m) < close_m)
             };
             let (near, mut far): (Vec<Self>, Vec<Self>) = clusters.into_iter().partition(is_close);
             let mut cones: Vec<&Cone> = near.into_iter().flat_map(|cluster| cluster.cones).collect();

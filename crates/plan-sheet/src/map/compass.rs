@@ -13,7 +13,7 @@ pub(super) const NORTH_MM: f64 = 18.0;
 pub(super) fn north(bearing_deg: f64, place: Rect, mm: f64) -> Element {
     // The home straight runs along +x; a bearing counts clockwise from north.
     let up = bearing_deg.to_radians();
-    let way = Vec2::new(up.cos(), -up.sin());
+    let way = Vec2::new(libm::cos(up), -libm::sin(up));
     let centre = place.center();
     let (tip, foot) = (centre + way * 4.0 * mm, centre - way * 5.0 * mm);
     let letters = Type::bold(3.2 * mm);

@@ -286,7 +286,7 @@ impl<'a> Ground<'a> {
 
 /// How far a point lies past the end of a straight, and how far outside its inner edge, in metres.
 fn beside(point: lane_distance::Point, end: lane_distance::Pose) -> (f64, f64) {
-    let (sin, cos) = end.heading_rad.sin_cos();
+    let (sin, cos) = libm::sincos(end.heading_rad);
     let (dx, dy) = (point.x - end.point.x, point.y - end.point.y);
     (dx * cos + dy * sin, dx * sin - dy * cos)
 }

@@ -185,7 +185,7 @@ fn waypoints(ground: Ground<'_>, lane: &LaneRun) -> Vec<Point> {
 /// The head of an arrow past the middle of the way.
 fn arrow(ground: Ground<'_>, lane: &LaneRun) -> String {
     let pose = after(ground, lane, 0.55);
-    let (sin, cos) = pose.heading_rad.sin_cos();
+    let (sin, cos) = libm::sincos(pose.heading_rad);
     let (along, across) = (Vec2::new(cos, -sin), Vec2::new(sin, cos));
     let middle = ground.frame.at(pose.point);
     let corners =
@@ -205,7 +205,7 @@ impl Words<'_> {
     fn place(&self, spot: Spot, size: Size, other: Option<Rect>) -> Rect {
         let layout = self.ground.layout();
         let pose = layout.pose(spot);
-        let (sin, cos) = pose.heading_rad.sin_cos();
+        let (sin, cos) = libm::sincos(pose.heading_rad);
         let out = Vec2::new(sin, cos);
         let at = self.ground.frame.at(pose.point);
         let edge = self.ground.frame.at(pose.outwards(-layout.measure(spot.lane).offset_m));

@@ -31,7 +31,7 @@ pub const RIEGEL_RANGE_S: std::ops::RangeInclusive<f64> = 90.0..=14_400.0;
 ///
 /// [`TargetError::OutsideRiegel`] where one of the times is below 1:30 or above 4 h.
 pub fn riegel(time_s: f64, from_m: f64, to_m: f64, exponent: f64) -> Result<f64, TargetError> {
-    let carried_s = time_s * (to_m / from_m).powf(exponent);
+    let carried_s = time_s * libm::pow(to_m / from_m, exponent);
     for (seconds, metres) in [(time_s, from_m), (carried_s, to_m)] {
         if !RIEGEL_RANGE_S.contains(&seconds) {
             return Err(TargetError::OutsideRiegel { from_m, to_m, seconds, metres });

@@ -55,8 +55,8 @@ pub(crate) fn slowest_s(distance_m: f64) -> f64 {
 /// The time over a distance on the power law through two times, each after its distance: t = t₁·(d / d₁)^k with
 /// k = ln(t₂ / t₁) / ln(d₂ / d₁), a straight line where both axes are logarithmic.
 pub(crate) fn power_law((from_m, from_s): (f64, f64), (to_m, to_s): (f64, f64), distance_m: f64) -> f64 {
-    let exponent = (to_s / from_s).ln() / (to_m / from_m).ln();
-    from_s * (distance_m / from_m).powf(exponent)
+    let exponent = libm::log(to_s / from_s) / libm::log(to_m / from_m);
+    from_s * libm::pow(distance_m / from_m, exponent)
 }
 
 #[cfg(test)]

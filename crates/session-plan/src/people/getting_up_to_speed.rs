@@ -31,7 +31,7 @@ impl GettingUpToSpeed {
         // The way is convex in time: from a time that is too long Newton's method comes down to the right one.
         let mut time_s = metres / self.top_m_per_s + TAU_S;
         for _ in 0..60 {
-            let m_per_s = self.top_m_per_s * (1.0 - (-time_s / TAU_S).exp());
+            let m_per_s = self.top_m_per_s * (1.0 - libm::exp(-time_s / TAU_S));
             let step_s = (self.distance_m(time_s) - metres) / m_per_s;
             time_s -= step_s;
             if step_s.abs() < 1e-12 {
@@ -43,13 +43,13 @@ impl GettingUpToSpeed {
 
     /// How long the runner needs to reach a speed, in seconds; nothing for one that is never reached.
     pub(crate) fn reaches_s(self, m_per_s: f64) -> Option<f64> {
-        (m_per_s < self.top_m_per_s).then(|| -TAU_S * (1.0 - m_per_s / self.top_m_per_s).ln())
+        (m_per_s < self.top_m_per_s).then(|| -TAU_S * libm::log(1.0 - m_per_s / self.top_m_per_s))
     }
 }
 
 /// The way in a time as a share of the speed, in seconds: t − τ·(1 − e^(−t/τ)).
 fn share_s(time_s: f64) -> f64 {
-    time_s - TAU_S * (1.0 - (-time_s / TAU_S).exp())
+    time_s - TAU_S * (1.0 - libm::exp(-time_s / TAU_S))
 }
 
 #[cfg(test)]

@@ -132,5 +132,5 @@ impl Cone {
 
 /// Whether two spots are one for somebody who stands there: they are less than the breadth of a line apart.
 pub(crate) fn is_same_spot(a: &Placement, b: &Placement) -> bool {
-    a.lane == b.lane && (a.x_m - b.x_m).hypot(a.y_m - b.y_m) <= ON_PAINT_M
+    a.lane == b.lane && libm::hypot(a.x_m - b.x_m, a.y_m - b.y_m) <= ON_PAINT_M
 }

@@ -130,7 +130,7 @@ impl Rep {
             nominal: Nominal::of(track, kind, pair.start.lane, pair.distance_m),
             bend_m: on_bends.metres,
             bends: on_bends.bends,
-            sound_s: (start.x_m - finish.x_m).hypot(start.y_m - finish.y_m) / SOUND_M_PER_S,
+            sound_s: libm::hypot(start.x_m - finish.x_m, start.y_m - finish.y_m) / SOUND_M_PER_S,
             start,
             finish,
             run_in: run_in.map(|spot| with_strides(Placement::of(track, spot))),

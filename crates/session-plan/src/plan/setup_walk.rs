@@ -196,7 +196,7 @@ impl Met {
             let in_lane = |lane| along(next, lane) - along(self, lane);
             self.out_m + (in_lane(self.lane) + in_lane(next.lane)) / 2.0 + next.out_m
         };
-        along_m.hypot(across_m)
+        libm::hypot(along_m, across_m)
     }
 }
 
