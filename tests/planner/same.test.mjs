@@ -63,7 +63,6 @@ function request(pick) {
         ["marks", { ground, lane: 1 + pick(9) }],
         ["spots", { ground, text: line() }],
         ["measure", { ground, lane: 1 + pick(8), from: "400 m start", to: "finish line" }],
-        ["tea", {}],
         ["plan", { text: 3 }],
       ]);
     default:
