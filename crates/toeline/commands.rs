@@ -166,7 +166,7 @@ fn plan(
 /// Writes a text out as a session file.
 fn session(text: &str, out: Option<&Path>) -> Result<()> {
     let given = Given::read(text)?;
-    if let Given::File(_, path) = &given {
+    if let Some(path) = given.file_path() {
         bail!(InputError::new(anyhow!(
             "`{}` is a session file already; write the name of a text file",
             input::shown(path)

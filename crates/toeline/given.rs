@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::Result;
-use session_plan::{FileKind, Plan, PlanError, Session, SessionFile, SessionText, Venue, YamlText};
+use session_plan::{FileKind, Plan, Session, SessionFile, SessionText, Venue, WrittenSession, YamlText};
 use workout_notation::SourceText;
 
 use crate::failure::InputError;
@@ -17,13 +17,19 @@ const STANDARD_INPUT: &str = "-";
 const TEXTS: [&str; 3] = ["txt", "text", "md"];
 
 /// A session as it is given.
-pub(crate) enum Given {
+pub(crate) struct Given {
+    written: WrittenSession,
+    form: Form,
+}
+
+/// In which form a session is given.
+enum Form {
     /// A session file, and where it lies.
-    File(Box<SessionFile>, PathBuf),
+    File(PathBuf),
     /// A text, out of a file or standard input.
-    Text(SessionText),
+    Text,
     /// A workout on the command line: a closed lane that it names is its own mistake, also where it closes it.
-    Typed(SessionText),
+    Typed,
 }
 
 impl Given {
@@ -32,7 +38,7 @@ impl Given {
         let path = Path::new(argument);
         if argument == STANDARD_INPUT {
             let source = input::standard_input()?;
-            if !has_keys_of_session(&source) {
+            if !WrittenSession::may_be_file(&source) {
                 return Self::text(source, path);
             }
             let yaml = YamlText::read(source);
@@ -45,7 +51,7 @@ impl Given {
         } else {
             let source = SourceText::new("workout", argument);
             let title = source.text().split_whitespace().collect::<Vec<_>>().join(" ");
-            Ok(Self::Typed(text(source, &title)?))
+            Self::of_text(source, &title, Form::Typed)
         }
     }
 
@@ -60,7 +66,7 @@ impl Given {
     /// A session file.
     pub(crate) fn of_yaml(yaml: YamlText, path: &Path) -> Result<Self> {
         let file = SessionFile::from_yaml(yaml).map_err(InputError::new)?;
-        Ok(Self::File(Box::new(file), path.to_owned()))
+        Ok(Self { written: file.into(), form: Form::File(path.to_owned()) })
     }
 
     /// The text of a file, or of standard input.
@@ -68,79 +74,74 @@ impl Given {
         input::check_text(&source)?;
         let stem = path.file_stem().filter(|stem| *stem != STANDARD_INPUT);
         let title = stem.map_or("Workout".to_owned(), |stem| input::shown(Path::new(stem)));
-        Ok(Self::Text(text(source, &title)?))
+        Self::of_text(source, &title, Form::Text)
+    }
+
+    fn of_text(source: SourceText, title: &str, form: Form) -> Result<Self> {
+        let text = SessionText::read(source, title).map_err(InputError::new)?;
+        Ok(Self { written: text.into(), form })
+    }
+
+    /// Where it lies, if it is a session file.
+    pub(crate) fn file_path(&self) -> Option<&Path> {
+        match &self.form {
+            Form::File(path) => Some(path),
+            Form::Text | Form::Typed => None,
+        }
     }
 
     pub(crate) const fn session(&self) -> &Session {
-        match self {
-            Self::File(file, _) => &file.session,
-            Self::Text(text) | Self::Typed(text) => &text.session,
-        }
+        self.written.session()
     }
 
     /// The lanes that a text says are closed.
     pub(crate) fn closed_lanes(&self) -> &[u8] {
-        match self {
-            Self::File(file, _) => &file.closed_lanes,
-            Self::Text(text) | Self::Typed(text) => &text.closed_lanes,
-        }
+        self.written.closed_lanes()
     }
 
     pub(crate) const fn session_mut(&mut self) -> &mut Session {
-        match self {
-            Self::File(file, _) => &mut file.session,
-            Self::Text(text) | Self::Typed(text) => &mut text.session,
-        }
+        self.written.session_mut()
     }
 
     /// The venue that the flags ask for, else its own.
     pub(crate) fn venue(&mut self, common: &Common) -> Result<Venue> {
-        match self {
-            Self::File(file, path) => input::own_venue(file, path, common),
-            Self::Text(text) => input::venue_of_text(text, input::open_venue(common)?),
-            Self::Typed(text) => input::without_closed(input::venue(common)?, &text.closed_lanes),
+        match (&mut self.written, &self.form) {
+            (WrittenSession::File(file), form) => {
+                let path = if let Form::File(path) = form { path.as_path() } else { Path::new("") };
+                input::own_venue(file, path, common)
+            }
+            (WrittenSession::Text(text), Form::Typed) => {
+                input::without_closed(input::venue(common)?, &text.closed_lanes)
+            }
+            (WrittenSession::Text(text), _) => input::venue_of_text(text, input::open_venue(common)?),
         }
     }
 
     /// Takes the hazards that it names to be in use.
     pub(crate) fn begin_hazards(&mut self, venue: &Venue) -> Result<()> {
-        match self {
-            Self::File(file, _) => input::begin_hazards(file, venue),
-            Self::Text(_) | Self::Typed(_) => Ok(()),
+        match &mut self.written {
+            WrittenSession::File(file) => input::begin_hazards(file, venue),
+            WrittenSession::Text(_) => Ok(()),
         }
     }
 
     /// The lanes of the flags that what is to be run in them moves away from.
     pub(crate) fn closed_late(&self, common: &Common) -> Vec<u8> {
-        match self {
-            Self::File(..) | Self::Text(_) => common.closed(),
-            Self::Typed(_) => Vec::new(),
+        match &self.form {
+            Form::File(_) | Form::Text => common.closed(),
+            Form::Typed => Vec::new(),
         }
     }
 
     /// Lays a session out that was made of it.
     pub(crate) fn plan(&self, venue: &Venue, session: &Session) -> Result<Plan> {
-        let located = |errors: Vec<PlanError>| match self {
-            Self::File(file, _) => file.locate(errors),
-            Self::Text(text) | Self::Typed(text) => text.locate(errors),
-        };
-        let plan = session_plan::plan(venue, session).map_err(|errors| InputError::new(located(errors)))?;
+        let plan = self.written.plan(venue, session).map_err(InputError::new)?;
         session.check_lanes(venue.track()).map_err(InputError::new)?;
         Ok(plan)
     }
 }
 
-fn text(source: SourceText, title: &str) -> Result<SessionText> {
-    Ok(SessionText::read(source, title).map_err(InputError::new)?)
-}
-
 fn is_text(path: &Path) -> bool {
     let ending = path.extension();
     ending.is_some_and(|ending| TEXTS.iter().any(|text| ending.eq_ignore_ascii_case(text)))
-}
-
-/// Whether a text without a name may be a session file.
-fn has_keys_of_session(source: &SourceText) -> bool {
-    let has_key = |key: &str| source.text().lines().any(|line| line.starts_with(key));
-    has_key("blocks:") || has_key("groups:")
 }

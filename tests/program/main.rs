@@ -18,6 +18,8 @@ mod guides;
 mod hazards;
 mod help;
 mod hidden;
+#[cfg(feature = "serve")]
+mod hostile_requests;
 mod house_rules;
 mod json;
 mod kept_files;

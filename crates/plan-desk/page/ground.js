@@ -1,7 +1,7 @@
 // One's own track: its form is the planner's; here its values are collected and sent, and tracks are kept on the device.
 import { Latest } from "./desk.js";
 import { change, current } from "./evening.js";
-import { all, byId, say, show } from "./page.js";
+import { all, byId, keptAt, keptRows, say, show } from "./page.js";
 import { offerFile } from "./send.js";
 
 const TRACKS = "toeline.tracks";
@@ -31,13 +31,7 @@ function settle() {
 /** The map of the last form that had no problem. */
 let map = "";
 
-function kept() {
-  try {
-    return JSON.parse(localStorage.getItem(TRACKS)) ?? {};
-  } catch {
-    return {};
-  }
-}
+const kept = () => keptAt(TRACKS);
 
 function keepAll(tracks) {
   localStorage.setItem(TRACKS, JSON.stringify(tracks));
@@ -106,23 +100,8 @@ export function showGround() {
 
 /** Shows the tracks that are kept. */
 function showKept() {
-  const names = Object.keys(kept()).sort((a, b) => a.localeCompare(b));
-  byId("ground-kept").replaceChildren(
-    ...names.map((name) => {
-      const row = byId("kept-row").content.firstElementChild.cloneNode(true);
-      const [open, drop] = all("button", row);
-      open.textContent = name;
-      open.addEventListener("click", () => openTrack({ name, text: kept()[name] }));
-      drop.firstElementChild.textContent = ` ${name}`;
-      drop.addEventListener("click", () => {
-        const tracks = kept();
-        delete tracks[name];
-        keepAll(tracks);
-        say("removed");
-      });
-      return row;
-    }),
-  );
+  const onOpen = (name, text) => openTrack({ name, text });
+  byId("ground-kept").replaceChildren(...keptRows(kept(), { onOpen, onDrop: keepAll }));
 }
 
 /** Shows the form of another track. */

@@ -32,3 +32,30 @@ export function show(element, html, keep = []) {
     },
   });
 }
+
+/** The rows of what is kept under names: each is opened by its button, or taken away. */
+export function keptRows(kept, { onOpen, onDrop }) {
+  const names = Object.keys(kept).sort((a, b) => a.localeCompare(b));
+  return names.map((name) => {
+    const row = byId("kept-row").content.firstElementChild.cloneNode(true);
+    const [open, drop] = all("button", row);
+    open.textContent = name;
+    open.addEventListener("click", () => onOpen(name, kept[name]));
+    drop.firstElementChild.textContent = ` ${name}`;
+    drop.addEventListener("click", () => {
+      const { [name]: dropped, ...others } = kept;
+      onDrop(others);
+      say("removed");
+    });
+    return row;
+  });
+}
+
+/** What is kept under a key of this device; nothing where it cannot be read. */
+export function keptAt(key) {
+  try {
+    return JSON.parse(localStorage.getItem(key)) ?? {};
+  } catch {
+    return {};
+  }
+}

@@ -1,17 +1,11 @@
 // What is kept on this device, and the files that come in and go out.
 import { change, current, wholeEvening } from "./evening.js";
-import { all, byId, say } from "./page.js";
+import { byId, keptAt, keptRows, say } from "./page.js";
 import { offerFile } from "./send.js";
 
 const SHELF = "toeline.kept";
 
-function kept() {
-  try {
-    return JSON.parse(localStorage.getItem(SHELF)) ?? {};
-  } catch {
-    return {};
-  }
-}
+const kept = () => keptAt(SHELF);
 
 function keepAll(evenings) {
   localStorage.setItem(SHELF, JSON.stringify(evenings));
@@ -20,27 +14,13 @@ function keepAll(evenings) {
 
 /** Shows what is kept. */
 export function showShelf() {
-  const names = Object.keys(kept()).sort((a, b) => a.localeCompare(b));
-  byId("none-kept").hidden = names.length > 0;
-  byId("kept").replaceChildren(
-    ...names.map((name) => {
-      const row = byId("kept-row").content.firstElementChild.cloneNode(true);
-      const [open, drop] = all("button", row);
-      open.textContent = name;
-      open.addEventListener("click", () => {
-        openEvening(kept()[name]);
-        byId("keep-name").value = name;
-      });
-      drop.firstElementChild.textContent = ` ${name}`;
-      drop.addEventListener("click", () => {
-        const evenings = kept();
-        delete evenings[name];
-        keepAll(evenings);
-        say("removed");
-      });
-      return row;
-    }),
-  );
+  const onOpen = (name, evening) => {
+    openEvening(evening);
+    byId("keep-name").value = name;
+  };
+  const rows = keptRows(kept(), { onOpen, onDrop: keepAll });
+  byId("none-kept").hidden = rows.length > 0;
+  byId("kept").replaceChildren(...rows);
 }
 
 /** Goes on with an evening. */

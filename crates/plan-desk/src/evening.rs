@@ -2,8 +2,8 @@
 
 use plan_sheet::{SessionGround, late_fault_words};
 use session_plan::{
-    FileFaultKind, FileKind, LateFault, Limit, Plan, PlanError, Session, SessionFile, SessionText, Venue,
-    YamlText,
+    FileFaultKind, FileKind, LateFault, Limit, Plan, Session, SessionFile, SessionText, Venue,
+    WrittenSession, YamlText,
 };
 use workout_notation::SourceText;
 
@@ -14,74 +14,38 @@ use crate::squad_text::add_squad;
 /// What a session is called where its text gives it no title.
 const TITLE: &str = "Workout";
 
-/// The evening as it was written.
-enum Written {
-    File(Box<SessionFile>),
-    Text(Box<SessionText>),
+/// Reads an evening as it was written.
+fn read(text: &str) -> Result<WrittenSession, Problems> {
+    let faults = |faults| Problems::of_file(Field::Text, &faults);
+    let source = SourceText::new("workout", text);
+    let has_title = source.text().starts_with("title:");
+    let source = if has_title || WrittenSession::may_be_file(&source) {
+        check_size(text, Limit::FileBytes)?;
+        let yaml = YamlText::read(source);
+        if FileKind::of(&yaml) == Some(FileKind::Session) {
+            return SessionFile::from_yaml(yaml).map(WrittenSession::from).map_err(faults);
+        }
+        yaml.source
+    } else {
+        source
+    };
+    check_size(source.text(), Limit::TextBytes)?;
+    SessionText::read(source, TITLE).map(WrittenSession::from).map_err(faults)
 }
 
-impl Written {
-    fn read(text: &str) -> Result<Self, Problems> {
-        let faults = |faults| Problems::of_file(Field::Text, &faults);
-        let source = SourceText::new("workout", text);
-        let has_key = |key: &str| source.text().lines().any(|line| line.starts_with(key));
-        if has_key("blocks:") || has_key("groups:") || has_key("title:") {
-            check_size(text, Limit::FileBytes)?;
-            let yaml = YamlText::read(source);
-            return match FileKind::of(&yaml) {
-                Some(FileKind::Session) => {
-                    Ok(Self::File(Box::new(SessionFile::from_yaml(yaml).map_err(faults)?)))
-                }
-                Some(FileKind::Track) | None => Self::of_text(yaml.source),
-            };
+/// A late change that the text itself makes and that cannot be made.
+fn own_fault(written: &WrittenSession, key: &str, fault: LateFault) -> Problems {
+    match written {
+        WrittenSession::File(file) => {
+            Problems::of_file(Field::Text, &file.fault_at(key, FileFaultKind::Late(fault)))
         }
-        Self::of_text(source)
+        WrittenSession::Text(_) => Problem::new(Field::Text, late_fault_words(&fault)).into(),
     }
+}
 
-    fn of_text(source: SourceText) -> Result<Self, Problems> {
-        check_size(source.text(), Limit::TextBytes)?;
-        let read = SessionText::read(source, TITLE);
-        read.map(|text| Self::Text(Box::new(text))).map_err(|faults| Problems::of_file(Field::Text, &faults))
-    }
-
-    const fn session_mut(&mut self) -> &mut Session {
-        match self {
-            Self::File(file) => &mut file.session,
-            Self::Text(text) => &mut text.session,
-        }
-    }
-
-    const fn session(&self) -> &Session {
-        match self {
-            Self::File(file) => &file.session,
-            Self::Text(text) => &text.session,
-        }
-    }
-
-    fn closed_lanes(&self) -> &[u8] {
-        match self {
-            Self::File(file) => &file.closed_lanes,
-            Self::Text(text) => &text.closed_lanes,
-        }
-    }
-
-    /// A late change of the text itself that cannot be made.
-    fn fault(&self, key: &str, fault: LateFault) -> Problems {
-        match self {
-            Self::File(file) => {
-                Problems::of_file(Field::Text, &file.fault_at(key, FileFaultKind::Late(fault)))
-            }
-            Self::Text(_) => Problem::new(Field::Text, late_fault_words(&fault)).into(),
-        }
-    }
-
-    fn plan(&self, venue: &Venue, session: &Session) -> Result<Plan, Problems> {
-        let located = |errors: Vec<PlanError>| match self {
-            Self::File(file) => file.locate(errors),
-            Self::Text(text) => text.locate(errors),
-        };
-        session_plan::plan(venue, session).map_err(|errors| Problems::of_file(Field::Text, &located(errors)))
-    }
+/// Lays out a session that was made of what was written.
+fn laid_out(written: &WrittenSession, venue: &Venue, session: &Session) -> Result<Plan, Problems> {
+    written.plan(venue, session).map_err(|faults| Problems::of_file(Field::Text, &faults))
 }
 
 fn check_size(text: &str, limit: Limit) -> Result<(), Problems> {
@@ -111,11 +75,11 @@ pub(crate) struct Evening {
 impl Evening {
     /// Lays out what a request asks for.
     pub(crate) fn of(request: &PlanRequest) -> Result<Self, Problems> {
-        let mut written = Written::read(&request.text)?;
+        let mut written = read(&request.text)?;
         add_squad(written.session_mut(), &request.squad)?;
         let own_track = match &written {
-            Written::File(file) => file.track.clone(),
-            Written::Text(_) => None,
+            WrittenSession::File(file) => file.track.clone(),
+            WrittenSession::Text(_) => None,
         };
         let track = request.ground.name_in_session(own_track.as_ref());
         let venue = request.ground.venue(own_track.as_ref())?;
@@ -123,11 +87,11 @@ impl Evening {
         let venue = closed.map_err(|fault| Problem::late(Field::Closed, &fault))?;
         let own_closed = written.closed_lanes().to_vec();
         let closed = written.session_mut().without_lanes(venue, &own_closed);
-        let venue = closed.map_err(|fault| written.fault("closed_lanes", fault))?;
-        if let Written::File(file) = &mut written {
+        let venue = closed.map_err(|fault| own_fault(&written, "closed_lanes", fault))?;
+        if let WrittenSession::File(file) = &mut written {
             let hazards = file.hazards.clone();
             let begun = file.session.begin_hazards(&venue, &hazards);
-            begun.map_err(|fault| written.fault("hazards", fault))?;
+            begun.map_err(|fault| own_fault(&written, "hazards", fault))?;
         }
         request.late.make(written.session_mut(), &venue)?;
         let closed = written.session_mut().close_lanes(&venue, &request.late.closed);
@@ -139,7 +103,7 @@ impl Evening {
             .session()
             .check_lanes(venue.track())
             .map_err(|error| Problem::new(Field::Text, error.to_string()))?;
-        let whole = written.plan(&venue, written.session())?;
+        let whole = laid_out(&written, &venue, written.session())?;
         let blocks = whole.blocks.iter().map(|block| block.text().to_owned()).collect();
         let (session, plan) = chosen(&written, &venue, request, whole)?;
         Ok(Self { venue, session, track, closed, plan, blocks })
@@ -154,7 +118,7 @@ impl Evening {
 /// The session with its chosen places and without the blocks that are left out, and its plan. The blocks of both are
 /// numbered as in the plan that has them all.
 fn chosen(
-    written: &Written,
+    written: &WrittenSession,
     venue: &Venue,
     request: &PlanRequest,
     plan: Plan,
@@ -174,6 +138,6 @@ fn chosen(
     }
     let skipped = session.skip_blocks(&plan, &request.late.skip);
     skipped.map_err(|fault| Problem::late(Field::Skip, &fault))?;
-    let plan = written.plan(venue, &session)?;
+    let plan = laid_out(written, venue, &session)?;
     Ok((session, plan))
 }

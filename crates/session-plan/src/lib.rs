@@ -28,6 +28,7 @@ pub use files::file_kind::FileKind;
 pub use files::limit::Limit;
 pub use files::session_file::{SessionFile, TrackName};
 pub use files::session_text::SessionText;
+pub use files::written_session::WrittenSession;
 pub use files::yaml_text::YamlText;
 pub use people::age_group::{AgeGroup, AgeGroupError};
 pub use people::bests::{Bests, RIEGEL_EXPONENT, RIEGEL_RANGE_S, TargetError, riegel};

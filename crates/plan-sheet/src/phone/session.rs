@@ -74,16 +74,6 @@ impl PageSession {
         }
     }
 
-    /// Date, times, track with its closed lanes, wind.
-    pub(super) fn facts(&self) -> Vec<String> {
-        let sheet = &self.sheet;
-        let wind = sheet.wind.as_ref().map(|wind| format!("Wind: {wind}"));
-        [sheet.date.clone(), sheet.times.clone(), Some(sheet.track.clone()), wind]
-            .into_iter()
-            .flatten()
-            .collect()
-    }
-
     /// The name of the file for its saved times, without the ending.
     pub(super) fn file_name(&self) -> String {
         let title = self.sheet.title.to_lowercase();

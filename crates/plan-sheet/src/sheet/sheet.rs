@@ -89,6 +89,17 @@ impl Sheet {
     }
 }
 
+impl Sheet {
+    /// Date, times, track with its closed lanes, wind.
+    pub(crate) fn facts(&self) -> Vec<String> {
+        let wind = self.wind.as_ref().map(|wind| format!("Wind: {wind}"));
+        [self.date.clone(), self.times.clone(), Some(self.track.clone()), wind]
+            .into_iter()
+            .flatten()
+            .collect()
+    }
+}
+
 fn map_words(track: &str, has_cones: bool) -> String {
     let cones = if has_cones {
         ", with numbered flags where the cones stand; the list of the walk says each place in words"

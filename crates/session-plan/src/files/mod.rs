@@ -11,4 +11,5 @@ pub(crate) mod session_text;
 pub(crate) mod spec;
 pub(crate) mod text_places;
 pub(crate) mod unsure;
+pub(crate) mod written_session;
 pub(crate) mod yaml_text;
