@@ -12,6 +12,9 @@ const LETTERS_OF_A_LINE: usize = 100;
 /// Letters of the names that fit beside a run.
 const LETTERS_OF_A_NAME: usize = 40;
 
+/// Lines on cards that take as long as one of a plan, measured: they hold less, and stand in more columns.
+const CARD_LINES_OF_A_LINE: usize = 2;
+
 /// Lines of a card that say whose it is, and what to take care of.
 const LINES_OF_A_CARD: usize = 4;
 
@@ -31,9 +34,14 @@ pub(crate) fn check_size(
     limit: Limit,
 ) -> Result<(), RenderError> {
     let of_plans: usize = plans.iter().map(lines).sum();
-    let of_cards: usize = if has_cards { plans.iter().map(lines_of_cards).sum() } else { 0 };
+    let of_cards: usize =
+        if has_cards { plans.iter().map(lines_of_cards).sum() } else { 0 } / CARD_LINES_OF_A_LINE;
     let (lines, most) = (of_plans + of_cards, limit.most());
-    let or = if of_plans > most { "or a .txt file" } else { "or no cards" };
+    let or = match limit {
+        _ if of_plans <= most => "or no cards",
+        Limit::PicturedLines => "or a .pdf file",
+        _ => "or a .txt file",
+    };
     if lines > most { Err(RenderError::TooLong { ending, lines, most, or }) } else { Ok(()) }
 }
 

@@ -49,7 +49,7 @@ pub(crate) fn pdf(planned: Planned<'_>, settings: &RenderSettings) -> Result<Ren
 /// The same pages as pictures.
 #[cfg(feature = "pdf")]
 pub(crate) fn pictures(planned: Planned<'_>, settings: &RenderSettings) -> Result<Rendered, RenderError> {
-    check_size(planned.plans, settings.extras.cards, "png", Limit::PrintedLines)?;
+    check_size(planned.plans, settings.extras.cards, "png", Limit::PicturedLines)?;
     printout::Printout::of(planned, settings.paper, settings.extras)?.pictures()
 }
 

@@ -147,7 +147,9 @@ const fn less(limit: Limit) -> &'static str {
         | Limit::Blocks
         | Limit::Reps
         | Limit::Runs => "split it into several sessions",
-        Limit::PrintedLines | Limit::PageLines => "write fewer groups, blocks or sessions at a time",
+        Limit::PrintedLines | Limit::PicturedLines | Limit::PageLines => {
+            "write fewer groups, blocks or sessions at a time"
+        }
         Limit::Items | Limit::Marks | Limit::WornMarks | Limit::Hazards | Limit::Pieces => {
             "leave some of them out"
         }

@@ -46,15 +46,17 @@ pub enum Limit {
     Reps,
     /// Runs of a session: the repetitions of each athlete.
     Runs,
-    /// Lines of runs and notes that plans may take on paper, those of cards included.
+    /// Lines of runs and notes that plans may take on paper, two on cards counted as one.
     PrintedLines,
+    /// The same where the sheets are made into pictures.
+    PicturedLines,
     /// Lines of runs and notes that plans may take on a page for a phone.
     PageLines,
 }
 
 impl Limit {
     /// All of them.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::FileBytes,
         Self::TextBytes,
         Self::AliasedBytes,
@@ -73,6 +75,7 @@ impl Limit {
         Self::Reps,
         Self::Runs,
         Self::PrintedLines,
+        Self::PicturedLines,
         Self::PageLines,
     ];
 
@@ -92,7 +95,8 @@ impl Limit {
             Self::Hazards | Self::Pieces => 50,
             Self::Reps => MOST_REPS as usize,
             Self::Runs => 12_000,
-            Self::PrintedLines => 2_000,
+            Self::PrintedLines => 1_600,
+            Self::PicturedLines => 800,
             Self::PageLines => 6_000,
         }
     }
@@ -117,7 +121,8 @@ impl Limit {
             Self::Pieces => "pieces of a track's path",
             Self::Reps => "repetitions of a session",
             Self::Runs => "runs of all athletes of a session",
-            Self::PrintedLines => "lines of runs and notes on printed sheets",
+            Self::PrintedLines => "lines of runs and notes on printed sheets, two on cards counted as one",
+            Self::PicturedLines => "the same lines where the sheets are pictures",
             Self::PageLines => "lines of runs and notes on a page for a phone",
         }
     }
