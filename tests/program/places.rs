@@ -64,6 +64,16 @@ error: 120 m does not fit on the home straight, which is 113.00 m long with its 
   |
 help: write at most 113 m
 
+# a lap to the millimetre
+$ toeline plan '2 laps on the back straight' --track indoor-200
+error: 399.999 m does not fit on the back straight, which is 25.01 m long with its chute
+ --> workout:1:1
+  |
+1 | 2 laps on the back straight
+  | ^^^^^^
+  |
+help: write at most 25 m
+
 # a bend has no other way
 $ toeline plan '60 in lane 4 on the bend the other way'
 error: a bend can only be run anticlockwise

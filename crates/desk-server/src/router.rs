@@ -36,7 +36,7 @@ const READ: &str = "GET, HEAD, OPTIONS";
 /// What is wrong with a template of the page: a mistake of this program.
 pub(crate) fn router(hosts: Hosts, folder: Option<SessionFolder>) -> Result<Router, String> {
     let mut router = Router::new();
-    for file in page_files(Carrier::Program)? {
+    for file in page_files(Carrier::Program { has_folder: folder.is_some() })? {
         router = router.route(&format!("/{}", file.path), readable(Served::of_page(file)?));
     }
     let description = Served::new("application/json", description(folder.is_some()).to_string());

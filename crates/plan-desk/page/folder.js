@@ -1,5 +1,4 @@
 // The folder of session files, where the program serves one.
-import { isServed } from "./carrier.js";
 import { ask } from "./desk.js";
 import { current } from "./evening.js";
 import { byId, say } from "./page.js";
@@ -10,7 +9,7 @@ const versions = new Map();
 
 /** Shows the folder, where there is one. */
 export async function wireFolder() {
-  if (!isServed) return;
+  if (byId("folder") === null) return;
   byId("folder-save").addEventListener("click", save);
   await list();
 }
@@ -19,7 +18,6 @@ async function list() {
   const reply = await fetch("api/sessions");
   if (!reply.ok) return;
   const { sessions } = await reply.json();
-  byId("folder").hidden = false;
   byId("folder-files").replaceChildren(
     ...sessions.map(({ name }) => {
       const li = document.createElement("li");

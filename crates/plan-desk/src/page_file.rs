@@ -38,7 +38,10 @@ pub struct Engine<'a> {
 #[derive(Clone, Copy, Debug)]
 pub enum Carrier<'a> {
     /// The program that serves the page.
-    Program,
+    Program {
+        /// Whether it has a folder of sessions to open and save.
+        has_folder: bool,
+    },
     /// A worker beside the page.
     Worker(Engine<'a>),
 }
@@ -77,7 +80,7 @@ static COMMON: &[(&str, &str, &[u8])] = &[
 /// The files of the page, which need nothing from anywhere else.
 ///
 /// ```
-/// let files = plan_desk::page_files(plan_desk::Carrier::Program)?;
+/// let files = plan_desk::page_files(plan_desk::Carrier::Program { has_folder: false })?;
 /// assert!(files.iter().any(|file| file.path.is_empty() && file.content_type.starts_with("text/html")));
 /// # Ok::<(), String>(())
 /// ```
@@ -94,13 +97,14 @@ pub fn page_files(carrier: Carrier<'_>) -> Result<Vec<PageFile>, String> {
     };
     let phone = plan_sheet::page_policy();
     let shell = Shell { policy: policy(&phone) }.render().map_err(|error| error.to_string())?;
+    let has_folder = matches!(carrier, Carrier::Program { has_folder: true });
     let mut files = vec![
-        file("", HTML, planner(EXAMPLES)?.into_bytes().into()),
+        file("", HTML, planner(EXAMPLES, has_folder)?.into_bytes().into()),
         PageFile { policy: policy(&phone), ..file("run.html", HTML, shell.into_bytes().into()) },
     ];
     files.extend(COMMON.iter().map(|(path, content_type, bytes)| file(path, content_type, (*bytes).into())));
     match carrier {
-        Carrier::Program => {
+        Carrier::Program { .. } => {
             files.push(file("carrier.js", SCRIPT, include_bytes!("../page/carrier-served.js").into()));
         }
         Carrier::Worker(engine) => {
@@ -158,6 +162,7 @@ struct Planner {
     colours: Vec<Arc<str>>,
     parts: PlanParts,
     late: String,
+    has_folder: bool,
 }
 
 /// A built-in track to choose.
@@ -168,7 +173,7 @@ struct TrackChoice {
 }
 
 /// The page itself, with the plan of the first example.
-fn planner(examples: &'static [Example]) -> Result<String, String> {
+fn planner(examples: &'static [Example], has_folder: bool) -> Result<String, String> {
     let example = &examples[0];
     let request = example.request();
     let evening = Evening::of(&request).map_err(|problems| format!("{problems:?}"))?;
@@ -193,6 +198,7 @@ fn planner(examples: &'static [Example]) -> Result<String, String> {
         colours,
         parts: PlanParts::of(&evening.plan).map_err(|error| error.to_string())?,
         late: controls(&evening, &request)?,
+        has_folder,
     };
     page.render().map_err(|error| error.to_string())
 }

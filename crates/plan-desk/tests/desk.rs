@@ -185,7 +185,8 @@ fn the_track_answers_as_the_commands_do() {
 
 #[test]
 fn the_examples_of_the_page_can_be_planned() {
-    let files = plan_desk::page_files(plan_desk::Carrier::Program).expect("the templates are sound");
+    let files = plan_desk::page_files(plan_desk::Carrier::Program { has_folder: true })
+        .expect("the templates are sound");
     let page = files.iter().find(|file| file.path.is_empty()).expect("there is the page itself");
     let page = String::from_utf8_lossy(&page.bytes);
     let attribute = |element: &str, name: &str| {

@@ -17,17 +17,25 @@ pub const REP_RANGE_M: std::ops::RangeInclusive<f64> = 10.0..=10_000.0;
 /// that are so by chance, and only nearly, are not a pair worth having.
 pub(crate) const MEANT_M: f64 = 0.01;
 
+/// A length to the millimetre: a lap in metres has as many decimals as a number can have.
+fn to_mm(length_m: f64) -> f64 {
+    (length_m * 1000.0).round() / 1000.0
+}
+
 /// Why no pair was looked for.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum SearchError {
     /// The distance is too short, too long or no number.
-    #[error("a repetition of {distance_m} m is out of range: 10 m to 10000 m")]
+    #[error("a repetition of {} m is out of range: 10 m to 10000 m", to_mm(*distance_m))]
     Distance {
         /// The distance that was asked for, in metres.
         distance_m: f64,
     },
     /// The distance does not fit on the straight.
-    #[error("{distance_m} m does not fit on the {course}, which is {length_m:.2} m long with its chute")]
+    #[error(
+        "{} m does not fit on the {course}, which is {length_m:.2} m long with its chute",
+        to_mm(*distance_m)
+    )]
     TooLong {
         /// The distance that was asked for, in metres.
         distance_m: f64,
@@ -38,7 +46,8 @@ pub enum SearchError {
     },
     /// The distance does not fit on a bend.
     #[error(
-        "{distance_m} m does not fit on a bend in lane {lane}; the longest that fits there is {length_m:.2} m"
+        "{} m does not fit on a bend in lane {lane}; the longest that fits there is {length_m:.2} m",
+        to_mm(*distance_m)
     )]
     TooLongForBend {
         /// The distance that was asked for, in metres.

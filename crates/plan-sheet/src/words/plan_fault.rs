@@ -54,14 +54,19 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
         }
         PlanFault::NoRoute(error) => plain(error.to_string()),
         PlanFault::NoRoomForRunIn { distance_m, run_in_m } => helped(
-            format!("no place has room for {distance_m} m and a run-in of {run_in_m} m before it"),
+            format!(
+                "no place has room for {} m and a run-in of {} m before it",
+                metres(*distance_m),
+                metres(*run_in_m)
+            ),
             "shorten the run-in",
         ),
         PlanFault::LeavesStraight { distance_m, course, length_m } => plain(format!(
-            "{distance_m} m from there does not fit on the {course}, which is {length_m:.2} m long"
+            "{} m from there does not fit on the {course}, which is {length_m:.2} m long",
+            metres(*distance_m)
         )),
         PlanFault::OtherDistance { lane, distance_m, real_m } => helped(
-            format!("between these places it is {real_m:.2} m in lane {lane}, not {distance_m} m"),
+            format!("between these places it is {real_m:.2} m in lane {lane}, not {} m", metres(*distance_m)),
             "leave out one end, or change the distance",
         ),
         PlanFault::HazardThere { lane, distance_m, hazard } => helped(
