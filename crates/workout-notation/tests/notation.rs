@@ -347,12 +347,14 @@ fn check_again(text: &str) -> Result<bool, TestCaseError> {
 }
 
 #[test]
-fn what_is_as_long_as_each_run_is_the_same_after_printing() {
+fn what_was_printed_as_something_else_is_the_same_after_printing() {
     for text in [
         "5 x 350 with equal jog",
         "400, 800, 400 w/ half distance jog",
         "2 x 90s, 4 x 60s, equal float",
         "4 x 1000, 30 s per 100m",
+        "20 min with strides",
+        "88'hurdlers8strides!",
     ] {
         assert!(check_again(text).expect(text), "{text}");
     }

@@ -148,8 +148,10 @@ impl Cursor<'_> {
         }
         // `20 min rest 60s` is a run by time.
         let is_rest_of_run = self.place() > 0 && self.is_word(0, &["rest"]) && self.is_number(1);
-        let is_named =
-            self.is_word(0, names) && !is_rest_of_run && !(self.place() == 0 && self.is_labelled_strides());
+        // `20 min strides` is one too, as `20 min easy` is.
+        let is_strides_of_run =
+            if self.place() == 0 { self.is_labelled_strides() } else { self.is_word(0, &["strides"]) };
+        let is_named = self.is_word(0, names) && !is_rest_of_run && !is_strides_of_run;
         self.problems.clear();
         self.go_back(0);
         is_named
