@@ -25,7 +25,7 @@ pub(crate) fn of_folder() -> (Folder, Served) {
 
 /// The files of the page.
 fn page() -> Vec<PageFile> {
-    page_files(Carrier::Program).expect("it can be made")
+    page_files(Carrier::Program { has_folder: false }).expect("it can be made")
 }
 
 #[test]
