@@ -325,6 +325,12 @@ impl Shown {
         }
     }
 
+    /// The window as it is seen, one pixel for each of CSS.
+    pub(crate) fn picture(&self) -> Vec<u8> {
+        let format = PageDomain::CaptureScreenshotFormatOption::Png;
+        self.tab.capture_screenshot(format, None, None, true).expect("it can be drawn")
+    }
+
     /// The addresses that were requested so far.
     pub(crate) fn requests(&self) -> Vec<String> {
         self.requests.lock().expect("no listener panics").clone()

@@ -2,6 +2,8 @@
 
 #[path = "../program/left_out.rs"]
 mod left_out;
+#[path = "../program/picture.rs"]
+mod picture;
 #[path = "../program/poppler.rs"]
 mod poppler;
 #[path = "../program/run.rs"]
@@ -26,6 +28,7 @@ mod limits;
 mod loading;
 mod made;
 mod paper;
+mod readme;
 mod rest;
 mod spoiled;
 mod squad;

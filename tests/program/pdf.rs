@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use crate::answer::{json, list};
 use crate::folder::Folder;
-use crate::picture::assert_like_kept;
+use crate::picture::{DRAWN, assert_like_kept};
 use crate::poppler::{Page, Word, needs_poppler, pages, poppler};
 use crate::run::toeline;
 use crate::said::said;
@@ -356,7 +356,7 @@ fn pages_look_like_the_kept_pictures() {
             let only = ["-r", "60", "-gray", "-png", "-singlefile", "-f", &page, "-l", &page];
             poppler("pdftoppm", &only, &path, &[&root]);
             let picture = Pixmap::load_png(format!("{root}.png")).expect("it is a picture");
-            assert_like_kept(&format!("sheet-{name}-{number}"), &picture);
+            assert_like_kept(&format!("sheet-{name}-{number}"), &picture, DRAWN);
         }
         let next = format!("tests/reference/pictures/sheet-{name}-{}.png", count + 1);
         assert!(!Path::new(env!("CARGO_MANIFEST_DIR")).join(&next).exists(), "{next} was a page once");
