@@ -112,7 +112,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             output::print(&format!("{}Every form: toeline notation --all\n", notation_screen()))
         }
         Command::Completions { shell } => output::print(&manual::completions(*shell)),
-        Command::Manual { command } => output::print(&manual::page(command.as_deref())?),
+        Command::Manual { page } => output::print(&manual::page(page.as_deref())?),
     }
 }
 

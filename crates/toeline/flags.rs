@@ -17,7 +17,7 @@ use workout_notation::visible_line;
 #[command(name = "toeline", version, max_term_width = 80)]
 pub(crate) struct Flags {
     #[command(subcommand)]
-    pub(crate) command: Command,
+    pub(crate) command: Option<Command>,
 }
 
 impl Flags {
@@ -40,6 +40,9 @@ pub(crate) enum Command {
     /// Write a workout as coaches do: "6 x 200 in lane 2", "3 x 300 @ 48s rest 3min",
     /// "4 x 150 in lanes 2-5". A text file holds a whole session as a coach would send it: a title and a
     /// date in front, a line for each block, headings for groups. The plan opens with how each block was read.
+    #[command(
+        after_help = "Examples:\n  toeline plan \"6 x 200 in lane 2, 90s\" --closed 1\n  toeline plan sessions/wrenbeck/tuesday-sprints.yaml --out tuesday.pdf"
+    )]
     Plan {
         /// A workout, session files (.yaml or .yml), text files, or - for standard input
         #[arg(required = true, value_name = "WORKOUT|FILE")]
@@ -65,6 +68,9 @@ pub(crate) enum Command {
     /// Show the week at a glance: runs, real metres by pace, bends and recoveries for each group
     ///
     /// A folder stands for every session file in it and in its subfolders.
+    #[command(
+        after_help = "Examples:\n  toeline week sessions/wrenbeck\n  toeline week sessions/wrenbeck --out week.ics"
+    )]
     Week {
         /// Session files, or folders of them
         #[arg(required = true, value_name = "PATH")]
@@ -75,6 +81,9 @@ pub(crate) enum Command {
         common: Common,
     },
     /// Show where one repetition can start and finish, best first
+    #[command(
+        after_help = "Examples:\n  toeline spots \"300 in lane 2\"\n  toeline spots \"150 in lane 3\" --track sessions/wrenbeck/track.yaml"
+    )]
     Spots {
         /// One repetition, such as "150 in lane 2"
         #[arg(value_parser = text)]
@@ -86,6 +95,9 @@ pub(crate) enum Command {
     ///
     /// A place is a painted mark, or some metres past or back from one: "400 m start", "finish line",
     /// "400 m start + 5", "200 m start - 2.5".
+    #[command(
+        after_help = "Examples:\n  toeline measure --lane 2 --from \"400 m start\" --to \"200 m start + 5\"\n  toeline measure --lane 3 --from \"200 m start\" --to \"finish line\" --time 31.4"
+    )]
     Measure {
         /// The lane to run in
         #[arg(long)]
@@ -118,6 +130,7 @@ pub(crate) enum Command {
         common: Common,
     },
     /// Lay out the curved start line of a group that breaks at once
+    #[command(after_help = "Examples:\n  toeline curve 1500\n  toeline curve 1500 --closed 1")]
     Curve {
         /// The race distance, such as 1500
         #[arg(value_parser = distance, required_unless_present = "at")]
@@ -129,6 +142,9 @@ pub(crate) enum Command {
         common: Common,
     },
     /// Find every fault in session and track files
+    #[command(
+        after_help = "Examples:\n  toeline check sessions/wrenbeck/track.yaml\n  toeline check sessions/wrenbeck/tuesday-sprints.yaml"
+    )]
     Check {
         /// Session and track files
         #[arg(required = true, value_name = "FILE")]
@@ -137,11 +153,15 @@ pub(crate) enum Command {
         common: Common,
     },
     /// Show the lap and stagger of each lane
+    #[command(after_help = "Examples:\n  toeline lanes\n  toeline lanes --track indoor-200")]
     Lanes {
         #[command(flatten)]
         common: Common,
     },
     /// List the paint in a lane, walking from the finish line
+    #[command(
+        after_help = "Examples:\n  toeline marks --lane 2\n  toeline marks --lane 5 --track sessions/wrenbeck/track.yaml"
+    )]
     Marks {
         /// The lane to walk
         #[arg(long)]
@@ -153,6 +173,9 @@ pub(crate) enum Command {
     ///
     /// Each block stands in the one form of all those that mean the same; what was not read, and what could be read
     /// in another way, stands above it as a comment.
+    #[command(
+        after_help = "Examples:\n  toeline session \"wu; 4 x 60 walk back; 3 x 150 @ 20, 5 min\"\n  toeline session \"6 x 400 @ 75, 90s\" --out tuesday.yaml"
+    )]
     Session {
         /// A text file, - for standard input, or a workout
         #[arg(value_name = "TEXT")]
@@ -165,38 +188,48 @@ pub(crate) enum Command {
     ///
     /// It prints the page's address, asks nothing of any other machine, and ends with Ctrl-C.
     #[cfg(feature = "serve")]
+    #[command(
+        after_help = "Examples:\n  toeline serve\n  toeline serve --port 0 --sessions sessions/wrenbeck"
+    )]
     Serve(ServeFlags),
     /// Write the planner as a page that works without a server and without a network
     ///
     /// Any web server or club site can hold the folder. A phone that has opened the page once plans, prints and times
     /// with it at the track, with no signal.
+    #[command(after_help = "Examples:\n  toeline publish site\n  toeline publish club/planner")]
     Publish {
         /// A new or an empty folder, or one that was published before
         #[arg(value_name = "DIR")]
         folder: PathBuf,
     },
     /// Print the JSON Schema of session or track files, for an editor
+    #[command(after_help = "Examples:\n  toeline schema session\n  toeline schema track")]
     Schema {
         /// The kind of file
         kind: Kind,
     },
     /// Show how to write a workout
-    #[command(after_long_help = plan_sheet::notation_text())]
+    #[command(after_help = "Examples:\n  toeline notation\n  toeline notation --all", after_long_help = notation_help())]
     Notation {
         /// Every form, on more than a screen
         #[arg(long)]
         all: bool,
     },
     /// Print the completions for a shell
+    #[command(after_help = "Examples:\n  toeline completions bash\n  toeline completions zsh")]
     Completions {
         /// The shell
         shell: clap_complete::Shell,
     },
-    /// Print the manual page, or that of one command
+    /// Print the manual page, or that of a command or a subject
+    ///
+    /// Subjects: commands, workouts, session-file, track-file, places, metres, printed-sheet, phone-page, planner, limits.
+    /// To read one: toeline manual plan | man -l -
+    #[command(after_help = "Examples:\n  toeline manual plan\n  toeline manual session-file")]
     Manual {
-        /// The command
-        #[arg(value_parser = text)]
-        command: Option<String>,
+        /// A command, or a subject such as session-file
+        #[arg(value_name = "PAGE", value_parser = text)]
+        page: Option<String>,
     },
 }
 
@@ -312,6 +345,11 @@ pub(crate) struct Common {
     /// When to use colour and bold type
     #[arg(long, value_enum, default_value_t)]
     pub(crate) color: Color,
+}
+
+/// The examples of `toeline notation`, and every form.
+fn notation_help() -> String {
+    format!("Examples:\n  toeline notation\n  toeline notation --all\n\n{}", plan_sheet::notation_text())
 }
 
 /// The kinds of file that `--format` names.

@@ -71,5 +71,6 @@ fn the_manual_has_a_page_for_the_program_and_for_each_command() {
     assert!(page.contains("toeline\\-week(1)"), "{page}");
     let page = text(&["manual", "week"]);
     assert!(page.contains(".TH toeline-week 1"), "{page}");
+    assert!(text(&["manual", "notation"]).contains(".TH toeline-notation 1"));
     toeline(&["manual", "weak"]).assert().code(2);
 }
