@@ -6,7 +6,7 @@ use crate::lane_number;
 use crate::published::{Row, rows, source};
 use lane_distance::{Course, Track};
 
-const HURDLES: &str = include_str!("../../../../tests/reference/hurdles.csv");
+pub(crate) const HURDLES: &str = include_str!("../../../../tests/reference/hurdles.csv");
 
 fn number(row: &Row, column: &str) -> f64 {
     row[column].parse().unwrap_or_else(|_| panic!("{column} of `{}` is not a number", row["event"]))
@@ -18,7 +18,7 @@ fn track_with_every_tick() -> Track {
 }
 
 /// Distance of each hurdle to the finish, laid off from the start.
-fn hurdles_m(row: &Row) -> Vec<f64> {
+pub(crate) fn hurdles_m(row: &Row) -> Vec<f64> {
     let first_m = number(row, "distance_m") - number(row, "start_to_first_m");
     let count = number(row, "hurdles") as u32;
     (0..count).map(|n| first_m - f64::from(n) * number(row, "between_m")).collect()

@@ -1,5 +1,6 @@
 //! The geometry of tracks against published tables, worked examples and independent computations.
 
+mod accuracy;
 mod any_argument;
 mod any_oval;
 mod any_track;

@@ -9,7 +9,7 @@ use std::f64::consts::PI;
 use crate::by_hand::{STRAIGHT_M, lap_m, radius_m, way_in_lane_1_m};
 use crate::fixtures::{painted, standard_with_former_zones};
 use crate::published::{Row, rows, source};
-use lane_distance::{Course, Form};
+use lane_distance::{Course, Form, Mark};
 
 const MARKS: &str = include_str!("../../../../tests/reference/marks.csv");
 
@@ -105,8 +105,21 @@ fn courses(row: &Row) -> &'static [Course] {
     }
 }
 
-/// Calls `look` with each row, lane, course, name of a mark and the place that the rule gives it.
-fn for_every_mark(mut look: impl FnMut(&Row, u8, Course, &str, f64)) {
+/// A mark as the track paints it, and as its row places it.
+pub(crate) struct Found<'a> {
+    pub(crate) row: &'a Row,
+    pub(crate) lane: u8,
+    pub(crate) name: &'a str,
+    /// The place that the rule gives it, in metres to the finish.
+    pub(crate) place_m: f64,
+    /// How far off it is painted, in metres.
+    pub(crate) off_m: f64,
+    mark: &'a Mark,
+}
+
+/// Calls `look` with each mark of each row, in lanes 1 and 5.
+pub(crate) fn for_every_mark(mut look: impl FnMut(Found<'_>)) {
+    let track = standard_with_former_zones();
     let rows = rows(MARKS);
     assert_eq!(rows.len(), 24);
     for row in &rows {
@@ -114,43 +127,40 @@ fn for_every_mark(mut look: impl FnMut(&Row, u8, Course, &str, f64)) {
             let (names, places_m) = (names(row), places_m(row, lane));
             assert_eq!(names.len(), places_m.len(), "{}: {names:?} {places_m:?}", row["name"]);
             for &course in courses(row) {
-                for (name, place_m) in names.iter().zip(&places_m) {
-                    look(row, lane, course, name, *place_m);
+                for (name, &place_m) in names.iter().zip(&places_m) {
+                    let (to_finish_m, mark) = painted(&track, course, lane, name);
+                    let off_m = off_m(row, lane, mark, to_finish_m, place_m);
+                    look(Found { row, lane, name, place_m, off_m, mark });
                 }
             }
         }
     }
 }
 
+/// How far a mark is painted from its place.
+fn off_m(row: &Row, lane: u8, mark: &Mark, to_finish_m: f64, place_m: f64) -> f64 {
+    let is_group_start = mark.form == Form::Curve && row["name"] != "break line";
+    let (is_m, lap_m) = if is_group_start && lane > 1 {
+        // All who start on a curved line have the same way to run as lane 1 has.
+        (way_in_lane_1_m(lane, to_finish_m), lap_m(1))
+    } else {
+        (to_finish_m, lap_m(lane))
+    };
+    let off_m = (is_m - place_m).rem_euclid(lap_m);
+    // Half a step behind the finish line and half a step past it are one step apart.
+    off_m.min(lap_m - off_m)
+}
+
 #[test]
 fn every_mark_is_painted_where_its_rule_says() {
-    let track = standard_with_former_zones();
-    for_every_mark(|row, lane, course, name, place_m| {
-        let (to_finish_m, mark) = painted(&track, course, lane, name);
-        let is_group_start = mark.form == Form::Curve && row["name"] != "break line";
-        let (is_m, lap_m) = if is_group_start && lane > 1 {
-            // All who start on a curved line have the same way to run as lane 1 has.
-            (way_in_lane_1_m(lane, to_finish_m), lap_m(1))
-        } else {
-            (to_finish_m, lap_m(lane))
-        };
-        let off_m = (is_m - place_m).rem_euclid(lap_m);
-        // Half a step behind the finish line and half a step past it are one step apart.
-        let off_m = off_m.min(lap_m - off_m);
-        assert!(
-            off_m < 0.001,
-            "{name} in lane {lane}: {to_finish_m} m to the finish is {off_m} m off `{}` ({})",
-            row["rule"],
-            source(row)
-        );
+    for_every_mark(|Found { row, lane, name, off_m, .. }| {
+        assert!(off_m < 0.001, "{name} in lane {lane} is {off_m} m off `{}` ({})", row["rule"], source(row));
     });
 }
 
 #[test]
 fn every_mark_has_its_colour_and_form() {
-    let track = standard_with_former_zones();
-    for_every_mark(|row, lane, course, name, _| {
-        let (_, mark) = painted(&track, course, lane, name);
+    for_every_mark(|Found { row, name, mark, .. }| {
         assert_eq!((&*mark.colour, mark.form), (row["colour"].as_str(), form(row)), "{name}");
     });
 }
@@ -159,7 +169,7 @@ fn every_mark_has_its_colour_and_form() {
 fn every_mark_of_the_standard_set_has_a_row() {
     let track = standard_with_former_zones();
     let mut named = Vec::new();
-    for_every_mark(|_, _, _, name, _| named.push(name.to_owned()));
+    for_every_mark(|found| named.push(found.name.to_owned()));
     for mark in track.marks().iter().filter(|mark| mark.set == 0) {
         assert!(named.iter().any(|name| **name == *mark.name), "no row of the table gives `{}`", mark.name);
     }

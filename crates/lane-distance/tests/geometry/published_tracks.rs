@@ -6,10 +6,10 @@ use crate::published::{Row, rows, source};
 use lane_distance::Track;
 use lane_distance::spec::{InnerEdge, OneOrMany, RadiusAt, TrackSpec};
 
-const TRACKS: &str = include_str!("../../../../tests/reference/tracks.csv");
+pub(crate) const TRACKS: &str = include_str!("../../../../tests/reference/tracks.csv");
 
 /// The built-in tracks of a row.
-fn built_in(row: &Row) -> &'static [&'static str] {
+pub(crate) fn built_in(row: &Row) -> &'static [&'static str] {
     match row["name"].as_str() {
         "400 m standard track" => &["standard", "standard-6"],
         "double bend 1" => &["double-bend-1"],

@@ -9,7 +9,7 @@ use crate::lane_number;
 use crate::published::{Row, rows, source};
 use lane_distance::{LaneNumber, Layout};
 
-const STAGGERS: &str = include_str!("../../../../tests/reference/staggers.csv");
+pub(crate) const STAGGERS: &str = include_str!("../../../../tests/reference/staggers.csv");
 
 /// Asserts that a column of the table holds, with the stagger that `stagger_m` finds for a lane.
 fn assert_column(column: &str, to_m: f64, stagger_m: impl Fn(u8) -> f64) {
