@@ -160,12 +160,17 @@ impl Cursor<'_> {
         if !is_here && !has_units {
             return None;
         }
+        // A time that cannot be is a problem; what stands behind it is read all the same.
+        let begins = self.place();
         let (seconds, span) = self.number()?;
+        let _ = self.time_that_can_be(seconds, begins, "how long to run");
         self.skip_all(if has_units { 2 } else { 1 });
+        let begins = self.place();
         let (rest_s, rest_span) = self.number()?;
         if self.seconds_in(0).is_some() {
             self.skip();
         }
+        let _ = self.time_that_can_be(rest_s, begins, "a rest");
         let kind = RunKind::Timed { seconds };
         self.last_run = Some(LastRun::Timed(seconds));
         let mut details = Details::default();
