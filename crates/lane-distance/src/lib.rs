@@ -14,20 +14,9 @@
 //! # Ok::<(), lane_distance::SearchError>(())
 //! ```
 //!
-//! # What a stagger is
-//!
-//! A lane is measured along its *measure line*: 0.30 m outside a raised kerb in lane 1, 0.20 m
-//! outside the inner line of every other lane (and of lane 1 where there is no kerb). On a straight
-//! all lanes are equally long. On a bend an outer lane is longer, by its distance from lane 1 times
-//! the angle that is turned: 1.12 m × 2π = 7.04 m a lap for lane 2 with lanes of 1.22 m. So that all
-//! run the same distance, each lane's start is painted further on: that is the stagger.
-//!
-//! # How a spot is found
-//!
-//! [`Track::search`] looks at every painted mark of the lane as a start and at the finish line as a
-//! finish, and ranks what it finds by a rule written there. A spot off the paint is given by the
-//! nearest mark of its lane: how far behind it (away from the finish) or past it, on the measure
-//! line, and as a tape reads on the lane's inner line, which is shorter on a bend.
+//! The [`guide`] explains the field to those who are new to it: the measure line and the lap of a lane, staggers, bends of
+//! several radii, the break line of the 800 m, curved starts, paint and tapes, and how a spot is found. It has the formulas,
+//! where each comes from, and examples that run.
 //!
 //! # Design
 //!
@@ -39,6 +28,7 @@
 //! * Nothing here reads a file, a clock or the environment, or knows of workouts, athletes or time.
 
 mod geometry;
+pub mod guide;
 mod paint;
 mod search;
 pub mod spec;
