@@ -20,44 +20,8 @@
 //! The crate knows no track, no athlete and no file: whether a run fits in its lane is for others to
 //! say.
 //!
-//! # Counts, lists and sets
-//!
-//! ```
-//! # use workout_notation::Block;
-//! # fn read(text: &str) -> String { Block::parse(text).expect("it is well formed").to_string() }
-//! for text in ["6 x 200", "6×200m", "6 * 200", "6 times 200", "6 reps of 200", "200 x 6"] {
-//!     assert_eq!(read(text), "6 x 200");
-//! }
-//! for text in ["3 x (4 x 200)", "3 x 4 x 200", "3 sets of 4 x 200", "3 sets of 4 reps of 200"] {
-//!     assert_eq!(read(text), "3 x (4 x 200)");
-//! }
-//! for text in ["300 + 200 + 100", "300, 200, 100", "300-200-100", "300/200/100", "300 then 200 then 100"] {
-//!     assert_eq!(read(text), "300 + 200 + 100");
-//! }
-//! assert_eq!(read("(300, 150) x 2"), "2 x (300 + 150)");
-//! assert_eq!(read("main set: 2 x [300 & 150]"), "2 x (300 + 150)"); // a label changes nothing
-//! ```
-//!
-//! Kinds of run are shown at [`RunKind`], paces at [`Pace`], recoveries at [`Recovery`], and what
-//! belongs to one run or to a whole list at [`Series`].
-//!
-//! # Where, and how hard
-//!
-//! ```
-//! # use workout_notation::Block;
-//! # fn read(text: &str) -> String { Block::parse(text).expect("it is well formed").to_string() }
-//! assert_eq!(read("200 in lanes 2-4"), "200 in lanes 2,3,4");
-//! assert_eq!(read("200 L2 and 4"), "200 in lanes 2,4");
-//! assert_eq!(read("80 round the bend"), "80 on the bend");
-//! assert_eq!(read("60 on the back straight"), "60 on the back straight");
-//! assert_eq!(read("60 on the home straight the other way"), "60 on the home straight the other way");
-//! assert_eq!(read("60 into the wind"), "60 against the wind"); // which way that is depends on the wind
-//! assert_eq!(read("60 on the back straight with wind"), "60 on the back straight with the wind");
-//! assert_eq!(read("200 finishing at the finish line"), "200 to the finish line");
-//! assert_eq!(read("800 from 400 m start, starting together"), "800 from the 400 m start starting together");
-//! assert_eq!(read("200 from the 400 m start + 5"), "200 from the 400 m start + 5"); // 5 m past it
-//! assert_eq!(read("8 x 80 fast & relaxed"), "8 x 80 fast relaxed");
-//! ```
+//! The [`guide`] explains the notation to those who are new to it: the words of the trade, how a text is read without losing
+//! a number, and the forms by example.
 //!
 //! # What is wrong, and where
 //!
@@ -87,6 +51,7 @@ mod form;
 mod forms;
 mod group_label;
 mod group_labels;
+pub mod guide;
 mod heading;
 mod heading_words;
 mod in_brackets;
