@@ -18,7 +18,8 @@
 //! one that ends first, with a bound where it could not look at all of them. Lanes then turn from run to run, so
 //! that each athlete gets inner and outer lanes as evenly as the numbers allow.
 //!
-//! It knows times, distances and lanes, and nothing about tracks, texts or files.
+//! It knows times, distances and lanes, and nothing about tracks, texts or files. The [`guide`] has the rules as formulas, what is
+//! searched, what *proven* means, and a squad worked out by hand.
 //!
 //! ```
 //! use wave_plan::{Ground, Itinerary, Party, Runner, Stretch, TimingRules, plan_evening};
@@ -45,6 +46,8 @@ mod floor;
 mod greedy;
 mod ground;
 mod group_lanes;
+#[doc = include_str!("guide.md")]
+pub mod guide {}
 mod itinerary;
 mod lane_turns;
 mod network;
