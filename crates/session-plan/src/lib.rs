@@ -15,8 +15,12 @@
 //! ```
 //!
 //! It opens no file and asks no clock: texts come in, values go out. It words, draws and prints nothing.
+//!
+//! The [`guide`] explains recoveries, targets, times that nobody gave and late changes, with formulas, sources and examples that
+//! run.
 
 mod files;
+pub mod guide;
 mod people;
 mod plan;
 mod week;
