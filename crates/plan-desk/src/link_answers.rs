@@ -68,8 +68,8 @@ pub(crate) fn link(request: &LinkRequest) -> Reply {
 /// Takes the evening out of a link.
 pub(crate) fn open_link(request: &OpenLinkRequest) -> Reply {
     let evening = URL_SAFE_NO_PAD.decode(request.fragment.trim()).ok().and_then(|bytes| {
-        let json = decompress_to_vec_with_limit(&bytes, MOST_BYTES).ok()?;
-        serde_json::from_slice::<PlanRequest>(&json).ok()
+        let json = String::from_utf8(decompress_to_vec_with_limit(&bytes, MOST_BYTES).ok()?).ok()?;
+        serde_json::from_str::<PlanRequest>(&json).ok()
     });
     match evening {
         Some(evening) => Reply::json(&OpenLinkAnswer { evening }),

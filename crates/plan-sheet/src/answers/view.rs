@@ -3,6 +3,7 @@
 use serde::Serialize;
 use session_plan::{Plan, Week};
 
+use crate::json::lines::in_lines;
 use crate::json::plan_json::PlanJson;
 use crate::sheet::sheet::Sheet;
 use crate::tables::csv_table::CsvTable;
@@ -31,7 +32,7 @@ pub trait View {
     ///
     /// [`serde_json::Error`] where a value has no JSON; no answer of this project has such values.
     fn json(&self) -> Result<String, serde_json::Error> {
-        Ok(serde_json::to_string_pretty(&self.data())? + "\n")
+        in_lines(&self.data())
     }
 }
 

@@ -5,6 +5,7 @@ use session_plan::Plan;
 use crate::answers::view::View;
 use crate::formats::planned::Planned;
 use crate::formats::rendered::{RenderError, RenderSettings, Rendered};
+use crate::json::lines::in_lines;
 use crate::tables::csv_table::CsvTable;
 use crate::{map, phone, print, tables};
 
@@ -179,8 +180,7 @@ impl Format {
             (Renderer::Csv, answers) => CsvTable::joined(answers.iter().map(View::csv)).into(),
             (Renderer::Json, [answer]) => answer.json()?.into(),
             (Renderer::Json, answers) => {
-                (serde_json::to_string_pretty(&answers.iter().map(View::data).collect::<Vec<_>>())? + "\n")
-                    .into()
+                in_lines(&answers.iter().map(View::data).collect::<Vec<_>>())?.into()
             }
             (Renderer::Plans(render) | Renderer::Paper(render) | Renderer::Pages(render), _) => {
                 render(Planned { plans: plans()?, week: answers.iter().find_map(View::week) }, settings)?

@@ -3,5 +3,6 @@
 pub(crate) mod care;
 mod doubt_json;
 pub(crate) mod finding;
+pub(crate) mod lines;
 pub(crate) mod plan_json;
 pub(crate) mod week_json;
