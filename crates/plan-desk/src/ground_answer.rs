@@ -5,8 +5,7 @@ use lane_distance::{Key, Track};
 use plan_sheet::{GroundMapSize, file_fault_words, ground_map};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use serde_yaml::{Mapping, Value};
-use session_plan::{FileFaults, Limit, Venue};
+use session_plan::{FileFaults, Limit, Venue, YamlKeys, YamlText, YamlValue};
 use workout_notation::{SourceText, visible_line};
 
 use crate::form_page::form_page;
@@ -66,10 +65,7 @@ pub(crate) fn ground_form(request: &GroundFormRequest) -> Reply {
         Err(problems) => return problems.into(),
     };
     let mistake = |error: &dyn std::fmt::Display| Reply::refusal(&Refusal::mistake(error));
-    let yaml = match serde_yaml::to_string(&file) {
-        Ok(yaml) => yaml,
-        Err(error) => return mistake(&error),
-    };
+    let yaml = plan_sheet::yaml(&file);
     let venue = Venue::read(&SourceText::new("track.yaml", &yaml));
     let problems = venue.as_ref().err().map_or_else(Vec::new, |faults| problems(&form, faults));
     let html = match form_page(&form, &problems) {
@@ -81,34 +77,34 @@ pub(crate) fn ground_form(request: &GroundFormRequest) -> Reply {
 }
 
 /// The form and the file that is made of it.
-fn read(request: &GroundFormRequest) -> Result<(GroundForm, Value), Problems> {
+fn read(request: &GroundFormRequest) -> Result<(GroundForm, YamlKeys), Problems> {
     let mut file = match &request.track_file {
-        Some(file) => mapping(file)?,
+        Some(file) => keys(file)?,
         None => built_in(request.base.as_deref().unwrap_or("standard"))?,
     };
     let mut form = match &request.form {
         Some(form) => form.clone(),
-        None => GroundForm::of_yaml(&Value::Mapping(file.clone())),
+        None => GroundForm::of_yaml(&YamlValue::Mapping(file.clone())),
     };
     if let Some(edit) = &request.edit {
         form.edit(edit);
     }
     form.settle();
     form.write(&mut file);
-    Ok((form, Value::Mapping(file)))
+    Ok((form, file))
 }
 
 /// The keys of a track file.
-fn mapping(file: &TrackFile) -> Result<Mapping, Problems> {
+fn keys(file: &TrackFile) -> Result<YamlKeys, Problems> {
     if file.text.len() > Limit::FileBytes.most() {
         let message = format!("the track file is too large: at most {} bytes", Limit::FileBytes.most());
         return Err(Problem::new(Field::Track, message).into());
     }
-    let source = SourceText::new(&file.name, &file.text);
-    match serde_yaml::from_str(source.text()) {
-        Ok(Value::Mapping(mapping)) => Ok(mapping),
+    let yaml = YamlText::read(SourceText::new(&file.name, &file.text));
+    match yaml.value() {
+        Some(YamlValue::Mapping(keys)) => Ok(keys),
         // The reader of track files says where.
-        _ => Err(match Venue::read(&source) {
+        _ => Err(match Venue::from_yaml(yaml) {
             Err(faults) => Problems::of_file(Field::Track, &faults),
             Ok(_) => Problem::new(Field::Track, "the track file is not one that a form can show").into(),
         }),
@@ -116,17 +112,18 @@ fn mapping(file: &TrackFile) -> Result<Mapping, Problems> {
 }
 
 /// The keys of a built-in track, as those of a new one.
-fn built_in(name: &str) -> Result<Mapping, Problems> {
+fn built_in(name: &str) -> Result<YamlKeys, Problems> {
     let text = TrackSpec::built_in_text(name);
-    let Some(Value::Mapping(mut mapping)) = text.and_then(|text| serde_yaml::from_str(text).ok()) else {
+    let yaml = text.and_then(|text| YamlText::read(SourceText::new(name, text)).value());
+    let Some(YamlValue::Mapping(mut keys)) = yaml else {
         let names: Vec<&str> = Track::built_in_names().collect();
         let message = format!("there is no built-in track `{}`", visible_line(name));
         let help = Some(format!("choose one of {}", names.join(", ")));
         return Err(Problem { help, ..Problem::new(Field::Track, message) }.into());
     };
-    mapping.insert(Value::from("name"), Value::from(NAME));
-    mapping.shift_remove("source");
-    Ok(mapping)
+    keys.set("name", Some(YamlValue::Text(NAME.to_owned())));
+    keys.set("source", None);
+    Ok(keys)
 }
 
 /// The faults of a file, each at the field of the form that it is about.

@@ -1,6 +1,6 @@
 //! The form of a track out of its file, and into it.
 
-use serde_yaml::{Mapping, Number, Value};
+use session_plan::{YamlKeys, YamlValue};
 
 use crate::ground_form::{
     ClosedForm, GroundForm, HazardForm, LaneRuleForm, MarksForm, PieceForm, RulesForm, Shape, StraightForm,
@@ -10,39 +10,32 @@ use crate::ground_form::{
 /// What the bends of an oval turn, in degrees.
 const HALF_TURN: &str = "180";
 
-/// A key of a mapping; nothing where it is not one, or lacks the key.
-fn at<'a>(value: &'a Value, key: &str) -> &'a Value {
-    value.get(key).unwrap_or(&Value::Null)
-}
-
 /// A value as it is written in a field: the items of a list with commas.
-fn written(value: &Value) -> String {
+fn written(value: &YamlValue) -> String {
     match value {
-        Value::String(text) => text.clone(),
-        Value::Number(number) => number.to_string(),
-        Value::Bool(is_so) => is_so.to_string(),
-        Value::Sequence(items) => items.iter().map(written).collect::<Vec<_>>().join(", "),
-        Value::Null | Value::Mapping(_) | Value::Tagged(_) => String::new(),
+        YamlValue::Text(written) | YamlValue::Number(written) => written.clone(),
+        YamlValue::List(items) => items.iter().map(written).collect::<Vec<_>>().join(", "),
+        YamlValue::Nothing | YamlValue::Mapping(_) => String::new(),
     }
 }
 
-fn items<T>(value: &Value, item: fn(&Value) -> T) -> Vec<T> {
-    value.as_sequence().into_iter().flatten().map(item).collect()
+fn items<T>(value: &YamlValue, item: fn(&YamlValue) -> T) -> Vec<T> {
+    value.items().iter().map(item).collect()
 }
 
 /// A word, or what stands for it where it is not given.
-fn word(value: &Value, usual: &str) -> String {
+fn word(value: &YamlValue, usual: &str) -> String {
     let written = written(value);
     if written.is_empty() { usual.to_owned() } else { written }
 }
 
 impl GroundForm {
     /// The form of a track file.
-    pub(crate) fn of_yaml(file: &Value) -> Self {
-        let text = |key: &str| written(at(file, key));
-        let path = items(at(file, "path"), PieceForm::of_yaml);
+    pub(crate) fn of_yaml(file: &YamlValue) -> Self {
+        let text = |key: &str| written(file.at(key));
+        let path = items(file.at("path"), PieceForm::of_yaml);
         let oval = oval(&path);
-        let closed = at(file, "closed_lanes");
+        let closed = file.at("closed_lanes");
         let (radius, straight) = oval.clone().unwrap_or_default();
         Self {
             name: text("name"),
@@ -52,23 +45,23 @@ impl GroundForm {
             radius,
             straight,
             path: if oval.is_some() { Vec::new() } else { path },
-            inner_edge: word(at(file, "inner_edge"), "kerb"),
+            inner_edge: word(file.at("inner_edge"), "kerb"),
             lanes: text("lanes"),
             lane_width: text("lane_width"),
-            home_straight: StraightForm::of_yaml(at(file, "home_straight")),
-            back_straight: StraightForm::of_yaml(at(file, "back_straight")),
-            marks: MarksForm::of_yaml(at(file, "marks")),
+            home_straight: StraightForm::of_yaml(file.at("home_straight")),
+            back_straight: StraightForm::of_yaml(file.at("back_straight")),
+            marks: MarksForm::of_yaml(file.at("marks")),
             closed_lanes: ClosedForm {
-                lanes: written(if closed.is_mapping() { at(closed, "lanes") } else { closed }),
-                reason: written(at(closed, "reason")),
+                lanes: written(if closed.keys().is_some() { closed.at("lanes") } else { closed }),
+                reason: written(closed.at("reason")),
             },
-            hazards: items(at(file, "hazards"), HazardForm::of_yaml),
-            house_rules: RulesForm::of_yaml(at(file, "house_rules")),
+            hazards: items(file.at("hazards"), HazardForm::of_yaml),
+            house_rules: RulesForm::of_yaml(file.at("house_rules")),
         }
     }
 
     /// Puts what the form holds into a track file; every other key of the file stays.
-    pub(crate) fn write(&self, file: &mut Mapping) {
+    pub(crate) fn write(&self, file: &mut YamlKeys) {
         let straight = |straight: &StraightForm| {
             keys([("lanes", number(&straight.lanes)), ("chute", number(&straight.chute))])
         };
@@ -77,24 +70,24 @@ impl GroundForm {
             None => lanes(&closed.lanes),
             reason => keys([("lanes", lanes(&closed.lanes)), ("reason", reason)]),
         };
-        set(file, "name", text(&self.name));
-        set(file, "path", Some(Value::Sequence(self.pieces().iter().map(PieceForm::yaml).collect())));
-        set(file, "inner_edge", text(&self.inner_edge));
-        set(file, "lanes", number(&self.lanes));
-        set(file, "lane_width", list(&self.lane_width, ","));
-        set(file, "home_straight", straight(&self.home_straight));
-        set(file, "back_straight", straight(&self.back_straight));
-        set(file, "bearing", number(&self.bearing));
-        set(file, "timezone", text(&self.timezone));
-        set(file, "closed_lanes", closed);
+        file.set("name", text(&self.name));
+        file.set("path", Some(YamlValue::List(self.pieces().iter().map(PieceForm::yaml).collect())));
+        file.set("inner_edge", text(&self.inner_edge));
+        file.set("lanes", number(&self.lanes));
+        file.set("lane_width", list(&self.lane_width, ","));
+        file.set("home_straight", straight(&self.home_straight));
+        file.set("back_straight", straight(&self.back_straight));
+        file.set("bearing", number(&self.bearing));
+        file.set("timezone", text(&self.timezone));
+        file.set("closed_lanes", closed);
         let mut marks = keys_at(file, "marks");
         self.marks.write(&mut marks);
-        set(file, "marks", Some(Value::Mapping(marks)));
-        let hazards: Vec<Value> = self.hazards.iter().map(HazardForm::yaml).collect();
-        set(file, "hazards", (!hazards.is_empty()).then_some(Value::Sequence(hazards)));
+        file.set("marks", Some(YamlValue::Mapping(marks)));
+        let hazards: Vec<YamlValue> = self.hazards.iter().map(HazardForm::yaml).collect();
+        file.set("hazards", (!hazards.is_empty()).then_some(YamlValue::List(hazards)));
         let mut rules = keys_at(file, "house_rules");
         self.house_rules.write(&mut rules);
-        set(file, "house_rules", (!rules.is_empty()).then_some(Value::Mapping(rules)));
+        file.set("house_rules", (!rules.is_empty()).then_some(YamlValue::Mapping(rules)));
     }
 
     /// The pieces of the inner edge.
@@ -121,55 +114,55 @@ fn oval(path: &[PieceForm]) -> Option<(String, String)> {
 }
 
 impl PieceForm {
-    fn of_yaml(piece: &Value) -> Self {
-        let [straight, radius, turn] = ["straight", "radius", "turn"].map(|key| written(at(piece, key)));
+    fn of_yaml(piece: &YamlValue) -> Self {
+        let [straight, radius, turn] = ["straight", "radius", "turn"].map(|key| written(piece.at(key)));
         Self { straight, radius, turn }
     }
 
-    fn yaml(&self) -> Value {
+    fn yaml(&self) -> YamlValue {
         let Self { straight, radius, turn } = self;
         let piece = [("straight", number(straight)), ("radius", number(radius)), ("turn", number(turn))];
-        keys(piece).unwrap_or_else(|| Value::Mapping(Mapping::new()))
+        keys(piece).unwrap_or_else(|| YamlValue::Mapping(YamlKeys::default()))
     }
 }
 
 impl StraightForm {
-    fn of_yaml(straight: &Value) -> Self {
-        Self { lanes: written(at(straight, "lanes")), chute: written(at(straight, "chute")) }
+    fn of_yaml(straight: &YamlValue) -> Self {
+        Self { lanes: written(straight.at("lanes")), chute: written(straight.at("chute")) }
     }
 }
 
 impl MarksForm {
-    fn of_yaml(marks: &Value) -> Self {
-        let sets = at(marks, "sets");
+    fn of_yaml(marks: &YamlValue) -> Self {
+        let sets = marks.at("sets");
         let usual = || vec!["standard".to_owned()];
         let worn =
-            |worn: &Value| WornForm { mark: written(at(worn, "mark")), lanes: written(at(worn, "lanes")) };
+            |worn: &YamlValue| WornForm { mark: written(worn.at("mark")), lanes: written(worn.at("lanes")) };
         Self {
-            sets: if sets.is_null() { usual() } else { items(sets, written) },
-            worn: items(at(marks, "worn"), worn),
+            sets: if *sets == YamlValue::Nothing { usual() } else { items(sets, written) },
+            worn: items(marks.at("worn"), worn),
         }
     }
 
-    fn write(&self, marks: &mut Mapping) {
+    fn write(&self, marks: &mut YamlKeys) {
         let sets = self.sets.iter().filter_map(|set| text(set)).collect();
-        set(marks, "sets", Some(Value::Sequence(sets)));
+        marks.set("sets", Some(YamlValue::List(sets)));
         let worn = |worn: &WornForm| keys([("mark", text(&worn.mark)), ("lanes", lanes(&worn.lanes))]);
-        let worn: Vec<Value> = self
+        let worn: Vec<YamlValue> = self
             .worn
             .iter()
-            .map(|mark| worn(mark).unwrap_or_else(|| Value::Mapping(Mapping::new())))
+            .map(|mark| worn(mark).unwrap_or_else(|| YamlValue::Mapping(YamlKeys::default())))
             .collect();
-        set(marks, "worn", (!worn.is_empty()).then_some(Value::Sequence(worn)));
+        marks.set("worn", (!worn.is_empty()).then_some(YamlValue::List(worn)));
     }
 }
 
 impl HazardForm {
-    fn of_yaml(hazard: &Value) -> Self {
-        let text = |key: &str| written(at(hazard, key));
+    fn of_yaml(hazard: &YamlValue) -> Self {
+        let text = |key: &str| written(hazard.at(key));
         Self {
             kind: text("kind"),
-            on: word(at(hazard, "on"), "oval"),
+            on: word(hazard.at("on"), "oval"),
             from: text("from"),
             to: text("to"),
             side: text("side"),
@@ -179,12 +172,12 @@ impl HazardForm {
         }
     }
 
-    fn yaml(&self) -> Value {
-        let hours: Vec<Value> = self.hours.split(',').filter_map(text).collect();
+    fn yaml(&self) -> YamlValue {
+        let hours: Vec<YamlValue> = self.hours.split(',').filter_map(text).collect();
         let hours = match hours.len() {
             0 => None,
             1 => hours.into_iter().next(),
-            _ => Some(Value::Sequence(hours)),
+            _ => Some(YamlValue::List(hours)),
         };
         let hazard = [
             ("kind", text(&self.kind)),
@@ -196,45 +189,45 @@ impl HazardForm {
             ("hours", hours),
             ("note", text(&self.note)),
         ];
-        keys(hazard).unwrap_or_else(|| Value::Mapping(Mapping::new()))
+        keys(hazard).unwrap_or_else(|| YamlValue::Mapping(YamlKeys::default()))
     }
 }
 
 impl RulesForm {
-    fn of_yaml(rules: &Value) -> Self {
-        let notes = at(rules, "notes").as_sequence().into_iter().flatten().map(written);
+    fn of_yaml(rules: &YamlValue) -> Self {
+        let notes = rules.at("notes").items().iter().map(written);
         Self {
-            lanes: items(at(rules, "lanes"), LaneRuleForm::of_yaml),
-            direction: word(at(rules, "direction"), "straights either way"),
-            infield_crossing: word(at(rules, "infield_crossing"), "allowed"),
+            lanes: items(rules.at("lanes"), LaneRuleForm::of_yaml),
+            direction: word(rules.at("direction"), "straights either way"),
+            infield_crossing: word(rules.at("infield_crossing"), "allowed"),
             notes: notes.collect::<Vec<_>>().join("\n"),
         }
     }
 
-    fn write(&self, rules: &mut Mapping) {
-        let lanes: Vec<Value> = self.lanes.iter().map(LaneRuleForm::yaml).collect();
-        let notes: Vec<Value> = self.notes.lines().filter_map(text).collect();
-        set(rules, "lanes", (!lanes.is_empty()).then_some(Value::Sequence(lanes)));
-        set(rules, "direction", text(&self.direction));
-        set(rules, "infield_crossing", text(&self.infield_crossing));
-        set(rules, "notes", (!notes.is_empty()).then_some(Value::Sequence(notes)));
+    fn write(&self, rules: &mut YamlKeys) {
+        let lanes: Vec<YamlValue> = self.lanes.iter().map(LaneRuleForm::yaml).collect();
+        let notes: Vec<YamlValue> = self.notes.lines().filter_map(text).collect();
+        rules.set("lanes", (!lanes.is_empty()).then_some(YamlValue::List(lanes)));
+        rules.set("direction", text(&self.direction));
+        rules.set("infield_crossing", text(&self.infield_crossing));
+        rules.set("notes", (!notes.is_empty()).then_some(YamlValue::List(notes)));
     }
 }
 
 impl LaneRuleForm {
-    fn of_yaml(rule: &Value) -> Self {
-        let text = |key: &str| written(at(rule, key));
+    fn of_yaml(rule: &YamlValue) -> Self {
+        let text = |key: &str| written(rule.at(key));
         Self {
-            of: word(at(rule, "of"), "runs"),
+            of: word(rule.at("of"), "runs"),
             over: text("over"),
             from: text("from"),
             up_to: text("up_to"),
             lanes: text("lanes"),
-            on: word(at(rule, "on"), "track"),
+            on: word(rule.at("on"), "track"),
         }
     }
 
-    fn yaml(&self) -> Value {
+    fn yaml(&self) -> YamlValue {
         let rule = [
             ("of", text(&self.of)),
             ("over", number(&self.over)),
@@ -243,62 +236,46 @@ impl LaneRuleForm {
             ("lanes", lanes(&self.lanes)),
             ("on", text(&self.on)),
         ];
-        keys(rule).unwrap_or_else(|| Value::Mapping(Mapping::new()))
+        keys(rule).unwrap_or_else(|| YamlValue::Mapping(YamlKeys::default()))
     }
 }
 
 /// A text; nothing where it is blank.
-fn text(written: &str) -> Option<Value> {
+fn text(written: &str) -> Option<YamlValue> {
     let text = written.trim();
-    (!text.is_empty()).then(|| Value::String(text.to_owned()))
+    (!text.is_empty()).then(|| YamlValue::Text(text.to_owned()))
 }
 
 /// A number, or what is written instead of one; nothing where it is blank.
-fn number(written: &str) -> Option<Value> {
+fn number(written: &str) -> Option<YamlValue> {
     let text = written.trim();
-    let whole = || text.parse::<i64>().ok().map(Number::from);
-    let number = || text.parse::<f64>().ok().filter(|number| number.is_finite()).map(Number::from);
     let is_plain = text.chars().all(|sign| sign.is_ascii_digit() || ".-+".contains(sign));
-    match whole().or_else(number).filter(|_| is_plain) {
-        Some(number) => Some(Value::Number(number)),
-        None => self::text(text),
-    }
+    let is_number = is_plain && text.parse::<f64>().is_ok_and(f64::is_finite);
+    if is_number { Some(YamlValue::Number(text.to_owned())) } else { self::text(text) }
 }
 
 /// One value, or a list of those that signs part.
-fn list(written: &str, signs: &str) -> Option<Value> {
-    let mut values: Vec<Value> = written.split(|sign| signs.contains(sign)).filter_map(number).collect();
-    if values.len() > 1 { Some(Value::Sequence(values)) } else { values.pop() }
+fn list(written: &str, signs: &str) -> Option<YamlValue> {
+    let mut values: Vec<YamlValue> = written.split(|sign| signs.contains(sign)).filter_map(number).collect();
+    if values.len() > 1 { Some(YamlValue::List(values)) } else { values.pop() }
 }
 
 /// A list of lanes.
-fn lanes(written: &str) -> Option<Value> {
-    let lanes: Vec<Value> = written.split([',', ' ']).filter_map(number).collect();
-    (!lanes.is_empty()).then_some(Value::Sequence(lanes))
+fn lanes(written: &str) -> Option<YamlValue> {
+    let lanes: Vec<YamlValue> = written.split([',', ' ']).filter_map(number).collect();
+    (!lanes.is_empty()).then_some(YamlValue::List(lanes))
 }
 
 /// The keys that have values; nothing where none has.
-fn keys<const N: usize>(values: [(&str, Option<Value>); N]) -> Option<Value> {
-    let mut mapping = Mapping::new();
+fn keys<const N: usize>(values: [(&str, Option<YamlValue>); N]) -> Option<YamlValue> {
+    let mut keys = YamlKeys::default();
     for (key, value) in values {
-        set(&mut mapping, key, value);
+        keys.set(key, value);
     }
-    (!mapping.is_empty()).then_some(Value::Mapping(mapping))
-}
-
-/// Gives a key its value, at its place where it has one already.
-fn set(mapping: &mut Mapping, key: &str, value: Option<Value>) {
-    match value {
-        Some(value) => {
-            mapping.insert(Value::String(key.to_owned()), value);
-        }
-        None => {
-            mapping.shift_remove(key);
-        }
-    }
+    (!keys.is_empty()).then_some(YamlValue::Mapping(keys))
 }
 
 /// The keys under a key, which are none where it is something else.
-fn keys_at(file: &Mapping, key: &str) -> Mapping {
-    file.get(key).and_then(Value::as_mapping).cloned().unwrap_or_default()
+fn keys_at(file: &YamlKeys, key: &str) -> YamlKeys {
+    file.get(key).and_then(YamlValue::keys).cloned().unwrap_or_default()
 }

@@ -95,6 +95,7 @@ pub use strip::strip::{Strip, strips};
 pub use strip::strip_part::Stretch;
 pub use tables::csv_table::CsvTable;
 pub use tables::session_yaml::{SessionGround, session_yaml};
+pub use tables::yaml::yaml;
 pub use terminal::notation_text::{notation_screen, notation_text};
 pub use words::file_fault::file_fault_words;
 pub use words::late_fault::late_fault_words;

@@ -34,6 +34,7 @@ pub use files::session_file::{SessionFile, TrackName};
 pub use files::session_text::SessionText;
 pub use files::written_session::WrittenSession;
 pub use files::yaml_text::YamlText;
+pub use files::yaml_value::{YamlKeys, YamlValue};
 pub use people::age_group::{AgeGroup, AgeGroupError};
 pub use people::bests::{Bests, RIEGEL_EXPONENT, RIEGEL_RANGE_S, TargetError, riegel};
 pub use people::hours::{Hours, HoursError};

@@ -8,3 +8,4 @@ pub(crate) mod plan_csv;
 pub(crate) mod plan_lines;
 pub(crate) mod session_yaml;
 pub(crate) mod week_message;
+pub(crate) mod yaml;

@@ -8,6 +8,7 @@ use session_plan::{
 use wave_plan::{Mode, Timers, TimingRules};
 use workout_notation::{Block, Workout};
 
+use crate::tables::yaml::{in_flow, scalar};
 use crate::words::reading::unsure;
 
 /// Where a session is to be run, as its file says it.
@@ -332,40 +333,4 @@ fn time(seconds: f64) -> String {
 fn numbers(numbers: &[u8]) -> String {
     let numbers: Vec<String> = numbers.iter().map(u8::to_string).collect();
     format!("[{}]", numbers.join(", "))
-}
-
-/// A text in a list or among keys that stand in one line.
-fn in_flow(text: &str) -> String {
-    if text.contains(',') { quoted(text) } else { scalar(text) }
-}
-
-/// A text that YAML reads as just this text.
-pub(crate) fn scalar(text: &str) -> String {
-    const WORDS: [&str; 9] = ["true", "false", "yes", "no", "on", "off", "null", "y", "n"];
-    let is_plain = text.starts_with(|first: char| first.is_ascii_alphanumeric())
-        && text.chars().all(|letter| letter.is_ascii_alphanumeric() || " .,:()+-/@%'".contains(letter))
-        && !text.contains(": ")
-        && !text.ends_with([':', ' '])
-        && text.chars().any(|letter| letter.is_ascii_alphabetic())
-        && text.parse::<f64>().is_err()
-        && !WORDS.iter().any(|word| text.eq_ignore_ascii_case(word));
-    if is_plain {
-        return text.to_owned();
-    }
-    quoted(text)
-}
-
-fn quoted(text: &str) -> String {
-    let mut quoted = String::from('"');
-    for letter in text.chars() {
-        match letter {
-            '"' | '\\' => quoted.extend(['\\', letter]),
-            letter if letter.is_control() || matches!(letter, '\u{2028}' | '\u{2029}' | '\u{feff}') => {
-                quoted += &format!("\\u{:04x}", u32::from(letter));
-            }
-            letter => quoted.push(letter),
-        }
-    }
-    quoted.push('"');
-    quoted
 }

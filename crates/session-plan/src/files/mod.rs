@@ -13,3 +13,4 @@ pub(crate) mod text_places;
 pub(crate) mod unsure;
 pub(crate) mod written_session;
 pub(crate) mod yaml_text;
+pub(crate) mod yaml_value;

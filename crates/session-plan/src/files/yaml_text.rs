@@ -4,6 +4,7 @@ use workout_notation::SourceText;
 
 use crate::files::document::Document;
 use crate::files::file_fault::{FileFault, FileFaults};
+use crate::files::yaml_value::YamlValue;
 
 /// The text of a session or track file, read as YAML once: what kind of file it is and what it says come from the same
 /// reading.
@@ -29,6 +30,13 @@ impl YamlText {
     pub fn read(source: SourceText) -> Self {
         let document = Document::read(source.text());
         Self { source, document }
+    }
+
+    /// What it says; nothing where it cannot be read, where a key is written twice, and where one is neither a text nor
+    /// a number.
+    pub fn value(&self) -> Option<YamlValue> {
+        let document = self.document.as_ref().ok().filter(|document| document.repeated.is_empty())?;
+        YamlValue::of(&document.root)
     }
 
     /// The text and its values.
