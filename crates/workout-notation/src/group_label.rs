@@ -3,12 +3,16 @@
 use std::ops::Range;
 
 use crate::cursor::Cursor;
+use crate::heading::with_athletes;
 use crate::heading_words::is_everybody;
 use crate::people::is_group_name;
 use crate::token::Lexed;
 
-/// The most words, numbers and signs of such a name.
+/// The most words, numbers and signs of such a name, without the athletes in brackets behind it.
 const MOST_TOKENS: usize = 8;
+
+/// The most tokens of the athletes.
+const MOST_OF_ATHLETES: usize = 60;
 
 /// The least that is a distance and no part of a name, in metres.
 const LEAST_DISTANCE_M: f64 = 30.0;
@@ -21,6 +25,8 @@ const EVENTS: [&str; 6] = ["hurdles", "jumps", "throws", "steeplechase", "walks"
 pub(crate) struct GroupLabel {
     /// The name; nothing where it is everybody.
     pub(crate) group: Option<String>,
+    /// Who is in it, where that stands in brackets behind the name.
+    pub(crate) athletes: Vec<String>,
     /// Where it stands, in bytes of its line.
     pub(crate) span: Range<usize>,
     /// Where what the group does begins, in bytes of its line.
@@ -38,7 +44,9 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
     let cursor = Cursor::new(lexed);
     let start = tokens[0].span.start;
     let name = |place: usize| lexed.text.get(start..tokens.get(place)?.span.start).map(str::trim);
-    for (place, token) in tokens.iter().enumerate().take(MOST_TOKENS).skip(1) {
+    let mut is_in_brackets = false;
+    for (place, token) in tokens.iter().enumerate().take(MOST_TOKENS + MOST_OF_ATHLETES).skip(1) {
+        is_in_brackets = if is_in_brackets { !token.is_sign(')') } else { token.is_sign('(') };
         let ahead = at + place;
         let is_spaced = !cursor.is_glued(ahead) || !cursor.is_glued(ahead + 1);
         let is_clock = cursor.is_number(ahead - 1) && !is_spaced;
@@ -52,17 +60,25 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
                 && cursor.number_at(ahead).is_some_and(|metres| metres >= LEAST_DISTANCE_M)
                 && name(place).is_some_and(is_group_name);
         if is_sign || is_run {
-            let written = name(place)?;
+            let whole = name(place)?;
+            let (written, athletes) = with_athletes(whole);
+            let is_long =
+                tokens[..place].iter().take_while(|token| !token.is_sign('(')).count() >= MOST_TOKENS;
+            if is_long || athletes.is_empty() && place >= MOST_TOKENS {
+                return None;
+            }
             let is_all = is_sign && is_everybody(written);
             let is_event = is_sign && EVENTS.iter().any(|event| written.eq_ignore_ascii_case(event));
             let is_label = is_all || is_event || is_group_name(written);
             // What stands behind it is done: alone it is a heading.
             let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };
             let group = (!is_all).then(|| written.split_whitespace().collect::<Vec<_>>().join(" "));
-            return is_label.then(|| GroupLabel { group, span: start..start + written.len(), end });
+            return is_label.then(|| GroupLabel { group, athletes, span: start..start + whole.len(), end });
         }
         let is_joint = ['\'', '/', '-', '&', '+', '(', ')'].iter().any(|&sign| token.is_sign(sign));
-        if !token.is_word() && !token.is_number() && !is_joint {
+        let is_between_names =
+            is_in_brackets && (token.is_sign(',') || token.is_sign('.') || token.is_sign('’'));
+        if !token.is_word() && !token.is_number() && !is_joint && !is_between_names {
             return None;
         }
     }

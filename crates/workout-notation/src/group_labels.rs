@@ -1,6 +1,7 @@
 //! The groups of a text that are named in front of what they do.
 
 use crate::group_label::{GroupLabel, group_label, joint_tokens};
+use crate::heading::with_athletes;
 use crate::lines::Line;
 use crate::people::is_group_name;
 use crate::vocabulary::Role;
@@ -29,13 +30,13 @@ impl GroupLabels {
                 let is_new = labels.add(label);
                 labels.go_on |= is_new && is_in_label && has_more;
                 (is_in_label, has_more) = (true, false);
-            } else if is_group_name(line.lexed.text.trim_end_matches(':'))
+            } else if is_group_name(with_athletes(line.lexed.text.trim_end_matches(':').trim()).0)
                 && lines.get(index + 1).is_some_and(|next| next.group_label(false).is_none())
             {
                 // Above another name it is what all of them are called.
                 let span = 0..line.lexed.text.trim_end_matches(':').len();
-                let group = Some(line.lexed.text[span.clone()].trim().to_owned());
-                labels.add(&GroupLabel { group, span, end: 0 });
+                let (group, athletes) = with_athletes(line.lexed.text[span.clone()].trim());
+                labels.add(&GroupLabel { group: Some(group.to_owned()), athletes, span, end: 0 });
                 (is_in_label, has_more) = (false, false);
             } else {
                 has_more = true;

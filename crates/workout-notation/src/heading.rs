@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use crate::cursor::Cursor;
 use crate::heading_words::{begins_with_day, is_everybody, names_part};
-use crate::people::{MOST_WORDS, is_group_name};
+use crate::people::{MOST_WORDS, is_age, is_group_name, names_people};
 use crate::token::Lexed;
 
 /// What a line stands above that makes it a heading.
@@ -30,8 +30,8 @@ pub(crate) enum Heading {
     },
     /// What the session is called.
     Title(String),
-    /// Who does what follows.
-    Group(String),
+    /// Who does what follows: the name of a group, and the athletes in brackets behind it.
+    Group(String, Vec<String>),
     /// That everybody does what follows.
     Everybody,
     /// What the next block is called: `Main set:`.
@@ -51,7 +51,7 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
         return Some(Heading::Date { date, words });
     }
     let mut cursor = Cursor::new(lexed);
-    let words = line.trim_end_matches(':').trim();
+    let (words, athletes) = with_athletes(line.trim_end_matches(':').trim());
     let is_day = begins_with_day(&cursor);
     let has_item = (0..lexed.tokens.len().min(40)).any(|ahead| {
         // `U13s` is no time.
@@ -59,6 +59,7 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
         cursor.is_counted_item(ahead)
             || cursor.is_number(ahead)
                 && !is_in_word
+                && !is_age(&cursor, ahead)
                 && (cursor.metres_in(ahead + 1).is_some()
                     || cursor.is_laps(ahead)
                     || cursor.is_duration_at(ahead))
@@ -89,12 +90,12 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
         return None;
     }
     // Above runs a longer line without a colon is rather something to be told.
-    let is_sentence =
-        words.split_whitespace().count() > MOST_WORDS || cursor.is_clause(0) || cursor.is_effort(0);
+    let is_sentence = words.split_whitespace().count() > MOST_WORDS
+        || !is_group_name(words) && (cursor.is_clause(0) || cursor.is_effort(0));
     if !ends_in_colon && above == Above::Runs && is_sentence {
         return None;
     }
-    if names_part(words) || is_note {
+    if athletes.is_empty() && (names_part(words) && !names_people(words) || is_note) {
         return Some(Heading::Label(words.to_owned()));
     }
     if is_day && is_first {
@@ -104,7 +105,29 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
     if is_everybody(words) {
         return Some(Heading::Everybody);
     }
-    Some(Heading::Group(words.to_owned()))
+    Some(Heading::Group(words.to_owned(), athletes))
+}
+
+/// The name of a group and who is in it: `Sprinters (Ada, Ben and Cyd)`. Two names at least are needed: one word in
+/// brackets may be anything.
+pub(crate) fn with_athletes(words: &str) -> (&str, Vec<String>) {
+    let parts = words.strip_suffix(')').and_then(|words| words.split_once('('));
+    let Some((group, names)) = parts.filter(|(group, _)| !group.trim().is_empty()) else {
+        return (words, Vec::new());
+    };
+    let names: Vec<&str> =
+        names.split([',', ';', '&']).flat_map(|names| names.split(" and ")).map(str::trim).collect();
+    // `Ada, Ben, and Cyd`
+    let names: Vec<&str> = names.iter().map(|name| name.strip_prefix("and ").unwrap_or(name)).collect();
+    let is_name = |name: &&str| {
+        name.starts_with(char::is_uppercase)
+            && name.split_whitespace().count() <= MOST_WORDS
+            && name.chars().all(|letter| letter.is_alphabetic() || " '’.-".contains(letter))
+    };
+    if names.len() < 2 || !names.iter().all(is_name) {
+        return (words, Vec::new());
+    }
+    (group.trim(), names.into_iter().map(str::to_owned).collect())
 }
 
 /// How long words are, with one space between them.

@@ -1,5 +1,6 @@
 //! Words for who trains.
 
+use crate::cursor::Cursor;
 use crate::heading_words::{has_word, names_day, names_part};
 use crate::line_words::words;
 
@@ -26,12 +27,25 @@ pub(crate) fn is_people(word: &str) -> bool {
     PEOPLE.iter().any(|people| word.eq_ignore_ascii_case(people))
 }
 
+/// Whether the last of several words says who trains: `speed group` is no part of the session.
+pub(crate) fn names_people(name: &str) -> bool {
+    let of_people = ["group", "squad", "runners", "athletes"];
+    let last = name.split_whitespace().next_back().unwrap_or_default();
+    name.contains(' ') && (is_people(last) || of_people.iter().any(|word| last.eq_ignore_ascii_case(word)))
+}
+
+/// Whether the number so many tokens ahead is the age behind a word for it: `Under 13s`, `Year 9`.
+pub(crate) fn is_age(cursor: &Cursor<'_>, ahead: usize) -> bool {
+    let is_small = cursor.number_at(ahead).is_some_and(|age| (5.0..100.0).contains(&age));
+    is_small && ahead > 0 && cursor.is_word(ahead - 1, &AGES)
+}
+
 /// Whether words are the name of a group: a few, one of which says who trains, and none a part of the session or a day.
 pub(crate) fn is_group_name(name: &str) -> bool {
     let is_short = name.split_whitespace().nth(MOST_WORDS).is_none();
     is_short
         && (has_word(name, &PEOPLE) || has_word(name, &GROUPS) || has_age(name))
-        && !names_part(name)
+        && (!names_part(name) || names_people(name))
         && !names_day(name)
 }
 
@@ -42,7 +56,10 @@ fn has_age(name: &str) -> bool {
     words.iter().enumerate().any(|(place, word)| {
         let age = words[place + 1..].iter().find(|next| !is_sign(next.text));
         AGES.iter().any(|before| word.is(before))
-            && age
-                .is_some_and(|age| age.text.len() <= 2 && age.text.bytes().all(|byte| byte.is_ascii_digit()))
+            && age.is_some_and(|age| {
+                // `13s`, `13`
+                let age = age.text.strip_suffix('s').unwrap_or(age.text);
+                (1..=2).contains(&age.len()) && age.bytes().all(|byte| byte.is_ascii_digit())
+            })
     })
 }

@@ -12,15 +12,16 @@ use crate::session_reader::{LabelLine, SessionReader};
 
 impl SessionReader<'_> {
     /// Begins the blocks of a group that is named in front of them.
-    pub(crate) fn begin_group(&mut self, label: GroupLabel, is_bullet: bool) {
+    pub(crate) fn begin_group(&mut self, line: &Line<'_>, label: GroupLabel, is_bullet: bool) {
         self.begin_part(label.group.map(|name| self.labels.name(name)));
+        self.name_athletes(line, label.athletes);
         self.label = Some(LabelLine { is_bullet });
     }
 
     /// Reads a line with the name of a group in front.
     pub(crate) fn line_of_group(&mut self, line: &Line<'_>, label: GroupLabel) {
         let behind = line.behind(label.end);
-        self.begin_group(label, line.is_bullet);
+        self.begin_group(line, label, line.is_bullet);
         self.line(&behind);
     }
 

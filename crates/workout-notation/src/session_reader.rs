@@ -16,6 +16,9 @@ use crate::workout::{Part, Workout};
 /// The most blocks of one text.
 pub const MOST_BLOCKS: usize = 500;
 
+/// The most athletes that a text names.
+const MOST_NAMES: usize = 500;
+
 /// Reads the lines of a text one after the other.
 pub(crate) struct SessionReader<'a> {
     pub(crate) text: &'a str,
@@ -78,7 +81,7 @@ impl<'a> SessionReader<'a> {
                 && (self.labels.is_empty() || lines[index + 1].group_label(false).is_none())
                 && has_group_above_runs(lines, index + 1)
             {
-                heading = Some(Heading::Group(words.clone()));
+                heading = Some(Heading::Group(words.clone(), Vec::new()));
             }
             if self.is_blocks && self.refuses(line, heading.as_ref(), group.as_ref()) {
                 continue;
@@ -97,10 +100,11 @@ impl<'a> SessionReader<'a> {
                     self.title(&words);
                 }
                 Some(Heading::Title(words)) => self.title(&words),
-                Some(Heading::Group(name)) => {
+                Some(Heading::Group(name, athletes)) => {
                     has_bullets = false;
                     self.keep_heading(label.take());
                     self.begin_part(Some(self.labels.name(name)));
+                    self.name_athletes(line, athletes);
                 }
                 Some(Heading::Everybody) => {
                     has_bullets = false;
@@ -146,7 +150,11 @@ impl<'a> SessionReader<'a> {
     /// A group of which nothing is said is no group: its heading is kept as a note.
     fn keep_empty_group(&mut self) {
         let empty = self.workout.parts.last_mut().filter(|part| part.blocks.is_empty());
-        let name = empty.and_then(|part| part.group.take());
+        let name = empty.and_then(|part| {
+            let athletes = std::mem::take(&mut part.athletes).join(", ");
+            let name = part.group.take()?;
+            Some(if athletes.is_empty() { name } else { format!("{name} ({athletes})") })
+        });
         self.keep_heading(name);
     }
 
@@ -158,7 +166,28 @@ impl<'a> SessionReader<'a> {
             self.settle_rest_between_runs();
         }
         self.settle_rest();
-        self.workout.parts.push(Part { group, blocks: Vec::new() });
+        self.workout.parts.push(Part { group, ..Part::default() });
+    }
+
+    /// Says who is in the group that begins; nobody can be in two, or twice in one.
+    pub(crate) fn name_athletes(&mut self, line: &Line<'_>, athletes: Vec<String>) {
+        for (place, name) in athletes.iter().enumerate() {
+            let is_known = self.workout.parts.iter().any(|part| part.athletes.contains(name));
+            if is_known || athletes[..place].contains(name) {
+                let at = line.lexed.text.rfind(name.as_str()).unwrap_or_default() + line.start;
+                let problem = Problem::new(at..at + name.len(), format!("`{name}` is named twice"));
+                self.problems.push(problem.with_help("leave one out, or add to the name"));
+            }
+        }
+        if let Some(part) = self.workout.parts.last_mut() {
+            part.athletes = athletes;
+        }
+        let named: usize = self.workout.parts.iter().map(|part| part.athletes.len()).sum();
+        if named > MOST_NAMES {
+            let span = line.start..line.start + line.lexed.text.len();
+            let message = format!("{named} names are too many: at most {MOST_NAMES}");
+            self.problems.push(Problem::new(span, message).with_help("split it into several sessions"));
+        }
     }
 
     /// Gives a rest to the block in front of it.
@@ -173,7 +202,7 @@ impl<'a> SessionReader<'a> {
         let what = match heading {
             Some(Heading::Title(_)) => "a title, and blocks have none",
             Some(Heading::Date { .. }) => "a date, and blocks have none",
-            Some(Heading::Group(_) | Heading::Everybody) => {
+            Some(Heading::Group(..) | Heading::Everybody) => {
                 "the heading of a group, and these are the blocks of one"
             }
             None if group.is_some() => "a group, and these are the blocks of one",
@@ -231,7 +260,7 @@ impl<'a> SessionReader<'a> {
                         return;
                     }
                     if !self.labels.is_empty() {
-                        self.begin_group(label, line.is_bullet);
+                        self.begin_group(line, label, line.is_bullet);
                         (groups, first) = (groups + 1, 0);
                         Piece::Runs(range)
                     } else {
@@ -369,7 +398,7 @@ fn under_label(above: Option<String>, own: String) -> String {
 fn has_group_above_runs(lines: &[Line<'_>], from: usize) -> bool {
     (from..lines.len()).any(|index| {
         above(lines, index, false) == Above::Runs
-            && matches!(heading(&lines[index].lexed, false, true, Above::Runs), Some(Heading::Group(_)))
+            && matches!(heading(&lines[index].lexed, false, true, Above::Runs), Some(Heading::Group(..)))
     })
 }
 

@@ -116,9 +116,10 @@ impl Workout {
         self.parts = parts;
     }
 
-    /// A single heading names what follows it, not a group of the squad.
+    /// A single heading names what follows it, not a group of the squad, unless it names athletes.
     fn name_groups(&mut self) {
-        if self.parts.iter().filter(|part| part.group.is_some()).count() != 1 {
+        let mut groups = self.parts.iter().filter(|part| part.group.is_some());
+        if !matches!((groups.next(), groups.next()), (Some(group), None) if group.athletes.is_empty()) {
             return;
         }
         let mut blocks = Vec::new();
@@ -128,6 +129,6 @@ impl Workout {
             }
             blocks.append(&mut part.blocks);
         }
-        self.parts = vec![Part { group: None, blocks }];
+        self.parts = vec![Part { blocks, ..Part::default() }];
     }
 }

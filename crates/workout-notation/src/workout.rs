@@ -37,6 +37,8 @@ pub struct Workout {
 pub struct Part {
     /// The heading above them; nothing for what everybody does.
     pub group: Option<String>,
+    /// Who is in the group, where the heading names them: `Sprinters (Ada, Ben):`.
+    pub athletes: Vec<String>,
     /// Their blocks, at least one.
     pub blocks: Vec<Block>,
 }

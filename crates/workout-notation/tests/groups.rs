@@ -18,7 +18,9 @@ fn told(block: &Block) -> String {
 
 fn told_part(part: &Part) -> String {
     let group = part.group.as_deref().unwrap_or("all");
-    format!("{group}: {}", part.blocks.iter().map(told).collect::<Vec<_>>().join("; "))
+    let athletes =
+        if part.athletes.is_empty() { String::new() } else { format!(" [{}]", part.athletes.join(", ")) };
+    format!("{group}{athletes}: {}", part.blocks.iter().map(told).collect::<Vec<_>>().join("; "))
 }
 
 fn read(text: &str) -> String {

@@ -206,6 +206,7 @@ impl Session {
     /// let part = |group: Option<&str>, text: &str| Part {
     ///     group: group.map(str::to_owned),
     ///     blocks: Workout::parse(text).expect("it is well formed").into_blocks(),
+    ///     ..Part::default()
     /// };
     /// let parts = vec![part(None, "drills"), part(Some("sprints"), "4 x 60"), part(Some("distance"), "6 x 400")];
     /// let session = Session::of_workout("Tuesday", Workout { parts, ..Workout::default() });
@@ -220,11 +221,18 @@ impl Session {
         let (own_title, date) = (workout.title.clone(), workout.date);
         let (begins, ends) = (workout.begins, workout.ends);
         let hours = begins.zip(ends).map(|(from, to)| Hours { from, to });
+        let athletes = |group: &str| -> Vec<Athlete> {
+            let parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));
+            let names = parts.flat_map(|part| &part.athletes);
+            names.map(|name| Athlete { name: name.clone(), ..Athlete::default() }).collect()
+        };
+        let athletes: Vec<Vec<Athlete>> = groups.iter().map(|(name, _)| athletes(name)).collect();
         let blocks = workout.into_blocks();
         let of =
             |places: Vec<usize>| places.into_iter().map(|place| blocks[place].clone()).collect::<Vec<_>>();
-        let group = |(name, places): (String, Vec<usize>)| Group {
+        let group = |((name, places), athletes): ((String, Vec<usize>), Vec<Athlete>)| Group {
             name,
+            athletes,
             blocks: Some(of(places)),
             ..Group::default()
         };
@@ -233,7 +241,7 @@ impl Session {
             date,
             hours,
             starts: if hours.is_none() { begins } else { None },
-            groups: groups.into_iter().map(group).collect(),
+            groups: groups.into_iter().zip(athletes).map(group).collect(),
             blocks: of(everybody),
             before_groups: before.len(),
             after_groups: after.len(),
