@@ -1,6 +1,6 @@
 // The folder of session files, where the program serves one.
 import { ask } from "./desk.js";
-import { current } from "./evening.js";
+import { change, current } from "./evening.js";
 import { byId, say } from "./page.js";
 import { openText } from "./shelf.js";
 
@@ -30,6 +30,14 @@ async function list() {
       return li;
     }),
   );
+}
+
+/** The track file that a session needs is taken from the folder, where it is there. */
+export async function useTrackOfFolder(problems) {
+  const name = problems.find(({ needs_track }) => needs_track !== null && needs_track !== undefined)?.needs_track;
+  if (name === undefined || byId("folder") === null) return;
+  const reply = await fetch(address(name));
+  if (reply.ok) change({ ground: { ...current().ground, track: null, track_file: { name, text: await reply.text() } } });
 }
 
 const address = (name) => `api/sessions/${encodeURIComponent(name)}`;

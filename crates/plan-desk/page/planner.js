@@ -1,7 +1,7 @@
 // The planner's page: what is written goes to the planner, and what it answers is shown.
 import { Latest, ask } from "./desk.js";
 import { change, current, draft, onChange, toggled, wholeEvening } from "./evening.js";
-import { wireFolder } from "./folder.js";
+import { useTrackOfFolder, wireFolder } from "./folder.js";
 import { showGround, wireGround } from "./ground.js";
 import { showLate, wireLate } from "./late.js";
 import { showLines, wireLines } from "./lines.js";
@@ -29,6 +29,8 @@ function plan(evening) {
       }
       showProblems(body.problems, body.more_problems);
       showPlan(body.parts);
+      if (body.parts !== null) showLanes(body.parts.track.lanes);
+      useTrackOfFolder(body.problems);
     })
     .catch(() => say("offline"));
 }
@@ -47,7 +49,7 @@ function showEvening(evening, source) {
   showLate(evening);
 }
 
-/** A track file stands among the tracks by its name; lanes that the track does not have are not offered. */
+/** A track file stands among the tracks by its name. */
 function showTracks({ track, track_file }) {
   const select = byId("track");
   let own = select.querySelector("[data-own]");
@@ -64,7 +66,12 @@ function showTracks({ track, track_file }) {
     own.value = "own";
     select.value = "own";
   }
-  const lanes = Number(select.selectedOptions[0]?.dataset.lanes ?? 12);
+  const { lanes } = select.selectedOptions[0]?.dataset ?? {};
+  if (lanes !== undefined) showLanes(Number(lanes));
+}
+
+/** Lanes that the track does not have are not offered. */
+function showLanes(lanes) {
   for (const button of all(".lane, .shut")) button.hidden = Number(button.dataset.lane) > lanes;
 }
 

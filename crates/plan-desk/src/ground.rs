@@ -52,7 +52,8 @@ impl GroundRequest {
             (None, Some(TrackName::File(name))) => {
                 let message = format!("the session needs the track file `{}`", visible_line(name));
                 let help = Some("open that file as your track, or choose a built-in track".to_owned());
-                return Err(Problem { help, ..Problem::new(Field::Track, message) }.into());
+                let needs_track = Some(name.clone());
+                return Err(Problem { help, needs_track, ..Problem::new(Field::Track, message) }.into());
             }
         };
         Track::built_in(name).map(Venue::from).ok_or_else(|| {

@@ -54,6 +54,8 @@ pub struct Problem {
     pub place: Option<TextPlace>,
     /// The keys that lead to the value in a session or track file, joined by full stops.
     pub key: Option<String>,
+    /// The track file that a session names and the request does not have.
+    pub needs_track: Option<String>,
 }
 
 /// A place in a text.
@@ -99,7 +101,14 @@ impl TextPlace {
 impl Problem {
     /// A problem that has no place in a text.
     pub(crate) fn new(field: Field, message: impl Into<String>) -> Self {
-        Self { field, message: in_quotes(&message.into()), help: None, place: None, key: None }
+        Self {
+            field,
+            message: in_quotes(&message.into()),
+            help: None,
+            place: None,
+            key: None,
+            needs_track: None,
+        }
     }
 
     /// A late change that cannot be made.
@@ -116,7 +125,7 @@ impl Problem {
     ) -> Self {
         let place = Some(TextPlace::of(source.text(), span));
         let help = help.map(|help| in_quotes(&help));
-        Self { field, message: in_quotes(&message), help, place, key: None }
+        Self { field, message: in_quotes(&message), help, place, key: None, needs_track: None }
     }
 }
 

@@ -9,7 +9,7 @@ use crate::json::lines::in_lines;
 use crate::tables::csv_table::CsvTable;
 use crate::{map, phone, print, tables};
 
-/// A kind of file. Help, dispatch, errors and the README's table are made from these rows: a new view is
+/// A kind of file. Help, dispatch, errors and the table of the reference are made from these rows: a new view is
 /// a file that renders it and a row of [`FORMATS`].
 ///
 /// ```
@@ -42,7 +42,7 @@ pub struct Format {
     renderer: Renderer,
 }
 
-/// Every kind of file, in the order in which help and README list them.
+/// Every kind of file, in the order in which help and reference list them.
 pub static FORMATS: &[Format] = &[
     Format {
         ending: "txt",

@@ -42,7 +42,7 @@ pub struct PlanParts {
     pub walk: String,
     /// What to take care of, and notes.
     pub care: String,
-    /// The track alone, to draw a run on.
+    /// The track alone, to draw a run on, and how many lanes go round it.
     track: Value,
     /// For each block, the scene of each of its runs.
     runs: Vec<Vec<usize>>,
@@ -92,6 +92,7 @@ impl PlanParts {
         Ok(Self {
             track: json!({
                 "height": number(picture.height), "surfaces": picture.surfaces, "places": picture.places,
+                "lanes": plan.track.lanes.len(),
             }),
             runs,
             scenes: scenes.into_values(),

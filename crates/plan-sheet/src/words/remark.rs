@@ -152,8 +152,8 @@ pub(crate) fn remark(remark: &Remark) -> String {
         Remark::CoachElsewhere { with } => {
             let blocks = if with.len() == 1 { "block" } else { "blocks" };
             format!(
-                "Nobody times it: the one coach is at another finish with {blocks} {}. Write timers: each group \
-                 where each has a coach.",
+                "Nobody times it: the one coach is at another finish with {blocks} {}. With a coach for each \
+                 group, write squad: {{ timers: each group }}.",
                 listed(with)
             )
         }
