@@ -258,6 +258,30 @@ for (const [carrier, url] of Object.entries(carriers).filter(([, url]) => url)) 
             assert.ok(shift < 0.01, String(shift));
           });
 
+          using("lanes that an own track lacks are not offered", async (page) => {
+            const text = "name: Own\npath: [{ radius: 36.5, turn: 180 }, { straight: 84.39 }, { radius: 36.5, turn: 180 }, { straight: 84.39 }]\nlanes: 6\nlane_width: 1.22\n";
+            await andPlan(page, () =>
+              page.evaluate(async (text) => {
+                const { change, current } = await import("./evening.js");
+                change({ ground: { ...current().ground, track_file: { name: "own.yaml", text } } });
+              }, text),
+            );
+            const offered = await page.$$eval(".lane:not([hidden])", (lanes) => lanes.map(({ dataset }) => dataset.lane));
+            assert.deepEqual(offered, ["1", "2", "3", "4", "5", "6"]);
+          });
+
+          if (carrier === "served") {
+            using("a session of the folder is opened on its track", async (page) => {
+              await page.click('.views [data-view="shelf"]');
+              await page.waitForSelector("#folder-files button");
+              await andPlan(page, () =>
+                page.$$eval("#folder-files button", (files) => files.find(({ textContent }) => textContent === "tuesday-sprints.yaml").click()),
+              );
+              await page.waitForFunction(() => document.querySelector("#head").innerText.includes("Wrenbeck sprinters"));
+              assert.match(await text(page, "#head"), /lane 1 closed/);
+            });
+          }
+
           using("the keyboard does everything", async (page) => {
             await page.focus("#text");
             await page.keyboard.down("Control");

@@ -36,7 +36,7 @@ fn run(file: &str) -> Option<Output> {
     if !publish(&site) {
         return None;
     }
-    let served = Served::new();
+    let served = Served::with(&["--sessions", concat!(env!("CARGO_MANIFEST_DIR"), "/sessions/wrenbeck")]);
     let output = Command::new("node")
         .args(["--test", "--test-reporter=tap"])
         .arg(tests().join(file))

@@ -11,7 +11,8 @@ impl KeyDigest {
     /// Adds a text with its length, so that no two lists of texts are alike.
     fn add(&mut self, text: impl AsRef<str>) {
         let text = text.as_ref();
-        self.0.update(text.len().to_le_bytes());
+        // As many bytes on every machine.
+        self.0.update((text.len() as u64).to_le_bytes());
         self.0.update(text);
     }
 }
