@@ -10,6 +10,7 @@ mod check;
 mod closed_800;
 mod csv;
 mod curve;
+mod drawn;
 mod evening_maps;
 mod evenings;
 mod failing_calls;

@@ -3,6 +3,7 @@
 use std::fs;
 
 use crate::answer::{json, list, number};
+use crate::drawn;
 use crate::folder::Folder;
 use crate::picture;
 use crate::run::toeline;
@@ -259,20 +260,20 @@ error: a .svg file holds one session, not 8; write one at a time
 fn the_maps_of_wrenbeck_look_as_they_did() {
     for name in WRENBECK {
         let map = map_of(&[&session(name)]);
-        picture::assert_like_kept(&format!("map-{name}"), &picture::drawn(&map, 1000, 1000), picture::DRAWN);
+        picture::assert_like_kept(&format!("map-{name}"), &drawn::drawn(&map, 1000, 1000), drawn::DRAWN);
     }
 }
 
 #[test]
 fn a_flag_that_moves_is_noticed() {
-    let blank = picture::drawn(&map_of(&["200 in lane 2"]), 1000, 1000);
-    assert_eq!(picture::difference(&blank, &blank, picture::DRAWN), Ok(()));
+    let blank = drawn::drawn(&map_of(&["200 in lane 2"]), 1000, 1000);
+    assert_eq!(picture::difference(&blank, &blank, drawn::DRAWN), Ok(()));
     let mut moved = blank.clone();
     let mut paint = Paint::default();
     paint.set_color(Color::from_rgba8(0, 0, 0, 255));
     let place = Rect::from_xywh(450.0, 300.0, 14.0, 14.0).expect("it has a size");
     moved.fill_rect(place, &paint, Transform::identity(), None);
-    assert!(picture::difference(&blank, &moved, picture::DRAWN).is_err());
+    assert!(picture::difference(&blank, &moved, drawn::DRAWN).is_err());
 }
 
 /// Insets name paint as the list of cones does, and no name of a lane lies over paint.

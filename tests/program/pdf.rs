@@ -5,8 +5,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::answer::{json, list};
+use crate::drawn::DRAWN;
 use crate::folder::Folder;
-use crate::picture::{DRAWN, assert_like_kept};
+use crate::picture::assert_like_kept;
 use crate::poppler::{Page, Word, needs_poppler, pages, poppler};
 use crate::run::toeline;
 use crate::said::said;

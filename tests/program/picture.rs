@@ -2,35 +2,12 @@
 
 use std::fs;
 use std::path::Path;
-use std::sync::Arc;
 
-use resvg::tiny_skia::{Pixmap, PremultipliedColorU8, Transform};
-use resvg::usvg::{Options, Tree};
+use resvg::tiny_skia::{Pixmap, PremultipliedColorU8};
 
 /// How much a channel of a pixel may differ, of 255: edges of letters are rounded differently on other
 /// machines.
 const CHANNEL: u8 = 48;
-
-/// The largest share of the pixels of what we draw ourselves that may differ by more: a flag that moved by its own
-/// width is more.
-#[allow(dead_code, reason = "the tests of the page look at pictures of a browser alone")]
-pub(crate) const DRAWN: f64 = 0.0001;
-
-/// The upper part of an SVG as pixels, drawn with the typefaces of the repository and no others.
-pub(crate) fn drawn(svg: &str, width: u32, height: u32) -> Pixmap {
-    let mut options = Options { font_family: "Open Sans".to_owned(), ..Options::default() };
-    let database = Arc::make_mut(&mut options.fontdb);
-    for name in ["OpenSans-Regular", "OpenSans-Bold", "DejaVuSans"] {
-        let path = format!("{}/crates/plan-sheet/fonts/{name}.ttf", env!("CARGO_MANIFEST_DIR"));
-        database.load_font_data(fs::read(path).expect("the typeface is there"));
-    }
-    let tree = Tree::from_str(svg, &options).expect("it is SVG");
-    let scale = width as f32 / tree.size().width();
-    let high = (tree.size().height() * scale).ceil() as u32;
-    let mut pixels = Pixmap::new(width, height.min(high)).expect("it has a size");
-    resvg::render(&tree, Transform::from_scale(scale, scale), &mut pixels.as_mut());
-    pixels
-}
 
 /// Compares a picture with the kept one of that name, of whose pixels so large a share may differ.
 ///
