@@ -377,6 +377,7 @@ fn check_text(ending: &str, text: &str) -> Result<(), TestCaseError> {
 /// The JSON of a plan: what must be a number is one, and nobody goes before they are done.
 fn check_json(plan: &Plan) -> Result<(), TestCaseError> {
     let plan: Value = serde_json::from_str(&plan.json().expect("it can be written")).expect("it can be read");
+    plan["blocks"].as_array().into_iter().flatten().try_for_each(check_ways)?;
     // For each athlete when the run before the last was done, and the last: which it is, and when it is done.
     let mut done: BTreeMap<String, (f64, (usize, &Value), f64)> = BTreeMap::new();
     let blocks = plan["blocks"].as_array().into_iter().flatten().enumerate();
@@ -402,6 +403,21 @@ fn check_json(plan: &Plan) -> Result<(), TestCaseError> {
             prop_assert!(before <= go_s + 1e-6, "{} is still running: {} {}", athlete, before, rep);
             done.insert(athlete.to_owned(), (before, run, done_s));
         }
+    }
+    Ok(())
+}
+
+/// What is said of the way to the next start holds for a lane in which somebody runs. Groups that start together are all soon
+/// on the inside.
+fn check_ways(block: &Value) -> Result<(), TestCaseError> {
+    let list = |key: &str| block[key].as_array().into_iter().flatten();
+    if list("reps").next().is_none() || block["text"].as_str().is_some_and(|text| text.contains("together")) {
+        return Ok(());
+    }
+    let kinds = ["rest too short to walk", "rest too short to go on", "walk back"];
+    for finding in list("findings").filter(|finding| kinds.iter().any(|kind| finding["kind"] == *kind)) {
+        let is_run_in = list("reps").any(|rep| rep["lane"] == finding["lane"]);
+        prop_assert!(is_run_in, "nobody runs there: {} of {}", finding, block["text"]);
     }
     Ok(())
 }

@@ -202,8 +202,8 @@ Who goes when
 - Cleo 3.6 s: lanes 7-5-6-7
 ! Go is when they set off: 5 s for the 30 m run-in.
 ! 3 abreast in lanes 5 to 7, 12½ min.
-! Nobody times it: the one coach is at another finish with block 5. Write
-  timers: each group where each has a coach.
+! Nobody times it: the one coach is at another finish with block 5. With a coach
+  for each group, write squad: { timers: each group }.
 
 Block 5, middle distance: 2 × 2000 m @ 10 km pace in lane 2, 3 min rest
 ────────────────────────────────────────────────────────────────────────────────

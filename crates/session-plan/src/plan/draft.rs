@@ -19,7 +19,7 @@ use crate::plan::fault::{PlanFault, Planned};
 use crate::plan::group_start::group_start;
 use crate::plan::lane_move::LaneMove;
 use crate::plan::pairing::{self, EXCHANGE_RUN_IN_M, Prefer};
-use crate::plan::recovery_remarks;
+use crate::plan::recovery_remarks::Ways;
 use crate::plan::relay::Relay;
 use crate::plan::remark::Remark;
 use crate::plan::run_times::{Timing, timings};
@@ -63,6 +63,8 @@ pub(crate) struct Draft<'a> {
     /// Where it is laid and what is preferred, where the other choice is worth a word.
     pub(crate) other: Option<(Place, Prefer)>,
     pub(crate) remarks: Vec<Remark>,
+    /// The ways between the runs of the whole block, where this part begins it.
+    pub(crate) ways: Option<Ways<'a>>,
     /// The lanes that have been closed late, and what took their place.
     pub(crate) moved: Vec<LaneMove>,
 }
@@ -175,21 +177,17 @@ impl<'a> Draft<'a> {
             let runs = part.clone().map(run).collect::<Planned<Vec<_>>>()?;
             lanes.push(DraftLane { lane, runs });
         }
-        let is_first = part.start == 0;
+        let (is_first, is_followed) = (part.start == 0, part.end < all.len());
         let of_exchange_m = if hands_on(crew, &all) { EXCHANGE_RUN_IN_M } else { 0.0 };
         let run_ins_m: Vec<f64> = all.iter().map(|step| run_in_m(step, of_exchange_m)).collect();
-        let ways = if is_first {
-            recovery_remarks::of_ways(track, &all, &chains, &gaps_s, &run_ins_m, is_squad)
-        } else {
-            Vec::new()
-        };
         let mut draft = Self {
             track: Arc::clone(&ground),
             at,
             block,
             steps: all[part.clone()].to_vec(),
+            ways: is_first.then_some(Ways { steps: all, chains, gaps_s, run_ins_m, is_squad }),
             first_run: part.start,
-            is_followed: part.end < all.len(),
+            is_followed,
             entrants,
             relay,
             timings,
@@ -200,7 +198,7 @@ impl<'a> Draft<'a> {
             keeps_lanes: false,
             goes_on: is_squad && !starts_together && goes_on,
             other: (crew.session.prefer.is_none() && is_first).then_some((location.place, prefer)),
-            remarks: ways,
+            remarks: Vec::new(),
             moved,
         };
         // A check mark lies in one lane.

@@ -1,5 +1,7 @@
 //! What there is to say of the ways between the runs of a block.
 
+use std::collections::BTreeSet;
+
 use lane_distance::{Course, LaneNumber, Pair, Track};
 use workout_notation::{RecoveryKind, RunKind, RunLength, Step};
 
@@ -12,29 +14,42 @@ use crate::plan::remark::{Recovery, Remark};
 /// A recovery that differs from what is asked for by less than this is as asked, in metres.
 const SAME_M: f64 = 0.05;
 
-/// What there is to say of the ways between the runs of a block: in all its lanes, or in the first of a squad's, which
-/// stands for all. Given the rest after each run, in seconds, and how far before its start the runners set off, in
-/// metres.
-pub(crate) fn of_ways(
-    track: &Track,
-    steps: &[Step<'_>],
-    chains: &[Chain],
-    gaps_s: &[Option<f64>],
-    run_ins_m: &[f64],
-    is_squad: bool,
-) -> Vec<Remark> {
-    let too_short = chains.iter().flat_map(|chain| too_short(track, steps, chain, gaps_s, run_ins_m));
-    let worst = too_short.min_by(|(a, _), (b, _)| a.total_cmp(b)).map(|(_, remark)| remark);
-    let mut remarks: Vec<Remark> = worst.into_iter().chain(bends(steps, chains)).collect();
-    let told = if is_squad { 1 } else { chains.len() };
-    for chain in &chains[..told.min(chains.len())] {
-        for remark in of_lane(track, steps, chain, run_ins_m) {
-            if !remarks.contains(&remark) {
-                remarks.push(remark);
+/// The ways between the runs of a block.
+pub(crate) struct Ways<'a> {
+    pub(crate) steps: Vec<Step<'a>>,
+    /// The runs in each lane that may be used; where a group starts together, in the one that it is soon on.
+    pub(crate) chains: Vec<Chain>,
+    /// The rest after each run, in seconds.
+    pub(crate) gaps_s: Vec<Option<f64>>,
+    /// How far before its start the runners set off, in metres.
+    pub(crate) run_ins_m: Vec<f64>,
+    /// Whether those of the first lane stand for all.
+    pub(crate) is_squad: bool,
+}
+
+impl Ways<'_> {
+    /// What there is to say of them in the lanes that are used: in all of these, or in the first of a squad's.
+    pub(crate) fn remarks(&self, track: &Track, used: &BTreeSet<LaneNumber>) -> Vec<Remark> {
+        let Self { steps, chains, gaps_s, run_ins_m, is_squad } = self;
+        let is_used = |chain: &&Chain| used.contains(&chain.lane);
+        let mut chains_used: Vec<&Chain> = chains.iter().filter(is_used).collect();
+        if chains_used.is_empty() {
+            chains_used = chains.iter().collect();
+        }
+        let too_short =
+            chains_used.iter().flat_map(|chain| too_short(track, steps, chain, gaps_s, run_ins_m));
+        let worst = too_short.min_by(|(a, _), (b, _)| a.total_cmp(b)).map(|(_, remark)| remark);
+        let mut remarks: Vec<Remark> = worst.into_iter().chain(bends(steps, &chains_used)).collect();
+        let told = if *is_squad { 1 } else { chains_used.len() };
+        for chain in chains_used.into_iter().take(told) {
+            for remark in of_lane(track, steps, chain, run_ins_m) {
+                if !remarks.contains(&remark) {
+                    remarks.push(remark);
+                }
             }
         }
+        remarks
     }
-    remarks
 }
 
 /// What holds for a block in one lane: how its starts move, the walk back.
@@ -107,7 +122,7 @@ fn too_short(
 }
 
 /// The recoveries that go on to a place that is there already, and are not as long as asked.
-fn bends(steps: &[Step<'_>], chains: &[Chain]) -> Vec<Remark> {
+fn bends(steps: &[Step<'_>], chains: &[&Chain]) -> Vec<Remark> {
     /// Recoveries that are alike.
     struct Bend {
         recovery: Recovery,

@@ -58,9 +58,6 @@ impl Timetable<'_> {
         let draft = self.draft;
         let read = draft.block_as_run();
         let mut block = PlanBlock::empty(draft.at, &read, self.crew.name(), self.crew.group_names());
-        block.remarks = draft.remarks.clone();
-        // Where it cannot be had there is nothing to say.
-        block.remarks.extend(draft.other_choice(self.lanes).ok().flatten());
         let kinds = draft.steps.iter().map(|step| step.run.kind.value);
         block.timed_s.extend(kinds.filter_map(|kind| match kind {
             RunKind::Timed { seconds } => Some(seconds),
@@ -74,6 +71,11 @@ impl Timetable<'_> {
                 self.add_reps(wave, (number, run), &mut block.reps, &mut alike);
             }
         }
+        let used = block.reps.iter().map(|rep| rep.lane).collect();
+        block.remarks.extend(draft.ways.iter().flat_map(|ways| ways.remarks(&draft.track, &used)));
+        block.remarks.extend(draft.remarks.iter().cloned());
+        // Where it cannot be had there is nothing to say.
+        block.remarks.extend(draft.other_choice(self.lanes).ok().flatten());
         block.remarks.extend(self.run_in(&block.reps));
         block.remarks.extend(self.no_common_place());
         if block.reps.is_empty() {
