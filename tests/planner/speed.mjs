@@ -1,5 +1,6 @@
 // How long a person waits for the published page: node speed.mjs FOLDER [SLOWED], on a machine that does nothing else.
 // The processor is slowed for the page; browsers cannot slow the worker in which the planner runs.
+import { readFile } from "node:fs/promises";
 import { PHONE, start } from "./browsers.mjs";
 import { serveFolder } from "./folder.mjs";
 
@@ -8,19 +9,7 @@ const rate = Number(slowed);
 const site = await serveFolder(folder);
 const browser = await start("chrome");
 
-const EVENING = `Tuesday 18:00-20:00
-Sprinters:
-4 x 60, walk back
-3 x 150 in 20-22s, 6 min
-Milers:
-6 x 400 @ 75, 90s
-Juniors:
-8 x 200, 2 min
-4 x 100, walk back`;
-const NAMES = "Ada Ben Cyd Dan Eve Finn Gwen Hal Ida Jon Kit Lea Max Nia Oli Pam Quin Ros Sam Tess Una Vic".split(" ");
-const SQUAD = ["Sprinters", "Milers", "Juniors"]
-  .map((group, of) => `${group}:\n${NAMES.filter((_, n) => n % 3 === of).map((name, n) => `${name}, 800 2:${10 + n}`).join("\n")}`)
-  .join("\n\n");
+const evening = JSON.parse(await readFile(new URL("evening-of-22.json", import.meta.url), "utf8"));
 
 const median = (times) => times.sort((a, b) => a - b)[Math.floor(times.length / 2)];
 
@@ -83,6 +72,6 @@ async function typed(what, text, squad) {
   console.log(`${what}: first ${Math.round(times[0])} ms, then ${Math.round(median(times.slice(1)))} ms`);
 }
 await typed("key press, 6 x 200 in lane 2", "6 x 200 in lane 2", "");
-await typed("key press, an evening of 22 athletes", EVENING, SQUAD);
+await typed("key press, an evening of 22 athletes", evening.text, evening.squad);
 await browser.close();
 site.stop();
