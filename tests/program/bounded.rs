@@ -180,7 +180,7 @@ fn a_plan_that_nobody_would_print_is_refused_on_paper_only() {
         format!("title: T\ngroups: [{{ name: g, athletes: [{athletes}] }}]\nblocks: [21 x 60 rest 2min]\n");
     let folder = Folder::with("evening.yaml", text);
     folder.toeline(&["plan", "evening.yaml", "--out", "plan.csv"]).assert().success();
-    for (ending, most) in [("html", 6_000), ("pdf", 1_600), ("png", 800)] {
+    for (ending, most) in [("html", 6_000), ("pdf", 2_000), ("png", 800)] {
         let out = format!("plan.{ending}");
         let prints = cfg!(feature = "pdf") && std::env::var_os("TOELINE_PROGRAM").is_none();
         if ending == "html" || prints {
@@ -233,7 +233,7 @@ fn the_cards_of_a_large_squad_are_printed_or_refused() {
     folder.toeline(&["plan", "evening.yaml", "--out", "plan.pdf"]).assert().success();
     let print = folder.toeline(&["plan", "evening.yaml", "--with", "cards", "--out", "cards.pdf"]);
     let told = told(&print.assert().code(2));
-    let sentence = "at most 1600; write fewer groups, blocks or sessions at a time, or no cards";
+    let sentence = "at most 2000; write fewer groups, blocks or sessions at a time, or no cards";
     assert!(told.contains(sentence), "{told}");
     assert!(!folder.path().join("cards.pdf").exists());
 }

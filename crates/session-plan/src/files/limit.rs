@@ -95,7 +95,7 @@ impl Limit {
             Self::Hazards | Self::Pieces => 50,
             Self::Reps => MOST_REPS as usize,
             Self::Runs => 12_000,
-            Self::PrintedLines => 1_600,
+            Self::PrintedLines => 2_000,
             Self::PicturedLines => 800,
             Self::PageLines => 6_000,
         }
