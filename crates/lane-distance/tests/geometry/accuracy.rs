@@ -9,9 +9,9 @@ use std::process::{Command, Stdio};
 
 use lane_distance::{Course, Piece, Track};
 
-use crate::arc_length::measure_line;
-use crate::fixtures::{ahead_m, built_in, painted_m, standard, standard_with_sets};
-use crate::hurdles::{HURDLES, hurdles_m};
+use crate::arc_length::{every_lane, measure_line};
+use crate::fixtures::{ahead_m, painted_m, standard};
+use crate::hurdles::{HURDLES, hurdles_m, track_with_every_tick};
 use crate::lane_number;
 use crate::marks_csv::for_every_mark;
 use crate::published::{Row, rows, source};
@@ -103,7 +103,7 @@ fn staggers(what: &'static str, columns: [(&str, &str); 2], allowed_m: f64) -> P
 
 /// Every hurdle of each race, in lane 4.
 fn hurdles() -> Part {
-    let track = standard_with_sets(&["standard", "age-group hurdles", "300 m hurdles"]);
+    let track = track_with_every_tick();
     let ticks = |row: Row| {
         let course = if row["course"] == "oval" { Course::Oval } else { Course::HomeStraight };
         let event = row["event"].trim_end_matches('s').to_owned();
@@ -134,15 +134,11 @@ fn marks() -> Part {
 
 /// Laps of every lane of every built-in track, by a curves library that integrates along cubic curves.
 fn laps_integrated() -> Part {
-    let rows = built_in().flat_map(|track| {
-        let lanes = 1..=track.layout().lanes_of(Course::Oval);
-        let lap = |lane| Compared {
-            what: format!("{}, lap of lane {lane}", track.name()),
-            ours_m: track.lap_m(lane_number(lane)).expect("the lane exists"),
-            theirs_m: measure_line(&track, lane).lap_m,
-            source: "kurbo, integrated".to_owned(),
-        };
-        lanes.map(lap).collect::<Vec<_>>()
+    let rows = every_lane().map(|(track, lane)| Compared {
+        what: format!("{}, lap of lane {lane}", track.name()),
+        ours_m: track.lap_m(lane_number(lane)).expect("the lane exists"),
+        theirs_m: measure_line(&track, lane).lap_m,
+        source: "kurbo, integrated".to_owned(),
     });
     Part { what: "laps of every lane of all built-in tracks, kurbo", rows: rows.collect(), allowed_m: 1e-6 }
 }
@@ -151,28 +147,26 @@ fn laps_integrated() -> Part {
 /// integrates.
 fn repetitions() -> Part {
     let mut rows = Vec::new();
-    for track in built_in() {
-        for lane in 1..=track.layout().lanes_of(Course::Oval) {
-            let line = measure_line(&track, lane);
-            for distance_m in DISTANCES_M {
-                let pairs = track.search(lane_number(lane), distance_m).expect("it is in range");
-                let first = pairs
-                    .iter()
-                    .find(|pair| [pair.start, pair.finish].iter().all(|spot| spot.course == Course::Oval));
-                let Some(pair) = first else { continue };
-                let along_m = [pair.start, pair.finish].map(|spot| {
-                    let point = track.point(spot);
-                    line.locate(point.x, point.y).0
-                });
-                let once_m = (along_m[1] - along_m[0]).rem_euclid(line.lap_m);
-                let laps = ((distance_m - once_m) / line.lap_m).round();
-                rows.push(Compared {
-                    what: format!("{}, {distance_m} m in lane {lane}", track.name()),
-                    ours_m: distance_m,
-                    theirs_m: once_m + laps * line.lap_m,
-                    source: "kurbo, from place to place".to_owned(),
-                });
-            }
+    for (track, lane) in every_lane() {
+        let line = measure_line(&track, lane);
+        for distance_m in DISTANCES_M {
+            let pairs = track.search(lane_number(lane), distance_m).expect("it is in range");
+            let first = pairs
+                .iter()
+                .find(|pair| [pair.start, pair.finish].iter().all(|spot| spot.course == Course::Oval));
+            let Some(pair) = first else { continue };
+            let along_m = [pair.start, pair.finish].map(|spot| {
+                let point = track.point(spot);
+                line.locate(point.x, point.y).0
+            });
+            let once_m = (along_m[1] - along_m[0]).rem_euclid(line.lap_m);
+            let laps = ((distance_m - once_m) / line.lap_m).round();
+            rows.push(Compared {
+                what: format!("{}, {distance_m} m in lane {lane}", track.name()),
+                ours_m: distance_m,
+                theirs_m: once_m + laps * line.lap_m,
+                source: "kurbo, from place to place".to_owned(),
+            });
         }
     }
     Part { what: "repetitions from place to place, kurbo", rows, allowed_m: 1e-6 }
@@ -211,12 +205,7 @@ fn path_data(track: &Track, lane: u8) -> String {
 
 /// The same laps by a library of another language; nothing where it is not installed, which is said.
 fn laps_measured_elsewhere() -> Option<Part> {
-    let lanes: Vec<(Track, u8)> = built_in()
-        .flat_map(|track| {
-            let lanes = 1..=track.layout().lanes_of(Course::Oval);
-            lanes.map(move |lane| (track.clone(), lane)).collect::<Vec<_>>()
-        })
-        .collect();
+    let lanes: Vec<(Track, u8)> = every_lane().collect();
     let python = std::env::var("TOELINE_PYTHON").unwrap_or_else(|_| "python3".to_owned());
     let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/geometry/perimeters.py");
     let measure = Command::new(python).arg(script).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn();

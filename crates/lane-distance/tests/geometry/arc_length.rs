@@ -30,7 +30,7 @@ pub(crate) fn measure_line(track: &Track, lane: u8) -> Trace {
     }))
 }
 
-fn every_lane() -> impl Iterator<Item = (Track, u8)> {
+pub(crate) fn every_lane() -> impl Iterator<Item = (Track, u8)> {
     built_in().flat_map(|track| {
         let lanes = 1..=track.layout().lanes_of(Course::Oval);
         lanes.map(move |lane| (track.clone(), lane))

@@ -13,7 +13,7 @@ fn number(row: &Row, column: &str) -> f64 {
 }
 
 /// The standard track with the ticks of every hurdle race.
-fn track_with_every_tick() -> Track {
+pub(crate) fn track_with_every_tick() -> Track {
     standard_with_sets(&["standard", "age-group hurdles", "300 m hurdles"])
 }
 
