@@ -1,7 +1,7 @@
 // The planner runs beside this page, in a worker; no request leaves the device.
 export const isServed = false;
 
-const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+const worker = self.planner;
 const waiting = new Map();
 let last = 0;
 
@@ -24,4 +24,6 @@ export function carry(operation, body) {
   });
 }
 
-if ("serviceWorker" in navigator) navigator.serviceWorker.register(new URL("keeper.js", import.meta.url));
+// The page is kept once it has answered, so that nothing is fetched twice while somebody waits.
+const keep = () => navigator.serviceWorker?.register(new URL("keeper.js", import.meta.url));
+worker.addEventListener("message", keep, { once: true });

@@ -123,7 +123,7 @@ const actions = {
   "ground-save": () => offerFile(new Blob([file.text], { type: "application/yaml" }), file.name),
 };
 
-export function wireGround() {
+function wire() {
   const section = byId("ground");
   section.addEventListener("submit", (event) => event.preventDefault());
   section.addEventListener("input", ({ target }) => {
@@ -148,3 +148,5 @@ export function wireGround() {
     }
   });
 }
+
+wire();

@@ -51,7 +51,7 @@ async function askFar(taps = null) {
   if (answer !== null && taps !== null) [byId("far-from").value, byId("far-to").value] = [answer.from, answer.to];
 }
 
-export function wireLines() {
+function wire() {
   byId("larger").addEventListener("click", () => {
     const isLarge = byId("line-map").classList.toggle("is-large");
     byId("larger").setAttribute("aria-pressed", isLarge);
@@ -73,3 +73,5 @@ export function wireLines() {
   byId("line-lane").addEventListener("change", () => askFar());
   for (const id of ["far-from", "far-to", "far-time"]) byId(id).addEventListener("change", () => askFar());
 }
+
+wire();

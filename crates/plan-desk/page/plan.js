@@ -10,8 +10,12 @@ export function showPlan(newParts) {
   byId("old").hidden = newParts !== null;
   byId("run").setAttribute("aria-disabled", newParts === null);
   if (newParts === null) return;
+  const before = parts;
   parts = newParts;
-  for (const part of ["head", "map", "walk", "care", "late"]) show(byId(part), parts[part], ["open"]);
+  for (const part of ["head", "map", "walk", "care"]) {
+    if (parts[part] !== before?.[part]) show(byId(part), parts[part], ["open"]);
+  }
+  show(byId("late"), parts.late, ["open"]);
   const pressed = all(".show-run[aria-pressed=true]").map((button) => button.dataset);
   all(".drawn").forEach((drawn) => drawn.remove());
   show(byId("places"), parts.places, ["open"]);

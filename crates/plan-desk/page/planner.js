@@ -2,9 +2,7 @@
 import { Latest, ask } from "./desk.js";
 import { change, current, draft, onChange, toggled, wholeEvening } from "./evening.js";
 import { useTrackOfFolder, wireFolder } from "./folder.js";
-import { showGround, wireGround } from "./ground.js";
 import { showLate, wireLate } from "./late.js";
-import { showLines, wireLines } from "./lines.js";
 import { all, byId, say } from "./page.js";
 import { showPlan, wirePlan } from "./plan.js";
 import { showProblems, wireMirror } from "./problems.js";
@@ -101,15 +99,20 @@ function wireWriting() {
   }
 }
 
+/** What a view does when it is opened; what only it needs is fetched then. */
+const opened = {
+  lines: async () => (await import("./lines.js")).showLines(),
+  ground: async () => (await import("./ground.js")).showGround(),
+  shelf: showShelf,
+};
+
 function wireViews() {
   for (const button of all(".views button")) {
     button.addEventListener("click", () => {
       for (const other of all(".views button")) other.toggleAttribute("aria-current", false);
       button.setAttribute("aria-current", "page");
       for (const view of all(".view")) view.hidden = view.id !== button.dataset.view;
-      if (button.dataset.view === "lines") showLines();
-      if (button.dataset.view === "ground") showGround();
-      if (button.dataset.view === "shelf") showShelf();
+      opened[button.dataset.view]?.();
       scrollTo(0, 0);
     });
   }
@@ -138,8 +141,6 @@ wirePlan();
 wireLate();
 wireSend();
 wireShelf();
-wireLines();
-wireGround();
 wireViews();
 byId("run").addEventListener("click", () => localStorage.setItem(RUN, JSON.stringify(current())));
 addEventListener("hashchange", () => location.hash.startsWith("#e=") && begin());

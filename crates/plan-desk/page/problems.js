@@ -54,8 +54,13 @@ function select(field, { from, to }) {
 
 /** A copy of the text lies under it, with the words underlined. */
 function underline(problems) {
-  const { value } = byId("text");
   const mirror = byId("mirror");
+  // Nothing to underline; to ask where the text is scrolled to would lay the page out anew.
+  if (problems.length === 0) {
+    mirror.replaceChildren();
+    return;
+  }
+  const { value } = byId("text");
   const parts = [];
   let done = 0;
   for (const { place } of [...problems].sort((a, b) => a.place.from - b.place.from)) {

@@ -96,10 +96,9 @@ pub fn page_files(carrier: Carrier<'_>) -> Result<Vec<PageFile>, String> {
         policy: policy(&PagePolicy::default()),
     };
     let phone = plan_sheet::page_policy();
-    let shell = Shell { policy: policy(&phone) }.render().map_err(|error| error.to_string())?;
-    let has_folder = matches!(carrier, Carrier::Program { has_folder: true });
+    let shell = Shell { policy: policy(&phone), has_worker: has_worker(carrier) }.render().map_err(|error| error.to_string())?;
     let mut files = vec![
-        file("", HTML, planner(EXAMPLES, has_folder)?.into_bytes().into()),
+        file("", HTML, planner(EXAMPLES, carrier)?.into_bytes().into()),
         PageFile { policy: policy(&phone), ..file("run.html", HTML, shell.into_bytes().into()) },
     ];
     files.extend(COMMON.iter().map(|(path, content_type, bytes)| file(path, content_type, (*bytes).into())));
@@ -109,6 +108,7 @@ pub fn page_files(carrier: Carrier<'_>) -> Result<Vec<PageFile>, String> {
         }
         Carrier::Worker(engine) => {
             files.push(file("carrier.js", SCRIPT, include_bytes!("../page/carrier-offline.js").into()));
+            files.push(file("begin.js", SCRIPT, include_bytes!("../page/begin.js").into()));
             files.push(file("worker.js", SCRIPT, include_bytes!("../page/worker.js").into()));
             files.push(file("engine.js", SCRIPT, engine.script.as_bytes().to_vec().into()));
             files.push(file("engine.wasm", WASM, engine.wasm.to_vec().into()));
@@ -117,6 +117,10 @@ pub fn page_files(carrier: Carrier<'_>) -> Result<Vec<PageFile>, String> {
         }
     }
     Ok(files)
+}
+
+fn has_worker(carrier: Carrier<'_>) -> bool {
+    matches!(carrier, Carrier::Worker(_))
 }
 
 /// What a browser may load and run for the page: only its own files, and what a phone page holds.
@@ -148,6 +152,7 @@ fn keeper(files: &[PageFile]) -> String {
 #[template(path = "run.html")]
 struct Shell {
     policy: String,
+    has_worker: bool,
 }
 
 #[derive(Template)]
@@ -163,6 +168,7 @@ struct Planner {
     parts: PlanParts,
     late: String,
     has_folder: bool,
+    has_worker: bool,
 }
 
 /// A built-in track to choose.
@@ -173,7 +179,7 @@ struct TrackChoice {
 }
 
 /// The page itself, with the plan of the first example.
-fn planner(examples: &'static [Example], has_folder: bool) -> Result<String, String> {
+fn planner(examples: &'static [Example], carrier: Carrier<'_>) -> Result<String, String> {
     let example = &examples[0];
     let request = example.request();
     let evening = Evening::of(&request).map_err(|problems| format!("{problems:?}"))?;
@@ -198,7 +204,8 @@ fn planner(examples: &'static [Example], has_folder: bool) -> Result<String, Str
         colours,
         parts: PlanParts::of(&evening.plan).map_err(|error| error.to_string())?,
         late: controls(&evening, &request)?,
-        has_folder,
+        has_folder: matches!(carrier, Carrier::Program { has_folder: true }),
+        has_worker: has_worker(carrier),
     };
     page.render().map_err(|error| error.to_string())
 }
