@@ -355,6 +355,15 @@ impl<'a> Cursor<'a> {
         before.is_some_and(|token| token.is_sign(sign))
     }
 
+    /// The number that stands so many tokens before the next one.
+    pub(crate) fn number_before(&self, back: usize) -> Option<f64> {
+        let before = self.at.checked_sub(back).and_then(|before| self.tokens.get(before))?;
+        match before.kind {
+            Kind::Number(value) => Some(value),
+            _ => None,
+        }
+    }
+
     /// Whether the token so many before the next one is a times sign.
     pub(crate) fn is_times_before(&self, back: usize) -> bool {
         let before = self.at.checked_sub(back).and_then(|before| self.tokens.get(before));

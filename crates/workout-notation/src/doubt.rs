@@ -20,6 +20,11 @@ pub enum Doubt {
         /// The time, in seconds.
         seconds: f64,
     },
+    /// A number alone at the end of repetitions with a time, taken for a run in metres, could be their rest.
+    RunOrRest {
+        /// The number, as seconds.
+        seconds: f64,
+    },
     /// `off 60s` is too short to be from one start to the next, so that it is the rest.
     CycleTooShort {
         /// The time, in seconds.

@@ -52,7 +52,8 @@ impl Cursor<'_> {
     /// A time that stands first in brackets: the rest, or where a rest is given as well, the time of the run.
     fn value_in_brackets(&mut self, details: &mut Details) {
         let begins = self.place();
-        if self.parts_with_times()
+        if self.bare_range_of_times(details)
+            || self.parts_with_times()
             || self.times_of_runs(details)
             || self.times_of_parts(details)
             || self.bare_minutes(details)
@@ -103,6 +104,27 @@ impl Cursor<'_> {
         }
     }
 
+    /// `6 x 200 (32-34)`: close times of the run, in seconds without a word; nobody rests for a range of close times.
+    fn bare_range_of_times(&mut self, details: &mut Details) -> bool {
+        let (Some(from_s), Some(to_s)) = (self.number_at(0), self.number_at(2)) else { return false };
+        let is_range = (self.is_sign(1, '-') || self.is_word(1, &["to"])) && self.is_sign(3, ')');
+        let is_close = from_s >= 10.0 && is_close_range(from_s, to_s);
+        if !is_range
+            || !is_close
+            || details.pace.is_some()
+            || !self.is_likely_time(from_s)
+            || !self.is_likely_time(to_s)
+        {
+            return false;
+        }
+        let begins = self.place();
+        self.skip_all(3);
+        self.bind_since(begins);
+        let pace = Pace::Time { seconds: from_s, to_s: Some(to_s) };
+        details.pace = Some(Spanned::new(pace, self.since(begins)));
+        true
+    }
+
     /// `4 x 1k (3:10, 3:08, 3:06, 3:04)`: times of the runs one after the other, as somebody could run each of them.
     fn times_of_runs(&mut self, details: &Details) -> bool {
         if details.pace.is_some() || !self.shared.paces.is_empty() {
@@ -149,7 +171,7 @@ impl Cursor<'_> {
         self.go_back(before);
         let Some(first) = first.filter(|_| is_alone) else { return false };
         let (seconds, is_close) = match second {
-            Some(second) => (*second, *second <= *first * 1.3 && *second >= *first),
+            Some(second) => (*second, is_close_range(*first, *second)),
             None => (*first, false),
         };
         let is_exact = first.fract() != 0.0;
@@ -286,4 +308,9 @@ impl Cursor<'_> {
         self.doubts.push(Doubt::BareMinutes);
         true
     }
+}
+
+/// Whether somebody could mean two times as one target.
+fn is_close_range(from_s: f64, to_s: f64) -> bool {
+    to_s >= from_s && to_s <= from_s * 1.3
 }

@@ -3,12 +3,14 @@
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, Recovery};
+use crate::forms::{Details, Gap, Pace, Recovery};
 use crate::listed::{Listed, counted, easy_behind_repetitions, recovery_of, repeated};
 use crate::spanned::Spanned;
 
 const BETWEEN_HELP: &str =
     "write `+` between two runs, or say what the number is: `@ 48s`, `rest 90s`, `in lane 2`";
+/// A rest in seconds without a word is hardly longer.
+const LONGEST_REST_S: f64 = 180.0;
 const FURTHER_HELP: &str = "after the distance write `in lane 2`, `on the bend`, `@ 48s` or `rest 3min`";
 
 impl Cursor<'_> {
@@ -91,7 +93,25 @@ impl Cursor<'_> {
             self.add_details(&mut last.details, details);
             return;
         }
+        if let Some(last) = items.last()
+            && !is_behind_plus
+            && let Some(seconds) = self.could_be_rest(last, &listed)
+        {
+            self.doubts.push(Doubt::RunOrRest { seconds });
+        }
         items.push(listed);
+    }
+
+    /// `3 x 400 @ 60, 90`: a number alone at the end, behind repetitions with a time and without a rest, is a run; it could
+    /// be their rest, in seconds.
+    fn could_be_rest(&self, last: &Listed, listed: &Listed) -> Option<f64> {
+        let has_time = matches!(last.details.pace.as_deref(), Some(Pace::Time { .. }));
+        let is_alone = !listed.is_counted && listed.details == Details::default() && self.is_at_end();
+        let is_free = last.is_counted && has_time && last.details.recovery == Recovery::default();
+        (is_alone && is_free)
+            .then(|| self.number_before(1))
+            .flatten()
+            .filter(|seconds| *seconds <= LONGEST_REST_S)
     }
 
     /// `3 x 100, 3 x 200, 3 x 300 (1', 2', 3')`: as many rests as counted items, one for each.

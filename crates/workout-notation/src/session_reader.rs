@@ -220,8 +220,15 @@ impl<'a> SessionReader<'a> {
         if words.is_empty() {
             return;
         }
-        // What was said of the day within it has left spaces.
-        let words = words.split_whitespace().collect::<Vec<_>>().join(" ").replace(" ,", ",");
+        // What was said of the day within it has left spaces and commas.
+        let mut words = words.split_whitespace().collect::<Vec<_>>().join(" ").replace(" ,", ",");
+        while words.contains(",,") {
+            words = words.replace(",,", ",");
+        }
+        let words = words.trim_matches([',', ' ']).to_owned();
+        if words.is_empty() {
+            return;
+        }
         let title = self.workout.title.take();
         self.workout.title = Some(title.map_or_else(|| words.clone(), |title| format!("{title}, {words}")));
     }

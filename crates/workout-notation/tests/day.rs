@@ -90,6 +90,7 @@ fn a_text_says_when_it_begins_and_ends() {
         ("Saturday 9.30am-11am", at(9, 30), Some(at(11, 0)), Some("Saturday")),
         ("Saturday, 11am-1pm", at(11, 0), Some(at(13, 0)), Some("Saturday")),
         ("18:00-19:30", at(18, 0), Some(at(19, 30)), None),
+        ("Tuesday\n6.15pm start, lane 1 shut, one watch", at(18, 15), None, Some("Tuesday, one watch")),
     ] {
         let workout = read(&format!("{head}\n6 x 200"));
         assert_eq!((workout.begins, workout.ends), (Some(begins), ends), "{head}");

@@ -205,3 +205,17 @@ fn a_count_of_distances_called_a_relay_is_in_doubt() {
     // A leg alone is run by each athlete.
     assert_eq!(doubts("3 x 120 relay leg"), []);
 }
+
+#[test]
+fn what_stands_behind_a_comma_is_in_doubt_where_it_could_be_the_rest() {
+    use workout_notation::Doubt::{RunOrRest, TargetOrRest};
+    let doubts =
+        |text: &str| Block::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}")).doubts;
+    assert_eq!(doubts("3 x 400 @ 60, 90"), [RunOrRest { seconds: 90.0 }]);
+    assert_eq!(doubts("3 x 300 @ 45, 43"), [TargetOrRest { seconds: 43.0 }]);
+    for clear in
+        ["3 x 400 @ 60, 90s", "3 x 400 @ 60, 90m", "3 x 300 @ 45, 1 x 150", "3 x 300 @ 45, 43, 3 min rest"]
+    {
+        assert_eq!(doubts(clear), [], "{clear}");
+    }
+}

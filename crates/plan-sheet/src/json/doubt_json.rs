@@ -19,6 +19,7 @@ impl From<Doubt> for DoubtJson {
     fn from(doubt: Doubt) -> Self {
         let (kind, numbers) = match doubt {
             Doubt::RestOrTarget { seconds } => ("rest or target", json!({ "seconds": seconds })),
+            Doubt::RunOrRest { seconds } => ("run or rest", json!({ "seconds": seconds })),
             Doubt::TargetOrRest { seconds } => ("target or rest", json!({ "seconds": seconds })),
             Doubt::RestOrRun { seconds } => ("rest or run", json!({ "seconds": seconds })),
             Doubt::CycleTooShort { seconds } => ("cycle too short", json!({ "seconds": seconds })),

@@ -11,6 +11,9 @@ pub(crate) fn doubt(doubt: Doubt) -> String {
         Doubt::RestOrTarget { seconds } => format!("or {} could be the time of each run", time(seconds)),
         Doubt::TargetOrRest { seconds } => format!("or {} could be the rest", time(seconds)),
         Doubt::RestOrRun { seconds } => format!("or {} could be a run", time(seconds)),
+        Doubt::RunOrRest { seconds } => {
+            format!("{0} is a run of {0} m, or could be the rest: write {0}s", metres(seconds))
+        }
         Doubt::CycleTooShort { seconds } => {
             format!("{} is too short from start to start, so it is the rest", time(seconds))
         }

@@ -106,6 +106,9 @@ pub(crate) const SHORT_S: f64 = 20.0;
 /// The second of two times for runs that become faster is at least this part of the first.
 const LEAST_PROGRESSION: f64 = 0.75;
 
+/// The same where a comma stands between them, behind which most write the rest.
+const LEAST_BEHIND_COMMA: f64 = 0.94;
+
 /// Words at the end of a pace.
 const PACE_WORDS: &[&str] = &["pace", "effort", "speed"];
 
@@ -269,6 +272,7 @@ impl Cursor<'_> {
     pub(crate) fn list_of_paces(&mut self) -> bool {
         let (before, problems) = (self.place(), self.problems.len());
         let mut times: Vec<Spanned<SharedPace>> = Vec::new();
+        let mut has_comma = false;
         while times.len() < 12 && self.is_number(0) && !self.is_sign(1, '%') && self.metres_in(1).is_none() {
             let Ok(time) = self.seconds("a pace", PACE_HELP) else { break };
             if let Some(SharedPace::Time(seconds)) = times.last().map(|last| last.value)
@@ -296,6 +300,7 @@ impl Cursor<'_> {
             {
                 break;
             }
+            has_comma = sign == ',' && !is_joined && more == 0;
             self.skip_all(next);
         }
         let seconds: Vec<f64> = (times.iter())
@@ -312,14 +317,19 @@ impl Cursor<'_> {
             || self.is_sign(0, '%')
             || self.is_times(0)
             || self.is_word(0, &["per"])
-            // `@ 2:30, 90 s`: nobody becomes so much faster.
-            || seconds.len() == 2 && seconds[1] < seconds[0] * LEAST_PROGRESSION;
+            // `@ 2:30 - 90 s`: nobody becomes so much faster. `@ 75, 60s`: behind a comma stands the rest, unless it is about
+            // as long as the run.
+            || seconds.len() == 2
+                && seconds[1] < seconds[0] * if has_comma { LEAST_BEHIND_COMMA } else { LEAST_PROGRESSION };
         if !is_list || is_else {
             self.problems.truncate(problems);
             self.go_back(before);
             return false;
         }
         self.shared.is_progression = seconds.len() == 2;
+        if let (true, [_, second]) = (has_comma && self.is_at_end(), seconds.as_slice()) {
+            self.doubts.push(Doubt::TargetOrRest { seconds: *second });
+        }
         self.shared.paces = times;
         true
     }
