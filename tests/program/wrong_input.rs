@@ -145,6 +145,21 @@ error: unknown key `block`
   |
 help: did you mean `blocks`?
 
+# a key that is written one level too high
+$ cat s.yaml
+title: Tuesday
+timers: each group
+blocks:
+  - 6 x 200
+$ toeline plan s.yaml
+error: unknown key `timers`
+ --> s.yaml:2:1
+  |
+2 | timers: each group
+  | ^^^^^^
+  |
+help: it belongs below `squad`: `squad: { timers: … }`
+
 # a session file with faults in two blocks
 $ cat s.yaml
 title: Tuesday

@@ -194,6 +194,9 @@ fn wrong_type(expected: Expected, found: &Found, at: &[Key]) -> FaultWords {
 }
 
 fn instead(name: &UnknownName) -> Option<String> {
+    if let Some(holder) = name.below() {
+        return Some(format!("it belongs below `{holder}`: `{holder}: {{ {}: … }}`", name.name));
+    }
     name.near.map(did_you_mean).or_else(|| one_of(&name.known))
 }
 

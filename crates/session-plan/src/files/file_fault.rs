@@ -234,18 +234,34 @@ pub enum Named {
     Athlete,
 }
 
+/// Keys that are often written one level too high, behind the key that they belong below.
+pub(crate) static BELOW: &[(&str, &[&str])] =
+    &[("squad", &["mode", "most", "timing_gap", "start_gap", "timers"])];
+
 impl UnknownName {
     /// A name that is none of the known ones.
     pub(crate) fn new(name: &str, known: impl Iterator<Item = &'static str>) -> Self {
         let known: Vec<_> = known.collect();
+        let is_too_high = below(name, &known).is_some();
         let near = known
             .iter()
+            .filter(|_| !is_too_high)
             .map(|known| (strsim::jaro_winkler(name, known), *known))
             .filter(|(likeness, _)| *likeness > 0.7)
             .max_by(|a, b| a.0.total_cmp(&b.0))
             .map(|(_, known)| known);
         Self { name: name.to_owned(), near, known }
     }
+
+    /// The known name below which it belongs, where it is written one level too high.
+    pub fn below(&self) -> Option<&'static str> {
+        below(&self.name, &self.known)
+    }
+}
+
+fn below(name: &str, known: &[&str]) -> Option<&'static str> {
+    let holds = |(holder, keys): &&(&'static str, &[&str])| known.contains(holder) && keys.contains(&name);
+    BELOW.iter().find(holds).map(|(holder, _)| *holder)
 }
 
 impl FileFaults {

@@ -89,3 +89,18 @@ impl SquadSpec {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::files::file_fault::BELOW;
+
+    #[test]
+    fn keys_that_belong_below_squad_are_keys_of_it() {
+        let schema = schemars::schema_for!(super::SquadSpec);
+        let known = schema.get("properties").and_then(|keys| keys.as_object()).expect("it is an object");
+        for (holder, keys) in BELOW {
+            assert_eq!(*holder, "squad");
+            assert!(keys.iter().all(|key| known.contains_key(*key)), "{keys:?}");
+        }
+    }
+}
