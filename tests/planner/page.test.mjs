@@ -79,6 +79,20 @@ for (const [carrier, url] of Object.entries(carriers).filter(([, url]) => url)) 
           assert.doesNotMatch(await text(page, "#places"), /Kit: lane/);
           await andPlan(page, () => page.click('.shut[data-lane="4"]'));
           assert.match(await text(page, "#head"), /lane 4/);
+          const { name, most } = await page.$eval("#late .fewer-row", (row) => ({
+            name: [...row.querySelectorAll("option")].find((option) => !["", "Kit"].includes(option.value)).value,
+            most: row.querySelector(".fewer-reps").max,
+          }));
+          await page.select("#late .fewer-name", name);
+          await andPlan(page, () =>
+            page.$eval("#late .fewer-reps", (box, most) => {
+              box.value = most;
+              box.dispatchEvent(new Event("change", { bubbles: true }));
+            }, most),
+          );
+          assert.ok((await text(page, "#head")).includes(name), name);
+          await andPlan(page, () => page.click(`#late .fewer[data-fewer="${name}"]`));
+          assert.ok(!(await text(page, "#head")).includes(name), name);
           await andPlan(page, () => page.click("#no-changes"));
           assert.match(await text(page, "#places"), /Kit: lane/);
         });

@@ -32,6 +32,7 @@ export function wireLate() {
   byId("no-changes").addEventListener("click", () => changeLate(emptyLate()));
   byId("late").addEventListener("click", ({ target }) => tap(target.closest("button")));
   byId("late").addEventListener("change", ({ target }) => {
+    if (target.closest(".fewer-row") !== null) fewer(target.closest(".fewer-row"));
     if (!target.classList.contains("late-group")) return;
     const { group } = target.dataset;
     const others = current().late.groups.filter((one) => one.group !== group);
@@ -39,10 +40,21 @@ export function wireLate() {
   });
 }
 
+/** Somebody does fewer runs, once it is said who and how many. */
+function fewer(row) {
+  const name = row.querySelector(".fewer-name").value;
+  const reps = row.querySelector(".fewer-reps").valueAsNumber;
+  if (name === "" || !(reps >= 1)) return;
+  changeLate({ reps: [...current().late.reps.filter((one) => one.name !== name), { name, reps: Math.floor(reps) }] });
+  row.querySelector(".fewer-name").value = "";
+  row.querySelector(".fewer-reps").value = "";
+}
+
 function tap(button) {
   if (button === null) return;
   const { late } = current();
-  const { name, hazard, block } = button.dataset;
+  const { name, hazard, block, fewer: who } = button.dataset;
+  if (who !== undefined) changeLate({ reps: late.reps.filter((one) => one.name !== who) });
   if (name !== undefined) changeLate({ without: toggled(late.without, name) });
   if (block !== undefined) changeLate({ skip: toggled(late.skip, Number(block)) });
   if (hazard !== undefined) {

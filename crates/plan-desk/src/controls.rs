@@ -2,8 +2,11 @@
 
 use askama::Template;
 use lane_distance::HazardKind;
+use session_plan::Group;
+use workout_notation::Block;
 
 use crate::evening::Evening;
+use crate::late_request::AthleteReps;
 use crate::plan_request::PlanRequest;
 
 /// What can change late in an evening: who is there, which lanes are open, what is in use, what is left out.
@@ -20,6 +23,10 @@ struct GroupControls {
     /// When it comes, where it comes late.
     late: String,
     athletes: Vec<AthleteControl>,
+    /// The most repetitions of a block of its own.
+    most_reps: u32,
+    /// Those who do fewer.
+    fewer: Vec<AthleteReps>,
 }
 
 struct AthleteControl {
@@ -48,7 +55,10 @@ pub(crate) fn controls(evening: &Evening, request: &PlanRequest) -> Result<Strin
         let group = request.late.groups.iter().find(|group| group.group == name);
         group.map_or_else(String::new, |group| group.begins.clone())
     };
+    let is_of = |group: &Group, name: &str| group.athletes.iter().any(|athlete| athlete.name == name);
     let groups = evening.session.groups.iter().map(|group| GroupControls {
+        most_reps: evening.session.blocks_of(group).map(Block::count).max().unwrap_or(0),
+        fewer: request.late.reps.iter().filter(|one| is_of(group, &one.name)).cloned().collect(),
         name: group.name.clone(),
         late: late(&group.name),
         athletes: group

@@ -96,7 +96,9 @@ pub fn page_files(carrier: Carrier<'_>) -> Result<Vec<PageFile>, String> {
         policy: policy(&PagePolicy::default()),
     };
     let phone = plan_sheet::page_policy();
-    let shell = Shell { policy: policy(&phone), has_worker: has_worker(carrier) }.render().map_err(|error| error.to_string())?;
+    let shell = Shell { policy: policy(&phone), has_worker: has_worker(carrier) }
+        .render()
+        .map_err(|error| error.to_string())?;
     let mut files = vec![
         file("", HTML, planner(EXAMPLES, carrier)?.into_bytes().into()),
         PageFile { policy: policy(&phone), ..file("run.html", HTML, shell.into_bytes().into()) },

@@ -190,8 +190,18 @@ impl Session {
         }
     }
 
-    /// The blocks that a group does, in its order.
-    pub(crate) fn blocks_of<'a>(&'a self, group: &'a Group) -> impl Iterator<Item = &'a Block> {
+    /// The blocks that a group does, in its order: what all do first, its own, what all do last.
+    ///
+    /// ```
+    /// use session_plan::{Group, Session};
+    /// use workout_notation::{Block, Workout};
+    ///
+    /// let blocks = Workout::parse_blocks("6 x 200 in lane 2").expect("it is well formed");
+    /// let session = Session::of_blocks("six", blocks);
+    /// let counts: Vec<u32> = session.blocks_of(&Group::default()).map(Block::count).collect();
+    /// assert_eq!(counts, [6]);
+    /// ```
+    pub fn blocks_of<'a>(&'a self, group: &'a Group) -> impl Iterator<Item = &'a Block> {
         let [before, own, after] = self.parts();
         before.iter().chain(group.blocks.as_deref().unwrap_or(own)).chain(after)
     }
