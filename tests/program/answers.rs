@@ -30,7 +30,7 @@ $ toeline spots '150 in lane 2'
                                entry of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 
-[CAUTIONS]
+[CARE]
 
 # spots are looked for at a place as well
 $ toeline spots '110 in lane 5 on the bend'
@@ -45,7 +45,7 @@ $ toeline spots '110 in lane 5 on the bend'
                                the inner line
 ────────────────────────────────────────────────────────────────────────────────
 
-[CAUTIONS]
+[CARE]
 
 # lanes have their lap and their stagger
 $ toeline lanes --closed 1
@@ -81,7 +81,7 @@ one bend, the 4x400 m for three; both then break for lane 1.
 - "Off by" is how many metres behind (-) or past (+) the painted 800 m start to
   stand.
 
-[CAUTIONS_LANE_ONE_CLOSED]
+[CARE_LANE_ONE_CLOSED]
 
 # marks are listed in walking order with their traps
 $ toeline marks --lane 5 --track yards-440
@@ -122,7 +122,7 @@ Traps (!)
 - break line: no start and no finish of any distance.
 - 120 yd hurdles start: it stands 20 yd behind the 100 yd start.
 
-[CAUTIONS]
+[CARE]
 
 "##]]);
 }

@@ -73,7 +73,7 @@ Look both ways; mind throws and jumps; venue rules come first. More: --full
 #[test]
 fn an_evening_is_a_table_of_goes_across_its_groups_then_the_places() {
     toeline(&["plan", EVENING]).assert().success().stdout_eq(str![[r#"
-Club evening, Saturday, Saturday 17 April 2027
+Club evening, Saturday, 17 April 2027
 Track: Wrenbeck, lane 1 closed. 18:00 to about 18:56. Distances assume the
 measure line.
 
@@ -92,20 +92,22 @@ Block 9, hurdlers: 3 × 60 m @ 8.4 s in lanes 6, 7, 3 min rest
 
 Who goes when (4.2 is wave 2 of block 4)
 Go         middle distance         sprinters               hurdlers
-18:15:00   4.1–4.2: Rosa, Sami,
-           Tove, Ursa, Vito /
-           Mara, Noor, Otis, Pia,
-           Quin
+18:15:00   4.1–4.2, lane 2: Rosa,
+           Sami, Tove, Ursa, Vito
+           / Mara, Noor, Otis,
+           Pia, Quin
            10 s apart, every 5:30
            to 18:37:00
-18:20:00                           5.1–5.2: Gita, Hana,
-                                   Cleo / Edie, Finn with
+18:20:00                           5.1–5.2, lanes 3–5 in
+                                   turn: Gita, Hana, Cleo
+                                   / Edie, Finn with
                                    Bruno
                                    10 s apart, then 250 m
                                    18:26:45, 200 m
                                    18:33:22, 150 m
                                    18:39:52
-18:20:20                           5.3: Ada, Bela, Dov
+18:20:20                           5.3, lanes 3–5 in
+                                   turn: Ada, Bela, Dov
                                    then 250 m 18:27:05,
                                    200 m 18:33:42, 150 m
                                    18:40:13
@@ -119,17 +121,17 @@ Go         middle distance         sprinters               hurdlers
                                                            then 18:28:16,
                                                            18:31:50, 18:34:58,
                                                            18:38:05, 18:41:11
-~18:46:35                          7.1–7.2: Edie to Finn
-                                   with Bruno (runs 1,
-                                   3), Finn with Bruno to
-                                   Edie (runs 2, 4) /
-                                   Gita to Hana
+~18:46:35                          7.1–7.2, lane 4: Edie
+                                   to Finn with Bruno
+                                   (runs 1, 3), Finn with
+                                   Bruno to Edie (runs 2,
+                                   4) / Gita to Hana
                                    30 s apart, every 3:09
                                    to ~18:56:02
-18:46:45   8.1–8.2: Rosa, Sami,
-           Tove, Ursa, Vito /
-           Mara, Noor, Otis, Pia,
-           Quin
+18:46:45   8.1–8.2, lane 2: Rosa,
+           Sami, Tove, Ursa, Vito
+           / Mara, Noor, Otis,
+           Pia, Quin
            10 s apart, every 3:09
            to ~18:56:12
 ~18:47:18                          7.3: lane 4 Ada to
@@ -137,7 +139,8 @@ Go         middle distance         sprinters               hurdlers
                                    Dov
                                    each time 43 s after
                                    wave 1
-18:47:28                                                   9.1–9.2: Kaya, Lev /
+18:47:28                                                   9.1–9.2, lanes 6–7 in
+                                                           turn: Kaya, Lev /
                                                            Ines, Jory
                                                            10 s apart, every
                                                            3:09 to 18:53:46

@@ -4,13 +4,23 @@ use std::fs;
 
 use crate::answer::printed;
 use crate::folder::Folder;
-use crate::run::{cautions, toeline};
+use crate::run::{care, cautions, toeline};
 
 const TUESDAY: &str = "sessions/wrenbeck/tuesday-sprints.yaml";
 
 /// As one line, so that it does not matter where a view breaks lines.
 fn in_one_line(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn an_answer_about_the_track_ends_with_the_cautions_in_short() {
+    let answers =
+        [&["lanes"][..], &["lanes", "--closed", "1"], &["spots", "200 in lane 4", "--closed", "1,2"]];
+    for (arguments, (name, footer)) in answers.into_iter().zip(care()) {
+        let text = printed(&toeline(arguments).assert().success());
+        assert!(text.ends_with(&format!("\n\n{footer}\n")), "{name}: {text}");
+    }
 }
 
 /// The one place where they are compared in full: whole outputs elsewhere have a name in their stead.
@@ -48,10 +58,11 @@ fn every_answer_says_what_its_distances_assume() {
                 assert!(text.contains("look both ways"), "{arguments:?} as {format}");
                 assert!(text.contains("venue rules come first"), "{arguments:?} as {format}");
             } else {
-                // On a screen a plan has a line of care.
+                // On a screen a plan has a line of care, an answer about the track two.
                 let venue = match (arguments[0], format) {
                     ("plan", "text") => "venue rules come first. More: --full",
-                    _ => "Venue rules and staff come first.",
+                    ("week", _) | (_, "json") => "Venue rules and staff come first.",
+                    _ => "venue rules come first.",
                 };
                 for caution in ["Look both ways", venue] {
                     assert!(text.contains(caution), "{arguments:?} as {format}: {caution}");

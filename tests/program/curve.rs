@@ -29,7 +29,7 @@ Group start of 1500 m, breaking for lane 1
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.
 
-[CAUTIONS]
+[CARE]
 
 # with lane 1 closed a group breaks for lane 2
 $ toeline curve 1000 --closed 1
@@ -53,7 +53,7 @@ Group start of 1000 m, breaking for lane 2
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.
 
-[CAUTIONS_LANE_ONE_CLOSED]
+[CARE_LANE_ONE_CLOSED]
 
 # from a place of the innermost open lane
 $ toeline curve --at '200 m start + 5' --closed 1,2
@@ -74,7 +74,7 @@ Group start, breaking for lane 3
 - "Past square" is how many metres past the line straight across the track from
   the innermost start each lane stands, along the lane.
 
-[CAUTIONS_LANES_ONE_AND_TWO_CLOSED]
+[CARE_LANES_ONE_AND_TWO_CLOSED]
 
 "##]]);
 }

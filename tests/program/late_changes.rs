@@ -530,7 +530,7 @@ fn a_plan_with_two_late_changes_reads_as_a_whole() {
 Changed: without Cleo; lane 4 closed (4 x 150 in lanes 3-5 @ 20 rest 5min: lane
 2, not 4); block 2 left out (sprinters, 4 x 60 in lanes 5-7 @ 8.2 rest 3min).
 
-Wrenbeck sprinters, Tuesday, Tuesday 13 April 2027
+Wrenbeck sprinters, Tuesday, 13 April 2027
 Track: Wrenbeck, lanes 1 and 4 closed. 18:00 to 18:53. Wind: 1 m/s against on
 the home straight. Distances assume the measure line.
 

@@ -27,6 +27,7 @@ pub(crate) fn program() -> PathBuf {
 pub(crate) fn comparison() -> Assert {
     let mut known = Redactions::new();
     known.extend(cautions()).expect("the names are capitals in brackets");
+    known.extend(care()).expect("the names are capitals in brackets");
     known.extend(WRENBECK).expect("the names are capitals in brackets");
     Assert::new().action_env(DEFAULT_ACTION_ENV).redact_with(known)
 }
@@ -58,6 +59,26 @@ const WRENBECK: [(&str, &str); 3] = [
   the throw has landed.",
     ),
 ];
+
+/// The cautions in short that an answer ends with which lays nobody's evening out, after what stands for them.
+pub(crate) fn care() -> [(&'static str, String); 3] {
+    [
+        ("[CARE]", ""),
+        ("[CARE_LANE_ONE_CLOSED]", "! Closed lane 1 stays closed: do not run, walk or wait in it.\n"),
+        (
+            "[CARE_LANES_ONE_AND_TWO_CLOSED]",
+            "! Closed lanes 1 and 2 stay closed: do not run, walk or wait in them.\n",
+        ),
+    ]
+    .map(|(name, closed)| {
+        let footer = format!(
+            "{closed}Distances assume the measure line: 0.20 m outside a lane's inner line, 0.30 m
+outside the kerb in lane 1. Look both ways; mind throws and jumps; venue rules
+come first."
+        );
+        (name, footer)
+    })
+}
 
 /// The cautions in full that an answer ends with, after what stands for them in whole outputs.
 pub(crate) fn cautions() -> [(&'static str, String); 4] {

@@ -47,7 +47,7 @@ Distance:
 1. 6 x 400m, 75s
 2. 4 x 100 strides
 $ toeline plan --full notes.txt
-Tuesday track, Tuesday 13 April 2027
+Tuesday track, 13 April 2027
 Track: standard
 
 Block 1, all groups: Warm up 15 min

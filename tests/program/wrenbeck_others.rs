@@ -7,7 +7,7 @@ use snapbox::str;
 fn the_session_for_one_athlete_alone_of_the_demonstration() {
     let shown = toeline(&["plan", "--full", "sessions/wrenbeck/saturday-alone.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
-One athlete alone, Saturday, Saturday 17 April 2027
+One athlete alone, Saturday, 17 April 2027
 Track: Wrenbeck, lane 1 closed
 09:00 to about 09:40
 
@@ -60,7 +60,7 @@ fn the_hurdles_and_relay_session_of_the_demonstration() {
     let shown =
         toeline(&["plan", "--full", "sessions/wrenbeck/wednesday-hurdles-and-relay.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
-Hurdles and relay, Wednesday, Wednesday 14 April 2027
+Hurdles and relay, Wednesday, 14 April 2027
 Track: Wrenbeck, lane 1 closed
 17:30 to about 18:43
 
@@ -160,7 +160,7 @@ Setting out: one lap from the finish line
 fn the_session_with_two_groups_of_the_demonstration() {
     let shown = toeline(&["plan", "--full", "sessions/wrenbeck/monday-two-groups.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
-Two groups, Monday, Monday 12 April 2027
+Two groups, Monday, 12 April 2027
 Track: Wrenbeck, lane 1 closed
 18:00 to 18:59
 Wind: light, from behind on the home straight

@@ -7,7 +7,7 @@ use snapbox::str;
 fn the_sprint_session_of_the_demonstration() {
     let shown = toeline(&["plan", "--full", "sessions/wrenbeck/tuesday-sprints.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
-Wrenbeck sprinters, Tuesday, Tuesday 13 April 2027
+Wrenbeck sprinters, Tuesday, 13 April 2027
 Track: Wrenbeck, lane 1 closed
 18:00 to 19:11
 Wind: 1 m/s against on the home straight
@@ -125,7 +125,7 @@ fn the_middle_distance_session_of_the_demonstration() {
     let shown =
         toeline(&["plan", "--full", "sessions/wrenbeck/thursday-middle-distance.yaml"]).assert().success();
     shown.stdout_eq(str![[r#"
-Wrenbeck middle distance, Thursday, Thursday 15 April 2027
+Wrenbeck middle distance, Thursday, 15 April 2027
 Track: Wrenbeck, lane 1 closed
 18:00 to 18:58
 

@@ -64,15 +64,16 @@ fn a_time_over_a_wrong_line_is_made_honest() {
     let lap = json!({ "lane": 2, "from": "finish line", "to": "finish line", "time": "65.0" });
     let lap_m = 2.0 * std::f64::consts::PI * (36.50 + 1.22 + 0.20) + 2.0 * 84.39;
     let words = format!(
-        "{:.2} s for 400 m: the line lost {:.2} s",
+        "{:.2} s for 400 m: the run was {:.2} m too long, which cost {:.2} s",
         65.0 * 400.0 / lap_m,
+        lap_m - 400.0,
         65.0 - 65.0 * 400.0 / lap_m
     );
     let answer = asked("far", &lap);
     assert!(html(&answer).contains(&words), "{words}: {answer}");
     let mut meant = lap.clone();
     meant["meant_m"] = json!(410.0);
-    assert!(html(&asked("far", &meant)).contains("for 410 m: the line won"));
+    assert!(html(&asked("far", &meant)).contains("too short, which saved"));
     for (key, wrong) in [
         ("time", json!("fast")),
         ("time", json!("0")),

@@ -10,7 +10,7 @@ use crate::sheet::sheet_row::distance;
 use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, table};
-use crate::terminal::take_care::take_care;
+use crate::terminal::take_care::take_care_in_short;
 use crate::words::spot::WordedSpot;
 
 /// Pairs of start and finish, best first.
@@ -73,7 +73,7 @@ impl View for Choices {
         let table = table(&["", "Stand", "Finish", "Course", "Ends on paint"], &[0, 4], rows);
         let distance = distance(first.distance_m, first.plus_minus_m);
         let title = format!("{distance} m in lane {}, best first", first.start.lane);
-        format!("{}\n{table}\n\n{}", heading(&title), take_care(&self.cautions))
+        format!("{}\n{table}\n\n{}", heading(&title), take_care_in_short(&self.cautions))
     }
 
     fn csv(&self) -> CsvTable {

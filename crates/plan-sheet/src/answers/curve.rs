@@ -10,7 +10,7 @@ use crate::json::care::WithCare;
 use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
-use crate::terminal::take_care::take_care;
+use crate::terminal::take_care::take_care_in_short;
 use crate::words::spot::WordedSpot;
 
 /// The curved start line of a group that breaks for the inside at once.
@@ -72,7 +72,7 @@ impl View for Curve {
              start each lane stands, along the lane.",
         );
         let table = table(&["Lane", "Past square", "Stand"], &[0, 1], rows);
-        format!("{}\n{table}\n{note}\n\n{}", heading(&title), take_care(&self.cautions))
+        format!("{}\n{table}\n{note}\n\n{}", heading(&title), take_care_in_short(&self.cautions))
     }
 
     fn csv(&self) -> CsvTable {

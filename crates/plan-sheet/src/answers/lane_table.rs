@@ -9,7 +9,7 @@ use crate::json::care::WithCare;
 use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
 use crate::terminal::table::{heading, item, table};
-use crate::terminal::take_care::take_care;
+use crate::terminal::take_care::take_care_in_short;
 use crate::words::spot::WordedSpot;
 
 /// Lap and stagger of each lane of the oval.
@@ -136,7 +136,7 @@ impl View for LaneTable {
             );
             text.push('\n');
         }
-        text + "\n" + &take_care(&self.cautions)
+        text + "\n" + &take_care_in_short(&self.cautions)
     }
 
     fn csv(&self) -> CsvTable {

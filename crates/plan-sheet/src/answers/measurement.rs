@@ -10,8 +10,8 @@ use crate::formats::rendered::RenderError;
 use crate::json::care::WithCare;
 use crate::tables::columns::Columns;
 use crate::tables::csv_table::CsvTable;
-use crate::terminal::table::{heading, item};
-use crate::terminal::take_care::take_care;
+use crate::terminal::table::{WIDTH, heading, item, wrapped};
+use crate::terminal::take_care::take_care_in_short;
 use crate::words::numbers::{clock, metres};
 use crate::words::spot::WordedSpot;
 
@@ -161,13 +161,15 @@ impl Timed {
         if let (Some(intended_m), Some(intended_s), Some(lost_s)) =
             (self.intended_m, self.intended_s, self.lost_s)
         {
-            let verb = if lost_s < 0.0 { "won" } else { "lost" };
-            let (intended, lost) = (metres(intended_m), lost_s.abs());
-            words += &format!(", or {intended_s:.2} s for {intended} m: the line ");
-            words += &if lost < HUNDREDTH_S / 2.0 {
-                "was right".to_owned()
+            let off_m = (self.time_s / self.pace_s_per_km).mul_add(1000.0, -intended_m);
+            let (off, lost) = (format!("{:.2} m", off_m.abs()), format!("{:.2} s", lost_s.abs()));
+            words += &format!(", or {intended_s:.2} s for {} m: ", metres(intended_m));
+            words += &if lost_s.abs() < HUNDREDTH_S / 2.0 {
+                "the line was right".to_owned()
+            } else if lost_s < 0.0 {
+                format!("the run was {off} too short, which saved {lost}")
             } else {
-                format!("{verb} {lost:.2} s")
+                format!("the run was {off} too long, which cost {lost}")
             };
         }
         words
@@ -183,7 +185,7 @@ impl View for Measurement {
         let mut text = heading(&self.title());
         text += &format!("\n{}\n{}\n", item("from", &self.from.words), item("to  ", &self.to.words));
         if let Some(timed) = self.timed {
-            text += &(timed.words() + "\n");
+            text += &(wrapped(&timed.words(), WIDTH.into()).join("\n") + "\n");
         }
         if let Some(line) = self.running_line {
             text += &format!(
@@ -196,7 +198,7 @@ impl View for Measurement {
             }
             text += "\n";
         }
-        text + "\n" + &take_care(&self.cautions)
+        text + "\n" + &take_care_in_short(&self.cautions)
     }
 
     fn csv(&self) -> CsvTable {

@@ -53,7 +53,8 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         let mut arrangement = Self::of_insets(sketch, clusters, insets, infield);
         for cluster in clusters {
             let (numbers, size) = flag_of(cluster, sketch.mm);
-            let wishes = flag_wishes(cluster, sketch.ground, 2.2 * sketch.mm);
+            let places: Vec<_> = cluster.cones.iter().map(|cone| &cone.spot).collect();
+            let wishes = flag_wishes(&places, sketch.ground, 2.2 * sketch.mm);
             let placed = arrangement
                 .labels
                 .place(size, &wishes, |place| sketch.ground.is_box_on_lanes(place, sketch.mm))?;

@@ -1,15 +1,20 @@
 //! Names on the map of everything but cones.
 
 use kurbo::{Line, Point, Vec2};
-use lane_distance::{Course, LaneList, LaneNumber, Spot};
-use session_plan::Plan;
+use lane_distance::{Course, LaneList, LaneNumber, Placement, Spot};
+use session_plan::{Plan, SpotEnd};
 use svg::node::element::Element;
 
+use super::flag_wishes::flag_wishes;
 use super::ground::Ground;
 use super::labels::{Labels, Wish};
 use super::{hazards, key};
 use crate::drawing::ink::{Pen, line, text_in};
 use crate::drawing::lettering::{SMALL_MM, Type};
+use crate::words::spot::from_paint;
+
+/// Its name, which stands on every map.
+const FINISH_LINE: &str = "finish line";
 
 /// The name of a place other than a cone.
 pub(super) struct Name {
@@ -19,7 +24,7 @@ pub(super) struct Name {
 }
 
 impl Name {
-    /// What else is named: the finish line, where the coach stands, hazards, what is closed.
+    /// What else is named: the finish line, where the coach stands, hazards, what is closed, paint from which runs start.
     pub(super) fn all(plan: &Plan, ground: Ground<'_>, mm: f64) -> Vec<Self> {
         let mut names = vec![Self::of_finish_line(ground, mm)];
         let mut coaches: Vec<(Point, Vec<u32>)> = Vec::new();
@@ -40,7 +45,27 @@ impl Name {
             names.push(Self { words, wishes, sign: Some(key::coach(anchor, mm)) });
         }
         names.extend(Self::of_use(ground, mm));
+        names.extend(Self::of_painted_starts(plan, ground, mm));
         names
+    }
+
+    /// The paint from which runs start, each mark once however many lanes start there.
+    fn of_painted_starts(plan: &Plan, ground: Ground<'_>, mm: f64) -> Vec<Self> {
+        let mut marks: Vec<(String, Vec<&Placement>)> = Vec::new();
+        for painted in &plan.painted {
+            let words = from_paint(&painted.spot);
+            if words == FINISH_LINE || !painted.uses.iter().any(|of| of.end == SpotEnd::Start) {
+                continue;
+            }
+            match marks.iter_mut().find(|(known, _)| *known == words) {
+                Some((_, places)) => places.push(&painted.spot),
+                None => marks.push((words, vec![&painted.spot])),
+            }
+        }
+        let named = |(words, places): (String, Vec<&Placement>)| {
+            Self::new(words, flag_wishes(&places, ground, 2.0 * mm))
+        };
+        marks.into_iter().map(named).collect()
     }
 
     /// The names on a track without a plan.
@@ -62,7 +87,7 @@ impl Name {
             Wish { anchor: outside, way: Vec2::new(-0.8, 0.6), from: gap, worse: 0.5 * gap },
             Wish { anchor: inside, way: Vec2::new(0.0, -1.0), from: gap, worse: gap },
         ];
-        Self::new("finish line".to_owned(), wishes)
+        Self::new(FINISH_LINE.to_owned(), wishes)
     }
 
     /// Hazards, and what is closed.

@@ -67,7 +67,7 @@ impl Sheet {
         Self {
             map_words: map_words(&track, !plan.setup.is_empty()),
             title: plan.title.clone(),
-            date: plan.date.map(day::in_words),
+            date: plan.date.map(|date| day::beside(&plan.title, date)),
             times: occasion::times(plan),
             track,
             changed: change::changed(plan),

@@ -35,9 +35,9 @@ impl Entry<'_> {
     /// All of them in a cell of their group.
     fn cell(&self, sheet: &Sheet) -> String {
         let (number, again) = (self.train.number(self.block.number, self.has_others()), self.again(sheet));
-        match self.train.names() {
-            names if names.is_empty() => format!("{number}: {again}"),
-            names => format!("{number}: {names}\n{again}"),
+        match self.train.numbered(&number) {
+            who if who == number => format!("{number}: {again}"),
+            who => format!("{who}\n{again}"),
         }
     }
 

@@ -74,6 +74,20 @@ pub(crate) fn in_short(closed: &[LaneNumber]) -> String {
     )
 }
 
+/// Whether a caution holds on every track.
+pub(crate) fn is_usual(caution: &Caution) -> bool {
+    use Caution::{KeepAway, LookBothWays, MeasureLine, VenueFirst};
+    matches!(caution, MeasureLine { .. } | LookBothWays | KeepAway | VenueFirst)
+}
+
+/// What always holds, where it is asked how far something is.
+pub(crate) fn usual_in_short(usual: &[&Caution]) -> String {
+    let line =
+        usual.iter().find(|usual| matches!(usual, Caution::MeasureLine { .. })).map(|line| caution(line));
+    let line = line.map_or_else(String::new, |line| line + " ");
+    format!("{line}Look both ways; mind throws and jumps; venue rules come first.")
+}
+
 /// The same in a line of a terminal, which leads to the rest; what is closed stands with the track.
 pub(crate) const IN_A_LINE: &str =
     "Look both ways; mind throws and jumps; venue rules come first. More: --full";

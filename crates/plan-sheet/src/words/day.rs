@@ -8,6 +8,16 @@ pub(crate) fn in_words(date: NaiveDate) -> String {
     date.format("%A %-d %B %Y").to_string()
 }
 
+/// A day beside a title: without the day of the week where the title has it, as `13 April 2027`.
+pub(crate) fn beside(title: &str, date: NaiveDate) -> String {
+    let weekday = date.format("%A").to_string();
+    let mut words = title.split(|sign: char| !sign.is_alphanumeric());
+    match words.any(|word| word.eq_ignore_ascii_case(&weekday)) {
+        true => date.format("%-d %B %Y").to_string(),
+        false => in_words(date),
+    }
+}
+
 /// A time of day to the minute, as `18:05`.
 pub(crate) fn minute(time: NaiveTime) -> String {
     time.format("%H:%M").to_string()

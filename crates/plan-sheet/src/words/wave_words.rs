@@ -51,27 +51,40 @@ impl<'a> Train<'a> {
     /// Who runs, and in which lanes: `lane 3 Gita; lane 4 Hana`, `lanes 3–5 in turn: Gita, Hana`, `lane 2: Rosa, Sami`; of several
     /// waves with a stroke between them. Nothing where nobody is named.
     pub(crate) fn who(&self) -> String {
+        match self.lanes_and_names() {
+            (lanes, names) if lanes.is_empty() => names,
+            (lanes, names) => format!("{lanes}: {names}"),
+        }
+    }
+
+    /// The same behind the number of its waves: `4.1–4.2, lanes 3–5 in turn: Gita, Hana`; the number alone where nobody is
+    /// named.
+    pub(crate) fn numbered(&self, number: &str) -> String {
+        match self.lanes_and_names() {
+            (_, names) if names.is_empty() => number.to_owned(),
+            (lanes, names) if lanes.is_empty() => format!("{number}: {names}"),
+            (lanes, names) => format!("{number}, {lanes}: {names}"),
+        }
+    }
+
+    /// The lanes that all of its waves have, and the names, with the lanes where those differ.
+    fn lanes_and_names(&self) -> (String, String) {
         let all: Vec<(String, String)> = self.0.iter().map(lanes_and_names).collect();
         let stroked = |names: Vec<String>| names.join(" / ");
         match all.as_slice() {
             [(lanes, _), others @ ..]
                 if !lanes.is_empty() && others.iter().all(|(other, _)| other == lanes) =>
             {
-                format!("{lanes}: {}", stroked(all.iter().map(|(_, names)| names.clone()).collect()))
+                (lanes.clone(), stroked(all.iter().map(|(_, names)| names.clone()).collect()))
             }
             all => {
                 let word = |(lanes, names): &(String, String)| match lanes.is_empty() {
                     true => names.clone(),
                     false => format!("{lanes}: {names}"),
                 };
-                stroked(all.iter().map(word).collect())
+                (String::new(), stroked(all.iter().map(word).collect()))
             }
         }
-    }
-
-    /// The same without lanes that all take in turn or share: they stand with their places.
-    pub(crate) fn names(&self) -> String {
-        self.0.iter().map(|wave| lanes_and_names(wave).1).collect::<Vec<_>>().join(" / ")
     }
 
     /// When it goes behind its first go: `10 s apart, every 6:00 to 18:33:00`, `then 18:21:00, 18:28:30`; of a wave that
