@@ -200,7 +200,7 @@ Look both ways; mind throws and jumps; venue rules come first. More: --full
 fn one_group_has_a_line_for_each_wave() {
     toeline(&["plan", "sessions/wrenbeck/thursday-middle-distance.yaml"]).assert().success().stdout_eq(str![
         [r#"
-Wrenbeck middle distance, Thursday, Thursday 15 April 2027
+Wrenbeck middle distance, Thursday, 15 April 2027
 Track: Wrenbeck, lane 1 closed. 18:00 to 18:58. Distances assume the measure
 line.
 
