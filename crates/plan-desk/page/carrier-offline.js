@@ -2,26 +2,26 @@
 export const isServed = false;
 
 const worker = self.planner;
+const failed = self.plannerFailed.then(() => {
+  throw new Error("worker");
+});
 const waiting = new Map();
 let last = 0;
 
 worker.addEventListener("message", ({ data: { id, status, type, body } }) => {
-  waiting.get(id).resolve({ status, type, blob: new Blob([body], { type }) });
+  waiting.get(id)({ status, type, blob: new Blob([body], { type }) });
   waiting.delete(id);
-});
-worker.addEventListener("error", () => {
-  for (const { reject } of waiting.values()) reject(new Error("worker"));
-  waiting.clear();
 });
 
 /** Carries a request to the worker. */
 export function carry(operation, body) {
   last += 1;
   const id = last;
-  return new Promise((resolve, reject) => {
-    waiting.set(id, { resolve, reject });
+  const replied = new Promise((resolve) => {
+    waiting.set(id, resolve);
     worker.postMessage({ id, operation, body });
   });
+  return Promise.race([replied, failed]);
 }
 
 // The page is kept once it has answered, so that nothing is fetched twice while somebody waits.

@@ -32,7 +32,8 @@ export function wireLate() {
   byId("no-changes").addEventListener("click", () => changeLate(emptyLate()));
   byId("late").addEventListener("click", ({ target }) => tap(target.closest("button")));
   byId("late").addEventListener("change", ({ target }) => {
-    if (target.closest(".fewer-row") !== null) fewer(target.closest(".fewer-row"));
+    const row = target.closest(".fewer-row");
+    if (row !== null) fewer(row);
     if (!target.classList.contains("late-group")) return;
     const { group } = target.dataset;
     const others = current().late.groups.filter((one) => one.group !== group);

@@ -9,9 +9,10 @@ use crate::spanned::Spanned;
 
 const BETWEEN_HELP: &str =
     "write `+` between two runs, or say what the number is: `@ 48s`, `rest 90s`, `in lane 2`";
+const FURTHER_HELP: &str = "after the distance write `in lane 2`, `on the bend`, `@ 48s` or `rest 3min`";
+
 /// A rest in seconds without a word is hardly longer.
 const LONGEST_REST_S: f64 = 180.0;
-const FURTHER_HELP: &str = "after the distance write `in lane 2`, `on the bend`, `@ 48s` or `rest 3min`";
 
 impl Cursor<'_> {
     /// Items with `+`, `,` or `-` between them, up to the end or the bracket that closes.
