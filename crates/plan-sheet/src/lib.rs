@@ -100,5 +100,5 @@ pub use terminal::notation_text::{notation_screen, notation_text};
 pub use words::file_fault::file_fault_words;
 pub use words::late_fault::late_fault_words;
 pub use words::plan_fault::plan_fault_words;
-pub use words::reading::reading;
+pub use words::reading::{doubts, reading};
 pub use words::spot::spot as spot_words;

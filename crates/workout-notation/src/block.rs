@@ -5,7 +5,7 @@ use std::fmt;
 use lane_distance::LaneNumber;
 
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, SHORT_S, Step};
+use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, RunLength, SHORT_S, Step};
 use crate::spanned::Spanned;
 
 /// One line of a workout, as read.
@@ -54,17 +54,17 @@ pub enum Body {
     /// name of one, or has words and no numbers but durations.
     ///
     /// ```
-    /// use workout_notation::{Block, Body};
+    /// use workout_notation::{Block, Body, RunLength};
     ///
-    /// for (text, lasts) in [
-    ///     ("warm-up 15 min", Some(900.0)),
-    ///     ("15 min warm up", Some(900.0)),
-    ///     ("2 laps warm-up", None),
-    ///     ("drills: 4 x 30 m high knees", None),
-    ///     ("talk about the relay order", None),
+    /// for (text, lasts_s, length) in [
+    ///     ("warm-up 15 min", Some(900.0), None),
+    ///     ("15 min warm up", Some(900.0), None),
+    ///     ("2 laps warm-up", None, Some(RunLength::Laps(2.0))),
+    ///     ("drills: 4 x 30 m high knees", None, None),
+    ///     ("talk about the relay order", None, None),
     /// ] {
     ///     let block = Block::parse(text).expect("it is well formed");
-    ///     assert_eq!(block.body, Body::Note { words: text.to_owned(), lasts_s: lasts });
+    ///     assert_eq!(block.body, Body::Note { words: text.to_owned(), lasts_s, length });
     /// }
     /// ```
     Note {
@@ -72,7 +72,16 @@ pub enum Body {
         words: String,
         /// How long it lasts, in seconds.
         lasts_s: Option<f64>,
+        /// How far it goes.
+        length: Option<RunLength>,
     },
+}
+
+impl Body {
+    /// Words that say neither how long nor how far.
+    pub(crate) fn words(words: &str) -> Self {
+        Self::Note { words: words.to_owned(), lasts_s: None, length: None }
+    }
 }
 
 /// Items that are done one after the other, a number of times.

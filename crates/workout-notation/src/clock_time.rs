@@ -4,7 +4,8 @@ use std::ops::Range;
 
 use chrono::NaiveTime;
 
-use crate::heading_words::DAYS;
+use crate::heading::month;
+use crate::heading_words::{DAYS, TITLES};
 use crate::line_words::{Word, words};
 
 /// Words in front of a time at which something starts.
@@ -13,19 +14,30 @@ const START: [&str; 8] = ["start", "starts", "starting", "begin", "begins", "beg
 /// Words that may stand beside it.
 const BESIDE: [&str; 6] = ["at", "sharp", "prompt", "onwards", "on", ":"];
 
-/// When a line says that a session begins and ends, and the bytes that say nothing else.
-type Said = (NaiveTime, Option<NaiveTime>, Option<Range<usize>>);
+/// Words for the day on which one reads them.
+const THIS_DAY: [&str; 4] = ["tonight", "today", "tomorrow", "evening"];
 
-/// What a line says of when a session begins. Within a title the words stay where they are.
+/// What a line says of when a session begins.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Said {
+    pub(crate) begins: NaiveTime,
+    pub(crate) ends: Option<NaiveTime>,
+    /// The bytes that say nothing else. Within a title the words stay where they are.
+    pub(crate) range: Option<Range<usize>>,
+    /// Whether it is taken for the evening, which is not said.
+    pub(crate) is_unsure: bool,
+}
+
+/// What a line says of when a session begins.
 pub(crate) fn clock_times(line: &str) -> Option<Said> {
     if !line.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
     let words = words(line);
-    let mut from = 0;
+    let (mut from, mut has_day) = (0, false);
     while from < words.len() {
         let to = (from..words.len()).find(|&at| is_end(&words, at)).unwrap_or(words.len());
-        if let Some((begins, ends)) = phrase(&words[from..to]) {
+        if let Some(Phrase { begins, ends, is_unsure, .. }) = phrase(&words[from..to], has_day) {
             // With the sign that parts it from the rest.
             let start = from.checked_sub(1).map_or(words[from].range.start, |sign| words[sign].range.start);
             let end = match words.get(to) {
@@ -34,13 +46,17 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
             };
             let is_bracket = from > 0 && words[from - 1].text == "(";
             let end = if is_bracket { words.get(to).map_or(end, |sign| sign.range.end) } else { end };
-            return Some((begins, ends, Some(start..end)));
+            return Some(Said { begins, ends, range: Some(start..end), is_unsure });
         }
-        // `Tuesday 18:00-19:30`, `Tue 24 Nov 18:00-19:30`: the day stays.
-        if DAYS.iter().any(|day| words[from].is(day)) {
-            let range = |at: &usize| phrase(&words[*at..to]).filter(|(_, ends)| ends.is_some());
-            if let Some((at, (begins, ends))) = (from + 1..to).find_map(|at| Some((at, range(&at)?))) {
-                return Some((begins, ends, Some(words[at].range.start..words[to - 1].range.end)));
+        has_day |= words.get(from..to).is_some_and(|words| day_words(words).is_some());
+        // `Tuesday 18:00-19:30`, `Tue 24 Nov 6.30`, `5/5/27 18:30`: the day stays.
+        if let Some(day) = words.get(from..to).and_then(day_words) {
+            let found = (from + day..to).find_map(|at| Some((at, phrase(&words[at..to], true)?)));
+            if let Some((at, Phrase { begins, ends, is_unsure, words: said })) = found {
+                let is_all = at > from && words[from..at].iter().all(|word| is_one(word, &THIS_DAY));
+                let start = if is_all { from } else { at };
+                let range = Some(words[start].range.start..words[at + said - 1].range.end);
+                return Some(Said { begins, ends, range, is_unsure });
             }
         }
         from = to + 1;
@@ -52,7 +68,47 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
         let is_free = at == 0 || !["-", "–", "to", "until"].iter().any(|to| words[at - 1].is(to));
         (is_free && next > at).then(|| time.at(Some(half))).flatten()
     });
-    sure.map(|begins| (begins, None, None))
+    sure.map(|begins| Said { begins, ends: None, range: None, is_unsure: false })
+}
+
+fn is_one(word: &Word<'_>, list: &[&str]) -> bool {
+    list.iter().any(|asked| word.is(asked))
+}
+
+/// How many words name the day, or what is done on it, at the front of several: `Tuesday`, `Training`, `5/5/27`,
+/// `2027-05-05`.
+fn day_words(words: &[Word<'_>]) -> Option<usize> {
+    let first = words.first()?;
+    if is_one(first, &DAYS)
+        || is_one(first, &THIS_DAY)
+        || is_one(first, &TITLES)
+        || month(first.text).is_some()
+    {
+        return Some(1);
+    }
+    let is_date = matches!(words, [_, one, _, other, ..] if one.text == other.text && ["/", "-", "."].contains(&one.text));
+    let is_day = words.get(1).is_some_and(|word| month(word.text).is_some());
+    let has_numbers = |many: &[usize]| many.iter().all(|&at| words[at].text.parse::<u32>().is_ok());
+    if is_date && words.len() > 4 && has_numbers(&[0, 2, 4]) {
+        Some(5)
+    } else {
+        (is_day && has_numbers(&[0])).then_some(2)
+    }
+}
+
+/// When a session begins and ends, by words that say nothing else.
+struct Phrase {
+    begins: NaiveTime,
+    ends: Option<NaiveTime>,
+    /// How many words say so.
+    words: usize,
+    is_unsure: bool,
+}
+
+/// Whether words say where it is, without a number.
+fn is_place(words: &[Word<'_>]) -> bool {
+    let is_there = words.first().is_some_and(|word| is_one(word, &["at", "in", "@", "with", "for"]));
+    is_there && words.iter().all(|word| !word.text.starts_with(|letter: char| letter.is_ascii_digit()))
 }
 
 /// Whether a sign parts what stands in front of it from what follows.
@@ -70,16 +126,22 @@ fn is_end(words: &[Word<'_>], at: usize) -> bool {
 }
 
 /// When a session begins and ends, where words say that and nothing else.
-fn phrase(words: &[Word<'_>]) -> Option<(NaiveTime, Option<NaiveTime>)> {
+/// Behind the day a time needs fewer signs of being one.
+fn phrase(words: &[Word<'_>], is_behind_day: bool) -> Option<Phrase> {
     let is_word =
         |at: usize, list: &[&str]| words.get(at).is_some_and(|word| list.iter().any(|asked| word.is(asked)));
     let mut at = 0;
     let mut is_start = false;
+    let begins_at = is_word(at, &["at"]);
     while is_word(at, &START) || is_word(at, &BESIDE) {
         is_start |= is_word(at, &START);
         at += 1;
     }
+    let is_said = is_start || begins_at || is_behind_day;
     let (first, next) = time(words, at)?;
+    if first.is_bare && !is_said {
+        return None;
+    }
     at = next;
     let mut second = None;
     if is_word(at, &["-", "–", "—", "to", "until", "till"]) {
@@ -87,27 +149,34 @@ fn phrase(words: &[Word<'_>]) -> Option<(NaiveTime, Option<NaiveTime>)> {
         second = Some(time);
         at = next;
     }
+    let behind = at;
     while is_word(at, &START) || is_word(at, &BESIDE) {
         is_start |= is_word(at, &START);
         at += 1;
     }
     let has_half = first.half.is_some() || second.is_some_and(|time| time.half.is_some());
     let is_exact = first.is_exact() && second.is_none_or(|time| time.is_exact());
-    if at < words.len() || !(has_half || is_exact || is_start && first.minute.is_some()) {
+    // `Tuesday 18:30 at Wrenbeck`
+    let is_place = is_behind_day && words.get(behind..).is_some_and(is_place);
+    let is_time = first.minute.is_some() && (is_start || first.is_no_date() && is_said);
+    if at < words.len() && !is_place || !(has_half || is_exact || is_time) {
         return None;
     }
+    // `6.30`: clubs train in the evening.
+    let is_unsure = !has_half && first.is_evening();
+    let half = |time: Written| time.half.or(is_unsure.then_some(true));
     let ends = match second {
-        Some(time) => Some(time.at(time.half)?),
+        Some(time) => Some(time.at(half(time))?),
         None => None,
     };
     // `6-7.30pm`: the first is of the same half, unless it would come after the second.
-    let half = first.half.or_else(|| second.and_then(|time| time.half));
+    let half = half(first).or_else(|| second.and_then(|time| time.half));
     let begins = first.at(half)?;
     let begins = match ends {
         Some(ends) if begins >= ends => first.at(None).filter(|begins| *begins < ends)?,
         _ => begins,
     };
-    Some((begins, ends))
+    Some(Phrase { begins, ends, words: if is_place { behind } else { at }, is_unsure })
 }
 
 /// A time as it is written.
@@ -117,6 +186,10 @@ struct Written {
     minute: Option<u32>,
     /// Whether two digits are written for the hour.
     is_full: bool,
+    /// Whether a colon stands in it.
+    has_colon: bool,
+    /// Whether no sign stands in it.
+    is_bare: bool,
     /// Whether it is after noon, where that is said.
     half: Option<bool>,
 }
@@ -124,7 +197,17 @@ struct Written {
 impl Written {
     /// Whether it is written with all four digits, of a time at which people train.
     fn is_exact(self) -> bool {
-        self.minute.is_some() && self.is_full && (6..23).contains(&self.hour)
+        self.minute.is_some() && self.is_full && self.is_no_date() && (6..23).contains(&self.hour)
+    }
+
+    /// Whether it can be no day with its month: `6.30`, `18.00`.
+    fn is_no_date(self) -> bool {
+        self.has_colon || matches!(self.minute, Some(0 | 15 | 30 | 45))
+    }
+
+    /// Whether it is rather in the evening than in the morning, where that is not said.
+    fn is_evening(self) -> bool {
+        !self.is_full && (1..8).contains(&self.hour)
     }
 
     fn at(self, is_after_noon: Option<bool>) -> Option<NaiveTime> {
@@ -137,12 +220,31 @@ impl Written {
     }
 }
 
+/// A time without a sign in it: `1830`. What may be a year is none.
+fn four_digits(word: &Word<'_>) -> Option<Written> {
+    let digits = word.text;
+    let (hour, minute) = digits.split_at_checked(2).filter(|_| digits.len() == 4)?;
+    let (hour, minute) = (hour.parse().ok()?, minute.parse().ok()?);
+    let is_time = (6..20).contains(&hour) && minute < 60 && minute % 5 == 0;
+    is_time.then_some(Written {
+        hour,
+        minute: Some(minute),
+        is_full: true,
+        has_colon: true,
+        is_bare: true,
+        half: None,
+    })
+}
+
 fn number(words: &[Word<'_>], at: usize) -> Option<u32> {
     words.get(at).filter(|word| word.text.len() <= 2)?.text.parse().ok()
 }
 
 /// A time at a place, and the place behind it.
 fn time(words: &[Word<'_>], at: usize) -> Option<(Written, usize)> {
+    if let Some(written) = words.get(at).and_then(four_digits) {
+        return Some((written, at + 1));
+    }
     let hour = number(words, at).filter(|hour| *hour < 24)?;
     let mut next = at + 1;
     let is_glued = |at: usize| words.get(at).is_some_and(|word| word.range.start == words[at - 1].range.end);
@@ -169,5 +271,7 @@ fn time(words: &[Word<'_>], at: usize) -> Option<(Written, usize)> {
         && words[next]
             .text
             .starts_with(|letter: char| letter.is_alphanumeric() || [':', '.'].contains(&letter));
-    (!is_more).then_some((Written { hour, minute, is_full: words[at].text.len() == 2, half }, next))
+    let is_full = words[at].text.len() == 2;
+    let has_colon = minute.is_some() && words[at + 1].text == ":";
+    (!is_more).then_some((Written { hour, minute, is_full, has_colon, is_bare: false, half }, next))
 }

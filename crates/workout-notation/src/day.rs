@@ -6,12 +6,14 @@ use std::ops::Range;
 use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
+use crate::attendance::attendance;
 use crate::clock_time::clock_times;
 use crate::closing_words::{CLOSED, KEEP_OUT};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::line_words::{Word, words};
 use crate::problem::Problem;
+use crate::roster::named_group;
 use crate::token::Lexed;
 use crate::vocabulary::Role;
 
@@ -24,6 +26,8 @@ pub(crate) struct Day {
     pub(crate) begins: Option<NaiveTime>,
     /// When it ends.
     pub(crate) ends: Option<NaiveTime>,
+    /// Whether both are taken for the evening, which is not said.
+    pub(crate) is_unsure: bool,
     /// What it says and cannot be planned.
     pub(crate) problems: Vec<Problem>,
 }
@@ -48,17 +52,24 @@ const HOURS: [&str; 6] = ["until", "till", "from", "before", "after", "at"];
 const REMINDERS: [&str; 7] = ["note", "nb", "reminder", "remember", "please", "and", "but"];
 
 /// Takes what a text says of the day out of it: spaces stand in its place, so that every other word stays where it was.
-/// Given whether any of its words may say that lanes are closed.
-pub(crate) fn take(text: &str, may_close: bool) -> (Cow<'_, str>, Day) {
+/// Given whether any of its words may say that lanes are closed, and the names of athletes.
+pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow<'a, str>, Day) {
     let mut day = Day::default();
     let mut said = Vec::new();
     let mut start = 0;
     let mut is_head = true;
     for line in text.split_inclusive('\n') {
         is_head = is_head && !has_run(line);
-        if is_head && let Some((begins, ends, range)) = clock_times(line).filter(|_| day.begins.is_none()) {
-            (day.begins, day.ends) = (Some(begins), ends);
-            said.extend(range.map(|range| start + range.start..start + range.end));
+        // `Sprints (Ada, Ben from 7pm)`, `Ben late 7pm`
+        let is_of_one = !names.is_empty()
+            && (named_group(line.trim()).is_some() || attendance(line.trim(), names).is_some());
+        if is_head
+            && !is_of_one
+            && let Some(time) = clock_times(line).filter(|_| day.begins.is_none())
+        {
+            (day.begins, day.ends) = (Some(time.begins), time.ends);
+            day.is_unsure = time.is_unsure;
+            said.extend(time.range.map(|range| start + range.start..start + range.end));
         }
         let closures = if may_close { closures(&Lexed::new(line, &FORMS)) } else { Vec::new() };
         for closure in closures {

@@ -1,9 +1,11 @@
 //! What could have been read in another way.
 
+use chrono::NaiveTime;
+
 use crate::track_part::TrackPart;
 
 /// A place of a text that could be read in two ways: what was taken, and what else it could mean.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Doubt {
     /// A time alone, taken for the rest, could be the time of each run.
     RestOrTarget {
@@ -75,11 +77,6 @@ pub enum Doubt {
     },
     /// Two small numbers in brackets, taken for minutes between runs and between sets.
     BareMinutes,
-    /// Hurdles without the name of their race.
-    HurdlesOf {
-        /// The race whose spacing was taken, in metres.
-        race_m: f64,
-    },
     /// Baton exchanges of no zone, laid in the first.
     FirstZone,
     /// A count of distances called a relay, taken for runs of each athlete, could be the legs of one relay.
@@ -88,5 +85,27 @@ pub enum Doubt {
     TargetsInTurn {
         /// How many repetitions have the same target.
         each: u32,
+    },
+    /// A time of day without a word for morning or evening, taken for the evening.
+    InTheEvening {
+        /// When the session begins.
+        begins: NaiveTime,
+    },
+    /// An athlete who is said not to be there, and is left out.
+    LeftOut {
+        /// Who.
+        name: String,
+    },
+    /// Words behind the name of an athlete, which change nothing in the plan.
+    SaidOfOne {
+        /// Of whom.
+        name: String,
+        /// The words.
+        words: String,
+    },
+    /// Somebody is said not to be there whom the text does not name.
+    NotNamed {
+        /// Who.
+        name: String,
     },
 }

@@ -3,9 +3,9 @@
 use std::ops::Range;
 
 use crate::cursor::Cursor;
-use crate::heading::with_athletes;
 use crate::heading_words::is_everybody;
 use crate::people::is_group_name;
+use crate::roster::{Roster, with_athletes};
 use crate::token::Lexed;
 
 /// The most words, numbers and signs of such a name, without the athletes in brackets behind it.
@@ -15,7 +15,7 @@ const MOST_TOKENS: usize = 8;
 const MOST_OF_ATHLETES: usize = 60;
 
 /// The least that is a distance and no part of a name, in metres.
-const LEAST_DISTANCE_M: f64 = 30.0;
+pub(crate) const LEAST_DISTANCE_M: f64 = 30.0;
 
 /// Words for an event, which name a group where others are named.
 const EVENTS: [&str; 6] = ["hurdles", "jumps", "throws", "steeplechase", "walks", "relays"];
@@ -26,7 +26,7 @@ pub(crate) struct GroupLabel {
     /// The name; nothing where it is everybody.
     pub(crate) group: Option<String>,
     /// Who is in it, where that stands in brackets behind the name.
-    pub(crate) athletes: Vec<String>,
+    pub(crate) roster: Roster,
     /// Where it stands, in bytes of its line.
     pub(crate) span: Range<usize>,
     /// Where what the group does begins, in bytes of its line.
@@ -58,22 +58,23 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
         let is_run = !begins_with_number && cursor.is_counted_item(ahead)
             || !cursor.is_glued(ahead)
                 && cursor.number_at(ahead).is_some_and(|metres| metres >= LEAST_DISTANCE_M)
-                && name(place).is_some_and(is_group_name);
+                && name(place).is_some_and(|name| is_group_name(name) || is_everybody(name))
+            || cursor.is_laps(ahead) && name(place).is_some_and(is_everybody);
         if is_sign || is_run {
             let whole = name(place)?;
-            let (written, athletes) = with_athletes(whole);
+            let (written, roster) = with_athletes(whole);
             let is_long =
                 tokens[..place].iter().take_while(|token| !token.is_sign('(')).count() >= MOST_TOKENS;
-            if is_long || athletes.is_empty() && place >= MOST_TOKENS {
+            if is_long || roster.is_empty() && place >= MOST_TOKENS {
                 return None;
             }
-            let is_all = is_sign && is_everybody(written);
+            let is_all = is_everybody(written) && (is_sign || !written.eq_ignore_ascii_case("all"));
             let is_event = is_sign && EVENTS.iter().any(|event| written.eq_ignore_ascii_case(event));
             let is_label = is_all || is_event || is_group_name(written);
             // What stands behind it is done: alone it is a heading.
             let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };
             let group = (!is_all).then(|| written.split_whitespace().collect::<Vec<_>>().join(" "));
-            return is_label.then(|| GroupLabel { group, athletes, span: start..start + whole.len(), end });
+            return is_label.then(|| GroupLabel { group, roster, span: start..start + whole.len(), end });
         }
         let is_joint = ['\'', '/', '-', '&', '+', '(', ')'].iter().any(|&sign| token.is_sign(sign));
         let is_between_names =

@@ -1,7 +1,6 @@
 //! The groups of a text that are named in front of what they do.
 
-use crate::group_label::{GroupLabel, group_label, joint_tokens};
-use crate::heading::with_athletes;
+use crate::group_label::{group_label, joint_tokens};
 use crate::lines::Line;
 use crate::people::is_group_name;
 use crate::vocabulary::Role;
@@ -19,24 +18,30 @@ impl GroupLabels {
     /// Looks for names in front of runs. One name alone is only what the runs are called.
     pub(crate) fn of(lines: &[Line<'_>]) -> Self {
         // Hardly a text has them.
-        if !lines.iter().any(|line| line.lexed.roles.has(Role::GROUP)) {
+        let may_name =
+            |line: &Line<'_>| line.lexed.roles.has(Role::GROUP) || line.lexed.text.ends_with([')', ':']);
+        if !lines.iter().any(may_name) {
             return Self::default();
         }
         let (mut labels, mut is_in_label, mut has_more) = (Self::default(), false, false);
-        let mut has_people = false;
+        let (mut has_people, mut rosters) = (false, 0);
         for (index, line) in lines.iter().enumerate() {
-            let begins = line.group_label(index == 0);
-            if let Some(label) = &begins {
-                let is_new = labels.add(label);
+            let has_next = index + 1 < lines.len();
+            let named = line.named_group().filter(|_| has_next);
+            let begins = if named.is_some() { None } else { line.group_label(index == 0) };
+            if let Some((group, _)) = named {
+                labels.add(group);
+                rosters += 1;
+                (is_in_label, has_more) = (false, false);
+            } else if let Some(label) = &begins {
+                let is_new = label.group.as_ref().is_some_and(|group| labels.add(group));
                 labels.go_on |= is_new && is_in_label && has_more;
                 (is_in_label, has_more) = (true, false);
-            } else if is_group_name(with_athletes(line.lexed.text.trim_end_matches(':').trim()).0)
+            } else if is_group_name(line.lexed.text.trim_end_matches(':').trim())
                 && lines.get(index + 1).is_some_and(|next| next.group_label(false).is_none())
             {
                 // Above another name it is what all of them are called.
-                let span = 0..line.lexed.text.trim_end_matches(':').len();
-                let (group, athletes) = with_athletes(line.lexed.text[span.clone()].trim());
-                labels.add(&GroupLabel { group: Some(group.to_owned()), athletes, span, end: 0 });
+                labels.add(line.lexed.text.trim_end_matches(':').trim());
                 (is_in_label, has_more) = (false, false);
             } else {
                 has_more = true;
@@ -48,12 +53,12 @@ impl GroupLabels {
                     && let Some(label) = group_label(&line.lexed, at + joint)
                 {
                     has_people = true;
-                    labels.add(&label);
+                    label.group.iter().for_each(|group| _ = labels.add(group));
                 }
             }
         }
         let people = labels.names.iter().filter(|name| is_group_name(name)).count();
-        if has_people && people > 1 { labels } else { Self::default() }
+        if has_people && people.max(rosters) > 1 { labels } else { Self::default() }
     }
 
     /// Whether there are groups.
@@ -62,11 +67,10 @@ impl GroupLabels {
     }
 
     /// Adds a name, and says whether it is a new one.
-    fn add(&mut self, label: &GroupLabel) -> bool {
-        let Some(group) = &label.group else { return false };
+    fn add(&mut self, group: &str) -> bool {
         let is_new = self.names.iter().all(|name| !is_same(name, group));
         if is_new {
-            self.names.push(group.clone());
+            self.names.push(group.to_owned());
         }
         is_new
     }

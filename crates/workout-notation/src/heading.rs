@@ -2,9 +2,12 @@
 
 use chrono::NaiveDate;
 
+use crate::block::Block;
 use crate::cursor::Cursor;
+use crate::group_label::LEAST_DISTANCE_M;
 use crate::heading_words::{begins_with_day, is_everybody, names_part};
 use crate::people::{MOST_WORDS, is_age, is_group_name, names_people};
+use crate::roster::{Roster, with_athletes};
 use crate::token::Lexed;
 
 /// What a line stands above that makes it a heading.
@@ -30,8 +33,8 @@ pub(crate) enum Heading {
     },
     /// What the session is called.
     Title(String),
-    /// Who does what follows: the name of a group, and the athletes in brackets behind it.
-    Group(String, Vec<String>),
+    /// Who does what follows: the name of a group, and the athletes behind it.
+    Group(String, Roster),
     /// That everybody does what follows.
     Everybody,
     /// What the next block is called: `Main set:`.
@@ -65,6 +68,10 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
                     || cursor.is_duration_at(ahead))
     });
     if has_item || words.is_empty() || length(words) > 60 {
+        return None;
+    }
+    // `1200, 1000, 800`: what is a list of runs is no title.
+    if is_first && begins_with_runs(lexed) {
         return None;
     }
     if is_first
@@ -108,26 +115,35 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
     Some(Heading::Group(words.to_owned(), athletes))
 }
 
-/// The name of a group and who is in it: `Sprinters (Ada, Ben and Cyd)`. Two names at least are needed: one word in
-/// brackets may be anything.
-pub(crate) fn with_athletes(words: &str) -> (&str, Vec<String>) {
-    let parts = words.strip_suffix(')').and_then(|words| words.split_once('('));
-    let Some((group, names)) = parts.filter(|(group, _)| !group.trim().is_empty()) else {
-        return (words, Vec::new());
+/// The most words in front of a list of distances.
+const MOST_IN_FRONT: usize = 6;
+
+/// Whether two distances with a sign between them stand `ahead`.
+fn is_list_of_distances(cursor: &Cursor<'_>, ahead: usize) -> bool {
+    let is_distance = |ahead: usize| cursor.number_at(ahead).is_some_and(|metres| metres >= LEAST_DISTANCE_M);
+    is_distance(ahead)
+        && [',', '-', '/'].iter().any(|&sign| cursor.is_sign(ahead + 1, sign))
+        && is_distance(ahead + 2)
+}
+
+/// Whether a line is runs, of which the first is a bare distance; or whether everybody does a distance in it.
+fn begins_with_runs(lexed: &Lexed<'_>) -> bool {
+    let cursor = Cursor::new(lexed);
+    let begins = if cursor.is_number(0) {
+        0
+    } else {
+        let colon = (1..4).find(|&ahead| cursor.is_sign(ahead, ':'));
+        match colon.and_then(|colon| Some((lexed.tokens.get(colon)?.span.start, colon + 1))) {
+            Some((end, next)) if is_everybody(lexed.text[..end].trim()) && cursor.is_number(next) => next,
+            // `Ladder 200-400-200`
+            _ => match (1..MOST_IN_FRONT).find(|&ahead| is_list_of_distances(&cursor, ahead)) {
+                Some(ahead) => ahead,
+                None => return false,
+            },
+        }
     };
-    let names: Vec<&str> =
-        names.split([',', ';', '&']).flat_map(|names| names.split(" and ")).map(str::trim).collect();
-    // `Ada, Ben, and Cyd`
-    let names: Vec<&str> = names.iter().map(|name| name.strip_prefix("and ").unwrap_or(name)).collect();
-    let is_name = |name: &&str| {
-        name.starts_with(char::is_uppercase)
-            && name.split_whitespace().count() <= MOST_WORDS
-            && name.chars().all(|letter| letter.is_alphabetic() || " '’.-".contains(letter))
-    };
-    if names.len() < 2 || !names.iter().all(is_name) {
-        return (words, Vec::new());
-    }
-    (group.trim(), names.into_iter().map(str::to_owned).collect())
+    let text = lexed.tokens.get(begins).map_or("", |token| &lexed.text[token.span.start..]);
+    Block::parse(text).is_ok_and(|block| block.count() > 0)
 }
 
 /// How long words are, with one space between them.
@@ -138,7 +154,18 @@ fn length(words: &str) -> usize {
 const MONTHS: [&str; 12] =
     ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
-/// A day with its year in a line, and the line without it: `2027-04-13`, `13 April 2027`, `April 13, 2027`, `13/4/2027`.
+/// The number of a month by its name, from 1.
+pub(crate) fn month(word: &str) -> Option<u32> {
+    let word = word.to_lowercase();
+    let index = MONTHS.iter().position(|month| word.starts_with(month))?;
+    word.chars().all(char::is_alphabetic).then_some(index as u32 + 1)
+}
+
+/// Years that may be written with two digits.
+const SHORT_YEARS: std::ops::RangeInclusive<u32> = 20..=79;
+
+/// A day with its year in a line, and the line without it: `2027-04-13`, `13 April 2027`, `April 13, 2027`, `13/4/2027`,
+/// `13/4/27`.
 fn date(line: &str) -> Option<(NaiveDate, String)> {
     let pieces: Vec<(usize, &str)> = words(line);
     let number = |at: usize| {
@@ -146,14 +173,19 @@ fn date(line: &str) -> Option<(NaiveDate, String)> {
             .get(at)
             .and_then(|(_, word)| word.trim_end_matches(['t', 'h', 's', 'n', 'd', 'r']).parse::<u32>().ok())
     };
-    let month = |at: usize| {
-        let (_, word) = pieces.get(at)?;
-        let word = word.to_lowercase();
-        let index = MONTHS.iter().position(|month| word.starts_with(month))?;
-        word.chars().all(char::is_alphabetic).then_some(index as u32 + 1)
+    let month = |at: usize| month(pieces.get(at)?.1);
+    // `5/5/27`: a year of two digits stands behind two signs alike.
+    let short_year = |at: usize| {
+        let [one, two, three] = [at, at + 1, at + 2].map(|at| pieces.get(at).copied());
+        let ((one, day), (two, month), (three, year)) = (one?, two?, three?);
+        let sign = line.get(one + day.len()..two)?;
+        let is_date = ["/", "."].contains(&sign) && line.get(two + month.len()..three) == Some(sign);
+        let year = year.parse::<u32>().ok().filter(|year| SHORT_YEARS.contains(year))?;
+        is_date.then_some(2000 + year)
     };
     for at in 0..pieces.len().min(12) {
-        let found = match (number(at), number(at + 1), number(at + 2)) {
+        let year = short_year(at).or_else(|| number(at + 2));
+        let found = match (number(at), number(at + 1), year) {
             (Some(year @ 1900..), Some(month), Some(day)) => NaiveDate::from_ymd_opt(year as i32, month, day),
             // A day before its month, unless that cannot be.
             (Some(day), Some(month), Some(year @ 1900..)) => NaiveDate::from_ymd_opt(year as i32, month, day)

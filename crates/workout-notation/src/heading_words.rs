@@ -36,7 +36,7 @@ const EVERYBODY: [&str; 8] =
     ["all", "everyone", "everybody", "all groups", "all together", "together", "whole squad", "whole group"];
 
 /// Words of a title.
-const TITLES: [&str; 9] =
+pub(crate) const TITLES: [&str; 9] =
     ["session", "track", "training", "practice", "night", "club", "week", "workout", "plan"];
 
 /// Words of a day, which begin a title.

@@ -40,6 +40,7 @@
 //! assert_eq!(problem("6 x 200 rest 3"), "`3` could be seconds or minutes");
 //! ```
 
+mod attendance;
 mod block;
 mod clauses;
 mod clock_time;
@@ -71,7 +72,9 @@ mod quantity;
 mod reader;
 mod rest_in_list;
 mod rest_words;
+mod roster;
 mod run;
+mod session_athletes;
 mod session_groups;
 mod session_reader;
 mod session_text;

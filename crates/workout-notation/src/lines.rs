@@ -7,6 +7,7 @@ use crate::heading::Above;
 use crate::heading_words::is_title;
 use crate::people::is_group_name;
 use crate::piece::trimmed;
+use crate::roster::{Roster, named_group};
 use crate::token::{Lexed, Token};
 
 /// How many tokens of a line are looked at for its runs.
@@ -33,6 +34,11 @@ impl Line<'_> {
     pub(crate) fn group_label(&self, is_first: bool) -> Option<GroupLabel> {
         let is_label = |label: &GroupLabel| self.behind(label.end).has_runs() || !is_title(self.lexed.text);
         group_label(&self.lexed, 0).filter(|label| !is_first || is_label(label))
+    }
+
+    /// The name of a group and who is in it, where the line is that and nothing else.
+    pub(crate) fn named_group(&self) -> Option<(&str, Roster)> {
+        named_group(self.lexed.text)
     }
 
     /// The line from one of its bytes on.

@@ -105,7 +105,7 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
     }
     let begins_turns = cursor.is_straights_and_bends();
     if !begins_turns && let Some(note) = cursor.note() {
-        return Ok((None, Body::Note { words: note.words, lasts_s: note.lasts_s }));
+        return Ok((None, Body::Note { words: note.words, lasts_s: note.lasts_s, length: note.length }));
     }
     let straights = cursor.straights_beside_bends();
     let label = if begins_turns { None } else { cursor.label() };

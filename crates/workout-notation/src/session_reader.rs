@@ -11,13 +11,12 @@ use crate::heading_words::{is_cool_down, is_title};
 use crate::lines::{Line, above};
 use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
+use crate::roster::Roster;
+use crate::session_athletes::names;
 use crate::workout::{Part, Workout};
 
 /// The most blocks of one text.
 pub const MOST_BLOCKS: usize = 500;
-
-/// The most athletes that a text names.
-const MOST_NAMES: usize = 500;
 
 /// Reads the lines of a text one after the other.
 pub(crate) struct SessionReader<'a> {
@@ -36,6 +35,14 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) label: Option<LabelLine>,
     /// Whether the next block is no longer one of that group.
     is_behind_groups: bool,
+    /// Groups whose athletes are named before anything is said of what they do.
+    declared: Vec<(String, Vec<String>)>,
+    /// All names of the text.
+    pub(crate) names: Vec<String>,
+    /// Who is not there, by lines that say so.
+    pub(crate) absent: Vec<String>,
+    /// What is said of athletes, for the first block of their group.
+    pub(crate) doubts: Vec<(String, Doubt)>,
 }
 
 /// A line that names the group of its blocks.
@@ -57,8 +64,13 @@ impl<'a> SessionReader<'a> {
             labels: GroupLabels::of(lines),
             label: None,
             is_behind_groups: false,
+            declared: Vec::new(),
+            names: names(lines),
+            absent: Vec::new(),
+            doubts: Vec::new(),
         };
         reader.lines(lines);
+        reader.settle_athletes();
         reader
     }
 
@@ -69,10 +81,19 @@ impl<'a> SessionReader<'a> {
         for (index, line) in lines.iter().enumerate() {
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
-            let group = if self.labels.is_empty() { None } else { line.group_label(index == 0) };
+            if self.attendance(line) {
+                continue;
+            }
+            let named = line.named_group().filter(|_| has_more);
+            let group = match self.labels.is_empty() || named.is_some() {
+                true => None,
+                false => line.group_label(index == 0),
+            };
             let above = above(lines, index, is_first);
             let mut heading = heading(&line.lexed, is_first && !line.is_bullet, has_more, above);
-            if group.is_some() {
+            if let Some((group, roster)) = named {
+                heading = Some(Heading::Group(group.to_owned(), roster));
+            } else if group.is_some() {
                 heading = None;
             } else if let Some(Heading::Title(words)) = &heading
                 && above == Above::Runs
@@ -81,7 +102,7 @@ impl<'a> SessionReader<'a> {
                 && (self.labels.is_empty() || lines[index + 1].group_label(false).is_none())
                 && has_group_above_runs(lines, index + 1)
             {
-                heading = Some(Heading::Group(words.clone(), Vec::new()));
+                heading = Some(Heading::Group(words.clone(), Roster::default()));
             }
             if self.is_blocks && self.refuses(line, heading.as_ref(), group.as_ref()) {
                 continue;
@@ -100,11 +121,11 @@ impl<'a> SessionReader<'a> {
                     self.title(&words);
                 }
                 Some(Heading::Title(words)) => self.title(&words),
-                Some(Heading::Group(name, athletes)) => {
+                Some(Heading::Group(name, roster)) => {
                     has_bullets = false;
                     self.keep_heading(label.take());
                     self.begin_part(Some(self.labels.name(name)));
-                    self.name_athletes(line, athletes);
+                    self.name_athletes(line, roster);
                 }
                 Some(Heading::Everybody) => {
                     has_bullets = false;
@@ -134,6 +155,9 @@ impl<'a> SessionReader<'a> {
         }
         self.keep_heading(label);
         self.keep_empty_group();
+        for (group, athletes) in std::mem::take(&mut self.declared) {
+            self.keep_heading(Some(format!("{group} ({})", athletes.join(", "))));
+        }
         if self.is_rest_of_line {
             self.settle_rest_between_runs();
         }
@@ -143,19 +167,22 @@ impl<'a> SessionReader<'a> {
     /// A heading of a block that never came is kept as a note.
     fn keep_heading(&mut self, words: Option<String>) {
         if let Some(words) = words {
-            self.push(Block::new(words.clone(), Body::Note { words, lasts_s: None }));
+            let body = Body::words(&words);
+            self.push(Block::new(words, body));
         }
     }
 
-    /// A group of which nothing is said is no group: its heading is kept as a note.
+    /// A group of which nothing is said is no group: its heading is kept as a note. Where it names athletes, they are
+    /// those of a group of that name below.
     fn keep_empty_group(&mut self) {
-        let empty = self.workout.parts.last_mut().filter(|part| part.blocks.is_empty());
-        let name = empty.and_then(|part| {
-            let athletes = std::mem::take(&mut part.athletes).join(", ");
-            let name = part.group.take()?;
-            Some(if athletes.is_empty() { name } else { format!("{name} ({athletes})") })
-        });
-        self.keep_heading(name);
+        let Some(part) = self.workout.parts.last_mut().filter(|part| part.blocks.is_empty()) else { return };
+        let athletes = std::mem::take(&mut part.athletes);
+        let Some(name) = part.group.take() else { return };
+        if athletes.is_empty() {
+            self.keep_heading(Some(name));
+        } else {
+            self.declared.push((name, athletes));
+        }
     }
 
     /// Begins the blocks of a group, or of everybody.
@@ -166,28 +193,9 @@ impl<'a> SessionReader<'a> {
             self.settle_rest_between_runs();
         }
         self.settle_rest();
-        self.workout.parts.push(Part { group, ..Part::default() });
-    }
-
-    /// Says who is in the group that begins; nobody can be in two, or twice in one.
-    pub(crate) fn name_athletes(&mut self, line: &Line<'_>, athletes: Vec<String>) {
-        for (place, name) in athletes.iter().enumerate() {
-            let is_known = self.workout.parts.iter().any(|part| part.athletes.contains(name));
-            if is_known || athletes[..place].contains(name) {
-                let at = line.lexed.text.rfind(name.as_str()).unwrap_or_default() + line.start;
-                let problem = Problem::new(at..at + name.len(), format!("`{name}` is named twice"));
-                self.problems.push(problem.with_help("leave one out, or add to the name"));
-            }
-        }
-        if let Some(part) = self.workout.parts.last_mut() {
-            part.athletes = athletes;
-        }
-        let named: usize = self.workout.parts.iter().map(|part| part.athletes.len()).sum();
-        if named > MOST_NAMES {
-            let span = line.start..line.start + line.lexed.text.len();
-            let message = format!("{named} names are too many: at most {MOST_NAMES}");
-            self.problems.push(Problem::new(span, message).with_help("split it into several sessions"));
-        }
+        let declared = self.declared.iter().position(|(name, _)| Some(name) == group.as_ref());
+        let athletes = declared.map(|at| self.declared.remove(at).1).unwrap_or_default();
+        self.workout.parts.push(Part { group, athletes, ..Part::default() });
     }
 
     /// Gives a rest to the block in front of it.
@@ -237,7 +245,7 @@ impl<'a> SessionReader<'a> {
         self.workout.parts.last_mut()?.blocks.last_mut()
     }
 
-    fn push(&mut self, block: Block) {
+    pub(crate) fn push(&mut self, block: Block) {
         if self.workout.parts.is_empty() {
             self.workout.parts.push(Part::default());
         }

@@ -4,10 +4,12 @@ use std::borrow::Cow;
 
 use crate::block::Block;
 use crate::day::{self, Day};
+use crate::doubt::Doubt;
 use crate::forms::FORMS;
 use crate::heading_words::is_cool_down;
 use crate::lines::lines;
 use crate::problem::Problem;
+use crate::session_athletes::names;
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
 use crate::token::Lexed;
 use crate::vocabulary::Role;
@@ -68,7 +70,11 @@ impl Workout {
             let problems = day::closure_in_block(&Lexed::new(text, &FORMS)).into_iter().collect();
             (Cow::Borrowed(text), Day { problems, ..Day::default() })
         } else {
-            day::take(text, as_written.iter().any(|line| line.lexed.roles.has(Role::CLOSES)))
+            day::take(
+                text,
+                as_written.iter().any(|line| line.lexed.roles.has(Role::CLOSES)),
+                &names(&as_written),
+            )
         };
         let lines = match &blanked {
             Cow::Borrowed(_) => as_written,
@@ -91,7 +97,11 @@ impl Workout {
         workout.parts.retain(|part| !part.blocks.is_empty());
         workout.take_in_cool_down();
         workout.name_groups();
-        let Day { closed_lanes, begins, ends, .. } = day;
+        let Day { closed_lanes, begins, ends, is_unsure, .. } = day;
+        let first = workout.parts.iter_mut().flat_map(|part| &mut part.blocks).next();
+        if let (Some(begins), Some(block), true) = (begins, first, is_unsure) {
+            block.doubts.push(Doubt::InTheEvening { begins });
+        }
         Ok(Self { closed_lanes, begins, ends, ..workout })
     }
 

@@ -4,7 +4,7 @@ use chrono::NaiveTime;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
-use workout_notation::{Block, Workout};
+use workout_notation::{Block, Doubt, Workout};
 
 fn read(text: &str) -> Workout {
     Workout::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}"))
@@ -90,6 +90,15 @@ fn a_text_says_when_it_begins_and_ends() {
         ("Saturday 9.30am-11am", at(9, 30), Some(at(11, 0)), Some("Saturday")),
         ("Saturday, 11am-1pm", at(11, 0), Some(at(13, 0)), Some("Saturday")),
         ("18:00-19:30", at(18, 0), Some(at(19, 30)), None),
+        ("Tuesday 18:30", at(18, 30), None, Some("Tuesday")),
+        ("Tonight 6:30pm", at(18, 30), None, None),
+        ("Training 1830", at(18, 30), None, Some("Training")),
+        ("Wednesday 5 May 2027 18:30", at(18, 30), None, Some("Wednesday")),
+        ("2027-05-05 18:30", at(18, 30), None, None),
+        ("5/5/27 18:30", at(18, 30), None, None),
+        ("5.5.27, 6.30pm", at(18, 30), None, None),
+        ("Tuesday 13 April 18:30 at Wrenbeck", at(18, 30), None, Some("Tuesday 13 April at Wrenbeck")),
+        ("Sat 10.30", at(10, 30), None, Some("Sat")),
         ("Tuesday\n6.15pm start, lane 1 shut, one watch", at(18, 15), None, Some("Tuesday, one watch")),
     ] {
         let workout = read(&format!("{head}\n6 x 200"));
@@ -97,6 +106,37 @@ fn a_text_says_when_it_begins_and_ends() {
         assert_eq!(workout.title.as_deref(), title, "{head}");
         assert_eq!(blocks(&workout), ["6 x 200"], "{head}");
     }
+}
+
+#[test]
+fn a_time_without_a_half_of_the_day_is_in_the_evening_and_in_doubt() {
+    let begins = NaiveTime::from_hms_opt(18, 30, 0).expect("it is a time of day");
+    for head in ["Tues 6.30", "at 6.30", "Tuesday, 6.30", "Start 6.30", "Tonight 6.30-8"] {
+        let workout = read(&format!("{head}\n6 x 200"));
+        assert_eq!(workout.begins, Some(begins), "{head}");
+        let doubts: Vec<_> = workout.blocks().flat_map(|block| &block.doubts).collect();
+        assert_eq!(doubts, [&Doubt::InTheEvening { begins }], "{head}");
+    }
+}
+
+#[test]
+fn a_date_or_a_year_is_no_time_of_day() {
+    for head in ["Tuesday 13.04", "Training 2027", "Session 12", "Tuesday 30/11/2027", "Week 6"] {
+        let workout = read(&format!("{head}\n6 x 200"));
+        assert_eq!((workout.begins, blocks(&workout)), (None, vec!["6 x 200".to_owned()]), "{head}");
+    }
+}
+
+#[test]
+fn what_is_said_of_athletes_is_told_at_their_runs() {
+    let workout =
+        read("Sprints (Ann, Bob (late), Max):\n4 x 60\nEndurance (Eve, Ed):\n6 x 400\nMax missing tonight");
+    let doubts: Vec<_> = workout.blocks().map(|block| block.doubts.clone()).collect();
+    let late = Doubt::SaidOfOne { name: "Bob".to_owned(), words: "late".to_owned() };
+    assert_eq!(doubts, [vec![late, Doubt::LeftOut { name: "Max".to_owned() }], vec![]]);
+    let workout = read("Max missing tonight\n6 x 200");
+    let doubts: Vec<_> = workout.blocks().map(|block| block.doubts.clone()).collect();
+    assert_eq!(doubts, [vec![Doubt::NotNamed { name: "Max".to_owned() }], vec![]]);
 }
 
 #[test]

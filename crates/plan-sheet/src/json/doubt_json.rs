@@ -15,8 +15,8 @@ pub(crate) struct DoubtJson {
     words: String,
 }
 
-impl From<Doubt> for DoubtJson {
-    fn from(doubt: Doubt) -> Self {
+impl From<&Doubt> for DoubtJson {
+    fn from(doubt: &Doubt) -> Self {
         let (kind, numbers) = match doubt {
             Doubt::RestOrTarget { seconds } => ("rest or target", json!({ "seconds": seconds })),
             Doubt::RunOrRest { seconds } => ("run or rest", json!({ "seconds": seconds })),
@@ -37,10 +37,15 @@ impl From<Doubt> for DoubtJson {
                 ("time range", json!({ "least_s": least_s, "most_s": most_s }))
             }
             Doubt::BareMinutes => ("bare minutes", json!({})),
-            Doubt::HurdlesOf { race_m } => ("hurdles of a race", json!({ "race_m": race_m })),
             Doubt::FirstZone => ("first zone", json!({})),
             Doubt::RelayOrRuns => ("relay or runs", json!({})),
             Doubt::TargetsInTurn { each } => ("targets in turn", json!({ "each": each })),
+            Doubt::InTheEvening { begins } => {
+                ("in the evening", json!({ "begins": begins.format("%H:%M").to_string() }))
+            }
+            Doubt::LeftOut { name } => ("left out", json!({ "name": name })),
+            Doubt::SaidOfOne { name, words } => ("said of one", json!({ "name": name, "said": words })),
+            Doubt::NotNamed { name } => ("not named", json!({ "name": name })),
         };
         Self { kind, numbers, words: words(doubt) }
     }

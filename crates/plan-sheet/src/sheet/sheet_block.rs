@@ -86,7 +86,10 @@ impl SheetBlock {
             reading: reading::said(&block.read),
             unsure: reading::unsure(&block.read),
             group: groups::groups(plan, block),
-            lasts: block.lasts_s.filter(|_| block.reps.is_empty()).map(clock),
+            lasts: block
+                .lasts_s
+                .filter(|_| block.reps.is_empty())
+                .map(|lasts_s| lasts(lasts_s, block.lasts_about)),
             has_sets: block.reps.iter().any(|rep| rep.set > 1),
             has_waves: block.reps.iter().any(|rep| rep.wave > 1),
             has_handovers,
@@ -131,6 +134,12 @@ impl SheetBlock {
 fn cycle_reps(block: &Block) -> Vec<u32> {
     let steps = (1..).zip(block.steps());
     steps.filter(|(_, step)| matches!(step.gap, Some(Gap::Cycle(_)))).map(|(rep, _)| rep).collect()
+}
+
+/// How long a block without places lasts.
+fn lasts(lasts_s: f64, is_about: bool) -> String {
+    let about = if is_about { "about " } else { "" };
+    format!("{about}{}", clock(lasts_s))
 }
 
 /// When the first run of a block goes and the last one is done, where that is known.

@@ -6,8 +6,8 @@ use crate::words::numbers::{clock, metres};
 
 /// What else a part of a text could mean, or what was taken where it gives several: `or 90 s could be the time of
 /// each run`.
-pub(crate) fn doubt(doubt: Doubt) -> String {
-    match doubt {
+pub(crate) fn doubt(doubt: &Doubt) -> String {
+    match *doubt {
         Doubt::RestOrTarget { seconds } => format!("or {} could be the time of each run", time(seconds)),
         Doubt::TargetOrRest { seconds } => format!("or {} could be the rest", time(seconds)),
         Doubt::RestOrRun { seconds } => format!("or {} could be a run", time(seconds)),
@@ -33,12 +33,27 @@ pub(crate) fn doubt(doubt: Doubt) -> String {
             format!("the count is taken for laps, or it could count {part}s")
         }
         Doubt::BareMinutes => "the rests are taken for minutes".to_owned(),
-        Doubt::HurdlesOf { race_m } => format!("hurdles as for {} m", metres(race_m)),
         Doubt::RelayOrRuns => "each athlete runs all of them; could be the legs of one relay".to_owned(),
         Doubt::FirstZone => "exchanges of no zone are laid in the first".to_owned(),
         Doubt::TargetsInTurn { each: 1 } => "one target for each run in turn".to_owned(),
         Doubt::TargetsInTurn { each } => format!("each target for {each} runs in turn"),
+        Doubt::InTheEvening { begins } => {
+            format!("start taken for {}; write am for the morning", begins.format("%H:%M"))
+        }
+        Doubt::LeftOut { ref name } => format!("{name} is left out"),
+        Doubt::SaidOfOne { ref name, ref words } => {
+            format!("{name} is planned from the start; not read: {words}")
+        }
+        Doubt::NotNamed { ref name } => format!("nobody is called {name} here; leave out who is missing"),
     }
+}
+
+/// Whether a doubt is about an athlete or the evening, and not about how the block was read.
+pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
+    matches!(
+        doubt,
+        Doubt::InTheEvening { .. } | Doubt::LeftOut { .. } | Doubt::SaidOfOne { .. } | Doubt::NotNamed { .. }
+    )
 }
 
 /// A short time in seconds, whole minutes in minutes.

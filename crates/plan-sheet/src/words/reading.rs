@@ -9,7 +9,7 @@ use workout_notation::{
 };
 
 use crate::words::capital;
-use crate::words::doubt::doubt;
+use crate::words::doubt::{doubt, is_of_day};
 use crate::words::numbers::{clock, to_cm};
 use crate::words::quantity::{Kind, as_written, quantities};
 
@@ -28,7 +28,7 @@ use crate::words::quantity::{Kind, as_written, quantities};
 /// ```
 pub fn reading(block: &Block) -> String {
     let mut parts = vec![said(block)];
-    parts.extend(block.doubts.iter().copied().map(doubt));
+    parts.extend(block.doubts.iter().map(doubt));
     parts.extend(not_read(block));
     parts.join("; ")
 }
@@ -50,7 +50,7 @@ pub(crate) fn said(block: &Block) -> String {
     let asides: String = block.asides.iter().map(|aside| format!(", {aside}")).collect();
     let said = format!("{label}{done}{asides}{after}");
     // No number is lost, however it was written.
-    let doubts = block.doubts.iter().copied().map(doubt);
+    let doubts = block.doubts.iter().map(doubt);
     let shown: Vec<String> = doubts.chain([said.clone()]).flat_map(|words| numbers(&words)).collect();
     if numbers(&block.text).iter().all(|number| shown.contains(number)) {
         return said;
@@ -86,11 +86,23 @@ pub(crate) fn not_read(block: &Block) -> Option<String> {
     (!words.is_empty()).then(|| format!("not read: {words}"))
 }
 
-/// What could be read in another way and what was not read, each as a sentence; then the text as it was written.
+/// What of a block could be read in another way and what was not read, each as a sentence.
+///
+/// ```
+/// use workout_notation::Block;
+///
+/// let block = Block::parse("6 x 400, 90s, no gimmicks").expect("it is well formed");
+/// assert_eq!(plan_sheet::doubts(&block), ["Or 90 s could be the time of each run.", "Not read: no gimmicks."]);
+/// ```
+pub fn doubts(block: &Block) -> Vec<String> {
+    let unsure = block.doubts.iter().map(doubt).chain(not_read(block));
+    unsure.map(|words| format!("{}.", capital(&words))).collect()
+}
+
+/// The same, then the text as it was written.
 pub(crate) fn unsure(block: &Block) -> Vec<String> {
-    let unsure = block.doubts.iter().copied().map(doubt).chain(not_read(block));
-    let mut lines: Vec<String> = unsure.map(|words| format!("{}.", capital(&words))).collect();
-    if !lines.is_empty() {
+    let mut lines = doubts(block);
+    if block.doubts.iter().any(|doubt| !is_of_day(doubt)) || !block.not_read.is_empty() {
         let text = block.text.split_whitespace().collect::<Vec<_>>().join(" ");
         lines.push(format!("Written: {text}"));
     }

@@ -256,6 +256,7 @@ fn tell(
                 now_s += rest_s;
                 begun.push((now_s, note.as_ref().clone()));
                 now_s += note.lasts_s.unwrap_or(0.0);
+                is_about |= note.lasts_about;
             }
             Entry::Runs(parts) => {
                 let mut whole: Option<(f64, PlanBlock)> = None;

@@ -2,9 +2,9 @@
 
 use std::sync::Arc;
 
-use lane_distance::Track;
+use lane_distance::{LaneNumber, Track};
 use wave_plan::ItineraryPlan;
-use workout_notation::{Block, Body};
+use workout_notation::{Block, Body, RunLength};
 
 use crate::files::limit::Limit;
 use crate::people::session::{BETWEEN_BLOCKS_S, Group};
@@ -14,6 +14,7 @@ use crate::plan::block_part::parts;
 use crate::plan::crew::Crew;
 use crate::plan::draft::Draft;
 use crate::plan::fault::{PlanError, PlanFault, Planned};
+use crate::plan::on_foot::JOG_M_PER_S;
 use crate::plan::plan_block::PlanBlock;
 use crate::plan::trial::TrialChange;
 use crate::plan::warning::Warning;
@@ -148,7 +149,7 @@ pub(crate) fn lay_out<'a>(
             break;
         }
         if block.count() == 0 {
-            let note = note(&laid.crew, at, block);
+            let note = note(&track(laid.drafts.len()), &laid.crew, at, block);
             let rest_s = before.given_s();
             // A note without a duration takes no time of its own.
             pending_s += rest_s + note.lasts_s.unwrap_or(0.0);
@@ -214,13 +215,22 @@ impl<'a> Laid<'a> {
     }
 }
 
+/// How far a length is on the inside, in metres.
+fn metres(track: &Track, length: RunLength) -> f64 {
+    match length {
+        RunLength::Metres(metres) => metres,
+        RunLength::Laps(laps) => laps * track.lap_m(LaneNumber::FIRST).unwrap_or_default(),
+    }
+}
+
 /// A block that is not a run; what a whole squad does is nobody's in particular.
-fn note(crew: &Crew<'_>, at: BlockAt, block: &Block) -> PlanBlock {
+fn note(track: &Track, crew: &Crew<'_>, at: BlockAt, block: &Block) -> PlanBlock {
     let is_everybodys = crew.has_names() && crew.own.is_none();
     let mut planned = PlanBlock::empty(at, block, crew.name().filter(|_| !is_everybodys), crew.group_names());
-    if let Body::Note { words, lasts_s } = &block.body {
+    if let Body::Note { words, lasts_s, length } = &block.body {
         planned.note = Some(words.clone());
-        planned.lasts_s = *lasts_s;
+        planned.lasts_s = lasts_s.or(length.map(|length| (metres(track, length) / JOG_M_PER_S).round()));
+        planned.lasts_about = lasts_s.is_none() && length.is_some();
     }
     planned
 }

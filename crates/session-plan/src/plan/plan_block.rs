@@ -25,8 +25,10 @@ pub struct PlanBlock {
     pub timed_s: Vec<f64>,
     /// What is done where it has no runs that start and finish somewhere.
     pub note: Option<String>,
-    /// How long that lasts, in seconds, if given.
+    /// How long that lasts, in seconds, if given, or if it says how far it goes.
     pub lasts_s: Option<f64>,
+    /// Whether that is about, as it follows from how far it goes.
+    pub lasts_about: bool,
     /// Where to stand to see most of its finishes; nothing where it has none.
     pub coach: Option<CoachPlace>,
     /// Remarks on the block: how starts creep, walks back, rests that are too short.
@@ -45,6 +47,7 @@ impl PlanBlock {
             timed_s: Vec::new(),
             note: None,
             lasts_s: None,
+            lasts_about: false,
             coach: None,
             remarks: Vec::new(),
         }

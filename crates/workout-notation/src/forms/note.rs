@@ -2,6 +2,7 @@
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
+use crate::forms::run_length::RunLength;
 use crate::phrases::Phrases;
 use crate::token::Kind;
 use crate::vocabulary::Role;
@@ -42,7 +43,12 @@ const COUNTED: [&str; 12] =
 pub(crate) struct Note {
     pub(crate) words: String,
     pub(crate) lasts_s: Option<f64>,
+    /// How far it goes, where that is said.
+    pub(crate) length: Option<RunLength>,
 }
+
+/// A distance in a note that is shorter is one of its drills, in metres.
+const LEAST_LENGTH_M: f64 = 200.0;
 
 impl Cursor<'_> {
     /// The whole text as a note if it is one: it begins with the name of something that is not a run,
@@ -55,7 +61,7 @@ impl Cursor<'_> {
             return None;
         }
         let begins_clause = self.is_clause(0);
-        let mut lasts_s = None;
+        let (mut lasts_s, mut length) = (None, None);
         let (mut has_number, mut has_duration) = (false, false);
         while !self.is_at_end() {
             if self.is_duration() {
@@ -63,6 +69,7 @@ impl Cursor<'_> {
                 lasts_s = self.seconds("", "").map_or(lasts_s, |seconds| Some(*seconds));
             } else {
                 has_number |= self.is_number(0);
+                length = length.or_else(|| self.length_of_note());
                 self.skip();
             }
         }
@@ -71,7 +78,20 @@ impl Cursor<'_> {
         if !is_named && (has_number || has_problem || begins_clause && has_duration) {
             return None;
         }
-        Some(Note { words: self.text.trim().to_owned(), lasts_s })
+        Some(Note { words: self.text.trim().to_owned(), lasts_s, length })
+    }
+
+    /// `2 laps`, `800m`: how far a note goes, where that stands next.
+    fn length_of_note(&mut self) -> Option<RunLength> {
+        let is_length = self.is_laps(0) || self.is_number(0) && self.metres_in(1).is_some();
+        if !is_length {
+            return None;
+        }
+        let (before, problems) = (self.place(), self.problems.len());
+        let length = self.length().ok().map(|length| length.value);
+        self.problems.truncate(problems);
+        self.go_back(before);
+        length.filter(|length| !matches!(length, RunLength::Metres(metres) if *metres < LEAST_LENGTH_M))
     }
 
     /// Whether the whole text is a note beside runs: a warm-up, drills, an easy jog of so long, and no counted runs.

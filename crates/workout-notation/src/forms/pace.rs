@@ -273,6 +273,7 @@ impl Cursor<'_> {
         let (before, problems) = (self.place(), self.problems.len());
         let mut times: Vec<Spanned<SharedPace>> = Vec::new();
         let mut has_comma = false;
+        let mut joint = None;
         while times.len() < 12 && self.is_number(0) && !self.is_sign(1, '%') && self.metres_in(1).is_none() {
             let Ok(time) = self.seconds("a pace", PACE_HELP) else { break };
             if let Some(SharedPace::Time(seconds)) = times.last().map(|last| last.value)
@@ -292,6 +293,12 @@ impl Cursor<'_> {
             let Some(sign) = sign.or_else(|| is_joined.then_some(',')) else {
                 break;
             };
+            // `@ 75-73-71, 60s`: behind another sign stands the rest.
+            let is_last = !joint.is_some_and(|joint| self.is_sign(2, joint) || self.is_sign(3, joint));
+            if sign == ',' && more == 0 && !is_joined && is_last && joint.is_some_and(|joint| joint != ',') {
+                break;
+            }
+            joint = Some(sign);
             let next = 1 + more;
             if !self.is_number(next)
                 || !self.is_time_of_a_list(next, times.last())

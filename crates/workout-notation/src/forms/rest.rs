@@ -30,6 +30,11 @@ const LETTERS: [&str; 3] = ["r", "rr", "p"];
 /// Words behind a duration that make it a recovery, though another word would make it a run.
 const RESTING: [&str; 6] = ["off", "float", "standing", "recover", "apart", "break"];
 
+/// Whether a number without a unit is rather a distance in metres than a time in seconds.
+fn is_usual_distance(number: f64) -> bool {
+    number >= 100.0 && number % 50.0 == 0.0
+}
+
 impl Cursor<'_> {
     /// Whether a duration comes next that says how long a recovery is: `2min / 8min between sets`,
     /// `8min between sets`, `90s rest`, `2 min jog`.
@@ -243,6 +248,8 @@ impl Cursor<'_> {
         let mut ahead = 0;
         let mut is_in_minutes = false;
         let mut last = None;
+        let mut joint = None;
+        let (mut bare, mut distances) = (0, 0);
         // A list ends in a unit; one look at each number is enough.
         while self.is_number(ahead) && numbers < 12 {
             let Some(number) = self.number_at(ahead) else { break };
@@ -259,6 +266,9 @@ impl Cursor<'_> {
                 ahead += 1 + usize::from(self.is_sign(ahead, '\'') && self.is_sign(ahead + 1, '\''));
             } else if !is_clock && self.metres_in(ahead).is_some() {
                 return Ok(false);
+            } else {
+                bare += 1;
+                distances += usize::from(!is_clock && is_usual_distance(number));
             }
             if ![',', '-', '/'].iter().any(|&sign| self.is_sign(ahead, sign))
                 && !self.is_word(ahead, &["then", "and"])
@@ -266,7 +276,17 @@ impl Cursor<'_> {
             {
                 break;
             }
+            // `200-400-200, 90s`: behind another sign stands something else.
+            let next = self.written_at(ahead).filter(|sign| [",", "-", "/"].contains(sign));
+            if joint.is_some() && next.is_some() && joint != next {
+                return Ok(false);
+            }
+            joint = next;
             ahead += 1;
+        }
+        // `400, 300, 200, 90s`
+        if bare > 0 && bare == distances {
+            return Ok(false);
         }
         // `400, 300, 200 s: 31`
         let is_key = self.is_sign(ahead, ':') || self.is_sign(ahead, '=');

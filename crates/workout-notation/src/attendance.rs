@@ -1,0 +1,155 @@
+//! Lines that say who is not there, or comes late: `Max missing tonight`, `no Ada or Ben`, `Cyd late 7pm`.
+
+use std::ops::Range;
+
+use crate::line_words::{Word, words};
+
+/// Words for somebody who does not train.
+const ABSENT: [&str; 13] = [
+    "out",
+    "missing",
+    "absent",
+    "injured",
+    "away",
+    "ill",
+    "sick",
+    "off",
+    "unavailable",
+    "resting",
+    "excused",
+    "ruled",
+    "skipping",
+];
+
+/// Words that deny, and what they deny.
+const DENIES: [&str; 6] = ["not", "isn", "can", "cannot", "won", "no"];
+const DENIED: [&str; 11] =
+    ["here", "coming", "in", "there", "available", "training", "show", "running", "make", "come", "tonight"];
+
+/// Words in front of those.
+const IS: [&str; 6] = ["is", "are", "s", "will", "be", "both"];
+
+/// Words for somebody who comes later.
+const LATE: [&str; 9] =
+    ["late", "later", "from", "arrives", "arriving", "joins", "joining", "after", "coming"];
+
+/// Words for somebody who goes earlier.
+const EARLY: [&str; 8] = ["until", "till", "leaves", "leaving", "early", "only", "maybe", "if"];
+
+/// Words in front of names of who does not train.
+const WITHOUT: [&str; 4] = ["no", "without", "missing", "absent"];
+
+/// Words between names.
+const BETWEEN: [&str; 6] = [",", "&", "/", "and", "or", "nor"];
+
+/// The most words behind those for an absence.
+const MOST_BEHIND: usize = 6;
+
+/// What a line says of who is there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Attendance {
+    /// Of whom, as they are named elsewhere in the text, and where they stand in the line.
+    pub(crate) names: Vec<(String, Range<usize>)>,
+    /// Whether they do not train; else they come later or go earlier.
+    pub(crate) is_absence: bool,
+}
+
+/// Whether words say that somebody does not train.
+pub(crate) fn is_absence(said: &str) -> bool {
+    absent_words(&words(said)).is_some()
+}
+
+/// Whether words say that somebody comes later.
+pub(crate) fn is_lateness(said: &str) -> bool {
+    begins_with(&words(said), &LATE)
+}
+
+/// Whether words say that somebody goes earlier, or perhaps does not come.
+pub(crate) fn is_left_early(said: &str) -> bool {
+    begins_with(&words(said), &EARLY)
+}
+
+fn is_one(word: Option<&Word<'_>>, list: &[&str]) -> bool {
+    word.is_some_and(|word| list.iter().any(|asked| word.is(asked)))
+}
+
+fn begins_with(words: &[Word<'_>], list: &[&str]) -> bool {
+    let free = words.iter().take_while(|word| is_one(Some(word), &IS) || word.text == "'").count();
+    is_one(words.get(free), list)
+}
+
+/// How many words say that somebody does not train, where nothing with a number stands behind them.
+fn absent_words(words: &[Word<'_>]) -> Option<usize> {
+    let mut at = words
+        .iter()
+        .take_while(|word| is_one(Some(word), &IS) || ["'", "’", "-", ":"].contains(&word.text))
+        .count();
+    if is_one(words.get(at), &ABSENT) {
+        at += 1;
+    } else if is_one(words.get(at), &DENIES) {
+        at += 1;
+        // `can't make it`
+        let more = words[at..].iter().take_while(|word| ["'", "’", "t"].contains(&word.text)).count();
+        at += more;
+        if !is_one(words.get(at), &DENIED) {
+            return None;
+        }
+        at += 1;
+    } else {
+        return None;
+    }
+    let behind = &words[at..];
+    let has_number = behind.iter().any(|word| word.text.starts_with(|letter: char| letter.is_ascii_digit()));
+    (!has_number && behind.len() <= MOST_BEHIND).then_some(at)
+}
+
+/// What a line says of who is there, where it says nothing else; given the names of the text.
+pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
+    let words = words(line);
+    let is_without = is_one(words.first(), &WITHOUT);
+    let mut at = usize::from(is_without);
+    at += usize::from(is_without && words.get(at).is_some_and(|word| word.text == ":"));
+    let mut names = Vec::new();
+    while let Some((name, range)) = name_at(line, &words, at, known) {
+        at += words[at..].iter().take_while(|word| word.range.start < range.end).count();
+        names.push((name, range));
+        while is_one(words.get(at), &BETWEEN) {
+            at += 1;
+        }
+    }
+    if names.is_empty() {
+        return None;
+    }
+    let behind = &words[at..];
+    let is_idle = behind.len() <= MOST_BEHIND
+        && !behind.iter().any(|word| word.text.starts_with(|letter: char| letter.is_ascii_digit()));
+    if is_without && is_idle || absent_words(behind).is_some() {
+        return Some(Attendance { names, is_absence: true });
+    }
+    (!is_without && (begins_with(behind, &LATE) || begins_with(behind, &EARLY)))
+        .then_some(Attendance { names, is_absence: false })
+}
+
+/// Words that say of a name nobody knows that somebody does not train.
+const SURELY_ABSENT: [&str; 6] = ["missing", "absent", "injured", "ill", "sick", "unavailable"];
+
+/// The name that a line says is not there, where the text names nobody so.
+pub(crate) fn unknown_absence(line: &str) -> Option<&str> {
+    let words = words(line);
+    let name = words.first().filter(|word| word.text.starts_with(char::is_uppercase))?;
+    let free = 1 + words[1..].iter().take_while(|word| is_one(Some(word), &IS)).count();
+    let is_absence = is_one(words.get(free), &SURELY_ABSENT) && absent_words(&words[1..]).is_some();
+    (is_absence && !is_one(Some(name), &WITHOUT)).then_some(name.text)
+}
+
+/// The name that stands at a word of a line, and where.
+fn name_at(line: &str, words: &[Word<'_>], at: usize, known: &[String]) -> Option<(String, Range<usize>)> {
+    let start = words.get(at)?.range.start;
+    let fits = |name: &&String| {
+        let end = start + name.len();
+        line.get(start..end).is_some_and(|written| written.eq_ignore_ascii_case(name))
+            && !line[end..].starts_with(char::is_alphanumeric)
+    };
+    let name = known.iter().filter(fits).max_by_key(|name| name.len())?;
+    Some((name.clone(), start..start + name.len()))
+}

@@ -1,0 +1,198 @@
+//! Who is in a group, in the heading above what it does: `Sprints (Ada, Ben)`, `Group A: Ada, Ben and Cyd`.
+
+use std::ops::Range;
+
+use crate::attendance::{is_absence, is_lateness, is_left_early};
+use crate::cursor::Cursor;
+use crate::forms::FORMS;
+use crate::heading_words::{is_everybody, names_day, names_part};
+use crate::people::{MOST_WORDS, is_group_name, names_people};
+use crate::token::Lexed;
+
+/// The names behind that of a group, and what is said of some of them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Roster {
+    /// Who runs.
+    pub(crate) athletes: Vec<String>,
+    /// Who does not.
+    pub(crate) absent: Vec<String>,
+    /// What else stands behind a name: the name, and the words.
+    pub(crate) remarks: Vec<(String, String)>,
+}
+
+/// Small words within a name.
+const PARTICLES: [&str; 14] =
+    ["de", "da", "di", "du", "del", "van", "von", "der", "den", "ter", "ten", "la", "le", "bin"];
+
+/// The fewest names: one word in brackets may be anything.
+const FEWEST: usize = 2;
+
+/// The name of a group and who is in it, as the line stands above what the group does.
+pub(crate) fn named_group(line: &str) -> Option<(&str, Roster)> {
+    let has_colon = line.ends_with(':');
+    let words = line.trim_end_matches(':').trim();
+    if let Some((group, roster)) = in_brackets(words, has_colon) {
+        let begins_with_digit = |word: &str| word.starts_with(|letter: char| letter.is_ascii_digit());
+        let is_else = group.split_whitespace().any(begins_with_digit)
+            || names_part(group) && !names_people(group)
+            || names_day(group)
+            || is_note(group);
+        let is_group = !is_else || is_group_name(group) && !has_count(group) || has_colon && is_sign(group);
+        return is_group.then_some((group, roster));
+    }
+    let (group, names) = behind_sign(words)?;
+    let roster = Roster::read(names, FEWEST)?;
+    // `Sprints: Blocks, Strides`; somebody may be called Max.
+    let known = names.split([',', ';', '&']).filter(|name| is_known(name.trim())).count();
+    let are_names = 2 * known < roster.names().count();
+    ((is_group_name(group) || is_sign(group)) && !is_everybody(group) && !has_count(group) && are_names)
+        .then_some((group, roster))
+}
+
+/// The name of a group and who is in it, from words that may be one: those in brackets behind it.
+pub(crate) fn with_athletes(words: &str) -> (&str, Roster) {
+    in_brackets(words, false).unwrap_or((words, Roster::default()))
+}
+
+/// What stands in front of the last brackets, and the names in them.
+fn in_brackets(words: &str, has_colon: bool) -> Option<(&str, Roster)> {
+    let inner = words.strip_suffix(')')?;
+    let mut depth = 1;
+    let open = inner.char_indices().rev().find(|&(_, letter)| {
+        depth += match letter {
+            ')' => 1,
+            '(' => -1,
+            _ => 0,
+        };
+        depth == 0
+    });
+    let (group, names) = inner.split_at(open?.0);
+    let group = group.trim();
+    // `A (Ada):`
+    let fewest = if has_colon && (is_group_name(group) || is_sign(group)) { 1 } else { FEWEST };
+    (!group.is_empty()).then_some((group, Roster::read(&names[1..], fewest)?))
+}
+
+/// What stands in front of the first colon or free dash, and what behind it.
+fn behind_sign(words: &str) -> Option<(&str, &str)> {
+    let signs = [": ", " - ", " – ", " — "];
+    let (at, sign) = signs.iter().filter_map(|sign| Some((words.find(sign)?, *sign))).min()?;
+    Some((words[..at].trim(), words[at + sign.len()..].trim()))
+}
+
+/// Whether a group has only a letter or a digit for its name: `A`, `2`.
+fn is_sign(group: &str) -> bool {
+    let mut letters = group.chars();
+    matches!((letters.next(), letters.next()), (Some(sign), None) if sign.is_ascii_uppercase() || sign.is_ascii_digit())
+}
+
+/// Whether a count stands in words: `Seniors 6 x 200`.
+fn has_count(words: &str) -> bool {
+    let lexed = Lexed::new(words, &FORMS);
+    let cursor = Cursor::new(&lexed);
+    (0..lexed.tokens.len()).any(|ahead| cursor.is_number(ahead) && cursor.is_times(ahead + 1))
+}
+
+/// Whether words are a warm-up, drills or the like.
+fn is_note(words: &str) -> bool {
+    Cursor::new(&Lexed::new(words, &FORMS)).is_note_alone()
+}
+
+/// Whether what could be a name is a word of the notation.
+fn is_known(name: &str) -> bool {
+    let lexed = Lexed::new(name, &FORMS);
+    let mut cursor = Cursor::new(&lexed);
+    names_part(name)
+        || cursor.is_clause(0)
+        || cursor.is_effort(0)
+        || cursor.is_run_name(0)
+        || cursor.is_note_alone()
+}
+
+impl Roster {
+    /// Reads names with commas, `&` or `and` between them; nothing where one of them is none, or there are too few.
+    fn read(names: &str, fewest: usize) -> Option<Self> {
+        let mut roster = Self::default();
+        for entry in entries(names) {
+            let Entry { name, words } = Entry::read(&names[entry])?;
+            if words.is_empty() {
+                roster.athletes.push(name);
+            } else if is_absence(&words) {
+                roster.absent.push(name);
+            } else {
+                roster.athletes.push(name.clone());
+                roster.remarks.push((name, words));
+            }
+        }
+        (roster.athletes.len() + roster.absent.len() >= fewest).then_some(roster)
+    }
+
+    /// All who are named.
+    pub(crate) fn names(&self) -> impl Iterator<Item = &String> {
+        self.athletes.iter().chain(&self.absent)
+    }
+
+    /// Whether nobody is named.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.athletes.is_empty() && self.absent.is_empty()
+    }
+}
+
+/// Where each name with what is said of it stands among several.
+fn entries(names: &str) -> Vec<Range<usize>> {
+    let (mut found, mut start, mut depth) = (Vec::new(), 0, 0_i32);
+    for (at, letter) in names.char_indices() {
+        depth += match letter {
+            '(' => 1,
+            ')' => -1,
+            _ => 0,
+        };
+        if depth > 0 {
+            continue;
+        }
+        let joint = match letter {
+            ',' | ';' | '&' => letter.len_utf8(),
+            ' ' if names[at..].starts_with(" and ") => " and ".len(),
+            _ => continue,
+        };
+        // `Ada, Ben, and Cyd`
+        if at < start || joint == 1 && names[at + 1..].starts_with(" and ") {
+            continue;
+        }
+        found.push(start..at);
+        start = at + joint;
+    }
+    found.push(start..names.len());
+    found
+}
+
+/// A name, and what is said of it.
+struct Entry {
+    name: String,
+    words: String,
+}
+
+impl Entry {
+    /// `Ada`, `Ben (late)`, `Cyd - out`, `Dot from 7pm`.
+    fn read(entry: &str) -> Option<Self> {
+        let entry = entry.trim().trim_start_matches(',').trim();
+        let mut end = 0;
+        let mut words = 0;
+        for word in entry.split_whitespace() {
+            let is_name = word.chars().all(|letter| letter.is_alphabetic() || "'’.-".contains(letter))
+                && (word.starts_with(char::is_uppercase) || words > 0 && PARTICLES.contains(&word));
+            words += usize::from(word.starts_with(char::is_uppercase));
+            if !is_name || words > MOST_WORDS {
+                break;
+            }
+            end = entry[end..].find(word).map_or(end, |at| end + at + word.len());
+        }
+        let (name, behind) = entry.split_at(end);
+        let behind = behind.trim();
+        let said = behind.trim_matches(|letter: char| " -–—:()".contains(letter));
+        let is_apart = behind.starts_with(['(', '-', '–', '—', ':']);
+        let is_said = is_apart || is_absence(said) || is_lateness(said) || is_left_early(said);
+        (words > 0 && (said.is_empty() || is_said))
+            .then(|| Self { name: name.to_owned(), words: said.to_owned() })
+    }
+}

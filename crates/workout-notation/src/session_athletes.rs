@@ -1,0 +1,120 @@
+//! Who is in the groups of a session, and who is not there.
+
+use crate::attendance::{Attendance, attendance, unknown_absence};
+use crate::block::{Block, Body};
+use crate::doubt::Doubt;
+use crate::lines::Line;
+use crate::problem::Problem;
+use crate::roster::Roster;
+use crate::session_reader::SessionReader;
+
+/// The most athletes that a text names.
+const MOST_NAMES: usize = 500;
+
+/// The names of athletes in the lines of a text, each once.
+pub(crate) fn names(lines: &[Line<'_>]) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for (index, line) in lines.iter().enumerate() {
+        let named = line.named_group().map(|(_, roster)| roster);
+        let roster = named.or_else(|| Some(line.group_label(index == 0)?.roster));
+        let roster = roster.unwrap_or_default();
+        for name in roster.names() {
+            if !names.contains(name) && names.len() < MOST_NAMES {
+                names.push(name.clone());
+            }
+        }
+    }
+    names
+}
+
+impl SessionReader<'_> {
+    /// Says who is in the group that begins; nobody can be in two, or twice in one.
+    pub(crate) fn name_athletes(&mut self, line: &Line<'_>, roster: Roster) {
+        if roster.is_empty() {
+            return;
+        }
+        let place = |words: &str| {
+            let at = line.lexed.text.rfind(words).unwrap_or_default() + line.start;
+            at..at + words.len()
+        };
+        let names: Vec<&String> = roster.names().collect();
+        for (index, name) in names.iter().enumerate() {
+            let is_known = self.workout.parts.iter().any(|part| part.athletes.contains(name));
+            if is_known || names[..index].contains(name) {
+                let problem = Problem::new(place(name), format!("`{name}` is named twice"));
+                self.problems.push(problem.with_help("leave one out, or add to the name"));
+            }
+        }
+        for (name, words) in roster.remarks {
+            self.remark(name, &words, place(&words));
+        }
+        for name in roster.absent {
+            self.doubts.push((name.clone(), Doubt::LeftOut { name }));
+        }
+        if let Some(part) = self.workout.parts.last_mut() {
+            part.athletes = roster.athletes;
+        }
+        let named: usize = self.workout.parts.iter().map(|part| part.athletes.len()).sum();
+        if named > MOST_NAMES {
+            let span = line.start..line.start + line.lexed.text.len();
+            let message = format!("{named} names are too many: at most {MOST_NAMES}");
+            self.problems.push(Problem::new(span, message).with_help("split it into several sessions"));
+        }
+    }
+
+    /// What is said of one athlete, which changes nothing; with a number it is reported.
+    fn remark(&mut self, name: String, words: &str, span: std::ops::Range<usize>) {
+        if words.contains(|letter: char| letter.is_ascii_digit()) {
+            let message = format!("`{words}` is about {name} alone, and a group starts together");
+            let help = format!("leave it out, or write {name} as a group and start it with `--late`");
+            self.problems.push(Problem::new(span, message).with_help(help));
+        } else {
+            self.doubts.push((name.clone(), Doubt::SaidOfOne { name, words: words.to_owned() }));
+        }
+    }
+
+    /// Reads a line that says who is not there, or comes late.
+    pub(crate) fn attendance(&mut self, line: &Line<'_>) -> bool {
+        let text = line.lexed.text;
+        let Some(Attendance { names, is_absence }) = attendance(text, &self.names) else {
+            let Some(name) = unknown_absence(text) else { return false };
+            let doubts = vec![Doubt::NotNamed { name: name.to_owned() }];
+            let note = Block::new(text.to_owned(), Body::words(text));
+            self.push(Block { doubts, start: line.start, ..note });
+            return true;
+        };
+        let behind = names.last().map_or(0, |(_, range)| range.end);
+        for (name, _) in names {
+            if is_absence {
+                self.absent.push(name.clone());
+                self.doubts.push((name.clone(), Doubt::LeftOut { name }));
+            } else {
+                let words = text[behind..].trim();
+                let start = line.start + text.len() - text[behind..].trim_start().len();
+                self.remark(name, words, start..start + words.len());
+            }
+        }
+        true
+    }
+
+    /// Leaves out who is not there, and says what is said of athletes at the first block of their groups.
+    pub(crate) fn settle_athletes(&mut self) {
+        for (name, doubt) in std::mem::take(&mut self.doubts) {
+            let named = self.workout.parts.iter().position(|part| part.athletes.contains(&name));
+            let part = named.and_then(|at| self.workout.parts.get_mut(at));
+            // Who was left out in the heading is in no part: it is said at the first block.
+            let block = match part {
+                Some(part) => part.blocks.first_mut(),
+                None => self.workout.parts.iter_mut().flat_map(|part| &mut part.blocks).next(),
+            };
+            if let Some(block) = block
+                && !block.doubts.contains(&doubt)
+            {
+                block.doubts.push(doubt);
+            }
+        }
+        for part in &mut self.workout.parts {
+            part.athletes.retain(|name| !self.absent.contains(name));
+        }
+    }
+}
