@@ -157,6 +157,17 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 listed(with)
             )
         }
+        Remark::HurdlesOfAnotherRace { asked_m, race_m, to_first_m, between_m } => {
+            let spacing = format!("{} m to the 1st, then {} m", metres(*to_first_m), metres(*between_m));
+            match asked_m {
+                Some(asked_m) => format!(
+                    "{0} m hurdles are not painted here: these stand as for {1} m, {spacing}. Tape the {0} m spacing.",
+                    metres(*asked_m),
+                    metres(*race_m)
+                ),
+                None => format!("Hurdles as for {} m: {spacing}.", metres(*race_m)),
+            }
+        }
         Remark::NoPlaceForCoach => {
             "No place for the coach: something in use lies on both sides of every finish. \
                                     Stand where the venue allows."

@@ -1,11 +1,12 @@
 //! What there is to say of a draft.
 
 use lane_distance::{Pair, Placement};
-use workout_notation::Pace;
+use workout_notation::{Pace, RunKind};
 
 use crate::people::bests::TargetError;
 use crate::plan::draft::{Draft, DraftLane, DraftRun};
 use crate::plan::fault::Planned;
+use crate::plan::hurdle_run;
 use crate::plan::nominal;
 use crate::plan::pairing::{self, Prefer};
 use crate::plan::remark::Remark;
@@ -41,6 +42,21 @@ impl Draft<'_> {
                 finish: placement(other.finish, other.finish_reading),
             }
         }))
+    }
+
+    /// What there is to say of its hurdles, once for each race.
+    pub(crate) fn hurdles_of_another_race(&self) -> Vec<Remark> {
+        let mut found: Vec<Remark> = Vec::new();
+        let Some(DraftLane { lane, .. }) = self.lanes.first() else { return found };
+        for step in &self.steps {
+            if let RunKind::Hurdles { race_m, part } = step.run.kind.value
+                && let Some(remark) = hurdle_run::of_another_race(&self.track, *lane, race_m, part)
+                && !found.contains(&remark)
+            {
+                found.push(remark);
+            }
+        }
+        found
     }
 
     /// Each pace that gives no target, with those who have none.

@@ -3,6 +3,8 @@
 use lane_distance::{Course, LandmarkError, LaneNumber, Spot, Track};
 use workout_notation::HurdlePart;
 
+use crate::plan::remark::Remark;
+
 /// Races over hurdles on the straight, in metres, the one that is taken first in front where none is named.
 const SPRINTS_M: [f64; 6] = [110.0, 100.0, 80.0, 75.0, 70.0, 60.0];
 
@@ -73,6 +75,25 @@ pub(crate) fn ends(
         HurdlePart::Between { first, last } => (hurdle(first.saturating_sub(1).max(1))?, hurdle(last)?),
         HurdlePart::First { run_m, .. } => (start, at(spacing_m - run_m)),
         HurdlePart::Last { run_m, .. } => (at(run_m), finish()?),
+    })
+}
+
+/// What there is to say of the hurdles of a run in a lane: that they are those of another race, or of one that is not named.
+pub(crate) fn of_another_race(
+    track: &Track,
+    lane: LaneNumber,
+    asked_m: Option<f64>,
+    part: HurdlePart,
+) -> Option<Remark> {
+    let race_m = spacing_m(track, lane, asked_m, part);
+    let [first, second] = [1, 2].map(|number| Some(tick(track, lane, race_m, number).ok()?.to_finish_m));
+    let (first_m, second_m) = (first?, second?);
+    let is_named = asked_m == Some(race_m) || said_m(asked_m, part) == Some(race_m);
+    (!is_named).then_some(Remark::HurdlesOfAnotherRace {
+        asked_m,
+        race_m,
+        to_first_m: race_m - first_m,
+        between_m: first_m - second_m,
     })
 }
 

@@ -227,6 +227,18 @@ pub enum Remark {
         /// The blocks, by their numbers from 1, that finish there.
         with: Vec<usize>,
     },
+    /// The hurdles of a run stand where those of another race are painted.
+    #[serde(rename = "hurdles of another race")]
+    HurdlesOfAnotherRace {
+        /// The race that is asked for, in metres; nothing where none is named.
+        asked_m: Option<f64>,
+        /// The race whose hurdles they are, in metres.
+        race_m: f64,
+        /// From the start to the first of them, in metres.
+        to_first_m: f64,
+        /// From each to the next, in metres.
+        between_m: f64,
+    },
     /// Level with every finish something in use lies on both sides of the lanes.
     #[serde(rename = "no place for the coach")]
     NoPlaceForCoach,
@@ -237,7 +249,10 @@ impl Remark {
     pub const fn is_impossible(&self) -> bool {
         matches!(
             self,
-            Self::RestTooShortToWalk { .. } | Self::RestTooShortToGoOn { .. } | Self::NobodyToHandTo { .. }
+            Self::RestTooShortToWalk { .. }
+                | Self::RestTooShortToGoOn { .. }
+                | Self::NobodyToHandTo { .. }
+                | Self::HurdlesOfAnotherRace { asked_m: Some(_), .. }
         )
     }
 }
