@@ -37,12 +37,13 @@ pub(crate) struct CardRun {
 pub(crate) fn cards(blocks: &[SheetBlock]) -> Vec<Card> {
     let mut cards: Vec<Card> = Vec::new();
     for block in blocks {
-        for (row, athlete) in
-            block.rows.iter().flat_map(|row| row.members.iter().map(move |name| (row, name)))
-        {
-            if cards.iter().all(|card| card.athlete != *athlete) {
-                let runs = blocks.iter().filter_map(|block| CardRun::of(block, athlete)).collect();
-                cards.push(Card { athlete: athlete.clone(), group: row.group.clone(), runs });
+        let members = |row: &'_ SheetRow| {
+            row.members.iter().cloned().zip(row.member_groups.clone()).collect::<Vec<_>>()
+        };
+        for (athlete, group) in block.rows.iter().flat_map(members) {
+            if cards.iter().all(|card| card.athlete != athlete) {
+                let runs = blocks.iter().filter_map(|block| CardRun::of(block, &athlete)).collect();
+                cards.push(Card { athlete, group, runs });
             }
         }
     }

@@ -25,6 +25,12 @@ pub(crate) struct SheetRow {
     /// The group of those who run.
     #[serde(skip)]
     pub(crate) group: Option<String>,
+    /// The groups of those who run, each once.
+    #[serde(skip)]
+    pub(crate) groups: Vec<String>,
+    /// The group of each of them alone.
+    #[serde(skip)]
+    pub(crate) member_groups: Vec<Option<String>>,
     /// Who runs, as they are called; of an exchange who hands to whom.
     pub(crate) athletes: Vec<String>,
     /// Each of them alone, as they are called: both of an exchange, who are one entry otherwise.
@@ -193,6 +199,8 @@ impl SheetRow {
             wave: rep.wave,
             lane: rep.lane,
             group: rep.group.clone(),
+            groups: rep.groups.clone(),
+            member_groups: rep.athlete_groups.clone(),
             athletes: match &rep.handover {
                 Some(handover) => vec![handing(handover, |name| with_guide(rep, name))],
                 None => rep.athletes.iter().map(|name| with_guide(rep, name)).collect(),

@@ -64,12 +64,18 @@ pub(crate) fn waves(rows: &[SheetRow]) -> Vec<Wave> {
     let mut numbers: Vec<u32> = rows.iter().map(|row| row.wave).collect();
     numbers.sort_unstable();
     numbers.dedup();
-    let has_groups = rows.iter().any(|row| row.group != rows[0].group);
+    let has_groups = rows.iter().any(|row| row.groups != rows[0].groups || row.groups.len() > 1);
     let of_wave = |wave: u32| rows.iter().filter(|row| row.wave == wave).collect::<Vec<_>>();
     numbers.into_iter().map(|wave| Wave::of(wave, &of_wave(wave), has_groups)).collect()
 }
 
 impl Wave {
+    /// The same with those of one group alone.
+    pub(crate) fn of_group(&self, group: &str) -> Self {
+        let is_own = |line: &&WaveLine| line.group.as_deref().is_none_or(|own| own == group);
+        Self { lines: self.lines.iter().filter(is_own).cloned().collect(), ..self.clone() }
+    }
+
     fn of(wave: u32, rows: &[&SheetRow], has_groups: bool) -> Self {
         let mut goes: Vec<Go> = Vec::new();
         let mut lines: Vec<(Option<&str>, Vec<&SheetRow>)> = Vec::new();
@@ -113,11 +119,15 @@ impl WaveLine {
             None => (row.target.clone(), row.splits.clone(), row.athletes.len() <= 1),
         };
         let (target, splits, _) = aim(first);
+        // Of those who hand on a baton nobody is named alone.
+        let place = first.athletes.iter().position(|athlete| Some(athlete.as_str()) == name);
+        let own_group = place.filter(|_| first.athletes.len() == first.member_groups.len());
+        let group = own_group.and_then(|place| first.member_groups[place].clone());
         let is_one_target = rows.iter().all(|row| aim(row).0 == target);
         let of_go = |go: &Go| rows.iter().filter(|row| row.rep == go.rep).collect::<Vec<_>>();
         Self {
             athlete: name.map(str::to_owned),
-            group: first.group.clone(),
+            group: group.or_else(|| first.group.clone()),
             lane: is_one_lane.then_some(first.lane),
             target: target.filter(|_| is_one_target),
             is_own_target: is_one_target && rows.iter().all(|row| aim(row).2),

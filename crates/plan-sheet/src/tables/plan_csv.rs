@@ -26,7 +26,7 @@ pub(crate) fn csv(plan: &Plan) -> CsvTable {
         .with("text", |row| row.1.text())
         .with("reading", |row| reading(&row.1.read))
         .with("not_read", |row| row.1.read.not_read.join(", "))
-        .with("group", |row| row.2.group.clone())
+        .with("group", |row| row.2.groups.join(", "))
         .with("set", |row| row.2.set)
         .with("rep", |row| row.2.rep)
         .with("wave", |row| row.2.wave)

@@ -4,6 +4,7 @@ use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
 use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::ranges;
+use crate::sheet::wave::Wave;
 use crate::terminal::packed_table::PackedTable;
 use crate::words::wave_words::Train;
 
@@ -14,8 +15,8 @@ const MOST_COLUMNS: usize = 3;
 struct Entry<'a> {
     block: &'a SheetBlock,
     train: Train<'a>,
-    /// Their place among the groups.
-    group: usize,
+    /// The places of theirs among the groups.
+    groups: Vec<usize>,
 }
 
 impl Entry<'_> {
@@ -32,10 +33,11 @@ impl Entry<'_> {
         self.train.again(&self.block.waves[0], sheet.begins)
     }
 
-    /// All of them in a cell of their group.
-    fn cell(&self, sheet: &Sheet) -> String {
+    /// All of them in a cell of their group, or those of one group.
+    fn cell(&self, sheet: &Sheet, group: &str) -> String {
         let (number, again) = (self.train.number(self.block.number, self.has_others()), self.again(sheet));
-        match self.train.numbered(&number) {
+        let own: Vec<Wave> = self.train.0.iter().map(|wave| wave.of_group(group)).collect();
+        match Train(&own).numbered(&number) {
             who if who == number => format!("{number}: {again}"),
             who => format!("{who}\n{again}"),
         }
@@ -56,7 +58,12 @@ pub(crate) fn go_table(sheet: &Sheet) -> PackedTable {
         return side_by_side(sheet, &groups, &entries);
     }
     let row = |entry: &Entry<'_>| {
-        let group = groups.get(entry.group).filter(|_| groups.len() > 1).cloned().unwrap_or_default();
+        let own: Vec<&str> = entry.groups.iter().map(|&place| groups[place].as_str()).collect();
+        let group = match own.len() {
+            _ if groups.len() < 2 => String::new(),
+            all if all == groups.len() => "all".to_owned(),
+            _ => own.join(", "),
+        };
         let block = if sheet.blocks.len() > 1 { entry.block.number.to_string() } else { String::new() };
         let waves = entry.train.0.iter().filter(|_| entry.has_others()).map(|wave| wave.wave);
         vec![entry.go(), group, block, ranges(waves), entry.train.who(), entry.again(sheet)]
@@ -69,15 +76,17 @@ pub(crate) fn go_table(sheet: &Sheet) -> PackedTable {
 fn side_by_side(sheet: &Sheet, groups: &[String], entries: &[Entry<'_>]) -> PackedTable {
     let mut rows: Vec<Vec<String>> = Vec::new();
     for entry in entries {
-        let (go, cell, column) = (entry.go(), entry.cell(sheet), entry.group + 1);
-        match rows.last_mut().filter(|row| row[0] == go && row[column].is_empty()) {
-            Some(row) => row[column] = cell,
-            None => {
-                let mut row = vec![String::new(); groups.len() + 1];
-                (row[0], row[column]) = (go, cell);
-                rows.push(row);
-            }
+        let go = entry.go();
+        let is_free = |row: &&mut Vec<String>| {
+            row[0] == go && entry.groups.iter().all(|&group| row[group + 1].is_empty())
+        };
+        if rows.last_mut().filter(is_free).is_none() {
+            let mut row = vec![String::new(); groups.len() + 1];
+            row[0] = go;
+            rows.push(row);
         }
+        let Some(row) = rows.last_mut() else { continue };
+        entry.groups.iter().for_each(|&group| row[group + 1] = entry.cell(sheet, &groups[group]));
     }
     let header: Vec<&str> = ["Go"].into_iter().chain(groups.iter().map(String::as_str)).collect();
     PackedTable::new(&header, &rows)
@@ -86,7 +95,7 @@ fn side_by_side(sheet: &Sheet, groups: &[String], entries: &[Entry<'_>]) -> Pack
 /// The groups that run, in the order of their blocks.
 fn groups(sheet: &Sheet) -> Vec<String> {
     let mut groups: Vec<String> = Vec::new();
-    for group in sheet.blocks.iter().flat_map(|block| &block.rows).filter_map(|row| row.group.as_ref()) {
+    for group in sheet.blocks.iter().flat_map(|block| &block.rows).flat_map(|row| &row.groups) {
         if !groups.contains(group) {
             groups.push(group.clone());
         }
@@ -103,9 +112,12 @@ fn entries<'a>(sheet: &'a Sheet, groups: &[String]) -> Vec<Entry<'a>> {
         let trains = Train::all(&block.waves).into_iter().filter(is_told);
         trains.map(move |train| {
             let of_train = |row: &&SheetRow| row.wave == train.first().wave;
-            let group = block.rows.iter().find(of_train).and_then(|row| row.group.as_ref());
-            let place = groups.iter().position(|known| Some(known) == group);
-            Entry { block, group: place.unwrap_or_default(), train }
+            let own = block.rows.iter().filter(of_train).flat_map(|row| &row.groups);
+            let mut places: Vec<usize> =
+                own.filter_map(|group| groups.iter().position(|known| known == group)).collect();
+            places.sort_unstable();
+            places.dedup();
+            Entry { block, groups: places, train }
         })
     };
     sheet.blocks.iter().flat_map(of_block).collect()

@@ -26,10 +26,15 @@ pub struct Rep {
     pub rep: u32,
     /// The set that it belongs to, from 1.
     pub set: u32,
-    /// The training group that runs it.
+    /// The training group that runs it; nothing where several do.
     pub group: Option<String>,
+    /// The training groups that run it, each once.
+    pub groups: Vec<String>,
     /// The athletes who run it.
     pub athletes: Vec<String>,
+    /// The training group of each of them.
+    #[serde(skip)]
+    pub athlete_groups: Vec<Option<String>>,
     /// Their guides, each in the next lane on the outside.
     pub guides: Vec<Guide>,
     /// The wave that runs it, from 1.
@@ -121,7 +126,9 @@ impl Rep {
             rep: 0,
             set: 0,
             group: None,
+            groups: Vec::new(),
             athletes: Vec::new(),
+            athlete_groups: Vec::new(),
             guides: Vec::new(),
             wave: 1,
             lane: pair.start.lane,

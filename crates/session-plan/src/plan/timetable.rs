@@ -223,8 +223,16 @@ impl Timetable<'_> {
             let runners: Vec<Entrant<'_>> =
                 members.iter().flat_map(|&member| draft.runners(member, run)).collect();
             let entrants = || runners.iter();
-            rep.group = entrants().find_map(|entrant| entrant.group).map(|group| group.name.clone());
-            rep.athletes = entrants().filter_map(|entrant| Some(entrant.athlete?.name.clone())).collect();
+            let group = |entrant: &Entrant<'_>| entrant.group.map(|group| group.name.clone());
+            for group in entrants().filter_map(group) {
+                if !rep.groups.contains(&group) {
+                    rep.groups.push(group);
+                }
+            }
+            rep.group = rep.groups.first().filter(|_| rep.groups.len() == 1).cloned();
+            let named = || entrants().filter_map(|entrant| Some((entrant.athlete?, group(entrant))));
+            (rep.athletes, rep.athlete_groups) =
+                named().map(|(athlete, group)| (athlete.name.clone(), group)).unzip();
             rep.guides = entrants()
                 .filter_map(|entrant| {
                     let athlete = entrant.athlete?;

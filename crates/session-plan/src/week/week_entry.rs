@@ -107,7 +107,7 @@ impl WeekEntry {
             return;
         }
         for rep in &runs {
-            let is_lane = |other: &&Rep| other.rep == rep.rep && other.group == rep.group;
+            let is_lane = |other: &&Rep| other.rep == rep.rep && other.groups == rep.groups;
             let lanes: Vec<&Rep> = block.reps.iter().filter(is_lane).collect();
             self.load.add_run(rep, &lanes);
             self.add_difference(&lanes);
@@ -160,8 +160,7 @@ impl WeekEntry {
 fn groups(plan: &Plan) -> Vec<Option<&str>> {
     let does = |group: &&String| {
         plan.blocks.iter().any(|block| {
-            block.group.as_ref() == Some(group)
-                || block.reps.iter().any(|rep| rep.group.as_ref() == Some(group))
+            block.group.as_ref() == Some(group) || block.reps.iter().any(|rep| rep.groups.contains(group))
         })
     };
     let groups: Vec<Option<&str>> =

@@ -73,7 +73,9 @@ impl Load {
 /// The runs of a block as one runner of a group does them.
 pub(crate) fn runs<'a>(block: &'a PlanBlock, group: Option<&str>) -> Vec<&'a Rep> {
     let mut runs: Vec<&Rep> = Vec::new();
-    for rep in block.reps.iter().filter(|rep| rep.group.as_deref() == group) {
+    let is_own =
+        |rep: &&Rep| group.map_or(rep.groups.is_empty(), |group| rep.groups.iter().any(|own| own == group));
+    for rep in block.reps.iter().filter(is_own) {
         if runs.iter().all(|known| known.rep != rep.rep) {
             runs.push(rep);
         }
