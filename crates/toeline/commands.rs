@@ -5,15 +5,15 @@ use std::path::{Path, PathBuf};
 use anyhow::{Result, anyhow, bail};
 use lane_distance::{Course, LaneNumber, Route, Track};
 use plan_sheet::{
-    Choices, Curve, InFull, LaneTable, MarkTable, Measurement, SessionGround, notation_screen, notation_text,
-    plan_fault_words,
+    Choices, Curve, InFull, LaneTable, MarkTable, Measurement, SessionGround, doubts, notation_screen,
+    notation_text, plan_fault_words,
 };
 use session_plan::{FileKind, PageAddress, Plan, PlanFault, Session, Venue, Week, YamlText};
 use workout_notation::{Block, Problem, Problems, SourceText, Spanned};
 
 use crate::failure::{self, InputError};
 use crate::flags::{Command, Common, Kind, Lanes, LateFlags, SquadFlags};
-use crate::given::Given;
+use crate::given::{self, Given};
 use crate::input;
 use crate::late_changes;
 use crate::manual;
@@ -26,6 +26,8 @@ pub(crate) fn run(command: &Command) -> Result<()> {
     match command {
         Command::Plan { workouts, full, squad, late, print, page_address, with, common } => {
             let plan = |workout: &String| plan(workout, squad, late, page_address.as_ref(), common);
+            let whole = given::unquoted(workouts);
+            let workouts = whole.as_ref().map_or(workouts.as_slice(), std::slice::from_ref);
             let plans = workouts.iter().map(plan).collect::<Result<Vec<Plan>>>()?;
             // A file has no end of the screen.
             if *full || common.out.is_some() {
@@ -248,7 +250,9 @@ fn check(files: &[String], common: &Common) -> Result<()> {
     let mut worst = None;
     for path in files {
         match check_file(path, common) {
-            Ok(summary) => output::line(&format!("{}: {summary}", input::shown(Path::new(path))))?,
+            Ok(summary) => {
+                output::line(&format!("{}: {}", input::shown(Path::new(path)), summary.join("\n  ")))?
+            }
             Err(error) => show_worst(error, &mut worst),
         }
     }
@@ -258,14 +262,15 @@ fn check(files: &[String], common: &Common) -> Result<()> {
     }
 }
 
-fn check_file(path: &str, common: &Common) -> Result<String> {
+/// What there is to say of a file without a fault: what it is, and a line for each doubt.
+fn check_file(path: &str, common: &Common) -> Result<Vec<String>> {
     let path = Path::new(path);
     let given = if input::is_file_name(&path.to_string_lossy()) {
         let yaml = YamlText::read(input::source(path)?);
         if FileKind::of(&yaml) == Some(FileKind::Track) {
             let venue = Venue::from_yaml(yaml).map_err(InputError::new)?;
             let lanes = venue.track().layout().lanes_of(Course::Oval);
-            return Ok(format!("no faults; a track with {lanes} lanes on the oval"));
+            return Ok(vec![format!("no faults; a track with {lanes} lanes on the oval")]);
         }
         Given::of_yaml(yaml, path)?
     } else {
@@ -275,5 +280,10 @@ fn check_file(path: &str, common: &Common) -> Result<String> {
     let reps: usize = plan.blocks.iter().map(|block| block.reps.len()).sum();
     let count = |count: usize, one: &str| format!("{count} {one}{}", if count == 1 { "" } else { "s" });
     let (blocks, runs) = (count(plan.blocks.len(), "block"), count(reps, "run"));
-    Ok(format!("no faults; a session of {blocks} with {runs}"))
+    let mut lines = vec![format!("no faults; a session of {blocks} with {runs}")];
+    for (number, block) in (1..).zip(&plan.blocks) {
+        let text = block.text().split_whitespace().collect::<Vec<_>>().join(" ");
+        lines.extend(doubts(&block.read).iter().map(|doubt| format!("block {number}, {text}: {doubt}")));
+    }
+    Ok(lines)
 }

@@ -290,14 +290,14 @@ pub(crate) struct SquadFlags {
 #[derive(Debug, Default, Args)]
 #[command(next_help_heading = "Late changes")]
 pub(crate) struct LateFlags {
-    /// When the session starts, such as 18:30
+    /// When the session starts, such as 18:30 or 6.30pm
     #[arg(long, value_name = "TIME")]
     pub(crate) start: Option<TimeOfDay>,
     /// When a group begins that comes late, such as sprinters=18:20; repeat for several
     #[arg(long, value_name = "GROUP=TIME", value_parser = late)]
     pub(crate) late: Vec<(String, TimeOfDay)>,
-    /// An absent athlete; repeat for several
-    #[arg(long, value_name = "NAME", value_parser = text)]
+    /// Absent athletes, such as Ada or Ada,Ben
+    #[arg(long, value_name = "NAME", value_parser = text, value_delimiter = ',')]
     pub(crate) without: Vec<String>,
     /// How many repetitions of each block an athlete does, such as Ben=4; repeat for several
     #[arg(long, value_name = "NAME=NUMBER", value_parser = reps)]
@@ -308,8 +308,8 @@ pub(crate) struct LateFlags {
     /// The wind now, such as "3 m/s against on the home straight"
     #[arg(long, value_name = "WIND", value_parser = wind)]
     pub(crate) wind: Option<Wind>,
-    /// A block to leave out, by its number in the plan; repeat for several
-    #[arg(long, value_name = "BLOCK")]
+    /// Blocks to leave out, by their numbers in the plan, such as 3 or 3,5
+    #[arg(long, value_name = "BLOCK", value_delimiter = ',')]
     pub(crate) skip: Vec<usize>,
 }
 

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use anyhow::Result;
+use anyhow::{Result, bail};
 use session_plan::{FileKind, Plan, Session, SessionFile, SessionText, Venue, WrittenSession, YamlText};
-use workout_notation::SourceText;
+use workout_notation::{SourceText, Workout};
 
 use crate::failure::InputError;
 use crate::flags::Common;
@@ -48,6 +48,8 @@ impl Given {
             }
         } else if input::is_file_name(argument) || is_text(path) || path.is_file() {
             Self::of_file(path)
+        } else if is_like_file(argument) {
+            bail!("there is no file `{}` here; a workout is written like `6 x 200`", input::shown(path))
         } else {
             let source = SourceText::new("workout", argument);
             let title = source.text().split_whitespace().collect::<Vec<_>>().join(" ");
@@ -139,6 +141,34 @@ impl Given {
         session.check_lanes(venue.track()).map_err(InputError::new)?;
         Ok(plan)
     }
+}
+
+/// A workout of several arguments, as it is written without quotes: `6 x 200 in lane 2`. Nothing where one of them is a file, or
+/// has spaces of its own, or they are no workout together.
+pub(crate) fn unquoted(arguments: &[String]) -> Option<String> {
+    let is_part = |argument: &String| {
+        !argument.contains(char::is_whitespace)
+            && argument != STANDARD_INPUT
+            && !input::is_file_name(argument)
+            && !Path::new(argument).exists()
+            && !is_like_file(argument)
+    };
+    let whole = arguments.join(" ");
+    let is_one = arguments.len() > 1 && arguments.iter().all(is_part) && Workout::parse(&whole).is_ok();
+    is_one.then_some(whole)
+}
+
+/// Whether an argument looks like the name of a file and like no workout: `tuesday.yamll`, `week/tuesday`.
+fn is_like_file(argument: &str) -> bool {
+    let path = Path::new(argument);
+    let is_name = argument.starts_with(char::is_alphabetic) || argument.starts_with(['.', '/', '~', '_']);
+    let is_letters = |ending: &str| {
+        (2..=5).contains(&ending.len()) && ending.bytes().all(|byte| byte.is_ascii_alphanumeric())
+    };
+    let has_ending = path.extension().and_then(std::ffi::OsStr::to_str).is_some_and(is_letters);
+    is_name
+        && !argument.contains(char::is_whitespace)
+        && (has_ending || argument.contains('/') && !argument.contains(char::is_numeric))
 }
 
 fn is_text(path: &Path) -> bool {

@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 use std::fs;
 
 use crate::answer::told;
+use crate::console::answered;
 use crate::folder::Folder;
 use crate::run::toeline;
 use snapbox::str;
@@ -137,4 +138,21 @@ fn more_lanes_than_can_be_counted() {
         let stderr = told(&folder.toeline(&["check", file]).assert().code(2));
         assert!(stderr.starts_with(said), "{stderr}");
     }
+}
+
+#[test]
+fn what_could_be_read_in_another_way_is_told_of_a_file_without_faults() {
+    answered(str![[r#"
+# a file without a fault
+$ cat notes.txt
+Tues 6.30
+6 x 400, 90s, no gimmicks
+4 x 75mH
+$ toeline check notes.txt
+notes.txt: no faults; a session of 2 blocks with 10 runs
+  block 1, 6 x 400, 90s, no gimmicks: Or 90 s could be the time of each run.
+  block 1, 6 x 400, 90s, no gimmicks: Start taken for 18:30; write am for the morning.
+  block 1, 6 x 400, 90s, no gimmicks: Not read: no gimmicks.
+
+"#]]);
 }

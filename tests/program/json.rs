@@ -86,6 +86,7 @@ fn a_plan_has_the_promised_keys() {
             "finish",
             "go_s",
             "group",
+            "groups",
             "guides",
             "lane",
             "nominal",

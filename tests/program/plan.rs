@@ -1,6 +1,6 @@
 //! `toeline plan`: where each repetition starts and finishes.
 
-use crate::answer::printed;
+use crate::answer::{json, list, printed};
 use crate::console::answered;
 use crate::run::toeline;
 use snapbox::str;
@@ -279,4 +279,63 @@ fn no_line_is_wider_than_80_columns() {
 fn runs_by_time_last_as_long_as_with_their_rests() {
     let text = crate::answer::printed(&toeline(&["plan", "4 x 2 min rest 60s"]).assert().success());
     assert!(text.contains("Lasts 11:00."), "{text}");
+}
+
+#[test]
+fn a_workout_needs_no_quotes() {
+    let quoted = toeline(&["plan", "6 x 200 in lane 2"]).assert().success();
+    let bare = toeline(&["plan", "6", "x", "200", "in", "lane", "2"]).assert().success();
+    assert_eq!(printed(&bare), printed(&quoted));
+    // Two workouts are two.
+    let both = json(&["plan", "6 x 200", "4 x 300"]);
+    assert_eq!(list(&both).len(), 2);
+}
+
+#[test]
+fn the_name_of_no_file_is_no_workout() {
+    for name in ["tuesday.yamll", "week/tuesday"] {
+        let says = format!("error: there is no file `{name}` here; a workout is written like `6 x 200`\n");
+        toeline(&["plan", name]).assert().code(1).stdout_eq(str![]).stderr_eq(says);
+    }
+}
+
+#[test]
+fn hurdles_that_stand_as_for_another_race_are_said_first() {
+    answered(str![[r#"
+# of a race that is not painted
+$ toeline plan '6 x 75mH'
+6 × 75 m hurdles
+Track: standard. Distances assume the measure line.
+! 75 m hurdles are not painted here: these stand as for 110 m, 13.72 m to the
+  1st, then 9.14 m. Tape the 75 m spacing.
+
+Reps  Lane  Metres  Stand                     Finish
+1–6   1     75      110 m hurdles start line  cone F
+- 6 x 75mH: no lane named, so lane 1, the innermost open.
+- Coach: outside lane 8, level with the finish in lane 1: 1.00 m past the 7th
+  yellow tick.
+
+Setting out: one lap from the finish line
+Cone  Lane  Steps  Where
+F     1     1½     1.00 m past the 7th yellow tick
+1 cone, 400 m, 5 min without taping. 1 step is 0.75 m.
+
+Look both ways; mind throws and jumps; venue rules come first. More: --full
+
+# of no race
+$ toeline plan '3 x 5H'
+3 × hurdles 1 to 5
+Track: standard. Distances assume the measure line.
+
+Reps  Lane  Metres  Stand                     Finish
+1–3   1     50.28   110 m hurdles start line  5th blue tick
+! Hurdles as for 110 m: 13.72 m to the 1st, then 9.14 m.
+- 3 x 5H: no lane named, so lane 1, the innermost open.
+- Coach: outside lane 8, level with the finish in lane 1: on the 5th blue tick.
+
+No cones: paint shows every place.
+
+Look both ways; mind throws and jumps; venue rules come first. More: --full
+
+"#]]);
 }

@@ -20,6 +20,13 @@ pub enum LateFault {
         /// The names that there are.
         groups: Vec<String>,
     },
+    /// It names an athlete where a group stands.
+    NotGroup {
+        /// Who.
+        athlete: String,
+        /// In which group.
+        group: String,
+    },
     /// Two values are given for one athlete, group or hazard.
     Twice {
         /// Whose they are.

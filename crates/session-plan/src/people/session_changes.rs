@@ -89,10 +89,16 @@ impl Session {
         for (name, time) in groups {
             let place = self.groups.iter().position(|group| group.name == name.trim());
             let place = place.or_else(|| self.groups.iter().position(|group| is_called(&group.name, name)));
-            let place = place.ok_or_else(|| LateFault::NoGroup {
-                name: name.clone(),
-                groups: self.groups.iter().map(|group| group.name.clone()).collect(),
-            })?;
+            let fault = || match self.athlete(name) {
+                Ok((group, athlete)) => {
+                    LateFault::NotGroup { athlete: athlete.name.clone(), group: group.name.clone() }
+                }
+                Err(_) => LateFault::NoGroup {
+                    name: name.clone(),
+                    groups: self.groups.iter().map(|group| group.name.clone()).collect(),
+                },
+            };
+            let place = place.ok_or_else(fault)?;
             if !seen.insert(place) {
                 return Err(LateFault::Twice { name: self.groups[place].name.clone() });
             }

@@ -4,13 +4,14 @@ use chrono::NaiveTime;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-/// A time of day to the minute, such as `18:30`.
+/// A time of day to the minute, such as `18:30` or `6.30pm`.
 ///
 /// ```
 /// use session_plan::TimeOfDay;
 ///
 /// let time: TimeOfDay = "18:30".parse()?;
 /// assert_eq!(time.0.to_string(), "18:30:00");
+/// assert_eq!("6.30pm".parse::<TimeOfDay>()?, time);
 /// assert!("half past six".parse::<TimeOfDay>().is_err());
 /// # Ok::<(), session_plan::TimeOfDayError>(())
 /// ```
@@ -28,14 +29,22 @@ impl std::str::FromStr for TimeOfDay {
     type Err = TimeOfDayError;
 
     fn from_str(text: &str) -> Result<Self, TimeOfDayError> {
-        NaiveTime::parse_from_str(text.trim(), "%H:%M").map(Self).map_err(|_| TimeOfDayError)
+        let text = text.trim().to_ascii_lowercase();
+        let half = ["am", "pm"].into_iter().find(|half| text.ends_with(half));
+        let Some(half) = half else {
+            return NaiveTime::parse_from_str(&text, "%H:%M").map(Self).map_err(|_| TimeOfDayError);
+        };
+        // `7pm`, `6.30 pm`
+        let digits = text.trim_end_matches(half).trim_end().replace('.', ":");
+        let time = if digits.contains(':') { digits } else { format!("{digits}:00") };
+        NaiveTime::parse_from_str(&format!("{time} {half}"), "%I:%M %p").map(Self).map_err(|_| TimeOfDayError)
     }
 }
 
 /// A time of day as a file writes it; the reader of files knows it by this name.
 #[derive(Deserialize, JsonSchema)]
 #[serde(rename = "TimeOfDay")]
-#[schemars(extend("pattern" = r"^\s*[0-9]{1,2}:[0-9]{2}\s*$"))]
+#[schemars(extend("pattern" = r"^\s*([0-9]{1,2}:[0-9]{2}|(1[0-2]|0?[1-9])([:.][0-5][0-9])?\s*([aA]|[pP])[mM])\s*$"))]
 struct Written(String);
 
 impl TryFrom<Written> for TimeOfDay {
