@@ -86,6 +86,13 @@ pub enum Doubt {
         /// How many repetitions have the same target.
         each: u32,
     },
+    /// The time of a run in which nobody needs to run.
+    SlowerThanWalking {
+        /// How far the run is, in metres.
+        metres: f64,
+        /// Its time, in seconds.
+        seconds: f64,
+    },
     /// A time of day without a word for morning or evening, taken for the evening.
     InTheEvening {
         /// When the session begins.

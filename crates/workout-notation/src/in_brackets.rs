@@ -2,7 +2,8 @@
 
 use crate::cursor::{Cursor, Read};
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, Pace};
+
+use crate::forms::{Details, Gap, LEAST_BARE_S, Pace};
 use crate::last_run::LastRun;
 use crate::shared::SharedPace;
 use crate::spanned::Spanned;
@@ -73,10 +74,16 @@ impl Cursor<'_> {
             }
             return;
         }
-        let is_time = self.is_duration() || self.is_time_range(0);
+        // `6 x 400 (75) (60)`: behind the time of the run stands the rest.
+        let is_bare_rest = details.pace.is_some()
+            && details.recovery.gap.is_none()
+            && self.number_at(0).is_some_and(|seconds| seconds >= LEAST_BARE_S)
+            && self.is_sign(1, ')');
+        let is_time = self.is_duration() || self.is_time_range(0) || is_bare_rest;
         if !is_time || self.is_duration_gap() {
             return;
         }
+        self.rest_was_time_of_run(details);
         if self.is_time_of_run(details) {
             let (problems, place) = (self.problems.len(), self.place());
             if let Ok(pace) = self.time_of_run() {
@@ -101,6 +108,18 @@ impl Cursor<'_> {
             && self.is_likely_time(seconds)
         {
             self.doubts.push(Doubt::RestOrTarget { seconds });
+        }
+    }
+
+    /// `6 x 400 (75s) (60s)`: of two times in brackets the first is that of the run, where it could be.
+    fn rest_was_time_of_run(&mut self, details: &mut Details) {
+        if details.pace.is_none()
+            && let Some(Gap::Rest(seconds)) = details.recovery.gap.as_deref().copied()
+            && self.doubts.last() == Some(&Doubt::RestOrTarget { seconds })
+            && let Some(gap) = details.recovery.gap.take()
+        {
+            self.doubts.pop();
+            details.pace = Some(Spanned::new(Pace::Time { seconds, to_s: None }, gap.span));
         }
     }
 

@@ -184,7 +184,13 @@ impl Cursor<'_> {
         let is_time = |ahead| {
             self.number_at(ahead).is_some_and(|number| (10.0..=60.0).contains(&number) && number % 5.0 == 0.0)
         };
-        self.sets > 0 && is_time(0) && is_time(2) && (self.kind(3).is_none() || self.is_effort(3))
+        // `30/30 x 10`
+        let is_counted_behind = self.number_at(0) == self.number_at(2)
+            && self.is_times(3)
+            && self.is_number(4)
+            && self.kind(5).is_none();
+        let is_alone = self.kind(3).is_none() || self.is_effort(3);
+        is_time(0) && is_time(2) && (self.sets > 0 && is_alone || is_counted_behind)
     }
 
     /// `4 x 600/200`, `3 x 300-200-100`: distances without a space between them are one list.

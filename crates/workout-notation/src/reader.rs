@@ -6,7 +6,8 @@ use std::ops::Range;
 use crate::block::{Block, Body, Item, Series};
 use crate::cursor::{Cursor, Read};
 use crate::day;
-use crate::forms::{EXAMPLE, FORMS, MOST_REPS, NOT_IN_TURN, NOT_IN_TURN_HELP, RunLength};
+use crate::doubt::Doubt;
+use crate::forms::{EXAMPLE, FORMS, MOST_REPS, NOT_IN_TURN, NOT_IN_TURN_HELP, Pace, RunKind, RunLength};
 use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
 use crate::token::Lexed;
@@ -49,14 +50,30 @@ impl Block {
                 .collect()
         };
         let asides = cursor.said_counts.iter().map(|count| format!("{count} in all"));
-        Ok(Self {
+        let mut block = Self {
             label,
             asides: asides.chain(words(&cursor.asides)).collect(),
             not_read: words(&cursor.not_read),
             doubts: cursor.doubts,
             ..Self::new(text, body)
-        })
+        };
+        let slow = slower_than_walking(&block);
+        block.doubts.extend(slow);
+        Ok(block)
     }
+}
+
+/// Whoever is slower than this does not run, in metres a second.
+const SLOWEST_M_PER_S: f64 = 1.2;
+
+/// The first run of a block with a time that nobody needs for it.
+fn slower_than_walking(block: &Block) -> Option<Doubt> {
+    block.steps().iter().find_map(|step| match (step.run.kind.value, step.pace?.value) {
+        (RunKind::Plain(RunLength::Metres(metres)), Pace::Time { seconds, .. }) => {
+            (metres < SLOWEST_M_PER_S * seconds).then_some(Doubt::SlowerThanWalking { metres, seconds })
+        }
+        _ => None,
+    })
 }
 
 fn check_length(text: &str) -> Result<(), Vec<Problem>> {

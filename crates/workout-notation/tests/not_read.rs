@@ -219,3 +219,11 @@ fn what_stands_behind_a_comma_is_in_doubt_where_it_could_be_the_rest() {
         assert_eq!(doubts(clear), [], "{clear}");
     }
 }
+
+#[test]
+fn a_time_that_nobody_needs_is_in_doubt() {
+    use workout_notation::Doubt::SlowerThanWalking;
+    let doubts = |text: &str| Block::parse(text).expect("it is well formed").doubts;
+    assert_eq!(doubts("6 x 20 @ 75"), [SlowerThanWalking { metres: 20.0, seconds: 75.0 }]);
+    assert_eq!(doubts("6 x 200 @ 75"), []);
+}

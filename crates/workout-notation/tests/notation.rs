@@ -130,9 +130,10 @@ fn lanes() -> impl Strategy<Value = Vec<LaneNumber>> {
 }
 
 fn recovery() -> BoxedStrategy<Recovery> {
-    (weighted(0.3, recovery_kind()), weighted(0.4, gap()), weighted(0.2, tenths(1..20_000)))
-        .prop_map(|(kind, gap, set_rest)| Recovery {
+    (weighted(0.3, recovery_kind()), weighted(0.4, gap()), weighted(0.2, tenths(1..20_000)), any::<bool>())
+        .prop_map(|(kind, gap, set_rest, jogs)| Recovery {
             after: None,
+            jogs: jogs && kind.is_none() && matches!(gap, Some(Gap::Rest(_))),
             kind: kind.map(spanned),
             gap: gap.map(spanned),
             set_rest: set_rest.map(spanned),

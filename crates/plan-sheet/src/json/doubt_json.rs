@@ -40,6 +40,9 @@ impl From<&Doubt> for DoubtJson {
             Doubt::FirstZone => ("first zone", json!({})),
             Doubt::RelayOrRuns => ("relay or runs", json!({})),
             Doubt::TargetsInTurn { each } => ("targets in turn", json!({ "each": each })),
+            Doubt::SlowerThanWalking { metres, seconds } => {
+                ("slower than walking", json!({ "metres": metres, "seconds": seconds }))
+            }
             Doubt::InTheEvening { begins } => {
                 ("in the evening", json!({ "begins": begins.format("%H:%M").to_string() }))
             }

@@ -168,8 +168,9 @@ impl<'a> Text<'a> {
         let paces = paces.into_iter().map(|pace| self.pace(pace).trim_start_matches("@ ").to_owned());
         let paces = paces.collect::<Vec<_>>().join(", ");
         let gaps = once(runs.iter().filter_map(|run| run.details.recovery.gap.as_ref()));
+        let jogs = first.details.recovery.jogs;
         let of_gap = |gap: &Spanned<Gap>| {
-            let recovery = Recovery { gap: Some(gap.clone()), ..Recovery::default() };
+            let recovery = Recovery { gap: Some(gap.clone()), jogs, ..Recovery::default() };
             self.recovery(&recovery).concat()
         };
         let gaps: String = gaps.into_iter().map(|gap| format!(", {}", of_gap(gap))).collect();
@@ -325,7 +326,7 @@ impl<'a> Text<'a> {
     }
 
     fn recovery(&self, recovery: &Recovery) -> Vec<String> {
-        let Recovery { kind, gap, set_rest, after } = recovery;
+        let Recovery { kind, gap, jogs, set_rest, after } = recovery;
         let mut words = Vec::new();
         let mut gap_words = gap.as_ref().map(|gap| match gap.value {
             Gap::Rest(seconds) => (self.time(gap.span.clone(), seconds), true),
@@ -338,7 +339,8 @@ impl<'a> Text<'a> {
             let takes = gap_words.take_if(|(_, is_rest)| is_way && *is_rest);
             words.push(takes.map_or(way.clone(), |(time, _)| format!("{way} in {time}")));
         }
-        words.extend(gap_words.map(|(time, is_rest)| if is_rest { format!("{time} rest") } else { time }));
+        let rest = if *jogs { "jog" } else { "rest" };
+        words.extend(gap_words.map(|(time, is_rest)| if is_rest { format!("{time} {rest}") } else { time }));
         let sets = set_rest.as_ref();
         words.extend(sets.map(|rest| format!("{} between sets", self.time(rest.span.clone(), rest.value))));
         words.extend(after.as_ref().map(|rest| format!("then {}", self.time(rest.span.clone(), rest.value))));

@@ -108,6 +108,14 @@ fn too_short(
                     Remark::RestTooShortToGoOn { lane, recovery, way_m, needs_s, has_s, enough_m },
                 )
             }
+            // They jog for so long, however far.
+            _ if step.jogs => {
+                let way_m = walk_m(track, &pair, &next, run_ins_m[index + 1]);
+                let takes_s = way_m / FASTEST_JOG_M_PER_S;
+                let enough_m = has_s * FASTEST_JOG_M_PER_S;
+                let (recovery, needs_s) = (Recovery::Jog, takes_s.ceil());
+                (takes_s, Remark::RestTooShortToGoOn { lane, recovery, way_m, needs_s, has_s, enough_m })
+            }
             _ => {
                 let walk_m = walk_m(track, &pair, &next, run_ins_m[index + 1]);
                 let needs_s = (walk_m / WALK_M_PER_S).ceil();

@@ -15,7 +15,7 @@ const FULL: [&str; 5] = ["full", "complete", "sufficient", "total", "adequate"];
 pub(crate) const SLOW: [&str; 7] = ["easy", "slow", "slowly", "light", "gentle", "recovery", "rec"];
 pub(crate) const ON_FOOT: [&str; 9] =
     ["jog", "walk", "jogging", "walking", "shuffle", "jogs", "walks", "trot", "footing"];
-const JOGS: [&str; 6] = ["jog", "jogging", "shuffle", "jogs", "trot", "footing"];
+pub(crate) const JOGS: [&str; 6] = ["jog", "jogging", "shuffle", "jogs", "trot", "footing"];
 
 /// A distance alone behind `rest` is a jog from here on, in metres: less is rather minutes.
 /// Numbers without a unit that are seconds of rest where several stand in a row.
@@ -118,6 +118,7 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
     } else {
         return false;
     };
+    recovery.settle_jog();
     if read.is_err() {
         cursor.skip_to_clause();
     }
@@ -412,6 +413,7 @@ impl Cursor<'_> {
             self.skip_all(jog.unwrap_or_default());
             if is_word_first && (self.is_duration() || self.is_time_range(0)) {
                 // A jog for a time leads back to the start.
+                recovery.jogs = is_jog && recovery.gap.is_none();
                 return self.rests(recovery, begins, false);
             }
             if is_word_first && let Some(metres) = self.part_behind_jog() {

@@ -51,6 +51,7 @@ pub use stance::Stance;
 
 pub(crate) use jog::FURTHEST_M;
 pub(crate) use pace::SHORT_S;
+pub(crate) use rest::LEAST_BARE_S;
 pub(crate) use run_length::EXAMPLE;
 pub(crate) use straights_and_bends::{NOT_IN_TURN, NOT_IN_TURN_HELP};
 
@@ -213,6 +214,8 @@ macro_rules! clauses {
             $($(#[$doc])* pub $name: Option<&'a Spanned<$value>>,)*
             /// How long there is until the next run.
             pub gap: Option<Gap>,
+            /// Whether the runners jog in that time, where no distance is said.
+            pub jogs: bool,
             /// How the runners get to the next start.
             pub recovery: Option<RecoveryKind>,
         }
@@ -233,6 +236,7 @@ macro_rules! clauses {
                         };
                         series.iter().rev().copied().find(is_said)?.recovery.gap.as_deref().copied()
                     }),
+                    jogs: layers().find(|details| details.recovery.gap.is_some()).is_some_and(|details| details.recovery.jogs),
                     recovery: layers().find_map(|details| details.recovery.kind.as_deref().copied()),
                 }
             }

@@ -25,6 +25,9 @@ pub(crate) const NOTES: [&str; 26] = [
 const AFTER_A_DISTANCE: [&str; 10] =
     ["warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "drills"];
 
+/// More of them than this are metres.
+const MOST_COUNTED: f64 = 20.0;
+
 /// The most words, numbers and signs of a label such as `main set:`.
 const MOST_TOKENS: usize = 10;
 
@@ -96,7 +99,7 @@ impl Cursor<'_> {
 
     /// Whether the whole text is a note beside runs: a warm-up, drills, an easy jog of so long, and no counted runs.
     pub(crate) fn is_note_alone(&mut self) -> bool {
-        if self.is_easy_jog() {
+        if self.is_easy_jog() || self.is_counted_note() {
             return true;
         }
         if self.is_word(0, &["strides"]) && !(0..40).any(|ahead| self.is_number(ahead)) {
@@ -122,6 +125,16 @@ impl Cursor<'_> {
         }
         self.go_back(begins);
         !has_runs || is_drills
+    }
+
+    /// `4 strides`, `6 x strides`, `8 hills`: so many of what has no set distance.
+    fn is_counted_note(&self) -> bool {
+        const COUNTED: [&str; 6] = ["strides", "hills", "hill", "bounds", "buildups", "accelerations"];
+        let is_count = self.number_at(0).is_some_and(|count| count.fract() == 0.0 && count <= MOST_COUNTED);
+        let name = 1 + usize::from(self.is_times(1));
+        is_count
+            && self.is_word(name, &COUNTED)
+            && !(name + 1..MOST_TOKENS + 30).any(|ahead| self.is_number(ahead))
     }
 
     /// `2 laps easy jog`, `10 min jog`, `jog 2 laps`: to warm up or to cool down.

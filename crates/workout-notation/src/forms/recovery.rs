@@ -39,6 +39,7 @@ use crate::track_part::TrackPart;
 /// assert_eq!(recovery("4 x 100 standing 20s"), Some(RecoveryKind::Stand));
 /// assert_eq!(recovery("4 x 60 changing ends rest 3min"), Some(RecoveryKind::ChangeEnds));
 /// assert_eq!(recovery("4 x 60, full recovery"), None); // as long as it takes
+/// assert!(block("6 x 400, 2 min jog").steps()[0].jogs);
 /// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Recovery {
@@ -46,6 +47,8 @@ pub struct Recovery {
     pub kind: Option<Spanned<RecoveryKind>>,
     /// How long there is between runs.
     pub gap: Option<Spanned<Gap>>,
+    /// Whether the runners jog in that time, where no distance is said: `2 min jog`.
+    pub jogs: bool,
     /// The rest between sets, in seconds.
     pub set_rest: Option<Spanned<f64>>,
     /// The rest after the last run of a series, before what follows it in a list, in seconds.
@@ -175,11 +178,18 @@ impl Recovery {
             let rest_s = *rest_s;
             more.set_rest = more.gap.take().map(|gap| Spanned::new(rest_s, gap.span));
         }
-        let Self { kind, gap, set_rest, after } = more;
+        let Self { kind, gap, jogs, set_rest, after } = more;
+        self.jogs |= jogs && self.gap.is_none();
         add(cursor, &mut self.kind, kind, KIND);
         add(cursor, &mut self.gap, gap, REST);
         add(cursor, &mut self.set_rest, set_rest, SET_REST);
         add(cursor, &mut self.after, after, REST);
+        self.settle_jog();
+    }
+
+    /// Where it is said how far the runners jog, or that they walk, a time in which they do is how long that may take.
+    pub(crate) fn settle_jog(&mut self) {
+        self.jogs &= self.kind.is_none();
     }
 
     /// What stands behind runs over straights or bends: how the other part is covered is said again, and a rest is the
@@ -201,11 +211,13 @@ impl Recovery {
     /// Of what stands behind the last run of a list, takes what belongs to that run alone, as
     /// an earlier run has one of its own.
     pub(crate) fn take_for_last_run(&mut self, before: &[&Self]) -> Self {
-        let Self { kind, gap, set_rest: _, after } = self;
+        let Self { kind, gap, jogs, set_rest: _, after } = self;
+        let gap = gap.take_if(|_| before.iter().any(|earlier| earlier.gap.is_some()));
         Self {
+            jogs: gap.is_some() && std::mem::take(jogs),
             after: after.take(),
             kind: kind.take_if(|_| before.iter().any(|earlier| earlier.kind.is_some())),
-            gap: gap.take_if(|_| before.iter().any(|earlier| earlier.gap.is_some())),
+            gap,
             set_rest: None,
         }
     }
@@ -213,7 +225,7 @@ impl Recovery {
 
 impl fmt::Display for Recovery {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { kind, gap, set_rest, after } = self;
+        let Self { kind, gap, jogs, set_rest, after } = self;
         match kind.as_deref() {
             None => {}
             // `jog 3m` would be read as minutes.
@@ -231,6 +243,7 @@ impl fmt::Display for Recovery {
         }
         match gap.as_deref() {
             None => {}
+            Some(Gap::Rest(seconds)) if *jogs => write!(f, " jog {}", Duration(*seconds))?,
             Some(Gap::Rest(seconds)) => write!(f, " rest {}", Duration(*seconds))?,
             Some(Gap::Cycle(seconds)) => write!(f, " every {}", Duration(*seconds))?,
         }

@@ -2,6 +2,7 @@
 
 use crate::cursor::{Cursor, Read};
 use crate::doubt::Doubt;
+use crate::forms::jog::JOGS;
 use crate::forms::recovery::{AFTER, Gap, KIND, REST, Recovery, RecoveryKind, SET_REST};
 use crate::last_run::LastRun;
 use crate::phrases::Phrases;
@@ -13,7 +14,7 @@ const REST_HELP: &str = "write for example `rest 90s` or `rest 3min / 8min betwe
 const CYCLE_HELP: &str = "write for example `off 3:00`";
 
 /// A bare number below this is hardly meant as seconds of rest.
-const LEAST_BARE_S: f64 = 10.0;
+pub(crate) const LEAST_BARE_S: f64 = 10.0;
 
 /// Faster than this, in metres a second, nobody runs over and over with time to spare before the next start.
 const FASTEST_CYCLE_M_S: f64 = 5.5;
@@ -182,7 +183,9 @@ impl Cursor<'_> {
                 let message = format!("`{}` could be seconds or minutes", *first);
                 self.problem(first.span.clone(), message, REST_HELP);
             }
+            let jogs = recovery.jogs;
             self.words_of_rest(recovery);
+            recovery.jogs = jogs;
             self.between_sets();
             self.set(&mut recovery.gap, rest(first), begins, REST);
             self.set(&mut recovery.set_rest, sets, begins_second, SET_REST);
@@ -366,7 +369,9 @@ impl Cursor<'_> {
         if let Some(jog) =
             self.jog_tokens(0).filter(|&jog| !self.is_number(jog) && !self.is_word(jog, &["exactly"]))
         {
+            let is_jog = (0..jog).any(|ahead| self.is_word(ahead, &JOGS));
             self.skip_all(jog);
+            recovery.jogs = is_jog && !self.is_word(0, &["back"]) && recovery.kind.is_none();
             if self.word(&["back"]) {
                 let back = Spanned::new(RecoveryKind::WalkBack, self.since(begins));
                 self.set(&mut recovery.kind, back, begins, KIND);
