@@ -62,7 +62,7 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
         is_head = is_head && !has_run(line);
         // `Sprints (Ada, Ben from 7pm)`, `Ben late 7pm`
         let is_of_one = !names.is_empty()
-            && (named_group(line.trim()).is_some() || attendance(line.trim(), names).is_some());
+            && (named_group(line.trim(), true).is_some() || attendance(line.trim(), names).is_some());
         if is_head
             && !is_of_one
             && let Some(time) = clock_times(line).filter(|_| day.begins.is_none())

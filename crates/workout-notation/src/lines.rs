@@ -7,7 +7,7 @@ use crate::heading::Above;
 use crate::heading_words::is_title;
 use crate::people::is_group_name;
 use crate::piece::trimmed;
-use crate::roster::{Roster, named_group};
+use crate::roster::{Roster, has_rosters, named_group};
 use crate::token::{Lexed, Token};
 
 /// How many tokens of a line are looked at for its runs.
@@ -21,6 +21,8 @@ pub(crate) struct Line<'a> {
     pub(crate) is_bullet: bool,
     /// Whether an empty line stands above it.
     pub(crate) is_behind_blank: bool,
+    /// Whether the text has groups whose athletes are named.
+    has_rosters: bool,
 }
 
 impl Line<'_> {
@@ -38,7 +40,7 @@ impl Line<'_> {
 
     /// The name of a group and who is in it, where the line is that and nothing else.
     pub(crate) fn named_group(&self) -> Option<(&str, Roster)> {
-        named_group(self.lexed.text)
+        named_group(self.lexed.text, self.has_rosters)
     }
 
     /// The line from one of its bytes on.
@@ -49,6 +51,7 @@ impl Line<'_> {
             lexed: self.lexed.part(range),
             is_bullet: self.is_bullet,
             is_behind_blank: self.is_behind_blank,
+            has_rosters: self.has_rosters,
         }
     }
 
@@ -80,9 +83,12 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
         if !inner.is_empty() {
             let lexed = Lexed::new(&text[inner.clone()], &FORMS);
             let is_bullet = bullet > 0;
-            lines.push(Line { lexed, start: inner.start, is_bullet, is_behind_blank });
+            lines.push(Line { lexed, start: inner.start, is_bullet, is_behind_blank, has_rosters: false });
             is_behind_blank = false;
         }
+    }
+    if has_rosters(lines.iter().map(|line| line.lexed.text)) {
+        lines.iter_mut().for_each(|line| line.has_rosters = true);
     }
     lines
 }

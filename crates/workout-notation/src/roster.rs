@@ -5,7 +5,7 @@ use std::ops::Range;
 use crate::attendance::{is_absence, is_lateness, is_left_early};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
-use crate::heading_words::{is_everybody, names_day, names_part};
+use crate::heading_words::{has_word, is_everybody, names_day, names_part};
 use crate::people::{MOST_WORDS, is_group_name, names_people};
 use crate::token::Lexed;
 
@@ -27,8 +27,43 @@ const PARTICLES: [&str; 14] =
 /// The fewest names: one word in brackets may be anything.
 const FEWEST: usize = 2;
 
-/// The name of a group and who is in it, as the line stands above what the group does.
-pub(crate) fn named_group(line: &str) -> Option<(&str, Roster)> {
+/// Words in front of what stands in a text of a session and is no group.
+const NO_GROUPS: [&str; 25] = [
+    "coach",
+    "coaches",
+    "coaching",
+    "timer",
+    "timers",
+    "timing",
+    "helper",
+    "helpers",
+    "official",
+    "officials",
+    "bring",
+    "kit",
+    "venue",
+    "where",
+    "focus",
+    "aim",
+    "theme",
+    "key",
+    "note",
+    "notes",
+    "thanks",
+    "present",
+    "cues",
+    "remember",
+    "equipment",
+];
+
+/// Whether a text has groups whose athletes are named, so that others may be called anything.
+pub(crate) fn has_rosters<'a>(mut lines: impl Iterator<Item = &'a str>) -> bool {
+    lines.any(|line| named_group(line, false).is_some())
+}
+
+/// The name of a group and who is in it, as the line stands above what the group does; given whether other groups are
+/// named so.
+pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)> {
     let has_colon = line.ends_with(':');
     let words = line.trim_end_matches(':').trim();
     if let Some((group, roster)) = in_brackets(words, has_colon) {
@@ -45,8 +80,19 @@ pub(crate) fn named_group(line: &str) -> Option<(&str, Roster)> {
     // `Sprints: Blocks, Strides`; somebody may be called Max.
     let known = names.split([',', ';', '&']).filter(|name| is_known(name.trim())).count();
     let are_names = 2 * known < roster.names().count();
-    ((is_group_name(group) || is_sign(group)) && !is_everybody(group) && !has_count(group) && are_names)
-        .then_some((group, roster))
+    // `Middles: Eli, Flo`
+    let may_be_group = || {
+        let words: Vec<&str> = group.split_whitespace().collect();
+        known == 0
+            && words.len() <= MOST_WORDS
+            && words.iter().all(|word| word.chars().all(char::is_alphabetic))
+            && !has_word(group, &NO_GROUPS)
+            && !names_part(group)
+            && !names_day(group)
+            && !is_known(group)
+    };
+    let is_group = is_group_name(group) || is_sign(group) || has_others && may_be_group();
+    (is_group && !is_everybody(group) && !has_count(group) && are_names).then_some((group, roster))
 }
 
 /// The name of a group and who is in it, from words that may be one: those in brackets behind it.

@@ -48,8 +48,11 @@ impl SessionReader<'_> {
         for (name, words) in roster.remarks {
             self.remark(name, &words, place(&words));
         }
-        for name in roster.absent {
-            self.doubts.push((name.clone(), Doubt::LeftOut { name }));
+        // At the runs of those who are there.
+        let beside = roster.athletes.first();
+        for name in &roster.absent {
+            let at = beside.unwrap_or(name).clone();
+            self.doubts.push((at, Doubt::LeftOut { name: name.clone() }));
         }
         if let Some(part) = self.workout.parts.last_mut() {
             part.athletes = roster.athletes;
@@ -102,7 +105,7 @@ impl SessionReader<'_> {
         for (name, doubt) in std::mem::take(&mut self.doubts) {
             let named = self.workout.parts.iter().position(|part| part.athletes.contains(&name));
             let part = named.and_then(|at| self.workout.parts.get_mut(at));
-            // Who was left out in the heading is in no part: it is said at the first block.
+            // A group of which nobody is there: it is said at the first block.
             let block = match part {
                 Some(part) => part.blocks.first_mut(),
                 None => self.workout.parts.iter_mut().flat_map(|part| &mut part.blocks).next(),

@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use crate::attendance::attendance;
 use crate::block::{Block, Body, RestAfter};
 use crate::doubt::Doubt;
 use crate::group_label::GroupLabel;
@@ -108,7 +109,13 @@ impl<'a> SessionReader<'a> {
                 continue;
             }
             has_bullets |= line.is_bullet;
-            let is_apart = line.is_behind_blank || self.label.is_some() || has_bullets && !line.is_bullet;
+            // The last line of all is everybody's cool-down.
+            let is_last =
+                lines[index + 1..].iter().all(|line| attendance(line.lexed.text, &self.names).is_some());
+            let is_apart = line.is_behind_blank
+                || is_last && !line.is_bullet
+                || self.label.is_some()
+                || has_bullets && !line.is_bullet;
             let is_in_group = self.workout.parts.last().is_some_and(|part| part.group.is_some());
             if is_in_group && is_apart && is_cool_down(line.first_words()) {
                 self.begin_part(None);

@@ -1,8 +1,9 @@
 //! When everybody goes, by the clock: a row for each wave of a block, which says when it goes again.
 
+use std::borrow::Cow;
+
 use crate::sheet::sheet::Sheet;
 use crate::sheet::sheet_block::SheetBlock;
-use crate::sheet::sheet_row::SheetRow;
 use crate::sheet::spans::ranges;
 use crate::sheet::wave::Wave;
 use crate::terminal::packed_table::PackedTable;
@@ -14,30 +15,34 @@ const MOST_COLUMNS: usize = 3;
 /// Waves as they stand in the table.
 struct Entry<'a> {
     block: &'a SheetBlock,
-    train: Train<'a>,
-    /// The places of theirs among the groups.
-    groups: Vec<usize>,
+    /// Those of one group, where several run in them.
+    waves: Cow<'a, [Wave]>,
+    /// Its place among the groups.
+    group: usize,
 }
 
 impl Entry<'_> {
     /// When the first of them goes first.
     fn go(&self) -> String {
-        self.train.first().goes.first().and_then(|go| go.go.clone()).unwrap_or_default()
+        self.train().first().goes.first().and_then(|go| go.go.clone()).unwrap_or_default()
     }
 
     fn go_s(&self) -> f64 {
-        self.train.first().goes.first().and_then(|go| go.go_s).unwrap_or_default()
+        self.train().first().goes.first().and_then(|go| go.go_s).unwrap_or_default()
     }
 
     fn again(&self, sheet: &Sheet) -> String {
-        self.train.again(&self.block.waves[0], sheet.begins)
+        self.train().again(&self.block.waves[0], sheet.begins)
     }
 
-    /// All of them in a cell of their group, or those of one group.
-    fn cell(&self, sheet: &Sheet, group: &str) -> String {
-        let (number, again) = (self.train.number(self.block.number, self.has_others()), self.again(sheet));
-        let own: Vec<Wave> = self.train.0.iter().map(|wave| wave.of_group(group)).collect();
-        match Train(&own).numbered(&number) {
+    fn train(&self) -> Train<'_> {
+        Train(&self.waves)
+    }
+
+    /// All of them in a cell of their group.
+    fn cell(&self, sheet: &Sheet) -> String {
+        let (number, again) = (self.train().number(self.block.number, self.has_others()), self.again(sheet));
+        match self.train().numbered(&number) {
             who if who == number => format!("{number}: {again}"),
             who => format!("{who}\n{again}"),
         }
@@ -58,15 +63,10 @@ pub(crate) fn go_table(sheet: &Sheet) -> PackedTable {
         return side_by_side(sheet, &groups, &entries);
     }
     let row = |entry: &Entry<'_>| {
-        let own: Vec<&str> = entry.groups.iter().map(|&place| groups[place].as_str()).collect();
-        let group = match own.len() {
-            _ if groups.len() < 2 => String::new(),
-            all if all == groups.len() => "all".to_owned(),
-            _ => own.join(", "),
-        };
+        let group = groups.get(entry.group).filter(|_| groups.len() > 1).cloned().unwrap_or_default();
         let block = if sheet.blocks.len() > 1 { entry.block.number.to_string() } else { String::new() };
-        let waves = entry.train.0.iter().filter(|_| entry.has_others()).map(|wave| wave.wave);
-        vec![entry.go(), group, block, ranges(waves), entry.train.who(), entry.again(sheet)]
+        let waves = entry.waves.iter().filter(|_| entry.has_others()).map(|wave| wave.wave);
+        vec![entry.go(), group, block, ranges(waves), entry.train().who(), entry.again(sheet)]
     };
     let rows: Vec<Vec<String>> = entries.iter().map(row).collect();
     PackedTable::new(&["Go", "Group", "Block", "Wave", "Who", "Again"], &rows)
@@ -76,17 +76,15 @@ pub(crate) fn go_table(sheet: &Sheet) -> PackedTable {
 fn side_by_side(sheet: &Sheet, groups: &[String], entries: &[Entry<'_>]) -> PackedTable {
     let mut rows: Vec<Vec<String>> = Vec::new();
     for entry in entries {
-        let go = entry.go();
-        let is_free = |row: &&mut Vec<String>| {
-            row[0] == go && entry.groups.iter().all(|&group| row[group + 1].is_empty())
-        };
-        if rows.last_mut().filter(is_free).is_none() {
-            let mut row = vec![String::new(); groups.len() + 1];
-            row[0] = go;
-            rows.push(row);
+        let (go, cell, column) = (entry.go(), entry.cell(sheet), entry.group + 1);
+        match rows.last_mut().filter(|row| row[0] == go && row[column].is_empty()) {
+            Some(row) => row[column] = cell,
+            None => {
+                let mut row = vec![String::new(); groups.len() + 1];
+                (row[0], row[column]) = (go, cell);
+                rows.push(row);
+            }
         }
-        let Some(row) = rows.last_mut() else { continue };
-        entry.groups.iter().for_each(|&group| row[group + 1] = entry.cell(sheet, &groups[group]));
     }
     let header: Vec<&str> = ["Go"].into_iter().chain(groups.iter().map(String::as_str)).collect();
     PackedTable::new(&header, &rows)
@@ -103,22 +101,35 @@ fn groups(sheet: &Sheet) -> Vec<String> {
     groups
 }
 
-/// The waves of all blocks of which there is something to say.
+/// The waves of all blocks of which there is something to say; those in which several groups run, once for each.
 fn entries<'a>(sheet: &'a Sheet, groups: &[String]) -> Vec<Entry<'a>> {
     let of_block = |block: &'a SheetBlock| {
         let has_names = block.has_names();
         let is_told =
             move |train: &Train<'_>| has_names || train.first().goes.iter().any(|go| go.go_s.is_some());
         let trains = Train::all(&block.waves).into_iter().filter(is_told);
-        trains.map(move |train| {
-            let of_train = |row: &&SheetRow| row.wave == train.first().wave;
-            let own = block.rows.iter().filter(of_train).flat_map(|row| &row.groups);
-            let mut places: Vec<usize> =
-                own.filter_map(|group| groups.iter().position(|known| known == group)).collect();
-            places.sort_unstable();
-            places.dedup();
-            Entry { block, groups: places, train }
-        })
+        trains.flat_map(move |train| of_train(block, &train, groups))
     };
     sheet.blocks.iter().flat_map(of_block).collect()
+}
+
+fn of_train<'a>(block: &'a SheetBlock, train: &Train<'a>, groups: &[String]) -> Vec<Entry<'a>> {
+    let runs_in = |wave: &Wave, group: &String| {
+        block.rows.iter().any(|row| row.wave == wave.wave && row.groups.contains(group))
+    };
+    let own: Vec<(usize, &String)> =
+        (0..).zip(groups).filter(|(_, group)| train.0.iter().any(|wave| runs_in(wave, group))).collect();
+    match own.as_slice() {
+        [] | [_] => {
+            let group = own.first().map_or(0, |(place, _)| *place);
+            vec![Entry { block, waves: Cow::Borrowed(train.0), group }]
+        }
+        own => {
+            let entry = |&(place, group): &(usize, &String)| {
+                let theirs = train.0.iter().filter(|wave| runs_in(wave, group));
+                Entry { block, waves: theirs.map(|wave| wave.of_group(group)).collect(), group: place }
+            };
+            own.iter().map(entry).collect()
+        }
+    }
 }

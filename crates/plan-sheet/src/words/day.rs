@@ -12,7 +12,12 @@ pub(crate) fn in_words(date: NaiveDate) -> String {
 pub(crate) fn beside(title: &str, date: NaiveDate) -> String {
     let weekday = date.format("%A").to_string();
     let mut words = title.split(|sign: char| !sign.is_alphanumeric());
-    match words.any(|word| word.eq_ignore_ascii_case(&weekday)) {
+    // `Wednesday`, `Weds`, `Wed`
+    let names_it = |word: &str| {
+        let word = word.trim_end_matches('s');
+        word.len() > 2 && weekday.get(..word.len()).is_some_and(|begins| word.eq_ignore_ascii_case(begins))
+    };
+    match words.any(names_it) {
         true => date.format("%-d %B %Y").to_string(),
         false => in_words(date),
     }
