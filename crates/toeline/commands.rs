@@ -114,7 +114,7 @@ pub(crate) fn run(command: &Command) -> Result<()> {
             output::print(&format!("{}Every form: toeline notation --all\n", notation_screen()))
         }
         Command::Completions { shell } => output::print(&manual::completions(*shell)),
-        Command::Manual { page } => output::print(&manual::page(page.as_deref())?),
+        Command::Manual { page } => manual::show(&manual::page(page.as_deref())?),
     }
 }
 
@@ -193,6 +193,13 @@ fn session(text: &str, out: Option<&Path>) -> Result<()> {
 fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
     session.force |= squad.force;
     if let Some(athletes) = squad.athletes {
+        if !session.groups.is_empty() {
+            let groups: Vec<&str> = session.groups.iter().map(|group| group.name.as_str()).collect();
+            bail!(InputError::new(anyhow!(
+                "--athletes is for a session without groups, and this one has {}; name their athletes in it",
+                groups.join(", ")
+            )));
+        }
         session.add_athletes(athletes.into());
     }
     if let Some(Lanes(lanes)) = &squad.lanes {

@@ -224,7 +224,7 @@ pub(crate) enum Command {
     /// Print the manual page, or that of a command or a subject
     ///
     /// Subjects: commands, workouts, session-file, track-file, places, metres, printed-sheet, phone-page, planner, limits.
-    /// To read one: toeline manual plan | man -l -
+    /// A terminal with a reader of such pages opens it there; else it is printed as they are written.
     #[command(after_help = "Examples:\n  toeline manual plan\n  toeline manual session-file")]
     Manual {
         /// A command, or a subject such as session-file

@@ -1,5 +1,8 @@
 //! Completions and manual pages, made from the flags.
 
+use std::io::{IsTerminal, Write};
+use std::process::{Command, ExitStatus, Stdio};
+
 use anyhow::{Result, anyhow, bail};
 use clap::CommandFactory;
 use clap_mangen::roff::{Inline, Roff, bold, roman};
@@ -7,6 +10,7 @@ use pulldown_cmark::{Event, Options, Parser, Tag, TagEnd};
 
 use crate::failure::InputError;
 use crate::flags::Flags;
+use crate::output;
 use crate::reference::{REFERENCE, ReferencePage};
 
 const VERSION: &str = concat!("toeline ", env!("CARGO_PKG_VERSION"));
@@ -43,6 +47,24 @@ pub(crate) fn page(name: Option<&str>) -> Result<String> {
     let mut text = Vec::new();
     clap_mangen::Man::new(command.clone()).source(VERSION).render(&mut text)?;
     Ok(String::from_utf8_lossy(&text).into_owned())
+}
+
+/// Shows a manual page: in the reader of such pages where somebody sits at a terminal and has one, else as it is.
+pub(crate) fn show(page: &str) -> Result<()> {
+    if std::io::stdout().is_terminal() && read_with_man(page).is_ok_and(|status| status.success()) {
+        return Ok(());
+    }
+    output::print(page)
+}
+
+fn read_with_man(page: &str) -> std::io::Result<ExitStatus> {
+    let mut man =
+        Command::new("man").args(["-l", "-"]).stdin(Stdio::piped()).stderr(Stdio::null()).spawn()?;
+    if let Some(mut stdin) = man.stdin.take() {
+        // Whoever has read enough closes it.
+        let _ = stdin.write_all(page.as_bytes());
+    }
+    man.wait()
 }
 
 /// A page of the reference as a manual page, of section 7.

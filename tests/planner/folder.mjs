@@ -13,12 +13,13 @@ const TYPES = {
   ".webmanifest": "application/manifest+json",
 };
 
-/** Serves a folder below a path, as club sites do, and gives the address and what stops it. */
-export async function serveFolder(folder) {
+/** Serves a folder below a path, as club sites do, without one of its files; gives the address and what stops it. */
+export async function serveFolder(folder, missing) {
   const server = createServer(async ({ url }, reply) => {
     const path = normalize(decodeURIComponent(new URL(url, "http://x").pathname)).replace(/^\/club/, "");
     try {
       const name = path === "/" ? "index.html" : path;
+      if (name === `/${missing}`) throw new Error("it is missing");
       const body = await readFile(join(folder, name));
       reply.writeHead(200, { "Content-Type": TYPES[extname(name)] ?? "application/octet-stream" });
       reply.end(body);

@@ -332,3 +332,29 @@ for (const [carrier, url] of Object.entries(carriers).filter(([, url]) => url)) 
     }
   }
 }
+
+if (published !== null) {
+  for (const name of browsers) {
+    describe(`a broken folder, ${name}`, () => {
+      let browser;
+      before(async () => {
+        browser = await start(name);
+      });
+      after(() => browser.close());
+      for (const missing of ["worker.js", "engine.js", "engine.wasm"]) {
+        test(`without ${missing} the page says that it does not plan`, async () => {
+          const folder = await serveFolder(process.env.TOELINE_FOLDER, missing);
+          const page = await browser.newPage();
+          try {
+            await page.goto(folder.url);
+            await page.waitForFunction(() => /does not answer/.test(document.body.innerText), { timeout: 20_000 });
+            assert.equal(await page.evaluate(() => "busy" in document.documentElement.dataset), false);
+          } finally {
+            await page.close();
+            folder.stop();
+          }
+        });
+      }
+    });
+  }
+}

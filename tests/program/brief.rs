@@ -77,9 +77,9 @@ Club evening, Saturday, 17 April 2027
 Track: Wrenbeck, lane 1 closed. 18:00 to about 18:56. Distances assume the
 measure line.
 
-Block 1, sprinters: warm-up 20 min
-Block 2, hurdlers: warm-up 25 min with hurdle walks
-Block 3, middle distance: warm-up 15 min
+Block 1, sprinters: warm-up 20 min, from 18:00
+Block 2, hurdlers: warm-up 25 min with hurdle walks, from 18:00
+Block 3, middle distance: warm-up 15 min, from 18:00
 Block 4, middle distance: 5 × 1000 m @ 5 km pace, 2 min rest
 ! Lane 2: 2:00 rest is too short to walk 186 m to the next start, which takes
   2:13; rest 2:15, change ends, or jog.
@@ -204,7 +204,7 @@ Wrenbeck middle distance, Thursday, 15 April 2027
 Track: Wrenbeck, lane 1 closed. 18:00 to 18:58. Distances assume the measure
 line.
 
-Block 1, middle distance: warm-up 15 min
+Block 1, middle distance: warm-up 15 min, from 18:00
 Block 2, middle distance: 3 × 1000 m @ 5 km pace in lane 2, 3 min rest
 Block 3, middle distance: 4 × 300 m @ 1500 pace in lane 2, 100 m jog in 60 s
 Block 4, middle distance: 4 × 200 m @ 800 pace in lanes 3-5, walk back, 2:30

@@ -541,7 +541,7 @@ Wrenbeck sprinters, Tuesday, 13 April 2027
 Track: Wrenbeck, lanes 1 and 4 closed. 18:00 to 18:53. Wind: 1 m/s against on
 the home straight. Distances assume the measure line.
 
-Block 1, sprinters: warm-up 20 min
+Block 1, sprinters: warm-up 20 min, from 18:00
 Block 2, sprinters: 4 × 150 m @ 20 s in lanes 2, 3, 5, 5 min rest
 
 "#]],

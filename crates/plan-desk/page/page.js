@@ -5,12 +5,13 @@ export const all = (selector, within = document) => [...within.querySelectorAll(
 
 let timer = 0;
 
-/** Says something that has been done; its words stand in the page. */
-export function say(name) {
+/** Says something that has been done, or for good that something cannot be; its words stand in the page. */
+export function say(name, stays = false) {
   const said = byId("said");
   said.textContent = wordsOf(name);
   said.hidden = false;
   clearTimeout(timer);
+  if (stays) return;
   timer = setTimeout(() => {
     said.hidden = true;
   }, 4000);

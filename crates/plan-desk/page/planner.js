@@ -30,7 +30,10 @@ function plan(evening) {
       if (body.parts !== null) showLanes(body.parts.track.lanes);
       useTrackOfFolder(body.problems);
     })
-    .catch(() => say("offline"));
+    .catch(() => {
+      delete dataset.busy;
+      say("offline", true);
+    });
 }
 
 /** The fields show the evening. */

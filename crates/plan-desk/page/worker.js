@@ -2,6 +2,12 @@
 import start, { answer } from "./engine.js";
 
 const ready = start({ module_or_path: new URL("engine.wasm", import.meta.url) });
+// The page hears of an error, and not of a promise that nobody keeps.
+ready.catch((reason) =>
+  setTimeout(() => {
+    throw reason;
+  }),
+);
 
 addEventListener("message", async ({ data: { id, operation, body } }) => {
   await ready;

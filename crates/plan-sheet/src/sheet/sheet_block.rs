@@ -144,6 +144,10 @@ fn lasts(lasts_s: f64, is_about: bool) -> String {
 
 /// When the first run of a block goes and the last one is done, where that is known.
 fn when(plan: &Plan, block: &PlanBlock) -> Option<String> {
+    if let (Some(begins), Some(begins_s)) = (plan.begins, block.begins_s) {
+        let about = if block.begins_about { "about " } else { "" };
+        return Some(format!("from {about}{}", day::minute(day::later(begins, begins_s))));
+    }
     let go_s = block.reps.iter().filter_map(|rep| rep.go_s).reduce(f64::min)?;
     let done_s = block.reps.iter().filter_map(|rep| rep.done_s).reduce(f64::max);
     let minute = |begins: NaiveTime, seconds: f64| day::minute(day::later(begins, seconds));

@@ -121,10 +121,11 @@ fn table(title: Option<&str>, table: PackedTable) -> Option<Section> {
 fn evening(sheet: &Sheet) -> Vec<Section> {
     let read = |block: &SheetBlock| {
         let doubts = block.unsure.iter().chain(&block.impossible).map(|line| item("!", line));
-        [wrapped(&block_words::title(block), usize::from(WIDTH) - 2).join("\n  ")]
-            .into_iter()
-            .chain(doubts)
-            .collect::<Vec<_>>()
+        // What stands in no table says here when it begins.
+        let when = block.when.as_ref().filter(|_| block.rows.is_empty());
+        let when = when.map_or_else(String::new, |when| format!(", {when}"));
+        let title = block_words::title(block) + &when;
+        [wrapped(&title, usize::from(WIDTH) - 2).join("\n  ")].into_iter().chain(doubts).collect::<Vec<_>>()
     };
     let has_waves = sheet.blocks.iter().any(|block| block.waves.len() > 1);
     let title = if has_waves { WHO_GOES_WHEN_IN_WAVES } else { WHO_GOES_WHEN };

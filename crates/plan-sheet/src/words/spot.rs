@@ -60,12 +60,13 @@ pub fn spot(spot: &Placement) -> String {
     }
 }
 
-/// The same where a cone stands: it tells one cone from another, and nobody measures.
+/// The same where a cone stands, without the line that its tape lies on: it tells one cone from another, and nobody
+/// measures.
 pub(crate) fn near(place: &Placement) -> String {
     match &place.look_for {
         Some(mark) if !place.is_on_paint() => {
             let side = if place.past_mark_m < 0.0 { "back from" } else { "past" };
-            format!("{:.1} m {side} the {mark}", place.past_mark_m.abs())
+            format!("{:.2} m {side} the {mark}", place.tape_m.abs())
         }
         _ => spot(place),
     }

@@ -254,11 +254,14 @@ fn tell(
         match entry {
             Entry::Note(rest_s, note) => {
                 now_s += rest_s;
-                begun.push((now_s, note.as_ref().clone()));
+                let begins_s = Some(now_s);
+                let block = PlanBlock { begins_s, begins_about: is_about, ..note.as_ref().clone() };
+                begun.push((now_s, block));
                 now_s += note.lasts_s.unwrap_or(0.0);
                 is_about |= note.lasts_about;
             }
             Entry::Runs(parts) => {
+                let begins_about = is_about;
                 let mut whole: Option<(f64, PlanBlock)> = None;
                 for ((draft, lanes), planned) in runs.by_ref().take(*parts) {
                     let timetable =
@@ -271,7 +274,12 @@ fn tell(
                     is_about |= !draft.is_timed();
                     now_s = planned.end_s;
                 }
-                begun.extend(whole);
+                begun.extend(whole.map(|(begins_s, mut block)| {
+                    if block.reps.is_empty() {
+                        (block.begins_s, block.begins_about) = (Some(begins_s), begins_about);
+                    }
+                    (begins_s, block)
+                }));
             }
         }
     }

@@ -25,6 +25,10 @@ pub struct PlanBlock {
     pub timed_s: Vec<f64>,
     /// What is done where it has no runs that start and finish somewhere.
     pub note: Option<String>,
+    /// When it begins, in seconds from the start of the session, where it has no runs that start and finish somewhere.
+    pub begins_s: Option<f64>,
+    /// Whether that is about.
+    pub begins_about: bool,
     /// How long that lasts, in seconds, if given, or if it says how far it goes.
     pub lasts_s: Option<f64>,
     /// Whether that is about, as it follows from how far it goes.
@@ -46,6 +50,8 @@ impl PlanBlock {
             reps: Vec::new(),
             timed_s: Vec::new(),
             note: None,
+            begins_s: None,
+            begins_about: false,
             lasts_s: None,
             lasts_about: false,
             coach: None,
