@@ -126,7 +126,9 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
     if is_without && is_idle || absent_words(behind).is_some() {
         return Some(Attendance { names, is_absence: true });
     }
-    (!is_without && (begins_with(behind, &LATE) || begins_with(behind, &EARLY)))
+    // `Max 20 mins late`
+    let is_late = behind.len() <= MOST_BEHIND && behind.iter().any(|word| is_one(Some(word), &LATE[..2]));
+    (!is_without && (is_late || begins_with(behind, &LATE) || begins_with(behind, &EARLY)))
         .then_some(Attendance { names, is_absence: false })
 }
 

@@ -159,7 +159,11 @@ fn phrase(words: &[Word<'_>], is_behind_day: bool) -> Option<Phrase> {
     // `Tuesday 18:30 at Wrenbeck`
     let is_place = is_behind_day && words.get(behind..).is_some_and(is_place);
     let is_time = first.minute.is_some() && (is_start || first.is_no_date() && is_said);
-    if at < words.len() && !is_place || !(has_half || is_exact || is_time) {
+    // `6.30 start !`
+    let is_end = words.get(at..).is_none_or(|behind| {
+        behind.iter().all(|word| !word.text.starts_with(|letter: char| letter.is_alphanumeric()))
+    });
+    if !is_end && !is_place || !(has_half || is_exact || is_time) {
         return None;
     }
     // `6.30`: clubs train in the evening.

@@ -24,18 +24,21 @@ impl GroupLabels {
             return Self::default();
         }
         let (mut labels, mut is_in_label, mut has_more) = (Self::default(), false, false);
-        let (mut has_people, mut rosters) = (false, 0);
+        let mut has_people = false;
+        // Those whose athletes are named.
+        let mut rosters: Vec<String> = Vec::new();
         for (index, line) in lines.iter().enumerate() {
             let has_next = index + 1 < lines.len();
             let named = line.named_group().filter(|_| has_next);
             let begins = if named.is_some() { None } else { line.group_label(index == 0) };
             if let Some((group, _)) = named {
                 labels.add(group);
-                rosters += 1;
+                rosters.push(group.to_owned());
                 (is_in_label, has_more) = (false, false);
             } else if let Some(label) = &begins {
                 let is_new = label.group.as_ref().is_some_and(|group| labels.add(group));
                 labels.go_on |= is_new && is_in_label && has_more;
+                rosters.extend(label.group.clone().filter(|_| !label.roster.is_empty()));
                 (is_in_label, has_more) = (true, false);
             } else if is_group_name(line.lexed.text.trim_end_matches(':').trim())
                 && lines.get(index + 1).is_some_and(|next| next.group_label(false).is_none())
@@ -57,8 +60,8 @@ impl GroupLabels {
                 }
             }
         }
-        let people = labels.names.iter().filter(|name| is_group_name(name)).count();
-        if has_people && people.max(rosters) > 1 { labels } else { Self::default() }
+        let people = labels.names.iter().filter(|name| is_group_name(name) || rosters.contains(name)).count();
+        if has_people && people > 1 { labels } else { Self::default() }
     }
 
     /// Whether there are groups.

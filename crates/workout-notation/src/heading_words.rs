@@ -88,7 +88,9 @@ pub(crate) fn is_title(line: &str) -> bool {
 
 /// Whether words are of a cool-down.
 pub(crate) fn is_cool_down(words: &str) -> bool {
-    has_word(words, &COOL_DOWN)
+    // `Warm down`, `c/d`
+    let begins = |begins: &str| words.get(..begins.len()).is_some_and(|own| own.eq_ignore_ascii_case(begins));
+    has_word(words, &COOL_DOWN) || begins("warm down") || begins("c/d")
 }
 
 /// Whether one of several words, in small letters, stands in a line.
