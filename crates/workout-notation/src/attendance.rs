@@ -5,11 +5,12 @@ use std::ops::Range;
 use crate::line_words::{Word, words};
 
 /// Words for somebody who does not train.
-const ABSENT: [&str; 13] = [
+const ABSENT: [&str; 14] = [
     "out",
     "missing",
     "absent",
     "injured",
+    "inj",
     "away",
     "ill",
     "sick",
@@ -133,7 +134,7 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
 }
 
 /// Words that say of a name nobody knows that somebody does not train.
-const SURELY_ABSENT: [&str; 6] = ["missing", "absent", "injured", "ill", "sick", "unavailable"];
+const SURELY_ABSENT: [&str; 7] = ["missing", "absent", "injured", "inj", "ill", "sick", "unavailable"];
 
 /// The name that a line says is not there, where the text names nobody so.
 pub(crate) fn unknown_absence(line: &str) -> Option<&str> {

@@ -158,7 +158,9 @@ fn phrase(words: &[Word<'_>], is_behind_day: bool) -> Option<Phrase> {
     let is_exact = first.is_exact() && second.is_none_or(|time| time.is_exact());
     // `Tuesday 18:30 at Wrenbeck`
     let is_place = is_behind_day && words.get(behind..).is_some_and(is_place);
-    let is_time = first.minute.is_some() && (is_start || first.is_no_date() && is_said);
+    let has_minute = first.minute.is_some() || second.is_some_and(|time| time.minute.is_some());
+    let is_no_date = first.is_no_date() || second.is_some_and(Written::is_no_date);
+    let is_time = has_minute && (is_start || is_no_date && is_said);
     // `6.30 start !`
     let is_end = words.get(at..).is_none_or(|behind| {
         behind.iter().all(|word| !word.text.starts_with(|letter: char| letter.is_alphanumeric()))
@@ -170,7 +172,8 @@ fn phrase(words: &[Word<'_>], is_behind_day: bool) -> Option<Phrase> {
     let is_unsure = !has_half && first.is_evening();
     let half = |time: Written| time.half.or(is_unsure.then_some(true));
     let ends = match second {
-        Some(time) => Some(time.at(half(time))?),
+        // `6pm-7.30`
+        Some(time) => Some(time.at(half(time).or(first.half))?),
         None => None,
     };
     // `6-7.30pm`: the first is of the same half, unless it would come after the second.

@@ -17,5 +17,7 @@ pub(crate) const KEEP_OUT: Phrases = Phrases::new(&[
     &[&["not"], &["in", "on"]],
     &[&["keep", "stay"], &["out"], &["of"]],
     &[&["keep", "stay"], &["off"]],
+    &[&["cant", "cannot", "dont"], &["use"]],
+    &[&["can", "don"], &["'"], &["t"], &["use"]],
     &[&["closed", "shut", "no", "not", "avoid", "avoiding", "without"]],
 ]);

@@ -86,6 +86,11 @@ pub enum Doubt {
         /// How many repetitions have the same target.
         each: u32,
     },
+    /// A number alone in a warm-up or a cool-down, taken for minutes.
+    MinutesOfNote {
+        /// The number.
+        minutes: f64,
+    },
     /// The time of a run in which nobody needs to run.
     SlowerThanWalking {
         /// How far the run is, in metres.

@@ -62,7 +62,7 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
             || cursor.is_laps(ahead) && name(place).is_some_and(is_everybody);
         if is_sign || is_run {
             let whole = name(place)?;
-            let (written, roster) = with_athletes(whole);
+            let (written, roster) = with_athletes(whole, is_colon);
             let is_long =
                 tokens[..place].iter().take_while(|token| !token.is_sign('(')).count() >= MOST_TOKENS;
             if is_long || roster.is_empty() && place >= MOST_TOKENS {

@@ -54,7 +54,7 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
         return Some(Heading::Date { date, words });
     }
     let mut cursor = Cursor::new(lexed);
-    let (words, athletes) = with_athletes(line.trim_end_matches(':').trim());
+    let (words, athletes) = with_athletes(line.trim_end_matches(':').trim(), false);
     let is_day = begins_with_day(&cursor);
     let has_item = (0..lexed.tokens.len().min(40)).any(|ahead| {
         // `U13s` is no time.

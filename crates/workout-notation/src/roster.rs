@@ -76,8 +76,10 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
         return is_group.then_some((group, roster));
     }
     let (group, names) = behind_sign(words)?;
-    let roster = Roster::read(names, FEWEST)?;
-    // `Sprints: Blocks, Strides`; somebody may be called Max.
+    // `Distance: Cy`
+    let fewest = if has_others && is_group_name(group) { 1 } else { FEWEST };
+    let roster = Roster::read(names, fewest)?;
+    // `Sprints: Blocks, Strides`
     let known = names.split([',', ';', '&']).filter(|name| is_known(name.trim())).count();
     let are_names = 2 * known < roster.names().count();
     // `Middles: Eli, Flo`
@@ -96,8 +98,9 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
 }
 
 /// The name of a group and who is in it, from words that may be one: those in brackets behind it.
-pub(crate) fn with_athletes(words: &str) -> (&str, Roster) {
-    in_brackets(words, false).unwrap_or((words, Roster::default()))
+/// Where a colon follows, one name is enough.
+pub(crate) fn with_athletes(words: &str, has_colon: bool) -> (&str, Roster) {
+    in_brackets(words, has_colon).unwrap_or((words, Roster::default()))
 }
 
 /// What stands in front of the last brackets, and the names in them.
@@ -146,6 +149,10 @@ fn is_note(words: &str) -> bool {
 
 /// Whether what could be a name is a word of the notation.
 fn is_known(name: &str) -> bool {
+    // An effort, and somebody's name.
+    if name.eq_ignore_ascii_case("max") {
+        return false;
+    }
     let lexed = Lexed::new(name, &FORMS);
     let mut cursor = Cursor::new(&lexed);
     names_part(name)
@@ -222,6 +229,11 @@ impl Entry {
     /// `Ada`, `Ben (late)`, `Cyd - out`, `Dot from 7pm`.
     fn read(entry: &str) -> Option<Self> {
         let entry = entry.trim().trim_start_matches(',').trim();
+        // `Di?`
+        let (entry, is_unsure) = match entry.strip_suffix('?') {
+            Some(name) => (name.trim_end(), true),
+            None => (entry, false),
+        };
         let mut end = 0;
         let mut words = 0;
         for word in entry.split_whitespace() {
@@ -238,7 +250,8 @@ impl Entry {
         let said = behind.trim_matches(|letter: char| " -–—:()".contains(letter));
         let is_apart = behind.starts_with(['(', '-', '–', '—', ':']);
         let is_said = is_apart || is_absence(said) || is_lateness(said) || is_left_early(said);
-        (words > 0 && (said.is_empty() || is_said))
+        let said = if is_unsure && said.is_empty() { "?" } else { said };
+        (words > 0 && (said.is_empty() || is_said || is_unsure))
             .then(|| Self { name: name.to_owned(), words: said.to_owned() })
     }
 }

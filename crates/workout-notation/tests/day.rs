@@ -32,6 +32,8 @@ fn lanes_that_are_closed_are_closed_wherever_that_is_said() {
         ("inside lane closed\n- 6 x 200", &[1]),
         ("Tuesday track\nLane 8 reserved for the club next door\n6 x 200", &[8]),
         ("lane 1 off limits, 6 x 200", &[1]),
+        ("Thursday\ncant use lanes 1 & 2\n6 x 200", &[1, 2]),
+        ("Thursday\nwe can't use lane 1\n6 x 200", &[1]),
         ("lane 1 off-limits today: 6 x 200", &[1]),
         ("closed: lanes 1, 2\n6 x 200", &[1, 2]),
     ] {
@@ -90,6 +92,7 @@ fn a_text_says_when_it_begins_and_ends() {
         ("Saturday 9.30am-11am", at(9, 30), Some(at(11, 0)), Some("Saturday")),
         ("Saturday, 11am-1pm", at(11, 0), Some(at(13, 0)), Some("Saturday")),
         ("18:00-19:30", at(18, 0), Some(at(19, 30)), None),
+        ("6pm-7.30", at(18, 0), Some(at(19, 30)), None),
         ("Tuesday 18:30", at(18, 30), None, Some("Tuesday")),
         ("Tonight 6:30pm", at(18, 30), None, None),
         ("Training 1830", at(18, 30), None, Some("Training")),

@@ -227,3 +227,10 @@ fn a_time_that_nobody_needs_is_in_doubt() {
     assert_eq!(doubts("6 x 20 @ 75"), [SlowerThanWalking { metres: 20.0, seconds: 75.0 }]);
     assert_eq!(doubts("6 x 200 @ 75"), []);
 }
+
+#[test]
+fn a_number_alone_in_a_warm_up_is_minutes_and_in_doubt() {
+    let block = Block::parse("warm up 15").expect("it is well formed");
+    assert_eq!(block.doubts, [workout_notation::Doubt::MinutesOfNote { minutes: 15.0 }]);
+    assert!(matches!(block.body, workout_notation::Body::Note { lasts_s: Some(900.0), .. }));
+}

@@ -40,6 +40,7 @@ impl From<&Doubt> for DoubtJson {
             Doubt::FirstZone => ("first zone", json!({})),
             Doubt::RelayOrRuns => ("relay or runs", json!({})),
             Doubt::TargetsInTurn { each } => ("targets in turn", json!({ "each": each })),
+            Doubt::MinutesOfNote { minutes } => ("minutes of note", json!({ "minutes": minutes })),
             Doubt::SlowerThanWalking { metres, seconds } => {
                 ("slower than walking", json!({ "metres": metres, "seconds": seconds }))
             }

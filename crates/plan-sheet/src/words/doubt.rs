@@ -37,6 +37,7 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::FirstZone => "exchanges of no zone are laid in the first".to_owned(),
         Doubt::TargetsInTurn { each: 1 } => "one target for each run in turn".to_owned(),
         Doubt::TargetsInTurn { each } => format!("each target for {each} runs in turn"),
+        Doubt::MinutesOfNote { minutes } => format!("{} is taken for minutes", metres(minutes)),
         Doubt::SlowerThanWalking { metres: run_m, seconds } => {
             format!("{} m in {} is slower than a walk", metres(run_m), time(seconds))
         }

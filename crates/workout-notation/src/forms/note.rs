@@ -1,6 +1,7 @@
 //! Lines that are not runs, such as `warm-up 15 min`, and labels before runs, such as `main set:`.
 
 use crate::cursor::Cursor;
+use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::run_length::RunLength;
 use crate::phrases::Phrases;
@@ -24,6 +25,9 @@ pub(crate) const NOTES: [&str; 26] = [
 /// Those that may follow a distance: `2 laps warm-up`.
 const AFTER_A_DISTANCE: [&str; 10] =
     ["warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "drills"];
+
+/// What a number alone in a warm-up is taken for minutes up to.
+const MINUTES_OF_NOTE: std::ops::RangeInclusive<f64> = 3.0..=60.0;
 
 /// More of them than this are metres.
 const MOST_COUNTED: f64 = 20.0;
@@ -81,7 +85,23 @@ impl Cursor<'_> {
         if !is_named && (has_number || has_problem || begins_clause && has_duration) {
             return None;
         }
+        if lasts_s.is_none() && length.is_none() {
+            lasts_s = self.minutes_of_note();
+        }
         Some(Note { words: self.text.trim().to_owned(), lasts_s, length })
+    }
+
+    /// `warm up 15`: a number alone behind the words for a warm-up or a cool-down.
+    fn minutes_of_note(&mut self) -> Option<f64> {
+        const WORDS: [&str; 10] =
+            ["warm", "up", "warmup", "wu", "cool", "down", "cooldown", "cd", "warmdown", "easy"];
+        let words = (0..MOST_TOKENS).take_while(|&ahead| self.is_word(ahead, &WORDS)).count();
+        let minutes = self.number_at(words).filter(|minutes| MINUTES_OF_NOTE.contains(minutes))?;
+        if words == 0 || self.kind(words + 1).is_some() {
+            return None;
+        }
+        self.doubts.push(Doubt::MinutesOfNote { minutes });
+        Some(minutes * 60.0)
     }
 
     /// `2 laps`, `800m`: how far a note goes, where that stands next.
