@@ -34,6 +34,9 @@ const IS: [&str; 6] = ["is", "are", "s", "will", "be", "both"];
 const LATE: [&str; 9] =
     ["late", "later", "from", "arrives", "arriving", "joins", "joining", "after", "coming"];
 
+/// Those of them that may stand behind how much later: `20 mins late`.
+const LATER: [&str; 2] = ["late", "later"];
+
 /// Words for somebody who goes earlier.
 const EARLY: [&str; 8] = ["until", "till", "leaves", "leaving", "early", "only", "maybe", "if"];
 
@@ -71,20 +74,18 @@ pub(crate) fn is_left_early(said: &str) -> bool {
 }
 
 fn is_one(word: Option<&Word<'_>>, list: &[&str]) -> bool {
-    word.is_some_and(|word| list.iter().any(|asked| word.is(asked)))
+    word.is_some_and(|word| word.is_one(list))
 }
 
 fn begins_with(words: &[Word<'_>], list: &[&str]) -> bool {
-    let free = words.iter().take_while(|word| is_one(Some(word), &IS) || word.text == "'").count();
+    let free = words.iter().take_while(|word| word.is_one(&IS) || word.text == "'").count();
     is_one(words.get(free), list)
 }
 
 /// How many words say that somebody does not train, where nothing with a number stands behind them.
 fn absent_words(words: &[Word<'_>]) -> Option<usize> {
-    let mut at = words
-        .iter()
-        .take_while(|word| is_one(Some(word), &IS) || ["'", "’", "-", ":"].contains(&word.text))
-        .count();
+    let mut at =
+        words.iter().take_while(|word| word.is_one(&IS) || ["'", "’", "-", ":"].contains(&word.text)).count();
     if is_one(words.get(at), &ABSENT) {
         at += 1;
     } else if is_one(words.get(at), &DENIES) {
@@ -100,7 +101,7 @@ fn absent_words(words: &[Word<'_>]) -> Option<usize> {
         return None;
     }
     let behind = &words[at..];
-    let has_number = behind.iter().any(|word| word.text.starts_with(|letter: char| letter.is_ascii_digit()));
+    let has_number = behind.iter().any(|word| word.is_number());
     (!has_number && behind.len() <= MOST_BEHIND).then_some(at)
 }
 
@@ -122,13 +123,12 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
         return None;
     }
     let behind = &words[at..];
-    let is_idle = behind.len() <= MOST_BEHIND
-        && !behind.iter().any(|word| word.text.starts_with(|letter: char| letter.is_ascii_digit()));
+    let is_idle = behind.len() <= MOST_BEHIND && !behind.iter().any(|word| word.is_number());
     if is_without && is_idle || absent_words(behind).is_some() {
         return Some(Attendance { names, is_absence: true });
     }
     // `Max 20 mins late`
-    let is_late = behind.len() <= MOST_BEHIND && behind.iter().any(|word| is_one(Some(word), &LATE[..2]));
+    let is_late = behind.len() <= MOST_BEHIND && behind.iter().any(|word| word.is_one(&LATER));
     (!is_without && (is_late || begins_with(behind, &LATE) || begins_with(behind, &EARLY)))
         .then_some(Attendance { names, is_absence: false })
 }
@@ -140,9 +140,9 @@ const SURELY_ABSENT: [&str; 7] = ["missing", "absent", "injured", "inj", "ill", 
 pub(crate) fn unknown_absence(line: &str) -> Option<&str> {
     let words = words(line);
     let name = words.first().filter(|word| word.text.starts_with(char::is_uppercase))?;
-    let free = 1 + words[1..].iter().take_while(|word| is_one(Some(word), &IS)).count();
+    let free = 1 + words[1..].iter().take_while(|word| word.is_one(&IS)).count();
     let is_absence = is_one(words.get(free), &SURELY_ABSENT) && absent_words(&words[1..]).is_some();
-    (is_absence && !is_one(Some(name), &WITHOUT)).then_some(name.text)
+    (is_absence && !name.is_one(&WITHOUT)).then_some(name.text)
 }
 
 /// The name that stands at a word of a line, and where.

@@ -53,7 +53,7 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
         if let Some(day) = words.get(from..to).and_then(day_words) {
             let found = (from + day..to).find_map(|at| Some((at, phrase(&words[at..to], true)?)));
             if let Some((at, Phrase { begins, ends, is_unsure, words: said })) = found {
-                let is_all = at > from && words[from..at].iter().all(|word| is_one(word, &THIS_DAY));
+                let is_all = at > from && words[from..at].iter().all(|word| word.is_one(&THIS_DAY));
                 let start = if is_all { from } else { at };
                 let range = Some(words[start].range.start..words[at + said - 1].range.end);
                 return Some(Said { begins, ends, range, is_unsure });
@@ -71,18 +71,11 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
     sure.map(|begins| Said { begins, ends: None, range: None, is_unsure: false })
 }
 
-fn is_one(word: &Word<'_>, list: &[&str]) -> bool {
-    list.iter().any(|asked| word.is(asked))
-}
-
 /// How many words name the day, or what is done on it, at the front of several: `Tuesday`, `Training`, `5/5/27`,
 /// `2027-05-05`.
 fn day_words(words: &[Word<'_>]) -> Option<usize> {
     let first = words.first()?;
-    if is_one(first, &DAYS)
-        || is_one(first, &THIS_DAY)
-        || is_one(first, &TITLES)
-        || month(first.text).is_some()
+    if first.is_one(&DAYS) || first.is_one(&THIS_DAY) || first.is_one(&TITLES) || month(first.text).is_some()
     {
         return Some(1);
     }
@@ -107,8 +100,8 @@ struct Phrase {
 
 /// Whether words say where it is, without a number.
 fn is_place(words: &[Word<'_>]) -> bool {
-    let is_there = words.first().is_some_and(|word| is_one(word, &["at", "in", "@", "with", "for"]));
-    is_there && words.iter().all(|word| !word.text.starts_with(|letter: char| letter.is_ascii_digit()))
+    let is_there = words.first().is_some_and(|word| word.is_one(&["at", "in", "@", "with", "for"]));
+    is_there && words.iter().all(|word| !word.is_number())
 }
 
 /// Whether a sign parts what stands in front of it from what follows.

@@ -14,6 +14,16 @@ impl Word<'_> {
     pub(crate) fn is(&self, word: &str) -> bool {
         self.text.eq_ignore_ascii_case(word)
     }
+
+    /// Whether it is one of several words.
+    pub(crate) fn is_one(&self, words: &[&str]) -> bool {
+        words.iter().any(|word| self.is(word))
+    }
+
+    /// Whether it is a number.
+    pub(crate) fn is_number(&self) -> bool {
+        self.text.starts_with(|letter: char| letter.is_ascii_digit())
+    }
 }
 
 /// The words of a line: letters and digits that stand together, and each sign.

@@ -254,9 +254,7 @@ fn tell(
         match entry {
             Entry::Note(rest_s, note) => {
                 now_s += rest_s;
-                let begins_s = Some(now_s);
-                let block = PlanBlock { begins_s, begins_about: is_about, ..note.as_ref().clone() };
-                begun.push((now_s, block));
+                begun.push((now_s, note.as_ref().clone().beginning(now_s, is_about)));
                 now_s += note.lasts_s.unwrap_or(0.0);
                 is_about |= note.lasts_about;
             }
@@ -274,12 +272,9 @@ fn tell(
                     is_about |= !draft.is_timed();
                     now_s = planned.end_s;
                 }
-                begun.extend(whole.map(|(begins_s, mut block)| {
-                    if block.reps.is_empty() {
-                        (block.begins_s, block.begins_about) = (Some(begins_s), begins_about);
-                    }
-                    (begins_s, block)
-                }));
+                begun.extend(
+                    whole.map(|(begins_s, block)| (begins_s, block.beginning(begins_s, begins_about))),
+                );
             }
         }
     }

@@ -59,6 +59,13 @@ impl PlanBlock {
         }
     }
 
+    /// The block with when it begins, in seconds, where it has no runs that start and finish somewhere.
+    pub(crate) fn beginning(mut self, begins_s: f64, is_about: bool) -> Self {
+        self.begins_s = Some(begins_s).filter(|_| self.reps.is_empty());
+        self.begins_about = self.begins_s.is_some() && is_about;
+        self
+    }
+
     /// Adds the part of the block that follows, with how long both last.
     pub(crate) fn join(&mut self, next: Self, lasts_s: f64) {
         let last = self.reps.iter().map(|rep| rep.rep).max();
