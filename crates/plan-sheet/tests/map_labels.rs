@@ -166,6 +166,15 @@ fn many_numbers_at_one_end_of_a_strip() {
     assert!(flags.len() > 2 && flags.iter().all(|flag| flag.x.1 <= flags[0].x.1 + 1e-3), "{flags:?}");
 }
 
+/// Cones that share a flag have lines from one to the next, wherever those lead.
+#[test]
+fn no_name_lies_on_the_line_between_cones_that_share_a_flag() {
+    let blocks = ["2 x 802 in lanes 1-5", "2 x 91 on the bend in lanes 7-7", "2 x 804 in lanes 4-5"];
+    let plan = planned("standard", &[], &blocks.map(str::to_owned)).expect("it fits");
+    assert_eq!(check(&plan), Ok(()));
+    assert!(map_svg(&plan).contains(">finish line<"), "it is named on every map");
+}
+
 #[test]
 fn long_names_and_other_scripts_stay_apart() {
     let mut plan = planned("standard", &[1], &["4 x 150 in lanes 2-5".to_owned()]).expect("it fits");

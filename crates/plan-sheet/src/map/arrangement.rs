@@ -108,7 +108,10 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         let Sketch { plan, prefix, room, map, mm, .. } = *sketch;
         let mut patterns = Patterns::new(prefix, mm);
         let mut drawn = draw_track(sketch, &patterns);
-        drawn.extend(self.leaders(mm));
+        let between = self.between_cones();
+        let leaders = between.iter().copied().chain(self.flags.iter().map(|(_, flag)| flag.leader));
+        drawn.extend(leaders.map(|line| names::leader(line, mm)));
+        between.into_iter().for_each(|line| self.labels.keep_off(line));
         drawn.extend(names::draw(&sketch.names, &mut self.labels, sketch.ground, mm));
         drawn.extend(plan.painted.iter().map(|spot| cones::draw_painted(spot, Frame::METRES, 0.5 * mm)));
         drawn.extend(plan.setup.iter().map(|cone| cones::draw(cone, Frame::METRES, 0.5 * mm)));
@@ -138,11 +141,10 @@ impl<'b, 'a> Arrangement<'b, 'a> {
         (picture, inset_pages(shelves.left_over, sketch))
     }
 
-    /// The lines from cone to cone of a flag, and from there to the flag.
-    fn leaders(&self, mm: f64) -> impl Iterator<Item = Element> {
-        let between =
-            self.spines.iter().flat_map(|spine| spine.windows(2)).map(|pair| Line::new(pair[0], pair[1]));
-        between.chain(self.flags.iter().map(|(_, flag)| flag.leader)).map(move |line| names::leader(line, mm))
+    /// The lines from cone to cone of a flag.
+    fn between_cones(&self) -> Vec<Line> {
+        let pairs = self.spines.iter().flat_map(|spine| spine.windows(2));
+        pairs.map(|pair| Line::new(pair[0], pair[1])).collect()
     }
 }
 

@@ -67,6 +67,11 @@ impl Labels {
         self.taken.push(place);
     }
 
+    /// Keeps labels that are put from now on off a line.
+    pub(super) fn keep_off(&mut self, line: Line) {
+        self.leaders.push(line);
+    }
+
     /// Takes a place for a label that can be nowhere else; returns whether it was free.
     pub(super) fn take(&mut self, place: Rect) -> bool {
         let is_free = self.bounds.union(place) == self.bounds
