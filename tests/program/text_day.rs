@@ -101,3 +101,20 @@ help: leave the time out, or write what is run before and after as two sessions
 
 "#]]);
 }
+
+#[test]
+fn groups_begin_at_times_of_their_own_and_wait_for_nobody() {
+    answered(str![[r#"
+# each warms up and cools down when it is there
+$ cat notes.txt
+Tuesday 13 April 2027
+Warm up 10 min
+U11s (Ann, Bob) 6pm:
+- 4 x 40
+Seniors at 7pm: 6 x 200, 3 min
+Cool down 10 min
+$ toeline plan notes.txt
+$ toeline session notes.txt
+
+"#]]);
+}

@@ -37,6 +37,10 @@ const LATE: [&str; 9] =
 /// Those of them that may stand behind how much later: `20 mins late`.
 const LATER: [&str; 2] = ["late", "later"];
 
+/// Words for somebody who trains with others, and those in front of them.
+const WITH: [&str; 4] = ["with", "joins", "joining", "w"];
+const TRAINS: [&str; 5] = ["trains", "training", "goes", "runs", "running"];
+
 /// Words for somebody who goes earlier.
 const EARLY: [&str; 8] = ["until", "till", "leaves", "leaving", "early", "only", "maybe", "if"];
 
@@ -54,8 +58,19 @@ const MOST_BEHIND: usize = 6;
 pub(crate) struct Attendance {
     /// Of whom, as they are named elsewhere in the text, and where they stand in the line.
     pub(crate) names: Vec<(String, Range<usize>)>,
-    /// Whether they do not train; else they come later or go earlier.
-    pub(crate) is_absence: bool,
+    /// What is said of them.
+    pub(crate) said: Said,
+}
+
+/// What a line says of somebody.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Said {
+    /// That they do not train.
+    Absent,
+    /// That they train with others, by the words for those.
+    With(String),
+    /// Anything else: that they come later, or go earlier.
+    Else,
 }
 
 /// Whether words say that somebody does not train.
@@ -125,12 +140,21 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
     let behind = &words[at..];
     let is_idle = behind.len() <= MOST_BEHIND && !behind.iter().any(|word| word.is_number());
     if is_without && is_idle || absent_words(behind).is_some() {
-        return Some(Attendance { names, is_absence: true });
+        return Some(Attendance { names, said: Said::Absent });
+    }
+    // `Ben with distance tonight`
+    let free = behind.iter().take_while(|word| word.is_one(&IS) || word.is_one(&TRAINS)).count();
+    if is_one(behind.get(free), &WITH)
+        && let Some(first) = behind.get(free + 1)
+        && behind.len() <= MOST_BEHIND
+        && !is_without
+    {
+        return Some(Attendance { names, said: Said::With(line[first.range.start..].to_owned()) });
     }
     // `Max 20 mins late`
     let is_late = behind.len() <= MOST_BEHIND && behind.iter().any(|word| word.is_one(&LATER));
     (!is_without && (is_late || begins_with(behind, &LATE) || begins_with(behind, &EARLY)))
-        .then_some(Attendance { names, is_absence: false })
+        .then_some(Attendance { names, said: Said::Else })
 }
 
 /// Words that say of a name nobody knows that somebody does not train.
@@ -141,7 +165,8 @@ pub(crate) fn unknown_absence(line: &str) -> Option<&str> {
     let words = words(line);
     let name = words.first().filter(|word| word.text.starts_with(char::is_uppercase))?;
     let free = 1 + words[1..].iter().take_while(|word| word.is_one(&IS)).count();
-    let is_absence = is_one(words.get(free), &SURELY_ABSENT) && absent_words(&words[1..]).is_some();
+    let is_sure = is_one(words.get(free), &SURELY_ABSENT) || is_one(words.get(free), &DENIES[..5]);
+    let is_absence = is_sure && absent_words(&words[1..]).is_some();
     (is_absence && !name.is_one(&WITHOUT)).then_some(name.text)
 }
 

@@ -30,14 +30,19 @@ pub(crate) struct Said {
 
 /// What a line says of when a session begins.
 pub(crate) fn clock_times(line: &str) -> Option<Said> {
-    if !line.bytes().any(|byte| byte.is_ascii_digit()) {
+    let words = words(line);
+    if !words.iter().any(|word| word.is_number() || word.is_one(&["half", "quarter"])) {
         return None;
     }
-    let words = words(line);
     let (mut from, mut has_day) = (0, false);
     while from < words.len() {
         let to = (from..words.len()).find(|&at| is_end(&words, at)).unwrap_or(words.len());
-        if let Some(Phrase { begins, ends, is_unsure, .. }) = phrase(&words[from..to], has_day) {
+        let stands = match () {
+            () if has_day => Stands::BehindDay,
+            () if from == 0 && to == words.len() => Stands::Alone,
+            () => Stands::Anywhere,
+        };
+        if let Some(Phrase { begins, ends, is_unsure, .. }) = phrase(&words[from..to], stands) {
             // With the sign that parts it from the rest.
             let start = from.checked_sub(1).map_or(words[from].range.start, |sign| words[sign].range.start);
             let end = match words.get(to) {
@@ -51,7 +56,8 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
         has_day |= words.get(from..to).is_some_and(|words| day_words(words).is_some());
         // `Tuesday 18:00-19:30`, `Tue 24 Nov 6.30`, `5/5/27 18:30`: the day stays.
         if let Some(day) = words.get(from..to).and_then(day_words) {
-            let found = (from + day..to).find_map(|at| Some((at, phrase(&words[at..to], true)?)));
+            let found =
+                (from + day..to).find_map(|at| Some((at, phrase(&words[at..to], Stands::BehindDay)?)));
             if let Some((at, Phrase { begins, ends, is_unsure, words: said })) = found {
                 let is_all = at > from && words[from..at].iter().all(|word| word.is_one(&THIS_DAY));
                 let start = if is_all { from } else { at };
@@ -69,6 +75,55 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
         (is_free && next > at).then(|| time.at(Some(half))).flatten()
     });
     sure.map(|begins| Said { begins, ends: None, range: None, is_unsure: false })
+}
+
+/// Words for a place that closes.
+const VENUE: [&str; 9] =
+    ["track", "gate", "gates", "lights", "floodlights", "stadium", "venue", "ground", "site"];
+
+/// Words between it and when it does.
+const CLOSES: [&str; 12] =
+    ["is", "are", "be", "closed", "closes", "close", "shut", "shuts", "locked", "off", "out", "go"];
+
+/// Words for the end of a session.
+const FINISH: [&str; 9] =
+    ["finish", "finishes", "finishing", "end", "ends", "ending", "done", "finished", "until"];
+
+/// Until when the track is open, or when the session ends, where a part of a line says that and nothing else: `track closed
+/// from 7.15`, `finish by 8`; and where that stands.
+pub(crate) fn closing_time(line: &str, begins: NaiveTime) -> Option<(NaiveTime, Range<usize>)> {
+    let words = words(line);
+    let mut from = 0;
+    while from < words.len() {
+        let to = (from..words.len()).find(|&at| is_end(&words, at)).unwrap_or(words.len());
+        let part = &words[from..to];
+        let is = |at: usize, asked: &[&str]| part.get(at).is_some_and(|word| word.is_one(asked));
+        let mut at = usize::from(is(0, &["the", "must", "to"]));
+        let is_venue = is(at, &VENUE);
+        let first = at + 1;
+        if is_venue || is(at, &FINISH) {
+            at = first;
+            while is_venue && is(at, &CLOSES) {
+                at += 1;
+            }
+            let is_said = !is_venue || at > first;
+            while is(at, &["from", "at", "by", ":"]) {
+                at += 1;
+            }
+            if let Some((written, end)) = time(part, at).filter(|_| is_said)
+                && end == part.len()
+            {
+                let later = |half| written.at(half).filter(|ends| *ends > begins);
+                let ends = written
+                    .half
+                    .map_or_else(|| later(None).or_else(|| later(Some(true))), |half| later(Some(half)))?;
+                let start = from.checked_sub(1).map_or(part[0].range.start, |sign| words[sign].range.start);
+                return Some((ends, start..part[end - 1].range.end));
+            }
+        }
+        from = to + 1;
+    }
+    None
 }
 
 /// How many words name the day, or what is done on it, at the front of several: `Tuesday`, `Training`, `5/5/27`,
@@ -89,13 +144,23 @@ fn day_words(words: &[Word<'_>]) -> Option<usize> {
     }
 }
 
+/// Where a time stands in its line.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Stands {
+    Anywhere,
+    /// Behind the day, where it needs fewer signs of being one.
+    BehindDay,
+    /// With nothing beside it.
+    Alone,
+}
+
 /// When a session begins and ends, by words that say nothing else.
-struct Phrase {
-    begins: NaiveTime,
-    ends: Option<NaiveTime>,
+pub(crate) struct Phrase {
+    pub(crate) begins: NaiveTime,
+    pub(crate) ends: Option<NaiveTime>,
     /// How many words say so.
-    words: usize,
-    is_unsure: bool,
+    pub(crate) words: usize,
+    pub(crate) is_unsure: bool,
 }
 
 /// Whether words say where it is, without a number.
@@ -105,7 +170,7 @@ fn is_place(words: &[Word<'_>]) -> bool {
 }
 
 /// Whether a sign parts what stands in front of it from what follows.
-fn is_end(words: &[Word<'_>], at: usize) -> bool {
+pub(crate) fn is_end(words: &[Word<'_>], at: usize) -> bool {
     let word = &words[at];
     let is_apart = |sign: &Word<'_>| {
         let before = at.checked_sub(1).map(|at| words[at].range.end);
@@ -115,12 +180,13 @@ fn is_end(words: &[Word<'_>], at: usize) -> bool {
             && before.is_some_and(|end| end < sign.range.start)
             && behind.is_some_and(|start| start > sign.range.end)
     };
-    [",", ";", "(", ")", "|"].contains(&word.text) || ["-", "–", "—"].contains(&word.text) && is_apart(word)
+    [",", ";", "(", ")", "|", "!"].contains(&word.text)
+        || ["-", "–", "—"].contains(&word.text) && is_apart(word)
 }
 
 /// When a session begins and ends, where words say that and nothing else.
-/// Behind the day a time needs fewer signs of being one.
-fn phrase(words: &[Word<'_>], is_behind_day: bool) -> Option<Phrase> {
+pub(crate) fn phrase(words: &[Word<'_>], stands: Stands) -> Option<Phrase> {
+    let is_behind_day = stands == Stands::BehindDay;
     let is_word =
         |at: usize, list: &[&str]| words.get(at).is_some_and(|word| list.iter().any(|asked| word.is(asked)));
     let mut at = 0;
@@ -130,12 +196,16 @@ fn phrase(words: &[Word<'_>], is_behind_day: bool) -> Option<Phrase> {
         is_start |= is_word(at, &START);
         at += 1;
     }
-    let is_said = is_start || begins_at || is_behind_day;
-    let (first, next) = time(words, at)?;
-    if first.is_bare && !is_said {
-        return None;
-    }
+    let (mut first, next) = time(words, at)?;
     at = next;
+    // `6.15 for 6.30`: to be there, and to start.
+    if is_word(at, &["for"])
+        && let Some((start, next)) = time(words, at + 1)
+    {
+        is_start = true;
+        first = start;
+        at = next;
+    }
     let mut second = None;
     if is_word(at, &["-", "–", "—", "to", "until", "till"]) {
         let (time, next) = time(words, at + 1)?;
@@ -146,6 +216,13 @@ fn phrase(words: &[Word<'_>], is_behind_day: bool) -> Option<Phrase> {
     while is_word(at, &START) || is_word(at, &BESIDE) {
         is_start |= is_word(at, &START);
         at += 1;
+    }
+    let is_said = is_start || begins_at || is_behind_day;
+    // `1830` alone is no distance that anybody runs.
+    let is_alone =
+        stands == Stands::Alone && at == words.len() && first.minute.is_some_and(|minute| minute > 0);
+    if first.is_bare && !is_said && !is_alone {
+        return None;
     }
     let has_half = first.half.is_some() || second.is_some_and(|time| time.half.is_some());
     let is_exact = first.is_exact() && second.is_none_or(|time| time.is_exact());
@@ -240,8 +317,44 @@ fn number(words: &[Word<'_>], at: usize) -> Option<u32> {
     words.get(at).filter(|word| word.text.len() <= 2)?.text.parse().ok()
 }
 
+/// Words for the hours of a clock.
+const HOURS: [&str; 12] =
+    ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+
+/// `half six`, `quarter past 6`, `quarter to seven`: the time, and how many words it has.
+fn in_words(words: &[Word<'_>]) -> Option<(Written, usize)> {
+    let is = |at: usize, asked: &[&str]| words.get(at).is_some_and(|word| word.is_one(asked));
+    let (minute, next) = match () {
+        () if is(0, &["half"]) => (30, 1 + usize::from(is(1, &["past"]))),
+        () if is(0, &["quarter"]) && is(1, &["past"]) => (15, 2),
+        () if is(0, &["quarter"]) && is(1, &["to"]) => (45, 2),
+        () => return None,
+    };
+    let word = words.get(next)?;
+    let spelt = HOURS.iter().position(|hour| word.is(hour)).map(|at| at as u32 + 1);
+    let hour = spelt.or_else(|| number(words, next)).filter(|hour| (1..=12).contains(hour))?;
+    // A quarter to one is in the twelfth hour.
+    let hour = if minute == 45 { (hour + 10) % 12 + 1 } else { hour };
+    let half = half_of_day(words.get(next + 1));
+    let written =
+        Written { hour, minute: Some(minute), is_full: false, has_colon: true, is_bare: true, half };
+    Some((written, next + 1 + usize::from(half.is_some())))
+}
+
+/// Whether a word is for after noon, or before it.
+fn half_of_day(word: Option<&Word<'_>>) -> Option<bool> {
+    match word {
+        Some(word) if word.is("pm") => Some(true),
+        Some(word) if word.is("am") => Some(false),
+        _ => None,
+    }
+}
+
 /// A time at a place, and the place behind it.
 fn time(words: &[Word<'_>], at: usize) -> Option<(Written, usize)> {
+    if let Some((written, length)) = words.get(at..).and_then(in_words) {
+        return Some((written, at + length));
+    }
     if let Some(written) = words.get(at).and_then(four_digits) {
         return Some((written, at + 1));
     }
@@ -259,11 +372,7 @@ fn time(words: &[Word<'_>], at: usize) -> Option<(Written, usize)> {
         minute = Some(found);
         next += 2;
     }
-    let half = match words.get(next) {
-        Some(word) if word.is("pm") => Some(true),
-        Some(word) if word.is("am") => Some(false),
-        _ => None,
-    };
+    let half = half_of_day(words.get(next));
     next += usize::from(half.is_some());
     // A longer word or number begins with it: `6 x`, `3:00.5`.
     let is_more = half.is_none()

@@ -7,7 +7,7 @@ pub(crate) const CLOSED: Phrases = Phrases::new(&[
     &[&["closed", "shut", "blocked", "reserved", "unavailable"]],
     &[&["not"], &["available", "open"]],
     &[&["not"], &["in"], &["use"]],
-    &[&["out"], &["of"], &["use", "action"]],
+    &[&["out"], &["of"], &["use", "action", "bounds"]],
     &[&["off"], &["limits"]],
     &[&["off"], &["-"], &["limits"]],
 ]);

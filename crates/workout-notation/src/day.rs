@@ -7,10 +7,11 @@ use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
 use crate::attendance::attendance;
-use crate::clock_time::clock_times;
+use crate::clock_time::{clock_times, closing_time};
 use crate::closing_words::{CLOSED, KEEP_OUT};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
+use crate::group_time::GroupTime;
 use crate::line_words::{Word, words};
 use crate::problem::Problem;
 use crate::roster::named_group;
@@ -26,10 +27,20 @@ pub(crate) struct Day {
     pub(crate) begins: Option<NaiveTime>,
     /// When it ends.
     pub(crate) ends: Option<NaiveTime>,
-    /// Whether both are taken for the evening, which is not said.
+    /// When groups begin, and end where that is said, each with the byte of the text at which it stands.
+    pub(crate) groups: Vec<(usize, NaiveTime, Option<NaiveTime>)>,
+    /// Whether they are taken for the evening, which is not said.
     pub(crate) is_unsure: bool,
     /// What it says and cannot be planned.
     pub(crate) problems: Vec<Problem>,
+}
+
+impl Day {
+    /// Begins with the first of its groups.
+    fn begin_with_groups(&mut self) {
+        let first = self.groups.iter().map(|(_, begins, _)| *begins).min();
+        self.begins = self.begins.into_iter().chain(first).min();
+    }
 }
 
 /// Words between lanes and what is said of them.
@@ -56,20 +67,29 @@ const REMINDERS: [&str; 7] = ["note", "nb", "reminder", "remember", "please", "a
 pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow<'a, str>, Day) {
     let mut day = Day::default();
     let mut said = Vec::new();
-    let mut start = 0;
+    let (mut start, mut head) = (0, 0);
     let mut is_head = true;
     for line in text.split_inclusive('\n') {
         is_head = is_head && !has_run(line);
         // `Sprints (Ada, Ben from 7pm)`, `Ben late 7pm`
         let is_of_one = !names.is_empty()
             && (named_group(line.trim(), true).is_some() || attendance(line.trim(), names).is_some());
-        if is_head
-            && !is_of_one
-            && let Some(time) = clock_times(line).filter(|_| day.begins.is_none())
-        {
-            (day.begins, day.ends) = (Some(time.begins), time.ends);
-            day.is_unsure = time.is_unsure;
-            said.extend(time.range.map(|range| start + range.start..start + range.end));
+        said.extend(bold_signs(line).into_iter().map(|at| start + at..start + at + 1));
+        let of_group = GroupTime::of(line.trim_end());
+        if let Some(GroupTime { begins, ends, is_unsure, range }) = of_group {
+            day.groups.push((start + range.start, begins, ends));
+            day.is_unsure |= is_unsure;
+            said.push(start + range.start..start + range.end);
+        } else if is_head && !is_of_one {
+            // A number in the only line is what is run.
+            let is_only = |range: &Range<usize>| line[range.clone()].trim() == text.trim();
+            let time = clock_times(line).filter(|time| !time.range.as_ref().is_some_and(is_only));
+            if let Some(time) = time.filter(|_| day.begins.is_none()) {
+                (day.begins, day.ends) = (Some(time.begins), time.ends);
+                day.is_unsure = time.is_unsure;
+                said.extend(time.range.map(|range| start + range.start..start + range.end));
+            }
+            head = start + line.len();
         }
         let closures = if may_close { closures(&Lexed::new(line, &FORMS)) } else { Vec::new() };
         for closure in closures {
@@ -84,6 +104,19 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
         }
         start += line.len();
     }
+    day.begin_with_groups();
+    if let Some(begins) = day.begins {
+        let mut start = 0;
+        for line in text[..head].split_inclusive('\n') {
+            if let Some((ends, range)) = closing_time(line, begins) {
+                day.ends = Some(day.ends.map_or(ends, |known| known.min(ends)));
+                said.push(start + range.start..start + range.end);
+            }
+            start += line.len();
+        }
+    }
+    // It ends with the last of its groups, unless it says otherwise.
+    day.ends = day.ends.or(day.groups.iter().filter_map(|(.., ends)| *ends).max());
     day.closed_lanes.sort_unstable();
     day.closed_lanes.dedup();
     if said.is_empty() {
@@ -135,6 +168,19 @@ fn blanked(text: &str, said: &[Range<usize>]) -> String {
         }
     }
     blank
+}
+
+/// Where the signs stand that make words of a line bold in a message: `*Sprinters*`, `**Day 1:**`.
+fn bold_signs(line: &str) -> Vec<usize> {
+    let trimmed = line.trim_start();
+    let begins = line.len() - trimmed.len();
+    let signs = trimmed.bytes().take_while(|byte| *byte == b'*').count();
+    let inner = &trimmed[signs..];
+    let is_bold = (1..=2).contains(&signs) && inner.starts_with(char::is_alphanumeric);
+    let close = inner.find(&"**"[..signs.min(2)]).filter(|_| is_bold);
+    let Some(close) = close.filter(|close| !inner[..*close].ends_with(' ')) else { return Vec::new() };
+    let behind = begins + signs + close;
+    (begins..begins + signs).chain(behind..behind + signs).collect()
 }
 
 /// Whether a line has a run: a number with a cross or a unit of length.

@@ -103,6 +103,11 @@ pub enum Doubt {
         /// When the session begins.
         begins: NaiveTime,
     },
+    /// When a group ends, where that is before the end of the session: nothing holds its blocks to it.
+    EndOfGroup {
+        /// When it ends.
+        ends: NaiveTime,
+    },
     /// An athlete who is said not to be there, and is left out.
     LeftOut {
         /// Who.

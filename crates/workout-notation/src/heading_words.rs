@@ -32,8 +32,22 @@ const PARTS: [&str; 22] = [
 const COOL_DOWN: [&str; 5] = ["cool", "cooldown", "cooling", "cd", "warmdown"];
 
 /// Names of all groups.
-const EVERYBODY: [&str; 8] =
-    ["all", "everyone", "everybody", "all groups", "all together", "together", "whole squad", "whole group"];
+const EVERYBODY: [&str; 11] = [
+    "all",
+    "everyone",
+    "everybody",
+    "all groups",
+    "all together",
+    "everyone together",
+    "everybody together",
+    "together",
+    "whole squad",
+    "whole group",
+    "both groups",
+];
+
+/// Words that may stand in front of them.
+const IN_FRONT_OF_EVERYBODY: [&str; 4] = ["then", "and", "finally", "lastly"];
 
 /// Words of a title.
 pub(crate) const TITLES: [&str; 9] =
@@ -78,6 +92,13 @@ pub(crate) fn begins_with_day(cursor: &Cursor<'_>) -> bool {
 
 /// Whether words name all groups.
 pub(crate) fn is_everybody(words: &str) -> bool {
+    // `Then everyone together`
+    let mut words = words;
+    while let Some((first, more)) = words.split_once(' ')
+        && IN_FRONT_OF_EVERYBODY.iter().any(|word| first.eq_ignore_ascii_case(word))
+    {
+        words = more.trim_start();
+    }
     EVERYBODY.iter().any(|name| words.eq_ignore_ascii_case(name))
 }
 

@@ -3,7 +3,7 @@
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::forms::{Details, FURTHEST_M, Gap, RecoveryKind, Run, RunKind, RunLength};
+use crate::forms::{Details, FURTHEST_M, Gap, RecoveryKind, Run, RunKind, RunLength, effort, stance};
 use crate::last_run::LastRun;
 use crate::listed::{Listed, counted, is_bare_timed, own, run_of};
 use crate::phrases::Phrases;
@@ -27,6 +27,13 @@ impl Cursor<'_> {
             }
             self.has_given_up = true;
             return None;
+        }
+        if let Some(in_front) = self.details_before_count() {
+            let mut listed = self.item(depth + 1)?;
+            let own = &mut listed.details;
+            own.effort = effort::joined(in_front.effort, own.effort.take());
+            own.stance = own.stance.take().or(in_front.stance);
+            return Some(listed);
         }
         let begins = self.here().start;
         let is_behind_uncounted = std::mem::take(&mut self.is_behind_uncounted);
@@ -100,6 +107,22 @@ impl Cursor<'_> {
         self.divide(&mut listed);
         self.run_in_behind(&mut listed);
         Some(listed)
+    }
+
+    /// `easy 4 x 200`, `standing starts 6 x 20`: steps over what stands in front of a count and is said of its runs.
+    fn details_before_count(&mut self) -> Option<Details> {
+        let begins = self.place();
+        let mut details = Details::default();
+        if self.is_effort(0) {
+            details.effort = Some(self.effort());
+        } else if !self.word_at(0).is_some_and(|_| (stance::STANCE.read)(self, &mut details.stance)) {
+            return None;
+        }
+        let is_so = self.is_number(0) && self.is_times(1);
+        if !is_so {
+            self.go_back(begins);
+        }
+        is_so.then_some(details)
     }
 
     /// `(60-40-60) fast-float-fast`: what stands in brackets is one run, where words behind say how each part is run.

@@ -52,6 +52,7 @@ mod form;
 mod forms;
 mod group_label;
 mod group_labels;
+mod group_time;
 pub mod guide;
 mod heading;
 mod heading_words;

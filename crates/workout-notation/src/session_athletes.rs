@@ -1,12 +1,13 @@
 //! Who is in the groups of a session, and who is not there.
 
-use crate::attendance::{Attendance, attendance, unknown_absence};
+use crate::attendance::{Attendance, Said, attendance, unknown_absence};
 use crate::block::{Block, Body};
 use crate::doubt::Doubt;
 use crate::lines::Line;
 use crate::problem::Problem;
 use crate::roster::Roster;
 use crate::session_reader::SessionReader;
+use crate::workout::Part;
 
 /// The most athletes that a text names.
 const MOST_NAMES: usize = 500;
@@ -69,7 +70,10 @@ impl SessionReader<'_> {
     fn remark(&mut self, name: String, words: &str, span: std::ops::Range<usize>) {
         if words.contains(|letter: char| letter.is_ascii_digit()) {
             let message = format!("`{words}` is about {name} alone, and a group starts together");
-            let help = format!("leave it out, or write {name} as a group and start it with `--late`");
+            let help = match fewer_reps(words) {
+                Some(reps) => format!("leave it out, and plan with `--reps \"{name}={reps}\"`"),
+                None => format!("leave it out, or write {name} as a group and start it with `--late`"),
+            };
             self.problems.push(Problem::new(span, message).with_help(help));
         } else {
             self.doubts.push((name.clone(), Doubt::SaidOfOne { name, words: words.to_owned() }));
@@ -79,29 +83,72 @@ impl SessionReader<'_> {
     /// Reads a line that says who is not there, or comes late.
     pub(crate) fn attendance(&mut self, line: &Line<'_>) -> bool {
         let text = line.lexed.text;
-        let Some(Attendance { names, is_absence }) = attendance(text, &self.names) else {
-            let Some(name) = unknown_absence(text) else { return false };
-            let doubts = vec![Doubt::NotNamed { name: name.to_owned() }];
-            let note = Block::new(text.to_owned(), Body::words(text));
-            self.push(Block { doubts, start: line.start, ..note });
+        if let Some(said) = attendance(text, &self.names) {
+            self.attend(said, text, line.start);
             return true;
-        };
+        }
+        // `Ada away, Di here from 6.30`
+        let mut at = 0;
+        let mut parts: Vec<(usize, &str)> = Vec::new();
+        for part in text.split_inclusive([',', ';']) {
+            parts.push((at + part.len() - part.trim_start().len(), part.trim_end_matches([',', ';']).trim()));
+            at += part.len();
+        }
+        let said: Vec<_> = parts.iter().filter_map(|(_, part)| attendance(part, &self.names)).collect();
+        if parts.len() > 1 && said.len() == parts.len() {
+            for (said, (at, part)) in said.into_iter().zip(parts) {
+                self.attend(said, part, line.start + at);
+            }
+            return true;
+        }
+        let Some(name) = unknown_absence(text) else { return false };
+        let doubts = vec![Doubt::NotNamed { name: name.to_owned() }];
+        let note = Block::new(text.to_owned(), Body::words(text));
+        self.push(Block { doubts, start: line.start, ..note });
+        true
+    }
+
+    /// Takes in what a text says of some athletes, which begins at a byte of the whole.
+    fn attend(&mut self, Attendance { names, said }: Attendance, text: &str, start: usize) {
         let behind = names.last().map_or(0, |(_, range)| range.end);
         for (name, _) in names {
-            if is_absence {
-                self.absent.push(name.clone());
-                self.doubts.push((name.clone(), Doubt::LeftOut { name }));
-            } else {
-                let words = text[behind..].trim();
-                let start = line.start + text.len() - text[behind..].trim_start().len();
-                self.remark(name, words, start..start + words.len());
+            match &said {
+                Said::Absent => {
+                    self.absent.push(name.clone());
+                    self.doubts.push((name.clone(), Doubt::LeftOut { name }));
+                }
+                Said::With(others) => self.moves.push((name, others.clone())),
+                Said::Else => {
+                    let words = text[behind..].trim();
+                    let start = start + text.len() - text[behind..].trim_start().len();
+                    self.remark(name, words, start..start + words.len());
+                }
             }
         }
-        true
+    }
+
+    /// Moves an athlete to the group whose name some words begin with, where there is one.
+    fn settle_move(&mut self, name: String, others: &str) {
+        let named = |part: &Part| {
+            let group = part.group.as_deref().unwrap_or_default().trim_end_matches('s').to_lowercase();
+            !group.is_empty() && others.trim_start_matches("the ").to_lowercase().starts_with(&group)
+        };
+        let Some(to) = self.workout.parts.iter().position(named) else {
+            let words = format!("with {others}");
+            self.doubts.push((name.clone(), Doubt::SaidOfOne { name, words }));
+            return;
+        };
+        for part in &mut self.workout.parts {
+            part.athletes.retain(|own| *own != name);
+        }
+        self.workout.parts[to].athletes.push(name);
     }
 
     /// Leaves out who is not there, and says what is said of athletes at the first block of their groups.
     pub(crate) fn settle_athletes(&mut self) {
+        for (name, others) in std::mem::take(&mut self.moves) {
+            self.settle_move(name, &others);
+        }
         for (name, doubt) in std::mem::take(&mut self.doubts) {
             let named = self.workout.parts.iter().position(|part| part.athletes.contains(&name));
             let part = named.and_then(|at| self.workout.parts.get_mut(at));
@@ -120,4 +167,15 @@ impl SessionReader<'_> {
             part.athletes.retain(|name| !self.absent.contains(name));
         }
     }
+}
+
+/// How many repetitions somebody does, where words say that and no time of day: `does 4`, `only 2`, `last 2 reps only`.
+fn fewer_reps(words: &str) -> Option<u32> {
+    let is_of_reps = |word: &str| {
+        ["does", "doing", "only", "just", "reps", "rep"].iter().any(|known| word.eq_ignore_ascii_case(known))
+    };
+    let mut numbers =
+        words.split(|letter: char| !letter.is_alphanumeric()).filter_map(|word| word.parse().ok());
+    let count = numbers.next().filter(|_| numbers.next().is_none())?;
+    words.split(|letter: char| !letter.is_alphanumeric()).any(is_of_reps).then_some(count)
 }

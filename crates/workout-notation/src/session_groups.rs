@@ -14,6 +14,7 @@ impl SessionReader<'_> {
     /// Begins the blocks of a group that is named in front of them.
     pub(crate) fn begin_group(&mut self, line: &Line<'_>, label: GroupLabel, is_bullet: bool) {
         self.begin_part(label.group.map(|name| self.labels.name(name)));
+        self.begin_at(line);
         self.name_athletes(line, label.roster);
         self.label = Some(LabelLine { is_bullet });
     }

@@ -2,8 +2,11 @@
 
 use std::ops::Range;
 
+use chrono::NaiveTime;
+
 use crate::attendance::attendance;
 use crate::block::{Block, Body, RestAfter};
+use crate::cursor::Cursor;
 use crate::doubt::Doubt;
 use crate::group_label::GroupLabel;
 use crate::group_labels::GroupLabels;
@@ -14,6 +17,7 @@ use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
 use crate::roster::Roster;
 use crate::session_athletes::names;
+use crate::token::Lexed;
 use crate::workout::{Part, Workout};
 
 /// The most blocks of one text.
@@ -40,10 +44,14 @@ pub(crate) struct SessionReader<'a> {
     declared: Vec<(String, Vec<String>)>,
     /// All names of the text.
     pub(crate) names: Vec<String>,
+    /// Who trains with another group, by the words for it.
+    pub(crate) moves: Vec<(String, String)>,
     /// Who is not there, by lines that say so.
     pub(crate) absent: Vec<String>,
     /// What is said of athletes, for the first block of their group.
     pub(crate) doubts: Vec<(String, Doubt)>,
+    /// When groups begin and end, each with the byte at which that stood.
+    group_times: &'a [(usize, NaiveTime, Option<NaiveTime>)],
 }
 
 /// A line that names the group of its blocks.
@@ -53,8 +61,14 @@ pub(crate) struct LabelLine {
 }
 
 impl<'a> SessionReader<'a> {
-    /// Reads a text that is cut into lines; given whether only blocks may stand in it.
-    pub(crate) fn read(text: &'a str, lines: &[Line<'_>], is_blocks: bool) -> Self {
+    /// Reads a text that is cut into lines; given whether only blocks may stand in it, and when groups begin and end by the
+    /// byte at which that stands.
+    pub(crate) fn read(
+        text: &'a str,
+        lines: &[Line<'_>],
+        is_blocks: bool,
+        group_times: &'a [(usize, NaiveTime, Option<NaiveTime>)],
+    ) -> Self {
         let mut reader = Self {
             text,
             workout: Workout::default(),
@@ -67,8 +81,10 @@ impl<'a> SessionReader<'a> {
             is_behind_groups: false,
             declared: Vec::new(),
             names: names(lines),
+            moves: Vec::new(),
             absent: Vec::new(),
             doubts: Vec::new(),
+            group_times,
         };
         reader.lines(lines);
         reader.settle_athletes();
@@ -125,13 +141,14 @@ impl<'a> SessionReader<'a> {
             match heading {
                 Some(Heading::Date { date, words }) => {
                     self.workout.date = Some(date);
-                    self.title(&words);
+                    self.title(line, &words);
                 }
-                Some(Heading::Title(words)) => self.title(&words),
+                Some(Heading::Title(words)) => self.title(line, &words),
                 Some(Heading::Group(name, roster)) => {
                     has_bullets = false;
                     self.keep_heading(label.take());
                     self.begin_part(Some(self.labels.name(name)));
+                    self.begin_at(line);
                     self.name_athletes(line, roster);
                 }
                 Some(Heading::Everybody) => {
@@ -205,6 +222,15 @@ impl<'a> SessionReader<'a> {
         self.workout.parts.push(Part { group, athletes, ..Part::default() });
     }
 
+    /// Begins the group that a line names when its line says so.
+    pub(crate) fn begin_at(&mut self, line: &Line<'_>) {
+        let mut begins = self.group_times.iter().filter(|(at, ..)| *at >= line.start);
+        let at = begins.next().filter(|(at, ..)| !self.text[line.start..*at].contains('\n'));
+        if let (Some((_, begins, ends)), Some(part)) = (at, self.workout.parts.last_mut()) {
+            (part.begins, part.ends) = (Some(*begins), *ends);
+        }
+    }
+
     /// Gives a rest to the block in front of it.
     fn settle_rest(&mut self) {
         if let (Some(rest), Some(last)) = (self.rest.take(), self.last()) {
@@ -231,9 +257,16 @@ impl<'a> SessionReader<'a> {
         true
     }
 
-    fn title(&mut self, words: &str) {
+    fn title(&mut self, line: &Line<'_>, words: &str) {
         if words.is_empty() {
             return;
+        }
+        if let Some(span) = lanes_in(&line.lexed) {
+            let written = &line.lexed.text[span.clone()];
+            let message = format!("`{written}` in a title closes no lane and gives nobody one");
+            let help = format!("write `{written} closed`, or name the lanes behind the runs");
+            let span = line.start + span.start..line.start + span.end;
+            self.problems.push(Problem::new(span, message).with_help(help));
         }
         // What was said of the day within it has left spaces and commas.
         let mut words = words.split_whitespace().collect::<Vec<_>>().join(" ").replace(" ,", ",");
@@ -404,6 +437,20 @@ impl<'a> SessionReader<'a> {
             block.doubts.push(Doubt::LineRepeated { count });
         }
     }
+}
+
+/// Where lanes are named in a line.
+fn lanes_in(lexed: &Lexed<'_>) -> Option<Range<usize>> {
+    let mut cursor = Cursor::new(lexed);
+    while !cursor.is_at_end() {
+        let begins = cursor.place();
+        if cursor.word(&["lane", "lanes"]) && cursor.is_number(0) && cursor.lanes().is_ok() {
+            return Some(cursor.since(begins));
+        }
+        cursor.go_back(begins);
+        cursor.skip();
+    }
+    None
 }
 
 /// A label that stands above a block, with the block's own behind it.

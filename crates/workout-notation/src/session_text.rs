@@ -81,7 +81,7 @@ impl Workout {
             Cow::Owned(blanked) => lines(blanked),
         };
         let SessionReader { mut workout, mut problems, .. } =
-            SessionReader::read(&blanked, &lines, is_blocks);
+            SessionReader::read(&blanked, &lines, is_blocks, &day.groups);
         problems.append(&mut day.problems);
         if problems.is_empty() && workout.blocks().next().is_none() {
             return Err(Block::parse("").err().unwrap_or_default());
@@ -98,6 +98,13 @@ impl Workout {
         workout.take_in_cool_down();
         workout.name_groups();
         let Day { closed_lanes, begins, ends, is_unsure, .. } = day;
+        for part in &mut workout.parts {
+            if let (Some(own), Some(block)) =
+                (part.ends.filter(|own| Some(*own) != ends), part.blocks.first_mut())
+            {
+                block.doubts.push(Doubt::EndOfGroup { ends: own });
+            }
+        }
         let first = workout.parts.iter_mut().flat_map(|part| &mut part.blocks).next();
         if let (Some(begins), Some(block), true) = (begins, first, is_unsure) {
             block.doubts.push(Doubt::InTheEvening { begins });

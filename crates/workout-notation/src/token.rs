@@ -158,9 +158,12 @@ fn tokens(text: &str) -> Vec<Token> {
         } else if first.is_alphabetic() {
             let length = word_length(rest);
             let is_glued = |before: &Token| before.is_number() && before.span.end == at;
+            let percent = percent_length(rest).filter(|_| tokens.last().is_some_and(Token::is_number));
             // In `3xflying 30` the letter is a times sign: no word of the notation begins with it.
             if length > 1 && matches!(first, 'x' | 'X') && tokens.last().is_some_and(is_glued) {
                 (Kind::Sign('x'), 1)
+            } else if let Some(length) = percent {
+                (Kind::Sign('%'), length)
             } else {
                 (Kind::Word, length)
             }
@@ -184,6 +187,15 @@ fn half_in_words(text: &str) -> Option<(f64, usize)> {
         .iter()
         .any(|unit| of.get(..unit.len()).is_some_and(|own| own.eq_ignore_ascii_case(unit)));
     is_so.then_some((share, fraction.len()))
+}
+
+/// How many bytes the words for a percent sign have that a text begins with.
+fn percent_length(text: &str) -> Option<usize> {
+    let begins = |word: &&str| {
+        let own = text.get(..word.len()).is_some_and(|own| own.eq_ignore_ascii_case(word));
+        own && !text[word.len()..].starts_with(char::is_alphanumeric)
+    };
+    ["percent", "per cent", "pct"].iter().find(|word| begins(word)).map(|word| word.len())
 }
 
 /// The value of a fraction that is one character.

@@ -39,6 +39,10 @@ pub struct Part {
     pub group: Option<String>,
     /// Who is in the group, where the heading names them: `Sprinters (Ada, Ben):`.
     pub athletes: Vec<String>,
+    /// When the group begins, where its heading says so: `Seniors at 7pm:`.
+    pub begins: Option<NaiveTime>,
+    /// When it ends, where that is said as well: `Seniors 7-8.30pm:`.
+    pub ends: Option<NaiveTime>,
     /// Their blocks, at least one.
     pub blocks: Vec<Block>,
 }

@@ -32,6 +32,7 @@ fn lanes_that_are_closed_are_closed_wherever_that_is_said() {
         ("inside lane closed\n- 6 x 200", &[1]),
         ("Tuesday track\nLane 8 reserved for the club next door\n6 x 200", &[8]),
         ("lane 1 off limits, 6 x 200", &[1]),
+        ("lane 1 out of bounds, 6 x 200", &[1]),
         ("Thursday\ncant use lanes 1 & 2\n6 x 200", &[1, 2]),
         ("Thursday\nwe can't use lane 1\n6 x 200", &[1]),
         ("lane 1 off-limits today: 6 x 200", &[1]),
@@ -102,6 +103,15 @@ fn a_text_says_when_it_begins_and_ends() {
         ("5.5.27, 6.30pm", at(18, 30), None, None),
         ("Tuesday 13 April 18:30 at Wrenbeck", at(18, 30), None, Some("Tuesday 13 April at Wrenbeck")),
         ("Sat 10.30", at(10, 30), None, Some("Sat")),
+        ("1830", at(18, 30), None, None),
+        ("1830 start", at(18, 30), None, None),
+        ("6.15 for 6.30pm start", at(18, 30), None, None),
+        ("Hi all! Thursday 6.15pm for 6.30pm", at(18, 30), None, Some("Hi all! Thursday")),
+        ("half past six pm start", at(18, 30), None, None),
+        ("Tuesday, quarter to 7 pm", at(18, 45), None, Some("Tuesday")),
+        ("6pm-7.30, track closed from 7.15", at(18, 0), Some(at(19, 15)), None),
+        ("Tuesday 6pm, finish by 7.30", at(18, 0), Some(at(19, 30)), Some("Tuesday")),
+        ("10am\nGates shut at 11.30", at(10, 0), Some(at(11, 30)), None),
         ("Tuesday\n6.15pm start, lane 1 shut, one watch", at(18, 15), None, Some("Tuesday, one watch")),
     ] {
         let workout = read(&format!("{head}\n6 x 200"));
@@ -114,7 +124,15 @@ fn a_text_says_when_it_begins_and_ends() {
 #[test]
 fn a_time_without_a_half_of_the_day_is_in_the_evening_and_in_doubt() {
     let begins = NaiveTime::from_hms_opt(18, 30, 0).expect("it is a time of day");
-    for head in ["Tues 6.30", "at 6.30", "Tuesday, 6.30", "Start 6.30", "Tonight 6.30-8"] {
+    for head in [
+        "Tues 6.30",
+        "at 6.30",
+        "Tuesday, 6.30",
+        "Start 6.30",
+        "Tonight 6.30-8",
+        "half six start",
+        "6 for 6.30",
+    ] {
         let workout = read(&format!("{head}\n6 x 200"));
         assert_eq!(workout.begins, Some(begins), "{head}");
         let doubts: Vec<_> = workout.blocks().flat_map(|block| &block.doubts).collect();
@@ -144,9 +162,15 @@ fn what_is_said_of_athletes_is_told_at_their_runs() {
 
 #[test]
 fn a_rest_or_a_pace_is_no_time_of_day() {
-    for text in
-        ["4 x 2000, 18:00-20:00", "Sub 3:30 group\n6 x 200", "6 x 200, 3:00", "Week 12, day 2\n6 x 200"]
-    {
+    for text in [
+        "4 x 2000, 18:00-20:00",
+        "Sub 3:30 group\n6 x 200",
+        "6 x 200, 3:00",
+        "Week 12, day 2\n6 x 200",
+        "1830",
+        "1800\n6 x 200",
+        "half price kit\n6 x 200",
+    ] {
         let workout = Workout::parse(text);
         assert!(workout.is_err() || workout.is_ok_and(|workout| workout.begins.is_none()), "{text}");
     }
@@ -158,7 +182,7 @@ proptest! {
     fn any_words_of_the_day_can_be_read(
         words in vec(select(vec![
             "lane", "lanes", "1", "2,", "8", "closed", "shut", "no", "not in", "avoid", "is", "for", "until", "19:30",
-            "6pm", "18:00–19:30", "start", "–", "-", "(", ")", ",", ";", "\n", "6 × 200", "é", "naïve", "½", "\u{a0}", ":",
+            "6pm", "18:00–19:30", "start", "half", "quarter", "to", "six", "track closed", "finish by", "*", "**", "U11s", "at", "–", "-", "(", ")", ",", ";", "\n", "6 × 200", "é", "naïve", "½", "\u{a0}", ":",
         ]), 0..14),
         spaces in vec(any::<bool>(), 14),
     ) {

@@ -2,6 +2,7 @@
 
 mod table;
 
+use chrono::NaiveTime;
 use workout_notation::{Block, Part, Workout};
 
 const TABLE: &str = include_str!("groups.txt");
@@ -20,7 +21,9 @@ fn told_part(part: &Part) -> String {
     let group = part.group.as_deref().unwrap_or("all");
     let athletes =
         if part.athletes.is_empty() { String::new() } else { format!(" [{}]", part.athletes.join(", ")) };
-    format!("{group}{athletes}: {}", part.blocks.iter().map(told).collect::<Vec<_>>().join("; "))
+    let at = |time: Option<NaiveTime>, word| time.map(|time| format!("{word}{}", time.format("%H:%M")));
+    let times = [at(part.begins, " @ "), at(part.ends, " - ")].into_iter().flatten().collect::<String>();
+    format!("{group}{athletes}{times}: {}", part.blocks.iter().map(told).collect::<Vec<_>>().join("; "))
 }
 
 fn read(text: &str) -> String {

@@ -44,6 +44,10 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::InTheEvening { begins } => {
             format!("start taken for {}; write am for the morning", begins.format("%H:%M"))
         }
+        Doubt::EndOfGroup { ends } => format!("may not be done by {}", ends.format("%H:%M")),
+        Doubt::SaidOfOne { ref name, ref words } if words == "?" => {
+            format!("{name} is planned, and may not come")
+        }
         Doubt::LeftOut { ref name } => format!("{name} is left out"),
         Doubt::SaidOfOne { ref name, ref words } => {
             format!("{name} is planned from the start; not read: {words}")
@@ -56,7 +60,11 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
 pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
     matches!(
         doubt,
-        Doubt::InTheEvening { .. } | Doubt::LeftOut { .. } | Doubt::SaidOfOne { .. } | Doubt::NotNamed { .. }
+        Doubt::InTheEvening { .. }
+            | Doubt::EndOfGroup { .. }
+            | Doubt::LeftOut { .. }
+            | Doubt::SaidOfOne { .. }
+            | Doubt::NotNamed { .. }
     )
 }
 

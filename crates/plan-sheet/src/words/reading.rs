@@ -13,6 +13,9 @@ use crate::words::doubt::{doubt, is_of_day};
 use crate::words::numbers::{clock, to_cm};
 use crate::words::quantity::{Kind, as_written, quantities};
 
+/// A number up to here in a run over hurdles is that of a hurdle.
+const MOST_HURDLES: u32 = 12;
+
 /// How a block was read, in a line: its runs with every number as it is written, then what could be read in another
 /// way, and what was not read.
 ///
@@ -211,7 +214,14 @@ impl<'a> Text<'a> {
                 format!("flying {fast} with {} run-in", next(run_in_m))
             }
             RunKind::Hurdles { race_m, part } => {
-                let mut distances = distances().into_iter();
+                // The number of a hurdle is no distance.
+                let is_length = |written: &String| {
+                    let digits = written.split(|letter: char| !letter.is_ascii_digit()).next();
+                    digits
+                        .and_then(|digits| digits.parse().ok())
+                        .is_some_and(|number: u32| number > MOST_HURDLES)
+                };
+                let mut distances = distances().into_iter().filter(is_length);
                 let mut next = |of_m: f64| distances.next().unwrap_or_else(|| format!("{} m", to_cm(of_m)));
                 let race = race_m.map_or_else(String::new, |race_m| format!("{} ", next(race_m)));
                 match part {

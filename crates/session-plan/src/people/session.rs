@@ -236,13 +236,19 @@ impl Session {
             let names = parts.flat_map(|part| &part.athletes);
             names.map(|name| Athlete { name: name.clone(), ..Athlete::default() }).collect()
         };
+        let late = |group: &str| {
+            let mut parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));
+            parts.find_map(|part| part.begins).filter(|late| begins.is_some_and(|begins| *late > begins))
+        };
+        let late: Vec<Option<NaiveTime>> = groups.iter().map(|(name, _)| late(name)).collect();
         let athletes: Vec<Vec<Athlete>> = groups.iter().map(|(name, _)| athletes(name)).collect();
         let blocks = workout.into_blocks();
         let of =
             |places: Vec<usize>| places.into_iter().map(|place| blocks[place].clone()).collect::<Vec<_>>();
-        let group = |((name, places), athletes): ((String, Vec<usize>), Vec<Athlete>)| Group {
+        let group = |(((name, places), athletes), late)| Group {
             name,
             athletes,
+            late,
             blocks: Some(of(places)),
             ..Group::default()
         };
@@ -251,7 +257,7 @@ impl Session {
             date,
             hours,
             starts: if hours.is_none() { begins } else { None },
-            groups: groups.into_iter().zip(athletes).map(group).collect(),
+            groups: groups.into_iter().zip(athletes).zip(late).map(group).collect(),
             blocks: of(everybody),
             before_groups: before.len(),
             after_groups: after.len(),

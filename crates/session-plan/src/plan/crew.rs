@@ -117,8 +117,20 @@ pub(crate) fn crews<'a>(session: &'a Session, trial: Option<&'a Trial>) -> Vec<C
         }
     }
     all.append(&mut crews);
-    if !after.is_empty() && !everybody.is_empty() {
-        all.extend([everybody].map(together(after, session.blocks.len() - after.len(), Part::After)));
+    if !after.is_empty() {
+        let first = session.blocks.len() - after.len();
+        // Whoever begins at another time ends at another: for a cool-down nobody waits for them.
+        let needs_all = after.iter().any(|block| block.count() > 0);
+        let is_as_late =
+            |a: &&Group, b: &&Group| needs_all || session.late_s(a).total_cmp(&session.late_s(b)).is_eq();
+        let mut parties: Vec<Vec<&Group>> = Vec::new();
+        for group in everybody {
+            match parties.iter_mut().find(|party| is_as_late(&party[0], &group)) {
+                Some(party) => party.push(group),
+                None => parties.push(vec![group]),
+            }
+        }
+        all.extend(parties.into_iter().map(together(after, first, Part::After)));
     }
     all
 }

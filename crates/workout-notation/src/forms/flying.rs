@@ -59,21 +59,29 @@ fn with_run_in(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading 
     };
     let before = cursor.place();
     let is_in_brackets = cursor.sign('(');
+    let is_off = cursor.is_word(0, &["off", "from"]);
     let is_with = cursor.word(&["with", "w", "off", "from"]) | cursor.sign('/');
-    let is_run_in = cursor.metres_tokens(0).is_some_and(|tokens| {
-        let is_named = is_in_brackets && cursor.is_word(tokens, &["in"]) && cursor.is_sign(tokens + 1, ')')
-            || cursor.is_word(
-                tokens,
-                &["run", "runin", "runup", "build", "buildup", "acceleration", "accel", "roll"],
-            );
-        is_named || is_with && !is_in_brackets
-    });
+    // `30 fly off 20m`: a bare number would be a rest.
+    let is_bare = is_off && !is_in_brackets && cursor.metres_in(1).is_some();
+    // `flying 30 off 90`: from one start to the next.
+    let is_cycle =
+        is_off && cursor.kind(1).is_none() && cursor.number_at(0).is_some_and(|number| number > 60.0);
+    let is_run_in = !is_cycle
+        && cursor.metres_tokens(0).is_some_and(|tokens| {
+            let is_named =
+                is_in_brackets && cursor.is_word(tokens, &["in"]) && cursor.is_sign(tokens + 1, ')')
+                    || cursor.is_word(
+                        tokens,
+                        &["run", "runin", "runup", "build", "buildup", "acceleration", "accel", "roll"],
+                    );
+            is_named || is_with && !is_in_brackets
+        });
     if !is_run_in {
         cursor.go_back(before);
         return Ok(Some(RunKind::Flying { metres, run_in_m: RUN_IN_M }));
     }
     let (run_in_m, span) = cursor.metres().ok_or(Reported)?;
-    if !(cursor.one_of(RUN_INS) || is_in_brackets && cursor.word(&["in"])) {
+    if !(cursor.one_of(RUN_INS) || is_bare || is_in_brackets && cursor.word(&["in"])) {
         cursor.expected("`run-in`", HELP);
         if cursor.word_at(0).is_some() {
             cursor.skip();

@@ -67,7 +67,10 @@ fn named(cursor: &mut Cursor<'_>) -> Reading {
     }
     let hurdle = cursor.hurdle()?;
     cursor.skip();
-    Ok(Some(RunKind::Hurdles { race_m, part: HurdlePart::To(hurdle) }))
+    Ok(Some(RunKind::Hurdles {
+        race_m: cursor.race_behind_hurdles().or(race_m),
+        part: HurdlePart::To(hurdle),
+    }))
 }
 
 /// What makes a distance a run over hurdles.
@@ -104,9 +107,28 @@ fn behind(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
 }
 
 impl Cursor<'_> {
-    /// Whether `H1-H3` stands `ahead`.
+    /// Whether `H1-H3` or `hurdles 1-3` stands `ahead`.
     pub(crate) fn is_hurdle_range(&self, ahead: usize) -> bool {
-        self.is_word(ahead, &["h"]) && self.is_number(ahead + 1) && self.is_glued(ahead + 1)
+        let is_in_words = self.is_word(ahead, &NAMES[1..])
+            && (self.is_sign(ahead + 2, '-') || self.is_word(ahead + 2, &["to"]))
+            && self.number_at(ahead + 3).is_some_and(|last| last <= MOST_HURDLES)
+            && !self.is_times(ahead + 4);
+        self.is_number(ahead + 1) && (self.is_word(ahead, &["h"]) && self.is_glued(ahead + 1) || is_in_words)
+    }
+
+    /// `5 hurdles 100mH`, `5 hurdles of the 110h`: the race behind so many hurdles, in metres.
+    fn race_behind_hurdles(&mut self) -> Option<f64> {
+        let before = self.place();
+        self.word(&["of", "from", "in"]);
+        self.word(&["the"]);
+        let race_m = self.number_at(0);
+        let Some(tokens) = self.hurdles_event_tokens().filter(|_| !self.is_behind(',')) else {
+            self.go_back(before);
+            return None;
+        };
+        self.skip_all(tokens);
+        self.bind_since(before);
+        race_m
     }
 
     /// `400H`, `110m hurdles`: how many tokens a hurdles race has that comes next.

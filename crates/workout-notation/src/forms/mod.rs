@@ -29,7 +29,7 @@ mod run_length;
 mod run_place;
 mod separator;
 mod slower;
-mod stance;
+pub(crate) mod stance;
 mod straights_and_bends;
 mod timed;
 mod together;

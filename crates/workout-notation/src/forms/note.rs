@@ -210,9 +210,9 @@ impl Cursor<'_> {
         is_named
     }
 
-    /// `strides: 4 x 80` are runs.
+    /// `strides: 4 x 80`, `strides 4 x 80` are runs.
     fn is_labelled_strides(&self) -> bool {
-        self.is_word(0, &["strides"]) && self.label_tokens().is_some()
+        self.is_word(0, &["strides"]) && (self.label_tokens().is_some() || self.is_counted_item(1))
     }
 
     /// Whether a word comes next that begins a run.

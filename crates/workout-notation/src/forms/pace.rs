@@ -268,6 +268,17 @@ impl Cursor<'_> {
         true
     }
 
+    /// Whether a number with nothing in front of it is the next of some times, all near to one another; the second needs a
+    /// third behind it.
+    fn is_next_of_spaced_times(&self, seconds: f64, is_third: bool) -> bool {
+        const NEAR: std::ops::RangeInclusive<f64> = 0.88..=1.12;
+        let is_near = |ahead: usize, before: f64| {
+            let next = self.number_at(ahead).filter(|next| NEAR.contains(&(next / before)));
+            next.filter(|_| !self.is_times(ahead + 1) && !self.is_unit(ahead + 1))
+        };
+        is_near(0, seconds).is_some_and(|next| is_third || is_near(1, next).is_some())
+    }
+
     /// Three times or more, one for each run, or two that become faster: `32, 31, 30`, `34-32-30`, `50-46`.
     pub(crate) fn list_of_paces(&mut self) -> bool {
         let (before, problems) = (self.place(), self.problems.len());
@@ -281,7 +292,8 @@ impl Cursor<'_> {
             {
                 break;
             }
-            times.push(Spanned::new(SharedPace::Time(*time), time.span));
+            let seconds = *time;
+            times.push(Spanned::new(SharedPace::Time(seconds), time.span));
             let sign = [',', '-', '/', '>'].into_iter().find(|&sign| self.is_sign(0, sign));
             // `32, and 30`, `36 -> 30`, `36 down to 30`
             let more = usize::from(
@@ -290,6 +302,12 @@ impl Cursor<'_> {
                     || self.is_word(0, &["down"]) && self.is_word(1, &["to"]),
             );
             let is_joined = more > 0 || self.is_word(0, &["and", "then", "to"]);
+            // `56 54 52 50`
+            if sign.is_none() && !is_joined && self.is_next_of_spaced_times(seconds, joint == Some(' ')) {
+                joint = Some(' ');
+                has_comma = false;
+                continue;
+            }
             let Some(sign) = sign.or_else(|| is_joined.then_some(',')) else {
                 break;
             };

@@ -1,0 +1,61 @@
+//! When a group begins, behind its name: `U11s at 6pm: 4 x 40`, `Seniors 19:00`, `Sprinters (Ada, Ben) from 6.30`.
+
+use std::ops::Range;
+
+use chrono::NaiveTime;
+
+use crate::clock_time::{Phrase, Stands, is_end, phrase};
+use crate::line_words::words;
+use crate::people::is_group_name;
+use crate::roster::named_group;
+
+/// The most words and signs in front of a time.
+const MOST_IN_FRONT: usize = 60;
+
+/// When a group begins, and ends, by the line that names it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct GroupTime {
+    pub(crate) begins: NaiveTime,
+    pub(crate) ends: Option<NaiveTime>,
+    /// Whether both are taken for the evening, which is not said.
+    pub(crate) is_unsure: bool,
+    /// Where that stands in the line, in bytes.
+    pub(crate) range: Range<usize>,
+}
+
+impl GroupTime {
+    /// When the group begins that a line names, where that stands right behind its name.
+    pub(crate) fn of(line: &str) -> Option<Self> {
+        let words = words(line);
+        let in_front = 1..words.len().min(MOST_IN_FRONT);
+        let begins_time = |at: &usize| words[*at].is_number() || words[*at].is_one(&BEFORE);
+        for from in in_front.filter(begins_time) {
+            let opens = ["(", "-", "–", "@"].contains(&words[from - 1].text) && from > 1;
+            let is_in_brackets = opens && words[from - 1].text == "(";
+            let start = from - usize::from(opens);
+            let name = line[..words[start].range.start].trim().trim_start_matches(['-', '*', '•', ' ']);
+            let is_plain = !name.contains(['(', ',', ';']) && is_group_name(name);
+            if !is_plain && named_group(name, true).is_none() {
+                continue;
+            }
+            let is_colon = |at: usize| {
+                words[at].text == ":"
+                    && words.get(at + 1).is_none_or(|next| next.range.start > words[at].range.end)
+            };
+            let ends_time = |at: &usize| is_end(&words, *at) || is_colon(*at);
+            let to = (from..words.len()).find(ends_time).unwrap_or(words.len());
+            let Some(said) = phrase(&words[from..to], Stands::BehindDay) else { continue };
+            let Phrase { begins, ends, is_unsure, words: count } = said;
+            if from + count != to || is_in_brackets && words.get(to).is_none_or(|end| end.text != ")") {
+                continue;
+            }
+            let last = if is_in_brackets { to } else { to - 1 };
+            let range = words[start].range.start..words[last].range.end;
+            return Some(Self { begins, ends, is_unsure, range });
+        }
+        None
+    }
+}
+
+/// Words in front of a time.
+const BEFORE: [&str; 7] = ["at", "from", "start", "starts", "starting", "half", "quarter"];
