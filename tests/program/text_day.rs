@@ -114,7 +114,51 @@ U11s (Ann, Bob) 6pm:
 Seniors at 7pm: 6 x 200, 3 min
 Cool down 10 min
 $ toeline plan notes.txt
+Changed: Seniors from 19:00.
+
+Tuesday, 13 April 2027
+Track: standard. 18:00 to about 19:38. Distances assume the measure line.
+
+Block 1, U11s: Warm up 10 min, from 18:00
+Block 2, U11s: 4 × 40 m
+Block 3, U11s: Cool down 10 min, from about 18:17
+Block 4, Seniors: Warm up 10 min, from 19:00
+Block 5, Seniors: 6 × 200 m, 3 min rest
+Block 6, Seniors: Cool down 10 min, from about 19:29
+
+Who goes when
+Go         U11s                            Seniors
+~18:10:00  2, lanes 1–5 in turn: Ann, Bob
+           every 2:15 to ~18:16:45
+~19:10:00                                  5: every 3:32 to ~19:27:40
+
+Block  Reps  Lane  Metres  Stand             Finish
+2      1–4   1–5   40      10th green tick   finish line
+5      1–6   1     200     200 m start line  finish line
+
+- 6 x 200, 3 min: no lane named, so lane 1, the innermost open.
+- Start by arm, not by whistle: sound takes 0.1 s to the 40 m start.
+
+No cones: paint shows every place.
+
+Look both ways; mind throws and jumps; venue rules come first. More: --full
 $ toeline session notes.txt
+title: Tuesday
+date: 2027-04-13
+start: 18:00
+before_groups:
+  - Warm up 10 min
+groups:
+  - name: U11s
+    athletes: [Ann, Bob]
+    blocks:
+      - 4 x 40
+  - name: Seniors
+    late: 19:00
+    blocks:
+      - 6 x 200 rest 3:00
+after_groups:
+  - Cool down 10 min
 
 "#]]);
 }
