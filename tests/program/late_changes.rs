@@ -514,7 +514,11 @@ fn keys_that_cannot_be_are_refused_at_their_place() {
             "write for example `https://example.org/tuesday.html`",
         ),
         ("without: [Zoe]", "", "no athlete is called `Zoe`; the session has Ada"),
-        ("hazards: { javelin: now }", "", "no hazard is called `javelin`; the track has none"),
+        (
+            "hazards: { javelin: now }",
+            "",
+            "no hazard is called `javelin`: the track has none. A track file lists them",
+        ),
         ("hazards: { javelin: soon }", "", "write `now`, or for example `18:30`"),
         ("", ", late: 17:00", "`sprinters` cannot begin at 17:00, before the session starts at 18:00"),
         ("", ", late: 18:10, late: 18:20", "the key `late` is written twice"),

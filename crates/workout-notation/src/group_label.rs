@@ -5,7 +5,7 @@ use std::ops::Range;
 use crate::cursor::Cursor;
 use crate::heading_words::is_everybody;
 use crate::people::is_group_name;
-use crate::roster::{Roster, with_athletes};
+use crate::roster::{NamesInFront, Roster, names_in_front, with_athletes};
 use crate::token::Lexed;
 
 /// The most words, numbers and signs of such a name, without the athletes in brackets behind it.
@@ -43,6 +43,11 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
     }
     let cursor = Cursor::new(lexed);
     let start = tokens[0].span.start;
+    if !begins_with_number && let Some(found) = lexed.text.get(start..).and_then(names_in_front) {
+        let NamesInFront { group, roster, ends, next } = found;
+        let group = Some(group.to_owned());
+        return Some(GroupLabel { group, roster, span: start..start + ends, end: start + next });
+    }
     let name = |place: usize| lexed.text.get(start..tokens.get(place)?.span.start).map(str::trim);
     let mut is_in_brackets = false;
     for (place, token) in tokens.iter().enumerate().take(MOST_TOKENS + MOST_OF_ATHLETES).skip(1) {

@@ -3,6 +3,7 @@
 use crate::group_label::{group_label, joint_tokens};
 use crate::lines::Line;
 use crate::people::is_group_name;
+use crate::roster::names_in_front;
 use crate::vocabulary::Role;
 
 /// What the names of groups in the lines of a text say of it as a whole.
@@ -18,8 +19,12 @@ impl GroupLabels {
     /// Looks for names in front of runs. One name alone is only what the runs are called.
     pub(crate) fn of(lines: &[Line<'_>]) -> Self {
         // Hardly a text has them.
-        let may_name =
-            |line: &Line<'_>| line.lexed.roles.has(Role::GROUP) || line.lexed.text.ends_with([')', ':']);
+        let may_name = |line: &Line<'_>| {
+            let text = line.lexed.text;
+            line.lexed.roles.has(Role::GROUP)
+                || text.ends_with([')', ':'])
+                || text.starts_with(char::is_uppercase) && names_in_front(text).is_some()
+        };
         if !lines.iter().any(may_name) {
             return Self::default();
         }
@@ -61,7 +66,7 @@ impl GroupLabels {
             }
         }
         let people = labels.names.iter().filter(|name| is_group_name(name) || rosters.contains(name)).count();
-        if has_people && people > 1 { labels } else { Self::default() }
+        if has_people && (people > 1 || !rosters.is_empty()) { labels } else { Self::default() }
     }
 
     /// Whether there are groups.

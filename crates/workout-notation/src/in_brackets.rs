@@ -53,7 +53,8 @@ impl Cursor<'_> {
     /// A time that stands first in brackets: the rest, or where a rest is given as well, the time of the run.
     fn value_in_brackets(&mut self, details: &mut Details) {
         let begins = self.place();
-        if self.bare_range_of_times(details)
+        if self.on_and_off()
+            || self.bare_range_of_times(details)
             || self.parts_with_times()
             || self.times_of_runs(details)
             || self.times_of_parts(details)

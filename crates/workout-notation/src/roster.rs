@@ -76,6 +76,9 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
         return is_group.then_some((group, roster));
     }
     let (group, names) = behind_sign(words)?;
+    if names_in_front(words).is_some() {
+        return None;
+    }
     // `Distance: Cy`
     let fewest = if has_others && is_group_name(group) { 1 } else { FEWEST };
     let roster = Roster::read(names, fewest)?;
@@ -102,6 +105,57 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
 pub(crate) fn with_athletes(words: &str, has_colon: bool) -> (&str, Roster) {
     in_brackets(words, has_colon).unwrap_or((words, Roster::default()))
 }
+
+/// Signs that part a group from its athletes, and those from what they do.
+const SIGNS: [&str; 5] = [": ", " - ", " – ", " — ", ":"];
+
+/// Events that name a group in front of names.
+const EVENTS: [&str; 7] = ["relay", "relays", "hurdles", "jumps", "throws", "steeplechase", "walks"];
+
+/// A group, or athletes alone, in front of what they do, without brackets.
+pub(crate) struct NamesInFront<'a> {
+    /// What the group is called; athletes alone are called by their names.
+    pub(crate) group: &'a str,
+    pub(crate) roster: Roster,
+    /// How many bytes the names end behind, and what they do begins at.
+    pub(crate) ends: usize,
+    pub(crate) next: usize,
+}
+
+/// `Sprints - Ada, Ben: 4 x 60`, `Sprints: Ada, Ben - 4 x 60`, `Ada, Ben: 4 x 60`.
+pub(crate) fn names_in_front(text: &str) -> Option<NamesInFront<'_>> {
+    let sign_from = |from: usize| {
+        let found = SIGNS.iter().filter_map(|sign| Some((from + text[from..].find(sign)?, sign.len())));
+        found.min_by_key(|(at, length)| (*at, usize::MAX - length))
+    };
+    let (first, length) = sign_from(0)?;
+    let behind = first + length;
+    let names_at = |range: Range<usize>| {
+        let names = text.get(range)?.trim();
+        let roster = Roster::read(names, FEWEST).filter(|roster| roster.remarks.is_empty())?;
+        let are_names = !roster.names().any(|name| is_known(name)) && !names_day(names);
+        (are_names && !names.contains(|letter: char| letter.is_ascii_digit())).then_some(roster)
+    };
+    let does = |from: usize| {
+        let lexed = Lexed::new(text.get(from..).unwrap_or_default(), &FORMS);
+        let cursor = Cursor::new(&lexed);
+        (0..MOST_IN_FRONT).any(|ahead| cursor.is_counted_item(ahead)) || cursor.metres_tokens(0).is_some()
+    };
+    let group = text[..first].trim();
+    if let Some(roster) = names_at(0..first).filter(|_| does(behind)) {
+        return Some(NamesInFront { group, roster, ends: first, next: behind });
+    }
+    let is_event = EVENTS.iter().any(|event| group.eq_ignore_ascii_case(event));
+    if !(is_group_name(group) && !has_count(group) || is_sign(group) || is_event) {
+        return None;
+    }
+    let (second, length) = sign_from(behind)?;
+    let roster = names_at(behind..second).filter(|_| does(second + length))?;
+    Some(NamesInFront { group, roster, ends: second, next: second + length })
+}
+
+/// How far ahead what athletes do is looked for, in tokens.
+const MOST_IN_FRONT: usize = 6;
 
 /// What stands in front of the last brackets, and the names in them.
 fn in_brackets(words: &str, has_colon: bool) -> Option<(&str, Roster)> {

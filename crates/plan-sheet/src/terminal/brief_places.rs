@@ -13,8 +13,9 @@ use crate::words::cone::at_cones;
 pub(crate) fn places(sheet: &Sheet) -> PackedTable {
     let has_blocks = sheet.blocks.len() > 1;
     let of_block = |block: &SheetBlock| -> Vec<Vec<String>> {
-        // A squad's times are its athletes', and stand with them.
-        let has_times = !block.has_names();
+        // A squad's times are its athletes', and stand with them; those that change from run to run stand here.
+        let targets = || block.places.iter().map(|place| place.run.target_time());
+        let has_times = !block.has_names() || targets().any(|target| Some(target) != targets().next());
         let row = |(index, place): (usize, &PlaceRow)| {
             let run = &place.run;
             let fast_from = run.fast_from.as_ref().map(|_| at(&place.start_cones, &run.in_table.start));

@@ -49,7 +49,9 @@ pub fn late_fault_words(fault: &LateFault) -> String {
             )
         }
         LateFault::NoHazard { name, hazards } if hazards.is_empty() => {
-            format!("no hazard is called `{name}`; the track has none")
+            format!(
+                "no hazard is called `{name}`: the track has none. A track file lists them; see `toeline manual track-file`"
+            )
         }
         LateFault::NoHazard { name, hazards } => {
             format!("no hazard is called `{name}`; the track has {}", names(hazards))

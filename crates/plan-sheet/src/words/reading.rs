@@ -204,6 +204,8 @@ impl<'a> Text<'a> {
                 if words.is_empty() { self::length(length) } else { words }
             }
             RunKind::Timed { seconds } => {
+                // What stands in brackets is said behind it.
+                let written = written.split('(').next().unwrap_or_default();
                 let words = as_written(&without_words(written), Kind::Time(Some(seconds)));
                 if words.is_empty() { clock(seconds) } else { words }
             }

@@ -234,7 +234,8 @@ impl<'a> Draft<'a> {
             .sum::<usize>()
             .div_ceil(self.lanes.len().max(1));
         let by_recovery = match each {
-            _ if !self.goes_on => by_distance,
+            // A pack needs one lane.
+            _ if !self.goes_on || longest_m > SPRINT_M && !self.has_own_lanes => by_distance,
             0 | 1 if self.is_together() => Mode::OneToALane { most: None },
             // Where starts in several lanes lie apart each lane has its own go.
             each => Mode::GroupToALane { most: each.clamp(1, GROUP_OF) },

@@ -3,6 +3,7 @@
 
 use crate::cursor::Cursor;
 use crate::form::{Form, row};
+use crate::last_run::LastRun;
 use crate::phrases::Phrases;
 use crate::quantity::LAPS;
 
@@ -123,8 +124,35 @@ impl Cursor<'_> {
         true
     }
 
+    /// `1 on 1 off`, `30s hard / 30s easy`: how a run by time is divided; how many tokens.
+    fn on_and_off_tokens(&self) -> Option<usize> {
+        if !matches!(self.last_run, Some(LastRun::Timed(_))) {
+            return None;
+        }
+        let part = |ahead: usize, words: &[&str]| {
+            let unit = ahead + 1 + usize::from(self.seconds_in(ahead + 1).is_some());
+            (self.is_number(ahead) && self.is_word(unit, words)).then_some(unit + 1)
+        };
+        let on = part(0, &["on", "hard", "fast", "quick"])?;
+        let is_joined = [',', '/', '-', '+'].iter().any(|&sign| self.is_sign(on, sign))
+            || self.is_word(on, &["and", "then"]);
+        part(on + usize::from(is_joined), &["off", "easy", "float", "slow", "jog", "steady"])
+    }
+
+    /// Keeps how a run by time is divided, if that comes next, and says whether it does.
+    pub(crate) fn on_and_off(&mut self) -> bool {
+        let begins = self.place();
+        let Some(tokens) = self.on_and_off_tokens() else { return false };
+        self.skip_all(tokens);
+        self.keep(begins);
+        true
+    }
+
     /// How many tokens it has where one comes next.
     fn aside_tokens(&self) -> Option<usize> {
+        if let Some(tokens) = self.on_and_off_tokens() {
+            return Some(tokens);
+        }
         let sign = usize::from(self.is_sign(0, '-') || self.is_sign(0, '@'));
         let words = usize::from(self.is_word(sign, &["with", "about", "over", "of", "at", "every"]));
         let number = sign + words;
