@@ -318,6 +318,7 @@ impl Cursor<'_> {
             || self.is_count_before_name()
             || self.number_at(0).is_some_and(|count| count <= 12.0) && self.is_starts(1)
             || self.is_count_of_sets()
+            || self.is_count_of_strides()
         {
             let (value, span) = self.number()?;
             let is_sets = self.word(&["sets", "set", "series", "rounds"]);
@@ -328,6 +329,16 @@ impl Cursor<'_> {
             return Some(count);
         }
         None
+    }
+
+    /// `4 strides of 80m`, `6 strides 80m`
+    fn is_count_of_strides(&self) -> bool {
+        const MOST: f64 = 20.0;
+        let of = 2 + usize::from(self.is_word(2, &["of", "over"]));
+        self.number_at(0).is_some_and(|count| count <= MOST)
+            && self.is_word(1, &["strides"])
+            && self.metres_tokens(of).is_some()
+            && self.number_at(of).is_some_and(|metres| metres > MOST)
     }
 
     /// `up to 6 x`, `at least 6 x`, `a dozen`: how many words stand in front of a count that is taken as it is.

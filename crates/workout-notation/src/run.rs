@@ -125,6 +125,10 @@ impl Cursor<'_> {
     fn effort_before(&mut self, details: &mut Details) {
         if self.is_effort(0) && !self.is_sign(1, ':') {
             details.effort = Some(self.effort());
+            // `strides of 80m`
+            if self.is_word(0, &["of", "over"]) && self.metres_tokens(1).is_some() {
+                self.skip();
+            }
             self.is_sign(0, ':').then(|| self.skip());
             // `fast 80s` are metres.
         }

@@ -462,7 +462,8 @@ fn efforts(series: &Series, found: &mut Vec<Range<usize>>) {
 
 /// What stands with a distance or a time and adds nothing to it.
 fn without_words(written: &str) -> String {
-    const ADD_NOTHING: [&str; 8] = ["run", "runs", "rep", "reps", "repeat", "repeats", "jog", "walk"];
+    const ADD_NOTHING: [&str; 10] =
+        ["run", "runs", "rep", "reps", "repeat", "repeats", "jog", "walk", "of", "over"];
     let words = written.split_whitespace();
     let words = words.filter(|word| !ADD_NOTHING.iter().any(|nothing| word.eq_ignore_ascii_case(nothing)));
     words.collect::<Vec<_>>().join(" ")

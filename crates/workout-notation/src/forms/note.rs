@@ -154,7 +154,11 @@ impl Cursor<'_> {
         let name = 1 + usize::from(self.is_times(1));
         is_count
             && self.is_word(name, &COUNTED)
-            && !(name + 1..MOST_TOKENS + 30).any(|ahead| self.is_number(ahead))
+            && !(name + 1..MOST_TOKENS + 30).any(|ahead| {
+                let is_in_word = self.is_glued(ahead) && self.word_at(ahead - 1).is_some();
+                self.is_number(ahead) && !self.is_duration_at(ahead) && !is_in_word
+                    || self.is_sign(ahead, 'x')
+            })
     }
 
     /// `2 laps easy jog`, `10 min jog`, `jog 2 laps`: to warm up or to cool down.
