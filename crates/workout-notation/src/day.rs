@@ -17,6 +17,7 @@ use crate::problem::Problem;
 use crate::roster::named_group;
 use crate::token::Lexed;
 use crate::vocabulary::Role;
+use crate::watches::{Watches, watches};
 
 /// What a text says of the day.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -27,6 +28,8 @@ pub(crate) struct Day {
     pub(crate) begins: Option<NaiveTime>,
     /// When it ends.
     pub(crate) ends: Option<NaiveTime>,
+    /// How many people time.
+    pub(crate) watches: Option<Watches>,
     /// When groups begin, and end where that is said, each with the byte of the text at which it stands.
     pub(crate) groups: Vec<(usize, NaiveTime, Option<NaiveTime>)>,
     /// Whether they are taken for the evening, which is not said.
@@ -90,6 +93,10 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
                 said.extend(time.range.map(|range| start + range.start..start + range.end));
             }
             head = start + line.len();
+            if let Some((watches, range)) = watches(line).filter(|_| day.watches.is_none()) {
+                day.watches = Some(watches);
+                said.push(start + range.start..start + range.end);
+            }
         }
         let closures = if may_close { closures(&Lexed::new(line, &FORMS)) } else { Vec::new() };
         for closure in closures {

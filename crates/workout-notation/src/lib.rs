@@ -91,6 +91,7 @@ mod unit;
 mod unread;
 mod visible;
 mod vocabulary;
+mod watches;
 mod workout;
 
 pub use block::{Block, Body, Item, RestAfter, Series};
@@ -108,4 +109,5 @@ pub use spanned::Spanned;
 pub use track_part::TrackPart;
 pub use turns::Turns;
 pub use visible::{visible, visible_line};
+pub use watches::Watches;
 pub use workout::{Part, Workout};

@@ -305,7 +305,9 @@ impl Cursor<'_> {
         // `10 min tempo, 4 x 200 @ mile pace`: whoever has an effort has no pace of another run. Between runs without
         // one, as in `300 + 2 min easy + 300 @ 1000 pace`, it is no more than a recovery.
         let all_have_efforts = before.iter().all(|earlier| earlier.effort.is_some());
-        if !is_alike && of_last.pace.is_none() && all_have_efforts {
+        // `3 x 30, 3 min, 3 x 120 @ 95%, 8 min`: neither has one of whom all is said before.
+        let is_said = all_have_efforts || have_own && is_last_counted && !items_are_single;
+        if !is_alike && of_last.pace.is_none() && is_said {
             of_last.pace = of_all.pace.take();
         }
         if own_recovery != Recovery::default() {

@@ -58,7 +58,7 @@ const NO_GROUPS: [&str; 25] = [
 
 /// Whether a text has groups whose athletes are named, so that others may be called anything.
 pub(crate) fn has_rosters<'a>(mut lines: impl Iterator<Item = &'a str>) -> bool {
-    lines.any(|line| named_group(line, false).is_some())
+    lines.any(|line| named_group(line, false).is_some() || names_in_front(line).is_some())
 }
 
 /// The name of a group and who is in it, as the line stands above what the group does; given whether other groups are
@@ -96,7 +96,8 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
             && !names_day(group)
             && !is_known(group)
     };
-    let is_group = is_group_name(group) || is_sign(group) || has_others && may_be_group();
+    let is_heading = has_others || has_colon && roster.names().count() > 2;
+    let is_group = is_group_name(group) || is_sign(group) || is_heading && may_be_group();
     (is_group && !is_everybody(group) && !has_count(group) && are_names).then_some((group, roster))
 }
 

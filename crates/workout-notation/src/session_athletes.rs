@@ -83,10 +83,6 @@ impl SessionReader<'_> {
     /// Reads a line that says who is not there, or comes late.
     pub(crate) fn attendance(&mut self, line: &Line<'_>) -> bool {
         let text = line.lexed.text;
-        if let Some(said) = attendance(text, &self.names) {
-            self.attend(said, text, line.start);
-            return true;
-        }
         // `Ada away, Di here from 6.30`
         let mut at = 0;
         let mut parts: Vec<(usize, &str)> = Vec::new();
@@ -99,6 +95,10 @@ impl SessionReader<'_> {
             for (said, (at, part)) in said.into_iter().zip(parts) {
                 self.attend(said, part, line.start + at);
             }
+            return true;
+        }
+        if let Some(said) = attendance(text, &self.names) {
+            self.attend(said, text, line.start);
             return true;
         }
         let Some(name) = unknown_absence(text) else { return false };

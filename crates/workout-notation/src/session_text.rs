@@ -97,7 +97,7 @@ impl Workout {
         workout.parts.retain(|part| !part.blocks.is_empty());
         workout.take_in_cool_down();
         workout.name_groups();
-        let Day { closed_lanes, begins, ends, is_unsure, .. } = day;
+        let Day { closed_lanes, begins, ends, is_unsure, watches, .. } = day;
         for part in &mut workout.parts {
             if let (Some(own), Some(block)) =
                 (part.ends.filter(|own| Some(*own) != ends), part.blocks.first_mut())
@@ -109,7 +109,7 @@ impl Workout {
         if let (Some(begins), Some(block), true) = (begins, first, is_unsure) {
             block.doubts.push(Doubt::InTheEvening { begins });
         }
-        Ok(Self { closed_lanes, begins, ends, ..workout })
+        Ok(Self { closed_lanes, begins, ends, watches, ..workout })
     }
 
     /// A cool-down that stands apart behind the last group is everybody's, unless another group has one of its own.

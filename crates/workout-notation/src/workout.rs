@@ -4,6 +4,7 @@ use chrono::{NaiveDate, NaiveTime};
 use lane_distance::LaneNumber;
 
 use crate::block::Block;
+use crate::watches::Watches;
 
 /// A whole session as a coach sends it: lines with a title and a date in front, and headings of groups between them.
 ///
@@ -26,6 +27,8 @@ pub struct Workout {
     pub begins: Option<NaiveTime>,
     /// When it ends, where they say that too.
     pub ends: Option<NaiveTime>,
+    /// How many people time, where they say so: `one watch`.
+    pub watches: Option<Watches>,
     /// The lanes that the text says are closed, from the inside.
     pub closed_lanes: Vec<LaneNumber>,
     /// What is done, in the order written: everybody's blocks, and those of each group.

@@ -4,7 +4,7 @@ use chrono::NaiveTime;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
-use workout_notation::{Block, Doubt, Workout};
+use workout_notation::{Block, Doubt, Watches, Workout};
 
 fn read(text: &str) -> Workout {
     Workout::parse(text).unwrap_or_else(|problems| panic!("{text}: {problems:?}"))
@@ -112,7 +112,7 @@ fn a_text_says_when_it_begins_and_ends() {
         ("6pm-7.30, track closed from 7.15", at(18, 0), Some(at(19, 15)), None),
         ("Tuesday 6pm, finish by 7.30", at(18, 0), Some(at(19, 30)), Some("Tuesday")),
         ("10am\nGates shut at 11.30", at(10, 0), Some(at(11, 30)), None),
-        ("Tuesday\n6.15pm start, lane 1 shut, one watch", at(18, 15), None, Some("Tuesday, one watch")),
+        ("Tuesday\n6.15pm start, lane 1 shut, one watch", at(18, 15), None, Some("Tuesday")),
     ] {
         let workout = read(&format!("{head}\n6 x 200"));
         assert_eq!((workout.begins, workout.ends), (Some(begins), ends), "{head}");
@@ -158,6 +158,23 @@ fn what_is_said_of_athletes_is_told_at_their_runs() {
     let workout = read("Max missing tonight\n6 x 200");
     let doubts: Vec<_> = workout.blocks().map(|block| block.doubts.clone()).collect();
     assert_eq!(doubts, [vec![Doubt::NotNamed { name: "Max".to_owned() }], vec![]]);
+}
+
+#[test]
+fn a_text_says_how_many_people_time() {
+    for (head, watches, title) in [
+        ("Tuesday, one watch between us", Some(Watches::One), Some("Tuesday")),
+        ("Tuesday\ntwo watches tonight", Some(Watches::Two), Some("Tuesday")),
+        ("only 1 coach", Some(Watches::One), None),
+        ("Tuesday (a watch for each group)", Some(Watches::EachGroup), Some("Tuesday")),
+        ("Watch the weather", None, Some("Watch the weather")),
+        ("One watch is broken", None, Some("One watch is broken")),
+        ("Bring a watch", None, Some("Bring a watch")),
+    ] {
+        let workout = read(&format!("{head}\n6 x 200"));
+        assert_eq!((workout.watches, workout.title.as_deref()), (watches, title), "{head}");
+        assert_eq!(blocks(&workout), ["6 x 200"], "{head}");
+    }
 }
 
 #[test]

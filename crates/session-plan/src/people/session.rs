@@ -12,8 +12,8 @@ use crate::people::wind::Wind;
 use crate::plan::block_at::BlockAt;
 use crate::plan::cone::Cones;
 use crate::plan::pairing::Prefer;
-use wave_plan::{Mode, TimingRules};
-use workout_notation::{Block, Workout};
+use wave_plan::{Mode, Timers, TimingRules};
+use workout_notation::{Block, Watches, Workout};
 
 /// The break between two blocks where nobody says how long it is, in seconds.
 pub const BETWEEN_BLOCKS_S: f64 = 300.0;
@@ -230,6 +230,12 @@ impl Session {
         let Shares { before, after, groups } = shares;
         let (own_title, date) = (workout.title.clone(), workout.date);
         let (begins, ends) = (workout.begins, workout.ends);
+        let mut squad = SquadRules::default();
+        squad.timing.timers = match workout.watches {
+            Some(Watches::Two) => Timers::Two,
+            Some(Watches::EachGroup) => Timers::EachGroup,
+            Some(Watches::One) | None => Timers::One,
+        };
         let hours = begins.zip(ends).map(|(from, to)| Hours { from, to });
         let athletes = |group: &str| -> Vec<Athlete> {
             let parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));
@@ -261,6 +267,7 @@ impl Session {
             blocks: of(everybody),
             before_groups: before.len(),
             after_groups: after.len(),
+            squad,
             ..Self::default()
         }
     }
