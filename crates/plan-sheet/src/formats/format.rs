@@ -176,6 +176,9 @@ impl Format {
         let no_plan = || RenderError::NoPlan { ending: self.ending, instead: answer_endings() };
         let plans = || plans.ok_or_else(no_plan);
         Ok(match (self.renderer, answers) {
+            #[cfg(not(feature = "text"))]
+            (Renderer::Text, _) => return Err(RenderError::NoText),
+            #[cfg(feature = "text")]
             (Renderer::Text, answers) => answers.iter().map(View::text).collect::<Vec<_>>().join("\n").into(),
             (Renderer::Csv, answers) => CsvTable::joined(answers.iter().map(View::csv)).into(),
             (Renderer::Json, [answer]) => answer.json()?.into(),

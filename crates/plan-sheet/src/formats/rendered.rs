@@ -71,6 +71,9 @@ pub enum RenderError {
     /// This build cannot print.
     #[error("this build of toeline cannot print; build it with the feature `pdf`")]
     CannotPrint,
+    /// This build writes no tables for people.
+    #[error("this build of toeline writes no .txt files; build it with the feature `text`")]
+    NoText,
     /// A mistake of this program: a template, or a value that has no JSON.
     #[error("the file could not be made, a bug in this program: {0}")]
     Mistake(String),

@@ -113,6 +113,8 @@ pub(crate) struct SheetRow {
     /// The same in seconds.
     #[serde(skip)]
     pub(crate) rest_s: Option<f64>,
+    /// How far it is on to the next run by a jog or a walk.
+    pub(crate) recovery: Option<String>,
     /// When to pass what, at round distances.
     pub(crate) splits: Vec<SheetSplit>,
     /// When to pass what, at the paint on the way.
@@ -256,6 +258,7 @@ impl SheetRow {
             done_s: rep.done_s,
             rest: rep.rest_s.map(clock),
             rest_s: rep.rest_s,
+            recovery: rep.recovery_m.map(|on_m| format!("{} m", metres(on_m.round()))),
             splits: round(common),
             own_times: rep.own_times.iter().map(own_time).collect(),
             paint: (common.iter())
