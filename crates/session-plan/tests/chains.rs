@@ -171,8 +171,10 @@ fn runners_who_change_ends_alternate_between_the_two_starts_of_the_200() {
 fn a_walk_back_that_takes_longer_than_the_rest_is_remarked_on() {
     let short = plan("8 x 100 in lane 2 walk back rest 45s");
     // 100 m at 1.4 m/s are 71.4 s.
-    let [Remark::RestTooShortToWalk { needs_s, has_s, .. }, Remark::WalkBack { lane, walk_m, takes_s }] =
-        short.blocks[0].remarks.as_slice()
+    let [
+        Remark::RestTooShortToWalk { needs_s, has_s, .. },
+        Remark::WalkBack { lane, walk_m, takes_s, jogging: false },
+    ] = short.blocks[0].remarks.as_slice()
     else {
         panic!("{:?}", short.blocks[0].remarks)
     };

@@ -126,6 +126,7 @@ fn recovery(kind: RecoveryKind) -> String {
         RecoveryKind::JogPart(part) => format!("jog {part}"),
         RecoveryKind::WalkPart(part) => format!("walk {part}"),
         RecoveryKind::WalkBack => "back".to_owned(),
+        RecoveryKind::JogBack => "jog back".to_owned(),
         RecoveryKind::Stand => "stand".to_owned(),
         RecoveryKind::ChangeEnds => "ends".to_owned(),
     }

@@ -160,13 +160,14 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
 /// Words that say of a name nobody knows that somebody does not train.
 const SURELY_ABSENT: [&str; 7] = ["missing", "absent", "injured", "inj", "ill", "sick", "unavailable"];
 
-/// The name that a line says is not there, where the text names nobody so.
+/// The name that a line says is not there, or comes later, where the text names nobody so.
 pub(crate) fn unknown_absence(line: &str) -> Option<&str> {
     let words = words(line);
     let name = words.first().filter(|word| word.text.starts_with(char::is_uppercase))?;
     let free = 1 + words[1..].iter().take_while(|word| word.is_one(&IS)).count();
     let is_sure = is_one(words.get(free), &SURELY_ABSENT) || is_one(words.get(free), &DENIES[..5]);
-    let is_absence = is_sure && absent_words(&words[1..]).is_some();
+    let is_late = is_one(words.get(free), &LATER) && words.len() <= free + 2;
+    let is_absence = is_late || is_sure && absent_words(&words[1..]).is_some();
     (is_absence && !name.is_one(&WITHOUT)).then_some(name.text)
 }
 

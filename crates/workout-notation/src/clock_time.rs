@@ -56,8 +56,11 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
         has_day |= words.get(from..to).is_some_and(|words| day_words(words).is_some());
         // `Tuesday 18:00-19:30`, `Tue 24 Nov 6.30`, `5/5/27 18:30`: the day stays.
         if let Some(day) = words.get(from..to).and_then(day_words) {
-            let found =
-                (from + day..to).find_map(|at| Some((at, phrase(&words[at..to], Stands::BehindDay)?)));
+            // The month of `15/4` is no hour.
+            let is_free = |at: &usize| *at == 0 || !["/", "."].contains(&words[at - 1].text);
+            let found = (from + day..to)
+                .filter(is_free)
+                .find_map(|at| Some((at, phrase(&words[at..to], Stands::BehindDay)?)));
             if let Some((at, Phrase { begins, ends, is_unsure, words: said })) = found {
                 let is_all = at > from && words[from..at].iter().all(|word| word.is_one(&THIS_DAY));
                 let start = if is_all { from } else { at };
@@ -75,6 +78,25 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
         (is_free && next > at).then(|| time.at(Some(half))).flatten()
     });
     sure.map(|begins| Said { begins, ends: None, range: None, is_unsure: false })
+}
+
+/// The time of day in front of what is done then: `6:20 - 8 x 300`; whether it is taken for the evening, and where it
+/// stands with its dash.
+pub(crate) fn time_in_front(line: &str) -> Option<(NaiveTime, bool, Range<usize>)> {
+    let words = words(line);
+    let first = words.iter().take_while(|word| ["-", "*", "•"].contains(&word.text)).count();
+    let (written, next) = time(&words, first)?;
+    let dash = words.get(next).filter(|dash| ["-", "–", "—"].contains(&dash.text))?;
+    let is_apart =
+        dash.range.start > words[next - 1].range.end && words.get(next + 1)?.range.start > dash.range.end;
+    let is_time = written.half.is_some() || written.has_colon && !written.is_bare && written.is_no_date();
+    let is_of_training = written.half.is_some() || written.is_evening() || (6..22).contains(&written.hour);
+    if !is_apart || !(is_time || written.minute.is_some_and(|minute| minute % 5 == 0)) || !is_of_training {
+        return None;
+    }
+    let is_unsure = written.half.is_none() && written.is_evening();
+    let begins = written.at(written.half.or(is_unsure.then_some(true)))?;
+    Some((begins, is_unsure, words[first].range.start..dash.range.end))
 }
 
 /// Words for a place that closes.
@@ -182,6 +204,8 @@ pub(crate) fn is_end(words: &[Word<'_>], at: usize) -> bool {
     };
     [",", ";", "(", ")", "|", "!"].contains(&word.text)
         || ["-", "–", "—"].contains(&word.text) && is_apart(word)
+        // The full stop of a sentence stands in no number.
+        || word.text == "." && words.get(at + 1).is_none_or(|next| next.range.start > word.range.end)
 }
 
 /// When a session begins and ends, where words say that and nothing else.
@@ -230,7 +254,9 @@ pub(crate) fn phrase(words: &[Word<'_>], stands: Stands) -> Option<Phrase> {
     let is_place = is_behind_day && words.get(behind..).is_some_and(is_place);
     let has_minute = first.minute.is_some() || second.is_some_and(|time| time.minute.is_some());
     let is_no_date = first.is_no_date() || second.is_some_and(Written::is_no_date);
-    let is_time = has_minute && (is_start || is_no_date && is_said);
+    // `Monday at 7`
+    let is_hour = is_behind_day && begins_at && first.half.is_none() && (1..=12).contains(&first.hour);
+    let is_time = has_minute && (is_start || is_no_date && is_said) || is_hour;
     // `6.30 start !`
     let is_end = words.get(at..).is_none_or(|behind| {
         behind.iter().all(|word| !word.text.starts_with(|letter: char| letter.is_alphanumeric()))

@@ -7,7 +7,7 @@ use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
 use crate::attendance::attendance;
-use crate::clock_time::{clock_times, closing_time};
+use crate::clock_time::{clock_times, closing_time, time_in_front};
 use crate::closing_words::{CLOSED, KEEP_OUT};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
@@ -30,6 +30,8 @@ pub(crate) struct Day {
     pub(crate) ends: Option<NaiveTime>,
     /// How many people time.
     pub(crate) watches: Option<Watches>,
+    /// When blocks are to begin, each with the byte of the text behind that.
+    pub(crate) blocks: Vec<(usize, NaiveTime)>,
     /// When groups begin, and end where that is said, each with the byte of the text at which it stands.
     pub(crate) groups: Vec<(usize, NaiveTime, Option<NaiveTime>)>,
     /// Whether they are taken for the evening, which is not said.
@@ -78,6 +80,16 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
         let is_of_one = !names.is_empty()
             && (named_group(line.trim(), true).is_some() || attendance(line.trim(), names).is_some());
         said.extend(bold_signs(line).into_iter().map(|at| start + at..start + at + 1));
+        if let Some((begins, is_unsure, range)) =
+            time_in_front(line).filter(|(.., range)| has_more(&line[range.end..]))
+        {
+            said.push(start + range.start..start + range.end);
+            if day.begins.is_none() && day.groups.is_empty() {
+                (day.begins, day.is_unsure) = (Some(begins), is_unsure);
+            } else {
+                day.blocks.push((start + range.end, begins));
+            }
+        }
         let of_group = GroupTime::of(line.trim_end());
         if let Some(GroupTime { begins, ends, is_unsure, range }) = of_group {
             day.groups.push((start + range.start, begins, ends));
@@ -188,6 +200,11 @@ fn bold_signs(line: &str) -> Vec<usize> {
     let Some(close) = close.filter(|close| !inner[..*close].ends_with(' ')) else { return Vec::new() };
     let behind = begins + signs + close;
     (begins..begins + signs).chain(behind..behind + signs).collect()
+}
+
+/// Whether something is said behind a time.
+fn has_more(behind: &str) -> bool {
+    behind.contains(char::is_alphanumeric)
 }
 
 /// Whether a line has a run: a number with a cross or a unit of length.

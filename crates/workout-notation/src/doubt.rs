@@ -103,6 +103,11 @@ pub enum Doubt {
         /// When the session begins.
         begins: NaiveTime,
     },
+    /// When a block is to begin: it begins when those who do it are done with the one before.
+    BeginsWithoutWaiting {
+        /// When it is to begin.
+        begins: NaiveTime,
+    },
     /// When a group ends, where that is before the end of the session: nothing holds its blocks to it.
     EndOfGroup {
         /// When it ends.

@@ -114,7 +114,9 @@ impl Cursor<'_> {
 
     /// `6 x 400 (75s) (60s)`: of two times in brackets the first is that of the run, where it could be.
     fn rest_was_time_of_run(&mut self, details: &mut Details) {
-        if details.pace.is_none()
+        // `2 x 4 x 400 (90s) (5min)`: the second is that between sets.
+        if self.sets < 2
+            && details.pace.is_none()
             && let Some(Gap::Rest(seconds)) = details.recovery.gap.as_deref().copied()
             && self.doubts.last() == Some(&Doubt::RestOrTarget { seconds })
             && let Some(gap) = details.recovery.gap.take()

@@ -85,7 +85,10 @@ impl Cursor<'_> {
             None
         };
         self.times_recovery(&mut details);
-        if self.sets > 0 && self.is_word(0, &["relay", "relays"]) && self.word_at(1).is_none() {
+        if self.sets > 0
+            && self.is_word(0, &["relay", "relays"])
+            && (self.word_at(1).is_none() || self.is_times(1))
+        {
             self.doubts.push(Doubt::RelayOrRuns);
         }
         self.follows_timed = is_bare_timed(&item);

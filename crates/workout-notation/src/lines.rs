@@ -87,7 +87,11 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
             is_behind_blank = false;
         }
     }
-    if has_rosters(lines.iter().map(|line| line.lexed.text)) {
+    let names_in_brackets = |line: &Line<'_>| {
+        let label = line.lexed.text.contains('(').then(|| group_label(&line.lexed, 0));
+        label.flatten().is_some_and(|label| !label.roster.is_empty())
+    };
+    if has_rosters(lines.iter().map(|line| line.lexed.text)) || lines.iter().any(names_in_brackets) {
         lines.iter_mut().for_each(|line| line.has_rosters = true);
     }
     lines

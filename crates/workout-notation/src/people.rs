@@ -9,10 +9,11 @@ pub(crate) const MOST_WORDS: usize = 3;
 
 /// Words for who trains.
 #[rustfmt::skip]
-pub(crate) const PEOPLE: [&str; 29] = [
+pub(crate) const PEOPLE: [&str; 37] = [
     "sprinters", "milers", "hurdlers", "walkers", "jumpers", "throwers", "juniors", "seniors", "masters", "veterans",
     "vets", "beginners", "improvers", "boys", "girls", "men", "women", "ladies", "lads", "novices", "minors", "youths",
     "adults", "intermediates", "advanced", "newcomers", "kids", "minis", "cadets",
+    "youngsters", "teens", "teenagers", "elite", "elites", "academy", "development", "paras",
 ];
 
 /// Words for a group that may mean something else as well.
@@ -42,7 +43,8 @@ pub(crate) fn is_age(cursor: &Cursor<'_>, ahead: usize) -> bool {
 
 /// Whether words are the name of a group: a few, one of which says who trains, and none a part of the session or a day.
 pub(crate) fn is_group_name(name: &str) -> bool {
-    let is_short = name.split_whitespace().nth(MOST_WORDS).is_none();
+    let words = name.split_whitespace().filter(|word| word.contains(char::is_alphanumeric));
+    let is_short = words.count() <= MOST_WORDS;
     is_short
         && (has_word(name, &PEOPLE) || has_word(name, &GROUPS) || has_age(name))
         && (!names_part(name) || names_people(name))

@@ -6,6 +6,7 @@ use crate::attendance::{is_absence, is_lateness, is_left_early};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::heading_words::{has_word, is_everybody, names_day, names_part};
+use crate::line_words::words;
 use crate::people::{MOST_WORDS, is_group_name, names_people};
 use crate::token::Lexed;
 
@@ -97,7 +98,8 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
             && !is_known(group)
     };
     let is_heading = has_others || has_colon && roster.names().count() > 2;
-    let is_group = is_group_name(group) || is_sign(group) || is_heading && may_be_group();
+    let is_called = is_group_name(group) || is_sign(group) || has_others && is_event(group);
+    let is_group = is_called || is_heading && may_be_group();
     (is_group && !is_everybody(group) && !has_count(group) && are_names).then_some((group, roster))
 }
 
@@ -112,6 +114,11 @@ const SIGNS: [&str; 5] = [": ", " - ", " – ", " — ", ":"];
 
 /// Events that name a group in front of names.
 const EVENTS: [&str; 7] = ["relay", "relays", "hurdles", "jumps", "throws", "steeplechase", "walks"];
+
+/// Whether a group is called by its event.
+fn is_event(group: &str) -> bool {
+    EVENTS.iter().any(|event| group.eq_ignore_ascii_case(event))
+}
 
 /// A group, or athletes alone, in front of what they do, without brackets.
 pub(crate) struct NamesInFront<'a> {
@@ -146,8 +153,7 @@ pub(crate) fn names_in_front(text: &str) -> Option<NamesInFront<'_>> {
     if let Some(roster) = names_at(0..first).filter(|_| does(behind)) {
         return Some(NamesInFront { group, roster, ends: first, next: behind });
     }
-    let is_event = EVENTS.iter().any(|event| group.eq_ignore_ascii_case(event));
-    if !(is_group_name(group) && !has_count(group) || is_sign(group) || is_event) {
+    if !(is_group_name(group) && !has_count(group) || is_sign(group) || is_event(group)) {
         return None;
     }
     let (second, length) = sign_from(behind)?;
@@ -221,7 +227,12 @@ impl Roster {
     /// Reads names with commas, `&` or `and` between them; nothing where one of them is none, or there are too few.
     fn read(names: &str, fewest: usize) -> Option<Self> {
         let mut roster = Self::default();
-        for entry in entries(names) {
+        let mut entries = entries(names);
+        // `Kit Lou Max Ned`: nobody has so many names.
+        if entries.len() == 1 {
+            entries = spaced(names).unwrap_or(entries);
+        }
+        for entry in entries {
             let Entry { name, words } = Entry::read(&names[entry])?;
             if words.is_empty() {
                 roster.athletes.push(name);
@@ -246,6 +257,17 @@ impl Roster {
     }
 }
 
+/// Where each of three names or more stands, where nothing but spaces is between them.
+fn spaced(names: &str) -> Option<Vec<Range<usize>>> {
+    let is_name = |word: &str| {
+        word.starts_with(char::is_uppercase)
+            && word.chars().all(|letter| letter.is_alphabetic() || letter == '-')
+    };
+    let words = words(names);
+    let are_names = words.len() > 2 && words.iter().all(|word| is_name(word.text));
+    are_names.then(|| words.into_iter().map(|word| word.range).collect())
+}
+
 /// Where each name with what is said of it stands among several.
 fn entries(names: &str) -> Vec<Range<usize>> {
     let (mut found, mut start, mut depth) = (Vec::new(), 0, 0_i32);
@@ -259,7 +281,7 @@ fn entries(names: &str) -> Vec<Range<usize>> {
             continue;
         }
         let joint = match letter {
-            ',' | ';' | '&' => letter.len_utf8(),
+            ',' | ';' | '&' | '+' => letter.len_utf8(),
             ' ' if names[at..].starts_with(" and ") => " and ".len(),
             _ => continue,
         };

@@ -273,7 +273,7 @@ impl<'a> SessionReader<'a> {
         while words.contains(",,") {
             words = words.replace(",,", ",");
         }
-        let words = words.trim_matches([',', ' ']).to_owned();
+        let words = words.trim_matches([',', ' ', '-', '–', '.']).to_owned();
         if words.is_empty() {
             return;
         }

@@ -97,7 +97,14 @@ impl Workout {
         workout.parts.retain(|part| !part.blocks.is_empty());
         workout.take_in_cool_down();
         workout.name_groups();
-        let Day { closed_lanes, begins, ends, is_unsure, watches, .. } = day;
+        let Day { closed_lanes, begins, ends, is_unsure, watches, blocks: times, .. } = day;
+        for (at, begins) in times {
+            let blocks = workout.parts.iter_mut().flat_map(|part| &mut part.blocks);
+            let block = blocks.filter(|block| block.start >= at).min_by_key(|block| block.start);
+            if let Some(block) = block {
+                block.doubts.push(Doubt::BeginsWithoutWaiting { begins });
+            }
+        }
         for part in &mut workout.parts {
             if let (Some(own), Some(block)) =
                 (part.ends.filter(|own| Some(*own) != ends), part.blocks.first_mut())

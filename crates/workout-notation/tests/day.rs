@@ -103,6 +103,9 @@ fn a_text_says_when_it_begins_and_ends() {
         ("5.5.27, 6.30pm", at(18, 30), None, None),
         ("Tuesday 13 April 18:30 at Wrenbeck", at(18, 30), None, Some("Tuesday 13 April at Wrenbeck")),
         ("Sat 10.30", at(10, 30), None, Some("Sat")),
+        ("THURS 15/4 - 6:15pm", at(18, 15), None, Some("THURS 15/4")),
+        ("Sat 17/4 - 9am", at(9, 0), None, Some("Sat 17/4")),
+        ("Tue 20 April. Track 18:00.", at(18, 0), None, Some("Tue 20 April. Track")),
         ("1830", at(18, 30), None, None),
         ("1830 start", at(18, 30), None, None),
         ("6.15 for 6.30pm start", at(18, 30), None, None),
@@ -158,6 +161,19 @@ fn what_is_said_of_athletes_is_told_at_their_runs() {
     let workout = read("Max missing tonight\n6 x 200");
     let doubts: Vec<_> = workout.blocks().map(|block| block.doubts.clone()).collect();
     assert_eq!(doubts, [vec![Doubt::NotNamed { name: "Max".to_owned() }], vec![]]);
+}
+
+#[test]
+fn a_time_in_front_of_a_block_begins_the_session_or_is_told() {
+    let at = |hour, minute| NaiveTime::from_hms_opt(hour, minute, 0).expect("it is a time of day");
+    let workout = read("Wed 14 April\n6:00 - jog 10 min\n6:20 - 8 x 300 @ 54 (90 sec)\n19:00 – 4 x 100");
+    assert_eq!(workout.begins, Some(at(18, 0)));
+    assert_eq!(blocks(&workout), ["10:00 jogging", "8 x 300 @ 54s rest 1:30", "4 x 100"]);
+    let told: Vec<_> = workout.blocks().map(|block| block.doubts.last().cloned()).collect();
+    let begins_at = |begins| Some(Doubt::BeginsWithoutWaiting { begins });
+    assert_eq!(told[1..], [begins_at(at(18, 20)), begins_at(at(19, 0))]);
+    // A rest or a run by time has no dash behind it.
+    assert_eq!(blocks(&read("6:00 tempo\n6 x 200")), ["6:00 tempo", "6 x 200"]);
 }
 
 #[test]

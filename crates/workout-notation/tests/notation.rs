@@ -104,6 +104,7 @@ fn recovery_kind() -> impl Strategy<Value = RecoveryKind> {
         tenths(1..100_000).prop_map(RecoveryKind::Walk),
         tenths(1..100_000).prop_map(RecoveryKind::WalkExactly),
         Just(RecoveryKind::WalkBack),
+        Just(RecoveryKind::JogBack),
         Just(RecoveryKind::Stand),
         Just(RecoveryKind::ChangeEnds),
     ]

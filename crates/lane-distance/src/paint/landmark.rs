@@ -92,14 +92,16 @@ impl Track {
     /// The spot in a lane that a name means: `400 m start`, `finish line`, `400 m start + 5`
     /// (5 m past it), `finish line - 10` (10 m behind it).
     ///
-    /// A name that is the beginning or a part of just one mark's name means that mark. Case and
-    /// spaces do not matter.
+    /// A name that is the beginning or a part of just one mark's name means that mark, and so do the words by which the
+    /// eye finds it (`7th green tick`). Case and spaces do not matter.
     ///
     /// ```
     /// use lane_distance::LaneNumber;
     ///
     /// let track = lane_distance::Track::built_in("standard").expect("it comes with the crate");
     /// assert_eq!(track.landmark("200m start - 5", LaneNumber::of::<3>())?.to_finish_m, 205.0);
+    /// let hurdle = track.landmark("400 m hurdle tick 7", LaneNumber::of::<3>())?;
+    /// assert_eq!(track.landmark("the 7th green tick", LaneNumber::of::<3>())?, hurdle);
     /// let error = track.landmark("zone exit", LaneNumber::of::<3>()).expect_err("there are several");
     /// assert!(matches!(error, lane_distance::LandmarkError::Ambiguous { .. }));
     /// # Ok::<(), lane_distance::LandmarkError>(())
@@ -213,6 +215,13 @@ impl Track {
         if let Some(exact) = self.marks().iter().position(|mark| plain_letters(&mark.name).eq(wanted.chars()))
         {
             return Ok(exact);
+        }
+        // `7th green tick`, as plans say it.
+        let looks = wanted.strip_prefix("the").unwrap_or(&wanted);
+        if let Some(seen) =
+            self.marks().iter().position(|mark| plain_letters(&mark.look_for()).eq(looks.chars()))
+        {
+            return Ok(seen);
         }
         let names: Vec<String> = self.marks().iter().map(|mark| plain(&mark.name)).collect();
         // A worn-out mark is known by name, but stands in no lane.

@@ -47,6 +47,9 @@ impl From<&Doubt> for DoubtJson {
             Doubt::InTheEvening { begins } => {
                 ("in the evening", json!({ "begins": begins.format("%H:%M").to_string() }))
             }
+            Doubt::BeginsWithoutWaiting { begins } => {
+                ("begins without waiting", json!({ "begins": begins.format("%H:%M").to_string() }))
+            }
             Doubt::EndOfGroup { ends } => {
                 ("end of group", json!({ "ends": ends.format("%H:%M").to_string() }))
             }

@@ -44,6 +44,9 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::InTheEvening { begins } => {
             format!("start taken for {}; write am for the morning", begins.format("%H:%M"))
         }
+        Doubt::BeginsWithoutWaiting { begins } => {
+            format!("begins after the block before, not at {}", begins.format("%H:%M"))
+        }
         Doubt::EndOfGroup { ends } => format!("may not be done by {}", ends.format("%H:%M")),
         Doubt::SaidOfOne { ref name, ref words } if words == "?" => {
             format!("{name} is planned, and may not come")
@@ -62,6 +65,7 @@ pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
         doubt,
         Doubt::InTheEvening { .. }
             | Doubt::EndOfGroup { .. }
+            | Doubt::BeginsWithoutWaiting { .. }
             | Doubt::LeftOut { .. }
             | Doubt::SaidOfOne { .. }
             | Doubt::NotNamed { .. }

@@ -406,6 +406,7 @@ impl<'a> Text<'a> {
             RecoveryKind::JogPart(part) => format!("jog the {part}"),
             RecoveryKind::WalkPart(part) => format!("walk the {part}"),
             RecoveryKind::WalkBack => "walk back".to_owned(),
+            RecoveryKind::JogBack => "jog back".to_owned(),
             RecoveryKind::Stand => "standing".to_owned(),
             RecoveryKind::ChangeEnds => "changing ends".to_owned(),
         }

@@ -50,8 +50,9 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 clock(*needs_s)
             )
         }
-        Remark::WalkBack { lane, walk_m, takes_s } => {
-            format!("Lane {lane}: {walk_m:.0} m to walk back, {}.", clock(*takes_s))
+        Remark::WalkBack { lane, walk_m, takes_s, jogging } => {
+            let verb = if *jogging { "jog" } else { "walk" };
+            format!("Lane {lane}: {walk_m:.0} m to {verb} back, {}.", clock(*takes_s))
         }
         Remark::RestTooShortToWalk { lane, walk_m, needs_s, has_s, changing_ends } => {
             let remedy = if *changing_ends { "" } else { ", change ends" };
@@ -183,7 +184,8 @@ pub(crate) const fn changes_runs(remark: &Remark) -> bool {
         Remark::SameStart { .. }
             | Remark::WalkBack { .. }
             | Remark::OtherChoice { .. }
-            | Remark::TimesEstimated { .. }
+            // A rest that nobody wrote is about as sure as a guess.
+            | Remark::TimesEstimated { rests: false, .. }
             | Remark::WavesKept { .. }
             | Remark::Waves { .. }
             | Remark::RelayWaves { .. }

@@ -274,14 +274,20 @@ impl Session {
         if numbers.len() < plan.blocks.len() { Ok(()) } else { Err(LateFault::NoBlockLeft) }
     }
 
-    /// The athlete of a name and their group: as it is written, else whatever its capitals.
+    /// The athlete of a name and their group: as it is written, else whatever its capitals, else the only one whose first
+    /// name it is.
     fn athlete(&self, name: &str) -> Result<(&Group, &Athlete), LateFault> {
         let athletes = || {
             self.groups.iter().flat_map(|group| group.athletes.iter().map(move |athlete| (group, athlete)))
         };
         let exact = athletes().find(|(_, athlete)| athlete.name == name);
         let found = exact.or_else(|| athletes().find(|(_, athlete)| is_called(&athlete.name, name)));
-        found.ok_or_else(|| {
+        let of_first_name = || {
+            let first = |name: &str| name.split_whitespace().next().unwrap_or_default().to_owned();
+            let mut alike = athletes().filter(|(_, athlete)| is_called(&first(&athlete.name), name));
+            alike.next().filter(|_| alike.next().is_none())
+        };
+        found.or_else(of_first_name).ok_or_else(|| {
             let names = athletes().map(|(_, athlete)| athlete.name.clone()).collect();
             LateFault::NoAthlete(NoAthlete { name: name.to_owned(), names })
         })

@@ -62,6 +62,7 @@ pub(crate) fn slower(step: &Step<'_>) -> f64 {
 pub(crate) fn rest_s(step: &Step<'_>, distance_m: f64) -> f64 {
     let way_s = match step.recovery {
         Some(RecoveryKind::WalkBack) => Some((distance_m / WALK_M_PER_S).round()),
+        Some(RecoveryKind::JogBack) => Some((distance_m / JOG_M_PER_S).round()),
         recovery => recovery.and_then(RecoveryKind::on_m).and_then(|way_m| on_s(step, way_m)),
     };
     way_s.unwrap_or_else(|| between(&RESTS, distance_m).round())
@@ -72,7 +73,9 @@ pub(crate) fn on_s(step: &Step<'_>, way_m: f64) -> Option<f64> {
     let m_per_s = match step.recovery? {
         RecoveryKind::Jog(_) | RecoveryKind::JogExactly(_) | RecoveryKind::JogPart(_) => JOG_M_PER_S,
         RecoveryKind::Walk(_) | RecoveryKind::WalkExactly(_) | RecoveryKind::WalkPart(_) => WALK_M_PER_S,
-        RecoveryKind::WalkBack | RecoveryKind::Stand | RecoveryKind::ChangeEnds => return None,
+        RecoveryKind::WalkBack | RecoveryKind::JogBack | RecoveryKind::Stand | RecoveryKind::ChangeEnds => {
+            return None;
+        }
     };
     Some((way_m / m_per_s).round())
 }

@@ -7,7 +7,7 @@ use workout_notation::{RecoveryKind, RunKind, RunLength, Step};
 
 use crate::plan::chain::Chain;
 use crate::plan::nominal;
-use crate::plan::on_foot::{FASTEST_JOG_M_PER_S, WALK_M_PER_S};
+use crate::plan::on_foot::{FASTEST_JOG_M_PER_S, JOG_M_PER_S, WALK_M_PER_S};
 use crate::plan::pairing;
 use crate::plan::remark::{Recovery, Remark};
 
@@ -57,12 +57,10 @@ fn of_lane(track: &Track, steps: &[Step<'_>], chain: &Chain, run_ins_m: &[f64]) 
     let walk_back = steps.iter().enumerate().find_map(|(index, step)| {
         let (pair, next) = follows(chain, index)?;
         let walk_m = walk_m(track, &pair, &next, run_ins_m[index + 1]);
-        let takes_s = (walk_m / WALK_M_PER_S).ceil();
-        (step.recovery == Some(RecoveryKind::WalkBack)).then_some(Remark::WalkBack {
-            lane: chain.lane,
-            walk_m,
-            takes_s,
-        })
+        let jogging = step.recovery == Some(RecoveryKind::JogBack);
+        let takes_s = (walk_m / if jogging { JOG_M_PER_S } else { WALK_M_PER_S }).ceil();
+        let goes_back = jogging || step.recovery == Some(RecoveryKind::WalkBack);
+        goes_back.then_some(Remark::WalkBack { lane: chain.lane, walk_m, takes_s, jogging })
     });
     [starts(track, steps, chain), walk_back].into_iter().flatten().collect()
 }
@@ -82,7 +80,7 @@ const fn recovery(step: &Step<'_>) -> Option<Recovery> {
             Some(Recovery::Walk)
         }
         Some(RecoveryKind::Stand) => Some(Recovery::Stand),
-        Some(RecoveryKind::WalkBack | RecoveryKind::ChangeEnds) | None => None,
+        Some(RecoveryKind::WalkBack | RecoveryKind::JogBack | RecoveryKind::ChangeEnds) | None => None,
     }
 }
 
@@ -109,7 +107,7 @@ fn too_short(
                 )
             }
             // They jog for so long, however far.
-            _ if step.jogs => {
+            _ if step.jogs || step.recovery == Some(RecoveryKind::JogBack) => {
                 let way_m = walk_m(track, &pair, &next, run_ins_m[index + 1]);
                 let takes_s = way_m / FASTEST_JOG_M_PER_S;
                 let enough_m = has_s * FASTEST_JOG_M_PER_S;

@@ -57,6 +57,8 @@ pub enum Remark {
         walk_m: f64,
         /// How long that takes, in whole seconds.
         takes_s: f64,
+        /// Whether they jog.
+        jogging: bool,
     },
     /// The rest is too short to walk to the next start.
     #[serde(rename = "rest too short to walk")]

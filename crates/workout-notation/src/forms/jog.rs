@@ -102,9 +102,11 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
         }
         cursor.cycle(recovery, begins, false)
     } else if let Some(tokens) = cursor.distance_back_tokens() {
+        let is_jog = (0..tokens).any(|ahead| cursor.is_word(ahead, &JOGS));
         cursor.skip_all(tokens);
         cursor.keep(begins);
-        let back = Spanned::new(RecoveryKind::WalkBack, cursor.since(begins));
+        let kind = if is_jog { RecoveryKind::JogBack } else { RecoveryKind::WalkBack };
+        let back = Spanned::new(kind, cursor.since(begins));
         cursor.set(&mut recovery.kind, back, begins, KIND);
         cursor.behind_way(recovery, begins)
     } else if cursor.between_tokens(0).is_some() {
@@ -158,7 +160,12 @@ impl Cursor<'_> {
 
     /// `200 back`: how many tokens.
     pub(crate) fn distance_back_tokens(&self) -> Option<usize> {
-        let end = self.metres_tokens(0)?;
+        let metres = self.metres_tokens(0)?;
+        // `60-30 walk back`: the distance is a run of a list.
+        let is_listed =
+            self.metres_in(1).is_none() || ['-', '+', ','].iter().any(|&sign| self.is_behind(sign));
+        let jog = self.jog_tokens(metres).filter(|_| !is_listed).unwrap_or_default();
+        let end = metres + jog;
         let is_place =
             self.is_word(end + 1, &["straight", "stretch", "bend", "to"]) || self.is_number(end + 1);
         (self.is_word(end, &["back"]) && !is_place).then_some(end + 1)
@@ -288,15 +295,17 @@ impl Cursor<'_> {
             return false;
         };
         let is_far = self.is_behind_word(&["distance", "distances"]);
+        let is_as_long = self.is_behind_word(&["time"]);
         let Some(jog) = self.jog_tokens(0).or_else(|| self.is_word(0, &EQUAL_NOUNS).then_some(1)) else {
             self.go_back(begins);
             return false;
         };
-        let is_time = self.is_word(jog - 1, &EQUAL_NOUNS[1..]) && !is_far;
+        let is_time = self.is_word(jog - 1, &EQUAL_NOUNS[1..]) && !is_far || is_as_long;
         let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
         self.skip_all(jog);
         if is_time && !matches!(self.last_run, None | Some(LastRun::Timed(_))) {
             // How long a run takes is not known here.
+            self.rest_behind();
             self.keep(begins);
             return true;
         }
@@ -394,13 +403,15 @@ impl Cursor<'_> {
         if self.jog_tokens(0).is_some() && self.is_word(0, &SLOW) {
             self.skip();
         }
+        // `jog/walk back` is as slow as a walk.
+        let is_jogged = self.is_word(0, &JOGS) && !self.is_sign(1, '/') || self.is_word(0, &["jogback"]);
         let kind = if self.one_of(BACK) {
             // `walk back x2`: as often as it takes.
             if self.is_times(0) && self.is_number(1) && !self.is_times(2) && self.metres_in(2).is_none() {
                 self.skip_all(2);
                 self.bind_since(self.place() - 1);
             }
-            RecoveryKind::WalkBack
+            if is_jogged { RecoveryKind::JogBack } else { RecoveryKind::WalkBack }
         } else if self.one_of(const { Phrases::new(&[&[&["changing", "change"], &["ends"]]]) }) {
             RecoveryKind::ChangeEnds
         } else if self.word(&["stand", "standing"]) {

@@ -119,7 +119,7 @@ impl Cursor<'_> {
 
     /// Whether the whole text is a note beside runs: a warm-up, drills, an easy jog of so long, and no counted runs.
     pub(crate) fn is_note_alone(&mut self) -> bool {
-        if self.is_easy_jog() || self.is_counted_note() {
+        if self.is_easy_jog() || self.is_counted_note() || self.is_exercise() {
             return true;
         }
         if self.is_word(0, &["strides"]) && !(0..40).any(|ahead| self.is_number(ahead)) {
@@ -159,6 +159,21 @@ impl Cursor<'_> {
                 self.is_number(ahead) && !self.is_duration_at(ahead) && !is_in_word
                     || self.is_sign(ahead, 'x')
             })
+    }
+
+    /// `3 x 10 press ups`, `20 squats`, `2 x 30s plank`: so many of what is done on one spot.
+    fn is_exercise(&self) -> bool {
+        #[rustfmt::skip]
+        const EXERCISES: [&str; 21] = [
+            "press", "push", "pull", "sit", "chin", "squat", "squats", "burpee", "burpees", "lunge", "lunges", "plank",
+            "planks", "crunches", "crunch", "hops", "jumps", "dips", "star", "tuck", "calf",
+        ];
+        if !self.is_number(0) {
+            return false;
+        }
+        let count = if self.is_times(1) && self.is_number(2) { 2 } else { 0 };
+        let unit = count + 1 + usize::from(self.seconds_in(count + 1).is_some());
+        self.is_word(unit, &EXERCISES)
     }
 
     /// `2 laps easy jog`, `10 min jog`, `jog 2 laps`: to warm up or to cool down.

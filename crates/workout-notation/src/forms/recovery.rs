@@ -72,6 +72,8 @@ pub enum RecoveryKind {
     WalkPart(TrackPart),
     /// They walk back to the start.
     WalkBack,
+    /// They jog back to the start.
+    JogBack,
     /// They stay; each run starts where the last ended.
     Stand,
     /// They change ends: the next run starts elsewhere and ends where the last one started, or as near
@@ -96,7 +98,7 @@ impl RecoveryKind {
                 Some(metres)
             }
             Self::Stand => Some(0.0),
-            Self::JogPart(_) | Self::WalkPart(_) | Self::WalkBack | Self::ChangeEnds => None,
+            Self::JogPart(_) | Self::WalkPart(_) | Self::WalkBack | Self::JogBack | Self::ChangeEnds => None,
         }
     }
 
@@ -238,6 +240,7 @@ impl fmt::Display for Recovery {
             Some(RecoveryKind::JogPart(part)) => write!(f, " jog {part}")?,
             Some(RecoveryKind::WalkPart(part)) => write!(f, " walk {part}")?,
             Some(RecoveryKind::WalkBack) => f.write_str(" walk back")?,
+            Some(RecoveryKind::JogBack) => f.write_str(" jog back")?,
             Some(RecoveryKind::Stand) => f.write_str(" standing")?,
             Some(RecoveryKind::ChangeEnds) => f.write_str(" changing ends")?,
         }

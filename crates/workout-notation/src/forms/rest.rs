@@ -373,7 +373,8 @@ impl Cursor<'_> {
             self.skip_all(jog);
             recovery.jogs = is_jog && !self.is_word(0, &["back"]) && recovery.kind.is_none();
             if self.word(&["back"]) {
-                let back = Spanned::new(RecoveryKind::WalkBack, self.since(begins));
+                let kind = if is_jog { RecoveryKind::JogBack } else { RecoveryKind::WalkBack };
+                let back = Spanned::new(kind, self.since(begins));
                 self.set(&mut recovery.kind, back, begins, KIND);
             }
         }
@@ -405,7 +406,7 @@ impl Cursor<'_> {
 
     /// How many tokens `between`, `btw`, `b/w` has where it stands `ahead`.
     pub(crate) fn between_tokens(&self, ahead: usize) -> Option<usize> {
-        if self.is_word(ahead, &["between", "betw", "btw", "bw"]) {
+        if self.is_word(ahead, &["between", "betw", "btw", "btwn", "btn", "bw"]) {
             return Some(1);
         }
         let is_short = self.is_word(ahead, &["b"])
