@@ -173,6 +173,7 @@ Block  Reps  Lane  Metres     Stand                     Finish
 ! Nobody times it: the one coach is at another finish with blocks 8 and 9. With
   a coach for each group, write squad: { timers: each group }. (block 7)
 ! Lane 2: walk 207 m, not 200; the same start each time. (block 8)
+! Go times are about right only: no rest given. (block 8)
 
 - Javelin from 18:30; nobody crosses the infield.
 - Batons and hurdles are in the store by the gate.

@@ -136,6 +136,8 @@ Block  Reps  Lane  Metres  Stand             Finish
 2      1–4   1–5   40      10th green tick   finish line
 5      1–6   1     200     200 m start line  finish line
 
+! Go times are about right only: no target and no rest given. (block 2)
+
 - 6 x 200, 3 min: no lane named, so lane 1, the innermost open.
 - Start by arm, not by whistle: sound takes 0.1 s to the 40 m start.
 
