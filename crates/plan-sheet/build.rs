@@ -15,6 +15,10 @@ const TYPEFACES: [(&str, &str); 3] = [
     ("FALLBACK", "fonts/DejaVuSans.ttf"),
 ];
 
+/// The first of the signs (arrows of mathematics, boxes, dingbats) that lie behind the alphabets of Europe and the Near
+/// East: of those only the wide ones stand in a table.
+const FIRST_SIGN: u32 = 0x2200;
+
 fn main() -> Result<(), Box<dyn Error>> {
     let mut tables = String::new();
     for (name, file) in TYPEFACES {
@@ -42,7 +46,10 @@ fn widths(face: &Face<'_>) -> BTreeMap<u32, u16> {
         subtable.codepoints(|code| codes.push(code));
     }
     let width = |code| face.glyph_hor_advance(face.glyph_index(char::from_u32(code)?)?);
-    codes.into_iter().filter_map(|code| Some((code, width(code)?))).collect()
+    // Signs behind all alphabets are as wide as the type is high where no table has them.
+    let is_kept = |code: u32, width: u16| code < FIRST_SIGN || width > face.units_per_em();
+    let widths = codes.into_iter().filter_map(|code| Some((code, width(code)?)));
+    widths.filter(|(code, width)| is_kept(*code, *width)).collect()
 }
 
 /// The letters whose codes follow one another, with the code of the first.

@@ -339,6 +339,21 @@ impl fmt::Display for Block {
     }
 }
 
+impl Series {
+    /// Whether its only run is so short that its metres could be a count of strides.
+    fn is_short_stride(&self, run: &Run) -> bool {
+        const MOST_M: f64 = 20.0;
+        let efforts = [&run.details.effort, &self.details.effort];
+        let is_stride = efforts
+            .iter()
+            .find_map(|effort| effort.as_ref())
+            .is_some_and(|effort| effort.starts_with("strides"));
+        let is_short =
+            matches!(run.kind.value, RunKind::Plain(RunLength::Metres(metres)) if metres <= MOST_M);
+        self.count == 1 && is_stride && is_short
+    }
+}
+
 impl fmt::Display for Series {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if self.count != 1 {
@@ -357,6 +372,10 @@ impl fmt::Display for Series {
             }
             let is_last_of_several = index > 0 && index + 1 == self.items.len();
             match item {
+                // `20 strides` alone would be so many of them.
+                Item::Run(run) if is_single_run && self.is_short_stride(run) => {
+                    write!(f, "{}m{}", run.kind.value, run.details)?;
+                }
                 Item::Run(run)
                     if index.checked_sub(1).is_some_and(|before| run.needs_its_name(&self.items[before])) =>
                 {

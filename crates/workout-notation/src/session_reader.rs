@@ -139,6 +139,10 @@ impl<'a> SessionReader<'a> {
             let goes_on = |label: LabelLine| self.labels.go_on || line.is_bullet && !label.is_bullet;
             self.is_behind_groups = group.is_none() && self.label.is_some_and(|label| !goes_on(label));
             match heading {
+                // A second date is a part of the title.
+                Some(Heading::Date { .. }) if self.workout.date.is_some() => {
+                    self.title(line, line.lexed.text)
+                }
                 Some(Heading::Date { date, words }) => {
                     self.workout.date = Some(date);
                     self.title(line, &words);
