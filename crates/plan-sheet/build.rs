@@ -1,4 +1,5 @@
-//! How wide the letters of the typefaces are, as a table, so that a program that draws no letters need not hold them.
+//! What need not be in a program as it is written: of the typefaces how wide their letters are, as a table, and the scripts
+//! of the phone's page without their comments.
 
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -35,7 +36,23 @@ fn main() -> Result<(), Box<dyn Error>> {
         }
         tables += "] };\n";
     }
-    fs::write(Path::new(&env::var("OUT_DIR")?).join("advances.rs"), tables)?;
+    let folder = env::var("OUT_DIR")?;
+    fs::write(Path::new(&folder).join("advances.rs"), tables)?;
+    write_scripts(&Path::new(&folder).join("page"))
+}
+
+/// Writes the scripts of the phone's page to a folder, without the lines that are comments.
+fn write_scripts(folder: &Path) -> Result<(), Box<dyn Error>> {
+    const SCRIPTS: &str = "templates/page";
+    println!("cargo::rerun-if-changed={SCRIPTS}");
+    fs::create_dir_all(folder)?;
+    for entry in fs::read_dir(SCRIPTS)? {
+        let path = entry?.path();
+        let Some(name) = path.file_name() else { continue };
+        let script = fs::read_to_string(&path)?;
+        let lines = script.split_inclusive('\n').filter(|line| !line.trim_start().starts_with("//"));
+        fs::write(folder.join(name), lines.collect::<String>())?;
+    }
     Ok(())
 }
 
