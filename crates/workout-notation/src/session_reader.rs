@@ -170,6 +170,7 @@ impl<'a> SessionReader<'a> {
                     let before = self.workout.blocks().count();
                     match group {
                         Some(group) => self.line_of_group(line, group),
+                        None if is_told(&line.lexed) => self.push_note(line),
                         None => self.line(line),
                     }
                     if self.workout.blocks().count() > before
@@ -360,6 +361,12 @@ impl<'a> SessionReader<'a> {
         }
     }
 
+    /// A line that is only told, whatever stands in it.
+    fn push_note(&mut self, line: &Line<'_>) {
+        let text = line.lexed.text;
+        self.push(Block { start: line.start, ..Block::new(text.to_owned(), Body::words(text)) });
+    }
+
     fn close(&mut self, line: &Line<'_>, open: &mut Option<Range<usize>>) {
         if let Some(range) = open.take() {
             self.runs(line, range);
@@ -371,6 +378,15 @@ impl<'a> SessionReader<'a> {
         let start = line.start + range.start;
         match Block::read(&line.lexed.part(range)) {
             Ok(block) => self.push(Block { start, ..block }),
+            Err(_) if is_prose(&line.lexed) => {
+                let span = line.start..line.start + line.lexed.text.len();
+                let known = self.problems.last().is_some_and(|problem| problem.span == span);
+                if !known {
+                    let problem = Problem::new(span, "this line is no run, and has a number");
+                    let help = "write `Note:` in front of what is only told, or leave it out";
+                    self.problems.push(problem.with_help(help));
+                }
+            }
             Err(problems) => {
                 self.problems.extend(problems.into_iter().map(|problem| problem.shifted(start)));
             }
@@ -441,6 +457,25 @@ impl<'a> SessionReader<'a> {
             block.doubts.push(Doubt::LineRepeated { count });
         }
     }
+}
+
+/// Whether a line begins with `Note:`.
+fn is_told(lexed: &Lexed<'_>) -> bool {
+    let cursor = Cursor::new(lexed);
+    cursor.is_word(0, &["note", "notes"]) && cursor.is_sign(1, ':')
+}
+
+/// Whether a line is a sentence: it begins with a word that is none of the notation, and counts nothing.
+fn is_prose(lexed: &Lexed<'_>) -> bool {
+    const FEWEST_WORDS: usize = 3;
+    let cursor = Cursor::new(lexed);
+    let is_written =
+        cursor.word_at(0).is_some_and(|word| word.starts_with(char::is_uppercase) && word.len() > 1);
+    let words = lexed.tokens.iter().filter(|token| token.is_word()).count();
+    is_written
+        && !cursor.is_known(0)
+        && words >= FEWEST_WORDS
+        && !(0..lexed.tokens.len()).any(|ahead| cursor.is_counted_item(ahead))
 }
 
 /// Where lanes are named in a line.

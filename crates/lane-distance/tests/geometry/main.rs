@@ -11,6 +11,7 @@ mod distances;
 mod error_propagation;
 mod first_choices;
 mod fixtures;
+mod hazards;
 mod hurdles;
 mod inner_lane;
 mod mark_faults;
