@@ -73,13 +73,17 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
     let mut day = Day::default();
     let mut said = Vec::new();
     let (mut start, mut head) = (0, 0);
+    let mut colons = Vec::new();
     let mut is_head = true;
     for line in text.split_inclusive('\n') {
         is_head = is_head && !has_run(line);
         // `Sprints (Ada, Ben from 7pm)`, `Ben late 7pm`
         let is_of_one = !names.is_empty()
             && (named_group(line.trim(), true).is_some() || attendance(line.trim(), names).is_some());
-        said.extend(bold_signs(line).into_iter().map(|at| start + at..start + at + 1));
+        if let Some(Bold { signs, colon }) = Bold::of(line) {
+            said.extend(signs.into_iter().map(|at| start + at..start + at + 1));
+            colons.extend(colon.map(|at| start + at));
+        }
         if let Some((begins, is_unsure, range)) =
             time_in_front(line).filter(|(.., range)| has_more(&line[range.end..]))
         {
@@ -141,7 +145,11 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
     if said.is_empty() {
         return (Cow::Borrowed(text), day);
     }
-    (Cow::Owned(blanked(text, &said)), day)
+    let mut blank = blanked(text, &said);
+    for at in colons {
+        blank.replace_range(at..=at, ":");
+    }
+    (Cow::Owned(blank), day)
 }
 
 /// What is wrong with a block that says that lanes are closed: it would be run in those lanes.
@@ -189,17 +197,33 @@ fn blanked(text: &str, said: &[Range<usize>]) -> String {
     blank
 }
 
-/// Where the signs stand that make words of a line bold in a message: `*Sprinters*`, `**Day 1:**`.
-fn bold_signs(line: &str) -> Vec<usize> {
-    let trimmed = line.trim_start();
-    let begins = line.len() - trimmed.len();
-    let signs = trimmed.bytes().take_while(|byte| *byte == b'*').count();
-    let inner = &trimmed[signs..];
-    let is_bold = (1..=2).contains(&signs) && inner.starts_with(char::is_alphanumeric);
-    let close = inner.find(&"**"[..signs.min(2)]).filter(|_| is_bold);
-    let Some(close) = close.filter(|close| !inner[..*close].ends_with(' ')) else { return Vec::new() };
-    let behind = begins + signs + close;
-    (begins..begins + signs).chain(behind..behind + signs).collect()
+/// Words that are bold in a message: `*Sprinters*`, `**Day 1:**`.
+struct Bold {
+    /// Where the signs stand in the line that make them so.
+    signs: Vec<usize>,
+    /// Which of them stands for a colon: `*Middles* Dee, Eli`.
+    colon: Option<usize>,
+}
+
+impl Bold {
+    /// The bold words with which a line begins.
+    fn of(line: &str) -> Option<Self> {
+        let trimmed = line.trim_start();
+        let begins = line.len() - trimmed.len();
+        let signs = trimmed.bytes().take_while(|byte| *byte == b'*').count();
+        let inner = trimmed[signs..].starts_with(char::is_alphanumeric).then(|| &trimmed[signs..])?;
+        let sign = "**".get(..signs).filter(|sign| !sign.is_empty())?;
+        let close = inner.find(sign)?;
+        let (words, more) = (&inner[..close], inner[close + signs..].trim());
+        if words.ends_with(' ') {
+            return None;
+        }
+        let behind = begins + signs + close;
+        let is_heading = words.ends_with(char::is_alphanumeric) && words.contains(char::is_alphabetic);
+        let needs_colon = more.starts_with(char::is_alphanumeric) && !more.contains(':');
+        let colon = (is_heading && needs_colon).then_some(behind);
+        Some(Self { signs: (begins..begins + signs).chain(behind..behind + signs).collect(), colon })
+    }
 }
 
 /// Whether something is said behind a time.

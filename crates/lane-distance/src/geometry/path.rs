@@ -116,6 +116,15 @@ impl Path {
         &self.starts
     }
 
+    /// How far a point lies outside the inner edge, in metres: negative is on the infield. Infinite
+    /// where it lies beside no piece, as in the very corner between two.
+    pub fn outside_m(&self, point: Point) -> f64 {
+        // Deep in the infield several pieces answer: the nearest counts.
+        let beside =
+            self.pieces.iter().zip(&self.starts).filter_map(|(piece, &start)| piece.outside_m(start, point));
+        beside.min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(f64::INFINITY)
+    }
+
     /// The station of the place nearest to a point on the parallel that lies `offset_m` outside the inner edge, and how
     /// far off that place is, in metres.
     pub(crate) fn nearest(&self, offset_m: f64, point: Point) -> (Station, f64) {

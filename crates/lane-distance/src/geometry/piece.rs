@@ -68,6 +68,22 @@ impl Piece {
         }
     }
 
+    /// How far a point lies outside the inner edge, in metres, square to a piece that begins at
+    /// `start`: negative is inside. Nothing where the point lies beside no part of the piece.
+    pub(crate) fn outside_m(self, start: Pose, point: Point) -> Option<f64> {
+        match self {
+            Self::Straight { length_m } => {
+                (0.0..=length_m).contains(&start.ahead_m(point)).then(|| start.outside_m(point))
+            }
+            Self::Arc { radius_m, turn_rad } => {
+                let centre = start.outwards(-radius_m);
+                let angle = libm::atan2(point.y - centre.y, point.x - centre.x);
+                let turned = (angle - start.heading_rad + FRAC_PI_2).rem_euclid(TAU);
+                (turned <= turn_rad).then_some(point.distance(centre) - radius_m)
+            }
+        }
+    }
+
     /// The part of the piece that lies behind the place nearest to a point on its parallel, and how far off that place
     /// is, in metres. The parallel lies `offset_m` outside the inner edge, which begins at `start`.
     pub(crate) fn nearest(self, start: Pose, offset_m: f64, point: Point) -> (f64, f64) {

@@ -103,6 +103,7 @@ proptest! {
         metres in metres(),
         bends in any::<u8>(),
         station in (any::<usize>(), metres()).prop_map(|(piece, fraction)| Station { piece, fraction }),
+        point in (metres(), metres()).prop_map(|(x, y)| Point::new(x, y)),
         hazard in hazard(),
     ) {
         let layout = track.layout();
@@ -114,7 +115,7 @@ proptest! {
         let _ = (layout.stagger_in_lanes_m(lane, metres), layout.end_of_first_bend(lane));
         let _ = layout.stagger_after_break_m(lane, metres, bends);
         let _ = layout.start_before_break(lane, metres, bends, inside);
-        let _ = (layout.path().pose(station), layout.path().bounds());
+        let _ = (layout.path().pose(station), layout.path().outside_m(point), layout.path().bounds());
         for line in [layout.measure(lane).clone(), Line::parallel(layout.path(), metres, metres)] {
             let _ = (line.lap_m(), line.start_of_m(station.piece), line.from_finish_m(station));
             let _ = (line.station(metres), line.within_lap_m(metres));

@@ -8,7 +8,7 @@ use std::f64::consts::FRAC_PI_2;
 use crate::fixtures::built_in;
 use crate::lane_number;
 use crate::trace::{Trace, bend, straight};
-use lane_distance::{Course, Piece, Spot, Track};
+use lane_distance::{Course, Piece, Point, Spot, Track};
 
 /// The measure line of a lane, from the pieces of the inner edge.
 pub(crate) fn measure_line(track: &Track, lane: u8) -> Trace {
@@ -83,5 +83,23 @@ fn every_lap_ends_at_the_finish_line() {
             track.name(),
             begin.distance(end)
         );
+    }
+}
+
+#[test]
+fn a_measure_line_lies_as_far_outside_the_inner_edge_as_it_says() {
+    for (track, lane) in every_lane() {
+        let layout = track.layout();
+        let own = layout.lanes()[usize::from(lane) - 1].measure_m;
+        let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
+        for part in 0..60 {
+            let spot = Spot::on_oval(lane_number(lane), lap_m * f64::from(part) / 60.0);
+            let outside_m = layout.path().outside_m(layout.point(spot));
+            assert!((outside_m - own).abs() < 1e-6, "{} lane {lane}: {outside_m} m, not {own}", track.name());
+        }
+        // The middle of the infield lies half a field's width inside the nearest straight.
+        let middle_m = layout.path().outside_m(Point::new(0.0, 0.0));
+        let across_m = layout.path().bounds().1.y;
+        assert!((middle_m + across_m).abs() < 1e-6, "{}: {middle_m} m, {across_m} m", track.name());
     }
 }

@@ -63,9 +63,16 @@ pub(crate) fn rest_s(step: &Step<'_>, distance_m: f64) -> f64 {
     let way_s = match step.recovery {
         Some(RecoveryKind::WalkBack) => Some((distance_m / WALK_M_PER_S).round()),
         Some(RecoveryKind::JogBack) => Some((distance_m / JOG_M_PER_S).round()),
+        // Between strides people walk back.
+        None if is_stride(step) => Some((distance_m / WALK_M_PER_S).round()),
         recovery => recovery.and_then(RecoveryKind::on_m).and_then(|way_m| on_s(step, way_m)),
     };
     way_s.unwrap_or_else(|| between(&RESTS, distance_m).round())
+}
+
+/// Whether a step is one of strides.
+fn is_stride(step: &Step<'_>) -> bool {
+    step.effort.is_some_and(|effort| effort.value.to_lowercase().contains("strides"))
 }
 
 /// How long the runners jog or walk on after a step, in seconds, where that is so far; nothing where they do not.
