@@ -12,6 +12,7 @@ use crate::group_label::GroupLabel;
 use crate::group_labels::GroupLabels;
 use crate::heading::{Above, Heading, heading};
 use crate::heading_words::{is_cool_down, is_title};
+use crate::line_words::words;
 use crate::lines::{Line, above};
 use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
@@ -278,7 +279,7 @@ impl<'a> SessionReader<'a> {
         while words.contains(",,") {
             words = words.replace(",,", ",");
         }
-        let words = words.trim_matches([',', ' ', '-', '–', '.']).to_owned();
+        let words = without_greeting(&words).trim_matches([',', ' ', '-', '–', '.']).to_owned();
         if words.is_empty() {
             return;
         }
@@ -456,6 +457,23 @@ impl<'a> SessionReader<'a> {
         if let Some(block) = part.blocks.get_mut(first) {
             block.doubts.push(Doubt::LineRepeated { count });
         }
+    }
+}
+
+/// A title without the greeting in front of it: `Hi all! Thursday`.
+fn without_greeting(title: &str) -> &str {
+    const GREETINGS: [&str; 5] = ["hi", "hello", "hey", "evening", "morning"];
+    const GREETED: [&str; 8] = ["all", "everyone", "everybody", "team", "folks", "gang", "squad", "both"];
+    let words = words(title);
+    match words.as_slice() {
+        [first, second, sign, ..]
+            if first.is_one(&GREETINGS)
+                && second.is_one(&GREETED)
+                && ["!", ",", "-", "."].contains(&sign.text) =>
+        {
+            &title[sign.range.end..]
+        }
+        _ => title,
     }
 }
 
