@@ -84,6 +84,7 @@ mod share;
 mod shared;
 mod source_text;
 mod spanned;
+mod targets_behind;
 mod token;
 mod track_part;
 mod turns;

@@ -18,6 +18,7 @@ use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
 use crate::roster::Roster;
 use crate::session_athletes::names;
+use crate::targets_behind::with_targets;
 use crate::token::Lexed;
 use crate::workout::{Part, Workout};
 
@@ -378,7 +379,14 @@ impl<'a> SessionReader<'a> {
     fn runs(&mut self, line: &Line<'_>, range: Range<usize>) {
         let start = line.start + range.start;
         match Block::read(&line.lexed.part(range)) {
-            Ok(block) => self.push(Block { start, ..block }),
+            Ok(block) => {
+                let is_apart = self.is_behind_groups;
+                let last = self.last().filter(|_| !is_apart);
+                match last.and_then(|last| Some((with_targets(last, &block)?, last))) {
+                    Some((again, last)) => *last = again,
+                    None => self.push(Block { start, ..block }),
+                }
+            }
             Err(_) if is_prose(&line.lexed) => {
                 let span = line.start..line.start + line.lexed.text.len();
                 let known = self.problems.last().is_some_and(|problem| problem.span == span);
