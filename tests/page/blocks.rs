@@ -93,6 +93,7 @@ fn each_part_is_a_tap_away_and_leads_back() {
         page.wait("document.documentElement.getAttribute('data-part') === 'run'");
     }
     page.tap("#to-times");
+    page.wait("document.documentElement.getAttribute('data-part') === 'times'");
     page.tap("details[data-block=b3] summary");
     page.wait("document.querySelector('#s1-b3-r1-l1-1') !== null");
 }
