@@ -38,11 +38,12 @@ test("the served and the offline answers are the same bytes", { skip: !served ||
   await engine.default({ module_or_path: await readFile(join(folder, "engine.wasm")) });
   const pick = numbers(20_270_413);
   const statuses = new Map();
-  for (let number = 0; number < REQUESTS; number += 1) {
+  for (let compared = 0; compared < REQUESTS; ) {
     const [operation, asked] = request(pick);
     const body = JSON.stringify(asked);
     // Only the program that has typesetting can print, and only on a terminal are tables wanted.
     if (["pdf", "txt"].includes(asked.ending)) continue;
+    compared += 1;
     const reply = await fetch(new URL(`api/${operation}`, served), {
       method: "POST",
       headers: { "Content-Type": "application/json" },
