@@ -48,6 +48,14 @@ fn assert_printed(text: &str, words: impl IntoIterator<Item = impl AsRef<str>>, 
 const ALL: [&str; 2] = ["--with", "cards,lanes,care"];
 
 #[test]
+fn letters_that_a_page_may_not_have_are_left_out_of_it() {
+    let session = "title: Tuesday\nwind: \"+\u{feff}3\"\nblocks: [6 x 200]\n";
+    let folder = Folder::with("s.yaml", session);
+    folder.toeline(&["plan", "s.yaml", "--out", "s.pdf"]).assert().success();
+    assert!(fs::read(folder.at("s.pdf")).is_ok_and(|file| file.starts_with(b"%PDF")));
+}
+
+#[test]
 fn everything_that_a_plan_says_is_printed_in_words() {
     needs_poppler!();
     for name in WRENBECK {

@@ -136,10 +136,13 @@ impl Printout {
     }
 }
 
+/// Letters that show nothing and that PDF/UA-1 (ISO 14289-1) allows in no text.
+const NEVER_PRINTED: [char; 2] = ['\u{feff}', '\u{fffe}'];
+
 impl Printed {
     /// Sets the pages, with pictures from files.
     fn set(&self, files: &[(String, Bytes)]) -> Result<PagedDocument, RenderError> {
-        let data = serde_json::to_vec(self)?;
+        let data = serde_json::to_string(self)?.replace(NEVER_PRINTED, "").into_bytes();
         let world =
             PrintWorld::new(files.iter().cloned().chain([("/sheet.json".to_owned(), Bytes::new(data))]));
         let document = typst::compile::<PagedDocument>(&world).output.map_err(|errors| mistake(&errors));
