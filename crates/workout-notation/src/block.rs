@@ -5,6 +5,7 @@ use std::fmt;
 use lane_distance::LaneNumber;
 
 use crate::doubt::Doubt;
+use crate::forms::note::MOST_COUNTED;
 use crate::forms::{Details, Gap, MOST_REPS, Run, RunKind, RunLength, SHORT_S, Step};
 use crate::spanned::Spanned;
 
@@ -342,14 +343,13 @@ impl fmt::Display for Block {
 impl Series {
     /// Whether its only run is so short that its metres could be a count of strides.
     fn is_short_stride(&self, run: &Run) -> bool {
-        const MOST_M: f64 = 20.0;
         let efforts = [&run.details.effort, &self.details.effort];
         let is_stride = efforts
             .iter()
             .find_map(|effort| effort.as_ref())
             .is_some_and(|effort| effort.starts_with("strides"));
         let is_short =
-            matches!(run.kind.value, RunKind::Plain(RunLength::Metres(metres)) if metres <= MOST_M);
+            matches!(run.kind.value, RunKind::Plain(RunLength::Metres(metres)) if metres <= MOST_COUNTED);
         self.count == 1 && is_stride && is_short
     }
 }

@@ -99,55 +99,6 @@ pub(crate) fn time_in_front(line: &str) -> Option<(NaiveTime, bool, Range<usize>
     Some((begins, is_unsure, words[first].range.start..dash.range.end))
 }
 
-/// Words for a place that closes.
-const VENUE: [&str; 9] =
-    ["track", "gate", "gates", "lights", "floodlights", "stadium", "venue", "ground", "site"];
-
-/// Words between it and when it does.
-const CLOSES: [&str; 12] =
-    ["is", "are", "be", "closed", "closes", "close", "shut", "shuts", "locked", "off", "out", "go"];
-
-/// Words for the end of a session.
-const FINISH: [&str; 9] =
-    ["finish", "finishes", "finishing", "end", "ends", "ending", "done", "finished", "until"];
-
-/// Until when the track is open, or when the session ends, where a part of a line says that and nothing else: `track closed
-/// from 7.15`, `finish by 8`; and where that stands.
-pub(crate) fn closing_time(line: &str, begins: NaiveTime) -> Option<(NaiveTime, Range<usize>)> {
-    let words = words(line);
-    let mut from = 0;
-    while from < words.len() {
-        let to = (from..words.len()).find(|&at| is_end(&words, at)).unwrap_or(words.len());
-        let part = &words[from..to];
-        let is = |at: usize, asked: &[&str]| part.get(at).is_some_and(|word| word.is_one(asked));
-        let mut at = usize::from(is(0, &["the", "must", "to"]));
-        let is_venue = is(at, &VENUE);
-        let first = at + 1;
-        if is_venue || is(at, &FINISH) {
-            at = first;
-            while is_venue && is(at, &CLOSES) {
-                at += 1;
-            }
-            let is_said = !is_venue || at > first;
-            while is(at, &["from", "at", "by", ":"]) {
-                at += 1;
-            }
-            if let Some((written, end)) = time(part, at).filter(|_| is_said)
-                && end == part.len()
-            {
-                let later = |half| written.at(half).filter(|ends| *ends > begins);
-                let ends = written
-                    .half
-                    .map_or_else(|| later(None).or_else(|| later(Some(true))), |half| later(Some(half)))?;
-                let start = from.checked_sub(1).map_or(part[0].range.start, |sign| words[sign].range.start);
-                return Some((ends, start..part[end - 1].range.end));
-            }
-        }
-        from = to + 1;
-    }
-    None
-}
-
 /// How many words name the day, or what is done on it, at the front of several: `Tuesday`, `Training`, `5/5/27`,
 /// `2027-05-05`.
 fn day_words(words: &[Word<'_>]) -> Option<usize> {
@@ -284,7 +235,7 @@ pub(crate) fn phrase(words: &[Word<'_>], stands: Stands) -> Option<Phrase> {
 
 /// A time as it is written.
 #[derive(Clone, Copy)]
-struct Written {
+pub(crate) struct Written {
     hour: u32,
     minute: Option<u32>,
     /// Whether two digits are written for the hour.
@@ -294,7 +245,7 @@ struct Written {
     /// Whether no sign stands in it.
     is_bare: bool,
     /// Whether it is after noon, where that is said.
-    half: Option<bool>,
+    pub(crate) half: Option<bool>,
 }
 
 impl Written {
@@ -313,7 +264,7 @@ impl Written {
         !self.is_full && (1..8).contains(&self.hour)
     }
 
-    fn at(self, is_after_noon: Option<bool>) -> Option<NaiveTime> {
+    pub(crate) fn at(self, is_after_noon: Option<bool>) -> Option<NaiveTime> {
         let hour = match is_after_noon {
             Some(_) if !(1..=12).contains(&self.hour) => self.hour,
             Some(is_after_noon) => self.hour % 12 + if is_after_noon { 12 } else { 0 },
@@ -377,7 +328,7 @@ fn half_of_day(word: Option<&Word<'_>>) -> Option<bool> {
 }
 
 /// A time at a place, and the place behind it.
-fn time(words: &[Word<'_>], at: usize) -> Option<(Written, usize)> {
+pub(crate) fn time(words: &[Word<'_>], at: usize) -> Option<(Written, usize)> {
     if let Some((written, length)) = words.get(at..).and_then(in_words) {
         return Some((written, at + length));
     }

@@ -7,7 +7,9 @@ use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
 use crate::attendance::attendance;
-use crate::clock_time::{clock_times, closing_time, time_in_front};
+use crate::bold::Bold;
+use crate::clock_time::{clock_times, time_in_front};
+use crate::closing_time::closing_time;
 use crate::closing_words::{CLOSED, KEEP_OUT};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
@@ -195,35 +197,6 @@ fn blanked(text: &str, said: &[Range<usize>]) -> String {
         }
     }
     blank
-}
-
-/// Words that are bold in a message: `*Sprinters*`, `**Day 1:**`.
-struct Bold {
-    /// Where the signs stand in the line that make them so.
-    signs: Vec<usize>,
-    /// Which of them stands for a colon: `*Middles* Dee, Eli`.
-    colon: Option<usize>,
-}
-
-impl Bold {
-    /// The bold words with which a line begins.
-    fn of(line: &str) -> Option<Self> {
-        let trimmed = line.trim_start();
-        let begins = line.len() - trimmed.len();
-        let signs = trimmed.bytes().take_while(|byte| *byte == b'*').count();
-        let inner = trimmed[signs..].starts_with(char::is_alphanumeric).then(|| &trimmed[signs..])?;
-        let sign = "**".get(..signs).filter(|sign| !sign.is_empty())?;
-        let close = inner.find(sign)?;
-        let (words, more) = (&inner[..close], inner[close + signs..].trim());
-        if words.ends_with(' ') {
-            return None;
-        }
-        let behind = begins + signs + close;
-        let is_heading = words.ends_with(char::is_alphanumeric) && words.contains(char::is_alphabetic);
-        let needs_colon = more.starts_with(char::is_alphanumeric) && !more.contains(':');
-        let colon = (is_heading && needs_colon).then_some(behind);
-        Some(Self { signs: (begins..begins + signs).chain(behind..behind + signs).collect(), colon })
-    }
 }
 
 /// Whether something is said behind a time.

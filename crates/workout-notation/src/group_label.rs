@@ -4,8 +4,9 @@ use std::ops::Range;
 
 use crate::cursor::Cursor;
 use crate::heading_words::is_everybody;
-use crate::people::is_group_name;
-use crate::roster::{NamesInFront, Roster, names_in_front, with_athletes};
+use crate::names_in_front::{NamesInFront, names_in_front};
+use crate::people::{is_event, is_group_name};
+use crate::roster::{Roster, with_athletes};
 use crate::token::Lexed;
 
 /// The most words, numbers and signs of such a name, without the athletes in brackets behind it.
@@ -16,9 +17,6 @@ const MOST_OF_ATHLETES: usize = 60;
 
 /// The least that is a distance and no part of a name, in metres.
 pub(crate) const LEAST_DISTANCE_M: f64 = 30.0;
-
-/// Words for an event, which name a group where others are named.
-const EVENTS: [&str; 6] = ["hurdles", "jumps", "throws", "steeplechase", "walks", "relays"];
 
 /// The name of a group in front of what it does.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -74,7 +72,7 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
                 return None;
             }
             let is_all = is_everybody(written) && (is_sign || !written.eq_ignore_ascii_case("all"));
-            let is_event = is_sign && EVENTS.iter().any(|event| written.eq_ignore_ascii_case(event));
+            let is_event = is_sign && is_event(written);
             let is_label = is_all || is_event || is_group_name(written);
             // What stands behind it is done: alone it is a heading.
             let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };

@@ -2,8 +2,8 @@
 
 use crate::group_label::{group_label, joint_tokens};
 use crate::lines::Line;
+use crate::names_in_front::names_in_front;
 use crate::people::is_group_name;
-use crate::roster::names_in_front;
 use crate::vocabulary::Role;
 
 /// What the names of groups in the lines of a text say of it as a whole.

@@ -3,6 +3,7 @@
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
+use crate::forms::note::MOST_COUNTED;
 use crate::forms::{Details, FURTHEST_M, Gap, RecoveryKind, Run, RunKind, RunLength, effort, stance};
 use crate::last_run::LastRun;
 use crate::listed::{Listed, counted, is_bare_timed, own, run_of};
@@ -336,12 +337,11 @@ impl Cursor<'_> {
 
     /// `4 strides of 80m`, `6 strides 80m`
     fn is_count_of_strides(&self) -> bool {
-        const MOST: f64 = 20.0;
         let of = 2 + usize::from(self.is_word(2, &["of", "over"]));
-        self.number_at(0).is_some_and(|count| count <= MOST)
+        self.number_at(0).is_some_and(|count| count <= MOST_COUNTED)
             && self.is_word(1, &["strides"])
             && self.metres_tokens(of).is_some()
-            && self.number_at(of).is_some_and(|metres| metres > MOST)
+            && self.number_at(of).is_some_and(|metres| metres > MOST_COUNTED)
     }
 
     /// `up to 6 x`, `at least 6 x`, `a dozen`: how many words stand in front of a count that is taken as it is.

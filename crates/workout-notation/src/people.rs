@@ -20,8 +20,16 @@ pub(crate) const PEOPLE: [&str; 37] = [
 pub(crate) const GROUPS: [&str; 10] =
     ["sprints", "distance", "endurance", "group", "squad", "wheelchair", "runners", "athletes", "grp", "gp"];
 
+/// Words for an event, which name a group where others are named.
+const EVENTS: [&str; 7] = ["hurdles", "jumps", "throws", "steeplechase", "walks", "relay", "relays"];
+
 /// Words in front of the number of an age.
 pub(crate) const AGES: [&str; 6] = ["u", "under", "over", "y", "yr", "year"];
+
+/// Whether a group is called by its event.
+pub(crate) fn is_event(group: &str) -> bool {
+    EVENTS.iter().any(|event| group.eq_ignore_ascii_case(event))
+}
 
 /// Whether a word says who trains.
 pub(crate) fn is_people(word: &str) -> bool {

@@ -7,7 +7,8 @@ use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::heading_words::{has_word, is_everybody, names_day, names_part};
 use crate::line_words::words;
-use crate::people::{MOST_WORDS, is_group_name, names_people};
+use crate::names_in_front::names_in_front;
+use crate::people::{MOST_WORDS, is_event, is_group_name, names_people};
 use crate::token::Lexed;
 
 /// The names behind that of a group, and what is said of some of them.
@@ -26,7 +27,7 @@ const PARTICLES: [&str; 14] =
     ["de", "da", "di", "du", "del", "van", "von", "der", "den", "ter", "ten", "la", "le", "bin"];
 
 /// The fewest names: one word in brackets may be anything.
-const FEWEST: usize = 2;
+pub(crate) const FEWEST: usize = 2;
 
 /// Words in front of what stands in a text of a session and is no group.
 const NO_GROUPS: [&str; 25] = [
@@ -109,61 +110,6 @@ pub(crate) fn with_athletes(words: &str, has_colon: bool) -> (&str, Roster) {
     in_brackets(words, has_colon).unwrap_or((words, Roster::default()))
 }
 
-/// Signs that part a group from its athletes, and those from what they do.
-const SIGNS: [&str; 5] = [": ", " - ", " – ", " — ", ":"];
-
-/// Events that name a group in front of names.
-const EVENTS: [&str; 7] = ["relay", "relays", "hurdles", "jumps", "throws", "steeplechase", "walks"];
-
-/// Whether a group is called by its event.
-fn is_event(group: &str) -> bool {
-    EVENTS.iter().any(|event| group.eq_ignore_ascii_case(event))
-}
-
-/// A group, or athletes alone, in front of what they do, without brackets.
-pub(crate) struct NamesInFront<'a> {
-    /// What the group is called; athletes alone are called by their names.
-    pub(crate) group: &'a str,
-    pub(crate) roster: Roster,
-    /// How many bytes the names end behind, and what they do begins at.
-    pub(crate) ends: usize,
-    pub(crate) next: usize,
-}
-
-/// `Sprints - Ada, Ben: 4 x 60`, `Sprints: Ada, Ben - 4 x 60`, `Ada, Ben: 4 x 60`.
-pub(crate) fn names_in_front(text: &str) -> Option<NamesInFront<'_>> {
-    let sign_from = |from: usize| {
-        let found = SIGNS.iter().filter_map(|sign| Some((from + text[from..].find(sign)?, sign.len())));
-        found.min_by_key(|(at, length)| (*at, usize::MAX - length))
-    };
-    let (first, length) = sign_from(0)?;
-    let behind = first + length;
-    let names_at = |range: Range<usize>| {
-        let names = text.get(range)?.trim();
-        let roster = Roster::read(names, FEWEST).filter(|roster| roster.remarks.is_empty())?;
-        let are_names = !roster.names().any(|name| is_known(name)) && !names_day(names);
-        (are_names && !names.contains(|letter: char| letter.is_ascii_digit())).then_some(roster)
-    };
-    let does = |from: usize| {
-        let lexed = Lexed::new(text.get(from..).unwrap_or_default(), &FORMS);
-        let cursor = Cursor::new(&lexed);
-        (0..MOST_IN_FRONT).any(|ahead| cursor.is_counted_item(ahead)) || cursor.metres_tokens(0).is_some()
-    };
-    let group = text[..first].trim();
-    if let Some(roster) = names_at(0..first).filter(|_| does(behind)) {
-        return Some(NamesInFront { group, roster, ends: first, next: behind });
-    }
-    if !(is_group_name(group) && !has_count(group) || is_sign(group) || is_event(group)) {
-        return None;
-    }
-    let (second, length) = sign_from(behind)?;
-    let roster = names_at(behind..second).filter(|_| does(second + length))?;
-    Some(NamesInFront { group, roster, ends: second, next: second + length })
-}
-
-/// How far ahead what athletes do is looked for, in tokens.
-const MOST_IN_FRONT: usize = 6;
-
 /// What stands in front of the last brackets, and the names in them.
 fn in_brackets(words: &str, has_colon: bool) -> Option<(&str, Roster)> {
     let inner = words.strip_suffix(')')?;
@@ -191,13 +137,13 @@ fn behind_sign(words: &str) -> Option<(&str, &str)> {
 }
 
 /// Whether a group has only a letter or a digit for its name: `A`, `2`.
-fn is_sign(group: &str) -> bool {
+pub(crate) fn is_sign(group: &str) -> bool {
     let mut letters = group.chars();
     matches!((letters.next(), letters.next()), (Some(sign), None) if sign.is_ascii_uppercase() || sign.is_ascii_digit())
 }
 
 /// Whether a count stands in words: `Seniors 6 x 200`.
-fn has_count(words: &str) -> bool {
+pub(crate) fn has_count(words: &str) -> bool {
     let lexed = Lexed::new(words, &FORMS);
     let cursor = Cursor::new(&lexed);
     (0..lexed.tokens.len()).any(|ahead| cursor.is_number(ahead) && cursor.is_times(ahead + 1))
@@ -209,7 +155,7 @@ fn is_note(words: &str) -> bool {
 }
 
 /// Whether what could be a name is a word of the notation.
-fn is_known(name: &str) -> bool {
+pub(crate) fn is_known(name: &str) -> bool {
     // An effort, and somebody's name.
     if name.eq_ignore_ascii_case("max") {
         return false;
@@ -225,7 +171,7 @@ fn is_known(name: &str) -> bool {
 
 impl Roster {
     /// Reads names with commas, `&` or `and` between them; nothing where one of them is none, or there are too few.
-    fn read(names: &str, fewest: usize) -> Option<Self> {
+    pub(crate) fn read(names: &str, fewest: usize) -> Option<Self> {
         let mut roster = Self::default();
         let mut entries = entries(names);
         // `Kit Lou Max Ned`: nobody has so many names.

@@ -6,20 +6,18 @@ use chrono::NaiveTime;
 
 use crate::attendance::attendance;
 use crate::block::{Block, Body, RestAfter};
-use crate::cursor::Cursor;
 use crate::doubt::Doubt;
 use crate::group_label::GroupLabel;
 use crate::group_labels::GroupLabels;
 use crate::heading::{Above, Heading, heading};
 use crate::heading_words::{is_cool_down, is_title};
-use crate::line_words::words;
 use crate::lines::{Line, above};
 use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
 use crate::roster::Roster;
 use crate::session_athletes::names;
 use crate::targets_behind::with_targets;
-use crate::token::Lexed;
+use crate::told::{is_prose, is_told};
 use crate::workout::{Part, Workout};
 
 /// The most blocks of one text.
@@ -264,30 +262,6 @@ impl<'a> SessionReader<'a> {
         true
     }
 
-    fn title(&mut self, line: &Line<'_>, words: &str) {
-        if words.is_empty() {
-            return;
-        }
-        if let Some(span) = lanes_in(&line.lexed) {
-            let written = &line.lexed.text[span.clone()];
-            let message = format!("`{written}` in a title closes no lane and gives nobody one");
-            let help = format!("write `{written} closed`, or name the lanes behind the runs");
-            let span = line.start + span.start..line.start + span.end;
-            self.problems.push(Problem::new(span, message).with_help(help));
-        }
-        // What was said of the day within it has left spaces and commas.
-        let mut words = words.split_whitespace().collect::<Vec<_>>().join(" ").replace(" ,", ",");
-        while words.contains(",,") {
-            words = words.replace(",,", ",");
-        }
-        let words = without_greeting(&words).trim_matches([',', ' ', '-', '–', '.']).to_owned();
-        if words.is_empty() {
-            return;
-        }
-        let title = self.workout.title.take();
-        self.workout.title = Some(title.map_or_else(|| words.clone(), |title| format!("{title}, {words}")));
-    }
-
     pub(crate) fn last(&mut self) -> Option<&mut Block> {
         self.workout.parts.last_mut()?.blocks.last_mut()
     }
@@ -466,56 +440,6 @@ impl<'a> SessionReader<'a> {
             block.doubts.push(Doubt::LineRepeated { count });
         }
     }
-}
-
-/// A title without the greeting in front of it: `Hi all! Thursday`.
-fn without_greeting(title: &str) -> &str {
-    const GREETINGS: [&str; 5] = ["hi", "hello", "hey", "evening", "morning"];
-    const GREETED: [&str; 8] = ["all", "everyone", "everybody", "team", "folks", "gang", "squad", "both"];
-    let words = words(title);
-    match words.as_slice() {
-        [first, second, sign, ..]
-            if first.is_one(&GREETINGS)
-                && second.is_one(&GREETED)
-                && ["!", ",", "-", "."].contains(&sign.text) =>
-        {
-            &title[sign.range.end..]
-        }
-        _ => title,
-    }
-}
-
-/// Whether a line begins with `Note:`.
-fn is_told(lexed: &Lexed<'_>) -> bool {
-    let cursor = Cursor::new(lexed);
-    cursor.is_word(0, &["note", "notes"]) && cursor.is_sign(1, ':')
-}
-
-/// Whether a line is a sentence: it begins with a word that is none of the notation, and counts nothing.
-fn is_prose(lexed: &Lexed<'_>) -> bool {
-    const FEWEST_WORDS: usize = 3;
-    let cursor = Cursor::new(lexed);
-    let is_written =
-        cursor.word_at(0).is_some_and(|word| word.starts_with(char::is_uppercase) && word.len() > 1);
-    let words = lexed.tokens.iter().filter(|token| token.is_word()).count();
-    is_written
-        && !cursor.is_known(0)
-        && words >= FEWEST_WORDS
-        && !(0..lexed.tokens.len()).any(|ahead| cursor.is_counted_item(ahead))
-}
-
-/// Where lanes are named in a line.
-fn lanes_in(lexed: &Lexed<'_>) -> Option<Range<usize>> {
-    let mut cursor = Cursor::new(lexed);
-    while !cursor.is_at_end() {
-        let begins = cursor.place();
-        if cursor.word(&["lane", "lanes"]) && cursor.is_number(0) && cursor.lanes().is_ok() {
-            return Some(cursor.since(begins));
-        }
-        cursor.go_back(begins);
-        cursor.skip();
-    }
-    None
 }
 
 /// A label that stands above a block, with the block's own behind it.

@@ -81,8 +81,13 @@ impl Cursor<'_> {
 
     /// Reads what is told besides if it comes next, and says whether it does.
     pub(crate) fn aside(&mut self) -> bool {
+        self.keep_next(self.aside_tokens())
+    }
+
+    /// Keeps so many tokens as they are written, and says whether there are any.
+    fn keep_next(&mut self, tokens: Option<usize>) -> bool {
         let begins = self.place();
-        let Some(tokens) = self.aside_tokens() else { return false };
+        let Some(tokens) = tokens else { return false };
         self.skip_all(tokens);
         self.keep(begins);
         true
@@ -141,11 +146,7 @@ impl Cursor<'_> {
 
     /// Keeps how a run by time is divided, if that comes next, and says whether it does.
     pub(crate) fn on_and_off(&mut self) -> bool {
-        let begins = self.place();
-        let Some(tokens) = self.on_and_off_tokens() else { return false };
-        self.skip_all(tokens);
-        self.keep(begins);
-        true
+        self.keep_next(self.on_and_off_tokens())
     }
 
     /// How many tokens it has where one comes next.

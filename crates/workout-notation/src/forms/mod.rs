@@ -16,7 +16,7 @@ mod hurdles;
 mod in_and_out;
 mod jog;
 mod lanes;
-mod note;
+pub(crate) mod note;
 mod pace;
 mod paces_in_turn;
 mod part_times;

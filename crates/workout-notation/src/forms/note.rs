@@ -30,7 +30,7 @@ const AFTER_A_DISTANCE: [&str; 10] =
 const MINUTES_OF_NOTE: std::ops::RangeInclusive<f64> = 3.0..=60.0;
 
 /// More of them than this are metres.
-const MOST_COUNTED: f64 = 20.0;
+pub(crate) const MOST_COUNTED: f64 = 20.0;
 
 /// The most words, numbers and signs of a label such as `main set:`.
 const MOST_TOKENS: usize = 10;

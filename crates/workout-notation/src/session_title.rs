@@ -1,0 +1,68 @@
+//! What a session is called.
+
+use std::ops::Range;
+
+use crate::cursor::Cursor;
+use crate::line_words::words;
+use crate::lines::Line;
+use crate::problem::Problem;
+use crate::session_reader::SessionReader;
+use crate::token::Lexed;
+
+impl SessionReader<'_> {
+    /// Adds words of a line to the title.
+    pub(crate) fn title(&mut self, line: &Line<'_>, words: &str) {
+        if words.is_empty() {
+            return;
+        }
+        if let Some(span) = lanes_in(&line.lexed) {
+            let written = &line.lexed.text[span.clone()];
+            let message = format!("`{written}` in a title closes no lane and gives nobody one");
+            let help = format!("write `{written} closed`, or name the lanes behind the runs");
+            let span = line.start + span.start..line.start + span.end;
+            self.problems.push(Problem::new(span, message).with_help(help));
+        }
+        // What was said of the day within it has left spaces and commas.
+        let mut words = words.split_whitespace().collect::<Vec<_>>().join(" ").replace(" ,", ",");
+        while words.contains(",,") {
+            words = words.replace(",,", ",");
+        }
+        let words = without_greeting(&words).trim_matches([',', ' ', '-', '–', '.']).to_owned();
+        if words.is_empty() {
+            return;
+        }
+        let title = self.workout.title.take();
+        self.workout.title = Some(title.map_or_else(|| words.clone(), |title| format!("{title}, {words}")));
+    }
+}
+
+/// Where lanes are named in a line.
+fn lanes_in(lexed: &Lexed<'_>) -> Option<Range<usize>> {
+    let mut cursor = Cursor::new(lexed);
+    while !cursor.is_at_end() {
+        let begins = cursor.place();
+        if cursor.word(&["lane", "lanes"]) && cursor.is_number(0) && cursor.lanes().is_ok() {
+            return Some(cursor.since(begins));
+        }
+        cursor.go_back(begins);
+        cursor.skip();
+    }
+    None
+}
+
+/// A title without the greeting in front of it: `Hi all! Thursday`.
+fn without_greeting(title: &str) -> &str {
+    const GREETINGS: [&str; 5] = ["hi", "hello", "hey", "evening", "morning"];
+    const GREETED: [&str; 8] = ["all", "everyone", "everybody", "team", "folks", "gang", "squad", "both"];
+    let words = words(title);
+    match words.as_slice() {
+        [first, second, sign, ..]
+            if first.is_one(&GREETINGS)
+                && second.is_one(&GREETED)
+                && ["!", ",", "-", "."].contains(&sign.text) =>
+        {
+            &title[sign.range.end..]
+        }
+        _ => title,
+    }
+}
