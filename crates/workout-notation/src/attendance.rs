@@ -42,7 +42,7 @@ const WITH: [&str; 4] = ["with", "joins", "joining", "w"];
 const TRAINS: [&str; 5] = ["trains", "training", "goes", "runs", "running"];
 
 /// Words for somebody who goes earlier.
-const EARLY: [&str; 8] = ["until", "till", "leaves", "leaving", "early", "only", "maybe", "if"];
+const EARLY: [&str; 9] = ["until", "till", "til", "leaves", "leaving", "early", "only", "maybe", "if"];
 
 /// Words in front of names of who does not train.
 const WITHOUT: [&str; 4] = ["no", "without", "missing", "absent"];

@@ -74,7 +74,8 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
     let sure = (0..words.len()).find_map(|at| {
         let (time, next) = time(&words, at)?;
         let half = time.half?;
-        let is_free = at == 0 || !["-", "–", "to", "until"].iter().any(|to| words[at - 1].is(to));
+        let is_free =
+            at == 0 || !["-", "–", "to", "until", "till", "til"].iter().any(|to| words[at - 1].is(to));
         (is_free && next > at).then(|| time.at(Some(half))).flatten()
     });
     sure.map(|begins| Said { begins, ends: None, range: None, is_unsure: false })
@@ -182,7 +183,7 @@ pub(crate) fn phrase(words: &[Word<'_>], stands: Stands) -> Option<Phrase> {
         at = next;
     }
     let mut second = None;
-    if is_word(at, &["-", "–", "—", "to", "until", "till"]) {
+    if is_word(at, &["-", "–", "—", "to", "until", "till", "til"]) {
         let (time, next) = time(words, at + 1)?;
         second = Some(time);
         at = next;

@@ -327,6 +327,12 @@ impl<'a> Cursor<'a> {
         self.is_word_before(1, words)
     }
 
+    /// The word that was stepped over last, as it is written.
+    pub(crate) fn word_before(&self) -> Option<&str> {
+        let before = self.at.checked_sub(1).and_then(|before| self.tokens.get(before));
+        before.filter(|token| token.is_word()).and_then(|token| self.text.get(token.span.clone()))
+    }
+
     /// Whether the token so many before the next one is one of these words.
     pub(crate) fn is_word_before(&self, back: usize, words: &[&str]) -> bool {
         let before = self.at.checked_sub(back).and_then(|before| self.tokens.get(before));

@@ -64,7 +64,7 @@ const ENDS: [char; 7] = [',', ';', '.', '(', ')', '|', ':'];
 const PARTS: [char; 5] = [',', ';', '-', '.', ':'];
 
 /// Words with which a part of the evening begins.
-const HOURS: [&str; 6] = ["until", "till", "from", "before", "after", "at"];
+const HOURS: [&str; 8] = ["until", "till", "til", "from", "before", "after", "at", "by"];
 
 /// Words in front of what is said of the day alone in a line.
 const REMINDERS: [&str; 7] = ["note", "nb", "reminder", "remember", "please", "and", "but"];

@@ -125,6 +125,11 @@ pub enum Doubt {
         /// The words.
         words: String,
     },
+    /// A line of nothing but names, taken for those who train.
+    NamesAlone {
+        /// Who.
+        names: Vec<String>,
+    },
     /// Somebody is said not to be there whom the text does not name.
     NotNamed {
         /// Who.

@@ -1,6 +1,7 @@
 //! Words by which a heading or a label is known.
 
 use crate::cursor::Cursor;
+use crate::line_words;
 
 /// Words for a part of a session, which name no group.
 const PARTS: [&str; 22] = [
@@ -116,6 +117,6 @@ pub(crate) fn is_cool_down(words: &str) -> bool {
 
 /// Whether one of several words, in small letters, stands in a line.
 pub(crate) fn has_word(line: &str, words: &[&str]) -> bool {
-    let mut own = line.split(|letter: char| !letter.is_alphanumeric());
-    own.any(|own| words.iter().any(|word| own.eq_ignore_ascii_case(word)))
+    // `Gp1` is `gp` and a number.
+    line_words::words(line).iter().any(|own| own.is_one(words))
 }

@@ -78,6 +78,7 @@ mod rest_in_list;
 mod rest_words;
 mod roster;
 mod run;
+mod same_as;
 mod session_athletes;
 mod session_groups;
 mod session_reader;

@@ -5,6 +5,7 @@ use crate::forms::FORMS;
 use crate::group_label::{GroupLabel, group_label};
 use crate::heading::Above;
 use crate::heading_words::is_title;
+use crate::names_in_front::{NamesInFront, names_in_front, one_in_front};
 use crate::people::is_group_name;
 use crate::piece::trimmed;
 use crate::roster::{Roster, has_rosters, named_group};
@@ -23,6 +24,8 @@ pub(crate) struct Line<'a> {
     pub(crate) is_behind_blank: bool,
     /// Whether the text has groups whose athletes are named.
     has_rosters: bool,
+    /// Whether athletes of no group are named in front of what they do.
+    has_names_in_front: bool,
 }
 
 impl Line<'_> {
@@ -35,7 +38,15 @@ impl Line<'_> {
     /// has runs.
     pub(crate) fn group_label(&self, is_first: bool) -> Option<GroupLabel> {
         let is_label = |label: &GroupLabel| self.behind(label.end).has_runs() || !is_title(self.lexed.text);
-        group_label(&self.lexed, 0).filter(|label| !is_first || is_label(label))
+        let label = group_label(&self.lexed, 0).or_else(|| self.label_of_one());
+        label.filter(|label| !is_first || is_label(label))
+    }
+
+    /// One athlete in front of what that one does, in a text in which others are named so.
+    fn label_of_one(&self) -> Option<GroupLabel> {
+        let found = self.has_names_in_front.then(|| one_in_front(self.lexed.text)).flatten()?;
+        let NamesInFront { group, roster, ends, next } = found;
+        Some(GroupLabel { group: Some(group.to_owned()), roster, span: 0..ends, end: next })
     }
 
     /// The name of a group and who is in it, where the line is that and nothing else.
@@ -52,6 +63,7 @@ impl Line<'_> {
             is_bullet: self.is_bullet,
             is_behind_blank: self.is_behind_blank,
             has_rosters: self.has_rosters,
+            has_names_in_front: self.has_names_in_front,
         }
     }
 
@@ -83,7 +95,14 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
         if !inner.is_empty() {
             let lexed = Lexed::new(&text[inner.clone()], &FORMS);
             let is_bullet = bullet > 0;
-            lines.push(Line { lexed, start: inner.start, is_bullet, is_behind_blank, has_rosters: false });
+            lines.push(Line {
+                lexed,
+                start: inner.start,
+                is_bullet,
+                is_behind_blank,
+                has_rosters: false,
+                has_names_in_front: false,
+            });
             is_behind_blank = false;
         }
     }
@@ -93,6 +112,11 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
     };
     if has_rosters(lines.iter().map(|line| line.lexed.text)) || lines.iter().any(names_in_brackets) {
         lines.iter_mut().for_each(|line| line.has_rosters = true);
+    }
+    let has_names_in_front =
+        |line: &Line<'_>| names_in_front(line.lexed.text).is_some_and(|found| found.are_alone());
+    if lines.iter().any(has_names_in_front) {
+        lines.iter_mut().for_each(|line| line.has_names_in_front = true);
     }
     lines
 }

@@ -231,6 +231,14 @@ impl Cursor<'_> {
         depth == 0 || !self.is_sign(0, ')')
     }
 
+    /// `@ 54 (48 for Ada)`, `@ 54 (Ada 48)`: what to write where a number is somebody's alone.
+    fn help_for_one(&self) -> Option<String> {
+        let is_name = |word: &&str| word.starts_with(char::is_uppercase) && word.len() > 1;
+        let behind = self.word_at(2).filter(|_| self.is_word(1, &["for"]) && !self.is_known(2));
+        let name = behind.or_else(|| self.word_before()).filter(is_name).filter(|_| self.is_number(0))?;
+        Some(format!("name who runs it in front of a line: `{name}: …`, and the others in front of theirs"))
+    }
+
     /// Reports a word that fits nowhere, and goes on after it.
     pub(crate) fn not_understood(&mut self) {
         while self.is_sign(0, ',') || self.is_sign(0, ';') {
@@ -251,7 +259,7 @@ impl Cursor<'_> {
         }
         let message = format!("{} is not understood here", self.found());
         let further = if self.is_item(0) { BETWEEN_HELP } else { FURTHER_HELP };
-        let help = self.did_you_mean().unwrap_or_else(|| further.to_owned());
+        let help = self.did_you_mean().or_else(|| self.help_for_one()).unwrap_or_else(|| further.to_owned());
         self.problem(here, message, help);
         let before = self.place();
         self.skip_to_clause();

@@ -30,17 +30,8 @@ pub(crate) fn names_in_front(text: &str) -> Option<NamesInFront<'_>> {
     };
     let (first, length) = sign_from(0)?;
     let behind = first + length;
-    let names_at = |range: Range<usize>| {
-        let names = text.get(range)?.trim();
-        let roster = Roster::read(names, FEWEST).filter(|roster| roster.remarks.is_empty())?;
-        let are_names = !roster.names().any(|name| is_known(name)) && !names_day(names);
-        (are_names && !names.contains(|letter: char| letter.is_ascii_digit())).then_some(roster)
-    };
-    let does = |from: usize| {
-        let lexed = Lexed::new(text.get(from..).unwrap_or_default(), &FORMS);
-        let cursor = Cursor::new(&lexed);
-        (0..MOST_IN_FRONT).any(|ahead| cursor.is_counted_item(ahead)) || cursor.metres_tokens(0).is_some()
-    };
+    let names_at = |range: Range<usize>| names_alone(text.get(range)?, FEWEST);
+    let does = |from: usize| does_runs(text.get(from..).unwrap_or_default());
     let group = text[..first].trim();
     if let Some(roster) = names_at(0..first).filter(|_| does(behind)) {
         return Some(NamesInFront { group, roster, ends: first, next: behind });
@@ -51,6 +42,36 @@ pub(crate) fn names_in_front(text: &str) -> Option<NamesInFront<'_>> {
     let (second, length) = sign_from(behind)?;
     let roster = names_at(behind..second).filter(|_| does(second + length))?;
     Some(NamesInFront { group, roster, ends: second, next: second + length })
+}
+
+impl NamesInFront<'_> {
+    /// Whether they are athletes of no group.
+    pub(crate) fn are_alone(&self) -> bool {
+        self.roster.names().next().is_some_and(|first| self.group.starts_with(first.as_str()))
+    }
+}
+
+/// `Ada: 4 x 60`: one athlete, where others are named in front of what they do.
+pub(crate) fn one_in_front(text: &str) -> Option<NamesInFront<'_>> {
+    let ends = text.find(':')?;
+    let group = text[..ends].trim();
+    let roster = names_alone(group, 1).filter(|_| does_runs(&text[ends + 1..]))?;
+    Some(NamesInFront { group, roster, ends, next: ends + 1 })
+}
+
+/// Names of athletes and nothing else.
+pub(crate) fn names_alone(names: &str, fewest: usize) -> Option<Roster> {
+    let names = names.trim();
+    let roster = Roster::read(names, fewest).filter(|roster| roster.remarks.is_empty())?;
+    let are_names = !roster.names().any(|name| is_known(name)) && !names_day(names);
+    (are_names && !names.contains(|letter: char| letter.is_ascii_digit())).then_some(roster)
+}
+
+/// Whether a text begins with what is run.
+fn does_runs(text: &str) -> bool {
+    let lexed = Lexed::new(text, &FORMS);
+    let cursor = Cursor::new(&lexed);
+    (0..MOST_IN_FRONT).any(|ahead| cursor.is_counted_item(ahead)) || cursor.metres_tokens(0).is_some()
 }
 
 /// How far ahead what athletes do is looked for, in tokens.

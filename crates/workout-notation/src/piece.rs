@@ -151,7 +151,11 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
             let is_capital = word(at + 1).starts_with(char::is_uppercase);
             let is_counted =
                 is_number(at + 1) && (is_sign(at + 2, 'x') || word(at + 2).eq_ignore_ascii_case("x"));
-            (!is_short || is_capital || is_counted).then_some((Cut::Strong, 1))
+            // `3 min. 300 in 48`
+            let is_target = is_number(at + 1)
+                && (is_sign(at + 2, '@')
+                    || ["in", "at"].iter().any(|in_| word(at + 2).eq_ignore_ascii_case(in_)));
+            (!is_short || is_capital || is_counted || is_target).then_some((Cut::Strong, 1))
         } else if is_sign(at, ',') && is_label_at(at + 1) {
             // `Seniors: 5 x 300, juniors: 4 x 300`
             Some((Cut::Strong, 1))

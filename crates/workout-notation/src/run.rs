@@ -9,7 +9,7 @@ use crate::spanned::Spanned;
 const RUNS: [&str; 7] = ["run", "runs", "rep", "reps", "repeats", "intervals", "turnarounds"];
 
 /// Words in front of a run that add nothing to it.
-const LEADS: [&str; 3] = ["run", "stride", "sprint"];
+const LEADS: [&str; 4] = ["run", "stride", "sprint", "flat"];
 
 /// A number without a unit below this that is no multiple of 5 is hardly a distance, in metres.
 const LEAST_ODD_M: f64 = 100.0;

@@ -4,6 +4,7 @@ use crate::attendance::{Attendance, Said, attendance, unknown_absence};
 use crate::block::{Block, Body};
 use crate::doubt::Doubt;
 use crate::lines::Line;
+use crate::names_in_front::names_alone;
 use crate::problem::Problem;
 use crate::roster::Roster;
 use crate::session_reader::SessionReader;
@@ -12,6 +13,19 @@ use crate::workout::Part;
 /// The most athletes that a text names.
 const MOST_NAMES: usize = 500;
 
+/// The fewest names that are athletes where a line has nothing but names.
+const FEWEST_ALONE: usize = 3;
+
+/// What those are called who are named in no group.
+const ATHLETES: &str = "Athletes";
+
+/// The athletes of a line that has nothing but their names, behind the first line: `Uma, Vic, Wes`.
+fn alone(line: &Line<'_>, index: usize) -> Option<Vec<String>> {
+    let text = line.lexed.text;
+    let roster = names_alone(text, FEWEST_ALONE).filter(|_| index > 0 && !text.contains(':'))?;
+    Some(roster.athletes)
+}
+
 /// The names of athletes in the lines of a text, each once.
 pub(crate) fn names(lines: &[Line<'_>]) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
@@ -19,7 +33,8 @@ pub(crate) fn names(lines: &[Line<'_>]) -> Vec<String> {
         let named = line.named_group().map(|(_, roster)| roster);
         let roster = named.or_else(|| Some(line.group_label(index == 0)?.roster));
         let roster = roster.unwrap_or_default();
-        for name in roster.names() {
+        let alone = alone(line, index).unwrap_or_default();
+        for name in roster.names().chain(&alone) {
             if !names.contains(name) && names.len() < MOST_NAMES {
                 names.push(name.clone());
             }
@@ -29,6 +44,30 @@ pub(crate) fn names(lines: &[Line<'_>]) -> Vec<String> {
 }
 
 impl SessionReader<'_> {
+    /// Keeps the athletes of a line that has nothing but their names, where no group is named.
+    pub(crate) fn athletes_alone(&mut self, line: &Line<'_>, index: usize) -> bool {
+        if !self.labels.is_empty() || !self.athletes.is_empty() {
+            return false;
+        }
+        self.athletes = alone(line, index).unwrap_or_default();
+        !self.athletes.is_empty()
+    }
+
+    /// Gives what is done to the athletes who are named alone, where no group came of the text.
+    fn settle_athletes_alone(&mut self) {
+        let athletes = std::mem::take(&mut self.athletes);
+        let Some(first) = athletes.first().cloned() else { return };
+        if self.workout.parts.iter().any(|part| part.group.is_some()) {
+            self.push(Block::new(athletes.join(", "), Body::words(&athletes.join(", "))));
+            return;
+        }
+        for part in &mut self.workout.parts {
+            part.group = Some(ATHLETES.to_owned());
+            part.athletes.clone_from(&athletes);
+        }
+        self.doubts.push((first, Doubt::NamesAlone { names: athletes }));
+    }
+
     /// Says who is in the group that begins; nobody can be in two, or twice in one.
     pub(crate) fn name_athletes(&mut self, line: &Line<'_>, roster: Roster) {
         if roster.is_empty() {
@@ -146,6 +185,7 @@ impl SessionReader<'_> {
 
     /// Leaves out who is not there, and says what is said of athletes at the first block of their groups.
     pub(crate) fn settle_athletes(&mut self) {
+        self.settle_athletes_alone();
         for (name, others) in std::mem::take(&mut self.moves) {
             self.settle_move(name, &others);
         }

@@ -16,7 +16,7 @@ use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
 use crate::roster::Roster;
 use crate::session_athletes::names;
-use crate::targets_behind::with_targets;
+use crate::targets_behind::{self, with_targets};
 use crate::told::{is_prose, is_told};
 use crate::workout::{Part, Workout};
 
@@ -44,6 +44,8 @@ pub(crate) struct SessionReader<'a> {
     declared: Vec<(String, Vec<String>)>,
     /// All names of the text.
     pub(crate) names: Vec<String>,
+    /// Athletes in a line of their own, of no group.
+    pub(crate) athletes: Vec<String>,
     /// Who trains with another group, by the words for it.
     pub(crate) moves: Vec<(String, String)>,
     /// Who is not there, by lines that say so.
@@ -81,6 +83,7 @@ impl<'a> SessionReader<'a> {
             is_behind_groups: false,
             declared: Vec::new(),
             names: names(lines),
+            athletes: Vec::new(),
             moves: Vec::new(),
             absent: Vec::new(),
             doubts: Vec::new(),
@@ -98,7 +101,7 @@ impl<'a> SessionReader<'a> {
         for (index, line) in lines.iter().enumerate() {
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
-            if self.attendance(line) {
+            if self.attendance(line) || !self.is_blocks && self.athletes_alone(line, index) {
                 continue;
             }
             let named = line.named_group().filter(|_| has_more);
@@ -281,6 +284,9 @@ impl<'a> SessionReader<'a> {
 
     /// Reads one line: its pieces, each of which is a block, or says something of the one before.
     pub(crate) fn line(&mut self, line: &Line<'_>) {
+        if self.same_as(line) {
+            return;
+        }
         let mut first = self.workout.parts.last().map_or(0, |part| part.blocks.len());
         let mut groups = u32::from(self.label.is_some() && !self.is_behind_groups);
         let before = self.workout.blocks().count();
@@ -352,11 +358,14 @@ impl<'a> SessionReader<'a> {
     /// Reads a part of a line as a block of its own.
     fn runs(&mut self, line: &Line<'_>, range: Range<usize>) {
         let start = line.start + range.start;
-        match Block::read(&line.lexed.part(range)) {
+        match Block::read(&line.lexed.part(range.clone())) {
             Ok(block) => {
                 let is_apart = self.is_behind_groups;
+                // `6 x 300, 3 min. 300 in 48`
+                let is_sentence = line.lexed.text[..range.start].trim_end().ends_with('.');
+                let fewest = if is_sentence { 1 } else { targets_behind::FEWEST };
                 let last = self.last().filter(|_| !is_apart);
-                match last.and_then(|last| Some((with_targets(last, &block)?, last))) {
+                match last.and_then(|last| Some((with_targets(last, &block, fewest)?, last))) {
                     Some((again, last)) => *last = again,
                     None => self.push(Block { start, ..block }),
                 }

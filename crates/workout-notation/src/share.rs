@@ -18,8 +18,17 @@ impl Shared {
         let mut doubt = None;
         self.progress(item);
         self.step(item);
+        if self.efforts.len() > 1 && spread_by_turns(item, self.efforts.len()).is_some() {
+            for (run, effort) in runs(item).into_iter().zip(self.efforts.iter().cycle()) {
+                run.details.effort = Some(effort.clone());
+            }
+            self.efforts.clear();
+        }
         if self.paces.len() > 1
-            && let Some(each) = spread(item, self.paces.len(), false)
+            && let Some(each) = match self.is_alternating {
+                true => spread_by_turns(item, self.paces.len()),
+                false => spread(item, self.paces.len(), false),
+            }
         {
             for (index, run) in runs(item).into_iter().enumerate() {
                 let turn = if self.is_alternating { index } else { index / each as usize };
@@ -122,6 +131,13 @@ fn spread(item: &mut Item, values: usize, is_between: bool) -> Option<u32> {
     series.items = (0..series.count).flat_map(|_| once.iter().cloned()).collect();
     series.count = 1;
     Some((all / values).max(1) as u32)
+}
+
+/// Writes an item out run by run where so many values are to be taken by turns, of which the last turn may be cut short.
+fn spread_by_turns(item: &mut Item, values: usize) -> Option<u32> {
+    let Item::Series(series) = item else { return None };
+    let all = series.runs() as usize;
+    spread(item, values, false).or_else(|| (all > values).then(|| spread(item, all, false)).flatten())
 }
 
 /// How many runs there are where each is written out.

@@ -11,6 +11,8 @@ pub(crate) struct Shared {
     pub(crate) paces: Vec<Spanned<SharedPace>>,
     /// Whether two paces are the first and the last of several, as in `cut down 50-46`.
     pub(crate) is_progression: bool,
+    /// `alternating easy/hard`, by turns.
+    pub(crate) efforts: Vec<Spanned<String>>,
     /// By how much the time of each run differs from that of the run before, in seconds: `@ 75, 1s faster each`.
     pub(crate) step_s: Option<f64>,
     /// Whether the paces are taken by turns: `alternating 72/68`.
@@ -60,6 +62,7 @@ impl Shared {
             self.paces.first().zip(self.paces.last()).map(|(first, last)| of(&first.span, &last.span));
         let rests =
             self.rests.first().zip(self.rests.last()).map(|(first, last)| of(&first.span, &last.span));
-        paces.or(rests)
+        let efforts = self.efforts.first().zip(self.efforts.last());
+        paces.or(rests).or_else(|| efforts.map(|(first, last)| of(&first.span, &last.span)))
     }
 }

@@ -3,17 +3,24 @@
 use crate::block::{Block, Body, Item};
 use crate::forms::{Details, Run, RunKind, RunLength};
 
-/// The fewest distances that have a target in such a sentence: one alone is rather a run.
-const FEWEST: usize = 2;
+/// The fewest distances that have a target in such a sentence, where it stands in its own line: one alone is rather a run.
+pub(crate) const FEWEST: usize = 2;
 
 /// A block with the targets that another block is, where that has nothing but a distance of each and how fast it is to be
-/// run; nothing where it is a block of its own.
-pub(crate) fn with_targets(runs: &Block, targets: &Block) -> Option<Block> {
+/// run; nothing where it is a block of its own, or has fewer distances.
+pub(crate) fn with_targets(runs: &Block, targets: &Block, fewest: usize) -> Option<Block> {
     let (Body::Runs(series), Body::Runs(said)) = (&runs.body, &targets.body) else { return None };
-    if said.count != 1 || said.details != Details::default() || said.items.len() < FEWEST {
+    if said.count != 1 || said.items.len() < fewest {
         return None;
     }
-    let targets: Vec<(f64, &Details)> = said.items.iter().map(target).collect::<Option<_>>()?;
+    let targets: Vec<(f64, &Details)> = match said.items.as_slice() {
+        // What stands behind the only run is said of all there are.
+        [Item::Run(run)] if run.details == Details::default() => vec![target(run, &said.details)?],
+        items if said.details == Details::default() => {
+            items.iter().map(target_of_item).collect::<Option<_>>()?
+        }
+        _ => return None,
+    };
     let known: Vec<f64> = runs.steps().iter().filter_map(|step| metres(step.run)).collect();
     let has_own = runs.steps().iter().any(|step| step.pace.is_some());
     let is_said = targets.iter().all(|(target_m, _)| known.contains(target_m));
@@ -29,13 +36,19 @@ pub(crate) fn with_targets(runs: &Block, targets: &Block) -> Option<Block> {
     Some(Block { label: runs.label.clone(), start: runs.start, rest_after: runs.rest_after.clone(), ..block })
 }
 
+fn target_of_item(item: &Item) -> Option<(f64, &Details)> {
+    match item {
+        Item::Run(run) => target(run, &run.details),
+        Item::Series(_) => None,
+    }
+}
+
 /// The distance of a run and how fast it is to be run, where nothing else is said of it.
-fn target(item: &Item) -> Option<(f64, &Details)> {
-    let Item::Run(run) = item else { return None };
-    let Details { pace, effort, .. } = &run.details;
+fn target<'a>(run: &Run, details: &'a Details) -> Option<(f64, &'a Details)> {
+    let Details { pace, effort, .. } = details;
     let only = Details { pace: pace.clone(), effort: effort.clone(), ..Details::default() };
-    let is_target = run.details == only && (pace.is_some() || effort.is_some());
-    is_target.then(|| metres(run).map(|run_m| (run_m, &run.details))).flatten()
+    let is_target = *details == only && (pace.is_some() || effort.is_some());
+    is_target.then(|| metres(run).map(|run_m| (run_m, details))).flatten()
 }
 
 const fn metres(run: &Run) -> Option<f64> {

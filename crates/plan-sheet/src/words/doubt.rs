@@ -55,6 +55,7 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::SaidOfOne { ref name, ref words } => {
             format!("{name} is planned from the start; not read: {words}")
         }
+        Doubt::NamesAlone { ref names } => format!("taken for who trains: {}", names.join(", ")),
         Doubt::NotNamed { ref name } => format!("nobody is called {name} here; leave out who is missing"),
     }
 }
@@ -68,6 +69,7 @@ pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
             | Doubt::BeginsWithoutWaiting { .. }
             | Doubt::LeftOut { .. }
             | Doubt::SaidOfOne { .. }
+            | Doubt::NamesAlone { .. }
             | Doubt::NotNamed { .. }
     )
 }

@@ -150,7 +150,8 @@ impl Cursor<'_> {
         Spanned::new(words, self.since(begins))
     }
 
-    fn effort_word(&mut self) -> String {
+    /// One word, or one phrase, for how hard a run is.
+    pub(crate) fn effort_word(&mut self) -> String {
         let begins = self.place();
         let count = self.phrase_at(0, BEGINS).map_or(1, |phrase| phrase.len());
         let words: Vec<_> = (0..count).filter_map(|ahead| self.word_at(ahead)).collect();

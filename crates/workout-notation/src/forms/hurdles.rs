@@ -116,17 +116,20 @@ impl Cursor<'_> {
         self.is_number(ahead + 1) && (self.is_word(ahead, &["h"]) && self.is_glued(ahead + 1) || is_in_words)
     }
 
-    /// `5 hurdles 100mH`, `5 hurdles of the 110h`: the race behind so many hurdles, in metres.
+    /// `5 hurdles 100mH`, `5 hurdles of the 110h`, `5 hurdles (100H spacing)`: the race behind so many hurdles, in metres.
     fn race_behind_hurdles(&mut self) -> Option<f64> {
         let before = self.place();
-        self.word(&["of", "from", "in"]);
+        let is_in_brackets = self.sign('(');
+        self.word(&["of", "from", "in", "at", "with"]);
         self.word(&["the"]);
         let race_m = self.number_at(0);
-        let Some(tokens) = self.hurdles_event_tokens().filter(|_| !self.is_behind(',')) else {
+        let tokens = self.hurdles_event_tokens().filter(|_| !self.is_behind(','));
+        self.skip_all(tokens.unwrap_or_default());
+        self.word(&["spacing", "spacings", "spaced", "marks"]);
+        if tokens.is_none() || is_in_brackets && !self.sign(')') {
             self.go_back(before);
             return None;
-        };
-        self.skip_all(tokens);
+        }
         self.bind_since(before);
         race_m
     }

@@ -85,6 +85,10 @@ impl Cursor<'_> {
         if !is_named && (has_number || has_problem || begins_clause && has_duration) {
             return None;
         }
+        if self.is_on_hill() {
+            (lasts_s, length) = (None, None);
+            return Some(Note { words: self.text.trim().to_owned(), lasts_s, length });
+        }
         if lasts_s.is_none() && length.is_none() {
             lasts_s = self.minutes_of_note();
         }
@@ -119,7 +123,7 @@ impl Cursor<'_> {
 
     /// Whether the whole text is a note beside runs: a warm-up, drills, an easy jog of so long, and no counted runs.
     pub(crate) fn is_note_alone(&mut self) -> bool {
-        if self.is_easy_jog() || self.is_counted_note() || self.is_exercise() {
+        if self.is_easy_jog() || self.is_counted_note() || self.is_exercise() || self.is_on_hill() {
             return true;
         }
         if self.is_word(0, &["strides"]) && !(0..40).any(|ahead| self.is_number(ahead)) {
@@ -159,6 +163,18 @@ impl Cursor<'_> {
                 self.is_number(ahead) && !self.is_duration_at(ahead) && !is_in_word
                     || self.is_sign(ahead, 'x')
             })
+    }
+
+    /// `8 x hill sprints 80m`, `hill reps: 6 x 80m`, `6 x 80m hills`: a distance that no track has. What is run by time may be
+    /// run anywhere.
+    fn is_on_hill(&self) -> bool {
+        const ON_HILL: [&str; 6] = ["sprint", "sprints", "reps", "repeats", "runs", "session"];
+        let count = if self.is_number(0) && self.is_times(1) { 2 } else { 0 };
+        let is_metres = self.is_number(count) && self.metres_in(count + 1).is_some();
+        let hill = if is_metres { count + 2 } else { count };
+        let is_behind =
+            hill > 0 || self.is_word(1, &ON_HILL) || self.is_sign(1, ':') || self.is_counted_item(1);
+        self.is_word(hill, &["hill", "hills"]) && is_behind
     }
 
     /// `3 x 10 press ups`, `20 squats`, `2 x 30s plank`: so many of what is done on one spot.

@@ -1,4 +1,4 @@
-//! Paces that several runs have by turns: `alternating 72/68`, `odd @ 70, even @ 66`, `@ 70/80/90%`.
+//! Paces and efforts that several runs have by turns: `alternating 72/68`, `odds easy, evens hard`, `@ 70/80/90%`.
 
 use crate::cursor::Cursor;
 use crate::forms::Pace;
@@ -32,7 +32,7 @@ const LONGEST_STEP_S: f64 = 20.0;
 const MOST_PACES: usize = 12;
 
 impl Cursor<'_> {
-    /// `alternating 72/68`, `odd @ 70, even @ 66`: one pace after the other, over and over.
+    /// `alternating 72/68`, `odd @ 70, even @ 66`, `odds easy, evens hard`: one after the other, over and over.
     pub(crate) fn alternating(&mut self) -> bool {
         let (before, problems) = (self.place(), self.problems.len());
         let is_odd = self.is_word(0, &ODD);
@@ -40,32 +40,41 @@ impl Cursor<'_> {
             return false;
         }
         self.skip();
-        let mut paces = Vec::new();
-        while paces.len() < 2 {
+        let (mut paces, mut efforts) = (Vec::new(), Vec::new());
+        while paces.len() + efforts.len() < 2 {
             self.word(&["reps", "runs", "ones", "between"]);
+            self.word(&["are"]);
             if !self.sign('@') {
                 self.word(&["in", "at"]);
             }
-            if !self.is_number(0) || self.metres_in(1).is_some() || self.is_times(1) {
+            if self.is_effort(0) {
+                let begins = self.place();
+                let words = self.effort_word();
+                efforts.push(Spanned::new(words, self.since(begins)));
+            } else if self.is_number(0) && self.metres_in(1).is_none() && !self.is_times(1) {
+                let Ok(time) = self.seconds("", "") else { break };
+                paces.push(Spanned::new(SharedPace::Time(*time), time.span));
+            } else {
                 break;
             }
-            let Ok(time) = self.seconds("", "") else { break };
-            paces.push(Spanned::new(SharedPace::Time(*time), time.span));
-            if paces.len() < 2 {
+            if paces.len() + efforts.len() < 2 {
                 let is_joined = [',', '/', '-', '+', ';'].iter().any(|&sign| self.sign(sign))
                     | self.word(&["and", "then"]);
-                if !is_joined || is_odd && !self.word(&EVEN) {
+                // `odds easy evens hard`
+                let is_even = is_odd && self.word(&EVEN);
+                if !(is_even || is_joined && !is_odd) {
                     break;
                 }
             }
         }
         self.problems.truncate(problems);
-        if paces.len() < 2 || self.is_sign(0, '/') && !self.is_duration_at(1) {
+        let are_two = paces.len() == 2 || efforts.len() == 2;
+        if !are_two || self.is_sign(0, '/') && !self.is_duration_at(1) {
             self.go_back(before);
             return false;
         }
-        self.shared.paces = paces;
-        self.shared.is_alternating = true;
+        self.shared.is_alternating = !paces.is_empty();
+        (self.shared.paces, self.shared.efforts) = (paces, efforts);
         true
     }
 
