@@ -6,7 +6,7 @@ use crate::cursor::Cursor;
 use crate::heading_words::is_everybody;
 use crate::names_in_front::{NamesInFront, names_in_front};
 use crate::people::{is_event, is_group_name};
-use crate::roster::{Roster, with_athletes};
+use crate::roster::{FEWEST, Roster, is_known, may_be_group, with_athletes};
 use crate::token::Lexed;
 
 /// The most words, numbers and signs of such a name, without the athletes in brackets behind it.
@@ -73,7 +73,11 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
             }
             let is_all = is_everybody(written) && (is_sign || !written.eq_ignore_ascii_case("all"));
             let is_event = is_sign && is_event(written);
-            let is_label = is_all || is_event || is_group_name(written);
+            // `Middles (Di, Ed): 6 x 400`
+            let has_names =
+                || is_colon && roster.names().count() >= FEWEST && !roster.names().any(|name| is_known(name));
+            let is_label =
+                is_all || is_event || is_group_name(written) || has_names() && may_be_group(written);
             // What stands behind it is done: alone it is a heading.
             let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };
             let group = (!is_all).then(|| written.split_whitespace().collect::<Vec<_>>().join(" "));

@@ -6,7 +6,7 @@ use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::heading_words::names_day;
 use crate::people::{is_event, is_group_name};
-use crate::roster::{FEWEST, Roster, has_count, is_known, is_sign};
+use crate::roster::{FEWEST, Roster, has_count, is_known, is_sign, may_be_group};
 use crate::token::Lexed;
 
 /// Signs that part a group from its athletes, and those from what they do.
@@ -36,7 +36,8 @@ pub(crate) fn names_in_front(text: &str) -> Option<NamesInFront<'_>> {
     if let Some(roster) = names_at(0..first).filter(|_| does(behind)) {
         return Some(NamesInFront { group, roster, ends: first, next: behind });
     }
-    if !(is_group_name(group) && !has_count(group) || is_sign(group) || is_event(group)) {
+    let is_called = is_group_name(group) && !has_count(group) || is_sign(group) || is_event(group);
+    if !is_called && !may_be_group(group) {
         return None;
     }
     let (second, length) = sign_from(behind)?;

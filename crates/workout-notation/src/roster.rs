@@ -87,21 +87,21 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
     // `Sprints: Blocks, Strides`
     let known = names.split([',', ';', '&']).filter(|name| is_known(name.trim())).count();
     let are_names = 2 * known < roster.names().count();
-    // `Middles: Eli, Flo`
-    let may_be_group = || {
-        let words: Vec<&str> = group.split_whitespace().collect();
-        known == 0
-            && words.len() <= MOST_WORDS
-            && words.iter().all(|word| word.chars().all(char::is_alphabetic))
-            && !has_word(group, &NO_GROUPS)
-            && !names_part(group)
-            && !names_day(group)
-            && !is_known(group)
-    };
     let is_heading = has_others || has_colon && roster.names().count() > 2;
     let is_called = is_group_name(group) || is_sign(group) || has_others && is_event(group);
-    let is_group = is_called || is_heading && may_be_group();
+    let is_group = is_called || is_heading && known == 0 && may_be_group(group);
     (is_group && !is_everybody(group) && !has_count(group) && are_names).then_some((group, roster))
+}
+
+/// Whether words may be the name of a group where athletes stand behind them: `Middles`.
+pub(crate) fn may_be_group(group: &str) -> bool {
+    let words: Vec<&str> = group.split_whitespace().collect();
+    words.len() <= MOST_WORDS
+        && words.iter().all(|word| word.chars().all(char::is_alphabetic))
+        && !has_word(group, &NO_GROUPS)
+        && !names_part(group)
+        && !names_day(group)
+        && !is_known(group)
 }
 
 /// The name of a group and who is in it, from words that may be one: those in brackets behind it.
