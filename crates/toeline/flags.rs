@@ -394,20 +394,36 @@ fn lanes(text: &str) -> Result<Lanes, String> {
     workout_notation::lanes(text).map(Lanes).map_err(|problem| sentence(&problem))
 }
 
-/// A name and its value, on both sides of the last `=`.
-fn named<T>(text: &str, example: &str, value: impl Fn(&str) -> Option<T>) -> Result<(String, T), String> {
+/// A name and its value, on both sides of the last `=`; given what a value is, and one for example.
+fn named<T>(
+    text: &str,
+    what: &str,
+    example: (&str, &str),
+    value: impl Fn(&str) -> Option<T>,
+) -> Result<(String, T), String> {
     let text = visible_line(text);
-    let parts = text.rsplit_once('=').filter(|(name, _)| !name.trim().is_empty());
-    let found = parts.and_then(|(name, text)| Some((name.trim().to_owned(), value(text.trim())?)));
-    found.ok_or_else(|| format!("write for example {example}"))
+    let (name, written) = text.rsplit_once('=').unwrap_or((&text, ""));
+    let (name, written) = (name.trim(), written.trim());
+    if name.is_empty() || written.is_empty() {
+        return Err(format!("write for example {}={}", example.0, example.1));
+    }
+    let value = value(written).ok_or_else(|| {
+        format!("`{written}` is no {what}; write for example {}", in_shell(&format!("{name}={}", example.1)))
+    })?;
+    Ok((name.to_owned(), value))
+}
+
+/// An argument as it is typed.
+fn in_shell(argument: &str) -> String {
+    if argument.contains(' ') { format!("\"{argument}\"") } else { argument.to_owned() }
 }
 
 fn late(text: &str) -> Result<(String, TimeOfDay), String> {
-    named(text, "sprinters=18:20", |time| time.parse().ok())
+    named(text, "time of day", ("sprinters", "18:20"), |time| time.parse().ok())
 }
 
 fn reps(text: &str) -> Result<(String, u32), String> {
-    named(text, "Ben=4", |reps| reps.parse().ok().filter(|reps| *reps > 0))
+    named(text, "number of repetitions", ("Ben", "4"), |reps| reps.parse().ok().filter(|reps| *reps > 0))
 }
 
 fn wind(text: &str) -> Result<Wind, String> {
@@ -422,7 +438,7 @@ fn wind(text: &str) -> Result<Wind, String> {
 }
 
 fn hazard(text: &str) -> Result<(String, Since), String> {
-    named(text, "javelin=now or javelin=18:30", |since| since.parse().ok())
+    named(text, "time of day such as 18:30", ("javelin", "now"), |since| since.parse().ok())
 }
 
 fn sentence(problem: &workout_notation::Problem) -> String {

@@ -466,7 +466,7 @@ fn changes_that_cannot_be_made_are_refused_in_a_sentence() {
         ),
         (&["--reps", "Ada=2", "--reps", "ada=3"], "--reps: `Ada` has two values; keep one of them"),
         (&["--reps", "Ada"], "write for example Ben=4"),
-        (&["--reps", "Ada=0"], "write for example Ben=4"),
+        (&["--reps", "Ada=0"], "`0` is no number of repetitions; write for example Ada=4"),
         (&["--late", "throwers=18:20"], "--late: no group is called `throwers`; the session has `sprinters`"),
         (&["--late", "sprinters=18:20", "--late", "Sprinters=18:25"], "--late: `sprinters` has two values"),
         (
@@ -474,7 +474,10 @@ fn changes_that_cannot_be_made_are_refused_in_a_sentence() {
             "--late: `sprinters` cannot begin at 17:20, before the session starts at 18:00",
         ),
         (&["--late", "sprinters=20:20"], "--late: 20:20 is outside the booking, 18:00-19:30"),
-        (&["--late", "sprinters=soon"], "write for example sprinters=18:20"),
+        (
+            &["--late", "hurdle group=7.15"],
+            "`7.15` is no time of day; write for example \"hurdle group=18:20\"",
+        ),
         (&["--start", "17:00"], "--start: 17:00 is outside the booking, 18:00-19:30"),
         (&["--start", "half six"], "write for example 18:30"),
         (&["--start", "18:10", "--start", "18:20"], "cannot be used multiple times"),
@@ -485,7 +488,7 @@ fn changes_that_cannot_be_made_are_refused_in_a_sentence() {
             "--hazard: no hazard is called `hammer`; the track has `javelin runway`, `gate`",
         ),
         (&["--hazard", "gate=now", "--hazard", "gate=18:30"], "--hazard: `gate` has two values"),
-        (&["--hazard", "gate=soon"], "write for example javelin=now or javelin=18:30"),
+        (&["--hazard", "gate=soon"], "`soon` is no time of day such as 18:30; write for example gate=now"),
         (
             &["--skip", "9"],
             "--skip: there is no block 9; the plan has 1: warm-up 20 min; 2: 4 x 60 in lanes 5-7",

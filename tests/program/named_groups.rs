@@ -80,7 +80,7 @@ Tuesday
 Track: standard. 18:30 to about 18:48. Distances assume the measure line.
 
 Block 1, all groups: 800 m easy
-Block 2, Sprints: Drills, from about 18:39
+Block 2, Sprints: Drills, from about 18:38
 ! Max is left out.
 Block 3, Sprints: 4 × 60 m, 3 min rest
 Block 4, Endurance: Ladder: (200 m, 400 m, 200 m), 90 s rest

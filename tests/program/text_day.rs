@@ -114,17 +114,15 @@ U11s (Ann, Bob) 6pm:
 Seniors at 7pm: 6 x 200, 3 min
 Cool down 10 min
 $ toeline plan notes.txt
-Changed: Seniors from 19:00.
-
 Tuesday, 13 April 2027
 Track: standard. 18:00 to about 19:38. Distances assume the measure line.
 
 Block 1, U11s: Warm up 10 min, from 18:00
 Block 2, U11s: 4 × 40 m
-Block 3, U11s: Cool down 10 min, from about 18:17
+Block 3, U11s: Cool down 10 min, from about 18:16
 Block 4, Seniors: Warm up 10 min, from 19:00
 Block 5, Seniors: 6 × 200 m, 3 min rest
-Block 6, Seniors: Cool down 10 min, from about 19:29
+Block 6, Seniors: Cool down 10 min, from about 19:28
 
 Who goes when
 Go         U11s                            Seniors
@@ -156,7 +154,7 @@ groups:
     blocks:
       - 4 x 40
   - name: Seniors
-    late: 19:00
+    start: 19:00
     blocks:
       - 6 x 200 rest 3:00
 after_groups:

@@ -196,13 +196,14 @@ fn any_group() -> impl Strategy<Value = Group> {
         prop::collection::vec(any_athlete(), 0..4),
         prop::collection::vec(Just(Athlete::default()), 0..4)
     ];
-    let late = select(&[None, Some("18:20"), Some("18:45")]);
-    (athletes, times(), lanes(), prop::option::of(blocks(0)), late, any::<bool>()).prop_map(
-        |(athletes, bests, lanes, blocks, late, has_relay)| Group {
+    let time = || select(&[None, Some("18:20"), Some("18:45")]);
+    (athletes, times(), lanes(), prop::option::of(blocks(0)), time(), time(), any::<bool>()).prop_map(
+        |(athletes, bests, lanes, blocks, start, late, has_relay)| Group {
             athletes,
             bests: Bests::new(bests, RIEGEL_EXPONENT),
             lanes,
             blocks,
+            start: start.map(at),
             late: late.map(at),
             relay: if has_relay { vec![Vec::new()] } else { Vec::new() },
             ..Group::default()
@@ -289,6 +290,7 @@ fn any_session() -> impl Strategy<Value = Session> {
             for group in &mut session.groups {
                 group.name = format!("group {}", number.next().unwrap_or_default());
                 group.late = group.late.filter(|_| has_hours);
+                group.start = group.start.filter(|_| has_hours);
                 group.bests.exponent = exponent;
                 for athlete in &mut group.athletes {
                     athlete.name = names.next().unwrap_or_default();

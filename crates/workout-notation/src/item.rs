@@ -276,6 +276,8 @@ impl Cursor<'_> {
             let begins = self.place();
             let (value, _) = self.number()?;
             let seconds = value * unit_s;
+            // What cannot be is a problem; the rest of the ladder is read all the same.
+            let _ = self.time_that_can_be(seconds, begins, "how long to run");
             let kind = Spanned::new(RunKind::Timed { seconds }, self.since(begins));
             items.push(Item::Run(Box::new(Run { kind, details: Details::default() })));
             if index + 1 < count {

@@ -146,10 +146,10 @@ fn lasts(lasts_s: f64, is_about: bool) -> String {
 fn when(plan: &Plan, block: &PlanBlock) -> Option<String> {
     if let (Some(begins), Some(begins_s)) = (plan.begins, block.begins_s) {
         let about = if block.begins_about { "about " } else { "" };
-        return Some(format!(
-            "from {about}{}",
-            day::minute(day::later(begins, (begins_s / 60.0).ceil() * 60.0))
-        ));
+        // What has no length is followed in the same minute.
+        let is_open = block.begins_about || block.lasts_s.is_none();
+        let begins_s = if is_open { begins_s } else { (begins_s / 60.0).ceil() * 60.0 };
+        return Some(format!("from {about}{}", day::minute(day::later(begins, begins_s))));
     }
     let go_s = block.reps.iter().filter_map(|rep| rep.go_s).reduce(f64::min)?;
     let done_s = block.reps.iter().filter_map(|rep| rep.done_s).reduce(f64::max);

@@ -109,8 +109,9 @@ fn group_lines(session: &Session, group: &Group) -> Vec<String> {
     lines.extend(bests(&group.bests).map(|bests| format!("    bests: {bests}")));
     lines.extend(group.lanes.as_ref().map(|lanes| format!("    lanes: {}", numbers(lanes))));
     // One that comes no later than the others is not late.
-    let late = group.late.filter(|late| session.begins().is_none_or(|begins| *late >= begins));
-    lines.extend(late.map(|late| format!("    late: {}", clock(late))));
+    let is_later = |time: &NaiveTime| session.begins().is_none_or(|begins| *time >= begins);
+    lines.extend(group.start.filter(is_later).map(|start| format!("    start: {}", clock(start))));
+    lines.extend(group.late.filter(is_later).map(|late| format!("    late: {}", clock(late))));
     let athletes: Vec<String> = group.athletes.iter().map(athlete).collect();
     if athletes.iter().any(|athlete| athlete.starts_with('{')) {
         lines.push("    athletes:".to_owned());

@@ -103,7 +103,9 @@ pub struct Group {
     pub lanes: Option<Vec<u8>>,
     /// Its own blocks; nothing means those of the session.
     pub blocks: Option<Vec<Block>>,
-    /// When it begins, where it comes later than the others.
+    /// When it begins, where that is later than the others and was planned so.
+    pub start: Option<NaiveTime>,
+    /// When it begins, where it comes later than was planned.
     pub late: Option<NaiveTime>,
     /// Its relay teams, each the names of athletes of whom each hands the baton to the next, in turn; those who are in
     /// none are paired in their order.
@@ -164,7 +166,7 @@ impl Session {
 
     /// How long after the start of the session a group begins, in seconds.
     pub(crate) fn late_s(&self, group: &Group) -> f64 {
-        let late = group.late.zip(self.begins()).map(|(late, begins)| late - begins);
+        let late = group.late.or(group.start).zip(self.begins()).map(|(late, begins)| late - begins);
         late.map_or(0.0, |late| late.num_seconds().max(0) as f64)
     }
 
@@ -242,19 +244,19 @@ impl Session {
             let names = parts.flat_map(|part| &part.athletes);
             names.map(|name| Athlete { name: name.clone(), ..Athlete::default() }).collect()
         };
-        let late = |group: &str| {
+        let start = |group: &str| {
             let mut parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));
-            parts.find_map(|part| part.begins).filter(|late| begins.is_some_and(|begins| *late > begins))
+            parts.find_map(|part| part.begins).filter(|start| begins.is_some_and(|begins| *start > begins))
         };
-        let late: Vec<Option<NaiveTime>> = groups.iter().map(|(name, _)| late(name)).collect();
+        let starts: Vec<Option<NaiveTime>> = groups.iter().map(|(name, _)| start(name)).collect();
         let athletes: Vec<Vec<Athlete>> = groups.iter().map(|(name, _)| athletes(name)).collect();
         let blocks = workout.into_blocks();
         let of =
             |places: Vec<usize>| places.into_iter().map(|place| blocks[place].clone()).collect::<Vec<_>>();
-        let group = |(((name, places), athletes), late)| Group {
+        let group = |(((name, places), athletes), start)| Group {
             name,
             athletes,
-            late,
+            start,
             blocks: Some(of(places)),
             ..Group::default()
         };
@@ -263,7 +265,7 @@ impl Session {
             date,
             hours,
             starts: if hours.is_none() { begins } else { None },
-            groups: groups.into_iter().zip(athletes).zip(late).map(group).collect(),
+            groups: groups.into_iter().zip(athletes).zip(starts).map(group).collect(),
             blocks: of(everybody),
             before_groups: before.len(),
             after_groups: after.len(),

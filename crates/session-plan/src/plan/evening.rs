@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use wave_plan::{EveningPlan, ItineraryPlan, Party, SquadError, plan_evening};
+use workout_notation::Doubt;
 
 use crate::people::session::{BETWEEN_BLOCKS_S, Session};
 use crate::people::venue::Venue;
@@ -192,9 +193,22 @@ impl<'a> Attempt<'a> {
         }
         begun.sort_by(|a, b| a.0.total_cmp(&b.0));
         evening.blocks = begun.into_iter().map(|(_, block)| block).collect();
+        tell_once(&mut evening.blocks);
         // A session of notes alone, or of nothing, has no end worth telling.
         evening.ends_s = ends_s.filter(|ends_s| *ends_s > 0.0);
         evening
+    }
+}
+
+/// Leaves what is unsure about the whole evening at the first block that says it: a warm-up of each group says it again.
+fn tell_once(blocks: &mut [PlanBlock]) {
+    let mut told: Vec<Doubt> = Vec::new();
+    for block in blocks {
+        block.read.doubts.retain(|doubt| {
+            let is_known = told.contains(doubt);
+            told.extend(matches!(doubt, Doubt::InTheEvening { .. }).then(|| doubt.clone()));
+            !is_known
+        });
     }
 }
 

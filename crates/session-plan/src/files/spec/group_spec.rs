@@ -40,7 +40,10 @@ pub(crate) struct GroupSpec {
     /// The lanes that it runs in where a block names none.
     #[serde(default)]
     pub(crate) lanes: Option<Vec<u8>>,
-    /// When it begins, where it comes later than the others, such as 18:20.
+    /// When it begins, where that is later than the others and is planned so, such as 18:20.
+    #[serde(default)]
+    pub(crate) start: Option<TimeOfDay>,
+    /// When it begins, where it comes later than was planned, such as 18:20.
     #[serde(default)]
     pub(crate) late: Option<TimeOfDay>,
     /// Its relay teams for exchange zones, such as [[Ada, Bea], [Cyd, Dan]]: in a team each hands to the next, in turn.

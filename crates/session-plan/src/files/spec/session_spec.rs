@@ -163,6 +163,7 @@ impl SessionSpec {
             bests: bests(&group.bests, exponent),
             lanes: group.lanes.clone(),
             blocks: group.blocks.as_ref().map(|texts| blocks_of(texts, "blocks", Some(index))),
+            start: group.start.map(|start| start.0),
             late: group.late.map(|late| late.0),
             relay: group.relay(),
         });
@@ -202,9 +203,11 @@ impl SessionSpec {
             check(vec![Key::from("start")], session.start_at(start));
         }
         for (index, group) in self.groups.iter().enumerate() {
-            if let Some(TimeOfDay(late)) = group.late {
-                let at = vec![Key::from("groups"), Key::from(index), Key::from("late")];
-                check(at, session.check_late(&group.name, late));
+            for (key, time) in [("start", group.start), ("late", group.late)] {
+                if let Some(TimeOfDay(time)) = time {
+                    let at = vec![Key::from("groups"), Key::from(index), Key::from(key)];
+                    check(at, session.check_late(&group.name, time));
+                }
             }
         }
         for (index, Name(name)) in self.without.iter().enumerate() {
