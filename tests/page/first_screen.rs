@@ -245,6 +245,26 @@ fn the_first_screen_says_what_is_run() {
 }
 
 #[test]
+fn before_any_time_it_says_what_changed_and_what_is_done_first() {
+    let late = [SPRINTERS[0], SPRINTERS[1], "--without", "Cleo", "--closed", "8"];
+    for screen in SCREENS {
+        let page = show!(made(&late), screen, STUBS);
+        let words = page.words("#ticker");
+        assert!(words.starts_with("Changed: without Cleo; lane 8 closed"), "{words}");
+        assert!(words.contains(" First: "), "{words}");
+        // Two lines of it are seen, and it stays as high when it gives way to a time.
+        let line = "document.getElementById('line').clientHeight";
+        let before = page.value(line);
+        page.tap("#go");
+        page.set_clock(10_000);
+        page.tap_go_at(44_000);
+        page.set_clock(70_000);
+        assert!(!page.words("#ticker").contains("Changed"), "{}", page.words("#ticker"));
+        assert_eq!(page.value(line), before, "{screen:?}");
+    }
+}
+
+#[test]
 fn the_one_warning_is_what_breaks_the_plan_and_stands_above_the_button() {
     let page = show!(made(&CLUB_EVENING), PHONE, STUBS);
     let warning = page.words("#warning");

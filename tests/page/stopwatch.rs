@@ -33,7 +33,7 @@ fn a_time_is_shown_against_its_target_when_the_next_run_comes() {
     page.set_clock(50_000);
     assert_eq!(page.words("#rep"), "Rep 2 of 6");
     assert_eq!(page.words("#ticker"), "Rep 1: 34.4 (+0.4)");
-    assert_eq!(page.words("#to-times"), "Times 1/6");
+    assert_eq!(page.words("#to-times"), "Times 1/6 runs");
 }
 
 #[test]

@@ -25,7 +25,7 @@ test("the button starts, counts, stops, undoes and starts again", () => {
   assert.equal(screen.words, "Go in 1:22");
   assert.equal(screen.rep, "Rep 2 of 3");
   assert.equal(screen.ticker, "Rep 1: 34.2 (+0.2)");
-  assert.equal(screen.times, "Times 1/3");
+  assert.equal(screen.times, "Times 1/3 runs");
 });
 
 test("undo gives way to a go that is near", () => {

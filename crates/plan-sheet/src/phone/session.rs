@@ -21,6 +21,9 @@ use crate::strip::strip_part::Stretch;
 /// Pictures of lanes that take more bytes are left to the printed sheet: a phone is to open the page at once.
 const MOST_OF_STRIPS: usize = 400_000;
 
+/// The most letters of a line above the button, on a narrow phone.
+const MOST_IN_A_LINE: usize = 36;
+
 /// A session of a page.
 pub(super) struct PageSession {
     /// Its place among the sessions of the page, from 1.
@@ -88,6 +91,21 @@ impl PageSession {
             [] => self.track.clone(),
             closed => format!("{} closed", lane_ranges(closed)),
         }
+    }
+
+    /// What is said before any time was taken: what changed, and what is done before the first run.
+    pub(super) fn opening(&self) -> Option<String> {
+        let before = self.blocks.iter().take_while(|block| block.runs.is_empty());
+        let before: Vec<&str> = before.map(|block| block.sheet.reading.as_str()).collect();
+        let has_runs = before.len() < self.blocks.len();
+        let first = (has_runs && !before.is_empty()).then(|| format!("First: {}.", before.join("; ")));
+        let said: Vec<String> = self.sheet.changed.iter().cloned().chain(first).collect();
+        (!said.is_empty()).then(|| said.join(" "))
+    }
+
+    /// Whether that takes more than one line.
+    pub(super) fn has_long_opening(&self) -> bool {
+        self.opening().is_some_and(|words| words.chars().count() > MOST_IN_A_LINE)
     }
 
     /// How high its track is on the first screen, beside a width of 360.

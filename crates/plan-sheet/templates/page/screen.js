@@ -145,7 +145,7 @@ function tickerOf(desk, button, at) {
     return next !== null && isHeld(next) ? `Rest ${leftWords(button.run.restMs)} from your stop` : "";
   }
   const last = lastTimed(session);
-  if (last === null) return session.changed ?? "";
+  if (last === null) return session.opening ?? "";
   return `${capital(shortName(last))}: ${resultOf(last)}`;
 }
 
@@ -183,9 +183,9 @@ export function screenOf(desk, at) {
       run: other,
       words: `${runningWords(at - clockOf(other).start)} ${shortName(other, run)}`,
     })),
-    hasOthers: block?.overlaps === true || running.length > 1,
+    isHigh: session.is_high || block?.overlaps === true || running.length > 1,
     ticker: tickerOf(desk, button, at),
-    times: `Times ${filledRuns(session)}/${session.runs.length}`,
+    times: `Times ${filledRuns(session)}/${session.runs.length} runs`,
     isActive: running.length > 0 || nextGo(session) !== null || session.runs.some((one) => waitingSince(one) !== null),
   };
 }

@@ -102,7 +102,7 @@ function showNames(screen, onName) {
 /** The other runs whose clocks run, to be chosen. */
 function showOthers(screen, onOther) {
   const list = byId("others");
-  byId("line").classList.toggle("is-high", screen.hasOthers);
+  byId("line").classList.toggle("is-high", screen.isHigh);
   const key = screen.others.map(({ run }) => run.id).join(" ");
   if (shown.others !== key) {
     shown.others = key;
