@@ -394,11 +394,6 @@ impl Cursor<'_> {
         }
         let is_metres = self.metres_tokens(0).is_some_and(|tokens| tokens == 2) && self.sets > 0;
         if is_metres && let Some((metres, span)) = self.metres() {
-            if metres <= 0.0 || metres > FURTHEST_M {
-                let message = format!("`{}` is out of range for a recovery", &self.text[span.clone()]);
-                self.problem(span, message, format!("write from 1 m to {FURTHEST_M} m"));
-                return;
-            }
             details.recovery.kind = Some(Spanned::new(RecoveryKind::Jog(metres), span));
             return;
         }

@@ -12,6 +12,14 @@ const LONGEST_S: f64 = 6.0 * 3600.0;
 
 pub(crate) const LAPS: [&str; 2] = ["lap", "laps"];
 
+/// What to write instead of a time that cannot be.
+pub(crate) const TIME_THAT_CAN_BE: &str = "write more than 0 s and at most 6 hours";
+
+/// Whether somebody may run or rest so many seconds.
+pub(crate) fn is_time_that_can_be(seconds: f64) -> bool {
+    seconds > 0.0 && seconds <= LONGEST_S
+}
+
 impl Cursor<'_> {
     /// The metres of a unit that stands `ahead`.
     pub(crate) fn metres_in(&self, ahead: usize) -> Option<f64> {
@@ -158,9 +166,9 @@ impl Cursor<'_> {
     /// A time that begins at a place and ends here; none is longer than [`LONGEST_S`].
     pub(crate) fn time_that_can_be(&mut self, seconds: f64, begins: usize, what: &str) -> Read<Spanned<f64>> {
         let span = self.since(begins);
-        if !(0.0..=LONGEST_S).contains(&seconds) || seconds == 0.0 {
+        if !is_time_that_can_be(seconds) {
             let message = format!("`{}` is out of range for {what}", &self.text[span.clone()]);
-            return Err(self.problem(span, message, "write more than 0 s and at most 6 hours"));
+            return Err(self.problem(span, message, TIME_THAT_CAN_BE));
         }
         Ok(Spanned::new(seconds, span))
     }

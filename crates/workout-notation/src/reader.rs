@@ -7,9 +7,13 @@ use crate::block::{Block, Body, Item, Series};
 use crate::cursor::{Cursor, Read};
 use crate::day;
 use crate::doubt::Doubt;
-use crate::forms::{EXAMPLE, FORMS, MOST_REPS, NOT_IN_TURN, NOT_IN_TURN_HELP, Pace, RunKind, RunLength};
+use crate::forms::{
+    Details, EXAMPLE, FORMS, FURTHEST_M, Gap, MOST_REPS, NOT_IN_TURN, NOT_IN_TURN_HELP, Pace, RecoveryKind,
+    RunKind, RunLength,
+};
 use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
+use crate::quantity::{TIME_THAT_CAN_BE, is_time_that_can_be};
 use crate::token::Lexed;
 
 /// The longest text that is read, in bytes.
@@ -160,6 +164,9 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
     let Some(series) = series.filter(|_| problems.is_empty()) else {
         return Err(problems);
     };
+    if let Some(problem) = recovery_out_of_range(&series, cursor.text) {
+        return Err(vec![problem]);
+    }
     if let Some(span) = too_deep(&series, 1) {
         return Err(vec![Problem::new(span, TOO_DEEP).with_help(TOO_DEEP_HELP)]);
     }
@@ -169,6 +176,36 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
         return Err(vec![Problem::new(whole, message).with_help("split it into several sessions")]);
     }
     Ok((label, Body::Runs(Box::new(series))))
+}
+
+/// A recovery that nobody takes between runs: what it is made of, such as the distance of its run, can be anything.
+fn recovery_out_of_range(series: &Series, text: &str) -> Option<Problem> {
+    let of = |Details { recovery, .. }: &Details| {
+        let (span, help) = match (&recovery.kind, &recovery.gap) {
+            (Some(kind), _) if kind.value != RecoveryKind::Stand && kind.on_m().is_some_and(is_too_far) => {
+                (kind.span.clone(), format!("write from 1 m to {FURTHEST_M} m"))
+            }
+            (_, Some(gap)) => {
+                let (Gap::Rest(seconds) | Gap::Cycle(seconds)) = gap.value;
+                if is_time_that_can_be(seconds) {
+                    return None;
+                }
+                (gap.span.clone(), TIME_THAT_CAN_BE.to_owned())
+            }
+            _ => return None,
+        };
+        let message = format!("`{}` is out of range for a recovery", &text[span.clone()]);
+        Some(Problem::new(span, message).with_help(help))
+    };
+    let of_item = |item: &Item| match item {
+        Item::Run(run) => of(&run.details),
+        Item::Series(series) => recovery_out_of_range(series, text),
+    };
+    of(&series.details).or_else(|| series.items.iter().find_map(of_item))
+}
+
+fn is_too_far(metres: f64) -> bool {
+    metres <= 0.0 || metres > FURTHEST_M
 }
 
 /// A run that lies in more series than may be nested.
