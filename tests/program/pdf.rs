@@ -196,6 +196,19 @@ fn cards_share_pages() {
     assert!(cards <= 22 / 2, "22 athletes have {cards} pages of cards");
 }
 
+/// Whoever changes lanes, from one painted line, has one place to know, and the lanes in the table.
+#[test]
+fn a_card_says_a_place_once() {
+    needs_poppler!();
+    let folder = Folder::with("e.txt", "Sprints (Ada, Bo, Cy): 4 x 60, w/b, 2 x 150, 6 min\n");
+    folder.toeline(&["plan", "e.txt", "--with", "cards", "--out", "e.pdf"]).assert().success();
+    let printed = text(Path::new(&folder.at("e.pdf")));
+    // What stands behind the first card's athlete is cards alone.
+    let (_, cards) = printed.split_once("Adae").expect("Ada has a card");
+    assert_eq!(cards.matches("Reps1to4:60m:startonthe60mstartline").count(), 3, "{cards}");
+    assert_eq!(cards.matches("startonthe60mstartline").count(), 3, "{cards}");
+}
+
 /// Forty athletes and twelve blocks of ten distances, so that most of the track is crowded, with names and notes that are longer than any column.
 fn large_session() -> String {
     let names = (1..=40).map(|number| match number {

@@ -58,9 +58,19 @@ impl CardRun {
         (!rows.is_empty()).then(|| Self {
             block: block.number,
             reading: block.reading.clone(),
-            places: place_rows(&rows, Alike::Aims),
+            places: place_rows(&in_few_lanes(&rows), Alike::Aims),
             batons: batons(&rows, athlete),
             rows,
         })
     }
+}
+
+/// The rows with those of the same places and cones in the first of their lanes: the lane of each stands in the table.
+fn in_few_lanes(rows: &[SheetRow]) -> Vec<SheetRow> {
+    let cones = |row: &SheetRow| (row.start_cone, row.stand_cone, row.finish_cone, row.run_in_cone);
+    let first_lane = |row: &SheetRow| {
+        let alike = |other: &&SheetRow| other.has_places_of(row) && cones(other) == cones(row);
+        rows.iter().find(alike).map_or(row.lane, |first| first.lane)
+    };
+    rows.iter().map(|row| SheetRow { lane: first_lane(row), ..row.clone() }).collect()
 }
