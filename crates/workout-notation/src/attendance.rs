@@ -45,7 +45,7 @@ const TRAINS: [&str; 5] = ["trains", "training", "goes", "runs", "running"];
 const EARLY: [&str; 9] = ["until", "till", "til", "leaves", "leaving", "early", "only", "maybe", "if"];
 
 /// Words in front of names of who does not train.
-const WITHOUT: [&str; 4] = ["no", "without", "missing", "absent"];
+const WITHOUT: [&str; 6] = ["no", "without", "missing", "absent", "apologies", "sorry"];
 
 /// Words between names.
 const BETWEEN: [&str; 6] = [",", "&", "/", "and", "or", "nor"];

@@ -4,7 +4,19 @@ use crate::phrases::Phrases;
 
 /// Words that say of the lanes in front of them that they are closed.
 pub(crate) const CLOSED: Phrases = Phrases::new(&[
-    &[&["closed", "shut", "blocked", "reserved", "unavailable"]],
+    &[&[
+        "closed",
+        "shut",
+        "blocked",
+        "reserved",
+        "unavailable",
+        "flooded",
+        "waterlogged",
+        "icy",
+        "frozen",
+        "iced",
+    ]],
+    &[&["under"], &["water"]],
     &[&["not"], &["available", "open"]],
     &[&["not"], &["in"], &["use"]],
     &[&["out"], &["of"], &["use", "action", "bounds"]],
@@ -14,7 +26,7 @@ pub(crate) const CLOSED: Phrases = Phrases::new(&[
 
 /// Words that say of the lanes behind them that nobody runs there.
 pub(crate) const KEEP_OUT: Phrases = Phrases::new(&[
-    &[&["not"], &["in", "on"]],
+    &[&["not", "icy", "flooded", "waterlogged", "frozen", "wet"], &["in", "on"]],
     &[&["keep", "stay"], &["out"], &["of"]],
     &[&["keep", "stay"], &["off"]],
     &[&["cant", "cannot", "dont"], &["use"]],

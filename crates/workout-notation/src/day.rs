@@ -57,6 +57,15 @@ const IS: [&str; 7] = ["is", "are", "still", "currently", "now", "remains", "bei
 const REASON: [&str; 12] =
     ["for", "due", "because", "by", "tonight", "today", "again", "this", "with", "while", "as", "so"];
 
+/// Words for the lanes from the inside.
+const INSIDE: [&str; 4] = ["inside", "inner", "innermost", "first"];
+
+/// How many they are.
+const COUNTS: [&str; 4] = ["one", "two", "three", "four"];
+
+/// No track has more lanes.
+const MOST_LANES: usize = 9;
+
 /// Signs with which a reason ends.
 const ENDS: [char; 7] = [',', ';', '.', '(', ')', '|', ':'];
 
@@ -99,7 +108,8 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
         let of_group = GroupTime::of(line.trim_end());
         if let Some(GroupTime { begins, ends, is_unsure, range }) = of_group {
             day.groups.push((start + range.start, begins, ends));
-            day.is_unsure |= is_unsure;
+            // Behind a time that is sure, another of the same evening is.
+            day.is_unsure |= is_unsure && day.begins.is_none();
             said.push(start + range.start..start + range.end);
         } else if is_head && !is_of_one {
             // A number in the only line is what is run.
@@ -279,9 +289,17 @@ impl Cursor<'_> {
 
     /// `lane 1`, `lanes 1-3`, `the inside lane`
     fn lanes_named(&mut self) -> Option<Vec<LaneNumber>> {
-        if self.is_word(0, &["inside", "inner", "innermost"]) && self.is_word(1, &["lane"]) {
+        if self.is_word(0, &INSIDE) && self.is_word(1, &["lane"]) {
             self.skip_all(2);
             return Some(vec![LaneNumber::FIRST]);
+        }
+        // `inside two lanes`, `first 3 lanes`
+        if self.is_word(0, &INSIDE) && self.is_word(2, &["lanes"]) {
+            let written = COUNTS.iter().position(|count| self.is_word(1, &[count])).map(|at| at + 1);
+            let count = written.or_else(|| self.number_at(1).map(|count| count as usize))?;
+            let lanes = (1..=count.min(MOST_LANES)).filter_map(|lane| LaneNumber::new(lane as u8));
+            self.skip_all(3);
+            return Some(lanes.collect());
         }
         if !self.is_in_lane() || !self.is_number(1) {
             return None;

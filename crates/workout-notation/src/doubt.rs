@@ -125,6 +125,11 @@ pub enum Doubt {
         /// The words.
         words: String,
     },
+    /// Words in front of runs, beside groups, that could name one: it is done by everybody, or by the group above.
+    LabelOrGroup {
+        /// The words.
+        label: String,
+    },
     /// A line of nothing but names, taken for those who train.
     NamesAlone {
         /// Who.

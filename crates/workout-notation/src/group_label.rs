@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use crate::cursor::Cursor;
-use crate::heading_words::is_everybody;
+use crate::heading_words::{is_everybody, names_day};
 use crate::names_in_front::{NamesInFront, names_in_front};
 use crate::people::{is_event, is_group_name};
 use crate::roster::{FEWEST, Roster, is_known, may_be_group, with_athletes};
@@ -61,6 +61,8 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
         let is_run = !begins_with_number && cursor.is_counted_item(ahead)
             || !cursor.is_glued(ahead)
                 && cursor.number_at(ahead).is_some_and(|metres| metres >= LEAST_DISTANCE_M)
+                // `Varsity 400: 3 x 350`
+                && (!cursor.is_sign(ahead + 1, ':') || cursor.is_glued(ahead + 2))
                 && name(place).is_some_and(|name| is_group_name(name) || is_everybody(name))
             || cursor.is_laps(ahead) && name(place).is_some_and(is_everybody);
         if is_sign || is_run {
@@ -71,11 +73,16 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
             if is_long || roster.is_empty() && place >= MOST_TOKENS {
                 return None;
             }
-            let is_all = is_everybody(written) && (is_sign || !written.eq_ignore_ascii_case("all"));
+            let is_all = is_everybody(written)
+                && roster.is_empty()
+                && (is_sign || !written.eq_ignore_ascii_case("all"));
             let is_event = is_sign && is_event(written);
             // `Middles (Di, Ed): 6 x 400`
-            let has_names =
-                || is_colon && roster.names().count() >= FEWEST && !roster.names().any(|name| is_known(name));
+            let has_names = || {
+                is_colon
+                    && roster.names().count() >= FEWEST
+                    && !roster.names().any(|name| is_known(name) || names_day(name))
+            };
             let is_label =
                 is_all || is_event || is_group_name(written) || has_names() && may_be_group(written);
             // What stands behind it is done: alone it is a heading.

@@ -23,6 +23,8 @@ impl GroupLabels {
             let text = line.lexed.text;
             line.lexed.roles.has(Role::GROUP)
                 || text.ends_with([')', ':'])
+                || text.contains('(')
+                || text.contains(':') && is_group_name(line.first_words().trim())
                 || text.starts_with(char::is_uppercase) && names_in_front(text).is_some()
         };
         if !lines.iter().any(may_name) {

@@ -7,7 +7,7 @@ use chrono::NaiveTime;
 use crate::clock_time::{Phrase, Stands, is_end, phrase};
 use crate::line_words::words;
 use crate::people::is_group_name;
-use crate::roster::named_group;
+use crate::roster::{has_count, named_group};
 
 /// The most words and signs in front of a time.
 const MOST_IN_FRONT: usize = 60;
@@ -34,7 +34,7 @@ impl GroupTime {
             let is_in_brackets = opens && words[from - 1].text == "(";
             let start = from - usize::from(opens);
             let name = line[..words[start].range.start].trim().trim_start_matches(['-', '*', '•', ' ']);
-            let is_plain = !name.contains(['(', ',', ';']) && is_group_name(name);
+            let is_plain = !name.contains(['(', ',', ';', ':']) && !has_count(name) && is_group_name(name);
             if !is_plain && named_group(name, true).is_none() {
                 continue;
             }

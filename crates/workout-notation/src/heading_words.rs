@@ -86,6 +86,11 @@ pub(crate) fn names_day(words: &str) -> bool {
     has_word(words, &DAYS)
 }
 
+/// Whether words are a day and nothing else.
+pub(crate) fn is_day(words: &str) -> bool {
+    DAYS.iter().any(|day| words.eq_ignore_ascii_case(day))
+}
+
 /// Whether a line begins with a day.
 pub(crate) fn begins_with_day(cursor: &Cursor<'_>) -> bool {
     cursor.is_word(0, &DAYS)

@@ -174,7 +174,7 @@ impl Cursor<'_> {
     /// `30/30 s`: so long fast, and so long easy.
     fn time_and_rest(&mut self) -> Option<Item> {
         let is_here = self.number_at(0).is_some_and(|seconds| seconds <= 120.0)
-            && self.is_sign(1, '/')
+            && (self.is_sign(1, '/') || self.is_sign(1, '-') && self.number_at(0) == self.number_at(2))
             && self.number_at(2).is_some_and(|seconds| seconds <= 120.0)
             && (self.seconds_in(3) == Some(1.0) || self.is_half_minutes());
         // `20s/10s`
@@ -325,6 +325,7 @@ impl Cursor<'_> {
             || self.number_at(0).is_some_and(|count| count <= 12.0) && self.is_starts(1)
             || self.is_count_of_sets()
             || self.is_count_of_strides()
+            || self.is_count_of_brackets()
         {
             let (value, span) = self.number()?;
             let is_sets = self.word(&["sets", "set", "series", "rounds"]);
@@ -335,6 +336,14 @@ impl Cursor<'_> {
             return Some(count);
         }
         None
+    }
+
+    /// `2(4 x 200)`
+    fn is_count_of_brackets(&self) -> bool {
+        self.number_at(0).is_some_and(|count| (2.0..=MOST_COUNTED).contains(&count))
+            && self.is_sign(1, '(')
+            && self.is_glued(1)
+            && self.is_counted_item(2)
     }
 
     /// `4 strides of 80m`, `6 strides 80m`

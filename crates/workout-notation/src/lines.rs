@@ -5,10 +5,10 @@ use crate::forms::FORMS;
 use crate::group_label::{GroupLabel, group_label};
 use crate::heading::Above;
 use crate::heading_words::is_title;
-use crate::names_in_front::{NamesInFront, names_in_front, one_in_front};
+use crate::names_in_front::{NamesInFront, names_alone, names_in_front, one_in_front};
 use crate::people::is_group_name;
 use crate::piece::trimmed;
-use crate::roster::{Roster, has_rosters, named_group};
+use crate::roster::{FEWEST, Roster, has_rosters, may_be_group, named_group};
 use crate::token::{Lexed, Token};
 
 /// How many tokens of a line are looked at for its runs.
@@ -22,6 +22,8 @@ pub(crate) struct Line<'a> {
     pub(crate) is_bullet: bool,
     /// Whether an empty line stands above it.
     pub(crate) is_behind_blank: bool,
+    /// The athletes of a group that the line names, where they stand in the line below it.
+    below: Option<Roster>,
     /// Whether the text has groups whose athletes are named.
     has_rosters: bool,
     /// Whether athletes of no group are named in front of what they do.
@@ -51,7 +53,10 @@ impl Line<'_> {
 
     /// The name of a group and who is in it, where the line is that and nothing else.
     pub(crate) fn named_group(&self) -> Option<(&str, Roster)> {
-        named_group(self.lexed.text, self.has_rosters)
+        match &self.below {
+            Some(roster) => Some((self.lexed.text.trim_end_matches(':').trim(), roster.clone())),
+            None => named_group(self.lexed.text, self.has_rosters),
+        }
     }
 
     /// The line from one of its bytes on.
@@ -62,6 +67,7 @@ impl Line<'_> {
             lexed: self.lexed.part(range),
             is_bullet: self.is_bullet,
             is_behind_blank: self.is_behind_blank,
+            below: None,
             has_rosters: self.has_rosters,
             has_names_in_front: self.has_names_in_front,
         }
@@ -100,17 +106,22 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
                 start: inner.start,
                 is_bullet,
                 is_behind_blank,
+                below: None,
                 has_rosters: false,
                 has_names_in_front: false,
             });
             is_behind_blank = false;
         }
     }
+    take_names_below(&mut lines);
     let names_in_brackets = |line: &Line<'_>| {
         let label = line.lexed.text.contains('(').then(|| group_label(&line.lexed, 0));
         label.flatten().is_some_and(|label| !label.roster.is_empty())
     };
-    if has_rosters(lines.iter().map(|line| line.lexed.text)) || lines.iter().any(names_in_brackets) {
+    if has_rosters(lines.iter().map(|line| line.lexed.text))
+        || lines.iter().any(|line| line.below.is_some())
+        || lines.iter().any(names_in_brackets)
+    {
         lines.iter_mut().for_each(|line| line.has_rosters = true);
     }
     let has_names_in_front =
@@ -119,6 +130,31 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
         lines.iter_mut().for_each(|line| line.has_names_in_front = true);
     }
     lines
+}
+
+/// Takes lines of nothing but names into the line above them where that names a group: `SPRINTERS` above `Ada, Ben, Cy`.
+fn take_names_below(lines: &mut Vec<Line<'_>>) {
+    let mut at = 0;
+    while at + 2 < lines.len() {
+        let (above, names) = (&lines[at], &lines[at + 1]);
+        let group = above.lexed.text.trim_end_matches(':').trim();
+        let is_group = is_group_name(group)
+            || may_be_group(group)
+                && names_alone(group, 1).is_some()
+                && group.split_whitespace().count() == 1;
+        let is_above = is_group
+            && !above.is_bullet
+            && !names.is_bullet
+            && !names.is_behind_blank
+            && !above.has_runs()
+            && lines[at + 2].has_runs();
+        let roster = is_above.then(|| names_alone(names.lexed.text, FEWEST)).flatten();
+        if roster.is_some() {
+            lines[at].below = roster;
+            lines.remove(at + 1);
+        }
+        at += 1;
+    }
 }
 
 /// What a line stands above that makes it a heading, without a colon too: lines with bullets, or runs where it begins a

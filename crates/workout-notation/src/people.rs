@@ -9,16 +9,20 @@ pub(crate) const MOST_WORDS: usize = 3;
 
 /// Words for who trains.
 #[rustfmt::skip]
-pub(crate) const PEOPLE: [&str; 37] = [
+pub(crate) const PEOPLE: [&str; 47] = [
     "sprinters", "milers", "hurdlers", "walkers", "jumpers", "throwers", "juniors", "seniors", "masters", "veterans",
     "vets", "beginners", "improvers", "boys", "girls", "men", "women", "ladies", "lads", "novices", "minors", "youths",
     "adults", "intermediates", "advanced", "newcomers", "kids", "minis", "cadets",
-    "youngsters", "teens", "teenagers", "elite", "elites", "academy", "development", "paras",
+    "youngsters", "teens", "teenagers", "elite", "elites", "academy", "development", "paras", "varsity", "jv",
+    "freshmen", "frosh", "sophomores", "lasses", "middles", "reds", "blues", "greens",
 ];
 
 /// Words for a group that may mean something else as well.
-pub(crate) const GROUPS: [&str; 10] =
-    ["sprints", "distance", "endurance", "group", "squad", "wheelchair", "runners", "athletes", "grp", "gp"];
+#[rustfmt::skip]
+pub(crate) const GROUPS: [&str; 13] = [
+    "sprints", "distance", "endurance", "group", "squad", "wheelchair", "runners", "athletes", "grp", "gp", "team",
+    "pack", "lot",
+];
 
 /// Words for an event, which name a group where others are named.
 const EVENTS: [&str; 7] = ["hurdles", "jumps", "throws", "steeplechase", "walks", "relay", "relays"];
@@ -54,9 +58,21 @@ pub(crate) fn is_group_name(name: &str) -> bool {
     let words = name.split_whitespace().filter(|word| word.contains(char::is_alphanumeric));
     let is_short = words.count() <= MOST_WORDS;
     is_short
-        && (has_word(name, &PEOPLE) || has_word(name, &GROUPS) || has_age(name))
+        && (has_word(name, &PEOPLE) || has_word(name, &GROUPS) || has_age(name) || is_short_sign(name))
         && (!names_part(name) || names_people(name))
         && !names_day(name)
+}
+
+/// `G1`, `M45`, `W55+`: a letter of a group, or of masters, with its number.
+fn is_short_sign(name: &str) -> bool {
+    let name = name.trim_end_matches(['s', '+']);
+    let Some((letter, number)) = name.split_at_checked(1) else { return false };
+    let Ok(number) = number.parse::<u8>() else { return false };
+    match letter {
+        "G" | "g" => (1..10).contains(&number),
+        "M" | "W" | "F" => number >= 35 && number % 5 == 0,
+        _ => false,
+    }
 }
 
 /// `U13s`, `under 15`, `Year 9`.

@@ -97,7 +97,8 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
 pub(crate) fn may_be_group(group: &str) -> bool {
     let words: Vec<&str> = group.split_whitespace().collect();
     words.len() <= MOST_WORDS
-        && words.iter().all(|word| word.chars().all(char::is_alphabetic))
+        && words.iter().all(|word| !word.contains([':', ';', ',', '@', '(']))
+        && !has_count(group)
         && !has_word(group, &NO_GROUPS)
         && !names_part(group)
         && !names_day(group)

@@ -74,7 +74,7 @@ impl Cursor<'_> {
         let RunKind::Plain(RunLength::Metres(metres)) = kind else { return };
         let span = self.since(begins);
         let is_bare = self.text[span.clone()].bytes().all(|byte| byte.is_ascii_digit());
-        let is_in_list = self.is_sign_before(2, ',') || self.is_sign_before(2, '/');
+        let is_in_list = [',', '/', '-'].iter().any(|&sign| self.is_sign_before(2, sign));
         if is_bare && is_in_list && metres < LEAST_ODD_M && metres % 5.0 != 0.0 {
             let message = format!("`{metres}` could be a run or a time");
             self.problem(span, message, format!("write `{metres}m`, or `@ {metres}s`"));

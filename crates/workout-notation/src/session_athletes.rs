@@ -125,8 +125,11 @@ impl SessionReader<'_> {
         // `Ada away, Di here from 6.30`
         let mut at = 0;
         let mut parts: Vec<(usize, &str)> = Vec::new();
-        for part in text.split_inclusive([',', ';']) {
-            parts.push((at + part.len() - part.trim_start().len(), part.trim_end_matches([',', ';']).trim()));
+        for part in text.split_inclusive([',', ';', '.', '!']) {
+            let said = part.trim_end_matches([',', ';', '.', '!']).trim();
+            if !said.is_empty() {
+                parts.push((at + part.len() - part.trim_start().len(), said));
+            }
             at += part.len();
         }
         let said: Vec<_> = parts.iter().filter_map(|(_, part)| attendance(part, &self.names)).collect();

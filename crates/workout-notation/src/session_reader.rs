@@ -10,7 +10,7 @@ use crate::doubt::Doubt;
 use crate::group_label::GroupLabel;
 use crate::group_labels::GroupLabels;
 use crate::heading::{Above, Heading, heading};
-use crate::heading_words::{is_cool_down, is_title};
+use crate::heading_words::{is_cool_down, is_day, is_title};
 use crate::lines::{Line, above};
 use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
@@ -99,6 +99,9 @@ impl<'a> SessionReader<'a> {
         let mut label: Option<String> = None;
         let mut has_bullets = false;
         for (index, line) in lines.iter().enumerate() {
+            if self.begin_known_group(line) {
+                continue;
+            }
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
             if self.attendance(line) || !self.is_blocks && self.athletes_alone(line, index) {
@@ -186,6 +189,7 @@ impl<'a> SessionReader<'a> {
             }
         }
         self.keep_heading(label);
+        self.refuse_second_day();
         self.keep_empty_group();
         for (group, athletes) in std::mem::take(&mut self.declared) {
             self.keep_heading(Some(format!("{group} ({})", athletes.join(", "))));
@@ -194,6 +198,21 @@ impl<'a> SessionReader<'a> {
             self.settle_rest_between_runs();
         }
         self.settle_rest();
+    }
+
+    /// `Mon: 6 x 200` above `Wed: 4 x 400`: a text is one evening.
+    fn refuse_second_day(&mut self) {
+        let days = self.workout.blocks().filter_map(|block| {
+            let label = block.label.as_deref().filter(|label| block.count() > 0 && is_day(label))?;
+            Some((block.start, label.to_owned()))
+        });
+        let days: Vec<(usize, String)> = days.collect();
+        let Some((_, first)) = days.first() else { return };
+        if let Some((start, other)) = days.iter().find(|(_, day)| day[..3] != first[..3]) {
+            let problem =
+                Problem::new(*start..start + other.len(), format!("`{other}` is another day than `{first}`"));
+            self.problems.push(problem.with_help("write a text for each day: one is one evening"));
+        }
     }
 
     /// A heading of a block that never came is kept as a note.
@@ -237,6 +256,20 @@ impl<'a> SessionReader<'a> {
         if let (Some((_, begins, ends)), Some(part)) = (at, self.workout.parts.last_mut()) {
             (part.begins, part.ends) = (Some(*begins), *ends);
         }
+    }
+
+    /// `Distance start 6.15`, below what the group does.
+    fn begin_known_group(&mut self, line: &Line<'_>) -> bool {
+        let ends = line.start + line.lexed.text.len();
+        let of_line = |&&(at, ..): &&(usize, NaiveTime, Option<NaiveTime>)| {
+            at >= line.start && !self.text[ends.min(at)..at].contains('\n')
+        };
+        let Some(&(_, begins, ends)) = self.group_times.iter().find(of_line) else { return false };
+        let name = self.labels.name(line.lexed.text.trim_end_matches(':').trim().to_owned());
+        let is_known = |part: &&mut Part| part.group.as_ref() == Some(&name) && !part.blocks.is_empty();
+        let Some(part) = self.workout.parts.iter_mut().find(is_known) else { return false };
+        (part.begins, part.ends) = (Some(begins), ends);
+        true
     }
 
     /// Gives a rest to the block in front of it.

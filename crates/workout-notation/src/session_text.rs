@@ -9,6 +9,7 @@ use crate::forms::FORMS;
 use crate::heading_words::is_cool_down;
 use crate::lines::lines;
 use crate::problem::Problem;
+use crate::roster::may_be_group;
 use crate::session_athletes::names;
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
 use crate::token::Lexed;
@@ -112,6 +113,7 @@ impl Workout {
                 block.doubts.push(Doubt::EndOfGroup { ends: own });
             }
         }
+        workout.doubt_labels();
         let first = workout.parts.iter_mut().flat_map(|part| &mut part.blocks).next();
         if let (Some(begins), Some(block), true) = (begins, first, is_unsure) {
             block.doubts.push(Doubt::InTheEvening { begins });
@@ -138,6 +140,19 @@ impl Workout {
             }
         }
         self.parts = parts;
+    }
+
+    /// Says of labels that could be groups, where there are groups, that they are none.
+    fn doubt_labels(&mut self) {
+        let groups: Vec<String> = self.parts.iter().filter_map(|part| part.group.clone()).collect();
+        if groups.is_empty() {
+            return;
+        }
+        for block in self.parts.iter_mut().flat_map(|part| &mut part.blocks) {
+            let label = block.label.clone().filter(|_| block.count() > 0);
+            let label = label.filter(|label| may_be_group(label) && !groups.contains(label));
+            block.doubts.extend(label.map(|label| Doubt::LabelOrGroup { label }));
+        }
     }
 
     /// A single heading names what follows it, not a group of the squad, unless it names athletes.

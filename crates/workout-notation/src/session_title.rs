@@ -18,7 +18,12 @@ impl SessionReader<'_> {
         if let Some(span) = lanes_in(&line.lexed) {
             let written = &line.lexed.text[span.clone()];
             let message = format!("`{written}` in a title closes no lane and gives nobody one");
-            let help = format!("write `{written} closed`, or name the lanes behind the runs");
+            let help =
+                if says_which_are_open(&line.lexed) || !written.contains(|of: char| of.is_ascii_digit()) {
+                    "write which lanes are closed, for example `lanes 1-4 closed`".to_owned()
+                } else {
+                    format!("write `{written} closed`, or name the lanes behind the runs")
+                };
             let span = line.start + span.start..line.start + span.end;
             self.problems.push(Problem::new(span, message).with_help(help));
         }
@@ -36,18 +41,45 @@ impl SessionReader<'_> {
     }
 }
 
-/// Where lanes are named in a line.
+/// Where lanes are named in a line: `lanes 5-8`, `L3`, `outside lanes`, `use 3+`, `Sprinters in 5-8`.
 fn lanes_in(lexed: &Lexed<'_>) -> Option<Range<usize>> {
+    const WHICH: [&str; 7] = ["outside", "outer", "inside", "inner", "middle", "only", "all"];
     let mut cursor = Cursor::new(lexed);
     while !cursor.is_at_end() {
         let begins = cursor.place();
-        if cursor.word(&["lane", "lanes"]) && cursor.is_number(0) && cursor.lanes().is_ok() {
+        if cursor.word(&["lane", "lanes", "l", "ln"]) && cursor.is_number(0) && cursor.lanes().is_ok() {
+            return Some(cursor.since(begins));
+        }
+        cursor.go_back(begins);
+        let is_few = |cursor: &Cursor<'_>| cursor.number_at(0).is_some_and(|lane| lane <= MOST_LANES);
+        if cursor.word(&["in", "use"]) && is_few(&cursor) {
+            cursor.skip();
+            let is_several = cursor.is_sign(0, '+') || cursor.is_sign(0, '-') && cursor.is_number(1);
+            if is_several {
+                cursor.skip();
+                let _ = cursor.number();
+                return Some(cursor.since(begins));
+            }
+        }
+        cursor.go_back(begins);
+        if cursor.word(&WHICH) && cursor.word(&["lane", "lanes"]) {
             return Some(cursor.since(begins));
         }
         cursor.go_back(begins);
         cursor.skip();
     }
     None
+}
+
+/// No lane has a higher number.
+const MOST_LANES: f64 = 9.0;
+
+/// Whether a line says which lanes can be run in, and not which cannot.
+fn says_which_are_open(lexed: &Lexed<'_>) -> bool {
+    const OPEN: [&str; 10] =
+        ["only", "have", "free", "open", "available", "ours", "use", "got", "just", "in"];
+    let cursor = Cursor::new(lexed);
+    (0..lexed.tokens.len()).any(|ahead| cursor.is_word(ahead, &OPEN))
 }
 
 /// A title without the greeting in front of it: `Hi all! Thursday`.

@@ -55,6 +55,7 @@ impl From<&Doubt> for DoubtJson {
             }
             Doubt::LeftOut { name } => ("left out", json!({ "name": name })),
             Doubt::SaidOfOne { name, words } => ("said of one", json!({ "name": name, "said": words })),
+            Doubt::LabelOrGroup { label } => ("label or group", json!({ "label": label })),
             Doubt::NamesAlone { names } => ("names alone", json!({ "names": names })),
             Doubt::NotNamed { name } => ("not named", json!({ "name": name })),
         };

@@ -55,6 +55,9 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::SaidOfOne { ref name, ref words } => {
             format!("{name} is planned from the start; not read: {words}")
         }
+        Doubt::LabelOrGroup { ref label } => {
+            format!("`{label}` is no group; if it is one, name who is in it: `{label} (Ada, Ben):`")
+        }
         Doubt::NamesAlone { ref names } => format!("taken for who trains: {}", names.join(", ")),
         Doubt::NotNamed { ref name } => format!("nobody is called {name} here; leave out who is missing"),
     }

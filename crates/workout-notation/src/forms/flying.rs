@@ -104,9 +104,16 @@ impl Cursor<'_> {
             return false;
         }
         let before = self.place();
-        let is_run_in = self.metres_tokens(0).is_some_and(|tokens| self.is_one_of(tokens, RUN_INS));
+        // `30m in`
+        let is_in = |tokens| {
+            let end = tokens + 1;
+            let is_end = self.kind(end).is_none() || self.is_sign(end, ',') || self.is_sign(end, ')');
+            self.is_word(tokens, &["in"]) && is_end
+        };
+        let is_run_in =
+            self.metres_tokens(0).is_some_and(|tokens| self.is_one_of(tokens, RUN_INS) || is_in(tokens));
         let Some((run_in_m, span)) = (if is_run_in { self.metres() } else { None }) else { return false };
-        self.one_of(RUN_INS);
+        let _ = self.one_of(RUN_INS) || self.word(&["in"]);
         if !(5.0..=100.0).contains(&run_in_m) {
             self.go_back(before);
             let message = format!("a run-in of {run_in_m} m is out of range");

@@ -342,6 +342,13 @@ impl Cursor<'_> {
             recovery.kind = Some(Spanned::new(RecoveryKind::Stand, self.here()));
             self.skip();
         }
+        // `R=200j`
+        if self.is_number(0) && self.is_word(1, &["j"]) && self.is_glued(1) {
+            let (metres, span) = self.number().ok_or(Reported)?;
+            self.skip();
+            self.set(&mut recovery.kind, Spanned::new(RecoveryKind::Jog(metres), span), begins, KIND);
+            return Ok(());
+        }
         if self.word(&FULL[..2]) {
             self.word(RESTS);
             self.keep(begins);

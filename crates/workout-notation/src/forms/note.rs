@@ -129,8 +129,13 @@ impl Cursor<'_> {
         if self.is_word(0, &["strides"]) && !(0..40).any(|ahead| self.is_number(ahead)) {
             return true;
         }
-        // `W/up`
-        if self.is_word(0, &["w", "c"]) && self.is_sign(1, '/') && self.is_word(2, &["up", "down", "u", "d"])
+        // `W/up`, `2km c/d`
+        let is_far =
+            self.is_number(0) && (self.metres_in(1).is_some() || self.is_laps(0) || self.is_duration());
+        let short = if is_far { 2 } else { 0 };
+        if self.is_word(short, &["w", "c"])
+            && self.is_sign(short + 1, '/')
+            && self.is_word(short + 2, &["up", "down", "u", "d"])
         {
             return !(0..40).any(|ahead| self.is_counted_item(ahead));
         }

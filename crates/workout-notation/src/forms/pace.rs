@@ -210,6 +210,15 @@ impl Cursor<'_> {
         if is_key && (self.is_sign(1, ':') || self.is_sign(1, '=')) && self.is_number(2) {
             return Some(2);
         }
+        // `target 80 secs`, but not `target 6 reps`
+        let is_target = self.is_word(0, &["target", "targets", "tgt", "aiming"]);
+        let of = 1 + usize::from(self.is_word(1, &["of", "for", "time"]));
+        if is_target && self.number_at(of).is_some_and(|seconds| self.is_likely_time(seconds)) {
+            return Some(of);
+        }
+        if is_target && self.is_number(of) && self.is_sign(of + 1, ':') {
+            return Some(of);
+        }
         (self.is_word(0, &["i"]) && self.is_number(1) && self.is_sign(2, '%')).then_some(1)
     }
 

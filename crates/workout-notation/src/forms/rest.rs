@@ -88,9 +88,16 @@ impl Cursor<'_> {
     /// Whether a range of durations stands `ahead`: `20-25 mins`, `3 to 4 min`.
     pub(crate) fn is_time_range(&self, ahead: usize) -> bool {
         let unit = usize::from(self.seconds_in(ahead + 1).is_some());
+        // `47s - 8 min rest` are two times.
+        let sign = ahead + unit + 1;
+        let is_apart = unit > 0
+            && self.is_sign(sign, '-')
+            && !self.is_glued(sign)
+            && self.seconds_in(ahead + 1) != self.seconds_in(sign + 2);
         self.is_number(ahead)
-            && (self.is_sign(ahead + unit + 1, '-') || self.is_word(ahead + unit + 1, &["to"]))
-            && self.is_duration_at(ahead + unit + 2)
+            && !is_apart
+            && (self.is_sign(sign, '-') || self.is_word(sign, &["to"]))
+            && self.is_duration_at(sign + 1)
     }
 
     /// A duration, or the longer of a range.
@@ -155,6 +162,9 @@ impl Cursor<'_> {
             self.between_runs();
             return Ok(());
         }
+        // `2 x 4 x 150, walk back / 8 min`
+        let is_behind_way =
+            self.is_behind('/') && self.sets > 1 && recovery.kind.is_some() && recovery.gap.is_none();
         let mut first = self.recovery_seconds("a rest", REST_HELP)?;
         let is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
         if self.word(&CYCLES) {
@@ -173,6 +183,11 @@ impl Cursor<'_> {
         let is_said_for_runs = self.between_runs();
         let is_for_runs = is_said_for_runs || is_for_runs;
         if self.is_second_rest() {
+            if self.sets < 2 && self.is_sign(0, '/') && self.is_likely_time(*first) {
+                let message = format!("`{}` could be the time of each run", &self.text[first.span.clone()]);
+                let help = "write `@` in front of it, or `rest` where there are no sets".to_owned();
+                return Err(self.problem(first.span, message, help));
+            }
             self.skip();
             let begins_second = self.place();
             let sets = self.recovery_seconds("a rest between sets", REST_HELP)?;
@@ -192,7 +207,9 @@ impl Cursor<'_> {
         } else if !is_for_runs && self.between_sets() {
             self.words_of_rest(recovery);
             self.set(&mut recovery.set_rest, first, begins, SET_REST);
-        } else if self.sets > 1 && recovery.gap.is_some() && recovery.set_rest.is_none() && !is_said_for_runs
+        } else if (self.sets > 1 && recovery.gap.is_some() || is_behind_way)
+            && recovery.set_rest.is_none()
+            && !is_said_for_runs
         {
             // `2 x 2 x 200 (45s) 12min`
             self.set(&mut recovery.set_rest, first, begins, SET_REST);
@@ -511,7 +528,14 @@ impl Cursor<'_> {
 
     /// What follows `off`, `every` or `on`: from one start to the next; after a run that leaves no time for it, the rest.
     pub(crate) fn cycle(&mut self, recovery: &mut Recovery, begins: usize, may_be_rest: bool) -> Read<()> {
+        let is_bare = self.is_number(0) && !self.is_duration() && !self.is_time_range(0);
         let seconds = self.recovery_seconds("a time from start to start", CYCLE_HELP)?;
+        // `off 200`
+        if is_bare && *seconds >= 100.0 && *seconds % 100.0 == 0.0 {
+            let message = format!("`{}` could be seconds or metres", *seconds);
+            let help = format!("write `{0} jog` for metres, or `off {0}s`", *seconds);
+            return Err(self.problem(seconds.span, message, help));
+        }
         let is_short = match self.last_run {
             Some(LastRun::Metres(metres)) => *seconds < metres / FASTEST_CYCLE_M_S,
             Some(LastRun::Laps(laps)) => *seconds < laps * 400.0 / FASTEST_CYCLE_M_S,
