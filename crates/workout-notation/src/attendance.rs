@@ -31,11 +31,13 @@ const DENIED: [&str; 11] =
 const IS: [&str; 6] = ["is", "are", "s", "will", "be", "both"];
 
 /// Words for somebody who comes later.
-const LATE: [&str; 9] =
-    ["late", "later", "from", "arrives", "arriving", "joins", "joining", "after", "coming"];
+const LATE: [&str; 13] = [
+    "late", "later", "from", "arrives", "arriving", "arrive", "joins", "joining", "join", "after", "coming",
+    "comes", "here",
+];
 
 /// Those of them that may stand behind how much later: `20 mins late`.
-const LATER: [&str; 2] = ["late", "later"];
+const LATER: [&str; 3] = ["late", "later", "behind"];
 
 /// Words for somebody who trains with others, and those in front of them.
 const WITH: [&str; 4] = ["with", "joins", "joining", "w"];

@@ -3,6 +3,7 @@
 use crate::attendance::{Attendance, Said, attendance, unknown_absence};
 use crate::block::{Block, Body};
 use crate::doubt::Doubt;
+use crate::lateness::{Late, Lateness};
 use crate::lines::Line;
 use crate::names_in_front::names_alone;
 use crate::problem::Problem;
@@ -105,13 +106,19 @@ impl SessionReader<'_> {
         }
     }
 
-    /// What is said of one athlete, which changes nothing; with a number it is reported.
+    /// What is said of one athlete: when they come, or what changes nothing; with another number it is reported.
     fn remark(&mut self, name: String, words: &str, span: std::ops::Range<usize>) {
+        if let Some(lateness) = Lateness::read(words) {
+            self.late.push(Late { name, lateness, span });
+            return;
+        }
         if words.contains(|letter: char| letter.is_ascii_digit()) {
-            let message = format!("`{words}` is about {name} alone, and a group starts together");
+            let message = format!("`{words}` is about {name} alone, and is not understood");
             let help = match fewer_reps(words) {
                 Some(reps) => format!("leave it out, and plan with `--reps \"{name}={reps}\"`"),
-                None => format!("leave it out, or write {name} as a group and start it with `--late`"),
+                None => {
+                    format!("write for example `{name} 15 min late` or `{name} from 6.45`, or leave it out")
+                }
             };
             self.problems.push(Problem::new(span, message).with_help(help));
         } else {
@@ -123,15 +130,7 @@ impl SessionReader<'_> {
     pub(crate) fn attendance(&mut self, line: &Line<'_>) -> bool {
         let text = line.lexed.text;
         // `Ada away, Di here from 6.30`
-        let mut at = 0;
-        let mut parts: Vec<(usize, &str)> = Vec::new();
-        for part in text.split_inclusive([',', ';', '.', '!']) {
-            let said = part.trim_end_matches([',', ';', '.', '!']).trim();
-            if !said.is_empty() {
-                parts.push((at + part.len() - part.trim_start().len(), said));
-            }
-            at += part.len();
-        }
+        let parts = sentences(text);
         let said: Vec<_> = parts.iter().filter_map(|(_, part)| attendance(part, &self.names)).collect();
         if parts.len() > 1 && said.len() == parts.len() {
             for (said, (at, part)) in said.into_iter().zip(parts) {
@@ -210,6 +209,25 @@ impl SessionReader<'_> {
             part.athletes.retain(|name| !self.absent.contains(name));
         }
     }
+}
+
+/// The parts of a text between commas and full stops, and where each begins.
+fn sentences(text: &str) -> Vec<(usize, &str)> {
+    let is_end = |(at, letter): &(usize, char)| match letter {
+        ',' | ';' | '!' => true,
+        // `6.30`
+        '.' => !text[at + 1..].starts_with(|next: char| next.is_ascii_digit()),
+        _ => false,
+    };
+    let (mut parts, mut start) = (Vec::new(), 0);
+    for (end, _) in text.char_indices().filter(is_end).chain([(text.len(), '.')]) {
+        let part = &text[start..end];
+        if !part.trim().is_empty() {
+            parts.push((start + part.len() - part.trim_start().len(), part.trim()));
+        }
+        start = (end + 1).min(text.len());
+    }
+    parts
 }
 
 /// How many repetitions somebody does, where words say that and no time of day: `does 4`, `only 2`, `last 2 reps only`.

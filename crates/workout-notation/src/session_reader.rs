@@ -11,6 +11,7 @@ use crate::group_label::GroupLabel;
 use crate::group_labels::GroupLabels;
 use crate::heading::{Above, Heading, heading};
 use crate::heading_words::{is_cool_down, is_day, is_title};
+use crate::lateness::Late;
 use crate::lines::{Line, above};
 use crate::piece::{Piece, pieces, rest_alone};
 use crate::problem::Problem;
@@ -48,6 +49,8 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) athletes: Vec<String>,
     /// Who trains with another group, by the words for it.
     pub(crate) moves: Vec<(String, String)>,
+    /// Who comes later, by lines that say when.
+    pub(crate) late: Vec<Late>,
     /// Who is not there, by lines that say so.
     pub(crate) absent: Vec<String>,
     /// What is said of athletes, for the first block of their group.
@@ -85,6 +88,7 @@ impl<'a> SessionReader<'a> {
             names: names(lines),
             athletes: Vec::new(),
             moves: Vec::new(),
+            late: Vec::new(),
             absent: Vec::new(),
             doubts: Vec::new(),
             group_times,

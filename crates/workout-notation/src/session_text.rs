@@ -6,7 +6,7 @@ use crate::block::Block;
 use crate::day::{self, Day};
 use crate::doubt::Doubt;
 use crate::forms::FORMS;
-use crate::heading_words::is_cool_down;
+use crate::heading_words::{has_word, is_cool_down};
 use crate::lines::lines;
 use crate::problem::Problem;
 use crate::roster::may_be_group;
@@ -14,7 +14,15 @@ use crate::session_athletes::names;
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
 use crate::token::Lexed;
 use crate::vocabulary::Role;
-use crate::workout::{Part, Workout};
+use crate::workout::{LateAthlete, Part, Workout};
+
+/// Words for runs, which name no group.
+#[rustfmt::skip]
+const NAMES_OF_RUNS: [&str; 28] = [
+    "ladder", "ladders", "pyramid", "pyramids", "clock", "diagonals", "bonus", "flush", "rep", "reps", "intervals",
+    "efforts", "starts", "blocks", "block", "accelerations", "activation", "game", "games", "day", "option", "hills",
+    "bends", "flying", "then", "first", "last", "optional",
+];
 
 /// The longest text of a session that is read, in bytes.
 const LONGEST_TEXT: usize = 100_000;
@@ -81,8 +89,24 @@ impl Workout {
             Cow::Borrowed(_) => as_written,
             Cow::Owned(blanked) => lines(blanked),
         };
-        let SessionReader { mut workout, mut problems, .. } =
+        let SessionReader { mut workout, mut problems, late, .. } =
             SessionReader::read(&blanked, &lines, is_blocks, &day.groups);
+        for late in late {
+            match day.begins.map(|begins| late.lateness.of(begins)) {
+                Some(Some(begins)) => workout.late.push(LateAthlete { name: late.name, begins }),
+                Some(None) => {
+                    let problem =
+                        Problem::new(late.span, format!("{} would be there before the others", late.name));
+                    problems.push(problem.with_help("write a time behind the start, for example `7.15pm`"));
+                }
+                None => {
+                    let problem = Problem::new(late.span, "nothing says when the session begins");
+                    problems.push(
+                        problem.with_help("write when in the first line, for example `Tuesday 6.30pm`"),
+                    );
+                }
+            }
+        }
         problems.append(&mut day.problems);
         if problems.is_empty() && workout.blocks().next().is_none() {
             return Err(Block::parse("").err().unwrap_or_default());
@@ -150,7 +174,10 @@ impl Workout {
         }
         for block in self.parts.iter_mut().flat_map(|part| &mut part.blocks) {
             let label = block.label.clone().filter(|_| block.count() > 0);
-            let label = label.filter(|label| may_be_group(label) && !groups.contains(label));
+            let is_new = |label: &String| {
+                may_be_group(label) && !groups.contains(label) && !has_word(label, &NAMES_OF_RUNS)
+            };
+            let label = label.filter(is_new);
             block.doubts.extend(label.map(|label| Doubt::LabelOrGroup { label }));
         }
     }

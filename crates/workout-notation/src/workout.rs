@@ -29,10 +29,21 @@ pub struct Workout {
     pub ends: Option<NaiveTime>,
     /// How many people time, where they say so: `one watch`.
     pub watches: Option<Watches>,
+    /// Who comes later than the others, where it says when: `Kim 15 min late`, `Kim from 6.45`.
+    pub late: Vec<LateAthlete>,
     /// The lanes that the text says are closed, from the inside.
     pub closed_lanes: Vec<LaneNumber>,
     /// What is done, in the order written: everybody's blocks, and those of each group.
     pub parts: Vec<Part>,
+}
+
+/// An athlete who comes later than the others.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LateAthlete {
+    /// Who.
+    pub name: String,
+    /// When they begin.
+    pub begins: NaiveTime,
 }
 
 /// The blocks of one group, or of everybody.

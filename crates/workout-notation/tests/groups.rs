@@ -30,7 +30,10 @@ fn read(text: &str) -> String {
     match Workout::parse(text) {
         Ok(workout) => {
             let title = workout.title.map(|title| format!("\"{title}\" ")).unwrap_or_default();
-            format!("{title}{}", workout.parts.iter().map(told_part).collect::<Vec<_>>().join(" | "))
+            let late =
+                workout.late.iter().map(|late| format!(" | {} @ {}", late.name, late.begins.format("%H:%M")));
+            let parts = workout.parts.iter().map(told_part).collect::<Vec<_>>().join(" | ");
+            format!("{title}{parts}{}", late.collect::<String>())
         }
         Err(problems) => format!("refused: {}", problems[0].message),
     }

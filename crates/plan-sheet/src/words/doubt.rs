@@ -72,6 +72,7 @@ pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
             | Doubt::BeginsWithoutWaiting { .. }
             | Doubt::LeftOut { .. }
             | Doubt::SaidOfOne { .. }
+            | Doubt::LabelOrGroup { .. }
             | Doubt::NamesAlone { .. }
             | Doubt::NotNamed { .. }
     )

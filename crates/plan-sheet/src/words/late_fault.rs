@@ -26,9 +26,8 @@ pub fn late_fault_words(fault: &LateFault) -> String {
         LateFault::NoGroup { name, groups } => {
             format!("no group is called `{name}`; the session has {}", quoted(groups, ", "))
         }
-        LateFault::NotGroup { athlete, group } => format!(
-            "`{athlete}` is in `{group}`, and a group starts together; write --late {group}=19:00, or leave \
-             `{athlete}` out"
+        LateFault::InRelay { athlete, group } => format!(
+            "`{athlete}` hands on a baton in `{group}`; write --late {group}=19:00, or leave `{athlete}` out"
         ),
         LateFault::Twice { name } => format!("`{name}` has two values; keep one of them"),
         LateFault::NoStart { group } => format!(

@@ -22,6 +22,9 @@ pub struct LateChanges {
     pub hazards: Vec<HazardBegun>,
     /// The wind, where it has turned.
     pub wind: Option<Wind>,
+    /// Athletes who come late, and have a group of their own for it behind all others: the group from which each came, and
+    /// the place among its athletes, both counted from 0.
+    pub apart: Vec<(usize, usize)>,
     /// Blocks that are left out.
     pub skipped: Vec<SkippedBlock>,
 }

@@ -20,8 +20,8 @@ pub enum LateFault {
         /// The names that there are.
         groups: Vec<String>,
     },
-    /// It names an athlete where a group stands.
-    NotGroup {
+    /// An athlete comes late who hands on a baton with others of the group.
+    InRelay {
         /// Who.
         athlete: String,
         /// In which group.

@@ -13,7 +13,7 @@ use crate::plan::block_at::BlockAt;
 use crate::plan::cone::Cones;
 use crate::plan::pairing::Prefer;
 use wave_plan::{Mode, Timers, TimingRules};
-use workout_notation::{Block, Watches, Workout};
+use workout_notation::{Block, LateAthlete, Watches, Workout};
 
 /// The break between two blocks where nobody says how long it is, in seconds.
 pub const BETWEEN_BLOCKS_S: f64 = 300.0;
@@ -232,6 +232,7 @@ impl Session {
         let Shares { before, after, groups } = shares;
         let (own_title, date) = (workout.title.clone(), workout.date);
         let (begins, ends) = (workout.begins, workout.ends);
+        let late = workout.late.clone();
         let mut squad = SquadRules::default();
         squad.timing.timers = match workout.watches {
             Some(Watches::Two) => Timers::Two,
@@ -260,7 +261,7 @@ impl Session {
             blocks: Some(of(places)),
             ..Group::default()
         };
-        Self {
+        let mut session = Self {
             title: own_title.unwrap_or_else(|| title.into()),
             date,
             hours,
@@ -271,7 +272,14 @@ impl Session {
             after_groups: after.len(),
             squad,
             ..Self::default()
+        };
+        for LateAthlete { name, begins } in late {
+            // Nobody of a text hands on a baton.
+            if let Ok((place, _)) = session.split_off(&name) {
+                session.groups[place].start = Some(begins);
+            }
         }
+        session
     }
 
     /// A session of a single block.

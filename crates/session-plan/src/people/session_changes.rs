@@ -35,6 +35,14 @@ impl Session {
     /// The session without its late changes.
     pub fn as_written(&self) -> Self {
         let mut session = Self { late: LateChanges::default(), ..self.clone() };
+        for &(group, at) in self.late.apart.iter().rev() {
+            if let Some(own) = session.groups.pop()
+                && let Some(group) = session.groups.get_mut(group)
+            {
+                let at = at.min(group.athletes.len());
+                group.athletes.splice(at..at, own.athletes);
+            }
+        }
         for group in &mut session.groups {
             group.late = None;
             group.athletes.iter_mut().for_each(|athlete| athlete.reps = None);
@@ -79,26 +87,17 @@ impl Session {
         Ok(())
     }
 
-    /// Lets groups, by their names, begin later than the session.
+    /// Lets groups, by their names, begin later than the session. An athlete who comes late does the same as before in a
+    /// group of their own.
     ///
     /// # Errors
     ///
-    /// A [`LateFault`] where there is no such group, one is named twice, or the time makes no sense.
+    /// A [`LateFault`] where there is no such group or athlete, one is named twice, the time makes no sense, or an athlete
+    /// hands on batons with others.
     pub fn come_late(&mut self, groups: &[(String, NaiveTime)]) -> Result<(), LateFault> {
         let mut seen = BTreeSet::new();
         for (name, time) in groups {
-            let place = self.groups.iter().position(|group| group.name == name.trim());
-            let place = place.or_else(|| self.groups.iter().position(|group| is_called(&group.name, name)));
-            let fault = || match self.athlete(name) {
-                Ok((group, athlete)) => {
-                    LateFault::NotGroup { athlete: athlete.name.clone(), group: group.name.clone() }
-                }
-                Err(_) => LateFault::NoGroup {
-                    name: name.clone(),
-                    groups: self.groups.iter().map(|group| group.name.clone()).collect(),
-                },
-            };
-            let place = place.ok_or_else(fault)?;
+            let place = self.group_to_come(name)?;
             if !seen.insert(place) {
                 return Err(LateFault::Twice { name: self.groups[place].name.clone() });
             }
@@ -106,6 +105,47 @@ impl Session {
             self.groups[place].late = Some(*time);
         }
         Ok(())
+    }
+
+    /// The group of a name; that of an athlete is one of their own, made now where they train with others.
+    fn group_to_come(&mut self, name: &str) -> Result<usize, LateFault> {
+        let place = self.groups.iter().position(|group| group.name == name.trim());
+        let place = place.or_else(|| self.groups.iter().position(|group| is_called(&group.name, name)));
+        if let Some(place) = place {
+            return Ok(place);
+        }
+        let Ok(athlete) = self.athlete(name).map(|(_, athlete)| athlete.name.clone()) else {
+            return Err(LateFault::NoGroup {
+                name: name.to_owned(),
+                groups: self.groups.iter().map(|group| group.name.clone()).collect(),
+            });
+        };
+        let (place, from) = self.split_off(&athlete)?;
+        self.late.apart.extend(from);
+        Ok(place)
+    }
+
+    /// Gives an athlete, by the exact name, a group of their own that does the same, behind all others; says which it is,
+    /// and from which group and place the athlete came.
+    pub(crate) fn split_off(&mut self, name: &str) -> Result<(usize, Option<(usize, usize)>), LateFault> {
+        let is_one = |athlete: &Athlete| athlete.name == name;
+        let found = (self.groups.iter().enumerate())
+            .find_map(|(at, group)| Some((at, group.athletes.iter().position(is_one)?)));
+        let Some((place, at)) = found else {
+            return Err(LateFault::NoAthlete(NoAthlete { name: name.to_owned(), names: Vec::new() }));
+        };
+        let group = &mut self.groups[place];
+        if group.athletes.len() == 1 {
+            return Ok((place, None));
+        }
+        if group.relay.iter().flatten().any(|of_team| of_team == name) {
+            return Err(LateFault::InRelay { athlete: name.to_owned(), group: group.name.clone() });
+        }
+        let athlete = group.athletes.remove(at);
+        let own =
+            Group { name: name.to_owned(), athletes: vec![athlete], relay: Vec::new(), ..group.clone() };
+        self.groups.push(own);
+        Ok((self.groups.len() - 1, Some((place, at))))
     }
 
     /// Leaves out an athlete or a guide who is absent; capitals and spaces around the name do not matter.
