@@ -109,8 +109,9 @@ impl<'a> LaneRun<'a> {
     /// that run has been found on another course.
     pub(crate) fn ending_on_the_line(&self) -> Option<(Spot, Spot)> {
         let start_m = match self.ground {
-            Ground::Oval { line, part_m, found_m } => {
-                (part_m > found_m + ON_PAINT_M || self.distance_m > line.lap_m()).then_some(part_m)
+            Ground::Oval { part_m, found_m, .. } => {
+                // A run of whole laps has no part left, and has not been found on the home straight.
+                (part_m > found_m + ON_PAINT_M || part_m < self.distance_m).then_some(part_m)
             }
             Ground::Straight { course: Course::HomeStraight, against: false, .. } => Some(self.distance_m),
             _ => None,

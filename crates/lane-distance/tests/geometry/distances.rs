@@ -8,9 +8,10 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::by_hand::{STRAIGHT_M, radius_m};
-use crate::fixtures::standard;
+use crate::fixtures::{standard, standard_with};
 use crate::lane_number;
 use crate::trace::{Trace, bend, straight};
+use lane_distance::spec::LengthSpec;
 use lane_distance::{Course, Pair, Spot, Track};
 
 /// The repetitions that people run, in metres.
@@ -113,6 +114,23 @@ fn the_shortest_and_the_longest_repetition_are_taken() {
         for pair in track.search(lane_number(4), distance_m).expect("the distance is in range") {
             let wrong_by_m = wrong_by_m(&track, &line, &pair);
             assert!(wrong_by_m.abs() < 0.001, "{distance_m} m is {wrong_by_m} m wrong: {pair:?}");
+        }
+    }
+}
+
+#[test]
+fn a_lap_of_exactly_the_distance_is_run_from_the_finish_line() {
+    let surveyed = standard_with(|spec| {
+        spec.surveyed_lap = Some(LengthSpec::from_metres(400.0));
+    });
+    for (track, lane) in [(&surveyed, 1), (&standard(), 3), (&surveyed, 5)] {
+        let lap_m = track.lap_m(lane_number(lane)).expect("the lane exists");
+        for metres in [lap_m, lap_m - 1e-10, lap_m + 1e-10, 2.0 * lap_m] {
+            let pairs = track.search(lane_number(lane), metres).expect("it fits");
+            let first = pairs.first().expect("a lap can be run");
+            assert!(first.finish.to_finish_m == 0.0 && first.ends_on_paint() == 2, "{metres} m: {first:?}");
+            let start_m = first.start.to_finish_m;
+            assert!(start_m.min(lap_m - start_m) < 1e-6, "{metres} m: {first:?}");
         }
     }
 }
