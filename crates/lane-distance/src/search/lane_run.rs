@@ -127,7 +127,7 @@ impl<'a> LaneRun<'a> {
                 let lap_m = line.lap_m();
                 let finish_m = if start_m >= part_m { start_m - part_m } else { start_m - part_m + lap_m };
                 let is_found = start_m <= found_m + ON_PAINT_M && finish_m < start_m;
-                let is_finish_line = finish_m <= ON_PAINT_M || lap_m - finish_m <= ON_PAINT_M;
+                let is_finish_line = finish_m <= ON_PAINT_M;
                 let is_in_run_out = lap_m - finish_m < RUN_OUT_M;
                 (!is_found && !is_finish_line && !is_in_run_out).then_some(finish_m)
             }

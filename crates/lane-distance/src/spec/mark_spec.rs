@@ -94,11 +94,10 @@ impl MarkSpec {
     /// [`TrackFault`] where there is no rule, more than one, or one with a value out of range.
     pub(crate) fn marks(&self, set: u8, at: &[Key]) -> Result<Vec<Mark>, Vec<TrackFault>> {
         let rules = self.rules(at)?;
-        let row = rules.len() > 1 || self.name.contains('{');
         Ok((1..)
             .zip(rules)
             .map(|(n, rule)| {
-                let fill = |text: &String| if row { filled(text, n) } else { text.clone() };
+                let fill = |text: &String| filled(text, n);
                 Mark {
                     name: fill(&self.name).into(),
                     called: self.called.as_ref().map(fill),

@@ -7,13 +7,16 @@ mod any_track;
 mod arc_length;
 mod bend_share;
 mod by_hand;
+mod courses;
 mod distances;
 mod error_propagation;
+mod few_marks;
 mod first_choices;
 mod fixtures;
 mod hazards;
 mod hurdles;
 mod inner_lane;
+mod landmarks;
 mod mark_faults;
 mod marks_csv;
 mod nearest;
@@ -22,6 +25,7 @@ mod published;
 mod published_tracks;
 mod random_track;
 mod ranking;
+mod readings;
 mod refusals;
 mod round_the_lap;
 mod sampled;
@@ -31,6 +35,7 @@ mod taut_string;
 mod trace;
 mod track_faults;
 mod trade;
+mod written;
 
 /// A lane whose number a test knows.
 fn lane_number(number: u8) -> lane_distance::LaneNumber {

@@ -1,7 +1,7 @@
 //! Descriptions of tracks that are refused: what is wrong, and where.
 
 use lane_distance::spec::TrackSpec;
-use lane_distance::{Key, PathError, Quantity, Track, TrackFault, TrackFaultKind};
+use lane_distance::{Course, Key, PathError, Quantity, Track, TrackFault, TrackFaultKind};
 
 /// A sound description, to be spoiled a line at a time.
 const SOUND: &str = "
@@ -222,4 +222,115 @@ marks:
             fault("marks.own.0", TrackFaultKind::NoRule { mark: "bare".to_owned() }),
         ]
     );
+}
+
+#[test]
+fn values_that_need_no_geometry_have_ranges() {
+    for (line, at, quantity, high, value) in [
+        ("bearing: 360", "bearing", Quantity::Bearing, 360.0, 360.0),
+        ("bearing: -1", "bearing", Quantity::Bearing, 360.0, -1.0),
+        ("tolerances: { lane_width: 1.5 }", "tolerances.lane_width", Quantity::Tolerance, 1.0, 1.5),
+        ("tolerances: { radius: -0.1 }", "tolerances.radius", Quantity::Tolerance, 1.0, -0.1),
+        ("tolerances: { tape: 2 }", "tolerances.tape", Quantity::Tolerance, 1.0, 2.0),
+        ("back_straight: { chute: 201 }", "back_straight.chute", Quantity::Chute, 200.0, 201.0),
+    ] {
+        assert_eq!(faults_with("", line), [out_of_range(at, quantity, value, 0.0, high)], "{line}");
+    }
+    for sound in ["bearing: 0", "bearing: 359.9", "tolerances: { tape: 1 }", "back_straight: { chute: 200 }"]
+    {
+        let spec: TrackSpec = serde_yaml::from_str(&format!("{SOUND}{sound}\n")).expect("it is well formed");
+        assert!(Track::build(&spec).is_ok(), "{sound}");
+    }
+}
+
+#[test]
+fn a_hazard_lies_on_its_course() {
+    let hazard = |ends: &str| format!("hazards: [{{ kind: gate, side: inside, {ends} }}]");
+    let off = |course, from_finish_m: f64, length_m: f64| TrackFaultKind::HazardOffCourse {
+        course,
+        from_finish_m,
+        length_m,
+    };
+    let lap_m = 2.0 * (84.39 + std::f64::consts::PI * 36.80);
+    let back = Course::BackStraight;
+    for (ends, at, kind) in [
+        ("on: home straight, from: 30, to: 40", "hazards.0", TrackFaultKind::HazardEndsFirst),
+        ("on: back straight, from: 90, to: 40", "hazards.0.from", off(back, 90.0, 84.39)),
+        ("on: back straight, from: 40, to: -1", "hazards.0.to", off(back, -1.0, 84.39)),
+        (
+            "from: 30, to: 20, lanes: [3, 9]",
+            "hazards.0.lanes.1",
+            TrackFaultKind::NoLane { lane: 9, outermost: 8 },
+        ),
+        (
+            "from: 30, to: 20, lanes: [0]",
+            "hazards.0.lanes.0",
+            TrackFaultKind::NoLane { lane: 0, outermost: 8 },
+        ),
+    ] {
+        assert_eq!(faults_with("", &hazard(ends)), [fault(at, kind)], "{ends}");
+    }
+    let far = faults_with("", &hazard("from: 401, to: 20"));
+    let [TrackFault { kind: TrackFaultKind::HazardOffCourse { course: Course::Oval, length_m, .. }, .. }] =
+        far.as_slice()
+    else {
+        panic!("{far:?}");
+    };
+    assert!((length_m - lap_m).abs() < 1e-9);
+    for sound in
+        ["from: 20, to: 390", "on: home straight, from: 84, to: 0", "on: home straight, from: 40, to: 40"]
+    {
+        let spec: TrackSpec =
+            serde_yaml::from_str(&format!("{SOUND}{}\n", hazard(sound))).expect("it is well formed");
+        let track = Track::build(&spec).unwrap_or_else(|faults| panic!("{sound}: {faults:?}"));
+        assert_eq!(track.hazards(), spec.hazards);
+        assert!(track.with_hazards(|_| false).hazards().is_empty());
+    }
+    // Without a back straight nothing lies on it.
+    let corner = "{ radius: 30, turn: 120 }, { straight: 60 }";
+    let faults = faults_of(&format!(
+        "{{ name: three, lanes: 2, lane_width: 1.22, path: [{corner}, {corner}, {corner}], {} }}",
+        hazard("on: back straight, from: 30, to: 20")
+    ));
+    assert_eq!(faults, [fault("hazards.0.on", TrackFaultKind::NoStraight(back))]);
+}
+
+#[test]
+fn a_surveyed_lap_may_differ_by_half_a_metre() {
+    let computed = 2.0 * (84.39 + std::f64::consts::PI * 36.80);
+    for (off_m, is_sound) in [(0.499, true), (-0.499, true), (0.501, false), (-0.501, false)] {
+        let text = format!("{SOUND}surveyed_lap: {}\n", computed + off_m);
+        let spec: TrackSpec = serde_yaml::from_str(&text).expect("it is well formed");
+        match Track::build(&spec) {
+            Ok(track) => {
+                let lap_m = track.lap_m(crate::lane_number(1)).expect("it has lane 1");
+                assert!(is_sound && (lap_m - computed - off_m).abs() < 1e-9, "{off_m}: {lap_m}");
+            }
+            Err(faults) => {
+                let [TrackFault { at, kind: TrackFaultKind::SurveyedLap { surveyed_m, computed_m, most_m } }] =
+                    faults.as_slice()
+                else {
+                    panic!("{faults:?}");
+                };
+                assert!(!is_sound && at == &[Key::from("surveyed_lap")], "{off_m}");
+                assert!((surveyed_m - computed_m - off_m).abs() < 1e-9 && *most_m == 0.5);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_radius_may_be_that_of_the_measure_line() {
+    // 36.80 m at the measure line are 36.50 m at a kerb, and 36.60 m at a line.
+    for (edge, lap_1_m, inner_m) in [("kerb", 36.80, 36.50), ("line", 36.80, 36.60)] {
+        let text = SOUND.replace("radius: 36.50", "radius: 36.80");
+        let text = format!("{text}radius_at: measure line\ninner_edge: {edge}\n");
+        let spec: TrackSpec = serde_yaml::from_str(&text).expect("it is well formed");
+        let track = Track::build(&spec).unwrap_or_else(|faults| panic!("{faults:?}"));
+        for (lane, radius_m) in [(1, lap_1_m), (2, inner_m + 1.22 + 0.20)] {
+            let lap_m = track.lap_m(crate::lane_number(lane)).expect("it has the lane");
+            let expected_m = 2.0 * (84.39 + std::f64::consts::PI * radius_m);
+            assert!((lap_m - expected_m).abs() < 1e-9, "{edge}, lane {lane}: {lap_m} m");
+        }
+    }
 }
