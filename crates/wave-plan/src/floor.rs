@@ -133,3 +133,144 @@ pub(crate) fn cut_floor_s(cut: &Cut<'_>, rules: &TimingRules) -> f64 {
 pub(crate) fn cut_wait_s(cut: &Cut<'_>) -> f64 {
     cut.waves.iter().map(|wave| wave.wait_s).sum()
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::cut::cuts;
+    use crate::itinerary::Stretch;
+    use crate::runner::Runner;
+
+    use super::*;
+
+    /// Runners with these targets and 60 s of rest over three runs, two abreast.
+    fn set(targets_s: &[f64]) -> Itinerary {
+        let runner = |(n, &target_s): (usize, &f64)| Runner::new(format!("no. {n}"), 3, target_s, 60.0);
+        let stretch = Stretch { distance_m: 200.0, ..Stretch::default() };
+        Itinerary::repetitions(3, stretch, vec![1, 2], targets_s.iter().enumerate().map(runner).collect())
+    }
+
+    /// Five in three waves: they need 210 to 234 s alone.
+    fn five() -> Itinerary {
+        set(&[30.0, 32.0, 34.0, 36.0, 38.0])
+    }
+
+    fn rules(timing_gap_s: f64, start_gap_s: f64, timers: Timers) -> TimingRules {
+        TimingRules { timing_gap_s, start_gap_s, timers }
+    }
+
+    const EVERY: [Timers; 4] = [Timers::One, Timers::Two, Timers::EachGroup, Timers::Untimed];
+
+    #[test]
+    fn an_itinerary_lasts_as_long_as_its_slowest_waves_in_a_row() {
+        // Whoever is slowest of each wave: 234 s, 15 s + 222 s, 30 s + 210 s.
+        assert_eq!(EVERY.map(|timers| itinerary_floor_s(&five(), &rules(5.0, 15.0, timers))), [240.0; 4]);
+        assert_eq!(itinerary_floor_s(&five(), &rules(5.0, 5.0, Timers::One)), 234.0);
+        assert_eq!(five().runners[4].alone_s(), 3.0 * 38.0 + 2.0 * 60.0);
+        // A run by time is in nobody's way.
+        let mut by_time = five();
+        by_time.runs[1] = None;
+        assert_eq!(itinerary_floor_s(&by_time, &rules(5.0, 15.0, Timers::Untimed)), 234.0);
+    }
+
+    #[test]
+    fn an_itinerary_lasts_as_long_as_its_starts() {
+        // Nine starts, 60 s apart, and the fastest after the last of them.
+        assert_eq!(itinerary_floor_s(&five(), &rules(5.0, 60.0, Timers::One)), 8.0 * 60.0 + 30.0);
+        // Six of them without the run by time.
+        let mut by_time = five();
+        by_time.runs[1] = None;
+        assert_eq!(itinerary_floor_s(&by_time, &rules(5.0, 60.0, Timers::One)), 5.0 * 60.0 + 30.0);
+        // Who stops after the first run leaves two waves for each of the others.
+        let mut early = five();
+        early.runners[..2].iter_mut().for_each(|runner| runner.times.truncate(1));
+        assert_eq!(itinerary_floor_s(&early, &rules(5.0, 60.0, Timers::One)), 6.0 * 60.0 + 30.0);
+    }
+
+    #[test]
+    fn an_itinerary_lasts_as_long_as_its_finishes() {
+        // In each round two steps of 2 s lie within waves, and three windows 100 s apart; after the last none follows.
+        let round_s = 2.0 * 2.0 + 3.0 * 100.0;
+        let floor_s = |timers| itinerary_floor_s(&five(), &rules(100.0, 15.0, timers));
+        assert_eq!(floor_s(Timers::One), 30.0 + 3.0 * round_s - 100.0);
+        assert_eq!(floor_s(Timers::EachGroup), floor_s(Timers::One));
+        assert_eq!(floor_s(Timers::Two), 30.0 + 3.0 * round_s / 2.0 - 100.0);
+        assert_eq!(floor_s(Timers::Untimed), 240.0);
+        // The cuts fall where the steps are widest: 1 s and 2 s remain within waves.
+        let uneven = set(&[30.0, 31.0, 51.0, 61.0, 63.0]);
+        let round_s = 1.0 + 2.0 + 3.0 * 100.0;
+        assert_eq!(
+            itinerary_floor_s(&uneven, &rules(100.0, 15.0, Timers::One)),
+            30.0 + 3.0 * round_s - 100.0
+        );
+        // Of the three who run on, two waves or three finish, whichever takes less: two with 2 s within one.
+        let mut early = five();
+        early.runners[..2].iter_mut().for_each(|runner| runner.times.truncate(1));
+        let all_s = 304.0 + 2.0 * (2.0 + 200.0);
+        assert_eq!(itinerary_floor_s(&early, &rules(100.0, 15.0, Timers::One)), 30.0 + all_s - 100.0);
+    }
+
+    /// What two parties do: one after 20 s, and again 50 s later; the other from 300 s on.
+    fn evening(itineraries: &[Itinerary; 3]) -> [Slot<'_>; 3] {
+        let slot =
+            |party, delay_s, n: usize| Slot { party, delay_s, itinerary: &itineraries[n], before: &[] };
+        [slot(0, 20.0, 0), slot(0, 50.0, 1), slot(1, 300.0, 2)]
+    }
+
+    #[test]
+    fn an_evening_lasts_as_long_as_a_party_or_as_all_that_is_shared() {
+        let itineraries = [five(), five(), five()];
+        let slots = evening(&itineraries);
+        let floor_s =
+            |timing_gap_s, start_gap_s, timers| floor_s(&slots, &rules(timing_gap_s, start_gap_s, timers));
+        // The first party's two itineraries in turn.
+        for timers in EVERY {
+            assert_eq!(floor_s(5.0, 15.0, timers), 20.0 + 240.0 + 50.0 + 240.0);
+        }
+        // All starts, from the first that can be.
+        assert_eq!(floor_s(5.0, 60.0, Timers::One), 20.0 + 26.0 * 60.0 + 30.0);
+        // All finishes, at one watch or two; at a watch for each party only its own.
+        assert_eq!(floor_s(100.0, 15.0, Timers::One), 20.0 + 30.0 + 9.0 * 304.0 - 100.0);
+        assert_eq!(floor_s(100.0, 15.0, Timers::Two), 20.0 + 30.0 + 9.0 * 152.0 - 100.0);
+        assert_eq!(floor_s(100.0, 15.0, Timers::EachGroup), 20.0 + 842.0 + 50.0 + 842.0);
+        assert_eq!(floor_s(100.0, 15.0, Timers::Untimed), 550.0);
+        // The party that begins first may be the last of the list.
+        let mut later = slots;
+        (later[0].delay_s, later[2].delay_s) = (90.0, 7.0);
+        let rules = rules(100.0, 15.0, Timers::One);
+        assert_eq!(super::floor_s(&later, &rules), 7.0 + 30.0 + 9.0 * 304.0 - 100.0);
+        assert_eq!(super::floor_s(&[], &rules), 0.0);
+    }
+
+    #[test]
+    fn a_cut_lasts_as_long_as_its_waves_in_their_order_and_some_wait() {
+        let mut four = set(&[30.0, 31.0, 40.0, 41.0]);
+        four.runners[1].times.iter_mut().for_each(|times| times.rest_s = 65.0);
+        let slot = Slot { party: 0, delay_s: 0.0, itinerary: &four, before: &[] };
+        let cuts = cuts(&slot, true, &mut 0).expect("there are two lanes").cuts;
+        let rules = rules(5.0, 10.0, Timers::One);
+        let of = |first: usize| {
+            let found = cuts.iter().find(|cut| cut.waves[0].members[0] == first);
+            found.unwrap_or_else(|| panic!("a cut begins with no. {first}"))
+        };
+        // Cycles of 96 s and of 101 s, twice each, before the last run.
+        assert_eq!(cut_floor_s(of(0), &rules), 10.0 + 2.0 * 101.0 + 41.0);
+        // The fast wave's last start is a gap after that of the slow one.
+        assert_eq!(cut_floor_s(of(2), &rules), 2.0 * 101.0 + 41.0);
+        // No. 0 waits 6 s after each run but the last, and no. 2 waits 1 s.
+        assert_eq!(cut_wait_s(of(0)), 2.0 * 6.0 + 2.0 * 1.0);
+        assert_eq!(cut_wait_s(of(2)), cut_wait_s(of(0)));
+    }
+
+    #[test]
+    fn who_runs_less_does_not_wait_for_the_last_start_of_the_wave_before() {
+        let mut four = set(&[30.0, 31.0, 40.0, 41.0]);
+        four.runners[..2].iter_mut().for_each(|runner| runner.times.truncate(1));
+        let slot = Slot { party: 0, delay_s: 0.0, itinerary: &four, before: &[] };
+        let cuts = cuts(&slot, true, &mut 0).expect("there are two lanes").cuts;
+        let rules = rules(5.0, 300.0, Timers::Untimed);
+        let mut floors_s: Vec<f64> = cuts.iter().map(|cut| cut_floor_s(cut, &rules)).collect();
+        floors_s.sort_by(f64::total_cmp);
+        // The slow wave first, or a start gap of 300 s later; the fast wave runs once.
+        assert_eq!(floors_s, [300.0 + 31.0, 300.0 + 2.0 * 101.0 + 41.0]);
+    }
+}

@@ -208,3 +208,127 @@ impl<'a> Network<'a> {
         self.after[from].pop();
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::cut::{Cuts, cuts};
+    use crate::itinerary::{Itinerary, Stretch};
+    use crate::rules::{Timers, TimingRules};
+    use crate::runner::Runner;
+    use crate::slot::Slot;
+    use crate::spacing::Spacing;
+
+    use super::*;
+
+    fn set(runs: usize) -> Itinerary {
+        let stretch = Stretch { distance_m: 200.0, ..Stretch::default() };
+        Itinerary::repetitions(runs, stretch, vec![1], vec![Runner::new("Ada", runs, 30.0, 60.0)])
+    }
+
+    /// The network of parties of one runner each, who begin at these times and run so often.
+    fn with_network<T>(
+        timers: Timers,
+        begins_s: &[f64],
+        runs: usize,
+        look: impl FnOnce(&mut Network<'_>) -> T,
+    ) -> T {
+        let rules = TimingRules { timers, ..TimingRules::default() };
+        let set = set(runs);
+        let slot = |(party, &delay_s): (usize, &f64)| Slot { party, delay_s, itinerary: &set, before: &[] };
+        let slots: Vec<Slot<'_>> = begins_s.iter().enumerate().map(slot).collect();
+        let mut kinds = 0;
+        let cuts: Vec<Cuts<'_>> = (slots.iter())
+            .map(|slot| cuts(slot, true, &mut kinds).expect("there is a lane for one"))
+            .collect();
+        let chosen: Vec<_> = cuts.iter().map(|cuts| &cuts.cuts[0]).collect();
+        look(&mut Spacing::new(&rules, kinds).network(&slots, &chosen))
+    }
+
+    fn choice(low_s: f64, high_s: f64) -> Choice {
+        Choice { from: 0, to: 1, low_s, high_s }
+    }
+
+    #[test]
+    fn the_earliest_starts_keep_every_difference_and_end_by_the_deadline() {
+        with_network(Timers::One, &[7.0], 3, |network| {
+            // Each run 90 s after the one before, the last done 30 s later.
+            assert_eq!(network.earliest(f64::INFINITY), Some(vec![7.0, 97.0, 187.0]));
+            assert_eq!(network.earliest(217.0), Some(vec![7.0, 97.0, 187.0]));
+            assert_eq!(network.earliest(216.99), None);
+            assert_eq!(network.tails_s(), [210.0, 120.0, 30.0]);
+            assert_eq!(network.end_s(&[7.0, 97.0, 187.0]), 217.0);
+            assert!(network.is_one_party());
+            // The first no more than 150 s before the last: they are 180 s apart.
+            network.add((2, 0, -150.0));
+            assert_eq!(network.earliest(f64::INFINITY), None);
+            network.take_back((2, 0, -150.0));
+            network.add((2, 0, -190.0));
+            assert_eq!(network.earliest(f64::INFINITY), Some(vec![7.0, 97.0, 187.0]));
+        });
+        with_network(Timers::One, &[0.0, 50.0], 1, |network| {
+            assert!(!network.is_one_party());
+            network.add((1, 0, 10.0));
+            assert_eq!(network.earliest(f64::INFINITY), Some(vec![60.0, 50.0]));
+            assert_eq!((network.earliest(90.0).is_some(), network.earliest(89.9)), (true, None));
+        });
+    }
+
+    #[test]
+    fn a_choice_that_the_deadline_settles_is_dropped() {
+        let left = |begins_s: [f64; 2], choice: Choice| {
+            with_network(Timers::One, &begins_s, 1, |network| {
+                network.choices = vec![choice];
+                // A run of 30 s goes at 15 s at the latest.
+                network.settle(&begins_s, 45.0);
+                assert_eq!(network.rows.len(), network.choices.len());
+                network.choices.len()
+            })
+        };
+        // The second cannot go before 30 s, so it goes at least 15 s after the first.
+        assert_eq!([left([0.0, 30.0], choice(-16.0, 14.0)), left([0.0, 30.0], choice(-16.0, 16.0))], [0, 1]);
+        // The first cannot go before 30 s, so the second goes at least 15 s before it.
+        assert_eq!([left([30.0, 0.0], choice(-14.0, 16.0)), left([30.0, 0.0], choice(-16.0, 16.0))], [0, 1]);
+        assert_eq!(left([0.0, 0.0], choice(-20.0, 20.0)), 1);
+    }
+
+    #[test]
+    fn an_open_choice_is_repaired_either_way_the_nearer_first() {
+        with_network(Timers::One, &[0.0, 0.0], 1, |network| {
+            network.choices = vec![choice(-20.0, 20.0)];
+            network.settle(&[0.0, 0.0], 1_000.0);
+            let (late, early) = ((0, 1, 20.0), (1, 0, 20.0));
+            assert_eq!(network.repairs(&[0.0, 5.0], 9), [[late, early]]);
+            assert_eq!(network.repairs(&[5.0, 0.0], 9), [[early, late]]);
+            for settled in [[0.0, 20.0], [20.0, 0.0], [0.0, 500.0], [500.0, 0.0]] {
+                assert_eq!(network.repairs(&settled, 9), Vec::<Vec<Difference>>::new(), "{settled:?}");
+            }
+        });
+        // The one furthest from settled stands in front, and no more than are asked for.
+        with_network(Timers::One, &[0.0, 0.0, 0.0], 1, |network| {
+            network.choices = vec![choice(-20.0, 20.0), Choice { to: 2, ..choice(-30.0, 30.0) }];
+            network.settle(&[0.0; 3], 1_000.0);
+            let first = |most: usize| network.repairs(&[0.0, 5.0, 5.0], most);
+            assert_eq!(
+                first(9).iter().map(|repair| repair[0]).collect::<Vec<_>>(),
+                [(0, 2, 30.0), (0, 1, 20.0)]
+            );
+            assert_eq!(first(1).iter().map(|repair| repair[0]).collect::<Vec<_>>(), [(0, 2, 30.0)]);
+        });
+    }
+
+    #[test]
+    fn of_three_finishes_at_once_two_are_moved_apart() {
+        with_network(Timers::Two, &[0.0, 0.0, 0.0], 1, |network| {
+            // Each is over in a moment, and 5 s are kept to the next.
+            let each_way = |a, b| [(a, b, 5.0), (b, a, 5.0)];
+            let all = [each_way(1, 2), each_way(0, 2), each_way(0, 1)].concat();
+            assert_eq!(network.repairs(&[0.0, 2.0, 4.0], 9), [all]);
+            for apart in [[0.0, 2.0, 5.0], [0.0, 0.0, 5.0], [0.0, 5.0, 5.0], [10.0, 0.0, 5.0]] {
+                assert_eq!(network.repairs(&apart, 9), Vec::<Vec<Difference>>::new(), "{apart:?}");
+            }
+        });
+        with_network(Timers::One, &[0.0, 0.0, 0.0], 1, |network| {
+            assert_eq!(network.repairs(&[0.0, 2.0, 4.0], 9), Vec::<Vec<Difference>>::new());
+        });
+    }
+}

@@ -1,7 +1,7 @@
 //! Squads that a coach knows the answer for, and squads that make no sense.
 
 use wave_plan::{
-    EveningPlan, Ground, Itinerary, Mode, Party, RunTimes, Runner, SquadError, Stretch, TimingRules,
+    EveningPlan, Ground, Itinerary, Mode, Party, RunTimes, Runner, SquadError, Stretch, Timers, TimingRules,
     WavePlan, plan_evening,
 };
 
@@ -190,4 +190,89 @@ fn forty_one_in_one_lane_take_as_long_as_they_take() {
     // 246 starts, 10 s apart, and the last run.
     assert!((plan.end_s - (245.0 * 10.0 + 34.0)).abs() < 1e-6, "{}", plan.end_s);
     assert!(plan.is_proven && (plan.bound_s - plan.end_s).abs() < 1e-6);
+}
+
+#[test]
+fn groups_take_the_lanes_in_turn() {
+    let runners = (0..7).map(|n| Runner::new("", 1, 200.0 + f64::from(n), 60.0)).collect();
+    let mut block = oval_200(1, runners);
+    (block.mode, block.lanes) = (Mode::GroupToALane { most: 1 }, vec![2, 3, 4]);
+    let plan = planned(&alone(block));
+    let lanes: Vec<u8> = waves(&plan).iter().map(|wave| wave.lanes[0][0]).collect();
+    assert_eq!(lanes, [2, 3, 4, 2, 3, 4, 2]);
+}
+
+#[test]
+fn each_block_of_several_parties_has_its_own_bound() {
+    // Each is alone in its lanes, and each party has its own watch: every block takes as long as it must.
+    let party = |first: u8, begins_s| {
+        let block = Itinerary { lanes: vec![first, first + 1], ..oval_200(3, alike(4, 3, 34.0, 180.0)) };
+        Party { begins_s, itineraries: vec![block.clone(), Itinerary { after_s: 120.0, ..block }] }
+    };
+    let parties = [party(2, 0.0), party(5, 3.0)];
+    let rules = TimingRules { timers: Timers::EachGroup, start_gap_s: 3.0, ..TimingRules::default() };
+    let plan = plan_evening(&parties, &rules, &[]).expect("the squad can run");
+    assert_eq!(faults(&parties, &rules, &plan), [""; 0]);
+    // Three runs with two rests; the second wave's finish is 5 s behind the first's, its start 3 s or more.
+    let lasts_s = 3.0 * 34.0 + 2.0 * 180.0 + 5.0;
+    for (planned, begins_s) in plan.parties.iter().zip([0.0, 3.0]) {
+        for (block, begins_s) in planned.iter().zip([begins_s, begins_s + lasts_s + 120.0]) {
+            assert!((block.begins_s - begins_s).abs() < 3.0 + 1e-6, "{block:?}");
+            // A start gap of 3 s behind the first wave is all that no plan of it can do without.
+            assert!((block.bound_s - (lasts_s - 2.0)).abs() < 1e-6, "{block:?}");
+            assert!(block.end_s - block.begins_s > lasts_s - 1e-6, "{block:?}");
+            assert!(!block.is_proven, "it takes 2 s longer than its bound");
+        }
+    }
+}
+
+#[test]
+fn of_plans_that_end_at_once_nobody_waits_who_need_not() {
+    // Three in two lanes, one of whom rests longer: whoever shares their wave waits.
+    for (rests_s, apart) in [([60.0, 60.0, 90.0], [2].as_slice()), ([60.0, 90.0, 90.0], &[0])] {
+        let runners = rests_s.iter().map(|&rest_s| Runner::new("", 4, 30.0, rest_s)).collect();
+        let plan = planned(&alone(Itinerary { lanes: vec![2, 3], ..oval_200(4, runners) }));
+        let alone = waves(&plan).iter().find(|wave| wave.members.len() == 1).expect("one runs alone");
+        assert_eq!(alone.members, apart, "{rests_s:?}");
+    }
+}
+
+#[test]
+fn after_a_late_change_runners_stay_in_their_waves() {
+    let block = Itinerary { lanes: vec![2, 3], ..oval_200(3, alike(6, 3, 34.0, 180.0)) };
+    let parties = alone(block);
+    let rules = TimingRules::default();
+    for before in [[2, 0, 1, 1, 0, 2], [0, 0, 1, 1, 2, 2], [2, 2, 1, 1, 0, 0]] {
+        let waves_before = before.map(Some).to_vec();
+        let plan = plan_evening(&parties, &rules, &[vec![waves_before]]).expect("the squad can run");
+        assert_eq!(faults(&parties, &rules, &plan), [""; 0]);
+        let kept = (waves(&plan).iter().enumerate())
+            .flat_map(|(wave, planned)| planned.members.iter().filter(move |&&member| before[member] == wave))
+            .count();
+        // Like runners are cut in their order: where that is how they ran, all stay.
+        let most = if before[0] == before[1] { 6 } else { 2 };
+        assert!(kept >= most, "{before:?}: {kept} stay");
+    }
+    // A runner who is new has no wave to stay in.
+    let plan = plan_evening(&parties, &rules, &[vec![vec![Some(1), Some(1), Some(0), Some(0), None]]]);
+    let plan = plan.expect("the squad can run");
+    assert_eq!(waves(&plan)[..2].iter().map(|wave| &wave.members).collect::<Vec<_>>(), [&[2, 3], &[0, 1]]);
+}
+
+#[test]
+fn two_timers_take_two_finishes_at_once_all_evening() {
+    // Eighty pairs, each in its own lanes, run eight times in 30 s and 34 s: 640 starts, a second apart at least. A
+    // timer who has taken a finish of 4 s is free after 10 s more, so that two finish in 14 s. A pair goes again 554 s
+    // later, when the others have gone.
+    let party = |number: u8| {
+        let runners = [30.0, 34.0].map(|target_s| Runner::new("", 8, target_s, 520.0)).to_vec();
+        let lanes = vec![2 * number + 1, 2 * number + 2];
+        Party { begins_s: 0.0, itineraries: vec![Itinerary { lanes, ..oval_200(8, runners) }] }
+    };
+    let parties: Vec<Party> = (0..80).map(party).collect();
+    let rules = TimingRules { timing_gap_s: 10.0, start_gap_s: 1.0, timers: Timers::Two };
+    let plan = plan_evening(&parties, &rules, &[]).expect("the squad can run");
+    assert_eq!(faults(&parties, &rules, &plan), [""; 0]);
+    let end_s = 319.0 * 14.0 + 1.0 + 34.0;
+    assert!((plan.end_s - end_s).abs() < 1e-6, "{}", plan.end_s);
 }
