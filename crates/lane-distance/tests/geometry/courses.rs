@@ -329,3 +329,26 @@ fn closed_lanes_are_those_of_the_description_and_those_added() {
     assert_eq!(standard().bearing_deg(), None);
     assert_eq!(standard_with(|spec| spec.bearing = Some(12.5)).bearing_deg(), Some(12.5));
 }
+
+#[test]
+fn a_curved_start_reaches_from_its_inside_lane_outwards() {
+    let track = standard();
+    let layout = track.layout();
+    for inside in 1..=8 {
+        let curve = layout.curve(lane_number(inside), 150.0);
+        assert!(curve.iter().map(|point| point.spot.lane.get()).eq(inside..=8), "{curve:?}");
+        assert_near(curve[0].spot.to_finish_m, 150.0, "the inside lane's own start");
+        for point in &curve {
+            let way = layout.join(point.spot, lane_number(inside)).expect("it lies further in");
+            assert_near(way.to_finish_m, 150.0, "as far as in the inside lane");
+            let square = layout.abreast(curve[0].spot, point.spot.lane);
+            assert_near(point.past_square_m, layout.past_m(square, point.spot), "past the square line");
+        }
+    }
+    assert_eq!(layout.curve(lane_number(9), 150.0), []);
+    assert_eq!(layout.curved_start(lane_number(3), 150.0, lane_number(2)), None);
+    assert_eq!(layout.curved_start(lane_number(3), 150.0, lane_number(9)), None);
+    // A start that lies more than a lap out is the same line.
+    let [near, far] = [150.0, 150.0 + lap_m(1)].map(|metres| layout.curve(lane_number(1), metres)[7].spot);
+    assert_near(far.to_finish_m, near.to_finish_m, "a lap more");
+}

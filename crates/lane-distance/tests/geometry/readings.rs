@@ -99,6 +99,9 @@ fn of_marks_at_one_place_the_plainest_is_named() {
         assert_eq!(read(&track_of(&rest), Course::Oval, 100.0).0, name);
         assert_eq!(read(&track_of(&rest), Course::Oval, 95.0), (name.to_owned(), 5.0));
     }
+    // Of two that are alike the one that is listed first.
+    let alike = track_of(&[form("one", "tick", 100.0), form("two", "tick", 100.0)]);
+    assert_eq!(read(&alike, Course::Oval, 95.0), ("one".to_owned(), 5.0));
     // A trap is named last, and only where one stands on it.
     let trap = format!("{}, trap: it misleads", form("trap", "line across", 100.0));
     let track = track_of(&[trap.clone(), form("tick", "tick", 100.01)]);
