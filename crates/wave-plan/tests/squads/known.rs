@@ -275,4 +275,23 @@ fn two_timers_take_two_finishes_at_once_all_evening() {
     assert_eq!(faults(&parties, &rules, &plan), [""; 0]);
     let end_s = 319.0 * 14.0 + 1.0 + 34.0;
     assert!((plan.end_s - end_s).abs() < 1e-6, "{}", plan.end_s);
+    // So many starts get one quick plan, of which nothing is proven.
+    assert!(!plan.is_proven && plan.bound_s < plan.end_s, "{}", plan.bound_s);
+}
+
+#[test]
+fn a_party_begins_when_it_can_and_has_done_what_comes_first() {
+    // It can begin after 45 s, and does something else for 60 s; between its blocks it does so for 20 s.
+    let first = Itinerary { after_s: 60.0, ..oval_200(2, alike(2, 2, 34.0, 180.0)) };
+    let second = Itinerary { after_s: 20.0, ..oval_200(1, alike(2, 1, 34.0, 180.0)) };
+    let party = Party { begins_s: 45.0, itineraries: vec![first, second] };
+    let other = Party { begins_s: 0.0, itineraries: vec![oval_200(1, alike(1, 1, 34.0, 0.0))] };
+    let ends_s = 45.0 + 60.0 + 34.0 + 180.0 + 34.0;
+    for parties in [vec![party.clone()], vec![party, other]] {
+        let plan = planned(&parties);
+        let begins: Vec<f64> = plan.parties[0].iter().map(|block| block.begins_s).collect();
+        assert_eq!(begins, [105.0, ends_s + 20.0]);
+        assert_eq!(plan.parties[0][0].waves[0].go_s, [105.0, 105.0 + 214.0]);
+        assert!((plan.end_s - (ends_s + 20.0 + 34.0)).abs() < 1e-6, "{}", plan.end_s);
+    }
 }
