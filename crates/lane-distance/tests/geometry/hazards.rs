@@ -146,3 +146,56 @@ fn a_closed_stretch_bars_its_lanes_and_a_gate_only_where_one_stands() {
         assert!(!is_barred(&closed, &pair(3, start_m, distance_m)), "lane 3 is open");
     }
 }
+
+#[test]
+fn a_run_out_of_its_straight_comes_by_what_lies_on_the_bend() {
+    let track = standard();
+    let layout = track.layout();
+    let [lap_m, half_m] = [1.0, 0.5].map(|part| part * layout.measure(LaneNumber::FIRST).lap_m());
+    let passes = |hazard: &Hazard, course, start_m: f64, distance_m: f64, against: bool| {
+        let track = standard_with_hazard(hazard);
+        let start = Spot { course, lane: LaneNumber::FIRST, to_finish_m: start_m };
+        let reading = track.read(start);
+        let (start_reading, finish_reading) = (reading, reading);
+        let pair = Pair { start, finish: start, distance_m, against, start_reading, finish_reading };
+        track.hazards_of(&pair).count() == 1
+    };
+    // From 10 m to 30 m past the end of each straight.
+    for (course, ends_m) in [(Course::HomeStraight, lap_m), (Course::BackStraight, half_m)] {
+        let gate = stretch(HazardKind::Gate, Course::Oval, ends_m - 10.0, ends_m - 30.0);
+        for (start_m, distance_m, against, expected) in [
+            (60.0, 50.0, false, false),
+            (60.0, 60.0, false, false),
+            (60.0, 65.0, false, false),
+            (60.0, 75.0, false, true),
+            (60.0, 200.0, false, true),
+            (10.0, 60.0, true, false),
+            (0.0, 60.0, true, false),
+        ] {
+            let found = passes(&gate, course, start_m, distance_m, against);
+            assert_eq!(
+                found, expected,
+                "{distance_m} m from {start_m} m on the {course}, against: {against}"
+            );
+        }
+    }
+}
+
+#[test]
+fn no_run_is_offered_through_a_closed_stretch() {
+    let closed = stretch(HazardKind::ClosedStretch, Course::Oval, 262.0, 236.0);
+    let track = standard_with_hazard(&closed);
+    for lane in (1..=8).map(lane_number) {
+        let mut offered = 0;
+        for metres in [60.0, 100.0, 150.0, 200.0, 230.0, 300.0] {
+            for pair in track.search(lane, metres).expect("it fits") {
+                assert_eq!(track.obstacle(&pair), None, "{pair:?}");
+                assert!(!covers_some_of(&closed, &track, &pair), "{pair:?}");
+                offered += 1;
+            }
+        }
+        assert!(offered > 5, "only {offered} in lane {lane}");
+        // Any lap leads through it.
+        assert_eq!(track.search(lane, 450.0), Ok(Vec::new()));
+    }
+}

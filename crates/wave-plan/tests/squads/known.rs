@@ -295,3 +295,18 @@ fn a_party_begins_when_it_can_and_has_done_what_comes_first() {
         assert!((plan.end_s - (ends_s + 20.0 + 34.0)).abs() < 1e-6, "{}", plan.end_s);
     }
 }
+
+#[test]
+fn the_bound_of_a_party_is_that_of_its_blocks_in_turn() {
+    // Twenty-four of many speeds at one watch: too many orders for every one to be looked at.
+    let block = |rest_s: f64, after_s: f64| {
+        let target_s = |n: u32| 30.0 + f64::from(n * 7 % 24);
+        let runners = (0..24).map(|n| Runner::new(n.to_string(), 4, target_s(n), rest_s)).collect();
+        Itinerary { lanes: vec![2, 3], after_s, ..oval_200(4, runners) }
+    };
+    let party = Party { begins_s: 7.0, itineraries: vec![block(30.0, 0.0), block(60.0, 100.0)] };
+    let plan = planned(&[party]);
+    assert!(!plan.is_proven, "{} s", plan.end_s);
+    let blocks_s: f64 = plan.parties[0].iter().map(|block| block.bound_s).sum();
+    assert!((plan.bound_s - (7.0 + 100.0 + blocks_s)).abs() < 1e-6, "{} s", plan.bound_s);
+}
