@@ -210,7 +210,7 @@ impl<'a> Network<'a> {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use crate::cut::{Cuts, cuts};
     use crate::itinerary::{Itinerary, Stretch};
     use crate::rules::{Timers, TimingRules};
@@ -226,7 +226,7 @@ mod tests {
     }
 
     /// The network of parties of one runner each, who begin at these times and run so often.
-    fn with_network<T>(
+    pub(crate) fn with_network<T>(
         timers: Timers,
         begins_s: &[f64],
         runs: usize,
