@@ -293,8 +293,8 @@ pub(crate) struct LateFlags {
     /// When the session starts, such as 18:30 or 6.30pm
     #[arg(long, value_name = "TIME")]
     pub(crate) start: Option<TimeOfDay>,
-    /// When a group begins that comes late, such as sprinters=18:20; repeat for several
-    #[arg(long, value_name = "GROUP=TIME", value_parser = late)]
+    /// When a group or an athlete begins that comes late, such as sprinters=18:20 or Ada=18:20; repeat for several
+    #[arg(long, value_name = "NAME=TIME", value_parser = late)]
     pub(crate) late: Vec<(String, TimeOfDay)>,
     /// Absent athletes, such as Ada or Ada,Ben
     #[arg(long, value_name = "NAME", value_parser = text, value_delimiter = ',')]

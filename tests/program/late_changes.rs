@@ -356,6 +356,48 @@ fn a_skipped_block_takes_the_number_of_the_plan_that_has_it() {
 }
 
 #[test]
+fn an_athlete_who_comes_late_does_the_same_later_and_the_others_as_before() {
+    let runs_of = |plan: &Value, name: &str| {
+        let mut runs = runs(plan);
+        runs.retain(|(_, _, athlete, ..)| athlete.trim_matches('"') == name);
+        runs
+    };
+    let (before, after) = (plan(TUESDAY, &[]), plan(TUESDAY, &["--late", "Cleo=18:20"]));
+    let (own, late) = (runs_of(&before, "Cleo"), runs_of(&after, "Cleo"));
+    let done = |runs: &[(String, u64, String, u64, f64, String)]| {
+        runs.iter().map(|(block, rep, ..)| (block.clone(), *rep)).collect::<Vec<_>>()
+    };
+    assert_eq!(done(&late), done(&own));
+    // The warm-up comes first, of 20 min from 18:20.
+    assert!(late.iter().all(|(.., go_s, _)| *go_s >= 2400.0), "{late:?}");
+    for name in ["Ada", "Bela"] {
+        let lanes = |plan: &Value| runs_of(plan, name).into_iter().map(|run| (run.0, run.1, run.3)).collect();
+        let (before, after): (Vec<_>, Vec<_>) = (lanes(&before), lanes(&after));
+        assert_eq!(after, before, "{name}");
+    }
+    // In a text it is planned so, and no change.
+    let folder = Folder::with(
+        "e.txt",
+        "Tues 6pm\nSprints (Ada, Bela): 4 x 150 @ 20, 5 min\nDistance (Jo, Kim): 5 x 400 @ 80, 90s\nKim 15 min late. Bela joins at 6.30\n",
+    );
+    let plan = folder.json(&["plan", "e.txt"]);
+    assert_eq!(plan["changes"], Value::Array(Vec::new()));
+    let first = |name: &str| runs_of(&plan, name)[0].4;
+    assert_eq!((first("Kim"), first("Bela")), (900.0, 1800.0));
+    // A session file keeps it.
+    let written = printed(&folder.toeline(&["session", "e.txt"]).assert().success());
+    folder.write("e.yaml", &written);
+    let again = folder.json(&["plan", "e.yaml"]);
+    let places = |plan: &Value| {
+        runs(plan)
+            .into_iter()
+            .map(|(_, rep, name, lane, go_s, start)| (rep, name, lane, go_s, start))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(places(&again), places(&plan));
+}
+
+#[test]
 fn keys_of_the_file_make_the_same_changes_and_flags_win() {
     let text = "
 title: keys

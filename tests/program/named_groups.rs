@@ -82,6 +82,8 @@ Track: standard. 18:30 to about 18:48. Distances assume the measure line.
 Block 1, all groups: 800 m easy
 Block 2, Sprints: Drills, from about 18:38
 ! Max is left out.
+! No time is allowed for it; write how long it takes, for example `Drills 10
+  min`.
 Block 3, Sprints: 4 × 60 m, 3 min rest
 Block 4, Endurance: Ladder: (200 m, 400 m, 200 m), 90 s rest
 ! Lane 1: 1:30 rest is too short to walk 200 m to the next start, which takes

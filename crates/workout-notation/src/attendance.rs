@@ -148,6 +148,9 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
     let free = behind.iter().take_while(|word| word.is_one(&IS) || word.is_one(&TRAINS)).count();
     if is_one(behind.get(free), &WITH)
         && let Some(first) = behind.get(free + 1)
+        // `joins at 6.30`
+        && !first.is_one(&["at", "from", "by", "@", "us"])
+        && !first.is_number()
         && behind.len() <= MOST_BEHIND
         && !is_without
     {

@@ -91,6 +91,11 @@ pub enum Doubt {
         /// The number.
         minutes: f64,
     },
+    /// Drills or the like of which nobody says how long they take, in front of runs: no time is allowed for them.
+    NoTimeForNote {
+        /// What they are called.
+        note: String,
+    },
     /// The time of a run in which nobody needs to run.
     SlowerThanWalking {
         /// How far the run is, in metres.

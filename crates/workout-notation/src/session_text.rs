@@ -2,11 +2,12 @@
 
 use std::borrow::Cow;
 
-use crate::block::Block;
+use crate::block::{Block, Body};
 use crate::day::{self, Day};
 use crate::doubt::Doubt;
 use crate::forms::FORMS;
 use crate::heading_words::{has_word, is_cool_down};
+use crate::line_words::{Word, words};
 use crate::lines::lines;
 use crate::problem::Problem;
 use crate::roster::may_be_group;
@@ -138,6 +139,9 @@ impl Workout {
             }
         }
         workout.doubt_labels();
+        if begins.is_some() {
+            workout.doubt_drills();
+        }
         let first = workout.parts.iter_mut().flat_map(|part| &mut part.blocks).next();
         if let (Some(begins), Some(block), true) = (begins, first, is_unsure) {
             block.doubts.push(Doubt::InTheEvening { begins });
@@ -164,6 +168,29 @@ impl Workout {
             }
         }
         self.parts = parts;
+    }
+
+    /// Says of drills without a length, in front of runs, that no time is allowed for them.
+    fn doubt_drills(&mut self) {
+        const DRILLS: [&str; 7] =
+            ["drills", "mobility", "stretches", "stretching", "plyometrics", "technique", "skips"];
+        let has_runs = |blocks: &[Block]| blocks.iter().any(|block| block.count() > 0);
+        for place in 0..self.parts.len() {
+            let Some((part, behind)) = self.parts[place..].split_first_mut() else { continue };
+            let is_everybody = part.group.is_none();
+            let runs_follow = is_everybody && behind.iter().any(|part| has_runs(&part.blocks));
+            for at in 0..part.blocks.len() {
+                let has_runs_behind = runs_follow || has_runs(&part.blocks[at + 1..]);
+                let block = &mut part.blocks[at];
+                let Body::Note { words: said, lasts_s: None, length: None } = &block.body else { continue };
+                let words = words(said);
+                let note = words.iter().find(|word| word.is_one(&DRILLS)).map(|word| word.text.to_owned());
+                let has_number = words.iter().any(Word::is_number);
+                block.doubts.extend(
+                    note.filter(|_| has_runs_behind && !has_number).map(|note| Doubt::NoTimeForNote { note }),
+                );
+            }
+        }
     }
 
     /// Says of labels that could be groups, where there are groups, that they are none.

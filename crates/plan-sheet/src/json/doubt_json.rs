@@ -41,6 +41,7 @@ impl From<&Doubt> for DoubtJson {
             Doubt::RelayOrRuns => ("relay or runs", json!({})),
             Doubt::TargetsInTurn { each } => ("targets in turn", json!({ "each": each })),
             Doubt::MinutesOfNote { minutes } => ("minutes of note", json!({ "minutes": minutes })),
+            Doubt::NoTimeForNote { note } => ("no time for note", json!({ "note": note })),
             Doubt::SlowerThanWalking { metres, seconds } => {
                 ("slower than walking", json!({ "metres": metres, "seconds": seconds }))
             }

@@ -38,6 +38,9 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::TargetsInTurn { each: 1 } => "one target for each run in turn".to_owned(),
         Doubt::TargetsInTurn { each } => format!("each target for {each} runs in turn"),
         Doubt::MinutesOfNote { minutes } => format!("{} is taken for minutes", metres(minutes)),
+        Doubt::NoTimeForNote { ref note } => {
+            format!("no time is allowed for it; write how long it takes, for example `{note} 10 min`")
+        }
         Doubt::SlowerThanWalking { metres: run_m, seconds } => {
             format!("{} m in {} is slower than a walk", metres(run_m), time(seconds))
         }
@@ -72,6 +75,7 @@ pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
             | Doubt::BeginsWithoutWaiting { .. }
             | Doubt::LeftOut { .. }
             | Doubt::SaidOfOne { .. }
+            | Doubt::NoTimeForNote { .. }
             | Doubt::LabelOrGroup { .. }
             | Doubt::NamesAlone { .. }
             | Doubt::NotNamed { .. }

@@ -200,13 +200,15 @@ impl<'a> Attempt<'a> {
     }
 }
 
-/// Leaves what is unsure about the whole evening at the first block that says it: a warm-up of each group says it again.
+/// Leaves what is unsure about the whole evening at the first block that says it: the warm-up of each group would say it
+/// again.
 fn tell_once(blocks: &mut [PlanBlock]) {
     let mut told: Vec<Doubt> = Vec::new();
     for block in blocks {
         block.read.doubts.retain(|doubt| {
             let is_known = told.contains(doubt);
-            told.extend(matches!(doubt, Doubt::InTheEvening { .. }).then(|| doubt.clone()));
+            let is_of_all = matches!(doubt, Doubt::InTheEvening { .. } | Doubt::NoTimeForNote { .. });
+            told.extend(is_of_all.then(|| doubt.clone()));
             !is_known
         });
     }
