@@ -38,12 +38,17 @@ fn numbers(text: &str) -> Vec<&str> {
 fn check_numbers(text: &str, workout: &Workout) {
     let mut said: Vec<String> = workout.blocks().map(plan_sheet::reading).collect();
     said.extend(workout.title.clone());
-    said.extend(workout.date.map(|date| date.to_string()));
+    said.extend(workout.date.map(|date| format!("{date} {}", date.format("%y"))));
     said.extend(workout.parts.iter().filter_map(|part| part.group.clone()));
     said.extend(workout.closed_lanes.iter().map(ToString::to_string));
     // In hours of the whole day, and of its half.
-    let times = workout.begins.into_iter().chain(workout.ends);
+    let of_parts = workout.parts.iter().flat_map(|part| part.begins.into_iter().chain(part.ends));
+    let late = workout.late.iter().map(|late| late.begins);
+    let times = workout.begins.into_iter().chain(workout.ends).chain(of_parts).chain(late);
     said.extend(times.map(|time| format!("{} {}", time.format("%H %M"), time.format("%I"))));
+    // `15 min late`
+    let later = workout.late.iter().filter_map(|late| Some((late.begins - workout.begins?).num_minutes()));
+    said.extend(later.map(|minutes| minutes.to_string()));
     let said = said.join("; ");
     let shown = numbers(&said);
     for line in text.lines().map(str::trim_start) {

@@ -558,7 +558,7 @@ impl Cursor<'_> {
             let message = format!("expected a distance after `/`, found {}", self.found());
             return Err(self.problem(here, message, RATE_HELP));
         };
-        if !(1.0..=10_000.0).contains(&per_m) {
+        if !(10.0..=10_000.0).contains(&per_m) {
             return Err(self.problem(here, format!("a pace per {per_m} m is out of range"), RATE_HELP));
         }
         if is_bare && !is_bare_rate(per_m) {
