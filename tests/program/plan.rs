@@ -214,6 +214,7 @@ Block 1: 3 × 300 m @ 48 s, 3 min rest
                           exit of yellow zone 1
 ────────────────────────────────────────────────────────────────────────────────
 Total 900 m.
+Go at 0 s, every 3:48 to 7:36.
 - Splits of 300 m: 100 m 16 s, 200 m 32 s
 - Coach: outside lane 8, level with the finish line.
 

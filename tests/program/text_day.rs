@@ -28,6 +28,7 @@ Block 1: 4 × 60 m, 2 min rest
  1 to 4   2          60   on the 60 m start line   on the finish line   2:00
 ─────────────────────────────────────────────────────────────────────────────
 Total 240 m.
+Go at ~18:00:00, every 2:09 to ~18:06:27.
 - Coach: outside lane 8, level with the finish line.
 
 Block 2: 6 × 200 m in lane 2, 90 s rest
@@ -39,6 +40,7 @@ Block 2: 6 × 200 m in lane 2, 90 s rest
  1 to 6   2         200   on the 200 m start line   on the finish line   1:30
 ──────────────────────────────────────────────────────────────────────────────
 Total 1200 m.
+Go at ~18:11:36, every 2:02 to ~18:21:46.
 - Coach: outside lane 8, level with the finish line.
 
 Please note

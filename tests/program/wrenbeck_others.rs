@@ -26,6 +26,7 @@ Block 2: 2 × 1 mile @ 6:00 in lane 2, 4 min rest
                               10 steps
 ────────────────────────────────────────────────────────────────────────────────
 Total 3218.69 m.
+Go at 09:10:00, then 09:20:00.
 - Coach: outside lane 8, level with the finish line.
 [PASSES_WRENBECK_GATE]
 
@@ -36,6 +37,7 @@ Block 3: 6 × 100 m in lane 5, 1:30 rest
  1 to 6   5         100   on the 100 m start line   on the finish line   1:30
 ──────────────────────────────────────────────────────────────────────────────
 Total 600 m.
+Go at ~09:31:00, every 1:45 to ~09:39:45.
 - Coach: outside lane 8, level with the finish line.
 [PASSES_WRENBECK_GATE]
 
@@ -75,6 +77,7 @@ Block 2, hurdlers: 4 × 110 m hurdles to hurdle 3 in lanes 6, 7, 4 min rest
                              start line
 ────────────────────────────────────────────────────────────────────────────────
 Total 128 m in each lane.
+Go at ~17:50:00, every 4:05 to ~18:02:15.
 - Coach: outside lane 8, level with the finish in lane 6: on the 3rd blue tick.
 
 Block 3, hurdlers: 3 × 110 m hurdles to hurdle 5 in lanes 6, 7, 5 min rest
@@ -85,6 +88,7 @@ Block 3, hurdlers: 3 × 110 m hurdles to hurdle 5 in lanes 6, 7, 5 min rest
                              start line
 ────────────────────────────────────────────────────────────────────────────────
 Total 150.84 m in each lane.
+Go at ~18:08:20, every 5:08 to ~18:18:36.
 - Coach: outside lane 8, level with the finish in lane 6: on the 5th blue tick.
 
 Block 4, hurdlers: 4 × exchange in zone 2 in lanes 3, 4, 3 min rest
@@ -95,6 +99,7 @@ Block 4, hurdlers: 4 × exchange in zone 2 in lanes 3, 4, 3 min rest
                              yellow zone 2     zone 2
 ────────────────────────────────────────────────────────────────────────────
 Total 120 m in each lane.
+Go at ~18:24:44, every 3:05 to ~18:33:59.
 - Coach: outside lane 6, level with the finish in lane 3: on the exit of yellow
   zone 2.
 

@@ -14,6 +14,7 @@ use crate::terminal::board::board;
 use crate::terminal::table::{WIDTH, columns, heading, item, list, wrapped};
 use crate::words::block_words::{the_other_way, ways};
 use crate::words::cone::at_cones;
+use crate::words::wave_words::goes;
 use crate::words::{block_words, capital};
 
 /// The coach's question first: where do I stand, where do they finish.
@@ -54,6 +55,8 @@ fn block_text(block: &SheetBlock, begins: Option<NaiveTime>) -> String {
         parts.extend(block.total.clone());
         if block.has_names() {
             parts.push(format!("\n{}", board(block, begins)));
+        } else if !has_go_of_each(&rows) {
+            parts.extend(block.waves.first().and_then(|wave| goes(wave, begins)));
         }
         parts.extend(run_lines(block, &rows).iter().map(|line| item("-", line)));
     }
@@ -68,6 +71,11 @@ fn run_lines(block: &SheetBlock, rows: &[PlaceRow]) -> Vec<String> {
     the_other_way(rows).into_iter().chain(splits).chain(ways(block, rows)).chain(coach).collect()
 }
 
+/// Whether each row is one run, where start times tell most.
+fn has_go_of_each(rows: &[PlaceRow]) -> bool {
+    rows.len() > 1 && rows.iter().all(|row| row.reps.len() == 1 && row.run.go.is_some())
+}
+
 /// Where its runs start and finish, with the columns that the block needs.
 fn places(block: &SheetBlock, rows: &[PlaceRow]) -> String {
     // A squad's times are its athletes', and stand with them.
@@ -78,8 +86,6 @@ fn places(block: &SheetBlock, rows: &[PlaceRow]) -> String {
         Some(cones) => format!("{cones}: {words}"),
         None => words.to_owned(),
     };
-    // Start times tell most where each row is one run.
-    let is_one_run = |row: &PlaceRow| row.reps.len() == 1 && row.run.go.is_some();
     columns(
         rows,
         "Metres",
@@ -97,9 +103,7 @@ fn places(block: &SheetBlock, rows: &[PlaceRow]) -> String {
                 row.run.target_time().unwrap_or_default().to_owned()
             }),
             (any(|run| run.rest.is_some()), "Rest", &|row| row.run.rest.clone().unwrap_or_default()),
-            (has_times && rows.len() > 1 && rows.iter().all(is_one_run), "Go at", &|row| {
-                row.run.go.clone().unwrap_or_default()
-            }),
+            (has_times && has_go_of_each(rows), "Go at", &|row| row.run.go.clone().unwrap_or_default()),
         ],
     )
 }
