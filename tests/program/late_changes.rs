@@ -356,6 +356,32 @@ fn a_skipped_block_takes_the_number_of_the_plan_that_has_it() {
 }
 
 #[test]
+fn a_lane_that_is_shut_late_moves_only_those_who_had_it() {
+    let folder = Folder::with(
+        "e.txt",
+        "Tues 7pm\nDistance: Ann, Gail, Joe, Mo, Raj, Will\n5 x 1000 @ 3:30, 2 min jog\n4 x 200 @ 34, 200 jog\n\
+         Hurdles: Kate, Luc, Pip\n5 x 100H to hurdle 3, 3 min\n2 x 200, 6 min\n\
+         Masters: Ron, Jean, Dave\n8 x 300 @ 62, 100 walk\n",
+    );
+    let before = folder.json(&["plan", "e.txt"]);
+    let group_of = |plan: &Value| -> Vec<(String, u64)> {
+        runs(plan).into_iter().map(|(_, _, name, lane, ..)| (name, lane)).collect()
+    };
+    let distance = ["Ann", "Gail", "Joe", "Mo", "Raj", "Will"];
+    let is_distance = |name: &str| distance.contains(&name.trim_matches('"'));
+    let of = |plan: &Value, is_theirs: bool| -> Vec<(String, u64)> {
+        group_of(plan).into_iter().filter(|(name, _)| is_distance(name) == is_theirs).collect()
+    };
+    let own: Vec<u64> = of(&before, true).into_iter().map(|(_, lane)| lane).collect();
+    let others: Vec<u64> = of(&before, false).into_iter().map(|(_, lane)| lane).collect();
+    let shut = own.iter().copied().filter(|lane| !others.contains(lane)).max().expect("they have lanes");
+    let after = folder.json(&["plan", "e.txt", "--closed", &shut.to_string()]);
+    assert_eq!(of(&after, false), of(&before, false), "lane {shut}");
+    let moved: Vec<u64> = of(&after, true).into_iter().map(|(_, lane)| lane).collect();
+    assert!(moved.iter().all(|lane| *lane != shut && !others.contains(lane)), "{moved:?}");
+}
+
+#[test]
 fn an_athlete_who_comes_late_does_the_same_later_and_the_others_as_before() {
     let runs_of = |plan: &Value, name: &str| {
         let mut runs = runs(plan);

@@ -140,7 +140,7 @@ impl<'a> Attempt<'a> {
             let at_once = &mut next[..end];
             at_once.iter_mut().for_each(|laid| laid.begin_after(done, &planned));
             let drafts: Vec<&[Draft<'_>]> = at_once.iter().map(|laid| laid.drafts.as_slice()).collect();
-            let mut shared = share_out(&drafts);
+            let mut shared = share_out(&drafts, kept);
             planned.extend(schedule(session, at_once, &shared, kept).or_else(|_| {
                 // Somebody who may not use every lane can need one of another crew's share.
                 shared = own_lanes(&drafts);

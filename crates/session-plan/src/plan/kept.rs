@@ -1,6 +1,6 @@
 //! The waves and lanes of a plan that was made before.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use wave_plan::{ItineraryPlan, Mode};
 
@@ -32,6 +32,12 @@ impl Kept {
     /// Whether nothing was planned before.
     pub(crate) fn is_empty(&self) -> bool {
         self.0.is_empty()
+    }
+
+    /// The lanes that those who run a draft had in it before.
+    pub(crate) fn lanes(&self, draft: &Draft<'_>) -> BTreeSet<u8> {
+        let of_one = |name: &str| self.before(draft.at, name).into_iter().flat_map(BTreeMap::values);
+        draft.entrants.iter().flat_map(|entrant| of_one(entrant.name())).map(|(_, lane)| *lane).collect()
     }
 
     fn before(&self, at: BlockAt, name: &str) -> Option<&Before> {

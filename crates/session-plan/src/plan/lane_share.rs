@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use wave_plan::Mode;
 
 use crate::plan::draft::Draft;
+use crate::plan::kept::Kept;
 
 /// All lanes of each draft of each crew.
 pub(crate) fn own_lanes(crews: &[&[Draft<'_>]]) -> Vec<Vec<Vec<u8>>> {
@@ -16,10 +17,9 @@ fn own(draft: &Draft<'_>) -> Vec<u8> {
 }
 
 /// The lanes of each draft of each crew. Those of crews that are there at once and name none are shared out: the
-/// longer runs inside, by what each crew needs.
-pub(crate) fn share_out(crews: &[&[Draft<'_>]]) -> Vec<Vec<Vec<u8>>> {
+/// longer runs inside, by what each crew needs. Whoever had lanes in a plan before stays in those that are left of them.
+pub(crate) fn share_out(crews: &[&[Draft<'_>]], kept: &Kept) -> Vec<Vec<Vec<u8>>> {
     let mut lanes = own_lanes(crews);
-    let unnamed = |draft: &&Draft<'_>| !draft.has_own_lanes && draft.mode != Mode::Together;
     let mut sharing: Vec<usize> =
         (0..crews.len()).filter(|&crew| crews[crew].iter().any(|draft| unnamed(&draft))).collect();
     if sharing.len() < 2 {
@@ -33,6 +33,12 @@ pub(crate) fn share_out(crews: &[&[Draft<'_>]]) -> Vec<Vec<Vec<u8>>> {
     let all: BTreeSet<u8> = crews.iter().copied().flatten().filter(unnamed).flat_map(own).collect();
     let free: Vec<u8> = all.difference(&named).copied().collect();
     let free = if free.len() < sharing.len() { all.into_iter().collect() } else { free };
+    if let Some(shares) = as_before(&sharing, crews, kept, &free) {
+        for (&crew, share) in sharing.iter().zip(&shares) {
+            give(crews[crew], &mut lanes[crew], share);
+        }
+        return lanes;
+    }
     let runners = |crew: usize| crews[crew].first().map_or(0, |draft| draft.entrants.len());
     let athletes: usize = sharing.iter().map(|&crew| runners(crew)).sum();
     let mut left = free.as_slice();
@@ -52,13 +58,48 @@ pub(crate) fn share_out(crews: &[&[Draft<'_>]]) -> Vec<Vec<Vec<u8>>> {
         let most = left.len().saturating_sub(still).max(1);
         let count = if still == 0 { left.len() } else { fair.clamp(1, most) };
         let (share, rest) = left.split_at(count.min(left.len()));
-        for (draft, lanes) in crews[crew].iter().zip(&mut lanes[crew]).filter(|(draft, _)| unnamed(draft)) {
-            let own: Vec<u8> = own(draft).into_iter().filter(|lane| share.contains(lane)).collect();
-            if !own.is_empty() {
-                *lanes = own;
-            }
-        }
+        give(crews[crew], &mut lanes[crew], share);
         left = rest;
     }
     lanes
+}
+
+/// Whether a draft takes its lanes from what is shared out.
+fn unnamed(draft: &&Draft<'_>) -> bool {
+    !draft.has_own_lanes && draft.mode != Mode::Together
+}
+
+/// Gives the drafts of a crew the lanes of its share that they can be run in.
+fn give(drafts: &[Draft<'_>], lanes: &mut [Vec<u8>], share: &[u8]) {
+    for (draft, lanes) in drafts.iter().zip(lanes).filter(|(draft, _)| unnamed(draft)) {
+        let own: Vec<u8> = own(draft).into_iter().filter(|lane| share.contains(lane)).collect();
+        if !own.is_empty() {
+            *lanes = own;
+        }
+    }
+}
+
+/// What is left of the lanes that each crew had before, with lanes that nobody had in the place of those that are gone;
+/// nothing where one of them has none, or two had the same.
+fn as_before(sharing: &[usize], crews: &[&[Draft<'_>]], kept: &Kept, free: &[u8]) -> Option<Vec<Vec<u8>>> {
+    let had = |&crew: &usize| -> BTreeSet<u8> {
+        crews[crew].iter().filter(unnamed).flat_map(|draft| kept.lanes(draft)).collect()
+    };
+    let had: Vec<BTreeSet<u8>> = sharing.iter().map(had).collect();
+    let all: BTreeSet<u8> = had.iter().flatten().copied().collect();
+    if all.len() < had.iter().map(BTreeSet::len).sum() {
+        return None;
+    }
+    let mut spare: Vec<u8> = free.iter().copied().filter(|lane| !all.contains(lane)).collect();
+    let mut shares = Vec::with_capacity(had.len());
+    for had in &had {
+        let mut share: Vec<u8> = had.iter().copied().filter(|lane| free.contains(lane)).collect();
+        for gone in had.iter().filter(|lane| !free.contains(lane)) {
+            let nearest = (0..spare.len()).min_by_key(|&place| spare[place].abs_diff(*gone));
+            share.extend(nearest.map(|place| spare.remove(place)));
+        }
+        share.sort_unstable();
+        shares.push(share);
+    }
+    shares.iter().all(|share| !share.is_empty()).then_some(shares)
 }
