@@ -58,7 +58,9 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
         if begins_with_number && !is_sign && cursor.is_counted_item(ahead - 1) {
             return None;
         }
-        let is_run = !begins_with_number && cursor.is_counted_item(ahead)
+        // `800/1500 (Ines, Jo) 3 x 600`
+        let is_behind_names = tokens[place - 1].is_sign(')');
+        let is_run = (!begins_with_number || is_behind_names) && cursor.is_counted_item(ahead)
             || !cursor.is_glued(ahead)
                 && cursor.number_at(ahead).is_some_and(|metres| metres >= LEAST_DISTANCE_M)
                 // `Varsity 400: 3 x 350`
@@ -77,9 +79,9 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
                 && roster.is_empty()
                 && (is_sign || !written.eq_ignore_ascii_case("all"));
             let is_event = is_sign && is_event(written);
-            // `Middles (Di, Ed): 6 x 400`
+            // `Middles (Di, Ed): 6 x 400`, `Middles (Di, Ed) 6 x 400`
             let has_names = || {
-                is_colon
+                (is_colon || is_run)
                     && roster.names().count() >= FEWEST
                     && !roster.names().any(|name| is_known(name) || names_day(name))
             };
