@@ -63,8 +63,8 @@ fn the_coach_of_the_club_evening_stays_at_the_finish_line() {
     assert_eq!(
         alone,
         [
-            "Nobody times it: the one coach is at another finish with blocks 4 and 5. With a coach for each group, write `a watch for each group`; in a session file, squad: { timers: each group }.",
-            "Nobody times it: the one coach is at another finish with blocks 8 and 9. With a coach for each group, write `a watch for each group`; in a session file, squad: { timers: each group }."
+            "Nobody times it: the one coach is at another finish with blocks 4 and 5. With a coach for each group, say so (a watch for each group; timers in a session file).",
+            "Nobody times it: the one coach is at another finish with blocks 8 and 9. With a coach for each group, say so (a watch for each group; timers in a session file)."
         ]
     );
 }

@@ -215,6 +215,10 @@ fn repeat(lexed: &Lexed<'_>) -> Option<u32> {
     if cursor.is_times(0) {
         cursor.skip();
     }
+    // A cross alone says nothing.
+    if is_times && !cursor.is_number(0) {
+        return None;
+    }
     let count = cursor.number().map_or(2.0, |(count, _)| count);
     cursor.word(&["times", "sets", "more"]);
     let is_count = cursor.is_at_end() && count.fract() == 0.0 && (2.0..=20.0).contains(&count);

@@ -471,6 +471,10 @@ impl<'a> SessionReader<'a> {
             }
             return;
         };
+        // A text of too many blocks is refused whole: each repeat would double them.
+        if part.blocks.len() > MOST_BLOCKS {
+            return;
+        }
         let rest = self.rest.take();
         let once: Vec<Block> = part.blocks.get(first..).unwrap_or_default().to_vec();
         for _ in 1..count.min(MOST_BLOCKS as u32) {

@@ -190,6 +190,13 @@ fn how_often_a_line_is_repeated_is_said() {
         assert_eq!(blocks.len(), 2 * count as usize, "{text}");
         assert!(blocks[0].doubts.contains(&workout_notation::Doubt::LineRepeated { count }), "{text}");
     }
+    // A cross alone repeats nothing, and whatever doubles what stands in front of it soon is too long.
+    assert!(workout_notation::Workout::parse("f.*.*.*.*").is_ok_and(|workout| workout.blocks().count() == 1));
+    for repeat in [". repeat", "; x 20", ". repeat x 2"] {
+        let text = format!("4 x 60{}", repeat.repeat(60));
+        let problems = workout_notation::Workout::parse(&text).expect_err("it is too long");
+        assert_eq!(problems[0].message, "a session of more than 500 blocks is too long");
+    }
     // With nothing in front of it in its line there is nothing to repeat.
     let problems = workout_notation::Workout::parse("6 x 100\nx 3").expect_err("it repeats nothing");
     assert_eq!(problems[0].message, "nothing stands in front of this in its line");

@@ -154,7 +154,7 @@ pub(crate) fn remark(remark: &Remark) -> String {
             let blocks = if with.len() == 1 { "block" } else { "blocks" };
             format!(
                 "Nobody times it: the one coach is at another finish with {blocks} {}. With a coach for each \
-                 group, write `a watch for each group`; in a session file, squad: {{ timers: each group }}.",
+                 group, say so (a watch for each group; timers in a session file).",
                 listed(with)
             )
         }
