@@ -169,11 +169,11 @@ Block  Reps  Lane  Metres     Stand                     Finish
 [PASSES_WRENBECK_JAVELIN] (blocks 4, 5 and 7)
 ! Bruno runs one lane outside Finn. (blocks 5 and 7)
 ! Nobody times it: the one coach is at another finish with blocks 4 and 5. With
-  a coach for each group, write `a watch for each group`; in a session file,
-  squad: { timers: each group }. (block 6)
+  a coach for each group, say so (a watch for each group; timers in a session
+  file). (block 6)
 ! Nobody times it: the one coach is at another finish with blocks 8 and 9. With
-  a coach for each group, write `a watch for each group`; in a session file,
-  squad: { timers: each group }. (block 7)
+  a coach for each group, say so (a watch for each group; timers in a session
+  file). (block 7)
 ! Lane 2: walk 207 m, not 200; the same start each time. (block 8)
 ! Go times are about right only: no rest given. (block 8)
 

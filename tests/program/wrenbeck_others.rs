@@ -208,8 +208,7 @@ Who goes when
 ! Go is when they set off: 5 s for the 30 m run-in.
 ! 3 abreast in lanes 5 to 7, 12½ min.
 ! Nobody times it: the one coach is at another finish with block 5. With a coach
-  for each group, write `a watch for each group`; in a session file, squad: {
-  timers: each group }.
+  for each group, say so (a watch for each group; timers in a session file).
 
 Block 5, middle distance: 2 × 2000 m @ 10 km pace in lane 2, 3 min rest
 ────────────────────────────────────────────────────────────────────────────────
