@@ -53,6 +53,13 @@ impl Cursor<'_> {
     /// A time that stands first in brackets: the rest, or where a rest is given as well, the time of the run.
     fn value_in_brackets(&mut self, details: &mut Details) {
         let begins = self.place();
+        // `@ 4:48 (80s laps)`: the pace in other words.
+        let unit = 1 + usize::from(self.seconds_in(1).is_some());
+        if details.pace.is_some() && self.is_number(0) && self.is_word(unit, &["lap", "laps"]) {
+            self.skip_all(unit + 1);
+            self.keep(begins);
+            return;
+        }
         if self.on_and_off()
             || self.bare_range_of_times(details)
             || self.parts_with_times()

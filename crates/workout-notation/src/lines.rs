@@ -185,6 +185,13 @@ fn bullet(line: &str) -> usize {
     {
         return first.len_utf8();
     }
+    // A picture, such as a runner or a tick.
+    let is_picture =
+        |letter: char| !letter.is_ascii() && !letter.is_alphanumeric() && !letter.is_whitespace();
+    let pictures = line.find(|letter| !is_picture(letter)).unwrap_or(0);
+    if pictures > 0 && first > '\u{2100}' && line[pictures..].starts_with(' ') {
+        return pictures;
+    }
     let digits = line.bytes().take_while(u8::is_ascii_digit).count();
     let mark = if digits > 0 && digits < 3 { digits } else { usize::from(first.is_ascii_lowercase()) };
     let is_numbered = mark > 0 && line[mark..].starts_with([')', '.']) && line[mark + 1..].starts_with(' ');

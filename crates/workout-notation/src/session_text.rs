@@ -139,6 +139,7 @@ impl Workout {
             }
         }
         workout.doubt_labels();
+        workout.doubt_relays();
         if begins.is_some() {
             workout.doubt_drills();
         }
@@ -168,6 +169,22 @@ impl Workout {
             }
         }
         self.parts = parts;
+    }
+
+    /// `Relay (Amy, Beth, Cat, Dee): 3 x 4x100`: four runs of each could be the four legs.
+    fn doubt_relays(&mut self) {
+        const LEGS: u32 = 4;
+        let is_relay = |words: &str| has_word(words, &["relay", "relays"]);
+        for part in &mut self.parts {
+            let of_group = part.group.as_deref().is_some_and(is_relay);
+            for block in &mut part.blocks {
+                let has_legs = block.count() > 0 && block.count() % LEGS == 0;
+                let is_named = of_group || block.label.as_deref().is_some_and(is_relay);
+                if has_legs && is_named && !block.doubts.contains(&Doubt::RelayOrRuns) {
+                    block.doubts.push(Doubt::RelayOrRuns);
+                }
+            }
+        }
     }
 
     /// Says of drills without a length, in front of runs, that no time is allowed for them.

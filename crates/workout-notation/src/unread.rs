@@ -39,6 +39,15 @@ impl Cursor<'_> {
         self.leave(span);
     }
 
+    /// Whether `and` comes next with words behind it that say nothing, as in `lovely and tall`.
+    pub(crate) fn is_idle_and(&self) -> bool {
+        self.is_word(0, &["and"])
+            && self.word_at(1).is_some()
+            && !self.is_known(1)
+            && !self.is_item(1)
+            && self.are_idle_words(self.place())
+    }
+
     /// Words that no form knows, left unread; those in front of a run of a list are left to the list.
     pub(crate) fn unread_words(&mut self, before: usize) -> bool {
         let begins = self.place();
@@ -58,7 +67,7 @@ impl Cursor<'_> {
         while self.word_at(0).is_some()
             && (is_denied && self.is_effort(0)
                 || !self.is_clause(0) && (!self.is_effort(0) || self.place() == begins))
-            && !self.is_word(0, &LIST_WORDS)
+            && (!self.is_word(0, &LIST_WORDS) || self.is_idle_and())
             && !self.is_run_name(0)
         {
             self.skip();

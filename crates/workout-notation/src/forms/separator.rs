@@ -34,7 +34,7 @@ impl Cursor<'_> {
         let mut is_comma = false;
         loop {
             if self.sign('+')
-                || self.word(&["then", "and", "plus"])
+                || !self.is_idle_and() && self.word(&["then", "and", "plus"])
                 || self.one_of(const { Phrases::new(&[&[&["followed"], &["by"]]]) })
                 || (is_word || is_comma) && self.words_before_counted()
             {
