@@ -5,6 +5,8 @@ mod answers;
 mod bounded;
 mod brief;
 mod calendar;
+#[cfg(feature = "pdf")]
+mod cards;
 mod cautions;
 mod check;
 mod closed_800;
@@ -25,6 +27,7 @@ mod house_rules;
 mod json;
 mod kept_files;
 mod late_changes;
+mod late_for_some;
 mod map;
 mod measure;
 mod measure_json;

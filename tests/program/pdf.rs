@@ -18,7 +18,7 @@ use serde_json::Value;
 use snapbox::str;
 
 /// Runs the program with `--out` for a new file, and gives that file in its folder.
-fn print(arguments: &[&str], name: &str) -> (Folder, PathBuf) {
+pub(crate) fn print(arguments: &[&str], name: &str) -> (Folder, PathBuf) {
     let folder = Folder::new();
     let out = folder.at(name);
     toeline(&[arguments, &["--out", &out]].concat()).assert().success().stdout_eq(str![]).stderr_eq(str![]);
@@ -27,7 +27,7 @@ fn print(arguments: &[&str], name: &str) -> (Folder, PathBuf) {
 
 /// The text in the order in which it was written, so that a cell of a table stays together; without
 /// the line ends, which are a matter of width.
-fn text(path: &Path) -> String {
+pub(crate) fn text(path: &Path) -> String {
     squeezed(&poppler("pdftotext", &["-raw"], path, &["-"]))
 }
 
@@ -183,30 +183,6 @@ fn a_week_has_its_table_first_and_a_page_for_each_session() {
         let named = titles.iter().filter(|title| own.starts_with(&squeezed(title.trim_matches('"'))));
         assert_eq!(named.count(), 1, "a session has page {number}");
     }
-}
-
-/// A card is no more than half a page, so that two athletes share one.
-#[test]
-fn cards_share_pages() {
-    needs_poppler!();
-    let file = session("saturday-club-evening");
-    let (_folder, path) = print(&["plan", &file], "plan.pdf");
-    let (_other, with_cards) = print(&["plan", &file, "--with", "cards"], "plan.pdf");
-    let cards = pages(&with_cards).len() - pages(&path).len();
-    assert!(cards <= 22 / 2, "22 athletes have {cards} pages of cards");
-}
-
-/// Whoever changes lanes, from one painted line, has one place to know, and the lanes in the table.
-#[test]
-fn a_card_says_a_place_once() {
-    needs_poppler!();
-    let folder = Folder::with("e.txt", "Sprints (Ada, Bo, Cy): 4 x 60, w/b, 2 x 150, 6 min\n");
-    folder.toeline(&["plan", "e.txt", "--with", "cards", "--out", "e.pdf"]).assert().success();
-    let printed = text(Path::new(&folder.at("e.pdf")));
-    // What stands behind the first card's athlete is cards alone.
-    let (_, cards) = printed.split_once("Adae").expect("Ada has a card");
-    assert_eq!(cards.matches("Reps1to4:60m:startonthe60mstartline").count(), 3, "{cards}");
-    assert_eq!(cards.matches("startonthe60mstartline").count(), 3, "{cards}");
 }
 
 /// Forty athletes and twelve blocks of ten distances, so that most of the track is crowded, with names and notes that are longer than any column.

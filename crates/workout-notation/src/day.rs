@@ -60,12 +60,6 @@ const REASON: [&str; 12] =
 /// Words for the lanes from the inside.
 const INSIDE: [&str; 4] = ["inside", "inner", "innermost", "first"];
 
-/// How many they are.
-const COUNTS: [&str; 4] = ["one", "two", "three", "four"];
-
-/// No track has more lanes.
-const MOST_LANES: usize = 9;
-
 /// Signs with which a reason ends.
 const ENDS: [char; 7] = [',', ';', '.', '(', ')', '|', ':'];
 
@@ -295,11 +289,9 @@ impl Cursor<'_> {
         }
         // `inside two lanes`, `first 3 lanes`
         if self.is_word(0, &INSIDE) && self.is_word(2, &["lanes"]) {
-            let written = COUNTS.iter().position(|count| self.is_word(1, &[count])).map(|at| at + 1);
-            let count = written.or_else(|| self.number_at(1).map(|count| count as usize))?;
-            let lanes = (1..=count.min(MOST_LANES)).filter_map(|lane| LaneNumber::new(lane as u8));
+            let count = self.number_at(1).filter(|count| *count >= 1.0)?;
             self.skip_all(3);
-            return Some(lanes.collect());
+            return Some(LaneNumber::first(count as u8).collect());
         }
         if !self.is_in_lane() || !self.is_number(1) {
             return None;

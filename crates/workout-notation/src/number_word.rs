@@ -27,11 +27,11 @@ const NUMBERS: [(&str, f64); 21] = [
 
 /// What makes the word before it a number: `six by 150`, `two sets`, `ninety seconds`.
 #[rustfmt::skip]
-const COUNTED: [&str; 40] = [
+const COUNTED: [&str; 41] = [
     "x", "by", "times", "lots", "sets", "set", "reps", "rep", "repetitions", "series", "laps", "lap", "miles",
     "mile", "min", "mins", "minute", "minutes", "sec", "secs", "second", "seconds", "k", "km", "metres", "meters",
     "hurdles", "flying", "starts", "strides", "sprints", "runs", "yards", "athletes", "rounds", "hour", "hours",
-    "hundred", "changeovers", "exchanges",
+    "hundred", "changeovers", "exchanges", "lanes",
 ];
 
 /// What a number follows that names one of several: `lane two`.

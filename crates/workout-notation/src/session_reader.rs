@@ -253,22 +253,22 @@ impl<'a> SessionReader<'a> {
         self.workout.parts.push(Part { group, athletes, ..Part::default() });
     }
 
+    /// When a group begins, and ends, by what its line says of that.
+    fn time_of(&self, line: &Line<'_>) -> Option<(NaiveTime, Option<NaiveTime>)> {
+        let (at, begins, ends) = self.group_times.iter().find(|(at, ..)| *at >= line.start)?;
+        (!self.text[line.start..*at].contains('\n')).then_some((*begins, *ends))
+    }
+
     /// Begins the group that a line names when its line says so.
     pub(crate) fn begin_at(&mut self, line: &Line<'_>) {
-        let mut begins = self.group_times.iter().filter(|(at, ..)| *at >= line.start);
-        let at = begins.next().filter(|(at, ..)| !self.text[line.start..*at].contains('\n'));
-        if let (Some((_, begins, ends)), Some(part)) = (at, self.workout.parts.last_mut()) {
-            (part.begins, part.ends) = (Some(*begins), *ends);
+        if let (Some((begins, ends)), Some(part)) = (self.time_of(line), self.workout.parts.last_mut()) {
+            (part.begins, part.ends) = (Some(begins), ends);
         }
     }
 
     /// `Distance start 6.15`, below what the group does.
     fn begin_known_group(&mut self, line: &Line<'_>) -> bool {
-        let ends = line.start + line.lexed.text.len();
-        let of_line = |&&(at, ..): &&(usize, NaiveTime, Option<NaiveTime>)| {
-            at >= line.start && !self.text[ends.min(at)..at].contains('\n')
-        };
-        let Some(&(_, begins, ends)) = self.group_times.iter().find(of_line) else { return false };
+        let Some((begins, ends)) = self.time_of(line) else { return false };
         let name = self.labels.name(line.lexed.text.trim_end_matches(':').trim().to_owned());
         let is_known = |part: &&mut Part| part.group.as_ref() == Some(&name) && !part.blocks.is_empty();
         let Some(part) = self.workout.parts.iter_mut().find(is_known) else { return false };

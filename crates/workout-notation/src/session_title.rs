@@ -2,6 +2,8 @@
 
 use std::ops::Range;
 
+use lane_distance::MOST_LANES;
+
 use crate::cursor::Cursor;
 use crate::line_words::words;
 use crate::lines::Line;
@@ -51,7 +53,8 @@ fn lanes_in(lexed: &Lexed<'_>) -> Option<Range<usize>> {
             return Some(cursor.since(begins));
         }
         cursor.go_back(begins);
-        let is_few = |cursor: &Cursor<'_>| cursor.number_at(0).is_some_and(|lane| lane <= MOST_LANES);
+        let is_few =
+            |cursor: &Cursor<'_>| cursor.number_at(0).is_some_and(|lane| lane <= f64::from(MOST_LANES));
         if cursor.word(&["in", "use"]) && is_few(&cursor) {
             cursor.skip();
             let is_several = cursor.is_sign(0, '+') || cursor.is_sign(0, '-') && cursor.is_number(1);
@@ -70,9 +73,6 @@ fn lanes_in(lexed: &Lexed<'_>) -> Option<Range<usize>> {
     }
     None
 }
-
-/// No lane has a higher number.
-const MOST_LANES: f64 = 9.0;
 
 /// Whether a line says which lanes can be run in, and not which cannot.
 fn says_which_are_open(lexed: &Lexed<'_>) -> bool {

@@ -15,6 +15,8 @@ pub(crate) struct PlaceRow {
     /// The repetitions, in rising order.
     #[serde(serialize_with = "reps_in_words")]
     pub(crate) reps: Vec<u32>,
+    /// Whether those are several.
+    pub(crate) has_several_reps: bool,
     /// Whether each lane keeps its places throughout the block, so that the repetitions need not be listed.
     pub(crate) is_throughout: bool,
     /// The lanes, in rising order.
@@ -121,6 +123,7 @@ impl PlaceRow {
         let cones =
             |of: fn(&SheetRow) -> Option<ConeLabel>| group.iter().filter_map(|lane| of(lane.first)).collect();
         Self {
+            has_several_reps: reps.len() > 1,
             reps,
             is_throughout,
             lanes: group.iter().map(|lane| lane.lane).collect(),

@@ -86,8 +86,7 @@ impl Cursor<'_> {
             return None;
         }
         if self.is_on_hill() {
-            (lasts_s, length) = (None, None);
-            return Some(Note { words: self.text.trim().to_owned(), lasts_s, length });
+            return Some(Note { words: self.text.trim().to_owned(), lasts_s: None, length: None });
         }
         if lasts_s.is_none() && length.is_none() {
             lasts_s = self.minutes_of_note();
