@@ -91,6 +91,13 @@ impl Cursor<'_> {
         while !self.is_mark_over() {
             self.skip();
         }
+        // A name ends in no few metres: at the end of a line their `m` would be that of minutes.
+        if let Some(few_metres) = self.place().checked_sub(2).filter(|&place| place > begins) {
+            self.go_back(few_metres);
+            if !(self.number_at(0).is_some_and(|value| value < LEAST_RUN_M) && self.is_word(1, &["m"])) {
+                self.skip_all(2);
+            }
+        }
         // `400 m start + 5`: metres past it.
         let is_past = self.place() > begins
             && self.is_sign(0, '+')
