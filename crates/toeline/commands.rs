@@ -158,10 +158,10 @@ fn plan(
     }
     squad_of(given.session_mut(), squad)?;
     let venue = given.venue(common)?;
-    given.begin_hazards(&venue)?;
+    given.begin(&venue)?;
     late_changes::make(given.session_mut(), &venue, late)?;
     let closed = given.closed_late(common);
-    late_changes::close(given.session_mut(), &venue, &closed)?;
+    late_changes::close(given.session_mut(), &venue, &closed, common)?;
     late_changes::skip(given.session(), late, |session| given.plan(&venue, session))
 }
 
@@ -174,7 +174,11 @@ fn session(text: &str, out: Option<&Path>) -> Result<()> {
             input::shown(path)
         )));
     }
-    let ground = SessionGround { closed_lanes: given.closed_lanes(), ..SessionGround::default() };
+    let ground = SessionGround {
+        closed_lanes: given.closed_lanes(),
+        closures: given.closures(),
+        ..SessionGround::default()
+    };
     let yaml = plan_sheet::session_yaml(given.session(), &ground);
     match out {
         Some(path) if input::is_file_name(&path.to_string_lossy()) => {
@@ -215,9 +219,9 @@ fn squad_of(session: &mut Session, squad: &SquadFlags) -> Result<()> {
 
 fn plan_given(mut given: Given, common: &Common) -> Result<Plan> {
     let venue = given.venue(common)?;
-    given.begin_hazards(&venue)?;
+    given.begin(&venue)?;
     let closed = given.closed_late(common);
-    late_changes::close(given.session_mut(), &venue, &closed)?;
+    late_changes::close(given.session_mut(), &venue, &closed, common)?;
     given.plan(&venue, given.session())
 }
 

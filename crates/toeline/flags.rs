@@ -4,11 +4,12 @@ use std::convert::Infallible;
 use std::ffi::OsString;
 use std::path::PathBuf;
 
+use chrono::NaiveTime;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use lane_distance::LaneNumber;
 use plan_sheet::{FORMATS, Format};
-use session_plan::{PageAddress, Since, TimeOfDay, Wind};
+use session_plan::{LaneClosure, PageAddress, Since, TimeOfDay, TimeOfDayError, Wind};
 use workout_notation::visible_line;
 
 /// Turns a written workout into places on a real track: where each repetition starts and finishes in
@@ -334,9 +335,9 @@ pub(crate) struct Common {
     /// double-bend-2, double-bend-3, indoor-200, oval-300, yards-440; default: standard]
     #[arg(long, value_name = "NAME|FILE")]
     pub(crate) track: Option<String>,
-    /// Closed lanes, such as 1,2 or 1-3
-    #[arg(long, value_name = "LANES", value_parser = lanes)]
-    closed: Vec<Lanes>,
+    /// Closed lanes, such as 1,2 or 1-3; for a part of an evening 3=18:45 or 3=18:45-19:15; repeat for several
+    #[arg(long, value_name = "LANES[=TIME]", value_parser = closed)]
+    closed: Vec<LaneClosure>,
     /// Form of the answer on standard output
     #[arg(long, value_parser = formats())]
     pub(crate) format: Option<&'static Format>,
@@ -386,8 +387,48 @@ fn distance(text: &str) -> Result<f64, String> {
 impl Common {
     /// The numbers of the lanes that are closed.
     pub(crate) fn closed(&self) -> Vec<u8> {
-        self.closed.iter().flat_map(|Lanes(lanes)| lanes).map(|lane| lane.get()).collect()
+        self.closed
+            .iter()
+            .filter(|closed| !is_for_a_part(closed))
+            .flat_map(|closed| &closed.lanes)
+            .copied()
+            .collect()
     }
+
+    /// The lanes that are closed for a part of the evening.
+    pub(crate) fn closures(&self) -> Vec<LaneClosure> {
+        self.closed.iter().filter(|closed| is_for_a_part(closed)).cloned().collect()
+    }
+}
+
+const fn is_for_a_part(closed: &LaneClosure) -> bool {
+    closed.from.is_some() || closed.until.is_some()
+}
+
+/// `1,2`, `3=18:45`, `3=18:45-19:15`, `3=-19:15`; words for the times will do as well: `3 from 18:45 until 19:15`.
+fn closed(text: &str) -> Result<LaneClosure, String> {
+    let text = visible_line(text);
+    let in_words = [" from ", " until "].iter().filter_map(|word| text.find(word)).min();
+    let with_words = || in_words.map(|at| text.split_at(at));
+    let (written, hours) = text.split_once('=').or_else(with_words).unwrap_or((&text, ""));
+    let Lanes(found) = lanes(written)?;
+    let found = found.iter().map(|lane| lane.get()).collect();
+    let hours = hours.trim();
+    let hours = hours.strip_prefix("from ").unwrap_or(hours);
+    let (from, until) = hours.split_once("until").or_else(|| hours.split_once('-')).unwrap_or((hours, ""));
+    let time = |written: &str| -> Result<Option<NaiveTime>, String> {
+        match written.trim() {
+            "" => Ok(None),
+            written => written.parse().map(|TimeOfDay(time)| Some(time)).map_err(|_: TimeOfDayError| {
+                format!("`{written}` is no time of day; write for example 3=18:45 or 3=18:45-19:15")
+            }),
+        }
+    };
+    let (from, until) = (time(from)?, time(until)?);
+    if from.is_none() && until.is_none() && written.len() < text.len() {
+        return Err("write when as well, for example 3=18:45 or 3=18:45-19:15".to_owned());
+    }
+    Ok(LaneClosure { lanes: found, from, until })
 }
 
 fn lanes(text: &str) -> Result<Lanes, String> {

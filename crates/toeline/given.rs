@@ -2,8 +2,12 @@
 
 use std::path::{Path, PathBuf};
 
-use anyhow::{Result, bail};
-use session_plan::{FileKind, Plan, Session, SessionFile, SessionText, Venue, WrittenSession, YamlText};
+use anyhow::{Result, anyhow, bail};
+use plan_sheet::late_fault_words;
+use session_plan::{
+    FileFaultKind, FileKind, LaneClosure, Plan, Session, SessionFile, SessionText, Venue, WrittenSession,
+    YamlText,
+};
 use workout_notation::{SourceText, Workout};
 
 use crate::failure::InputError;
@@ -113,14 +117,27 @@ impl Given {
                 input::own_venue(file, path, common)
             }
             (WrittenSession::Text(text), Form::Typed) => {
-                input::without_closed(input::venue(common)?, &text.closed_lanes)
+                input::without_closed(input::closed_venue(common)?, &text.closed_lanes)
             }
             (WrittenSession::Text(text), _) => input::venue_of_text(text, input::open_venue(common)?),
         }
     }
 
-    /// Takes the hazards that it names to be in use.
-    pub(crate) fn begin_hazards(&mut self, venue: &Venue) -> Result<()> {
+    /// The lanes that it says are closed for a part of the evening.
+    pub(crate) fn closures(&self) -> &[LaneClosure] {
+        self.written.closures()
+    }
+
+    /// Takes the hazards that it names to be in use, and closes the lanes that it closes for a part of the evening.
+    pub(crate) fn begin(&mut self, venue: &Venue) -> Result<()> {
+        let closures = self.closures().to_vec();
+        let closed = self.session_mut().close_for(venue, &closures);
+        closed.map_err(|fault| match &self.written {
+            WrittenSession::File(file) => {
+                InputError::new(file.fault_at("lane_closures", FileFaultKind::Late(fault)))
+            }
+            WrittenSession::Text(_) => InputError::new(anyhow!("{}", late_fault_words(&fault))),
+        })?;
         match &mut self.written {
             WrittenSession::File(file) => input::begin_hazards(file, venue),
             WrittenSession::Text(_) => Ok(()),

@@ -31,8 +31,20 @@ pub(crate) fn is_file_name(argument: &str) -> bool {
     ending.is_some_and(|ending| ending.eq_ignore_ascii_case("yaml") || ending.eq_ignore_ascii_case("yml"))
 }
 
-/// The venue that the flags ask for.
+/// The venue that the flags ask for, for an answer that knows no time of day.
 pub(crate) fn venue(common: &Common) -> Result<Venue> {
+    if let Some(closure) = common.closures().first() {
+        let lanes: Vec<String> = closure.lanes.iter().map(u8::to_string).collect();
+        bail!(InputError::new(anyhow!(
+            "--closed: this answer knows no time of day; write --closed {}",
+            lanes.join(",")
+        )));
+    }
+    closed_venue(common)
+}
+
+/// The venue that the flags ask for, with the lanes closed that are closed all the time.
+pub(crate) fn closed_venue(common: &Common) -> Result<Venue> {
     close(open_venue(common)?, &common.closed())
 }
 

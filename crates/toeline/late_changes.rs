@@ -5,7 +5,7 @@ use plan_sheet::late_fault_words;
 use session_plan::{LateFault, Plan, Session, Since, TimeOfDay, Venue};
 
 use crate::failure::InputError;
-use crate::flags::LateFlags;
+use crate::flags::{Common, LateFlags};
 
 /// Makes the changes of the flags, but for blocks that are left out. A flag wins over the key of a file.
 pub(crate) fn make(session: &mut Session, venue: &Venue, late: &LateFlags) -> Result<()> {
@@ -26,8 +26,9 @@ pub(crate) fn make(session: &mut Session, venue: &Venue, late: &LateFlags) -> Re
 }
 
 /// Closes lanes for a session whose blocks can move to others.
-pub(crate) fn close(session: &mut Session, venue: &Venue, lanes: &[u8]) -> Result<()> {
-    session.close_lanes(venue, lanes).map_err(wrong("--closed"))
+pub(crate) fn close(session: &mut Session, venue: &Venue, lanes: &[u8], common: &Common) -> Result<()> {
+    session.close_lanes(venue, lanes).map_err(wrong("--closed"))?;
+    session.close_for(venue, &common.closures()).map_err(wrong("--closed"))
 }
 
 /// The plan without the blocks that are left out: their numbers are those of the plan that has them.

@@ -6,7 +6,7 @@
 use std::cell::Cell;
 use std::collections::BTreeMap;
 
-use chrono::Utc;
+use chrono::{NaiveTime, Utc};
 use lane_distance::Track;
 use plan_sheet::{FORMATS, RenderError, RenderSettings, View};
 use proptest::collection::vec;
@@ -15,7 +15,7 @@ use proptest::prelude::*;
 use proptest::sample::{Index, select, subsequence};
 use proptest::test_runner::{Config, RngAlgorithm, TestError, TestRng, TestRunner};
 use serde_json::{Value, json};
-use session_plan::{LateFault, Plan, Session, SessionFile, Venue, Week};
+use session_plan::{LaneClosure, LateFault, Plan, Session, SessionFile, Venue, Week};
 use workout_notation::{Block, SourceText, notation};
 
 /// An evening as it is written: a track, a session, the lanes closed on the day, and who stays away or what else
@@ -249,7 +249,7 @@ fn make_late(session: &mut Session, venue: &Venue, plan: &Plan, (names, chosen):
     let first = session.groups.first().map(|group| group.name.clone());
     let mut make = |number: usize, change: &dyn Fn(&mut Session) -> Result<(), LateFault>| {
         let mut changed = session.clone();
-        if chosen.index(64) & (1 << number) != 0 && change(&mut changed).is_ok() {
+        if chosen.index(128) & (1 << number) != 0 && change(&mut changed).is_ok() {
             *session = changed;
         }
     };
@@ -262,6 +262,8 @@ fn make_late(session: &mut Session, venue: &Venue, plan: &Plan, (names, chosen):
         Some((begins, first)) => session.come_late(&[(first, begins)]),
         None => Ok(()),
     });
+    let closure = LaneClosure { lanes: vec![2, 5], from: begins, until: None };
+    make(6, &|session| session.close_for(venue, std::slice::from_ref(&closure)));
 }
 
 /// The plan of an evening, without the blocks that its track refuses; nothing where all are.
@@ -374,6 +376,24 @@ fn check_text(ending: &str, text: &str) -> Result<(), TestCaseError> {
     Ok(())
 }
 
+/// Nobody runs in a lane while it is closed.
+fn check_closures(plan: &Plan) -> Result<(), TestCaseError> {
+    let Some(begins) = plan.begins else { return Ok(()) };
+    let seconds = |time: NaiveTime| (time - begins).num_seconds() as f64;
+    for change in &plan.changes {
+        let session_plan::Change::Closed { lanes, from, until, .. } = change else { continue };
+        let from_s = from.map_or(f64::NEG_INFINITY, seconds);
+        let until_s = until.map_or(f64::INFINITY, seconds);
+        for rep in plan.blocks.iter().flat_map(|block| &block.reps) {
+            if let (Some(go_s), Some(done_s)) = (rep.go_s, rep.done_s) {
+                let is_there = lanes.contains(&rep.lane) && go_s < until_s && done_s > from_s;
+                prop_assert!(!is_there, "somebody runs in {} from {} s to {} s", rep.lane, go_s, done_s);
+            }
+        }
+    }
+    Ok(())
+}
+
 /// The JSON of a plan: what must be a number is one, and nobody goes before they are done.
 fn check_json(plan: &Plan) -> Result<(), TestCaseError> {
     let plan: Value = serde_json::from_str(&plan.json().expect("it can be written")).expect("it can be read");
@@ -453,6 +473,7 @@ fn check_evenings(seed: u8) {
 /// Checks a plan, and renders every view of it.
 fn check(plan: Plan, is_printed: bool) -> Result<(), TestCaseError> {
     check_json(&plan)?;
+    check_closures(&plan)?;
     let plans = [plan];
     render(&plans, &plans, is_printed)?;
     render(&[Week::of(&plans)], &plans, false)

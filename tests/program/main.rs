@@ -10,6 +10,7 @@ mod cards;
 mod cautions;
 mod check;
 mod closed_800;
+mod closed_for_a_part;
 mod csv;
 mod curve;
 mod drawn;

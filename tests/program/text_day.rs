@@ -93,13 +93,13 @@ error: there is no lane 9 on the oval; open there: lanes 1 to 8
 
 # a lane that is closed for a part of the evening
 $ toeline plan --full '6 x 200, lane 1 closed until 19:30'
-error: lanes are closed for the whole session
+error: nothing says when the session begins
  --> workout:1:8
   |
 1 | 6 x 200, lane 1 closed until 19:30
   |        ^^^^^^^^^^^^^^^^^^^^^^^^^^^
   |
-help: leave the time out, or write what is run before and after as two sessions
+help: write when in the first line, for example `Tuesday 6.30pm`
 
 "#]]);
 }

@@ -88,6 +88,9 @@ impl Evening {
         let own_closed = written.closed_lanes().to_vec();
         let closed = written.session_mut().without_lanes(venue, &own_closed);
         let venue = closed.map_err(|fault| own_fault(&written, "closed_lanes", fault))?;
+        let closures = written.closures().to_vec();
+        let closed = written.session_mut().close_for(&venue, &closures);
+        closed.map_err(|fault| own_fault(&written, "lane_closures", fault))?;
         if let WrittenSession::File(file) = &mut written {
             let hazards = file.hazards.clone();
             let begun = file.session.begin_hazards(&venue, &hazards);
@@ -111,7 +114,7 @@ impl Evening {
 
     /// Where it is run, as a session file says it.
     pub(crate) fn ground(&self) -> SessionGround<'_> {
-        SessionGround { track: self.track.as_deref(), closed_lanes: &self.closed, hazards: &[] }
+        SessionGround { track: self.track.as_deref(), closed_lanes: &self.closed, ..SessionGround::default() }
     }
 }
 

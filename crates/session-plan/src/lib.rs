@@ -39,6 +39,7 @@ pub use people::age_group::{AgeGroup, AgeGroupError};
 pub use people::bests::{Bests, RIEGEL_EXPONENT, RIEGEL_RANGE_S, TargetError, riegel};
 pub use people::hours::{Hours, HoursError};
 pub use people::house_rules::{Activity, Direction, HouseRules, InfieldCrossing, LaneRule, RuleCourse};
+pub use people::lane_closure::LaneClosure;
 pub use people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
 pub use people::late_fault::LateFault;
 pub use people::page_address::{PageAddress, PageAddressError};

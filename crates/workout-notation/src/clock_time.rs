@@ -265,6 +265,11 @@ impl Written {
         !self.is_full && (1..8).contains(&self.hour)
     }
 
+    /// Whether it is a time with no word in front of it: `6.45`, `7pm`.
+    pub(crate) fn is_sure(self) -> bool {
+        self.half.is_some() || self.minute.is_some() && self.is_no_date() && !self.is_bare
+    }
+
     pub(crate) fn at(self, is_after_noon: Option<bool>) -> Option<NaiveTime> {
         let hour = match is_after_noon {
             Some(_) if !(1..=12).contains(&self.hour) => self.hour,

@@ -6,6 +6,9 @@ use crate::phrases::Phrases;
 pub(crate) const CLOSED: Phrases = Phrases::new(&[
     &[&[
         "closed",
+        "closes",
+        "closing",
+        "shuts",
         "shut",
         "blocked",
         "reserved",
@@ -22,6 +25,14 @@ pub(crate) const CLOSED: Phrases = Phrases::new(&[
     &[&["out"], &["of"], &["use", "action", "bounds"]],
     &[&["off"], &["limits"]],
     &[&["off"], &["-"], &["limits"]],
+]);
+
+/// Words that say of the lanes in front of them that they are open, which with a time says when they are closed.
+pub(crate) const OPEN: Phrases = Phrases::new(&[
+    &[&["back"], &["in"], &["use"]],
+    &[&["comes", "back"], &["free", "open"]],
+    &[&["opens", "open", "free", "available", "back"], &["again"]],
+    &[&["opens", "open", "reopens", "reopen", "opening", "reopening", "free", "available", "back"]],
 ]);
 
 /// Words that say of the lanes behind them that nobody runs there.

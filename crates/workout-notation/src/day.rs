@@ -10,8 +10,7 @@ use crate::attendance::attendance;
 use crate::bold::Bold;
 use crate::clock_time::{clock_times, time_in_front};
 use crate::closing_time::closing_time;
-use crate::closing_words::{CLOSED, KEEP_OUT};
-use crate::cursor::Cursor;
+use crate::closure::{Closure, closures};
 use crate::forms::FORMS;
 use crate::group_time::GroupTime;
 use crate::line_words::{Word, words};
@@ -20,12 +19,15 @@ use crate::roster::named_group;
 use crate::token::Lexed;
 use crate::vocabulary::Role;
 use crate::watches::{Watches, watches};
+use crate::workout::LaneClosure;
 
 /// What a text says of the day.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Day {
     /// Lanes that nobody can run in, from the inside.
     pub(crate) closed_lanes: Vec<LaneNumber>,
+    /// Lanes in which nobody can run for a part of it.
+    pub(crate) closures: Vec<LaneClosure>,
     /// When it begins.
     pub(crate) begins: Option<NaiveTime>,
     /// When it ends.
@@ -50,25 +52,6 @@ impl Day {
     }
 }
 
-/// Words between lanes and what is said of them.
-const IS: [&str; 7] = ["is", "are", "still", "currently", "now", "remains", "being"];
-
-/// Words with which a reason begins.
-const REASON: [&str; 12] =
-    ["for", "due", "because", "by", "tonight", "today", "again", "this", "with", "while", "as", "so"];
-
-/// Words for the lanes from the inside.
-const INSIDE: [&str; 4] = ["inside", "inner", "innermost", "first"];
-
-/// Signs with which a reason ends.
-const ENDS: [char; 7] = [',', ';', '.', '(', ')', '|', ':'];
-
-/// Signs that part what is said of lanes from the rest of a line.
-const PARTS: [char; 5] = [',', ';', '-', '.', ':'];
-
-/// Words with which a part of the evening begins.
-const HOURS: [&str; 8] = ["until", "till", "til", "from", "before", "after", "at", "by"];
-
 /// Words in front of what is said of the day alone in a line.
 const REMINDERS: [&str; 7] = ["note", "nb", "reminder", "remember", "please", "and", "but"];
 
@@ -80,8 +63,22 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
     let (mut start, mut head) = (0, 0);
     let mut colons = Vec::new();
     let mut is_head = true;
+    let mut for_a_part = Vec::new();
     for line in text.split_inclusive('\n') {
         is_head = is_head && !has_run(line);
+        let closures = if may_close { closures(&Lexed::new(line, &FORMS)) } else { Vec::new() };
+        let ranges: Vec<Range<usize>> = closures.iter().map(|closure| closure.range.clone()).collect();
+        for Closure { lanes, range, hours } in closures {
+            let span = start + range.start..start + range.end;
+            said.push(span.clone());
+            match hours {
+                Some(hours) => for_a_part.push((lanes, hours, span)),
+                None => day.closed_lanes.extend(lanes),
+            }
+        }
+        // Their times begin no session.
+        let line = if ranges.is_empty() { Cow::Borrowed(line) } else { blanked(line, &ranges).into() };
+        let line = line.as_ref();
         // `Sprints (Ada, Ben from 7pm)`, `Ben late 7pm`
         let is_of_one = !names.is_empty()
             && (named_group(line.trim(), true).is_some() || attendance(line.trim(), names).is_some());
@@ -120,20 +117,15 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
                 said.push(start + range.start..start + range.end);
             }
         }
-        let closures = if may_close { closures(&Lexed::new(line, &FORMS)) } else { Vec::new() };
-        for closure in closures {
-            let span = start + closure.range.start..start + closure.range.end;
-            if closure.has_hours {
-                let problem = Problem::new(span.clone(), "lanes are closed for the whole session");
-                let help = "leave the time out, or write what is run before and after as two sessions";
-                day.problems.push(problem.with_help(help));
-            }
-            day.closed_lanes.extend(closure.lanes);
-            said.push(span);
-        }
         start += line.len();
     }
     day.begin_with_groups();
+    for (lanes, hours, span) in for_a_part {
+        match hours.of_day(day.begins) {
+            Ok((from, until)) => day.closures.push(LaneClosure { lanes, from, until }),
+            Err((message, help)) => day.problems.push(Problem::new(span, message).with_help(help)),
+        }
+    }
     if let Some(begins) = day.begins {
         let mut start = 0;
         for line in text[..head].split_inclusive('\n') {
@@ -227,111 +219,4 @@ fn has_run(line: &str) -> bool {
             _ => false,
         }
     })
-}
-
-/// Lanes that a line says are closed.
-struct Closure {
-    lanes: Vec<LaneNumber>,
-    /// The bytes that say so, with the sign that parts them from the rest of the line.
-    range: Range<usize>,
-    /// Whether it names a part of the evening.
-    has_hours: bool,
-}
-
-/// What a line says of closed lanes.
-fn closures(lexed: &Lexed<'_>) -> Vec<Closure> {
-    let mut found = Vec::new();
-    let mut cursor = Cursor::new(lexed);
-    while !cursor.is_at_end() {
-        let begins = cursor.place();
-        match cursor.closure() {
-            Some(closure) => found.push(closure),
-            None => {
-                cursor.go_back(begins);
-                cursor.skip();
-            }
-        }
-    }
-    found
-}
-
-impl Cursor<'_> {
-    fn closure(&mut self) -> Option<Closure> {
-        let begins = self.place();
-        let is_kept_out = self.one_of(KEEP_OUT);
-        self.sign(':');
-        self.word(&["the"]);
-        let lanes = self.lanes_named()?;
-        let behind = self.place();
-        while self.word(&IS) {}
-        if !self.one_of(CLOSED) {
-            self.go_back(behind);
-            if !is_kept_out {
-                return None;
-            }
-        }
-        self.reason();
-        let has_hours = self.is_word(0, &HOURS) && self.is_number(1);
-        if has_hours {
-            self.skip();
-            while self.is_number(0) || self.is_sign(0, ':') {
-                self.skip();
-            }
-        }
-        Some(Closure { lanes, range: self.with_signs(begins), has_hours })
-    }
-
-    /// `lane 1`, `lanes 1-3`, `the inside lane`
-    fn lanes_named(&mut self) -> Option<Vec<LaneNumber>> {
-        if self.is_word(0, &INSIDE) && self.is_word(1, &["lane"]) {
-            self.skip_all(2);
-            return Some(vec![LaneNumber::FIRST]);
-        }
-        // `inside two lanes`, `first 3 lanes`
-        if self.is_word(0, &INSIDE) && self.is_word(2, &["lanes"]) {
-            let count = self.number_at(1).filter(|count| *count >= 1.0)?;
-            self.skip_all(3);
-            return Some(LaneNumber::first(count as u8).collect());
-        }
-        if !self.is_in_lane() || !self.is_number(1) {
-            return None;
-        }
-        self.skip();
-        Some(self.lanes().ok()?.value)
-    }
-
-    /// Why lanes are closed; with a number it is left, which would be lost.
-    fn reason(&mut self) {
-        let begins = self.place();
-        if !self.is_word(0, &REASON) {
-            return;
-        }
-        while !self.is_at_end() && !ENDS.iter().any(|&sign| self.is_sign(0, sign)) {
-            if self.is_number(0) {
-                self.go_back(begins);
-                return;
-            }
-            self.skip();
-        }
-    }
-
-    /// The bytes since a place with the brackets around them, or the sign that parts them from the rest of the line.
-    fn with_signs(&mut self, begins: usize) -> Range<usize> {
-        let range = self.since(begins);
-        let ends = self.place();
-        let is_part = |cursor: &Self| PARTS.iter().any(|&sign| cursor.is_sign(0, sign));
-        let behind = self.here();
-        let (is_closed, is_before_part) = (self.is_sign(0, ')'), is_part(self));
-        let Some(before) = begins.checked_sub(1) else {
-            return range.start..if is_before_part { behind.end } else { range.end };
-        };
-        self.go_back(before);
-        let (opens, parts, start) = (self.is_sign(0, '('), is_part(self), self.here().start);
-        self.go_back(ends);
-        match () {
-            () if opens && is_closed => start..behind.end,
-            () if parts => start..range.end,
-            () => range,
-        }
-    }
 }

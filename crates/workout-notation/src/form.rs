@@ -48,7 +48,7 @@ pub(crate) struct Forms {
     /// Words for who trains, and in front of an age.
     pub groups: [&'static [&'static str]; 3],
     /// What says of lanes in front of it that they are closed, and what of lanes behind it.
-    pub closures: [Phrases; 2],
+    pub closures: [Phrases; 3],
     /// The words of all of them.
     pub vocabulary: LazyLock<Vocabulary>,
 }
@@ -77,10 +77,12 @@ impl Forms {
         vocabulary.add_all(self.words(), Role::KNOWN);
         vocabulary.add_all(number_words(), Role::NUMBER);
         // `off` and `out` begin other things as well.
-        let [closed, keep_out] = self.closures;
+        let [closed, keep_out, open] = self.closures;
         let lasts = |phrase: Phrase| phrase.last().copied().into_iter().flatten().copied();
-        vocabulary
-            .add_all(closed.iter().flat_map(lasts).chain(keep_out.iter().flat_map(firsts)), Role::CLOSES);
+        vocabulary.add_all(
+            closed.iter().chain(open.iter()).flat_map(lasts).chain(keep_out.iter().flat_map(firsts)),
+            Role::CLOSES,
+        );
         vocabulary.add_all(self.parts.into_iter().flatten().copied(), Role::PART);
         vocabulary.add_all(self.groups.into_iter().flatten().copied(), Role::GROUP);
         vocabulary.add_all(self.note_names.iter().copied(), Role::NOTE);

@@ -33,6 +33,8 @@ pub struct Workout {
     pub late: Vec<LateAthlete>,
     /// The lanes that the text says are closed, from the inside.
     pub closed_lanes: Vec<LaneNumber>,
+    /// The lanes that are closed for a part of the evening: `lane 3 shut from 6.45`.
+    pub closures: Vec<LaneClosure>,
     /// What is done, in the order written: everybody's blocks, and those of each group.
     pub parts: Vec<Part>,
 }
@@ -44,6 +46,17 @@ pub struct LateAthlete {
     pub name: String,
     /// When they begin.
     pub begins: NaiveTime,
+}
+
+/// Lanes that are closed for a part of the evening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LaneClosure {
+    /// The lanes, from the inside.
+    pub lanes: Vec<LaneNumber>,
+    /// From when on; from the start of the session where that is not said.
+    pub from: Option<NaiveTime>,
+    /// Until when; for the rest of the session where that is not said.
+    pub until: Option<NaiveTime>,
 }
 
 /// The blocks of one group, or of everybody.

@@ -56,6 +56,47 @@ fn other_words_around_a_closed_lane_are_kept() {
 }
 
 #[test]
+fn lanes_are_closed_for_a_part_of_the_evening() {
+    let at = |hour, minute| NaiveTime::from_hms_opt(hour, minute, 0);
+    for (said, lanes, from, until) in [
+        ("lane 3 shut from 6.45", vec![3], at(18, 45), None),
+        ("Lane 3 closes at 7", vec![3], at(19, 0), None),
+        ("lane 3 is closed after 18:45", vec![3], at(18, 45), None),
+        ("lanes 1-2 closed until 7pm", vec![1, 2], None, at(19, 0)),
+        ("Not in lane 1 until half six", vec![1], None, at(18, 30)),
+        ("no lane 1 before 6.30", vec![1], None, at(18, 30)),
+        ("Lane 1 opens at 7", vec![1], None, at(19, 0)),
+        ("lane 1 open again from 7", vec![1], None, at(19, 0)),
+        ("lane 1 back in use at 7pm", vec![1], None, at(19, 0)),
+        ("lane 4 available until 7", vec![4], at(19, 0), None),
+        ("lane 2 closed 6.30-7", vec![2], at(18, 30), at(19, 0)),
+        ("lane 2 closed between 6.30 and 7.15pm", vec![2], at(18, 30), at(19, 15)),
+        ("lanes 7-8 closed for hurdles from 6.30 onwards", vec![7, 8], at(18, 30), None),
+        ("lane 2 flooded until 7 because of the rain", vec![2], None, at(19, 0)),
+        ("lane 2 closed from 5", vec![2], None, None),
+    ] {
+        for text in [format!("Tuesday 6pm\n{said}\n6 x 200"), format!("Tuesday 6pm. {said}\n\n6 x 200")] {
+            let workout = read(&text);
+            assert_eq!(workout.title.as_deref(), Some("Tuesday"), "{text}");
+            assert_eq!(
+                (workout.begins, workout.closed_lanes.as_slice()),
+                (at(18, 0), [].as_slice()),
+                "{text}"
+            );
+            let [closure] = workout.closures.as_slice() else { panic!("{text}: {:?}", workout.closures) };
+            let found: Vec<u8> = closure.lanes.iter().map(|lane| lane.get()).collect();
+            assert_eq!((found, closure.from, closure.until), (lanes.clone(), from, until), "{text}");
+        }
+    }
+    let morning = &read("Saturday 9.30am\nlane 1 closed until 10\n6 x 200").closures[0];
+    assert_eq!((morning.from, morning.until), (None, at(10, 0)));
+    assert!(read("Tuesday 6pm\nlane 3 open to juniors\n6 x 200").closures.is_empty());
+    for text in ["lane 3 shut from 6.45\n6 x 200", "Tuesday 6pm\nlane 3 closed until 5pm\n6 x 200"] {
+        assert!(Workout::parse(text).is_err(), "{text}");
+    }
+}
+
+#[test]
 fn what_is_run_in_a_lane_does_not_close_it() {
     for text in [
         "6 x 200 in lane 1",

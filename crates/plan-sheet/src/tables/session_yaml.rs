@@ -2,8 +2,8 @@
 
 use chrono::NaiveTime;
 use session_plan::{
-    Athlete, Bests, BlockAt, Cones, Group, HazardBegun, Prefer, RIEGEL_EXPONENT, Session, SkippedBlock,
-    SquadRules, Wind, WindFrom,
+    Athlete, Bests, BlockAt, Cones, Group, HazardBegun, LaneClosure, Prefer, RIEGEL_EXPONENT, Session,
+    SkippedBlock, SquadRules, Wind, WindFrom,
 };
 use wave_plan::{Mode, Timers, TimingRules};
 use workout_notation::{Block, Workout};
@@ -18,6 +18,8 @@ pub struct SessionGround<'a> {
     pub track: Option<&'a str>,
     /// Lanes that are closed for the session, on top of those that the track closes.
     pub closed_lanes: &'a [u8],
+    /// Lanes closed for a part of the evening that the session does not know of.
+    pub closures: &'a [LaneClosure],
     /// Hazards in use that the session does not know of, each with the time since when.
     pub hazards: &'a [(String, Option<NaiveTime>)],
 }
@@ -47,6 +49,7 @@ pub fn session_yaml(session: &Session, ground: &SessionGround<'_>) -> String {
     if !ground.closed_lanes.is_empty() {
         lines.push(format!("closed_lanes: {}", numbers(ground.closed_lanes)));
     }
+    lines.extend(closures(&session.late.closures, ground.closures));
     lines.extend(settings(session));
     lines.extend(hazards(&session.late.hazards, ground.hazards));
     lines.extend(texts("without", &session.late.without));
@@ -203,6 +206,20 @@ fn wind_value(wind: &Wind) -> String {
     });
     let m_s = wind.m_s.map(|m_s| format!("m_s: {m_s}"));
     format!("{{ {} }}", [on, from, m_s].into_iter().flatten().collect::<Vec<_>>().join(", "))
+}
+
+/// The lanes that are closed for a part of the evening.
+fn closures(known: &[LaneClosure], others: &[LaneClosure]) -> Vec<String> {
+    let others = others.iter().filter(|other| !known.contains(other));
+    let line = |closure: &LaneClosure| {
+        let time = |key: &str, time: Option<NaiveTime>| {
+            time.map_or_else(String::new, |time| format!(", {key}: {}", clock(time)))
+        };
+        let (from, until) = (time("from", closure.from), time("until", closure.until));
+        format!("  - {{ lanes: {}{from}{until} }}", numbers(&closure.lanes))
+    };
+    let lines: Vec<String> = known.iter().chain(others).map(line).collect();
+    if lines.is_empty() { lines } else { std::iter::once("lane_closures:".to_owned()).chain(lines).collect() }
 }
 
 /// What is in use, each with its time.

@@ -25,9 +25,11 @@ fn change(change: &Change, plan: &Plan) -> String {
         }
         Change::Reps { athlete, reps: 1 } => format!("{} does 1 rep", called(athlete)),
         Change::Reps { athlete, reps } => format!("{} does {reps} reps", called(athlete)),
-        Change::Closed { lanes, moved } => {
+        Change::Closed { lanes, from, until, moved } => {
             let moved = if moved.is_empty() { String::new() } else { format!(" ({})", moves(moved)) };
-            format!("{} closed{moved}", LaneList(lanes))
+            let from = from.map_or_else(String::new, |from| format!(" from {}", minute(from)));
+            let until = until.map_or_else(String::new, |until| format!(" until {}", minute(until)));
+            format!("{} closed{from}{until}{moved}", LaneList(lanes))
         }
         Change::Hazard { hazard, from } => {
             let from =

@@ -1,6 +1,6 @@
 //! Late changes that cannot be made, in words.
 
-use lane_distance::HazardKind;
+use lane_distance::{HazardKind, LaneList};
 use session_plan::LateFault;
 
 use crate::words::athlete::no_athlete_words;
@@ -59,6 +59,16 @@ pub fn late_fault_words(fault: &LateFault) -> String {
             format!("`{name}` fits several hazards; write one of {}", names(hazards))
         }
         LateFault::Lane(error) => error.to_string(),
+        LateFault::NoStartOfClosure { lanes } => format!(
+            "nothing says when the session starts, so {} cannot close for a part of it; add `hours` to the session file, or \
+             write --start 18:00",
+            LaneList(lanes)
+        ),
+        LateFault::ClosureBackwards { from, until } => format!(
+            "lanes cannot be closed from {} until {}; write the earlier time first",
+            minute(*from),
+            minute(*until)
+        ),
         LateFault::NoLaneLeft => "no lane would be left open; leave at least one open".to_owned(),
         LateFault::NoBlock { number, blocks } => {
             let blocks: Vec<String> =

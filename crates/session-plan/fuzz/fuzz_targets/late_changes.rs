@@ -9,7 +9,7 @@ use std::sync::LazyLock;
 use lane_distance::Track;
 use libfuzzer_sys::fuzz_target;
 use plan_sheet::{View, late_fault_words};
-use session_plan::{LateFault, Plan, Session, SessionFile, Since, TimeOfDay, Venue, Wind};
+use session_plan::{LaneClosure, LateFault, Plan, Session, SessionFile, Since, TimeOfDay, Venue, Wind};
 use workout_notation::SourceText;
 
 const EVENING: &str = "
@@ -62,6 +62,12 @@ fn change(session: &mut Session, line: &str) -> Result<(), LateFault> {
         "closed" => {
             let lanes: Vec<u8> = value.split(',').filter_map(|lane| lane.parse().ok()).collect();
             session.close_lanes(&VENUE, &lanes)
+        }
+        "closed_for" => {
+            let time = |text: &str| text.parse().ok().map(|TimeOfDay(time)| time);
+            let (from, until) = named.1.split_once('-').unwrap_or((named.1, ""));
+            let lanes = named.0.split(',').filter_map(|lane| lane.parse().ok()).collect();
+            session.close_for(&VENUE, &[LaneClosure { lanes, from: time(from), until: time(until) }])
         }
         "skip" => {
             let numbers: Vec<usize> = value.split(',').filter_map(|number| number.parse().ok()).collect();

@@ -7,9 +7,11 @@ use workout_notation::SourceText;
 use crate::files::document::Document;
 use crate::files::file_fault::{FileFaultKind, FileFaults};
 use crate::files::reader::Reader;
+use crate::files::spec::closure_spec::ClosureSpec;
 use crate::files::spec::session_spec::SessionSpec;
 use crate::files::text_places::TextPlaces;
 use crate::files::yaml_text::YamlText;
+use crate::people::lane_closure::LaneClosure;
 use crate::people::session::Session;
 use crate::people::since::Since;
 use crate::plan::fault::PlanError;
@@ -52,6 +54,8 @@ pub struct SessionFile {
     pub track: Option<TrackName>,
     /// Lanes closed for this session, on top of those that the track closes.
     pub closed_lanes: Vec<u8>,
+    /// Lanes that are closed for a part of the evening, for [`Session::close_for`].
+    pub closures: Vec<LaneClosure>,
     /// Hazards of the track that have come into use, for [`Session::begin_hazards`].
     pub hazards: Vec<(String, Option<NaiveTime>)>,
 }
@@ -112,8 +116,9 @@ impl SessionFile {
             return Err(FileFaults::new(source, faults).and_more(others));
         }
         let hazards = spec.hazards.into_iter().map(|(name, Since(from))| (name, from)).collect();
+        let closures = spec.lane_closures.into_iter().map(ClosureSpec::closure).collect();
         let (track, closed_lanes) = (spec.track.map(TrackName::new), spec.closed_lanes);
-        Ok(Self { source, document, places, session, track, closed_lanes, hazards })
+        Ok(Self { source, document, places, session, track, closed_lanes, closures, hazards })
     }
 
     /// Gives the faults of blocks that cannot be laid out their place in the file.

@@ -3,6 +3,7 @@
 use workout_notation::{Problem, SourceText, Workout};
 
 use crate::files::file_fault::{FileFault, FileFaultKind, FileFaults};
+use crate::people::lane_closure::LaneClosure;
 use crate::people::session::Session;
 use crate::people::shares::Shares;
 use crate::plan::fault::PlanError;
@@ -26,6 +27,8 @@ pub struct SessionText {
     pub session: Session,
     /// Lanes that the text says are closed.
     pub closed_lanes: Vec<u8>,
+    /// Lanes that it says are closed for a part of the evening.
+    pub closures: Vec<LaneClosure>,
     shares: Shares,
     /// Where each block of the text begins, in bytes.
     starts: Vec<usize>,
@@ -50,7 +53,9 @@ impl SessionText {
         let shares = Shares::of(&workout);
         let starts = workout.blocks().map(|block| block.start).collect();
         let closed_lanes = workout.closed_lanes.iter().map(|lane| lane.get()).collect();
-        Ok(Self { source, session: Session::of_workout(title, workout), closed_lanes, shares, starts })
+        let closures = workout.closures.iter().map(LaneClosure::from).collect();
+        let session = Session::of_workout(title, workout);
+        Ok(Self { source, session, closed_lanes, closures, shares, starts })
     }
 
     /// Gives the faults of blocks that cannot be laid out their place in the text.

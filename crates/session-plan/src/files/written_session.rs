@@ -5,6 +5,7 @@ use workout_notation::SourceText;
 use crate::files::file_fault::FileFaults;
 use crate::files::session_file::SessionFile;
 use crate::files::session_text::SessionText;
+use crate::people::lane_closure::LaneClosure;
 use crate::people::session::Session;
 use crate::people::venue::Venue;
 use crate::plan::plan::Plan;
@@ -78,6 +79,14 @@ impl WrittenSession {
         match self {
             Self::File(file) => &file.closed_lanes,
             Self::Text(text) => &text.closed_lanes,
+        }
+    }
+
+    /// The lanes that it says are closed for a part of the evening.
+    pub fn closures(&self) -> &[LaneClosure] {
+        match self {
+            Self::File(file) => &file.closures,
+            Self::Text(text) => &text.closures,
         }
     }
 

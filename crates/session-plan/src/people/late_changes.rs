@@ -1,9 +1,10 @@
 //! What has changed since a session was written.
 
 use chrono::NaiveTime;
-use lane_distance::{HazardKind, LaneNumber};
+use lane_distance::{HazardKind, LaneNumber, Track};
 use serde::Serialize;
 
+use crate::people::lane_closure::LaneClosure;
 use crate::people::wind::Wind;
 use crate::plan::block_at::BlockAt;
 
@@ -18,6 +19,8 @@ pub struct LateChanges {
     pub without: Vec<String>,
     /// Lanes that have been closed. What is to be run in them moves to open ones.
     pub closed: Vec<LaneNumber>,
+    /// Lanes that are closed for a part of the evening.
+    pub closures: Vec<LaneClosure>,
     /// Hazards that have come into use.
     pub hazards: Vec<HazardBegun>,
     /// The wind, where it has turned.
@@ -55,6 +58,13 @@ impl LateChanges {
     /// Whether nothing has changed.
     pub fn is_empty(&self) -> bool {
         *self == Self::default()
+    }
+
+    /// Whether they close a lane, where it is closed on the track at the time.
+    pub(crate) fn closes(&self, track: &Track, lane: u8) -> bool {
+        let is_for_a_part = self.closures.iter().any(|closure| closure.lanes.contains(&lane));
+        self.closed.iter().any(|closed| closed.get() == lane)
+            || is_for_a_part && track.closed_lanes().iter().any(|closed| closed.get() == lane)
     }
 
     /// Whether a block is left out, by its place and its group.

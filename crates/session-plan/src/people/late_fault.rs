@@ -1,7 +1,7 @@
 //! Late changes that cannot be made.
 
 use chrono::NaiveTime;
-use lane_distance::{HazardKind, LaneError};
+use lane_distance::{HazardKind, LaneError, LaneNumber};
 
 use crate::people::hours::Hours;
 use crate::people::session::NoAthlete;
@@ -78,6 +78,18 @@ pub enum LateFault {
     },
     /// A lane that the track does not have.
     Lane(LaneError),
+    /// Lanes are closed for a part of the evening, and nobody knows when the session begins.
+    NoStartOfClosure {
+        /// The lanes.
+        lanes: Vec<LaneNumber>,
+    },
+    /// Lanes are closed for a part of the evening that ends before it begins.
+    ClosureBackwards {
+        /// When it begins.
+        from: NaiveTime,
+        /// When it ends.
+        until: NaiveTime,
+    },
     /// It leaves no lane open.
     NoLaneLeft,
     /// The plan has no block of this number.

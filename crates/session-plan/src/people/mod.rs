@@ -7,6 +7,7 @@ pub(crate) mod fastest;
 pub(crate) mod getting_up_to_speed;
 pub(crate) mod hours;
 pub(crate) mod house_rules;
+pub(crate) mod lane_closure;
 pub(crate) mod late_changes;
 pub(crate) mod late_fault;
 pub(crate) mod page_address;

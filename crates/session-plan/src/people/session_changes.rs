@@ -6,6 +6,7 @@ use chrono::NaiveTime;
 use lane_distance::{Course, HazardKind, LaneError, Track};
 use workout_notation::Block;
 
+use crate::people::lane_closure::LaneClosure;
 use crate::people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
 use crate::people::late_fault::LateFault;
 use crate::people::session::{Athlete, Group, NoAthlete, Session};
@@ -240,6 +241,31 @@ impl Session {
             venue.track().open_lanes(*course).iter().any(|lane| !self.late.closed.contains(lane))
         };
         if Course::ALL.iter().any(is_open) { Ok(()) } else { Err(LateFault::NoLaneLeft) }
+    }
+
+    /// Closes lanes of the venue for parts of the evening.
+    ///
+    /// # Errors
+    ///
+    /// A [`LateFault`] where the track has no such lane, a time makes no sense, or nobody knows when the session begins.
+    pub fn close_for(&mut self, venue: &Venue, closures: &[LaneClosure]) -> Result<(), LateFault> {
+        for closure in closures {
+            let lanes = closure.lanes.iter().map(|&lane| venue.track().lane_number(lane));
+            let lanes = lanes.collect::<Result<Vec<_>, _>>().map_err(LateFault::Lane)?;
+            if self.begins().is_none() {
+                return Err(LateFault::NoStartOfClosure { lanes });
+            }
+            if let (Some(from), Some(until)) = (closure.from, closure.until)
+                && from >= until
+            {
+                return Err(LateFault::ClosureBackwards { from, until });
+            }
+            closure.from.or(closure.until).map_or(Ok(()), |time| self.check_booked(time))?;
+            if !self.late.closures.contains(closure) {
+                self.late.closures.push(closure.clone());
+            }
+        }
+        Ok(())
     }
 
     /// The venue without some lanes: closed where nothing is to be run in them. What is to be run in the others moves to

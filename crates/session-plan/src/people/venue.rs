@@ -10,6 +10,7 @@ use crate::files::reader::{KeysApart, Reader};
 use crate::files::yaml_text::YamlText;
 use crate::people::hours::Hours;
 use crate::people::house_rules::HouseRules;
+use crate::people::lane_closure::LaneClosure;
 use crate::people::late_fault::LateFault;
 use crate::people::timezone::Timezone;
 
@@ -37,6 +38,8 @@ pub struct Venue {
     track: Track,
     /// The hours of each hazard of the track; none means always.
     hazard_hours: Vec<Vec<Hours>>,
+    /// The lanes that are closed for a part of the evening, and when.
+    closures: Vec<(Vec<LaneNumber>, Hours)>,
     /// The rules that the venue posts.
     pub rules: HouseRules,
     /// The time zone of its clocks, if it is known.
@@ -47,7 +50,7 @@ impl From<Track> for Venue {
     /// A track with no rules, whose hazards are always in use.
     fn from(track: Track) -> Self {
         let hazard_hours = vec![Vec::new(); track.hazards().len()];
-        Self { track, hazard_hours, rules: HouseRules::default(), timezone: None }
+        Self { track, hazard_hours, closures: Vec::new(), rules: HouseRules::default(), timezone: None }
     }
 }
 
@@ -95,7 +98,9 @@ impl Venue {
         let more = more.filter(|(at, kind)| !unsure.explains(at, kind));
         faults.extend(more.map(|fault| document.fault(fault)));
         match built {
-            Ok(track) if faults.is_empty() => Ok(Self { track, hazard_hours, rules, timezone }),
+            Ok(track) if faults.is_empty() => {
+                Ok(Self { track, hazard_hours, closures: Vec::new(), rules, timezone })
+            }
             _ => Err(wrong(faults)),
         }
     }
@@ -120,6 +125,15 @@ impl Venue {
     pub(crate) fn with_lanes_closed(mut self, lanes: &[LaneNumber]) -> Self {
         // A lane that the track does not have is closed already.
         self.track = self.track.clone().with_closed(lanes).unwrap_or(self.track);
+        self
+    }
+
+    /// The same venue with lanes closed for a part of the evening.
+    pub(crate) fn with_closures(mut self, closures: &[LaneClosure]) -> Self {
+        self.closures.extend(closures.iter().map(|closure| {
+            let lanes = closure.lanes.iter().filter_map(|&lane| self.track.lane_number(lane).ok());
+            (lanes.collect(), closure.hours())
+        }));
         self
     }
 
@@ -170,35 +184,50 @@ impl Venue {
     }
 
     /// The track with the hazards that are in use at some time of these hours; where they are not
-    /// known, every hazard is taken to be in use.
+    /// known, every hazard is taken to be in use. Lanes that are closed for a part of the hours are open on it.
     pub fn track_at(&self, hours: Option<&Hours>) -> Track {
-        match hours {
-            Some(hours) => self.track_with(&self.in_use(hours)),
-            None => self.track.clone(),
+        let Some(hours) = hours else { return self.track_with(&self.all_in_the_way()) };
+        let mut in_the_way = self.in_the_way(hours);
+        let of_lanes = in_the_way.iter_mut().skip(self.hazard_hours.len());
+        for (is_closed, (_, closed)) in of_lanes.zip(&self.closures) {
+            *is_closed = closed.from <= hours.from && closed.to >= hours.to;
         }
+        self.track_with(&in_the_way)
     }
 
-    /// Which hazards are in use at some time of these hours, each by its place on the track.
-    pub(crate) fn in_use(&self, hours: &Hours) -> Vec<bool> {
+    /// What is in the way at some time of these hours: each hazard, by its place on the track, and behind them the lanes
+    /// that are closed for a part of the evening.
+    pub(crate) fn in_the_way(&self, hours: &Hours) -> Vec<bool> {
         let is_used =
             |hazard: &Vec<Hours>| hazard.is_empty() || hazard.iter().any(|used| used.overlaps(hours));
-        self.hazard_hours.iter().map(is_used).collect()
+        let is_closed = |(_, closed): &(Vec<LaneNumber>, Hours)| closed.overlaps(hours);
+        self.hazard_hours.iter().map(is_used).chain(self.closures.iter().map(is_closed)).collect()
     }
 
-    /// The track with these hazards only.
-    pub(crate) fn track_with(&self, in_use: &[bool]) -> Track {
-        let mut in_use = in_use.iter().copied();
-        self.track.clone().with_hazards(|_| in_use.next().unwrap_or(true))
+    /// The track with these in the way only.
+    pub(crate) fn track_with(&self, in_the_way: &[bool]) -> Track {
+        let mut in_use = in_the_way.iter().copied();
+        let track = self.track.clone().with_hazards(|_| in_use.next().unwrap_or(true));
+        let closed = self.closures.iter().zip(in_use).filter(|(_, is_closed)| *is_closed);
+        let lanes: Vec<LaneNumber> = closed.flat_map(|((lanes, _), _)| lanes).copied().collect();
+        // All of them are lanes of the track.
+        track.clone().with_closed(&lanes).unwrap_or(track)
     }
 
-    /// Which hazards are in use at all times, each by its place on the track.
-    pub(crate) fn always_in_use(&self) -> Vec<bool> {
-        self.hazard_hours.iter().map(Vec::is_empty).collect()
+    /// What is in the way at all times.
+    pub(crate) fn always_in_the_way(&self) -> Vec<bool> {
+        let closures = self.closures.iter().map(|_| false);
+        self.hazard_hours.iter().map(Vec::is_empty).chain(closures).collect()
     }
 
-    /// Whether some hazard is in use at some times and not at others.
+    /// Everything that is in the way at some time.
+    pub(crate) fn all_in_the_way(&self) -> Vec<bool> {
+        vec![true; self.hazard_hours.len() + self.closures.len()]
+    }
+
+    /// Whether something is in the way at some times and not at others.
     pub(crate) fn has_hours(&self) -> bool {
-        self.hazard_hours.iter().any(|hours| !hours.is_empty())
+        !self.closures.is_empty() || self.hazard_hours.iter().any(|hours| !hours.is_empty())
     }
 }
 

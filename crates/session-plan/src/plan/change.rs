@@ -4,6 +4,7 @@ use chrono::NaiveTime;
 use lane_distance::{HazardKind, LaneNumber};
 use serde::Serialize;
 
+use crate::people::lane_closure::LaneClosure;
 use crate::people::session::Session;
 use crate::people::wind::Wind;
 use crate::plan::lane_move::LaneMove;
@@ -55,6 +56,12 @@ pub enum Change {
     Closed {
         /// The lanes.
         lanes: Vec<LaneNumber>,
+        /// From when on, where they are closed for a part of the evening.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        from: Option<NaiveTime>,
+        /// Until when, where that is so.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        until: Option<NaiveTime>,
         /// What the blocks that name them run in instead.
         moved: Vec<LaneMove>,
     },
@@ -86,7 +93,7 @@ pub enum Change {
 }
 
 /// What has changed in a session, with the lanes that its blocks moved to.
-pub(crate) fn changes(session: &Session, moved: Vec<LaneMove>) -> Vec<Change> {
+pub(crate) fn changes(session: &Session, mut moved: Vec<LaneMove>) -> Vec<Change> {
     let late = &session.late;
     let mut changes = Vec::new();
     let booked_from = session.hours.map(|hours| hours.from).or(session.starts);
@@ -108,8 +115,17 @@ pub(crate) fn changes(session: &Session, moved: Vec<LaneMove>) -> Vec<Change> {
         let fewer = athlete.reps.map(|reps| Change::Reps { athlete: athlete.name.clone(), reps });
         changes.extend(fewer);
     }
+    // Each move is told once, with the first closing that makes it.
+    let mut moved_from =
+        |lanes: &[LaneNumber]| moved.extract_if(.., |moved| lanes.contains(&moved.from)).collect::<Vec<_>>();
     if !late.closed.is_empty() {
-        changes.push(Change::Closed { lanes: late.closed.clone(), moved });
+        let moved = moved_from(&late.closed);
+        changes.push(Change::Closed { lanes: late.closed.clone(), from: None, until: None, moved });
+    }
+    for LaneClosure { lanes, from, until } in &late.closures {
+        let lanes: Vec<LaneNumber> = lanes.iter().copied().filter_map(LaneNumber::new).collect();
+        let moved = moved_from(&lanes);
+        changes.push(Change::Closed { lanes, from: *from, until: *until, moved });
     }
     changes
         .extend(late.hazards.iter().map(|begun| Change::Hazard { hazard: begun.hazard, from: begun.from }));

@@ -83,7 +83,7 @@ impl ChosenLanes {
         }
         if !are_named {
             let own = entrants.iter().filter_map(|entrant| entrant.athlete?.lanes.as_ref()).flatten();
-            move_own_lanes(session, (at, block), own.copied(), &location.lanes, &mut moved);
+            move_own_lanes(session, (at, block), own.copied(), (track, &location.lanes), &mut moved);
         }
         Ok(Self { location, are_named, moved })
     }

@@ -12,12 +12,13 @@ use crate::people::venue::Venue;
 /// How much earlier or later than planned a run may go by, in seconds.
 const LATE_S: f64 = 300.0;
 
-/// The track of a venue at the times of a day: some hazards are in use at some times and not at others.
+/// The track of a venue at the times of a day: some hazards are in use, and some lanes closed, at some times and not at
+/// others.
 pub(crate) struct DayTrack<'a> {
     venue: &'a Venue,
-    /// The booking; without it every hazard is taken to be in use.
+    /// The booking; without it everything is taken to be in the way.
     hours: Option<Hours>,
-    /// The tracks that were made, by the hazards in use.
+    /// The tracks that were made, by what is in the way.
     made: RefCell<Vec<(Vec<bool>, Arc<Track>)>>,
 }
 
@@ -31,20 +32,20 @@ impl<'a> DayTrack<'a> {
         self.hours.is_some() && self.venue.has_hours()
     }
 
-    /// The hazards in use during the whole booking.
+    /// What is in the way at some time of the booking.
     pub(crate) fn booked(&self) -> Vec<bool> {
         match &self.hours {
-            Some(hours) => self.venue.in_use(hours),
-            None => vec![true; self.venue.track().hazards().len()],
+            Some(hours) => self.venue.in_the_way(hours),
+            None => self.venue.all_in_the_way(),
         }
     }
 
-    /// The hazards in use at all times.
+    /// What is in the way at all times.
     pub(crate) fn always(&self) -> Vec<bool> {
-        self.venue.always_in_use()
+        self.venue.always_in_the_way()
     }
 
-    /// The hazards in use at some time between two, or a little before or after: evenings run late. In seconds from
+    /// What is in the way at some time between two, or a little before or after: evenings run late. In seconds from
     /// the start of the session.
     pub(crate) fn during(&self, from_s: f64, to_s: f64) -> Vec<bool> {
         let (from_s, to_s) = (from_s - LATE_S, to_s + LATE_S);
@@ -59,17 +60,17 @@ impl<'a> DayTrack<'a> {
                 chrono::NaiveTime::MIN.overflowing_sub_signed(TimeDelta::seconds(1)).0
             }
         };
-        self.venue.in_use(&Hours { from: at(from_s), to: at(to_s) })
+        self.venue.in_the_way(&Hours { from: at(from_s), to: at(to_s) })
     }
 
-    /// The track with these hazards.
-    pub(crate) fn with(&self, in_use: &[bool]) -> Arc<Track> {
+    /// The track with these in the way.
+    pub(crate) fn with(&self, in_the_way: &[bool]) -> Arc<Track> {
         let mut made = self.made.borrow_mut();
-        if let Some((_, track)) = made.iter().find(|(known, _)| known == in_use) {
+        if let Some((_, track)) = made.iter().find(|(known, _)| known == in_the_way) {
             return Arc::clone(track);
         }
-        let track = Arc::new(self.venue.track_with(in_use));
-        made.push((in_use.to_vec(), Arc::clone(&track)));
+        let track = Arc::new(self.venue.track_with(in_the_way));
+        made.push((in_the_way.to_vec(), Arc::clone(&track)));
         track
     }
 }

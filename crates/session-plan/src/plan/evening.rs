@@ -46,48 +46,48 @@ pub(crate) fn evening(
     kept: &Kept,
     trial: Option<&Trial>,
 ) -> Result<Evening, Vec<PlanError>> {
-    let attempt = |in_use: &InUse| Attempt::new(venue, day, session, kept, trial, in_use);
-    let mut in_use = InUse { usual: day.booked(), of_draft: BTreeMap::new() };
-    let mut found = attempt(&in_use).or_else(|errors| {
-        // What is in use at the other end of the booking need not be in the way.
-        in_use.usual = day.always();
-        if day.has_hours() { attempt(&in_use).map_err(|_| errors) } else { Err(errors) }
+    let attempt = |in_the_way: &InTheWay| Attempt::new(venue, day, session, kept, trial, in_the_way);
+    let mut in_the_way = InTheWay { usual: day.booked(), of_draft: BTreeMap::new() };
+    let mut found = attempt(&in_the_way).or_else(|errors| {
+        // What is there at the other end of the booking need not be in the way.
+        in_the_way.usual = day.always();
+        if day.has_hours() { attempt(&in_the_way).map_err(|_| errors) } else { Err(errors) }
     })?;
-    // A plan shows when each block is run, and that shows which hazards are in use then. Each pass lays out with more of
-    // them, so that it ends.
+    // A plan shows when each block is run, and that shows what is in the way then. Each pass lays out with more of it, so
+    // that it ends.
     for pass in 0.. {
-        let mut needed = found.hazards(day);
+        let mut needed = found.in_the_way(day);
         needed.retain(|(at, needed)| {
-            let used = in_use.of(*at);
+            let used = in_the_way.of(*at);
             if pass == 0 { used != needed } else { !covers(used, needed) }
         });
         if !day.has_hours() || needed.is_empty() {
             break;
         }
         for (at, needed) in needed {
-            let used = in_use.of_draft.entry(at).or_insert_with(|| vec![false; needed.len()]);
+            let used = in_the_way.of_draft.entry(at).or_insert_with(|| vec![false; needed.len()]);
             let all = if pass < MOST_PASSES { vec![false; needed.len()] } else { day.booked() };
             for ((used, needed), all) in used.iter_mut().zip(needed).zip(all) {
                 *used |= needed || all;
             }
         }
-        found = attempt(&in_use)?;
+        found = attempt(&in_the_way)?;
     }
     Ok(found.tell(day, session, kept))
 }
 
-/// How often blocks are laid out anew because other hazards are in use when they are run, before those whose time goes on
-/// changing are laid out with all hazards of the booking.
+/// How often blocks are laid out anew because something else is in the way when they are run, before those whose time goes
+/// on changing are laid out with all that is in the way during the booking.
 const MOST_PASSES: usize = 4;
 
-/// The hazards that blocks are laid out with.
-struct InUse {
+/// The hazards and closed lanes that blocks are laid out with.
+struct InTheWay {
     usual: Vec<bool>,
     /// Those of drafts whose time is known, by crew and draft.
     of_draft: BTreeMap<(usize, usize), Vec<bool>>,
 }
 
-impl InUse {
+impl InTheWay {
     fn of(&self, at: (usize, usize)) -> &[bool] {
         self.of_draft.get(&at).unwrap_or(&self.usual)
     }
@@ -112,7 +112,7 @@ impl<'a> Attempt<'a> {
         session: &'a Session,
         kept: &Kept,
         trial: Option<&'a Trial>,
-        in_use: &InUse,
+        in_the_way: &InTheWay,
     ) -> Result<Self, Vec<PlanError>> {
         let (mut warnings, mut errors) = (Vec::new(), Vec::new());
         let mut counted = Counted::default();
@@ -121,7 +121,7 @@ impl<'a> Attempt<'a> {
             let goes_on = crew.goes_on;
             let before = laid.last().filter(|_| goes_on).map_or(0, |before: &Laid<'_>| before.drafts.len());
             let number = laid.len() - usize::from(goes_on);
-            let track = |draft: usize| day.with(in_use.of((number, before + draft)));
+            let track = |draft: usize| day.with(in_the_way.of((number, before + draft)));
             let next = lay_out(venue, &track, crew, &mut counted, &mut warnings, &mut errors);
             match laid.last_mut().filter(|_| goes_on) {
                 Some(before) => before.go_on(next),
@@ -156,8 +156,8 @@ impl<'a> Attempt<'a> {
         Ok(Self { laid, lanes, planned, warnings })
     }
 
-    /// The hazards in use while each draft of each crew is run.
-    fn hazards(&self, day: &DayTrack<'_>) -> Vec<((usize, usize), Vec<bool>)> {
+    /// What is in the way while each draft of each crew is run.
+    fn in_the_way(&self, day: &DayTrack<'_>) -> Vec<((usize, usize), Vec<bool>)> {
         let of_crew = |(crew, planned): (usize, &Vec<ItineraryPlan>)| {
             let of_draft = |(draft, planned): (usize, &ItineraryPlan)| {
                 ((crew, draft), day.during(planned.begins_s, planned.end_s))

@@ -46,7 +46,7 @@ impl LaneMover<'_> {
     /// somebody needs two, that no other group names, that the house rule allows, that is nearest, and that lies
     /// further out.
     pub(crate) fn lanes(&self, named: &[u8]) -> (Vec<u8>, Vec<LaneMove>) {
-        let is_closed = |lane: u8| self.session.late.closed.iter().any(|closed| closed.get() == lane);
+        let is_closed = |lane: u8| self.session.late.closes(self.track, lane);
         if !named.iter().any(|&lane| is_closed(lane)) {
             return (named.to_vec(), Vec::new());
         }
@@ -87,12 +87,12 @@ pub(crate) fn move_own_lanes(
     session: &Session,
     (at, block): (BlockAt, &Block),
     own: impl Iterator<Item = u8>,
-    open: &[LaneNumber],
+    (track, open): (&Track, &[LaneNumber]),
     moves: &mut Vec<LaneMove>,
 ) {
     for lane in own {
-        let late = session.late.closed.iter().find(|closed| closed.get() == lane);
-        let Some(&from) = late.filter(|late| moves.iter().all(|known| known.from != **late)) else {
+        let late = LaneNumber::new(lane).filter(|_| session.late.closes(track, lane));
+        let Some(from) = late.filter(|late| moves.iter().all(|known| known.from != *late)) else {
             continue;
         };
         let to = open.iter().copied().min_by_key(|open| (open.get().abs_diff(lane), *open));

@@ -68,14 +68,14 @@ pub fn replan(venue: &Venue, session: &Session, before: &Plan) -> Result<Plan, V
 fn plan_with(venue: &Venue, written: &Session, kept: &Kept) -> Result<Plan, Vec<PlanError>> {
     let (venue, session) = (&after_changes(venue, written), &written.of_present());
     let begins = session.begins();
-    let ground = Arc::new(venue.track_at(in_hours(session).as_ref()));
+    let hours = in_hours(session);
+    let ground = Arc::new(venue.track_at(hours.as_ref()));
     let track = ground.as_ref();
-    let day = DayTrack::new(venue, in_hours(session));
+    let day = DayTrack::new(venue, hours);
     let Evening { mut blocks, mut warnings, moved, ends_s, is_about } =
         evening(venue, &day, session, kept, None)?;
-    let overrun = ends_s.and_then(|ends_s| {
-        Retrial { venue, track, hours: in_hours(session), session, kept, blocks: &blocks }.overrun(ends_s)
-    });
+    let overrun = ends_s
+        .and_then(|ends_s| Retrial { venue, track, hours, session, kept, blocks: &blocks }.overrun(ends_s));
     let lanes = track
         .layout()
         .lane_numbers(Course::Oval)
@@ -140,7 +140,8 @@ fn cautions_of(track: &Track, blocks: &[PlanBlock]) -> Vec<Caution> {
 
 /// The venue with the lanes that have been closed and the hazards that have come into use.
 fn after_changes(venue: &Venue, session: &Session) -> Venue {
-    let mut venue = venue.clone().with_lanes_closed(&session.late.closed);
+    let mut venue =
+        venue.clone().with_lanes_closed(&session.late.closed).with_closures(&session.late.closures);
     let to = NaiveTime::from_hms_opt(23, 59, 59).unwrap_or_default();
     for begun in &session.late.hazards {
         let from = begun.from.or(session.begins()).unwrap_or_default();
@@ -159,10 +160,11 @@ fn without_guide(session: &Session) -> impl Iterator<Item = Warning> + '_ {
     })
 }
 
-/// When the track is the squad's: from the start of the session.
+/// When the track is the squad's: from the start of the session to the end of its booking, or to that of the day.
 fn in_hours(session: &Session) -> Option<Hours> {
-    let hours = session.hours?;
-    Some(Hours { from: session.begins().unwrap_or(hours.from), to: hours.to })
+    let last = NaiveTime::from_hms_opt(23, 59, 59).unwrap_or_default();
+    let from = session.begins().filter(|from| *from < last)?;
+    Some(Hours { from, to: session.hours.map_or(last, |hours| hours.to) })
 }
 
 fn past_booking(session: &Session, overrun: &Overrun) -> Option<Warning> {

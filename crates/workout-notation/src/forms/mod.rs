@@ -55,7 +55,7 @@ pub(crate) use rest::LEAST_BARE_S;
 pub(crate) use run_length::EXAMPLE;
 pub(crate) use straights_and_bends::{NOT_IN_TURN, NOT_IN_TURN_HELP};
 
-use crate::closing_words::{CLOSED, KEEP_OUT};
+use crate::closing_words::{CLOSED, KEEP_OUT, OPEN};
 use crate::cursor::{Cursor, Read, Reported};
 use crate::form::{Form, Forms, NotationForm};
 use crate::people::{AGES, GROUPS, PEOPLE};
@@ -75,7 +75,7 @@ pub(crate) static FORMS: Forms = Forms {
     on_foot: [&jog::ON_FOOT, &jog::SLOW],
     each: &paces_in_turn::EACH,
     groups: [&PEOPLE, &GROUPS, &AGES],
-    closures: [CLOSED, KEEP_OUT],
+    closures: [CLOSED, KEEP_OUT, OPEN],
     vocabulary: LazyLock::new(|| FORMS.to_vocabulary()),
 };
 

@@ -2,6 +2,7 @@
 //! text that an editor shows.
 
 pub(crate) mod block_spec;
+pub(crate) mod closure_spec;
 pub(crate) mod group_spec;
 pub(crate) mod quantities;
 pub(crate) mod schema;

@@ -11,6 +11,7 @@ use workout_notation::Problem;
 use crate::files::file_fault::{FileFaultKind, Named, SessionNumber};
 use crate::files::limit::Limit;
 use crate::files::spec::block_spec::{BlockSpec, blocks_schema};
+use crate::files::spec::closure_spec::ClosureSpec;
 use crate::files::spec::group_spec::{BestsSpec, GroupSpec, bests};
 use crate::files::spec::quantities::{Date, Name, RaceDistance, Time};
 use crate::files::spec::squad_spec::SquadSpec;
@@ -50,6 +51,10 @@ pub(crate) struct SessionSpec {
     /// Lanes closed for this session, on top of those that the track closes.
     #[serde(default)]
     pub(crate) closed_lanes: Vec<u8>,
+    /// Lanes closed for a part of the evening.
+    #[serde(default)]
+    #[schemars(extend("maxItems" = Limit::Items.most()))]
+    pub(crate) lane_closures: Vec<ClosureSpec>,
     /// The wind, in words or as data: `{ on: home straight, from: ahead, m_s: 3 }`.
     #[serde(default)]
     pub(crate) wind: Option<WindSpec>,
