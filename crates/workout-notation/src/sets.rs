@@ -56,23 +56,27 @@ impl Cursor<'_> {
             && self.metres_in(4).is_none();
         if is_sets && let (Some(sets), Some(each)) = (self.number_at(0), self.number_at(3)) {
             if sets * each == f64::from(count)
+                && [sets, each].iter().all(|number| number.fract() == 0.0)
                 && let Some(runs) = only_run(&listed.item)
             {
                 self.skip_all(4);
                 self.bind_since(before);
                 self.said_counts.push(count);
                 let Listed { mut details, .. } = listed;
-                let inner = Series { count: each as u32, items: vec![runs], details: Details::default() };
-                let outer = Series {
-                    count: sets as u32,
-                    items: vec![Item::Series(Box::new(inner))],
-                    details: Details::default(),
-                };
+                let of =
+                    |count: f64, items| Series { count: count as u32, items, details: Details::default() };
+                let mut series = of(each, vec![runs]);
+                match () {
+                    () if each == 1.0 => series.count = sets as u32,
+                    // One set is no more than its runs.
+                    () if sets > 1.0 => series = of(sets, vec![Item::Series(Box::new(series))]),
+                    () => {}
+                }
                 self.sign(':');
                 self.sets += 2;
                 self.clauses(&mut details);
                 self.sets -= 2;
-                return Listed { item: Item::Series(Box::new(outer)), details, is_counted: true };
+                return Listed { item: Item::Series(Box::new(series)), details, is_counted: true };
             }
             self.problem(
                 begins,
