@@ -22,8 +22,15 @@ impl Cursor<'_> {
             if self.sets > 0 && self.are_first_shares() {
                 return;
             }
-            let is_apart =
-                self.skip_signs() | self.connector() | self.is_behind(')') | self.is_rest_by_itself();
+            // `10 x 400 @ 78 60s`
+            let has_target = details.pace.is_some() || !self.shared.paces.is_empty();
+            let is_behind_target =
+                has_target && details.recovery.gap.is_none() && self.is_duration_alone_at(0);
+            let is_apart = self.skip_signs()
+                | self.connector()
+                | self.is_behind(')')
+                | self.is_rest_by_itself()
+                | is_behind_target;
             if self.clause(details) || is_apart && self.bare_rest(details) || self.aside_in_list() {
                 continue;
             }
@@ -108,7 +115,7 @@ impl Cursor<'_> {
             || self.distance_back_tokens().is_some()
             || !joins_runs && self.is_list_of_rests()
             || self.is_clause(0) && !self.is_word(0, &["the"])
-            || self.is_bare_pace() && !is_word;
+            || (self.is_bare_pace() || self.are_bare_times()) && !is_word;
         if !goes_on {
             self.go_back(before);
         }

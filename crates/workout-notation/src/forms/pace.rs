@@ -109,6 +109,9 @@ const LEAST_PROGRESSION: f64 = 0.75;
 /// The same where a comma stands between them, behind which most write the rest.
 const LEAST_BEHIND_COMMA: f64 = 0.94;
 
+/// The most times of a list.
+const MOST_TIMES: usize = 12;
+
 /// Words at the end of a pace.
 const PACE_WORDS: &[&str] = &["pace", "effort", "speed"];
 
@@ -155,7 +158,7 @@ pub(crate) const PACE: Clause<Pace> = Clause {
             return false;
         } else if cursor.sign('@') {
             cursor.skip_all(usize::from(cursor.is_word(0, &["about", "around", "approx", "under", "sub"])));
-        } else if !(cursor.is_number(0) && cursor.is_bare_pace()) {
+        } else if !(cursor.is_number(0) && (cursor.is_bare_pace() || cursor.are_bare_times())) {
             return false;
         }
         if cursor.list_of_races() || cursor.list_of_percents() || cursor.list_of_paces() {
@@ -194,6 +197,36 @@ impl Cursor<'_> {
             || self.is_number(0) && self.seconds_in(1).is_some() && self.is_word(2, &["pace", "speed"])
             || self.race_pace_tokens().is_some_and(|(distance, words)| distance > 0 && words > 0)
             || self.is_rate_with_pace()
+    }
+
+    /// `6 x 400 75, 74, 73`, `10 x 400 78 60s`: times that somebody could run, with no sign in front of them, where there is one
+    /// for each run, or a time with its unit stands behind, which is the rest.
+    pub(crate) fn are_bare_times(&mut self) -> bool {
+        let (mut at, mut times, mut is_round, mut has_sign) = (0, 0, true, false);
+        while times < MOST_TIMES && self.is_number(at) {
+            let is_clock = self.is_sign(at + 1, ':') && self.is_number(at + 2);
+            let minutes_s = if is_clock { self.number_at(at).unwrap_or_default() * 60.0 } else { 0.0 };
+            let last = if is_clock { at + 2 } else { at };
+            let seconds = minutes_s + self.number_at(last).unwrap_or_default();
+            if !self.is_likely_time(seconds) || self.metres_in(last + 1).is_some() || self.is_times(last + 1)
+            {
+                break;
+            }
+            is_round &= !is_clock && seconds % 10.0 == 0.0;
+            times += 1;
+            at = last + 1;
+            has_sign = false;
+            if ![',', '/', '-'].iter().any(|&sign| self.is_sign(at, sign)) || !self.is_number(at + 1) {
+                break;
+            }
+            at += 1;
+            has_sign = true;
+        }
+        match times {
+            0 | 2 => false,
+            1 => !has_sign && self.is_duration_alone_at(at) && !self.is_sign(at + 1, ':'),
+            _ => !is_round && self.seconds_in(at).is_none(),
+        }
     }
 
     /// `5:25/mile pace`, `75/400 pace`
@@ -294,7 +327,11 @@ impl Cursor<'_> {
         let mut times: Vec<Spanned<SharedPace>> = Vec::new();
         let mut has_comma = false;
         let mut joint = None;
-        while times.len() < 12 && self.is_number(0) && !self.is_sign(1, '%') && self.metres_in(1).is_none() {
+        while times.len() < MOST_TIMES
+            && self.is_number(0)
+            && !self.is_sign(1, '%')
+            && self.metres_in(1).is_none()
+        {
             let Ok(time) = self.seconds("a pace", PACE_HELP) else { break };
             if let Some(SharedPace::Time(seconds)) = times.last().map(|last| last.value)
                 && !(seconds * 0.4..=seconds * 1.35).contains(&*time)
@@ -321,7 +358,10 @@ impl Cursor<'_> {
                 break;
             };
             // `@ 75-73-71, 60s`: behind another sign stands the rest.
-            let is_last = !joint.is_some_and(|joint| self.is_sign(2, joint) || self.is_sign(3, joint));
+            let is_last = !joint.is_some_and(|joint| {
+                let is_clock = self.is_sign(2, ':');
+                self.is_sign(2, joint) || self.is_sign(3, joint) || is_clock && self.is_sign(4, joint)
+            });
             if sign == ',' && more == 0 && !is_joined && is_last && joint.is_some_and(|joint| joint != ',') {
                 break;
             }
@@ -330,7 +370,7 @@ impl Cursor<'_> {
             if !self.is_number(next)
                 || !self.is_time_of_a_list(next, times.last())
                 // `75/400` is a pace, `45/46/47` are three times.
-                || sign == '/' && times.len() < 2 && !self.is_sign(2, '/')
+                || sign == '/' && times.len() < 2 && !self.is_sign(if self.is_sign(2, ':') { 4 } else { 2 }, '/')
             {
                 break;
             }
