@@ -18,6 +18,9 @@ const MOST_OF_ATHLETES: usize = 60;
 /// The least that is a distance and no part of a name, in metres.
 pub(crate) const LEAST_DISTANCE_M: f64 = 30.0;
 
+/// The most seconds or minutes in front of a name that are a rest: `400s` are runners.
+const LONGEST_REST: f64 = 100.0;
+
 /// The name of a group in front of what it does.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct GroupLabel {
@@ -39,7 +42,13 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
     if !begins_with_number && !tokens[0].is_word() {
         return None;
     }
-    let cursor = Cursor::new(lexed);
+    let mut cursor = Cursor::new(lexed);
+    cursor.skip_all(at);
+    // `4 x 200, 2 min Boys: 5 x 200`: the time belongs to what stands in front.
+    if cursor.is_duration() && cursor.number_at(0).is_some_and(|time| time < LONGEST_REST) {
+        return None;
+    }
+    cursor.go_back(0);
     let start = tokens[0].span.start;
     if !begins_with_number && let Some(found) = lexed.text.get(start..).and_then(names_in_front) {
         let NamesInFront { group, roster, ends, next } = found;
@@ -102,8 +111,21 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
     None
 }
 
+/// The group that a token of a line begins behind another, and the tokens that join it to that: none behind a run, where its
+/// name is one word for people with a colon.
+pub(crate) fn label_behind(lexed: &Lexed<'_>, at: usize) -> Option<(usize, GroupLabel)> {
+    let joint = joint_tokens(lexed, at);
+    if joint > 0 {
+        return Some((joint, group_label(lexed, at + joint)?));
+    }
+    let colon = lexed.tokens.get(at + 1).filter(|colon| colon.is_sign(':'))?;
+    let name = lexed.text.get(lexed.tokens[at].span.start..colon.span.start)?;
+    let is_behind_run = at > 1 && lexed.tokens.get(at - 1).is_some_and(|before| !before.is_sign('('));
+    (is_behind_run && is_group_name(name)).then(|| group_label(lexed, at)).flatten().map(|label| (0, label))
+}
+
 /// How many tokens stand between two parts of a line at a place, where the name of a group may follow them.
-pub(crate) fn joint_tokens(lexed: &Lexed<'_>, at: usize) -> usize {
+fn joint_tokens(lexed: &Lexed<'_>, at: usize) -> usize {
     let is_sign = |at: usize, signs: &[char]| {
         lexed.tokens.get(at).is_some_and(|token| signs.iter().any(|&sign| token.is_sign(sign)))
     };

@@ -1,6 +1,6 @@
 //! The groups of a text that are named in front of what they do.
 
-use crate::group_label::{group_label, joint_tokens};
+use crate::group_label::label_behind;
 use crate::lines::Line;
 use crate::names_in_front::names_in_front;
 use crate::people::is_group_name;
@@ -57,11 +57,14 @@ impl GroupLabels {
                 has_more = true;
             }
             has_people |= begins.is_some();
+            let mut known = begins.as_ref().map_or(0, |label| label.end);
             for at in 1..line.lexed.tokens.len() {
-                let joint = joint_tokens(&line.lexed, at);
-                if joint > 0
-                    && let Some(label) = group_label(&line.lexed, at + joint)
-                {
+                // Within a name no other begins.
+                if line.lexed.tokens[at].span.start < known {
+                    continue;
+                }
+                if let Some((_, label)) = label_behind(&line.lexed, at) {
+                    known = label.end;
                     has_people = true;
                     label.group.iter().for_each(|group| _ = labels.add(group));
                 }

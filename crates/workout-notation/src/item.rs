@@ -245,7 +245,7 @@ impl Cursor<'_> {
     }
 
     /// Whether a times sign was stepped over last.
-    fn is_behind_times(&self) -> bool {
+    pub(crate) fn is_behind_times(&self) -> bool {
         self.is_behind('x') || self.is_behind_word(&["x"])
     }
 

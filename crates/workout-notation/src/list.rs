@@ -239,6 +239,20 @@ impl Cursor<'_> {
         Some(format!("name who runs it in front of a line: `{name}: …`, and the others in front of theirs"))
     }
 
+    /// What to write for `every 4th at 68`, `the 4th and 8th at 68`.
+    fn help_for_some(&self) -> Option<String> {
+        const NUMBERS: [&str; 8] = ["other", "second", "third", "fourth", "fifth", "sixth", "2nd", "3rd"];
+        let is_nth = |ahead| {
+            self.is_word(ahead, &NUMBERS)
+                || self.is_number(ahead) && self.is_word(ahead + 1, &["st", "nd", "rd", "th"])
+        };
+        // `every 4th at 68`, where the number behind it is what does not fit.
+        let mut before = self.text[..self.here().start].split_whitespace().rev().take(4);
+        let is_behind = before.any(|word| word.eq_ignore_ascii_case("every"));
+        let is_here = is_behind || self.is_word(0, &["every", "each", "the"]) && is_nth(1);
+        is_here.then(|| "write those in turn as sets: `2 x (3 x 400 + 400 @ 68)`".to_owned())
+    }
+
     /// Reports a word that fits nowhere, and goes on after it.
     pub(crate) fn not_understood(&mut self) {
         while self.is_sign(0, ',') || self.is_sign(0, ';') {
@@ -259,7 +273,11 @@ impl Cursor<'_> {
         }
         let message = format!("{} is not understood here", self.found());
         let further = if self.is_item(0) { BETWEEN_HELP } else { FURTHER_HELP };
-        let help = self.did_you_mean().or_else(|| self.help_for_one()).unwrap_or_else(|| further.to_owned());
+        let help = self
+            .did_you_mean()
+            .or_else(|| self.help_for_some())
+            .or_else(|| self.help_for_one())
+            .unwrap_or_else(|| further.to_owned());
         self.problem(here, message, help);
         let before = self.place();
         self.skip_to_clause();

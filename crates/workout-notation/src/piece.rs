@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use crate::cursor::Cursor;
 use crate::forms::{Details, Gap, Recovery};
-use crate::group_label::{group_label, joint_tokens};
+use crate::group_label::{group_label, label_behind};
 use crate::token::{Lexed, Token};
 
 /// A piece of a line, by its bytes.
@@ -123,6 +123,8 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
             && is_sign(at + 3, 'x') | word(at + 3).eq_ignore_ascii_case("x")
     };
     let mut parts = Vec::new();
+    // Within a name of a group no other begins.
+    let mut known = group_label(lexed, 0).filter(|_| has_groups).map_or(1, |label| label.end);
     let (mut depth, mut start, mut cut) = (0_u32, 0, Cut::Strong);
     let mut at = 0;
     while at < tokens.len() {
@@ -131,11 +133,13 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
         } else if is_sign(at, ')') {
             depth = depth.saturating_sub(1);
         }
-        let joint = if has_groups && depth == 0 && at > 0 { joint_tokens(lexed, at) } else { 0 };
+        let may_begin = has_groups && depth == 0 && tokens[at].span.start >= known;
+        let label = if may_begin { label_behind(lexed, at) } else { None };
+        known = label.as_ref().map_or(known, |(_, label)| label.end);
         let found = if depth > 0 {
             None
-        } else if joint > 0 && group_label(lexed, at + joint).is_some() {
-            // `boys 5 x 300, girls 4 x 300`
+        } else if let Some((joint, _)) = label {
+            // `boys 5 x 300, girls 4 x 300`, `Girls: 4 x 200 Boys: 5 x 200`
             Some((Cut::Strong, joint))
         } else if is_sign(at, ';') {
             Some((Cut::Strong, 1))
@@ -180,8 +184,9 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
             let is_blank = line[start..tokens[at].span.start].trim().is_empty();
             let next = if is_blank && cut == Cut::Strong && start > 0 { Cut::Strong } else { next };
             parts.push((cut, start..tokens[at].span.start));
-            at += length;
-            start = tokens[at - 1].span.end;
+            start = if length == 0 { tokens[at].span.start } else { tokens[at + length - 1].span.end };
+            // Where nothing parts them, the next part begins with this token.
+            at += length.max(1);
             cut = next;
         } else {
             at += 1;

@@ -104,8 +104,10 @@ impl Cursor<'_> {
                 self.skip_all(self.fraction_tokens()?);
                 share * self.unit_of_length()?
             }
-            // `mile` alone is one.
-            None if self.is_word(0, &["mile"]) => self.unit_of_length()?,
+            // `mile` alone is one, and `5 x K`.
+            None if self.is_word(0, &["mile"]) || self.is_word(0, &["k", "km"]) && self.is_behind_times() => {
+                self.unit_of_length()?
+            }
             None => return None,
         };
         Some((value, self.since(begins)))

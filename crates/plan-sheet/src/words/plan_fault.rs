@@ -95,7 +95,8 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
                 metres(*distance_m),
                 who.as_ref().map_or_else(String::new, |who| format!(" by {}", called(who)))
             ),
-            "write for example `@ 32` or `@ 1:12`",
+            minutes_with_colon(*target_s, *distance_m)
+                .unwrap_or_else(|| "write for example `@ 32` or `@ 1:12`".to_owned()),
         ),
         PlanFault::CycleTooShort { who, cycle_s, lasts_s, is_target } => {
             let run = match (who, is_target) {
@@ -128,4 +129,11 @@ pub fn plan_fault_words(fault: &PlanFault) -> (String, Option<String>) {
         PlanFault::NoFinish => helped("a run by time has no finish", "write a distance"),
         PlanFault::SeveralLanes => helped("only one lane can be searched for spots", "name one lane"),
     }
+}
+
+/// `in 3.20` for a kilometre: minutes and seconds, which have a colon between them.
+fn minutes_with_colon(target_s: f64, distance_m: f64) -> Option<String> {
+    let seconds = (target_s.trunc() * 60.0 + target_s.fract() * 100.0).round();
+    let is_likely = target_s.fract() < 0.6 && seconds > 0.0 && (2.5..=9.0).contains(&(distance_m / seconds));
+    is_likely.then(|| format!("write `@ {}` for minutes and seconds", clock(seconds)))
 }

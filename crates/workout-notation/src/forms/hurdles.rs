@@ -12,7 +12,7 @@ use crate::quantity::LAPS;
 use crate::spanned::Spanned;
 
 const NAMES: [&str; 2] = ["hurdle", "hurdles"];
-const SHORT: [&str; 6] = ["h", "hs", "mh", "hurdle", "hurdles", "hdls"];
+const SHORT: [&str; 8] = ["h", "hs", "mh", "hurdle", "hurdles", "hdls", "flight", "flights"];
 const ORDINALS: [&str; 4] = ["st", "nd", "rd", "th"];
 const HELP: &str = "write from 1 to 10, for example `110h to hurdle 5`";
 
@@ -54,8 +54,19 @@ pub(crate) fn print(f: &mut fmt::Formatter<'_>, race_m: Option<f64>, part: Hurdl
 /// `H1-H3`, `6H`, `5 hurdles`
 fn named(cursor: &mut Cursor<'_>) -> Reading {
     let race_m = cursor.hurdles_event_m;
+    // `3 x to H5`, `4 x over 3 flights`
+    let is_counted = |ahead: usize| {
+        cursor.number_at(ahead).is_some_and(|hurdles| hurdles <= MOST_HURDLES)
+            && cursor.is_word(ahead + 1, &SHORT)
+            && !cursor.is_word(ahead + 1, &["mh"])
+    };
+    if cursor.is_word(0, &["to", "over", "off"]) && (cursor.is_hurdle_range(1) || is_counted(1)) {
+        cursor.skip();
+    }
     if cursor.is_hurdle_range(0) {
-        return cursor.hurdle_range().map(|part| Some(RunKind::Hurdles { race_m, part }));
+        let part = cursor.hurdle_range()?;
+        let race_m = cursor.race_behind_hurdles().or(race_m);
+        return Ok(Some(RunKind::Hurdles { race_m, part }));
     }
     if cursor.is_word(0, &["first"]) && cursor.is_number(1) && cursor.is_word(2, &SHORT) {
         cursor.skip();

@@ -45,6 +45,9 @@ pub(crate) const PARTS: [&str; 30] = [
     "coast",
 ];
 
+/// Words for the easy parts.
+const OUT: [&str; 2] = ["out", "outs"];
+
 /// How close the parts of a run must come to it, in metres.
 const SAME_LENGTH_M: f64 = 0.5;
 
@@ -64,7 +67,10 @@ pub(crate) const IN_AND_OUT: RunForm = RunForm {
         ],
     },
     is_counted: |_| false,
-    named: |cursor| read(cursor, RunLength::Laps(1.0)),
+    named: |cursor| match cursor.in_and_out_of_length() {
+        Some((length, turns)) => Ok(Some(RunKind::InAndOut { length, turns })),
+        None => read(cursor, RunLength::Laps(1.0)),
+    },
     behind: |cursor, length| {
         if let Some(turns) = cursor.parts(length.value) {
             return Ok(Some(RunKind::InAndOut { length: turns.0, turns: turns.1 }));
@@ -80,7 +86,9 @@ pub(crate) fn print(f: &mut fmt::Formatter<'_>, length: RunLength, turns: Turns)
 fn read(cursor: &mut Cursor<'_>, length: RunLength) -> Reading {
     let dash = usize::from(cursor.is_sign(1, '-'));
     let is_here = cursor.is_word(0, &["in", "ins"])
-        && (cursor.is_word(1 + dash, &["and"]) || cursor.is_sign(1 + dash, '+'))
+        && (cursor.is_word(1 + dash, &["and"])
+            || ['+', '/'].iter().any(|&sign| cursor.is_sign(1 + dash, sign))
+                && cursor.is_word(2 + dash, &OUT))
         && (cursor.is_word(0, &["in"])
             || cursor.is_number(2 + dash)
             || cursor.is_number(3 + dash) && !cursor.is_times(4 + dash)
@@ -91,7 +99,7 @@ fn read(cursor: &mut Cursor<'_>, length: RunLength) -> Reading {
     let has_length = matches!(length, RunLength::Metres(_));
     cursor.skip_all(2 + dash);
     cursor.sign('-');
-    if !cursor.word(&["out", "outs"]) {
+    if !cursor.word(&OUT) {
         return Err(cursor.expected("`out` after `in-and-`", HELP));
     }
     // `8 x 100 ins and outs`: how far each turn is stands behind it in brackets, or is left to the runners.
@@ -125,6 +133,24 @@ fn turns(cursor: &mut Cursor<'_>) -> Read<Turns> {
 }
 
 impl Cursor<'_> {
+    /// `in/out 150: 50-50-50`: parts behind the run whose name stands in front.
+    fn in_and_out_of_length(&mut self) -> Option<(RunLength, Turns)> {
+        let before = self.place();
+        let parts = (|| {
+            (self.word(&["in", "ins"]) && (self.sign('/') || self.sign('-') || self.word(&["and"])))
+                .then_some(())?;
+            self.sign('-');
+            self.word(&OUT).then_some(())?;
+            let (metres, _) = self.metres()?;
+            self.sign(':');
+            self.parts(RunLength::Metres(metres))
+        })();
+        if parts.is_none() {
+            self.go_back(before);
+        }
+        parts
+    }
+
     /// The parts of a run that stand behind it: `(50 fast, 50 float, 50 fast)`, `(20-20-20)`, `of 60m fast/40m easy`;
     /// with the length of the run.
     fn parts(&mut self, length: RunLength) -> Option<(RunLength, Turns)> {

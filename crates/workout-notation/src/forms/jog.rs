@@ -32,7 +32,7 @@ const LAP_M: f64 = 400.0;
 const BACK: Phrases = Phrases::new(&[
     &[&["walk", "jog", "walking", "jogging"], &["back"]],
     &[&["walk", "jog"], &["-"], &["back"]],
-    &[&["walkback", "jogback", "wb"]],
+    &[&["walkback", "jogback", "wb", "wbr", "jbr"]],
     &[&["w"], &["/"], &["b", "back"]],
     &[&["walk"], &["/"], &["jog"], &["back"]],
     &[&["jog"], &["/"], &["walk"], &["back"]],
@@ -94,6 +94,7 @@ pub(crate) fn read(cursor: &mut Cursor<'_>, recovery: &mut Recovery) -> bool {
         cursor.set(&mut recovery.gap, gap, begins, REST);
         Ok(())
     } else if cursor.is_word(0, &["every", "cycle"])
+        && !cursor.is_word(2, &["st", "nd", "rd", "th"])
         && (cursor.is_number(1) || cursor.is_sign(1, ':') || cursor.is_word(1, &["of"]))
     {
         cursor.skip();
@@ -411,7 +412,8 @@ impl Cursor<'_> {
             self.skip();
         }
         // `jog/walk back` is as slow as a walk.
-        let is_jogged = self.is_word(0, &JOGS) && !self.is_sign(1, '/') || self.is_word(0, &["jogback"]);
+        let is_jogged =
+            self.is_word(0, &JOGS) && !self.is_sign(1, '/') || self.is_word(0, &["jogback", "jbr"]);
         let kind = if self.one_of(BACK) {
             // `walk back x2`: as often as it takes.
             if self.is_times(0) && self.is_number(1) && !self.is_times(2) && self.metres_in(2).is_none() {
@@ -525,8 +527,9 @@ impl Cursor<'_> {
             let timed = self.rests(recovery, begins, false);
             return if self.sign(')') { timed } else { Err(self.expected("`)` behind the time", HELP)) };
         }
-        // `jog 200 in 90s`, `walk back 2min`, `walk back, 2min`: how long it may take.
-        if self.is_sign(0, ',') && self.is_duration_alone_at(1) {
+        // `jog 200 in 90s`, `walk back 2min`, `walk back, 2min`, `walk back plus 1 min`: how long it may take.
+        let is_joined = self.is_sign(0, ',') || self.is_word(0, &["plus"]);
+        if is_joined && self.is_duration_alone_at(1) {
             self.skip();
         }
         let is_timed = self.is_word(0, &["in"]) && self.is_number(1);

@@ -281,6 +281,23 @@ impl Cursor<'_> {
         if let Some(end) = event.filter(is_event) {
             return Some((end, 1));
         }
+        // `3k worth - 5 x 600` says how far all is.
+        let worth = self.metres_tokens(0).filter(|&metres| self.is_word(metres, &["worth"]));
+        if let Some(end) = worth.map(|metres| metres + 1)
+            && (self.is_sign(end, '-') || self.is_sign(end, ':'))
+            && self.begins_item(end + 1)
+        {
+            return Some((end, 1));
+        }
+        // `in/out 150: 50-50-50`
+        let first = if self.is_number(0) && self.is_times(1) { 2 } else { 0 };
+        let is_in_and_out = self.is_word(first, &["in"])
+            && (self.is_sign(first + 1, '/') || self.is_sign(first + 1, '-'))
+            && self.is_word(first + 2, &["out"])
+            && self.is_number(first + 3);
+        if is_in_and_out {
+            return None;
+        }
         let starts_with_word = self.word_at(0).is_some();
         if self.limit_tokens().is_some() {
             return None;
