@@ -14,6 +14,7 @@ use crate::forms::{
 use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
 use crate::quantity::{TIME_THAT_CAN_BE, is_time_that_can_be};
+use crate::share::rest_as_long;
 use crate::token::Lexed;
 
 /// The longest text that is read, in bytes.
@@ -164,6 +165,12 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
     let Some(series) = series.filter(|_| problems.is_empty()) else {
         return Err(problems);
     };
+    let mut series = series;
+    if let Some(share) = cursor.shared.as_long.take()
+        && rest_as_long(&mut series, &share, None)
+    {
+        cursor.asides.retain(|aside| *aside != share.span);
+    }
     if let Some(problem) = recovery_out_of_range(&series, cursor.text) {
         return Err(vec![problem]);
     }

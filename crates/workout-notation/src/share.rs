@@ -205,6 +205,42 @@ fn as_far_as_each(item: &mut Item, equal: &Spanned<Equal>) {
     });
 }
 
+/// Gives runs without a rest one that lasts a share of their targets, and says whether there are such: those whose targets
+/// are no times have none.
+pub(crate) fn rest_as_long(series: &mut Series, share: &Spanned<f64>, of_all: Option<Pace>) -> bool {
+    let own = series.details.pace.as_deref().copied().or(of_all);
+    let rest = |run: &Run, pace: Option<Pace>| {
+        let RunKind::Plain(RunLength::Metres(metres)) = run.kind.value else { return None };
+        let lasts_s = match pace? {
+            Pace::Time { seconds, to_s } => to_s.unwrap_or(seconds),
+            Pace::Rate { seconds, per_m } => seconds * metres / per_m,
+            Pace::Percent(_) | Pace::Race(_) | Pace::OffRace { .. } => return None,
+        };
+        Some(Spanned::new(Gap::Rest((lasts_s * share.value).round()), share.span.clone()))
+    };
+    if series.details.recovery.gap.is_some() {
+        return false;
+    }
+    // What is written behind one run that is repeated is of its series.
+    if let [Item::Run(run)] = series.items.as_slice() {
+        let pace = run.details.pace.as_deref().copied().or(own);
+        series.details.recovery.gap = rest(run, pace);
+        return series.details.recovery.gap.is_some();
+    }
+    let mut has_any = false;
+    for item in &mut series.items {
+        has_any |= match item {
+            Item::Series(series) => rest_as_long(series, share, own),
+            Item::Run(run) if run.details.recovery.gap.is_none() => {
+                run.details.recovery.gap = rest(run, run.details.pace.as_deref().copied().or(own));
+                run.details.recovery.gap.is_some()
+            }
+            Item::Run(_) => false,
+        };
+    }
+    has_any
+}
+
 /// Gives each run a rest that grows with it.
 fn grow(item: &mut Item, rest: &Spanned<PerDistance>) {
     for_each_recovery(item, &|kind, recovery| {

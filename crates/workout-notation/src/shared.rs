@@ -21,6 +21,8 @@ pub(crate) struct Shared {
     pub(crate) rests: Vec<Spanned<f64>>,
     /// `walk equal distance`, `half distance jog`
     pub(crate) equal: Option<Spanned<Equal>>,
+    /// `equal rest`, `1:1`, behind runs whose times their targets say: the share of each.
+    pub(crate) as_long: Option<Spanned<f64>>,
     /// `1 min for every 10m`
     pub(crate) per_distance: Option<Spanned<PerDistance>>,
 }

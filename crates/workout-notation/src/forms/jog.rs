@@ -240,7 +240,8 @@ impl Cursor<'_> {
         self.is_word(0, &["p"]) && (self.is_sign(1, ':') || self.is_sign(1, '=') || self.is_duration_at(1))
     }
 
-    /// `1:1 rest`, `w:r 1:2`: the rest as so many times the run, where that is a time; else it is kept as it is written.
+    /// `1:1 rest`, `w:r 1:2`: the rest as so many times the run, where that is a time or has a target; else it is kept as it is
+    /// written.
     fn ratio(&mut self, begins: usize) -> bool {
         const WORDS: [&str; 9] = ["work", "rest", "w", "r", "ratio", "recovery", "rec", "run", "recoveries"];
         const IN_FRONT: [&str; 5] = ["work", "w", "rest", "r", "ratio"];
@@ -267,9 +268,11 @@ impl Cursor<'_> {
                 && self.sign(':') | self.sign('/')
         {}
         self.keep(begins);
+        let share = rest / run;
         if matches!(self.last_run, None | Some(LastRun::Timed(_))) {
-            let share = rest / run;
             self.shared.equal = Some(Spanned::new(Equal { is_jog: false, share }, self.since(begins)));
+        } else {
+            self.shared.as_long = Some(Spanned::new(share, self.since(begins)));
         }
         true
     }
@@ -305,8 +308,9 @@ impl Cursor<'_> {
         let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
         self.skip_all(jog);
         if is_time && !matches!(self.last_run, None | Some(LastRun::Timed(_))) {
-            // How long a run takes is not known here.
+            // How long a run takes its target says, if it has one.
             self.rest_behind();
+            self.shared.as_long = Some(Spanned::new(share, self.since(begins)));
             self.keep(begins);
             return true;
         }
