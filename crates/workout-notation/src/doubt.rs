@@ -96,6 +96,11 @@ pub enum Doubt {
         /// What they are called.
         note: String,
     },
+    /// A time of several laps that nobody could run them in, taken for that of each.
+    TimeOfEachLap {
+        /// The time, in seconds.
+        seconds: f64,
+    },
     /// The time of a run in which nobody needs to run.
     SlowerThanWalking {
         /// How far the run is, in metres.

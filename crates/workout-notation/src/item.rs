@@ -262,15 +262,22 @@ impl Cursor<'_> {
         ladder.map(|series| Item::Series(Box::new(series)))
     }
 
-    fn times_of_ladder(&mut self) -> Option<Series> {
+    /// How many runs by time a ladder has that stands `ahead`, and the seconds of its unit.
+    pub(crate) fn ladder_at(&self, ahead: usize) -> Option<(usize, f64)> {
         let mut count = 0;
-        while count < 12 && self.number_at(2 * count).is_some_and(|number| number <= 30.0) {
+        while count < 12 && self.number_at(ahead + 2 * count).is_some_and(|number| number <= 30.0) {
             count += 1;
-            if !self.is_sign(2 * count - 1, '-') && !self.is_sign(2 * count - 1, ',') {
+            let sign = ahead + 2 * count - 1;
+            if !self.is_sign(sign, '-') && !self.is_sign(sign, ',') {
                 break;
             }
         }
-        let unit_s = self.seconds_in((2 * count).checked_sub(1)?).filter(|_| count > 2)?;
+        let unit_s = self.seconds_in((ahead + 2 * count).checked_sub(1)?).filter(|_| count > 2)?;
+        Some((count, unit_s))
+    }
+
+    fn times_of_ladder(&mut self) -> Option<Series> {
+        let (count, unit_s) = self.ladder_at(0)?;
         let mut items = Vec::with_capacity(count);
         for index in 0..count {
             let begins = self.place();

@@ -42,6 +42,9 @@ impl Block {
     pub(crate) fn read(lexed: &Lexed<'_>) -> Result<Self, Vec<Problem>> {
         let text = lexed.text;
         check_length(text)?;
+        if let Some(problem) = letter_in_number(lexed) {
+            return Err(vec![problem]);
+        }
         let mut cursor = Cursor::new(lexed);
         let (label, body) = read(&mut cursor).map_err(|mut problems| {
             problems.sort_by_key(|problem| problem.span.start);
@@ -66,6 +69,24 @@ impl Block {
         block.doubts.extend(slow);
         Ok(block)
     }
+}
+
+/// `20O`: letters that look like a digit, right behind a number.
+fn letter_in_number(lexed: &Lexed<'_>) -> Option<Problem> {
+    let pairs = lexed.tokens.windows(2);
+    pairs.filter(|pair| pair[0].is_number() && pair[0].span.end == pair[1].span.start).find_map(|pair| {
+        let letters = &lexed.text[pair[1].span.clone()];
+        let are_zeros = letters.bytes().all(|letter| letter.eq_ignore_ascii_case(&b'o'));
+        are_zeros.then(|| {
+            let message = format!("`{letters}` is letters, right behind a number");
+            let help = format!(
+                "write the digit: `{}{}`",
+                &lexed.text[pair[0].span.clone()],
+                "0".repeat(letters.len())
+            );
+            Problem::new(pair[1].span.clone(), message).with_help(help)
+        })
+    })
 }
 
 /// Whoever is slower than this does not run, in metres a second.

@@ -51,6 +51,11 @@ impl Cursor<'_> {
     /// Words that no form knows, left unread; those in front of a run of a list are left to the list.
     pub(crate) fn unread_words(&mut self, before: usize) -> bool {
         let begins = self.place();
+        // `w/ 1 min easy`
+        if self.is_word(0, &["w"]) && self.is_sign(1, '/') && self.is_number(2) {
+            self.skip();
+            return true;
+        }
         if self.is_word(0, &["w"]) && self.is_sign(1, '/') && self.word_at(2).is_some() {
             self.skip_all(2);
         }

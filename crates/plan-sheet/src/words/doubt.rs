@@ -41,6 +41,7 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::NoTimeForNote { ref note } => {
             format!("no time is allowed for it; write how long it takes, for example `{note} 10 min`")
         }
+        Doubt::TimeOfEachLap { seconds } => format!("{} is taken for each lap", time(seconds)),
         Doubt::SlowerThanWalking { metres: run_m, seconds } => {
             format!("{} m in {} is slower than a walk", metres(run_m), time(seconds))
         }

@@ -315,10 +315,16 @@ impl<'a> Text<'a> {
         let words = match pace.value {
             Pace::Time { seconds, to_s } => as_written(begins, Kind::Time(Some(to_s.unwrap_or(seconds)))),
             Pace::Rate { seconds, .. } => {
-                let parts = begins.split_once('/').or_else(|| begins.split_once(" per "));
-                let (time, distance) = parts.unwrap_or((begins, ""));
-                let distance = as_written(distance, Kind::Distance);
-                format!("{} per {distance}", as_written(time, Kind::Time(Some(seconds))))
+                let time = |time: &str| as_written(time, Kind::Time(Some(seconds)));
+                match begins.split_once('/').or_else(|| begins.split_once(" per ")) {
+                    Some((each, distance)) => {
+                        format!("{} per {}", time(each), as_written(distance, Kind::Distance))
+                    }
+                    // `31 s pace`
+                    None if begins.to_lowercase().contains("pace") => time(begins),
+                    // `3 laps @ 80s`
+                    None => format!("{} per lap", time(begins)),
+                }
             }
             Pace::Percent(_) => as_written(begins, Kind::Number),
             Pace::OffRace { .. } => match begins.rsplit_once(['+', '-', '–']) {

@@ -92,7 +92,7 @@ pub(crate) const EFFORT: Clause<String> = Clause {
     print: |effort, f| {
         // `200 M` would be 200 m, `800 m pace` as well, and `50s R` a rest.
         let is_like_a_unit =
-            effort == "R" || effort.split(' ').next().is_some_and(|word| word.eq_ignore_ascii_case("m"));
+            effort.split(' ').next().is_some_and(|word| word == "R" || word.eq_ignore_ascii_case("m"));
         f.write_str(if is_like_a_unit { "@ " } else { "" })?;
         f.write_str(effort)
     },

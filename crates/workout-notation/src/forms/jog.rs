@@ -26,8 +26,9 @@ const LEAST_JOG_M: f64 = 30.0;
 /// The furthest from a run to the next, in metres.
 pub(crate) const FURTHEST_M: f64 = 10_000.0;
 
-/// A lap that somebody jogs or walks between two runs, in metres: it ends where the next run starts anyway.
-const LAP_M: f64 = 400.0;
+/// A lap of which nobody knows the lane, in metres: one that is jogged or walked between two runs ends where the next run
+/// starts anyway.
+pub(crate) const LAP_M: f64 = 400.0;
 
 const BACK: Phrases = Phrases::new(&[
     &[&["walk", "jog", "walking", "jogging"], &["back"]],

@@ -372,7 +372,9 @@ impl Cursor<'_> {
         let words = (0..MOST_TOKENS)
             .take_while(|&ahead| self.word_at(ahead).is_some() && !self.is_clause(ahead))
             .count();
-        let is_run = self.metres_in(words + 1).is_some() || self.is_list_of_distances(words);
+        let is_run = self.metres_in(words + 1).is_some()
+            || self.is_list_of_distances(words)
+            || self.ladder_at(words).is_some();
         (words > 0 && words <= 3 && self.is_number(words) && is_run).then_some((words, 0))
     }
 

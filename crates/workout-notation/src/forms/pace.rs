@@ -6,6 +6,8 @@ use crate::cursor::{Cursor, Read, Reported};
 use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::clause::Clause;
+use crate::forms::jog::LAP_M;
+use crate::last_run::LastRun;
 use crate::phrases::Phrases;
 use crate::quantity::{Duration, LAPS};
 use crate::rest_words::RESTS;
@@ -178,6 +180,10 @@ pub(crate) const PACE: Clause<Pace> = Clause {
         }
         let pace = match pace {
             Pace::Race(race_m) => cursor.off_race(race_m).unwrap_or(pace),
+            Pace::Time { seconds, to_s: None } if cursor.is_time_of_one_lap(seconds) => {
+                cursor.doubts.push(Doubt::TimeOfEachLap { seconds });
+                Pace::Rate { seconds, per_m: LAP_M }
+            }
             pace => pace,
         };
         cursor.set(value, Spanned::new(pace, cursor.since(begins)), begins, NAME);
@@ -227,6 +233,13 @@ impl Cursor<'_> {
             1 => !has_sign && self.is_duration_alone_at(at) && !self.is_sign(at + 1, ':'),
             _ => !is_round && self.seconds_in(at).is_none(),
         }
+    }
+
+    /// `3 laps @ 80s`: nobody could run them all in that time, and somebody one of them.
+    fn is_time_of_one_lap(&self, seconds: f64) -> bool {
+        matches!(self.last_run, Some(LastRun::Laps(laps)) if laps > 1.0)
+            && !self.is_likely_time(seconds)
+            && LastRun::Laps(1.0).is_likely_time(seconds)
     }
 
     /// `5:25/mile pace`, `75/400 pace`
