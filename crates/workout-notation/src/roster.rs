@@ -8,7 +8,7 @@ use crate::forms::FORMS;
 use crate::heading_words::{has_word, is_everybody, names_day, names_part};
 use crate::line_words::words;
 use crate::names_in_front::names_in_front;
-use crate::people::{MOST_WORDS, is_event, is_group_name, names_people};
+use crate::people::{MOST_WORDS, is_event, is_group_name, is_people, names_people};
 use crate::token::Lexed;
 
 /// The names behind that of a group, and what is said of some of them.
@@ -18,6 +18,8 @@ pub(crate) struct Roster {
     pub(crate) athletes: Vec<String>,
     /// Who does not.
     pub(crate) absent: Vec<String>,
+    /// How many run who are not named: `8 runners`.
+    pub(crate) unnamed: usize,
     /// What else stands behind a name: the name, and the words.
     pub(crate) remarks: Vec<(String, String)>,
 }
@@ -25,6 +27,9 @@ pub(crate) struct Roster {
 /// Small words within a name.
 const PARTICLES: [&str; 14] =
     ["de", "da", "di", "du", "del", "van", "von", "der", "den", "ter", "ten", "la", "le", "bin"];
+
+/// The most who run without a name in a group.
+const MOST_UNNAMED: usize = 200;
 
 /// The fewest names: one word in brackets may be anything.
 pub(crate) const FEWEST: usize = 2;
@@ -86,8 +91,8 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
     let roster = Roster::read(names, fewest)?;
     // `Sprints: Blocks, Strides`
     let known = names.split([',', ';', '&']).filter(|name| is_known(name.trim())).count();
-    let are_names = 2 * known < roster.names().count();
-    let is_heading = has_others || has_colon && roster.names().count() > 2;
+    let are_names = 2 * known < roster.names().count() || roster.unnamed > 0;
+    let is_heading = has_others || has_colon && roster.names().count() > 2 || roster.unnamed > 0;
     let is_called = is_group_name(group) || is_sign(group) || has_others && is_event(group);
     let is_group = is_called || is_heading && known == 0 && may_be_group(group);
     (is_group && !is_everybody(group) && !has_count(group) && are_names).then_some((group, roster))
@@ -173,6 +178,9 @@ pub(crate) fn is_known(name: &str) -> bool {
 impl Roster {
     /// Reads names with commas, `&` or `and` between them; nothing where one of them is none, or there are too few.
     pub(crate) fn read(names: &str, fewest: usize) -> Option<Self> {
+        if let Some(unnamed) = unnamed(names) {
+            return Some(Self { unnamed, ..Self::default() });
+        }
         let mut roster = Self::default();
         let mut entries = entries(names);
         // `Kit Lou Max Ned`: nobody has so many names.
@@ -200,8 +208,18 @@ impl Roster {
 
     /// Whether nobody is named.
     pub(crate) fn is_empty(&self) -> bool {
-        self.athletes.is_empty() && self.absent.is_empty()
+        self.athletes.is_empty() && self.absent.is_empty() && self.unnamed == 0
     }
+}
+
+/// `8 runners`, `12 of them`: how many run who are not named.
+fn unnamed(words: &str) -> Option<usize> {
+    const OTHERS: [&str; 8] = ["runners", "athletes", "children", "people", "here", "tonight", "today", "in"];
+    let mut words = words.split_whitespace();
+    let count = words.next()?.parse().ok().filter(|count| (1..=MOST_UNNAMED).contains(count))?;
+    let behind: Vec<&str> = words.collect();
+    let is_who = |word: &&str| is_people(word) || OTHERS.iter().any(|other| word.eq_ignore_ascii_case(other));
+    (!behind.is_empty() && behind.len() <= 2 && behind.iter().all(is_who)).then_some(count)
 }
 
 /// Where each of three names or more stands, where nothing but spaces is between them.

@@ -95,8 +95,17 @@ impl SessionReader<'_> {
             let at = beside.unwrap_or(name).clone();
             self.doubts.push((at, Doubt::LeftOut { name: name.clone() }));
         }
+        let group = self.workout.parts.last().and_then(|part| part.group.clone());
+        let has_athletes = |part: &Part| part.group == group && !part.athletes.is_empty();
+        if roster.unnamed > 0 && self.workout.parts.iter().any(has_athletes) {
+            return;
+        }
+        // Those without names are known by their numbers, through all groups.
+        let numbered = self.workout.parts.iter().flat_map(|part| &part.athletes);
+        let last = numbered.filter_map(|name| name.parse::<usize>().ok()).max().unwrap_or(0);
+        let numbers = (last + 1..).map(|number| number.to_string()).take(roster.unnamed);
         if let Some(part) = self.workout.parts.last_mut() {
-            part.athletes = roster.athletes;
+            part.athletes = roster.athletes.into_iter().chain(numbers).collect();
         }
         let named: usize = self.workout.parts.iter().map(|part| part.athletes.len()).sum();
         if named > MOST_NAMES {
