@@ -104,7 +104,7 @@ Block  Reps  Lane  Metres  Stand             Finish
        2     2–3   400     400 m start line  finish line
        3     3–4   200     200 m start line  finish line
 
-- Allows 5 min between blocks (set between_blocks to change it).
+- Allows 5 min between blocks, as no break is given.
 - Start by arm, not by whistle: sound takes 0.4 s to the 200 m start.
 
 No cones: paint shows every place.

@@ -45,7 +45,7 @@ Go at ~18:11:36, every 2:02 to ~18:21:46.
 
 Please note
 - 4 x 60, 2 min: no lane named, so lane 2, the innermost open.
-- Allows 5 min between blocks (set between_blocks to change it).
+- Allows 5 min between blocks, as no break is given.
 
 No cones: paint shows every place.
 

@@ -7,6 +7,7 @@ use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
 use crate::attendance::attendance;
+use crate::block_break::block_break;
 use crate::bold::Bold;
 use crate::clock_time::{clock_times, time_in_front};
 use crate::closing_time::closing_time;
@@ -22,7 +23,7 @@ use crate::watches::{Watches, watches};
 use crate::workout::LaneClosure;
 
 /// What a text says of the day.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Day {
     /// Lanes that nobody can run in, from the inside.
     pub(crate) closed_lanes: Vec<LaneNumber>,
@@ -32,6 +33,8 @@ pub(crate) struct Day {
     pub(crate) begins: Option<NaiveTime>,
     /// When it ends.
     pub(crate) ends: Option<NaiveTime>,
+    /// The break between two blocks, in seconds.
+    pub(crate) between_blocks_s: Option<f64>,
     /// How many people time.
     pub(crate) watches: Option<Watches>,
     /// When blocks are to begin, each with the byte of the text behind that.
@@ -75,6 +78,12 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
                 Some(hours) => for_a_part.push((lanes, hours, span)),
                 None => day.closed_lanes.extend(lanes),
             }
+        }
+        if let Some(seconds) = block_break(line) {
+            day.between_blocks_s = Some(seconds);
+            said.push(start..start + line.trim_end().len());
+            start += line.len();
+            continue;
         }
         // Their times begin no session.
         let line = if ranges.is_empty() { Cow::Borrowed(line) } else { blanked(line, &ranges).into() };

@@ -42,6 +42,7 @@
 
 mod attendance;
 mod block;
+mod block_break;
 mod bold;
 mod clauses;
 mod clock_time;

@@ -123,7 +123,17 @@ impl Workout {
         workout.parts.retain(|part| !part.blocks.is_empty());
         workout.take_in_cool_down();
         workout.name_groups();
-        let Day { closed_lanes, closures, begins, ends, is_unsure, watches, blocks: times, .. } = day;
+        let Day {
+            closed_lanes,
+            closures,
+            between_blocks_s,
+            begins,
+            ends,
+            is_unsure,
+            watches,
+            blocks: times,
+            ..
+        } = day;
         for (at, begins) in times {
             let blocks = workout.parts.iter_mut().flat_map(|part| &mut part.blocks);
             let block = blocks.filter(|block| block.start >= at).min_by_key(|block| block.start);
@@ -147,7 +157,7 @@ impl Workout {
         if let (Some(begins), Some(block), true) = (begins, first, is_unsure) {
             block.doubts.push(Doubt::InTheEvening { begins });
         }
-        Ok(Self { closed_lanes, closures, begins, ends, watches, ..workout })
+        Ok(Self { closed_lanes, closures, between_blocks_s, begins, ends, watches, ..workout })
     }
 
     /// A cool-down that stands apart behind the last group is everybody's, unless another group has one of its own.

@@ -27,6 +27,8 @@ pub struct Workout {
     pub begins: Option<NaiveTime>,
     /// When it ends, where they say that too.
     pub ends: Option<NaiveTime>,
+    /// The break between two blocks, in seconds, where a line says so: `8 min between blocks`.
+    pub between_blocks_s: Option<f64>,
     /// How many people time, where they say so: `one watch`.
     pub watches: Option<Watches>,
     /// Who comes later than the others, where it says when: `Kim 15 min late`, `Kim from 6.45`.

@@ -89,7 +89,7 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
             format!("{block} breaks a house rule: run anticlockwise, on the straights as well.")
         }
         Warning::BreakAssumed { break_s } => {
-            format!("Allows {} between blocks (set between_blocks to change it).", minutes(*break_s))
+            format!("Allows {} between blocks, as no break is given.", minutes(*break_s))
         }
         Warning::PastBooking { ends, over_s, booked_from, booked_until } => format!(
             "Ends at {}, {} after the booking ({} to {}).",

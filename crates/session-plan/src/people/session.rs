@@ -233,6 +233,7 @@ impl Session {
         let (own_title, date) = (workout.title.clone(), workout.date);
         let (begins, ends) = (workout.begins, workout.ends);
         let late = workout.late.clone();
+        let between_blocks_s = workout.between_blocks_s;
         let mut squad = SquadRules::default();
         squad.timing.timers = match workout.watches {
             Some(Watches::Two) => Timers::Two,
@@ -262,6 +263,7 @@ impl Session {
             ..Group::default()
         };
         let mut session = Self {
+            between_blocks_s,
             title: own_title.unwrap_or_else(|| title.into()),
             date,
             hours,
