@@ -335,15 +335,20 @@ fn every_session_of_the_demonstration_is_written_out_whole() {
         let track = file.track.as_ref().map(|track| match track {
             TrackName::BuiltIn(name) | TrackName::File(name) => name.as_str(),
         });
-        let ground = SessionGround { track, closed_lanes: &file.closed_lanes, hazards: &file.hazards };
+        let ground = SessionGround {
+            track,
+            closed_lanes: &file.closed_lanes,
+            closures: &file.closures,
+            hazards: &file.hazards,
+        };
         let yaml = session_yaml(&file.session, &ground);
         let again = SessionFile::read(SourceText::new("again.yaml", &yaml));
         let again = again.unwrap_or_else(|faults| panic!("{}: {faults:?} in\n{yaml}", path.display()));
         assert_eq!(essence(&again.session), essence(&file.session), "{yaml}");
         assert_eq!(again.session, file.session, "{yaml}");
         assert_eq!(
-            (&again.track, &again.closed_lanes, &again.hazards),
-            (&file.track, &file.closed_lanes, &file.hazards)
+            (&again.track, &again.closed_lanes, &again.closures, &again.hazards),
+            (&file.track, &file.closed_lanes, &file.closures, &file.hazards)
         );
         files += 1;
     }

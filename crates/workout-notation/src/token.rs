@@ -234,7 +234,9 @@ fn is_minutes(small: &[u8], tokens: &[Token], index: usize) -> bool {
         let is_unit = token.unit.is_some_and(|unit| unit.seconds().is_some());
         is_unit || matches!(token.kind, Kind::Number(value) if value < 10.0)
     });
-    let is_of_metres = before(2).is_none_or(|token| {
+    // `to the 8m`
+    let word = if before(2).is_some_and(|token| is_one_of(token, &["the"])) { before(3) } else { before(2) };
+    let is_of_metres = word.is_none_or(|token| {
         ['-', '/'].iter().any(|&sign| token.is_sign(sign)) && !is_behind_time
             || ['+', '@', 'x', '%'].iter().any(|&sign| token.is_sign(sign))
             || is_one_of(token, &OF_METRES)
