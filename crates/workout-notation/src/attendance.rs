@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use crate::lateness::Lateness;
 use crate::line_words::{Word, words};
 
 /// Words for somebody who does not train.
@@ -172,7 +173,10 @@ pub(crate) fn unknown_absence(line: &str) -> Option<&str> {
     let free = 1 + words[1..].iter().take_while(|word| word.is_one(&IS)).count();
     let is_sure = is_one(words.get(free), &SURELY_ABSENT) || is_one(words.get(free), &DENIES[..5]);
     let is_late = is_one(words.get(free), &LATER) && words.len() <= free + 2;
-    let is_absence = is_late || is_sure && absent_words(&words[1..]).is_some();
+    // `Zoe 15 min late`
+    let has_late = words.iter().any(|word| word.is_one(&LATER[..1])) || is_one(words.get(free), &["from"]);
+    let is_told = has_late && line.get(name.range.end..).and_then(Lateness::read).is_some();
+    let is_absence = is_late || is_told || is_sure && absent_words(&words[1..]).is_some();
     (is_absence && !name.is_one(&WITHOUT)).then_some(name.text)
 }
 

@@ -42,7 +42,12 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
             () if from == 0 && to == words.len() => Stands::Alone,
             () => Stands::Anywhere,
         };
-        if let Some(Phrase { begins, ends, is_unsure, .. }) = phrase(&words[from..to], stands) {
+        if let Some(Phrase { begins, ends, is_unsure, words: said }) = phrase(&words[from..to], stands) {
+            // What stands behind it stays.
+            if from + said < to {
+                let range = Some(words[from].range.start..words[from + said - 1].range.end);
+                return Some(Said { begins, ends, range, is_unsure });
+            }
             // With the sign that parts it from the rest.
             let start = from.checked_sub(1).map_or(words[from].range.start, |sign| words[sign].range.start);
             let end = match words.get(to) {
@@ -202,8 +207,12 @@ pub(crate) fn phrase(words: &[Word<'_>], stands: Stands) -> Option<Phrase> {
     }
     let has_half = first.half.is_some() || second.is_some_and(|time| time.half.is_some());
     let is_exact = first.is_exact() && second.is_none_or(|time| time.is_exact());
-    // `Tuesday 18:30 at Wrenbeck`
-    let is_place = is_behind_day && words.get(behind..).is_some_and(is_place);
+    // `Tuesday 18:30 at Wrenbeck`, `Tuesday, 6.30-8pm Wrenbeck`
+    let is_range = second.is_some() && (has_half || is_exact);
+    let is_place = is_behind_day
+        && words.get(behind..).is_some_and(|behind| {
+            is_place(behind) || is_range && behind.iter().all(|word| !word.is_number())
+        });
     let has_minute = first.minute.is_some() || second.is_some_and(|time| time.minute.is_some());
     let is_no_date = first.is_no_date() || second.is_some_and(Written::is_no_date);
     // `Monday at 7`

@@ -153,6 +153,7 @@ impl Cursor<'_> {
         }
         self.reason(opens);
         let hours = hours.or_else(|| self.hours_of_closure(opens));
+        self.reason_in_brackets();
         Some(Closure { lanes, range: self.with_signs(begins), hours })
     }
 
@@ -205,6 +206,20 @@ impl Cursor<'_> {
                 return;
             }
             self.skip();
+        }
+    }
+
+    /// `(re-marking)`: a reason without a number.
+    fn reason_in_brackets(&mut self) {
+        if !self.is_sign(0, '(') {
+            return;
+        }
+        let begins = self.place();
+        while !self.is_at_end() && !self.is_number(0) && !self.is_sign(0, ')') {
+            self.skip();
+        }
+        if !self.sign(')') {
+            self.go_back(begins);
         }
     }
 

@@ -76,7 +76,7 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
     if let Some((group, roster)) = in_brackets(words, has_colon) {
         let begins_with_digit = |word: &str| word.starts_with(|letter: char| letter.is_ascii_digit());
         let is_else = group.split_whitespace().any(begins_with_digit)
-            || names_part(group) && !names_people(group)
+            || names_part(group) && !names_people(group) && !is_training(group)
             || names_day(group)
             || is_note(group);
         let is_group = !is_else || is_group_name(group) && !has_count(group) || has_colon && is_sign(group);
@@ -93,7 +93,8 @@ pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)
     let known = names.split([',', ';', '&']).filter(|name| is_known(name.trim())).count();
     let are_names = 2 * known < roster.names().count() || roster.unnamed > 0;
     let is_heading = has_others || has_colon && roster.names().count() > 2 || roster.unnamed > 0;
-    let is_called = is_group_name(group) || is_sign(group) || has_others && is_event(group);
+    let is_called =
+        is_group_name(group) || is_sign(group) || is_training(group) || has_others && is_event(group);
     let is_group = is_called || is_heading && known == 0 && may_be_group(group);
     (is_group && !is_everybody(group) && !has_count(group) && are_names).then_some((group, roster))
 }
@@ -105,9 +106,14 @@ pub(crate) fn may_be_group(group: &str) -> bool {
         && words.iter().all(|word| !word.contains([':', ';', ',', '@', '(']))
         && !has_count(group)
         && !has_word(group, &NO_GROUPS)
-        && !names_part(group)
+        && (!names_part(group) || is_training(group))
         && !names_day(group)
         && !is_known(group)
+}
+
+/// Whether a part of a session is what those do who are named behind it: `Speed (Ada, Ben)`.
+fn is_training(group: &str) -> bool {
+    ["speed", "tempo", "conditioning"].iter().any(|training| group.eq_ignore_ascii_case(training))
 }
 
 /// The name of a group and who is in it, from words that may be one: those in brackets behind it.

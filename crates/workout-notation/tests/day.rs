@@ -74,6 +74,7 @@ fn lanes_are_closed_for_a_part_of_the_evening() {
         ("lanes 7-8 closed for hurdles from 6.30 onwards", vec![7, 8], at(18, 30), None),
         ("lane 2 flooded until 7 because of the rain", vec![2], None, at(19, 0)),
         ("lane 2 closed from 5", vec![2], None, None),
+        ("lane 2 shut from 7 (re-marking)", vec![2], at(19, 0), None),
     ] {
         for text in [format!("Tuesday 6pm\n{said}\n6 x 200"), format!("Tuesday 6pm. {said}\n\n6 x 200")] {
             let workout = read(&text);
@@ -133,6 +134,7 @@ fn a_text_says_when_it_begins_and_ends() {
         ("Tuesday, from 6 to 7:30pm", at(18, 0), Some(at(19, 30)), Some("Tuesday")),
         ("Saturday 9.30am-11am", at(9, 30), Some(at(11, 0)), Some("Saturday")),
         ("Saturday, 11am-1pm", at(11, 0), Some(at(13, 0)), Some("Saturday")),
+        ("Thu 26 Nov, 6.30-8pm Wrenbeck", at(18, 30), Some(at(20, 0)), Some("Thu 26 Nov, Wrenbeck")),
         ("18:00-19:30", at(18, 0), Some(at(19, 30)), None),
         ("6pm-7.30", at(18, 0), Some(at(19, 30)), None),
         ("Tuesday 18:30", at(18, 30), None, Some("Tuesday")),

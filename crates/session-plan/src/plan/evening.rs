@@ -207,7 +207,10 @@ fn tell_once(blocks: &mut [PlanBlock]) {
     for block in blocks {
         block.read.doubts.retain(|doubt| {
             let is_known = told.contains(doubt);
-            let is_of_all = matches!(doubt, Doubt::InTheEvening { .. } | Doubt::NoTimeForNote { .. });
+            let is_of_all = matches!(
+                doubt,
+                Doubt::InTheEvening { .. } | Doubt::NoTimeForNote { .. } | Doubt::LeftOut { .. }
+            );
             told.extend(is_of_all.then(|| doubt.clone()));
             !is_known
         });
