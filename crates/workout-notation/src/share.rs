@@ -227,11 +227,13 @@ pub(crate) fn rest_as_long(series: &mut Series, share: &Spanned<f64>, of_all: Op
         series.details.recovery.gap = rest(run, pace);
         return series.details.recovery.gap.is_some();
     }
+    // Behind the last run of those that are done once nobody rests.
+    let last = if series.count == 1 { series.items.len() } else { 0 };
     let mut has_any = false;
-    for item in &mut series.items {
+    for (place, item) in series.items.iter_mut().enumerate() {
         has_any |= match item {
             Item::Series(series) => rest_as_long(series, share, own),
-            Item::Run(run) if run.details.recovery.gap.is_none() => {
+            Item::Run(run) if run.details.recovery.gap.is_none() && place + 1 != last => {
                 run.details.recovery.gap = rest(run, run.details.pace.as_deref().copied().or(own));
                 run.details.recovery.gap.is_some()
             }
