@@ -46,6 +46,7 @@ mod block_break;
 mod bold;
 mod clauses;
 mod clock_time;
+mod closing_remarks;
 mod closing_time;
 mod closing_words;
 mod closure;

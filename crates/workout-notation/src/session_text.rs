@@ -121,6 +121,9 @@ impl Workout {
             return Err(problems);
         }
         workout.parts.retain(|part| !part.blocks.is_empty());
+        if !is_blocks {
+            workout.take_out_remarks();
+        }
         workout.take_in_cool_down();
         workout.name_groups();
         let Day {

@@ -37,6 +37,8 @@ pub struct Workout {
     pub closed_lanes: Vec<LaneNumber>,
     /// The lanes that are closed for a part of the evening: `lane 3 shut from 6.45`.
     pub closures: Vec<LaneClosure>,
+    /// What stands behind everything that is done and is only said: `See you there`.
+    pub notes: Vec<String>,
     /// What is done, in the order written: everybody's blocks, and those of each group.
     pub parts: Vec<Part>,
 }

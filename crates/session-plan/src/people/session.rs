@@ -233,7 +233,7 @@ impl Session {
         let (own_title, date) = (workout.title.clone(), workout.date);
         let (begins, ends) = (workout.begins, workout.ends);
         let late = workout.late.clone();
-        let between_blocks_s = workout.between_blocks_s;
+        let (between_blocks_s, notes) = (workout.between_blocks_s, workout.notes.clone());
         let mut squad = SquadRules::default();
         squad.timing.timers = match workout.watches {
             Some(Watches::Two) => Timers::Two,
@@ -264,6 +264,7 @@ impl Session {
         };
         let mut session = Self {
             between_blocks_s,
+            notes,
             title: own_title.unwrap_or_else(|| title.into()),
             date,
             hours,
