@@ -3,8 +3,8 @@
 use crate::block::{Item, Series};
 use crate::cursor::Cursor;
 use crate::doubt::Doubt;
-use crate::forms::{Details, Gap, Pace, Recovery};
-use crate::listed::{Listed, counted, easy_behind_repetitions, recovery_of, repeated};
+use crate::forms::{Details, Gap, Pace, Recovery, RunKind};
+use crate::listed::{Listed, counted, easy_behind_repetitions, is_bare_timed, recovery_of, repeated, run_in};
 use crate::spanned::Spanned;
 
 const BETWEEN_HELP: &str =
@@ -94,6 +94,14 @@ impl Cursor<'_> {
             self.add_details(&mut last.details, details);
             return;
         }
+        if let Some(last) = items.last_mut()
+            && !is_behind_plus
+            && let Some(rest) = self.rest_behind_timed(last, &listed)
+        {
+            self.doubts.push(Doubt::RestOrRun { seconds: *rest });
+            last.details.recovery.gap = Some(Spanned::new(Gap::Rest(*rest), rest.span));
+            return;
+        }
         if let Some(last) = items.last()
             && !is_behind_plus
             && let Some(seconds) = self.could_be_rest(last, &listed)
@@ -101,6 +109,23 @@ impl Cursor<'_> {
             self.doubts.push(Doubt::RunOrRest { seconds });
         }
         items.push(listed);
+    }
+
+    /// `6 x 3 min, 90s`: a time at the end, behind repetitions by time that have no rest, is their rest.
+    fn rest_behind_timed(&self, last: &Listed, listed: &Listed) -> Option<Spanned<f64>> {
+        let (Item::Run(run), RunKind::Timed { .. }) = (&listed.item, run_in(&last.item)?.kind.value) else {
+            return None;
+        };
+        let RunKind::Timed { seconds } = run.kind.value else { return None };
+        let before = self.text.get(..run.kind.span.start).unwrap_or_default().trim_end();
+        let is_so = last.is_counted
+            && last.details.recovery == Recovery::default()
+            && is_bare_timed(&listed.item)
+            && !listed.is_counted
+            && listed.details == Details::default()
+            && before.ends_with([',', '/', '-'])
+            && self.is_at_end();
+        is_so.then(|| Spanned::new(seconds, run.kind.span.clone()))
     }
 
     /// `3 x 400 @ 60, 90`: a number alone at the end, behind repetitions with a time and without a rest, is a run; it could

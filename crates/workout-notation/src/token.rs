@@ -135,6 +135,15 @@ fn tokens(text: &str) -> Vec<Token> {
             at += first.len_utf8();
             continue;
         }
+        // `300's`: several of 300 m.
+        if plain(first) == '\''
+            && tokens.last().is_some_and(|before| before.is_number() && before.span.end == at)
+            && is_plural(&rest[first.len_utf8()..])
+        {
+            // Neither a tick for minutes nor seconds.
+            at += first.len_utf8() + 1;
+            continue;
+        }
         let (kind, length) = if first.is_ascii_digit() {
             if let Some((share, length)) = half_in_words(rest) {
                 tokens.push(Token {
@@ -206,6 +215,12 @@ const fn fraction(sign: char) -> Option<f64> {
         '¾' => Some(0.75),
         _ => None,
     }
+}
+
+/// Whether a text begins with the letter of a plural, and no longer word.
+fn is_plural(text: &str) -> bool {
+    let mut letters = text.chars();
+    matches!(letters.next(), Some('s' | 'S')) && letters.next().is_none_or(|letter| !letter.is_alphanumeric())
 }
 
 /// Words in front of a number of metres, however few they are.
