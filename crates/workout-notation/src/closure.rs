@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use chrono::NaiveTime;
-use lane_distance::LaneNumber;
+use lane_distance::{LaneNumber, MOST_LANES};
 
 use crate::clock_time::{Written, time};
 use crate::closing_words::{CLOSED, KEEP_OUT, OPEN};
@@ -134,10 +134,14 @@ impl Cursor<'_> {
     fn closure(&mut self) -> Option<Closure> {
         let begins = self.place();
         let is_kept_out = self.one_of(KEEP_OUT);
+        // `don't use 1 and 2`
+        let is_of_lanes = is_kept_out && self.is_behind_word(&["use"]) && self.is_number(0);
         self.sign(':');
         self.word(&["the"]);
-        let lanes = self.lanes_named()?;
+        let lanes = if is_of_lanes { self.lanes_listed()? } else { self.lanes_named()? };
         let behind = self.place();
+        // `Lane 1 - closed`
+        self.sign('-');
         while self.word(&IS) {}
         let opens = self.one_of(OPEN);
         if !opens && !self.one_of(CLOSED) {
@@ -182,8 +186,37 @@ impl Cursor<'_> {
         if !self.is_in_lane() || !self.is_number(1) {
             return None;
         }
-        self.skip();
-        Some(self.lanes().ok()?.value)
+        self.lanes_listed()
+    }
+
+    /// `1 or 2`, `lane 1 & lane 8`, `3-5`: each of them, as all are closed.
+    fn lanes_listed(&mut self) -> Option<Vec<LaneNumber>> {
+        const NAMES: [&str; 4] = ["lane", "lanes", "l", "ln"];
+        let mut lanes = Vec::new();
+        loop {
+            self.word(&["in"]);
+            self.word(&NAMES);
+            let (first, _) = self.lane().ok()?;
+            let is_range = self.is_number(1) && (self.sign('-') || self.word(&["to"]));
+            let last = if is_range { self.lane().ok()?.0 } else { first };
+            lanes.extend(LaneNumber::ALL.into_iter().filter(|lane| (first..=last).contains(lane)));
+            let is_joined = self.is_word(0, &["and", "or", "nor"])
+                || [',', '&', '+', '/'].iter().any(|&sign| self.is_sign(0, sign));
+            // `in lane 2, lane 1 closed`
+            let next = 1 + usize::from(!self.is_sign(0, ',') && self.is_word(1, &NAMES));
+            // `no lane 1, 6 x 200`
+            let is_lane = self.number_at(next).is_some_and(|lane| lane <= f64::from(MOST_LANES))
+                && !self.is_counted_item(next)
+                && !self.is_times(next + 1)
+                && !self.is_unit(next + 1);
+            if !is_joined || !is_lane {
+                break;
+            }
+            self.skip();
+        }
+        lanes.sort_unstable();
+        lanes.dedup();
+        Some(lanes)
     }
 
     /// Why lanes are closed; with a number it is left, which would be lost. What it says of the hours is left as well.

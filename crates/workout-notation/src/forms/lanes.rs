@@ -108,7 +108,7 @@ impl Cursor<'_> {
         is_separator && !is_run && !is_else
     }
 
-    fn lane(&mut self) -> Read<(LaneNumber, Range<usize>)> {
+    pub(crate) fn lane(&mut self) -> Read<(LaneNumber, Range<usize>)> {
         let help = || format!("write a lane from 1 to {MOST_LANES}, for example `in lane 2`");
         let Some((value, span)) = self.number() else {
             return Err(self.expected("a lane number", help()));
