@@ -190,7 +190,7 @@ impl Cursor<'_> {
     }
 
     /// `1 or 2`, `lane 1 & lane 8`, `3-5`: each of them, as all are closed.
-    fn lanes_listed(&mut self) -> Option<Vec<LaneNumber>> {
+    pub(crate) fn lanes_listed(&mut self) -> Option<Vec<LaneNumber>> {
         const NAMES: [&str; 4] = ["lane", "lanes", "l", "ln"];
         let mut lanes = Vec::new();
         loop {

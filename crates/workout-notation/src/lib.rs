@@ -57,6 +57,7 @@ mod form;
 mod forms;
 mod group_label;
 mod group_labels;
+mod group_lanes;
 mod group_time;
 pub mod guide;
 mod heading;

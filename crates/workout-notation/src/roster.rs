@@ -2,9 +2,12 @@
 
 use std::ops::Range;
 
+use lane_distance::LaneNumber;
+
 use crate::attendance::{is_absence, is_lateness, is_left_early};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
+use crate::group_lanes::without_lanes;
 use crate::heading_words::{has_word, is_everybody, names_day, names_part};
 use crate::line_words::words;
 use crate::names_in_front::names_in_front;
@@ -18,6 +21,8 @@ pub(crate) struct Roster {
     pub(crate) athletes: Vec<String>,
     /// Who does not.
     pub(crate) absent: Vec<String>,
+    /// The lanes of the group, where they stand behind its name.
+    pub(crate) lanes: Vec<LaneNumber>,
     /// How many run who are not named: `8 runners`.
     pub(crate) unnamed: usize,
     /// What else stands behind a name: the name, and the words.
@@ -72,7 +77,13 @@ pub(crate) fn has_rosters<'a>(mut lines: impl Iterator<Item = &'a str>) -> bool 
 /// named so.
 pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)> {
     let has_colon = line.ends_with(':');
-    let words = line.trim_end_matches(':').trim();
+    let (words, lanes) = without_lanes(line.trim_end_matches(':').trim());
+    let (group, roster) = named(words, has_colon, has_others)?;
+    Some((group, Roster { lanes, ..roster }))
+}
+
+/// The same of words without lanes behind them.
+fn named(words: &str, has_colon: bool, has_others: bool) -> Option<(&str, Roster)> {
     if let Some((group, roster)) = in_brackets(words, has_colon) {
         let begins_with_digit = |word: &str| word.starts_with(|letter: char| letter.is_ascii_digit());
         let is_else = group.split_whitespace().any(begins_with_digit)
@@ -119,7 +130,9 @@ fn is_training(group: &str) -> bool {
 /// The name of a group and who is in it, from words that may be one: those in brackets behind it.
 /// Where a colon follows, one name is enough.
 pub(crate) fn with_athletes(words: &str, has_colon: bool) -> (&str, Roster) {
-    in_brackets(words, has_colon).unwrap_or((words, Roster::default()))
+    let (words, lanes) = without_lanes(words);
+    let (group, roster) = in_brackets(words, has_colon).unwrap_or((words, Roster::default()));
+    (group, Roster { lanes, ..roster })
 }
 
 /// What stands in front of the last brackets, and the names in them.

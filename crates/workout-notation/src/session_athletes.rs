@@ -71,6 +71,9 @@ impl SessionReader<'_> {
 
     /// Says who is in the group that begins; nobody can be in two, or twice in one.
     pub(crate) fn name_athletes(&mut self, line: &Line<'_>, roster: Roster) {
+        if let (false, Some(part)) = (roster.lanes.is_empty(), self.workout.parts.last_mut()) {
+            part.lanes.clone_from(&roster.lanes);
+        }
         if roster.is_empty() {
             return;
         }

@@ -8,7 +8,8 @@ use crate::group_label::{GroupLabel, group_label};
 use crate::lines::Line;
 use crate::piece::Piece;
 use crate::problem::Problem;
-use crate::session_reader::{LabelLine, SessionReader};
+use crate::session_reader::{Declared, LabelLine, SessionReader};
+use crate::workout::Part;
 
 impl SessionReader<'_> {
     /// Begins the blocks of a group that is named in front of them.
@@ -72,6 +73,42 @@ impl SessionReader<'_> {
             }
             if let Ok(again) = Block::parse(&format!("{}{recovery}", block.text)) {
                 *block = Block { label: block.label.take(), start: block.start, ..again };
+            }
+        }
+    }
+
+    /// Whether the headings of several groups with their athletes stand right above, of which one is named again in front of
+    /// what it does: what stands between is everybody's.
+    pub(crate) fn is_behind_rosters(&self, below: &[Line<'_>]) -> bool {
+        let Some(part) = self.workout.parts.last().filter(|part| part.blocks.is_empty()) else {
+            return false;
+        };
+        let Some(last) = part.group.as_ref().filter(|_| !part.athletes.is_empty()) else { return false };
+        let is_stacked = self.declared.iter().any(|declared| declared.above.as_ref() == Some(last));
+        let is_one = |name: String| {
+            let name = self.labels.name(name);
+            name == *last || self.declared.iter().any(|declared| declared.group == name)
+        };
+        let names_one = |line: &Line<'_>| {
+            let named = line.named_group().map(|(group, _)| group.to_owned());
+            let heading = || Some(line.lexed.text.trim_end_matches(':').trim().to_owned());
+            let label = || line.group_label(false).and_then(|label| label.group);
+            named.or_else(label).or_else(heading).is_some_and(is_one)
+        };
+        self.is_below_roster && is_stacked && below.iter().any(names_one)
+    }
+
+    /// Groups of which nothing is said below do what the group does whose heading stands right below theirs; else their
+    /// headings are kept as notes.
+    pub(crate) fn settle_declared(&mut self) {
+        for Declared { group, athletes, above } in std::mem::take(&mut self.declared).into_iter().rev() {
+            let same = self.workout.parts.iter().position(|part| part.group.is_some() && part.group == above);
+            match same.filter(|&at| !self.workout.parts[at].blocks.is_empty()) {
+                Some(at) => {
+                    let own = Part { group: Some(group), athletes, ..self.workout.parts[at].clone() };
+                    self.workout.parts.insert(at, own);
+                }
+                None => self.keep_heading(Some(format!("{group} ({})", athletes.join(", ")))),
             }
         }
     }

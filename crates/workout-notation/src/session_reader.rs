@@ -42,7 +42,9 @@ pub(crate) struct SessionReader<'a> {
     /// Whether the next block is no longer one of that group.
     is_behind_groups: bool,
     /// Groups whose athletes are named before anything is said of what they do.
-    declared: Vec<(String, Vec<String>)>,
+    pub(crate) declared: Vec<Declared>,
+    /// Whether the heading right above names the athletes of a group.
+    pub(crate) is_below_roster: bool,
     /// All names of the text.
     pub(crate) names: Vec<String>,
     /// Athletes in a line of their own, of no group.
@@ -57,6 +59,15 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) doubts: Vec<(String, Doubt)>,
     /// When groups begin and end, each with the byte at which that stood.
     group_times: &'a [(usize, NaiveTime, Option<NaiveTime>)],
+}
+
+/// A group whose athletes are named before anything is said of what they do.
+#[derive(Clone, Debug)]
+pub(crate) struct Declared {
+    pub(crate) group: String,
+    pub(crate) athletes: Vec<String>,
+    /// The group whose heading stands right below.
+    pub(crate) above: Option<String>,
 }
 
 /// A line that names the group of its blocks.
@@ -85,6 +96,7 @@ impl<'a> SessionReader<'a> {
             label: None,
             is_behind_groups: false,
             declared: Vec::new(),
+            is_below_roster: false,
             names: names(lines),
             athletes: Vec::new(),
             moves: Vec::new(),
@@ -122,6 +134,9 @@ impl<'a> SessionReader<'a> {
                 heading = Some(Heading::Group(group.to_owned(), roster));
             } else if group.is_some() {
                 heading = None;
+            } else if has_more && self.declared_or_known(line) {
+                let name = line.lexed.text.trim_end_matches(':').trim().to_owned();
+                heading = Some(Heading::Group(name, Roster::default()));
             } else if let Some(Heading::Title(words)) = &heading
                 && above == Above::Runs
                 && !is_title(words)
@@ -163,6 +178,7 @@ impl<'a> SessionReader<'a> {
                     self.keep_heading(label.take());
                     self.begin_part(Some(self.labels.name(name)));
                     self.begin_at(line);
+                    self.is_below_roster = !roster.is_empty();
                     self.name_athletes(line, roster);
                 }
                 Some(Heading::Everybody) => {
@@ -177,6 +193,9 @@ impl<'a> SessionReader<'a> {
                     label = Some(under_label(label.take(), words));
                 }
                 None => {
+                    if group.is_none() && self.is_behind_rosters(&lines[index + 1..]) {
+                        self.begin_part(None);
+                    }
                     let before = self.workout.blocks().count();
                     match group {
                         Some(group) => self.line_of_group(line, group),
@@ -195,9 +214,7 @@ impl<'a> SessionReader<'a> {
         self.keep_heading(label);
         self.refuse_second_day();
         self.keep_empty_group();
-        for (group, athletes) in std::mem::take(&mut self.declared) {
-            self.keep_heading(Some(format!("{group} ({})", athletes.join(", "))));
-        }
+        self.settle_declared();
         if self.is_rest_of_line {
             self.settle_rest_between_runs();
         }
@@ -220,7 +237,7 @@ impl<'a> SessionReader<'a> {
     }
 
     /// A heading of a block that never came is kept as a note.
-    fn keep_heading(&mut self, words: Option<String>) {
+    pub(crate) fn keep_heading(&mut self, words: Option<String>) {
         if let Some(words) = words {
             let body = Body::words(&words);
             self.push(Block::new(words, body));
@@ -236,20 +253,24 @@ impl<'a> SessionReader<'a> {
         if athletes.is_empty() {
             self.keep_heading(Some(name));
         } else {
-            self.declared.push((name, athletes));
+            self.declared.push(Declared { group: name, athletes, above: None });
         }
     }
 
     /// Begins the blocks of a group, or of everybody.
     pub(crate) fn begin_part(&mut self, group: Option<String>) {
         (self.label, self.is_behind_groups) = (None, false);
+        let before = self.declared.len();
         self.keep_empty_group();
+        if let Some(last) = self.declared.get_mut(before) {
+            last.above.clone_from(&group);
+        }
         if self.is_rest_of_line && self.workout.parts.last().is_some_and(|part| part.group.is_some()) {
             self.settle_rest_between_runs();
         }
         self.settle_rest();
-        let declared = self.declared.iter().position(|(name, _)| Some(name) == group.as_ref());
-        let athletes = declared.map(|at| self.declared.remove(at).1).unwrap_or_default();
+        let declared = self.declared.iter().position(|declared| Some(&declared.group) == group.as_ref());
+        let athletes = declared.map(|at| self.declared.remove(at).athletes).unwrap_or_default();
         self.workout.parts.push(Part { group, athletes, ..Part::default() });
     }
 
@@ -264,6 +285,14 @@ impl<'a> SessionReader<'a> {
         if let (Some((begins, ends)), Some(part)) = (self.time_of(line), self.workout.parts.last_mut()) {
             (part.begins, part.ends) = (Some(begins), ends);
         }
+    }
+
+    /// Whether a line is the name of a group whose athletes are named above.
+    fn declared_or_known(&self, line: &Line<'_>) -> bool {
+        let words = line.lexed.text.trim_end_matches(':').trim();
+        let has_athletes = |part: &Part| !part.athletes.is_empty() && part.group.as_deref() == Some(words);
+        self.declared.iter().any(|declared| declared.group == words)
+            || self.workout.parts.iter().any(has_athletes)
     }
 
     /// `Distance start 6.15`, below what the group does.

@@ -246,18 +246,25 @@ impl Session {
             let names = parts.flat_map(|part| &part.athletes);
             names.map(|name| Athlete { name: name.clone(), ..Athlete::default() }).collect()
         };
+        let lanes = |group: &str| -> Option<Vec<u8>> {
+            let parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));
+            let mut lanes = parts.map(|part| &part.lanes).filter(|lanes| !lanes.is_empty());
+            lanes.next().map(|lanes| lanes.iter().map(|lane| lane.get()).collect())
+        };
         let start = |group: &str| {
             let mut parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));
             parts.find_map(|part| part.begins).filter(|start| begins.is_some_and(|begins| *start > begins))
         };
         let starts: Vec<Option<NaiveTime>> = groups.iter().map(|(name, _)| start(name)).collect();
+        let lanes: Vec<Option<Vec<u8>>> = groups.iter().map(|(name, _)| lanes(name)).collect();
         let athletes: Vec<Vec<Athlete>> = groups.iter().map(|(name, _)| athletes(name)).collect();
         let blocks = workout.into_blocks();
         let of =
             |places: Vec<usize>| places.into_iter().map(|place| blocks[place].clone()).collect::<Vec<_>>();
-        let group = |(((name, places), athletes), start)| Group {
+        let group = |((((name, places), athletes), start), lanes)| Group {
             name,
             athletes,
+            lanes,
             start,
             blocks: Some(of(places)),
             ..Group::default()
@@ -269,7 +276,7 @@ impl Session {
             date,
             hours,
             starts: if hours.is_none() { begins } else { None },
-            groups: groups.into_iter().zip(athletes).zip(starts).map(group).collect(),
+            groups: groups.into_iter().zip(athletes).zip(starts).zip(lanes).map(group).collect(),
             blocks: of(everybody),
             before_groups: before.len(),
             after_groups: after.len(),
