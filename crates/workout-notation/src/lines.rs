@@ -3,6 +3,7 @@
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::group_label::{GroupLabel, group_label};
+use crate::group_lanes::without_lanes;
 use crate::heading::Above;
 use crate::heading_words::is_title;
 use crate::names_in_front::{NamesInFront, names_alone, names_in_front, one_in_front};
@@ -57,6 +58,13 @@ impl Line<'_> {
             Some(roster) => Some((self.lexed.text.trim_end_matches(':').trim(), roster.clone())),
             None => named_group(self.lexed.text, self.has_rosters),
         }
+    }
+
+    /// `Sprints in lanes 5-8`: a group with its lanes and nothing else.
+    pub(crate) fn group_with_lanes(&self) -> Option<(String, Roster)> {
+        let (group, lanes) = without_lanes(self.lexed.text.trim_end_matches(':').trim());
+        let is_group = !lanes.is_empty() && is_group_name(group);
+        is_group.then(|| (group.to_owned(), Roster { lanes, ..Roster::default() }))
     }
 
     /// The line from one of its bytes on.

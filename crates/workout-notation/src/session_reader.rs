@@ -137,6 +137,8 @@ impl<'a> SessionReader<'a> {
             } else if has_more && self.declared_or_known(line) {
                 let name = line.lexed.text.trim_end_matches(':').trim().to_owned();
                 heading = Some(Heading::Group(name, Roster::default()));
+            } else if let Some((group, roster)) = line.group_with_lanes().filter(|_| has_more) {
+                heading = Some(Heading::Group(group, roster));
             } else if let Some(Heading::Title(words)) = &heading
                 && above == Above::Runs
                 && !is_title(words)
