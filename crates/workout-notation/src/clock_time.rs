@@ -58,7 +58,9 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
             let end = if is_bracket { words.get(to).map_or(end, |sign| sign.range.end) } else { end };
             return Some(Said { begins, ends, range: Some(start..end), is_unsure });
         }
-        has_day |= words.get(from..to).is_some_and(|words| day_words(words).is_some());
+        // `Hi all, see you Tues 20 April, 6.30 at the track`
+        let names_day = |words: &[Word<'_>]| words.iter().any(|word| word.is_one(&DAYS));
+        has_day |= words.get(from..to).is_some_and(|words| day_words(words).is_some() || names_day(words));
         // `Tuesday 18:00-19:30`, `Tue 24 Nov 6.30`, `5/5/27 18:30`: the day stays.
         if let Some(day) = words.get(from..to).and_then(day_words) {
             // The month of `15/4` is no hour.

@@ -25,10 +25,10 @@ pub(crate) struct Late {
 }
 
 /// Words that say of somebody who comes nothing of when.
-const IDLE: [&str; 24] = [
-    "is", "will", "be", "s", "'", "’", "ll", "only", "here", "there", "about", "around", "tonight",
-    "running", "join", "joins", "joining", "arrive", "arrives", "arriving", "us", "coming", "comes",
-    "probably",
+const IDLE: [&str; 28] = [
+    "gets", "get", "turns", "up", "is", "will", "be", "s", "'", "’", "ll", "only", "here", "there", "about",
+    "around", "tonight", "running", "join", "joins", "joining", "arrive", "arrives", "arriving", "us",
+    "coming", "comes", "probably",
 ];
 
 /// Words for one who comes later.
@@ -59,6 +59,10 @@ impl Lateness {
         {
             let minutes: i64 = words[number].text.parse().ok()?;
             return (1..=MOST_MINUTES).contains(&minutes).then_some(Self::By(minutes));
+        }
+        // `only 3` are runs, and no time of day.
+        if words.len() == 1 && all.iter().any(|word| word.is_one(&["only", "just"])) {
+            return None;
         }
         // `late, from 6.45`, `late 7pm`
         let before = words[..number].iter().all(|word| {

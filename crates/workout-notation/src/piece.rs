@@ -202,9 +202,21 @@ fn is_spaced(line: &str, tokens: &[Token], at: usize) -> bool {
     line[..token.span.start].ends_with(char::is_whitespace)
 }
 
+/// Where people jog to between two parts of an evening.
+const ELSEWHERE: [&str; 11] =
+    ["track", "hill", "hills", "park", "field", "gym", "stadium", "clubhouse", "woods", "trail", "grass"];
+
 /// Whether a part of a line is a warm-up or the like, by its first words.
 fn is_note(lexed: &Lexed<'_>, is_behind_runs: bool) -> bool {
     let mut cursor = Cursor::new(lexed);
+    // `15 mins jog to track`
+    let leads_on = (1..lexed.tokens.len()).any(|ahead| {
+        let the = ahead + 1 + usize::from(cursor.is_word(ahead + 1, &["the"]));
+        cursor.is_word(ahead, &["to"]) && cursor.is_word(the, &ELSEWHERE)
+    });
+    if leads_on && (cursor.is_duration_at(0) || cursor.is_word(0, &["jog", "walk", "run", "easy"])) {
+        return true;
+    }
     // Behind runs, a jog is what is done between them.
     cursor.is_note_alone() && !(is_behind_runs && cursor.is_easy_jog())
 }

@@ -149,6 +149,11 @@ fn in_brackets(words: &str, has_colon: bool) -> Option<(&str, Roster)> {
     });
     let (group, names) = inner.split_at(open?.0);
     let group = group.trim();
+    // `Seniors (8)`
+    let count = names[1..].trim().parse().ok().filter(|count| (2..=MOST_UNNAMED).contains(count));
+    if let Some(unnamed) = count.filter(|_| is_group_name(group)) {
+        return Some((group, Roster { unnamed, ..Roster::default() }));
+    }
     // `A (Ada):`
     let fewest = if has_colon && (is_group_name(group) || is_sign(group)) { 1 } else { FEWEST };
     (!group.is_empty()).then_some((group, Roster::read(&names[1..], fewest)?))
@@ -207,6 +212,11 @@ impl Roster {
             entries = spaced(names).unwrap_or(entries);
         }
         for entry in entries {
+            // `Di, Em, Fi +2`
+            if let Some(more) = more(names[entry.clone()].trim()).filter(|_| !roster.is_empty()) {
+                roster.unnamed += more;
+                continue;
+            }
             let Entry { name, words } = Entry::read(&names[entry])?;
             if words.is_empty() {
                 roster.athletes.push(name);
@@ -231,8 +241,18 @@ impl Roster {
     }
 }
 
+/// `2`, `2 more`, `others`: how many more run who are not named; nobody knows how many others are.
+fn more(words: &str) -> Option<usize> {
+    const OTHERS: [&str; 4] = ["others", "etc", "etc.", "co"];
+    if OTHERS.iter().any(|others| words.eq_ignore_ascii_case(others)) {
+        return Some(0);
+    }
+    let number = words.strip_suffix(" more").or_else(|| words.strip_suffix(" others")).unwrap_or(words);
+    number.parse().ok().filter(|count| (1..=MOST_UNNAMED).contains(count))
+}
+
 /// `8 runners`, `12 of them`: how many run who are not named.
-fn unnamed(words: &str) -> Option<usize> {
+pub(crate) fn unnamed(words: &str) -> Option<usize> {
     const OTHERS: [&str; 8] = ["runners", "athletes", "children", "people", "here", "tonight", "today", "in"];
     let mut words = words.split_whitespace();
     let count = words.next()?.parse().ok().filter(|count| (1..=MOST_UNNAMED).contains(count))?;
@@ -310,7 +330,10 @@ impl Entry {
         let behind = behind.trim();
         let said = behind.trim_matches(|letter: char| " -–—:()".contains(letter));
         let is_apart = behind.starts_with(['(', '-', '–', '—', ':']);
-        let is_said = is_apart || is_absence(said) || is_lateness(said) || is_left_early(said);
+        // `Di 31`: what it is nobody knows, and it is asked for.
+        let is_number =
+            !said.is_empty() && said.bytes().all(|byte| byte.is_ascii_digit() || b".:".contains(&byte));
+        let is_said = is_apart || is_number || is_absence(said) || is_lateness(said) || is_left_early(said);
         let said = if is_unsure && said.is_empty() { "?" } else { said };
         (words > 0 && (said.is_empty() || is_said || is_unsure))
             .then(|| Self { name: name.to_owned(), words: said.to_owned() })

@@ -7,7 +7,7 @@ use crate::lateness::{Late, Lateness};
 use crate::lines::Line;
 use crate::names_in_front::names_alone;
 use crate::problem::Problem;
-use crate::roster::Roster;
+use crate::roster::{Roster, unnamed};
 use crate::session_reader::SessionReader;
 use crate::workout::Part;
 
@@ -23,6 +23,9 @@ const ATHLETES: &str = "Athletes";
 /// The athletes of a line that has nothing but their names, behind the first line: `Uma, Vic, Wes`.
 fn alone(line: &Line<'_>, index: usize) -> Option<Vec<String>> {
     let text = line.lexed.text;
+    if let Some(count) = unnamed(text.trim_end_matches(['.', '!'])).filter(|_| index > 0) {
+        return Some((1..=count).map(|number| number.to_string()).collect());
+    }
     let roster = names_alone(text, FEWEST_ALONE).filter(|_| index > 0 && !text.contains(':'))?;
     Some(roster.athletes)
 }
@@ -66,7 +69,10 @@ impl SessionReader<'_> {
             part.group = Some(ATHLETES.to_owned());
             part.athletes.clone_from(&athletes);
         }
-        self.doubts.push((first, Doubt::NamesAlone { names: athletes }));
+        // Numbers are nobody's names.
+        if first.parse::<usize>().is_err() {
+            self.doubts.push((first, Doubt::NamesAlone { names: athletes }));
+        }
     }
 
     /// Says who is in the group that begins; nobody can be in two, or twice in one.

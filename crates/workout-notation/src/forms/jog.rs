@@ -10,6 +10,9 @@ use crate::shared::Equal;
 use crate::spanned::Spanned;
 use crate::vocabulary::Role;
 
+/// Words behind `standing` that make it an exercise.
+pub(crate) const JUMPS: [&str; 7] = ["long", "triple", "jump", "jumps", "throw", "throws", "hop"];
+
 const HELP: &str = "write for example `jog 200`, `walk back` or `changing ends`";
 const FULL: [&str; 5] = ["full", "complete", "sufficient", "total", "adequate"];
 pub(crate) const SLOW: [&str; 7] = ["easy", "slow", "slowly", "light", "gentle", "recovery", "rec"];
@@ -428,7 +431,7 @@ impl Cursor<'_> {
             if is_jogged { RecoveryKind::JogBack } else { RecoveryKind::WalkBack }
         } else if self.one_of(const { Phrases::new(&[&[&["changing", "change"], &["ends"]]]) }) {
             RecoveryKind::ChangeEnds
-        } else if self.word(&["stand", "standing"]) {
+        } else if !self.is_word(1, &JUMPS) && self.word(&["stand", "standing"]) {
             RecoveryKind::Stand
         } else {
             let is_distance_first = self.is_distance_jog();
