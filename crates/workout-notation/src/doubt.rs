@@ -32,6 +32,11 @@ pub enum Doubt {
         /// The time, in seconds.
         seconds: f64,
     },
+    /// `off 2 min` behind a run that takes nearly as long, taken for the time from one start to the next, could be the rest.
+    CycleOrRest {
+        /// The time, in seconds.
+        seconds: f64,
+    },
     /// `repeat` behind blocks, taken for all of their line, could be for its last block.
     LineRepeated {
         /// How often all of it is done.
@@ -100,6 +105,11 @@ pub enum Doubt {
     TimeOfEachLap {
         /// The time, in seconds.
         seconds: f64,
+    },
+    /// A distance without a unit that is rather one in yards, taken for metres.
+    MetresOrYards {
+        /// The number.
+        distance: f64,
     },
     /// The time of a run in which nobody needs to run.
     SlowerThanWalking {

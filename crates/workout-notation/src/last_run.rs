@@ -20,6 +20,15 @@ pub(crate) enum LastRun {
 }
 
 impl LastRun {
+    /// How long a slow runner takes for it, in seconds, where it is a plain distance.
+    pub(crate) fn slowest_s(self) -> Option<f64> {
+        match self {
+            Self::Metres(metres) => Some(metres / slowest_m_s(metres)),
+            Self::Laps(laps) => Some(laps * 400.0 / slowest_m_s(laps * 400.0)),
+            _ => None,
+        }
+    }
+
     /// Whether somebody could run it in this time, in seconds: a child as well as the fastest of all.
     pub(crate) fn is_likely_time(self, seconds: f64) -> bool {
         let metres = match self {
@@ -27,12 +36,16 @@ impl LastRun {
             Self::Laps(laps) => laps * 400.0,
             _ => return false,
         };
-        let slowest_m_s = if metres <= 600.0 { 4.0 } else { 3.2 };
         let fastest_m_s = match metres {
             ..=450.0 => 10.6,
             ..=1100.0 => 8.0,
             _ => 7.2,
         };
-        (metres / fastest_m_s..=metres / slowest_m_s).contains(&seconds)
+        (metres / fastest_m_s..=metres / slowest_m_s(metres)).contains(&seconds)
     }
+}
+
+/// How fast a child runs so many metres, in metres a second.
+fn slowest_m_s(metres: f64) -> f64 {
+    if metres <= 600.0 { 4.0 } else { 3.2 }
 }

@@ -66,7 +66,7 @@ impl Block {
             ..Self::new(text, body)
         };
         let slow = slower_than_walking(&block);
-        block.doubts.extend(slow);
+        block.doubts.extend(slow.into_iter().chain(metres_or_yards(&block)));
         Ok(block)
     }
 }
@@ -99,6 +99,16 @@ fn slower_than_walking(block: &Block) -> Option<Doubt> {
             (metres < SLOWEST_M_PER_S * seconds).then_some(Doubt::SlowerThanWalking { metres, seconds })
         }
         _ => None,
+    })
+}
+
+/// The first distance of a block without a unit that is a race in yards and none in metres: `4 x 440`.
+fn metres_or_yards(block: &Block) -> Option<Doubt> {
+    block.steps().iter().find_map(|step| {
+        let RunKind::Plain(RunLength::Metres(distance)) = step.run.kind.value else { return None };
+        let written = block.text.get(step.run.kind.span.clone())?;
+        let is_bare = written.bytes().all(|byte| byte.is_ascii_digit());
+        (is_bare && [220.0, 440.0, 880.0].contains(&distance)).then_some(Doubt::MetresOrYards { distance })
     })
 }
 

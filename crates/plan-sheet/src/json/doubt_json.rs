@@ -42,6 +42,8 @@ impl From<&Doubt> for DoubtJson {
             Doubt::TargetsInTurn { each } => ("targets in turn", json!({ "each": each })),
             Doubt::MinutesOfNote { minutes } => ("minutes of note", json!({ "minutes": minutes })),
             Doubt::NoTimeForNote { note } => ("no time for note", json!({ "note": note })),
+            Doubt::CycleOrRest { seconds } => ("cycle or rest", json!({ "seconds": seconds })),
+            Doubt::MetresOrYards { distance } => ("metres or yards", json!({ "distance": distance })),
             Doubt::TimeOfEachLap { seconds } => ("time of each lap", json!({ "seconds": seconds })),
             Doubt::SlowerThanWalking { metres, seconds } => {
                 ("slower than walking", json!({ "metres": metres, "seconds": seconds }))

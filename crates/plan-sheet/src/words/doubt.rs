@@ -17,6 +17,7 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::CycleTooShort { seconds } => {
             format!("{} is too short from start to start, so it is the rest", time(seconds))
         }
+        Doubt::CycleOrRest { seconds } => format!("or {} could be the rest", time(seconds)),
         Doubt::LineRepeated { count } => format!("what stands in the line is done {count} times in all"),
         Doubt::WholeListRepeated { count } => format!("or only the last run is done {count} times"),
         Doubt::CountRange { least, most } => format!("{least} to {most} are asked for, {most} planned"),
@@ -42,6 +43,9 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
             format!("no time is allowed for it; write how long it takes, for example `{note} 10 min`")
         }
         Doubt::TimeOfEachLap { seconds } => format!("{} is taken for each lap", time(seconds)),
+        Doubt::MetresOrYards { distance } => {
+            format!("{} are metres; write {}y for yards", metres(distance), metres(distance))
+        }
         Doubt::SlowerThanWalking { metres: run_m, seconds } => {
             format!("{} m in {} is slower than a walk", metres(run_m), time(seconds))
         }

@@ -134,6 +134,12 @@ impl Cursor<'_> {
         if !matches!(self.last_run, Some(LastRun::Timed(_))) {
             return None;
         }
+        // `3 min hard, 1 min float, 2 min hard, 1 min float`: runs of a list, each with its effort.
+        const EFFORTS: [&str; 9] =
+            ["hard", "fast", "quick", "float", "easy", "slow", "jog", "steady", "rest"];
+        if self.is_word_before(1, &EFFORTS) || self.is_word_before(2, &EFFORTS) {
+            return None;
+        }
         let part = |ahead: usize, words: &[&str]| {
             let unit = ahead + 1 + usize::from(self.seconds_in(ahead + 1).is_some());
             (self.is_number(ahead) && self.is_word(unit, words)).then_some(unit + 1)

@@ -235,8 +235,10 @@ impl Cursor<'_> {
             return true;
         }
         let Some(jog) = self.jog_tokens(at) else { return false };
-        // In `400, 200 jog 100` the number belongs to the run before.
-        !self.is_number(at + jog) && !self.is_word(at + jog, &["back", "exactly"])
+        // In `400, 200 jog 100` the number belongs to the run before, and in `200/100 walk same distance` the distance is a run.
+        !self.is_one_of(at + jog, EQUAL)
+            && !self.is_number(at + jog)
+            && !self.is_word(at + jog, &["back", "exactly"])
     }
 
     /// `r:`, `rec =`, `p:`: a letter that stands for the rest.

@@ -355,6 +355,13 @@ impl Cursor<'_> {
             if self.is_sign(end, '-') && self.begins_item(end + 1) && end > 0 && !self.is_glued(end + 1) {
                 return Some((end, 1));
             }
+            // `Billat 30-30 x 20`
+            if end > 0 && self.number_at(end).is_some() && self.number_at(end) == self.number_at(end + 2) {
+                let is_pair = self.is_sign(end + 1, '-') || self.is_sign(end + 1, '/');
+                if is_pair && self.is_times(end + 3) {
+                    return Some((end, 0));
+                }
+            }
             // `U13s`, `Day 2`
             let is_glued_number =
                 end > 0 && self.is_number(end) && (self.is_glued(end) || !self.is_times(end + 1));

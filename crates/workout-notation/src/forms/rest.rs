@@ -26,6 +26,12 @@ const MOST_LOOKED_AT: usize = 16;
 const CYCLES: [&str; 4] = ["cycle", "cycles", "turnaround", "turnarounds"];
 
 /// Letters for a rest.
+/// A cycle that is shorter than so many times a slow run could be the rest.
+const CLOSE: f64 = 1.5;
+
+/// Behind minutes without a unit so many more may be minutes.
+const MOST_BARE_MINUTES: f64 = 20.0;
+
 const LETTERS: [&str; 3] = ["r", "rr", "p"];
 
 /// Words behind a duration that make it a recovery, though another word would make it a run.
@@ -142,8 +148,12 @@ impl Cursor<'_> {
                 format!("write `{value}min`, `{value}s` or `jog {value}`"),
             ));
         }
-        if is_bare && value < LEAST_BARE_S && is_behind_letter {
-            self.doubts.push(Doubt::BareMinutes);
+        // `r1 R10`
+        let are_minutes = self.doubts.contains(&Doubt::BareMinutes) && value <= MOST_BARE_MINUTES;
+        if is_bare && (value < LEAST_BARE_S || are_minutes) && is_behind_letter {
+            if !are_minutes {
+                self.doubts.push(Doubt::BareMinutes);
+            }
             return Ok(Spanned::new(value * 60.0, seconds.span));
         }
         if is_bare && value < LEAST_BARE_S && !self.is_sign(0, '/') {
@@ -542,10 +552,10 @@ impl Cursor<'_> {
             Some(LastRun::Timed(run_s)) => *seconds <= run_s,
             _ => false,
         };
-        if may_be_rest && self.jog_tokens(0).is_some() {
-            // `off 2 min jog`
+        if may_be_rest && (self.jog_tokens(0).is_some() || self.is_word(0, RESTS)) {
+            // `off 2 min jog`, `off 3 mins recovery`
             self.words_of_rest(recovery);
-            let rest = Spanned::new(Gap::Rest(*seconds), self.since(begins));
+            let rest = Spanned::new(Gap::Rest(*seconds), seconds.span);
             self.set(&mut recovery.gap, rest, begins, KIND);
             return Ok(());
         }
@@ -553,6 +563,11 @@ impl Cursor<'_> {
             self.doubts.push(Doubt::CycleTooShort { seconds: *seconds });
             Gap::Rest(*seconds)
         } else {
+            let is_close =
+                self.last_run.and_then(LastRun::slowest_s).is_some_and(|run_s| *seconds < run_s * CLOSE);
+            if may_be_rest && is_close {
+                self.doubts.push(Doubt::CycleOrRest { seconds: *seconds });
+            }
             Gap::Cycle(*seconds)
         };
         self.word(&CYCLES);
