@@ -121,7 +121,7 @@ impl Cursor<'_> {
 
     fn is_mark_over(&self) -> bool {
         self.is_at_end()
-            || [')', ',', ';', '+', '@', '(', '/'].iter().any(|&sign| self.is_sign(0, sign))
+            || [')', ',', ';', '+', '@', '(', '/', ':'].iter().any(|&sign| self.is_sign(0, sign))
             || self.is_clause(0) && !self.is_word(0, &["the", "start", "finish"])
             || self.is_word(0, &["then", "and", "plus", "followed"])
             || self.is_in_lane()
