@@ -316,6 +316,11 @@ impl<'a> Cursor<'a> {
         before.zip(self.token(ahead)).is_some_and(|(before, token)| before.span.end == token.span.start)
     }
 
+    /// Whether the token `ahead` stands right behind a word: `U13`.
+    pub(crate) fn is_in_word(&self, ahead: usize) -> bool {
+        self.is_glued(ahead) && self.is_word_from_start(self.at + ahead - 1)
+    }
+
     /// Whether the token that was stepped over last is this sign.
     pub(crate) fn is_behind(&self, sign: char) -> bool {
         let before = self.at.checked_sub(1).and_then(|before| self.tokens.get(before));

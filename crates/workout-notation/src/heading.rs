@@ -58,7 +58,7 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
     let is_day = begins_with_day(&cursor);
     let has_item = (0..lexed.tokens.len().min(40)).any(|ahead| {
         // `U13s` is no time.
-        let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
+        let is_in_word = cursor.is_in_word(ahead);
         cursor.is_counted_item(ahead)
             || cursor.is_number(ahead)
                 && !is_in_word
@@ -90,7 +90,7 @@ pub(crate) fn heading(lexed: &Lexed<'_>, is_first: bool, has_more: bool, above: 
         || words.contains(':')
         || !is_group_name(words)
             && (0..lexed.tokens.len().min(40)).any(|ahead| {
-                let is_in_word = ahead > 0 && cursor.is_glued(ahead) && cursor.word_at(ahead - 1).is_some();
+                let is_in_word = cursor.is_in_word(ahead);
                 cursor.is_number(ahead) && !is_in_word
             });
     if !ends_in_colon && (!stands_above || is_done) {

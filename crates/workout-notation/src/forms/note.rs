@@ -163,8 +163,7 @@ impl Cursor<'_> {
         is_count
             && self.is_word(name, &COUNTED)
             && !(name + 1..MOST_TOKENS + 30).any(|ahead| {
-                let is_in_word = self.is_glued(ahead) && self.word_at(ahead - 1).is_some();
-                self.is_number(ahead) && !self.is_duration_at(ahead) && !is_in_word
+                self.is_number(ahead) && !self.is_duration_at(ahead) && !self.is_in_word(ahead)
                     || self.is_sign(ahead, 'x')
             })
     }
@@ -173,8 +172,8 @@ impl Cursor<'_> {
     /// run anywhere.
     fn is_on_hill(&self) -> bool {
         const ON_HILL: [&str; 6] = ["sprint", "sprints", "reps", "repeats", "runs", "session"];
-        let count = if self.is_number(0) && self.is_times(1) { 2 } else { 0 };
-        let is_metres = self.is_number(count) && self.metres_in(count + 1).is_some();
+        let count = if self.is_times(1) { 2 } else { 0 };
+        let is_metres = self.metres_in(count + 1).is_some();
         let hill = if is_metres { count + 2 } else { count };
         let is_behind =
             hill > 0 || self.is_word(1, &ON_HILL) || self.is_sign(1, ':') || self.is_counted_item(1);
@@ -318,8 +317,7 @@ impl Cursor<'_> {
                 && self.is_glued(ahead + 1)
                 && self.is_number(ahead + 1);
             if self.is_sign(ahead, ':') && !is_clock {
-                let is_label =
-                    ahead > 0 && (starts_with_word || has_unknown(ahead)) && self.begins_item(ahead + 1);
+                let is_label = (starts_with_word || has_unknown(ahead)) && self.begins_item(ahead + 1);
                 return is_label.then_some((ahead, 1));
             }
             if self.kind(ahead).is_none()
@@ -345,27 +343,26 @@ impl Cursor<'_> {
         self.label_without_colon()
     }
 
-    /// `Day 2) 6 x 60`, `Mon - 6 x 60`, `U13s 6 x 60`, `Ins & outs 3 x 100`
+    /// `Day 2) 6 x 60`, `Mon - 6 x 60`, `U13s 6 x 60`, `Ins & outs 3 x 100`, where a word comes next.
     fn label_without_colon(&self) -> Option<(usize, usize)> {
         let mut end = 0;
         while end < MOST_TOKENS {
-            if self.is_sign(end, ')') && end > 0 {
+            if self.is_sign(end, ')') {
                 return self.begins_item(end + 1).then_some((end, 1));
             }
-            if self.is_sign(end, '-') && self.begins_item(end + 1) && end > 0 && !self.is_glued(end + 1) {
+            if self.is_sign(end, '-') && self.begins_item(end + 1) && !self.is_glued(end + 1) {
                 return Some((end, 1));
             }
             // `Billat 30-30 x 20`
-            if end > 0 && self.number_at(end).is_some() && self.number_at(end) == self.number_at(end + 2) {
+            if self.number_at(end).is_some() && self.number_at(end) == self.number_at(end + 2) {
                 let is_pair = self.is_sign(end + 1, '-') || self.is_sign(end + 1, '/');
                 if is_pair && self.is_times(end + 3) {
                     return Some((end, 0));
                 }
             }
             // `U13s`, `Day 2`
-            let is_glued_number =
-                end > 0 && self.is_number(end) && (self.is_glued(end) || !self.is_times(end + 1));
-            if self.is_number(end) && self.is_counted_item(end) && end > 0 {
+            let is_glued_number = self.is_number(end) && (self.is_glued(end) || !self.is_times(end + 1));
+            if self.is_number(end) && self.is_counted_item(end) {
                 return Some((end, 0));
             }
             let is_joint = ['+', '/', '-', '\''].iter().any(|&sign| self.is_sign(end, sign));
@@ -382,7 +379,7 @@ impl Cursor<'_> {
         let is_run = self.metres_in(words + 1).is_some()
             || self.is_list_of_distances(words)
             || self.ladder_at(words).is_some();
-        (words > 0 && words <= 3 && self.is_number(words) && is_run).then_some((words, 0))
+        (words <= 3 && self.is_number(words) && is_run).then_some((words, 0))
     }
 
     /// Whether runs may begin `ahead`.
