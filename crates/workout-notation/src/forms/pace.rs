@@ -198,9 +198,10 @@ pub(crate) const PACE: Clause<Pace> = Clause {
 impl Cursor<'_> {
     /// Whether a percentage or the pace of a race comes next, without a sign before it.
     pub(crate) fn is_bare_pace(&self) -> bool {
-        self.is_number(0) && self.is_sign(1, '%')
-            || self.is_number(0) && self.is_sign(1, '-') && self.is_number(2) && self.is_sign(3, '%')
-            || self.is_number(0) && self.seconds_in(1).is_some() && self.is_word(2, &["pace", "speed"])
+        self.is_number(0)
+            && (self.is_sign(1, '%')
+                || self.is_sign(1, '-') && self.is_sign(3, '%')
+                || self.seconds_in(1).is_some() && self.is_word(2, &["pace", "speed"]))
             || self.race_pace_tokens().is_some_and(|(distance, words)| distance > 0 && words > 0)
             || self.is_rate_with_pace()
     }
@@ -246,8 +247,8 @@ impl Cursor<'_> {
     fn is_rate_with_pace(&self) -> bool {
         let time = if self.is_sign(1, ':') && self.is_number(2) { 3 } else { 1 };
         (self.is_sign(time, '/') || self.is_word(time, &["per"]))
-            && (self.metres_in(time + 1).is_some() && self.is_word(time + 2, &["pace"])
-                || self.is_number(time + 1) && self.is_word(time + 2, &["pace"]) && time == 3)
+            && (self.metres_in(time + 1).is_some() || self.is_number(time + 1) && time == 3)
+            && self.is_word(time + 2, &["pace"])
     }
 
     /// `s:`, `pace:`, `target =`, `i95%`: how many tokens.
@@ -278,9 +279,7 @@ impl Cursor<'_> {
             usize::from(self.is_word(0, &["cutdown", "cutdowns", "descending", "progressing"]))
         };
         let from = end + usize::from(self.is_word(end, &["from"]));
-        let is_from = end == 0
-            && from == 1
-            && self.is_number(2 + usize::from(self.is_word(2, &["down"])) + 1)
+        let is_from = self.is_number(2 + usize::from(self.is_word(2, &["down"])) + 1)
             && (self.is_word(2, &["down", "to"]) || self.is_sign(2, '>'))
             && self.number_at(1).is_some_and(|seconds| self.is_likely_time(seconds));
         (self.is_number(from) && (end > 0 || is_from)).then_some(from)
@@ -362,7 +361,7 @@ impl Cursor<'_> {
             );
             let is_joined = more > 0 || self.is_word(0, &["and", "then", "to"]);
             // `56 54 52 50`
-            if sign.is_none() && !is_joined && self.is_next_of_spaced_times(seconds, joint == Some(' ')) {
+            if self.is_next_of_spaced_times(seconds, joint == Some(' ')) {
                 joint = Some(' ');
                 has_comma = false;
                 continue;
@@ -587,9 +586,9 @@ impl Cursor<'_> {
         let last = self.seconds("the slower of two times", PACE_HELP)?;
         let (mut first_s, mut last_s) = (first.value, last.value);
         let first_is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
-        if first_is_bare && !is_bare && self.has_minutes(&last) {
+        if first_is_bare && self.has_minutes(&last) {
             first_s *= 60.0;
-        } else if is_bare && first_s >= 60.0 && last_s < 60.0 {
+        } else if is_bare && last_s < 60.0 {
             last_s += (first_s / 60.0).floor() * 60.0;
         }
         if first_s > last_s {

@@ -87,8 +87,8 @@ impl Cursor<'_> {
         let (before, problems) = (self.place(), self.problems.len());
         let mut paces = Vec::new();
         for words in [STARTS, ["finish", "finishing", "end"]] {
-            while !paces.is_empty() && (self.sign(',') || self.word(&["and", "then"])) {}
-            if !self.word(&words) || !(self.sign('@') || self.word(&["at", "in"])) || !self.is_number(0) {
+            while self.sign(',') || self.word(&["and", "then"]) {}
+            if !self.word(&words) || !(self.sign('@') || self.word(&["at", "in"])) {
                 break;
             }
             let Ok(time) = self.seconds("", "") else { break };
@@ -124,11 +124,7 @@ impl Cursor<'_> {
             if !self.sign('@') {
                 self.word(&["at", "with", "from", "in", "on"]);
             }
-            first = if self.is_number(0) && self.metres_in(1).is_none() {
-                self.seconds("", "").ok()
-            } else {
-                None
-            };
+            first = if self.metres_in(1).is_none() { self.seconds("", "").ok() } else { None };
             if self.is_sign(0, ',') || self.is_sign(0, '-') && !self.is_glued(1) {
                 self.skip();
             }
@@ -179,8 +175,7 @@ impl Cursor<'_> {
         let seconds = *self.seconds("", "").ok()?;
         let is_faster = self.word(&["faster", "quicker", "less"]);
         is_slower |= !is_faster && self.word(&["slower", "more"]);
-        let is_each = (self.word(&EACH[..3])
-            || self.is_word(0, &["a"]) && self.is_word(1, &["rep", "run"]) && self.word(&["a"]))
+        let is_each = (self.word(&EACH[..3]) || self.is_word(1, &["rep", "run"]) && self.word(&["a"]))
             && (self.word(&["rep", "run", "one", "time", "repetition"])
                 || !self.is_number(0) && self.word_at(0).is_none());
         let is_step = is_each && (is_said || is_faster || is_slower) && seconds <= LONGEST_STEP_S;
