@@ -79,11 +79,11 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
     }
     // `Tuesday 7pm track`: only a half of the day makes sure that it is a time.
     let sure = (0..words.len()).find_map(|at| {
-        let (time, next) = time(&words, at)?;
+        let (time, _) = time(&words, at)?;
         let half = time.half?;
         let is_free =
             at == 0 || !["-", "–", "to", "until", "till", "til"].iter().any(|to| words[at - 1].is(to));
-        (is_free && next > at).then(|| time.at(Some(half))).flatten()
+        is_free.then(|| time.at(Some(half))).flatten()
     });
     sure.map(|begins| Said { begins, ends: None, range: None, is_unsure: false })
 }

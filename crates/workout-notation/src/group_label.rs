@@ -64,7 +64,7 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
         let is_clock = cursor.is_number(ahead - 1) && !is_spaced;
         let is_colon = token.is_sign(':') && !is_clock;
         let is_sign = is_colon || token.is_sign('-') && is_spaced;
-        if begins_with_number && !is_sign && cursor.is_counted_item(ahead - 1) {
+        if !is_sign && cursor.is_counted_item(ahead - 1) {
             return None;
         }
         // `800/1500 (Ines, Jo) 3 x 600`
@@ -134,6 +134,6 @@ fn joint_tokens(lexed: &Lexed<'_>, at: usize) -> usize {
         word.is_some_and(|word| word == b"and")
     };
     let signs = usize::from(is_sign(at, &[',', ';', '/', '.', '-', '+']));
-    let signs = if signs == 1 && is_sign(at, &['/']) && is_sign(at + 1, &['/']) { 2 } else { signs };
+    let signs = if is_sign(at, &['/']) && is_sign(at + 1, &['/']) { 2 } else { signs };
     signs + usize::from(is_and(at + signs))
 }

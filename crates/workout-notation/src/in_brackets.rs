@@ -254,7 +254,7 @@ impl Cursor<'_> {
             let sum: f64 = times.iter().sum();
             let is_even = times.iter().all(|time| (each_m / 10.6..=each_m / 3.2).contains(time));
             let is_close = times.iter().all(|time| (time * times.len() as f64 / sum - 1.0).abs() < 0.25);
-            if length_m > 0.0 && is_even && is_close && self.is_likely_time(sum) {
+            if is_even && is_close && self.is_likely_time(sum) {
                 details.pace = Some(Spanned::new(Pace::Time { seconds: sum, to_s: None }, span));
                 self.divided = Turns::new(&[each_m]);
                 return true;

@@ -197,7 +197,7 @@ fn bullet(line: &str) -> usize {
     let is_picture =
         |letter: char| !letter.is_ascii() && !letter.is_alphanumeric() && !letter.is_whitespace();
     let pictures = line.find(|letter| !is_picture(letter)).unwrap_or(0);
-    if pictures > 0 && first > '\u{2100}' && line[pictures..].starts_with(' ') {
+    if first > '\u{2100}' && line[pictures..].starts_with(' ') {
         return pictures;
     }
     let digits = line.bytes().take_while(u8::is_ascii_digit).count();

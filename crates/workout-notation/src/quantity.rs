@@ -99,7 +99,7 @@ impl Cursor<'_> {
                 let value = self.thousands(value).unwrap_or(value);
                 value * self.unit_of_length().unwrap_or(1.0)
             }
-            None if self.is_word(0, &["half", "quarter"]) && self.fraction_tokens().is_some() => {
+            None if self.fraction_tokens().is_some() => {
                 let share = if self.is_word(0, &["half"]) { 0.5 } else { 0.25 };
                 self.skip_all(self.fraction_tokens()?);
                 share * self.unit_of_length()?

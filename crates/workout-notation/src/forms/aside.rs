@@ -188,7 +188,6 @@ impl Cursor<'_> {
         // `into the 2nd exchange zone`
         let the = 1 + usize::from(self.is_word(1, &["the"]));
         if self.is_word(0, &["into", "in", "through", "to"])
-            && self.is_number(the)
             && self.is_word(the + 1, &["st", "nd", "rd", "th"])
         {
             return Some(self.words_end(the + 2));

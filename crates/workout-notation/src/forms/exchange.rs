@@ -57,9 +57,7 @@ fn read(cursor: &mut Cursor<'_>) -> Reading {
     }
     let is_zone = cursor.word(&ZONES);
     let comma = usize::from(cursor.is_sign(0, ','));
-    let is_ordinal = cursor.is_number(comma)
-        && cursor.is_word(comma + 1, &["st", "nd", "rd"])
-        && cursor.is_word(comma + 2, &ZONES);
+    let is_ordinal = cursor.is_word(comma + 1, &["st", "nd", "rd"]) && cursor.is_word(comma + 2, &ZONES);
     if is_ordinal {
         cursor.skip_all(comma);
     }

@@ -268,11 +268,7 @@ impl Cursor<'_> {
             return false;
         }
         self.skip_all(3);
-        while self.word(&WORDS)
-            || (self.is_sign(0, ':') || self.is_sign(0, '/'))
-                && self.is_word(1, &WORDS)
-                && self.sign(':') | self.sign('/')
-        {}
+        while self.word(&WORDS) || self.is_word(1, &WORDS) && (self.sign(':') || self.sign('/')) {}
         self.keep(begins);
         let share = rest / run;
         if matches!(self.last_run, None | Some(LastRun::Timed(_))) {

@@ -281,8 +281,9 @@ impl Cursor<'_> {
         let mut joint = None;
         let (mut bare, mut distances) = (0, 0);
         // A list ends in a unit; one look at each number is enough.
-        while self.is_number(ahead) && numbers < 12 {
-            let Some(number) = self.number_at(ahead) else { break };
+        while numbers < 12
+            && let Some(number) = self.number_at(ahead)
+        {
             // `120-90-60 / 6-5-4 min`: runs are no rests.
             if last.is_some_and(|last: f64| !(last / 3.0..=last * 3.0).contains(&number)) {
                 return Ok(false);

@@ -49,7 +49,7 @@ impl Cursor<'_> {
         let is_dash = !is_word && !is_comma && is_item && (self.sign('-') || self.sign('/'));
         // `300 (3min) 200` needs no more than the brackets. A plus or a word wants something behind it; a comma may stand anywhere.
         let is_behind_brackets = self.is_behind(')') && self.is_number(0);
-        let is_spaced = !is_word && !is_comma && self.is_spaced_list();
+        let is_spaced = self.is_spaced_list();
         let goes_on = is_word || is_dash || is_behind_brackets || is_spaced || is_comma && self.is_item(0);
         if !goes_on {
             self.go_back(before);
