@@ -55,7 +55,8 @@ pub(crate) fn is_age(cursor: &Cursor<'_>, ahead: usize) -> bool {
 
 /// Whether words are the name of a group: a few, one of which says who trains, and none a part of the session or a day.
 pub(crate) fn is_group_name(name: &str) -> bool {
-    let words = name.split_whitespace().filter(|word| word.contains(char::is_alphanumeric));
+    let is_counted = |word: &&str| word.contains(char::is_alphanumeric) && !word.eq_ignore_ascii_case("and");
+    let words = name.split_whitespace().filter(is_counted);
     let is_short = words.count() <= MOST_WORDS;
     is_short
         && (has_word(name, &PEOPLE) || has_word(name, &GROUPS) || has_age(name) || is_short_sign(name))
