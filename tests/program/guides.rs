@@ -180,3 +180,21 @@ blocks: [4 x 200 rest 3min in lanes 2-6]
         }
     }
 }
+
+#[test]
+fn a_text_names_the_guide_of_an_athlete() {
+    for who in [
+        "Niamh with guide Rob, Callum",
+        "Niamh + Rob guide, Callum",
+        "Niamh (guide Rob), Callum",
+        "Callum, Niamh guided by Rob",
+    ] {
+        let folder = Folder::with("e.txt", format!("Tuesday 6pm\nSprints ({who}):\n4 x 150 @ 20, 3 min\n"));
+        let plan = folder.json(&["plan", "e.txt"]);
+        let reps = plan["blocks"][0]["reps"].as_array().expect("it is a list");
+        let of_niamh: Vec<_> =
+            reps.iter().filter(|rep| rep["athletes"].to_string().contains("Niamh")).collect();
+        assert_eq!(of_niamh.len(), 4, "{who}");
+        assert!(of_niamh.iter().all(|rep| rep["guides"][0]["guide"] == "Rob"), "{who}: {of_niamh:?}");
+    }
+}

@@ -73,3 +73,15 @@ fn an_athlete_who_comes_late_does_the_same_later_and_the_others_as_before() {
     };
     assert_eq!(places(&again), places(&plan));
 }
+
+#[test]
+fn a_group_that_is_absent_is_left_out_as_a_whole() {
+    let folder = Folder::with(
+        "e.txt",
+        "Tuesday 6pm\nSprints (Al, Bo): 4 x 150 @ 20, 3 min\nMiddles (Cy, Di): 3 x 500 @ 1:40, 2 min\n",
+    );
+    let plan = folder.json(&["plan", "e.txt", "--without", "sprints"]);
+    let who: Vec<String> = runs(&plan).into_iter().map(|(_, _, name, ..)| name).collect();
+    assert!(!who.is_empty() && who.iter().all(|name| name.contains("Cy") || name.contains("Di")), "{who:?}");
+    folder.toeline(&["plan", "e.txt", "--without", "sprints,middles"]).assert().failure();
+}

@@ -9,7 +9,7 @@ use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::group_lanes::without_lanes;
 use crate::heading_words::{has_word, is_everybody, names_day, names_part};
-use crate::line_words::words;
+use crate::line_words::{self, words};
 use crate::names_in_front::names_in_front;
 use crate::people::{MOST_WORDS, is_event, is_group_name, is_people, names_people};
 use crate::token::Lexed;
@@ -21,6 +21,8 @@ pub(crate) struct Roster {
     pub(crate) athletes: Vec<String>,
     /// Who does not.
     pub(crate) absent: Vec<String>,
+    /// Whom somebody guides: the athlete, and the guide.
+    pub(crate) guides: Vec<(String, String)>,
     /// The lanes of the group, where they stand behind its name.
     pub(crate) lanes: Vec<LaneNumber>,
     /// How many run who are not named: `8 runners`.
@@ -218,7 +220,15 @@ impl Roster {
                 continue;
             }
             let Entry { name, words } = Entry::read(&names[entry])?;
-            if words.is_empty() {
+            if let Some(guide) = guide_in(&words) {
+                roster.guides.push((name.clone(), guide.to_owned()));
+                roster.athletes.push(name);
+            } else if words.eq_ignore_ascii_case("guide")
+                && let Some(athlete) = roster.athletes.last()
+            {
+                // `Niamh + Rob guide`
+                roster.guides.push((athlete.clone(), name));
+            } else if words.is_empty() {
                 roster.athletes.push(name);
             } else if is_absence(&words) {
                 roster.absent.push(name);
@@ -239,6 +249,16 @@ impl Roster {
     pub(crate) fn is_empty(&self) -> bool {
         self.athletes.is_empty() && self.absent.is_empty() && self.unnamed == 0
     }
+}
+
+/// `with guide Rob`, `guided by Rob`: the name of a guide.
+fn guide_in(words: &str) -> Option<&str> {
+    const IN_FRONT: [&str; 6] = ["with", "w", "by", "guide", "guided", "/"];
+    let all = line_words::words(words);
+    let in_front = all.iter().take_while(|word| word.is_one(&IN_FRONT)).count();
+    let says_guide = all[..in_front].iter().any(|word| word.is_one(&["guide", "guided"]));
+    let name = all.get(in_front).filter(|name| name.text.starts_with(char::is_uppercase))?;
+    (says_guide && all.len() - in_front <= 2).then(|| words[name.range.start..].trim())
 }
 
 /// `2`, `2 more`, `others`: how many more run who are not named; nobody knows how many others are.
@@ -333,7 +353,9 @@ impl Entry {
         // `Di 31`: what it is nobody knows, and it is asked for.
         let is_number =
             !said.is_empty() && said.bytes().all(|byte| byte.is_ascii_digit() || b".:".contains(&byte));
-        let is_said = is_apart || is_number || is_absence(said) || is_lateness(said) || is_left_early(said);
+        let is_guide = guide_in(said).is_some() || said.eq_ignore_ascii_case("guide");
+        let is_said =
+            is_apart || is_number || is_guide || is_absence(said) || is_lateness(said) || is_left_early(said);
         let said = if is_unsure && said.is_empty() { "?" } else { said };
         (words > 0 && (said.is_empty() || is_said || is_unsure))
             .then(|| Self { name: name.to_owned(), words: said.to_owned() })

@@ -115,6 +115,7 @@ impl SessionReader<'_> {
         let numbers = (last + 1..).map(|number| number.to_string()).take(roster.unnamed);
         if let Some(part) = self.workout.parts.last_mut() {
             part.athletes = roster.athletes.into_iter().chain(numbers).collect();
+            part.guides = roster.guides;
         }
         let named: usize = self.workout.parts.iter().map(|part| part.athletes.len()).sum();
         if named > MOST_NAMES {

@@ -70,6 +70,8 @@ pub struct Part {
     pub group: Option<String>,
     /// Who is in the group, where the heading names them: `Sprinters (Ada, Ben):`.
     pub athletes: Vec<String>,
+    /// Who guides whom, where the heading says so: the athlete, and the guide.
+    pub guides: Vec<(String, String)>,
     /// The lanes of the group, where its heading names them: `Group A in lane 1:`.
     pub lanes: Vec<LaneNumber>,
     /// When the group begins, where its heading says so: `Seniors at 7pm:`.

@@ -241,10 +241,21 @@ impl Session {
             Some(Watches::One) | None => Timers::One,
         };
         let hours = begins.zip(ends).map(|(from, to)| Hours { from, to });
+        // Nobody runs and guides as well, or guides two.
+        let runs = |name: &String| workout.parts.iter().any(|part| part.athletes.contains(name));
+        let guides: Vec<&(String, String)> = workout.parts.iter().flat_map(|part| &part.guides).collect();
+        let guide = |athlete: &String| {
+            let place = guides.iter().position(|(guided, _)| guided == athlete)?;
+            let guide = &guides[place].1;
+            let is_free = !runs(guide) && guides[..place].iter().all(|(_, other)| other != guide);
+            is_free.then(|| guide.clone())
+        };
         let athletes = |group: &str| -> Vec<Athlete> {
             let parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));
             let names = parts.flat_map(|part| &part.athletes);
-            names.map(|name| Athlete { name: name.clone(), ..Athlete::default() }).collect()
+            names
+                .map(|name| Athlete { name: name.clone(), guide: guide(name), ..Athlete::default() })
+                .collect()
         };
         let lanes = |group: &str| -> Option<Vec<u8>> {
             let parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));

@@ -149,7 +149,7 @@ impl Session {
         Ok((self.groups.len() - 1, Some((place, at))))
     }
 
-    /// Leaves out an athlete or a guide who is absent; capitals and spaces around the name do not matter.
+    /// Leaves out an athlete or a guide who is absent, or all athletes of a group; capitals and spaces around the name do not matter.
     ///
     /// ```
     /// let mut session = session_plan::Session::default();
@@ -163,12 +163,18 @@ impl Session {
     ///
     /// A [`LateFault`] where nobody is called so, or nobody would be left.
     pub fn leave_out(&mut self, name: &str) -> Result<(), LateFault> {
-        let name = match self.athlete(name) {
-            Ok((_, athlete)) => athlete.name.clone(),
-            Err(nobody) => self.guide(name).ok_or(nobody)?,
+        let of_group = self.groups.iter().find(|group| is_called(&group.name, name));
+        let names = match (self.athlete(name), of_group) {
+            (Ok((_, athlete)), _) => vec![athlete.name.clone()],
+            (Err(_), Some(group)) if !group.athletes.is_empty() => {
+                group.athletes.iter().map(|athlete| athlete.name.clone()).collect()
+            }
+            (Err(nobody), _) => vec![self.guide(name).ok_or(nobody)?],
         };
-        if !self.late.without.contains(&name) {
-            self.late.without.push(name);
+        for name in names {
+            if !self.late.without.contains(&name) {
+                self.late.without.push(name);
+            }
         }
         let mut athletes = self.groups.iter().flat_map(|group| &group.athletes);
         let is_left = |athlete: &Athlete| !self.late.without.contains(&athlete.name);
