@@ -95,6 +95,10 @@ pub(crate) fn time_in_front(line: &str) -> Option<(NaiveTime, bool, Range<usize>
     let first = words.iter().take_while(|word| ["-", "*", "•"].contains(&word.text)).count();
     let (written, next) = time(&words, first)?;
     let dash = words.get(next).filter(|dash| ["-", "–", "—"].contains(&dash.text))?;
+    // `6:30 pm - 8:00 pm`
+    if time(&words, next + 1).is_some_and(|(_, end)| end == words.len()) {
+        return None;
+    }
     let is_apart =
         dash.range.start > words[next - 1].range.end && words.get(next + 1)?.range.start > dash.range.end;
     let is_time = written.half.is_some() || written.has_colon && !written.is_bare && written.is_no_date();
@@ -156,7 +160,11 @@ pub(crate) fn is_end(words: &[Word<'_>], at: usize) -> bool {
     let is_apart = |sign: &Word<'_>| {
         let before = at.checked_sub(1).map(|at| words[at].range.end);
         let behind = words.get(at + 1).map(|word| word.range.start);
-        let is_range = number(words, at.wrapping_sub(1)).is_some() && number(words, at + 1).is_some();
+        // `6:30 pm - 8:00 pm`
+        let is_behind_time = at.checked_sub(1).is_some_and(|before| {
+            number(words, before).is_some() || half_of_day(words.get(before)).is_some()
+        });
+        let is_range = is_behind_time && number(words, at + 1).is_some();
         !is_range
             && before.is_some_and(|end| end < sign.range.start)
             && behind.is_some_and(|start| start > sign.range.end)
@@ -219,7 +227,9 @@ pub(crate) fn phrase(words: &[Word<'_>], stands: Stands) -> Option<Phrase> {
     let is_no_date = first.is_no_date() || second.is_some_and(Written::is_no_date);
     // `Monday at 7`
     let is_hour = is_behind_day && begins_at && first.half.is_none() && (1..=12).contains(&first.hour);
-    let is_time = has_minute && (is_start || is_no_date && is_said) || is_hour;
+    // `6.30 - 8` in a line of its own
+    let is_span = stands == Stands::Alone && second.is_some() && is_no_date;
+    let is_time = has_minute && (is_start || is_no_date && is_said || is_span) || is_hour;
     // `6.30 start !`
     let is_end = words.get(at..).is_none_or(|behind| {
         behind.iter().all(|word| !word.text.starts_with(|letter: char| letter.is_alphanumeric()))

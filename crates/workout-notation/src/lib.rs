@@ -94,6 +94,7 @@ mod share;
 mod shared;
 mod source_text;
 mod spanned;
+mod table;
 mod targets_behind;
 mod token;
 mod told;

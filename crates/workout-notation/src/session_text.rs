@@ -13,6 +13,7 @@ use crate::problem::Problem;
 use crate::roster::may_be_group;
 use crate::session_athletes::names;
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
+use crate::table::without_bars;
 use crate::token::Lexed;
 use crate::vocabulary::Role;
 use crate::workout::{LateAthlete, Part, Workout};
@@ -75,6 +76,7 @@ impl Workout {
                 format!("a session of {} characters is too long: at most {LONGEST_TEXT}", text.len());
             return Err(vec![Problem::new(0..0, message).with_help("split it into several sessions")]);
         }
+        let text = &*without_bars(text);
         let as_written = lines(text);
         let (blanked, mut day) = if is_blocks {
             let problems = day::closure_in_block(&Lexed::new(text, &FORMS)).into_iter().collect();
