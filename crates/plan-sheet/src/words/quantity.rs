@@ -40,12 +40,6 @@ enum Piece<'a> {
 /// A number alone gets the unit that it was read with, and so does the first of a range.
 pub(crate) fn as_written(text: &str, kind: Kind) -> String {
     let pieces = pieces(text);
-    // `5 x K`
-    if let ([Piece::Word(word)], Kind::Distance) = (pieces.as_slice(), kind)
-        && LENGTHS[1].1.iter().any(|kilometre| word.eq_ignore_ascii_case(kilometre))
-    {
-        return "1 km".to_owned();
-    }
     let has_unit = (0..pieces.len()).any(|at| unit(&pieces, at, kind).is_some() || is_tick(pieces[at]));
     let last = pieces.iter().rposition(|piece| matches!(piece, Piece::Number(_)));
     let mut words = String::new();

@@ -201,7 +201,12 @@ impl<'a> Text<'a> {
         match kind.value {
             RunKind::Plain(length) => {
                 let words = as_written(&without_words(written), Kind::Distance);
-                if words.is_empty() { self::length(length) } else { words }
+                match words.as_str() {
+                    "" => self::length(length),
+                    // `5 x K`
+                    "k" | "K" | "km" => "1 km".to_owned(),
+                    _ => words,
+                }
             }
             RunKind::Timed { seconds } => {
                 // What stands in brackets is said behind it.

@@ -92,7 +92,7 @@ impl Cursor<'_> {
             self.skip();
         }
         // A name ends in no few metres: at the end of a line their `m` would be that of minutes.
-        if let Some(few_metres) = self.place().checked_sub(2).filter(|&place| place > begins) {
+        if let Some(few_metres) = self.place().checked_sub(2).filter(|&place| place >= begins) {
             self.go_back(few_metres);
             if !(self.number_at(0).is_some_and(|value| value < LEAST_RUN_M) && self.is_word(1, &["m"])) {
                 self.skip_all(2);
