@@ -85,3 +85,16 @@ fn a_group_that_is_absent_is_left_out_as_a_whole() {
     assert!(!who.is_empty() && who.iter().all(|name| name.contains("Cy") || name.contains("Di")), "{who:?}");
     folder.toeline(&["plan", "e.txt", "--without", "sprints,middles"]).assert().failure();
 }
+
+#[test]
+fn a_text_says_who_does_fewer() {
+    for said in ["Al only 3", "Al does 3", "Al is injured so does 3 only", "Al 3 reps"] {
+        let folder =
+            Folder::with("e.txt", format!("Tuesday 6pm\nSprints (Al, Bo): 4 x 150 @ 20, 3 min\n{said}\n"));
+        let plan = folder.json(&["plan", "e.txt"]);
+        let of = |name: &str| runs(&plan).into_iter().filter(|(_, _, who, ..)| who.contains(name)).count();
+        assert_eq!((of("Al"), of("Bo")), (3, 4), "{said}");
+        let told = printed(&folder.toeline(&["plan", "e.txt"]).assert().success());
+        assert!(told.starts_with("Changed: Al does 3 reps."), "{told}");
+    }
+}

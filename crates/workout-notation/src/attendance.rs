@@ -123,6 +123,25 @@ fn absent_words(words: &[Word<'_>]) -> Option<usize> {
     (!has_number && behind.len() <= MOST_BEHIND).then_some(at)
 }
 
+/// How many repetitions somebody does, where words say that and no time of day: `does 4`, `only 2`, `first 2 reps only`.
+pub(crate) fn fewer_reps(said: &str) -> Option<u32> {
+    const OF_REPS: [&str; 7] = ["does", "doing", "do", "only", "just", "reps", "rep"];
+    const BESIDE: [&str; 12] =
+        ["is", "s", "will", "so", "injured", "tonight", "today", "of", "each", "runs", "the", "first"];
+    let mut words = said.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
+    let is_one = |word: &str, of: &[&str]| of.iter().any(|known| word.eq_ignore_ascii_case(known));
+    let (mut count, mut is_of_reps) = (None, false);
+    // `only here until 7` is a time.
+    let is_said = words.all(|word| {
+        is_of_reps |= is_one(word, &OF_REPS);
+        let number = word.parse().ok();
+        let is_first = number.is_some() && count.is_none();
+        count = count.or(number);
+        is_first || is_one(word, &OF_REPS) || is_one(word, &BESIDE)
+    });
+    count.filter(|_| is_said && is_of_reps)
+}
+
 /// What a line says of who is there, where it says nothing else; given the names of the text.
 pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
     let words = words(line);
@@ -159,7 +178,11 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
     }
     // `Max 20 mins late`
     let is_late = behind.len() <= MOST_BEHIND && behind.iter().any(|word| word.is_one(&LATER));
-    (!is_without && (is_late || begins_with(behind, &LATE) || begins_with(behind, &EARLY)))
+    // `Alan is injured so does 3 only`
+    let is_fewer = names.len() == 1
+        && behind.len() <= MOST_BEHIND
+        && line.get(behind.first()?.range.start..).and_then(fewer_reps).is_some();
+    (!is_without && (is_late || is_fewer || begins_with(behind, &LATE) || begins_with(behind, &EARLY)))
         .then_some(Attendance { names, said: Said::Else })
 }
 

@@ -251,14 +251,15 @@ impl Roster {
     }
 }
 
-/// `with guide Rob`, `guided by Rob`: the name of a guide.
+/// `with guide Rob`, `guided by Rob`, `T11, runs with guide Rob`: the name of a guide.
 fn guide_in(words: &str) -> Option<&str> {
-    const IN_FRONT: [&str; 6] = ["with", "w", "by", "guide", "guided", "/"];
     let all = line_words::words(words);
-    let in_front = all.iter().take_while(|word| word.is_one(&IN_FRONT)).count();
-    let says_guide = all[..in_front].iter().any(|word| word.is_one(&["guide", "guided"]));
-    let name = all.get(in_front).filter(|name| name.text.starts_with(char::is_uppercase))?;
-    (says_guide && all.len() - in_front <= 2).then(|| words[name.range.start..].trim())
+    let guide = all.iter().position(|word| word.is_one(&["guide", "guided"]))?;
+    let by = guide + 1 + usize::from(all.get(guide + 1).is_some_and(|word| word.is("by")));
+    let name = all.get(by).filter(|name| name.text.starts_with(char::is_uppercase))?;
+    // What stands in front says no number that would be lost: `T11, runs with guide Rob`.
+    let is_told = all[..guide].iter().all(|word| !word.text.parse::<f64>().is_ok_and(|number| number < 10.0));
+    (is_told && all.len() - by <= 2).then(|| words[name.range.start..].trim())
 }
 
 /// `2`, `2 more`, `others`: how many more run who are not named; nobody knows how many others are.

@@ -1,6 +1,6 @@
 //! Who is in the groups of a session, and who is not there.
 
-use crate::attendance::{Attendance, Said, attendance, unknown_absence};
+use crate::attendance::{Attendance, Said, attendance, fewer_reps, unknown_absence};
 use crate::block::{Block, Body};
 use crate::doubt::Doubt;
 use crate::lateness::{Late, Lateness};
@@ -131,14 +131,15 @@ impl SessionReader<'_> {
             self.late.push(Late { name, lateness, span });
             return;
         }
+        if let Some(reps) = fewer_reps(words) {
+            self.workout.reps.push((name, reps));
+            return;
+        }
         if words.contains(|letter: char| letter.is_ascii_digit()) {
             let message = format!("`{words}` is about {name} alone, and is not understood");
-            let help = match fewer_reps(words) {
-                Some(reps) => format!("leave it out, and plan with `--reps \"{name}={reps}\"`"),
-                None => {
-                    format!("write for example `{name} 15 min late` or `{name} from 6.45`, or leave it out")
-                }
-            };
+            let help = format!(
+                "write for example `{name} 15 min late`, `{name} from 6.45` or `{name} only 3 reps`, or leave it out"
+            );
             self.problems.push(Problem::new(span, message).with_help(help));
         } else {
             self.doubts.push((name.clone(), Doubt::SaidOfOne { name, words: words.to_owned() }));
@@ -247,15 +248,4 @@ fn sentences(text: &str) -> Vec<(usize, &str)> {
         start = (end + 1).min(text.len());
     }
     parts
-}
-
-/// How many repetitions somebody does, where words say that and no time of day: `does 4`, `only 2`, `last 2 reps only`.
-fn fewer_reps(words: &str) -> Option<u32> {
-    let is_of_reps = |word: &str| {
-        ["does", "doing", "only", "just", "reps", "rep"].iter().any(|known| word.eq_ignore_ascii_case(known))
-    };
-    let mut numbers =
-        words.split(|letter: char| !letter.is_alphanumeric()).filter_map(|word| word.parse().ok());
-    let count = numbers.next().filter(|_| numbers.next().is_none())?;
-    words.split(|letter: char| !letter.is_alphanumeric()).any(is_of_reps).then_some(count)
 }

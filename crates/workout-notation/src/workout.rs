@@ -33,6 +33,8 @@ pub struct Workout {
     pub watches: Option<Watches>,
     /// Who comes later than the others, where it says when: `Kim 15 min late`, `Kim from 6.45`.
     pub late: Vec<LateAthlete>,
+    /// Who does fewer repetitions of each block, and how many: `Ada only 3`.
+    pub reps: Vec<(String, u32)>,
     /// The lanes that the text says are closed, from the inside.
     pub closed_lanes: Vec<LaneNumber>,
     /// The lanes that are closed for a part of the evening: `lane 3 shut from 6.45`.

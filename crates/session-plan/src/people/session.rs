@@ -234,6 +234,7 @@ impl Session {
         let (begins, ends) = (workout.begins, workout.ends);
         let late = workout.late.clone();
         let (between_blocks_s, notes) = (workout.between_blocks_s, workout.notes.clone());
+        let reps = workout.reps.clone();
         let mut squad = SquadRules::default();
         squad.timing.timers = match workout.watches {
             Some(Watches::Two) => Timers::Two,
@@ -294,6 +295,10 @@ impl Session {
             squad,
             ..Self::default()
         };
+        for (name, reps) in reps {
+            // Who does no more anyway does as the others.
+            let _ = session.do_fewer(&[(name, reps)]);
+        }
         for LateAthlete { name, begins } in late {
             // Nobody of a text hands on a baton.
             if let Ok((place, _)) = session.split_off(&name) {
