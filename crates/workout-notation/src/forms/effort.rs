@@ -127,8 +127,10 @@ impl Cursor<'_> {
 
     /// Whether the letter of a pace stands `ahead`: a capital with nothing behind it that would be its value.
     pub(crate) fn is_pace_letter(&self, ahead: usize) -> bool {
-        // `R jog`: that letter is the rest as well.
-        let is_rest = self.is_word(ahead, &["r"]) && self.is_word(ahead + 1, &["between", "jog", "walk"]);
+        // `R jog`: that letter is the rest as well, unless it is `@ R jog`.
+        let is_rest = !(ahead == 1 && self.is_sign(0, '@'))
+            && self.is_word(ahead, &["r"])
+            && self.is_word(ahead + 1, &["between", "jog", "walk"]);
         self.word_at(ahead).is_some_and(|word| LETTERS.contains(&word))
             && !self.is_number(ahead + 1)
             && ![':', '='].iter().any(|&sign| self.is_sign(ahead + 1, sign))
