@@ -8,6 +8,7 @@ use lane_distance::{LaneNumber, MOST_LANES};
 use crate::clock_time::{Written, time};
 use crate::closing_words::{CLOSED, KEEP_OUT, OPEN};
 use crate::cursor::Cursor;
+use crate::forms::lanes::LANE_NAMES;
 use crate::line_words::words;
 use crate::token::Lexed;
 
@@ -191,24 +192,26 @@ impl Cursor<'_> {
 
     /// `1 or 2`, `lane 1 & lane 8`, `3-5`: each of them, as all are closed.
     pub(crate) fn lanes_listed(&mut self) -> Option<Vec<LaneNumber>> {
-        const NAMES: [&str; 4] = ["lane", "lanes", "l", "ln"];
         let mut lanes = Vec::new();
         loop {
             self.word(&["in"]);
-            self.word(&NAMES);
+            self.word(&LANE_NAMES);
             let (first, _) = self.lane().ok()?;
             let is_range = self.is_number(1) && (self.sign('-') || self.word(&["to"]));
             let last = if is_range { self.lane().ok()?.0 } else { first };
-            lanes.extend(LaneNumber::ALL.into_iter().filter(|lane| (first..=last).contains(lane)));
+            lanes.extend(
+                LaneNumber::ALL.into_iter().filter(|lane| (first.min(last)..=first.max(last)).contains(lane)),
+            );
             let is_joined = self.is_word(0, &["and", "or", "nor"])
                 || [',', '&', '+', '/'].iter().any(|&sign| self.is_sign(0, sign));
             // `in lane 2, lane 1 closed`
-            let next = 1 + usize::from(!self.is_sign(0, ',') && self.is_word(1, &NAMES));
+            let next = 1 + usize::from(!self.is_sign(0, ',') && self.is_word(1, &LANE_NAMES));
             // `no lane 1, 6 x 200`
             let is_lane = self.number_at(next).is_some_and(|lane| lane <= f64::from(MOST_LANES))
                 && !self.is_counted_item(next)
                 && !self.is_times(next + 1)
-                && !self.is_unit(next + 1);
+                && !self.is_unit(next + 1)
+                && !self.is_thing(next);
             if !is_joined || !is_lane {
                 break;
             }

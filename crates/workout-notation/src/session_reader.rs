@@ -134,7 +134,7 @@ impl<'a> SessionReader<'a> {
                 heading = Some(Heading::Group(group.to_owned(), roster));
             } else if group.is_some() {
                 heading = None;
-            } else if has_more && self.declared_or_known(line) {
+            } else if has_more && self.names_known_group(line) {
                 let name = line.lexed.text.trim_end_matches(':').trim().to_owned();
                 heading = Some(Heading::Group(name, Roster::default()));
             } else if let Some((group, roster)) = line.group_with_lanes().filter(|_| has_more) {
@@ -290,7 +290,7 @@ impl<'a> SessionReader<'a> {
     }
 
     /// Whether a line is the name of a group whose athletes are named above.
-    fn declared_or_known(&self, line: &Line<'_>) -> bool {
+    fn names_known_group(&self, line: &Line<'_>) -> bool {
         let words = line.lexed.text.trim_end_matches(':').trim();
         let has_athletes = |part: &Part| !part.athletes.is_empty() && part.group.as_deref() == Some(words);
         self.declared.iter().any(|declared| declared.group == words)

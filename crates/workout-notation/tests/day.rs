@@ -60,6 +60,7 @@ fn lanes_are_closed_for_a_part_of_the_evening() {
     let at = |hour, minute| NaiveTime::from_hms_opt(hour, minute, 0);
     for (said, lanes, from, until) in [
         ("no lane 1 or 2 until 7", vec![1, 2], None, at(19, 0)),
+        ("lanes 3-1 closed until 7", vec![1, 2, 3], None, at(19, 0)),
         ("don't use 1 and 2 until 7", vec![1, 2], None, at(19, 0)),
         ("lane 1 & lane 8 closed after 7", vec![1, 8], at(19, 0), None),
         ("Lane 1 - coned off from half 6", vec![1], at(18, 30), None),

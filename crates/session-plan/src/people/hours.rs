@@ -37,6 +37,11 @@ impl Hours {
         self.from < other.to && other.from < self.to
     }
 
+    /// The last second of a day, for what has no end.
+    pub(crate) fn last_of_day() -> NaiveTime {
+        NaiveTime::from_hms_opt(23, 59, 59).unwrap_or_default()
+    }
+
     /// How long it is.
     pub fn length(&self) -> TimeDelta {
         self.to - self.from

@@ -32,7 +32,6 @@ impl From<&workout_notation::LaneClosure> for LaneClosure {
 impl LaneClosure {
     /// When they are closed.
     pub fn hours(&self) -> Hours {
-        let last = NaiveTime::from_hms_opt(23, 59, 59).unwrap_or_default();
-        Hours { from: self.from.unwrap_or_default(), to: self.until.unwrap_or(last) }
+        Hours { from: self.from.unwrap_or_default(), to: self.until.unwrap_or_else(Hours::last_of_day) }
     }
 }

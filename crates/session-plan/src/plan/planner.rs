@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use chrono::{NaiveTime, TimeDelta};
+use chrono::TimeDelta;
 use lane_distance::{Course, Track};
 
 use crate::people::hours::Hours;
@@ -142,7 +142,7 @@ fn cautions_of(track: &Track, blocks: &[PlanBlock]) -> Vec<Caution> {
 fn after_changes(venue: &Venue, session: &Session) -> Venue {
     let mut venue =
         venue.clone().with_lanes_closed(&session.late.closed).with_closures(&session.late.closures);
-    let to = NaiveTime::from_hms_opt(23, 59, 59).unwrap_or_default();
+    let to = Hours::last_of_day();
     for begun in &session.late.hazards {
         let from = begun.from.or(session.begins()).unwrap_or_default();
         venue = venue.with_hazard_in(begun.hazard, Hours { from, to });
@@ -162,7 +162,7 @@ fn without_guide(session: &Session) -> impl Iterator<Item = Warning> + '_ {
 
 /// When the track is the squad's: from the start of the session to the end of its booking, or to that of the day.
 fn in_hours(session: &Session) -> Option<Hours> {
-    let last = NaiveTime::from_hms_opt(23, 59, 59).unwrap_or_default();
+    let last = Hours::last_of_day();
     let from = session.begins().filter(|from| *from < last)?;
     Some(Hours { from, to: session.hours.map_or(last, |hours| hours.to) })
 }

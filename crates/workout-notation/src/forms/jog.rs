@@ -11,7 +11,7 @@ use crate::spanned::Spanned;
 use crate::vocabulary::Role;
 
 /// Words behind `standing` that make it an exercise.
-pub(crate) const JUMPS: [&str; 7] = ["long", "triple", "jump", "jumps", "throw", "throws", "hop"];
+const JUMPS: [&str; 7] = ["long", "triple", "jump", "jumps", "throw", "throws", "hop"];
 
 const HELP: &str = "write for example `jog 200`, `walk back` or `changing ends`";
 const FULL: [&str; 5] = ["full", "complete", "sufficient", "total", "adequate"];

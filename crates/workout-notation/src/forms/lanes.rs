@@ -11,7 +11,7 @@ use crate::phrases::Phrases;
 use crate::spanned::Spanned;
 
 const NAME: &str = "list of lanes";
-const NAMES: [&str; 5] = ["lane", "lanes", "l", "ln", "lns"];
+pub(crate) const LANE_NAMES: [&str; 5] = ["lane", "lanes", "l", "ln", "lns"];
 
 /// A number without a unit from here on is a run, and not a lane.
 const LEAST_RUN_M: f64 = 20.0;
@@ -47,7 +47,7 @@ pub(crate) const LANES: Clause<Vec<LaneNumber>> = Clause {
 impl Cursor<'_> {
     pub(crate) fn is_in_lane(&self) -> bool {
         let ahead = usize::from(self.is_word(0, &["in"]));
-        self.is_word(ahead, &NAMES[..2]) || self.is_word(ahead, &NAMES) && self.is_number(ahead + 1)
+        self.is_word(ahead, &LANE_NAMES[..2]) || self.is_word(ahead, &LANE_NAMES) && self.is_number(ahead + 1)
     }
 
     /// Lanes: `2`, `2-5`, `2,4,6`, `2 and 4`, `2 to 5`.

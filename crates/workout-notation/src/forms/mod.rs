@@ -5,6 +5,7 @@
 //! kind of run, in `clauses!` for a property of a run.
 
 mod aside;
+mod bare_times;
 pub(crate) mod clause;
 mod count;
 pub(crate) mod effort;
@@ -15,7 +16,7 @@ mod hurdle_part;
 mod hurdles;
 mod in_and_out;
 mod jog;
-mod lanes;
+pub(crate) mod lanes;
 pub(crate) mod note;
 mod pace;
 mod paces_in_turn;

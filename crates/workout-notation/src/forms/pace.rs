@@ -7,7 +7,6 @@ use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::clause::Clause;
 use crate::forms::jog::LAP_M;
-use crate::last_run::LastRun;
 use crate::phrases::Phrases;
 use crate::quantity::{Duration, LAPS};
 use crate::rest_words::RESTS;
@@ -112,7 +111,7 @@ const LEAST_PROGRESSION: f64 = 0.75;
 const LEAST_BEHIND_COMMA: f64 = 0.94;
 
 /// The most times of a list.
-const MOST_TIMES: usize = 12;
+pub(crate) const MOST_TIMES: usize = 12;
 
 /// Words at the end of a pace.
 const PACE_WORDS: &[&str] = &["pace", "effort", "speed"];
@@ -204,43 +203,6 @@ impl Cursor<'_> {
                 || self.seconds_in(1).is_some() && self.is_word(2, &["pace", "speed"]))
             || self.race_pace_tokens().is_some_and(|(distance, words)| distance > 0 && words > 0)
             || self.is_rate_with_pace()
-    }
-
-    /// `6 x 400 75, 74, 73`, `10 x 400 78 60s`: times that somebody could run, with no sign in front of them, where there is one
-    /// for each run, or a time with its unit stands behind, which is the rest.
-    pub(crate) fn are_bare_times(&mut self) -> bool {
-        let (mut at, mut times, mut is_round, mut has_sign) = (0, 0, true, false);
-        while times < MOST_TIMES && self.is_number(at) {
-            let is_clock = self.is_sign(at + 1, ':') && self.is_number(at + 2);
-            let minutes_s = if is_clock { self.number_at(at).unwrap_or_default() * 60.0 } else { 0.0 };
-            let last = if is_clock { at + 2 } else { at };
-            let seconds = minutes_s + self.number_at(last).unwrap_or_default();
-            if !self.is_likely_time(seconds) || self.metres_in(last + 1).is_some() || self.is_times(last + 1)
-            {
-                break;
-            }
-            is_round &= !is_clock && seconds % 10.0 == 0.0;
-            times += 1;
-            at = last + 1;
-            has_sign = false;
-            if ![',', '/', '-'].iter().any(|&sign| self.is_sign(at, sign)) || !self.is_number(at + 1) {
-                break;
-            }
-            at += 1;
-            has_sign = true;
-        }
-        match times {
-            0 | 2 => false,
-            1 => !has_sign && self.is_duration_alone_at(at) && !self.is_sign(at + 1, ':'),
-            _ => !is_round && self.seconds_in(at).is_none(),
-        }
-    }
-
-    /// `3 laps @ 80s`: nobody could run them all in that time, and somebody one of them.
-    fn is_time_of_one_lap(&self, seconds: f64) -> bool {
-        matches!(self.last_run, Some(LastRun::Laps(laps)) if laps > 1.0)
-            && !self.is_likely_time(seconds)
-            && LastRun::Laps(1.0).is_likely_time(seconds)
     }
 
     /// `5:25/mile pace`, `75/400 pace`
