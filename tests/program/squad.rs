@@ -325,6 +325,56 @@ groups:
 }
 
 #[test]
+fn runs_over_hurdles_that_stand_elsewhere_are_warned_of() {
+    let kinds = |text: &str| -> Vec<String> {
+        let folder = Folder::with("evening.txt", text);
+        let plan = folder.json(&["plan", "evening.txt"]);
+        let findings = plan["findings"].as_array().expect("there is a list");
+        findings.iter().filter_map(|finding| Some(finding["kind"].as_str()?.to_owned())).collect()
+    };
+    let two = |first: &str, second: &str| {
+        kinds(&format!("Hurdles\nGroup A: 4 x {first} in lane 3\nGroup B: 4 x {second} in lane 3"))
+    };
+    // The first hurdle of 100 m stands 13.00 m from the start, that of 110 m 13.72 m (World Athletics, Technical Rules, hurdle races).
+    assert!(two("100H", "110H").contains(&"through hurdles".to_owned()));
+    assert!(!two("100H", "100H").contains(&"through hurdles".to_owned()));
+}
+
+#[test]
+fn groups_of_which_nobody_is_named_have_a_lane_each() {
+    let lanes = |text: &str| -> Vec<(String, u64)> {
+        let folder = Folder::with("evening.txt", text);
+        let plan = folder.json(&["plan", "evening.txt"]);
+        let blocks = plan["blocks"].as_array().expect("there are blocks").iter();
+        let reps = blocks.flat_map(|block| block["reps"].as_array().into_iter().flatten());
+        let mut lanes: Vec<(String, u64)> =
+            reps.filter_map(|rep| Some((rep["group"].as_str()?.to_owned(), rep["lane"].as_u64()?))).collect();
+        lanes.sort();
+        lanes.dedup();
+        lanes
+    };
+    let own = |lanes: &[(&str, u64)]| -> Vec<(String, u64)> {
+        lanes.iter().map(|(group, lane)| ((*group).to_owned(), *lane)).collect()
+    };
+    let three = "Group A: 6 x 200\nGroup B: 4 x 300\nGroup C: 4 x 60";
+    assert_eq!(lanes(three), own(&[("Group A", 1), ("Group B", 2), ("Group C", 3)]));
+    // Lanes that others name are theirs; those that the session gives are shared.
+    let named = "Group A: 6 x 200\nGroup B: 4 x 300 in lane 1\nGroup C: 4 x 60";
+    assert_eq!(lanes(named), own(&[("Group A", 2), ("Group B", 1), ("Group C", 3)]));
+    let given = format!("Tuesday, lanes 5-7\n{three}");
+    assert_eq!(lanes(&given), own(&[("Group A", 5), ("Group B", 6), ("Group C", 7)]));
+    // Where there are fewer lanes than groups, two share one.
+    let given = format!("Tuesday, lanes 5-6\n{three}");
+    assert_eq!(lanes(&given), own(&[("Group A", 5), ("Group B", 6), ("Group C", 5)]));
+    // A squad with names keeps out of the lane of those without.
+    let mixed = lanes("Group A (Ada, Ben): 6 x 200\nGroup B: 4 x 300");
+    assert!(
+        mixed.contains(&("Group B".to_owned(), 1)) && !mixed.contains(&("Group A".to_owned(), 1)),
+        "{mixed:?}"
+    );
+}
+
+#[test]
 fn the_other_choice_is_in_a_lane_of_those_who_have_it() {
     let folder = Folder::with(
         "session.yaml",

@@ -128,12 +128,12 @@ Block 6, Seniors: Cool down 10 min, from about 19:28
 
 Who goes when
 Go         U11s                            Seniors
-~18:10:00  2, lanes 1–5 in turn: Ann, Bob
+~18:10:00  2, lanes 2–6 in turn: Ann, Bob
            every 2:15 to ~18:16:45
 ~19:10:00                                  5: every 3:32 to ~19:27:40
 
 Block  Reps  Lane  Metres  Stand             Finish
-2      1–4   1–5   40      10th green tick   finish line
+2      1–4   2–6   40      10th green tick   finish line
 5      1–6   1     200     200 m start line  finish line
 
 ! Go times are about right only: no target and no rest given. (block 2)

@@ -69,7 +69,7 @@ Block 3, Distance: 6 × 400 m, 75 s rest
 ──────────────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                     Finish               Rest
 ══════════════════════════════════════════════════════════════════════════════
- 1 to 6   1         400   on the 400 m start line   on the finish line   1:15
+ 1 to 6   2         400   on the 400 m start line   on the finish line   1:15
 ──────────────────────────────────────────────────────────────────────────────
 Total 2400 m.
 - Coach: outside lane 8, level with the finish line.
@@ -93,13 +93,13 @@ Block 5, Distance: 4 × 100 m strides
 ───────────────────────────────────────────────────────────────────────
  Reps     Lane   Metres   Stand                     Finish
 ═══════════════════════════════════════════════════════════════════════
- 1 to 4   1         100   on the 100 m start line   on the finish line
+ 1 to 4   2         100   on the 100 m start line   on the finish line
 ───────────────────────────────────────────────────────────────────────
 Total 400 m.
 - Coach: outside lane 8, level with the finish line.
 
 Please note
-- Blocks 2 to 5: no lane named, so lane 1, the innermost open.
+- No lane named: blocks 2, 4 in lane 1; blocks 3, 5 in lane 2.
 
 No cones: paint shows every place.
 

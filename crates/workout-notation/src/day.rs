@@ -14,6 +14,7 @@ use crate::closing_time::closing_time;
 use crate::closure::{Closure, closures};
 use crate::forms::FORMS;
 use crate::group_time::GroupTime;
+use crate::lanes_of_day::{lanes_of_all, lanes_of_groups};
 use crate::line_words::{Word, words};
 use crate::problem::Problem;
 use crate::roster::named_group;
@@ -27,6 +28,10 @@ use crate::workout::LaneClosure;
 pub(crate) struct Day {
     /// Lanes that nobody can run in, from the inside.
     pub(crate) closed_lanes: Vec<LaneNumber>,
+    /// The lanes that everybody has, where it gives them some.
+    pub(crate) lanes: Vec<LaneNumber>,
+    /// The lanes of groups, by names that need not be written as those are.
+    pub(crate) group_lanes: Vec<(String, Vec<LaneNumber>)>,
     /// Lanes in which nobody can run for a part of it.
     pub(crate) closures: Vec<LaneClosure>,
     /// When it begins.
@@ -94,6 +99,16 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
         if let Some(Bold { signs, colon }) = Bold::of(line) {
             said.extend(signs.into_iter().map(|at| start + at..start + at + 1));
             colons.extend(colon.map(|at| start + at));
+        }
+        if is_head && let Some(groups) = lanes_of_groups(line) {
+            day.group_lanes.extend(groups);
+            said.push(start..start + line.trim_end().len());
+        } else if is_head
+            && !is_of_one
+            && let Some((lanes, range)) = lanes_of_all(line).filter(|_| day.lanes.is_empty())
+        {
+            day.lanes = lanes;
+            said.push(start + range.start..start + range.end);
         }
         if let Some((begins, is_unsure, range)) =
             time_in_front(line).filter(|(.., range)| has_more(&line[range.end..]))

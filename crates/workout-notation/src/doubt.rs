@@ -150,6 +150,21 @@ pub enum Doubt {
         /// The words.
         label: String,
     },
+    /// Letters in front of runs, taken for parts that are done one after the other, could be groups.
+    LettersInTurn {
+        /// The letters.
+        letters: Vec<String>,
+    },
+    /// Words of a title about a hazard, which change nothing in the plan.
+    HazardInTitle {
+        /// The title.
+        title: String,
+    },
+    /// Words of a title about the track, which choose none.
+    TrackInTitle {
+        /// The title.
+        title: String,
+    },
     /// A line of nothing but names, taken for those who train.
     NamesAlone {
         /// Who.

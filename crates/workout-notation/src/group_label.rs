@@ -6,7 +6,7 @@ use crate::cursor::Cursor;
 use crate::heading_words::{is_everybody, names_day};
 use crate::names_in_front::{NamesInFront, names_in_front};
 use crate::people::{is_event, is_group_name};
-use crate::roster::{FEWEST, Roster, is_known, may_be_group, with_athletes};
+use crate::roster::{FEWEST, Roster, is_known, is_sign as is_letter, may_be_group, with_athletes};
 use crate::token::Lexed;
 
 /// The most words, numbers and signs of such a name, without the athletes in brackets behind it.
@@ -91,7 +91,7 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
             // `Middles (Di, Ed): 6 x 400`, `Middles (Di, Ed) 6 x 400`
             let has_names = || {
                 (is_colon || is_run)
-                    && roster.names().count() >= FEWEST
+                    && roster.names().count() >= if is_colon && is_letter(written) { 1 } else { FEWEST }
                     && !roster.names().any(|name| is_known(name) || names_day(name))
             };
             let is_label =

@@ -95,7 +95,7 @@ impl GroupLabels {
 }
 
 /// Whether two names are the same: `U13`, `u13s`.
-fn is_same(one: &str, other: &str) -> bool {
+pub(crate) fn is_same(one: &str, other: &str) -> bool {
     let bare = |name: &str| name.to_lowercase().trim_end_matches('s').to_owned();
     bare(one) == bare(other)
 }

@@ -64,6 +64,7 @@ mod heading;
 mod heading_words;
 mod in_brackets;
 mod item;
+mod lanes_of_day;
 mod last_run;
 mod lateness;
 mod line_words;

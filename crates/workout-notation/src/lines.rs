@@ -9,7 +9,7 @@ use crate::heading_words::is_title;
 use crate::names_in_front::{NamesInFront, names_alone, names_in_front, one_in_front};
 use crate::people::is_group_name;
 use crate::piece::trimmed;
-use crate::roster::{FEWEST, Roster, has_rosters, may_be_group, named_group};
+use crate::roster::{FEWEST, Roster, has_rosters, is_sign, may_be_group, named_group};
 use crate::token::{Lexed, Token};
 
 /// How many tokens of a line are looked at for its runs.
@@ -29,6 +29,8 @@ pub(crate) struct Line<'a> {
     has_rosters: bool,
     /// Whether athletes of no group are named in front of what they do.
     has_names_in_front: bool,
+    /// Whether a group whose athletes are named has a letter for its name.
+    has_letter_group: bool,
 }
 
 impl Line<'_> {
@@ -41,7 +43,7 @@ impl Line<'_> {
     /// has runs.
     pub(crate) fn group_label(&self, is_first: bool) -> Option<GroupLabel> {
         let is_label = |label: &GroupLabel| self.behind(label.end).has_runs() || !is_title(self.lexed.text);
-        let label = group_label(&self.lexed, 0).or_else(|| self.label_of_one());
+        let label = group_label(&self.lexed, 0).or_else(|| self.label_of_one()).or_else(|| self.letter());
         label.filter(|label| !is_first || is_label(label))
     }
 
@@ -50,6 +52,13 @@ impl Line<'_> {
         let found = self.has_names_in_front.then(|| one_in_front(self.lexed.text)).flatten()?;
         let NamesInFront { group, roster, ends, next } = found;
         Some(GroupLabel { group: Some(group.to_owned()), roster, span: 0..ends, end: next })
+    }
+
+    /// `B: 4 x 200`, in a text in which another group is called so.
+    fn letter(&self) -> Option<GroupLabel> {
+        let name = self.lexed.text.split(':').next().filter(|name| self.has_letter_group && is_sign(name))?;
+        let end = self.lexed.tokens.get(2).filter(|_| self.has_runs())?.span.start;
+        Some(GroupLabel { group: Some(name.to_owned()), roster: Roster::default(), span: 0..name.len(), end })
     }
 
     /// The name of a group and who is in it, where the line is that and nothing else.
@@ -78,6 +87,7 @@ impl Line<'_> {
             below: None,
             has_rosters: self.has_rosters,
             has_names_in_front: self.has_names_in_front,
+            has_letter_group: self.has_letter_group,
         }
     }
 
@@ -117,6 +127,7 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
                 below: None,
                 has_rosters: false,
                 has_names_in_front: false,
+                has_letter_group: false,
             });
             is_behind_blank = false;
         }
@@ -136,6 +147,15 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
         |line: &Line<'_>| names_in_front(line.lexed.text).is_some_and(|found| found.are_alone());
     if lines.iter().any(has_names_in_front) {
         lines.iter_mut().for_each(|line| line.has_names_in_front = true);
+    }
+    let has_letter = |line: &Line<'_>| {
+        let is_letter = |group: &str, roster: &Roster| is_sign(group) && !roster.is_empty();
+        line.named_group().is_some_and(|(group, roster)| is_letter(group, &roster))
+            || group_label(&line.lexed, 0)
+                .is_some_and(|label| label.group.is_some_and(|group| is_letter(&group, &label.roster)))
+    };
+    if lines.iter().any(has_letter) {
+        lines.iter_mut().for_each(|line| line.has_letter_group = true);
     }
     lines
 }

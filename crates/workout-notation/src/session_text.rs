@@ -6,11 +6,12 @@ use crate::block::{Block, Body};
 use crate::day::{self, Day};
 use crate::doubt::Doubt;
 use crate::forms::FORMS;
+use crate::group_labels::is_same;
 use crate::heading_words::{has_word, is_cool_down};
 use crate::line_words::{Word, words};
 use crate::lines::lines;
 use crate::problem::Problem;
-use crate::roster::may_be_group;
+use crate::roster::{is_sign, may_be_group};
 use crate::session_athletes::names;
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
 use crate::table::without_bars;
@@ -130,6 +131,8 @@ impl Workout {
         workout.name_groups();
         let Day {
             closed_lanes,
+            lanes,
+            group_lanes,
             closures,
             between_blocks_s,
             begins,
@@ -139,6 +142,10 @@ impl Workout {
             blocks: times,
             ..
         } = day;
+        for (name, lanes) in group_lanes {
+            let is_named = |part: &&mut Part| part.group.as_ref().is_some_and(|group| is_same(group, &name));
+            workout.parts.iter_mut().filter(is_named).for_each(|part| part.lanes.clone_from(&lanes));
+        }
         for (at, begins) in times {
             let blocks = workout.parts.iter_mut().flat_map(|part| &mut part.blocks);
             let block = blocks.filter(|block| block.start >= at).min_by_key(|block| block.start);
@@ -154,6 +161,7 @@ impl Workout {
             }
         }
         workout.doubt_labels();
+        workout.doubt_title();
         workout.doubt_relays();
         if begins.is_some() {
             workout.doubt_drills();
@@ -162,7 +170,7 @@ impl Workout {
         if let (Some(begins), Some(block), true) = (begins, first, is_unsure) {
             block.doubts.push(Doubt::InTheEvening { begins });
         }
-        Ok(Self { closed_lanes, closures, between_blocks_s, begins, ends, watches, ..workout })
+        Ok(Self { closed_lanes, lanes, closures, between_blocks_s, begins, ends, watches, ..workout })
     }
 
     /// A cool-down that stands apart behind the last group is everybody's, unless another group has one of its own.
@@ -229,6 +237,7 @@ impl Workout {
     fn doubt_labels(&mut self) {
         let groups: Vec<String> = self.parts.iter().filter_map(|part| part.group.clone()).collect();
         if groups.is_empty() {
+            self.doubt_letters();
             return;
         }
         for block in self.parts.iter_mut().flat_map(|part| &mut part.blocks) {
@@ -239,6 +248,42 @@ impl Workout {
             let label = label.filter(is_new);
             block.doubts.extend(label.map(|label| Doubt::LabelOrGroup { label }));
         }
+    }
+
+    /// `A: 6 x 200` above `B: 4 x 300`: parts of one session, or its groups.
+    fn doubt_letters(&mut self) {
+        let is_letter =
+            |label: &&String| is_sign(label) && !label.starts_with(|sign: char| sign.is_ascii_digit());
+        let runs = self.parts.iter_mut().flat_map(|part| &mut part.blocks).filter(|block| block.count() > 0);
+        let mut lettered: Vec<&mut Block> =
+            runs.filter(|block| block.label.as_ref().is_some_and(|label| is_letter(&label))).collect();
+        let mut letters: Vec<String> = lettered.iter().filter_map(|block| block.label.clone()).collect();
+        letters.dedup();
+        if let ([first, ..], true) = (lettered.as_mut_slice(), letters.len() > 1) {
+            first.doubts.push(Doubt::LettersInTurn { letters });
+        }
+    }
+
+    /// Says of a title about throws and jumps, or about another track, that nothing is planned for it.
+    fn doubt_title(&mut self) {
+        const HAZARDS: [&str; 9] =
+            ["hammer", "discus", "javelin", "shot", "throwers", "throws", "throwing", "vault", "cage"];
+        const IN_USE: [&str; 11] =
+            ["use", "from", "till", "until", "til", "infield", "on", "in", "throwing", "training", "after"];
+        let Some(title) = &self.title else { return };
+        let words = words(title);
+        let has = |some: &[&str]| words.iter().any(|word| word.is_one(some));
+        let is_track = has(&["indoor", "indoors"])
+            || words.windows(2).any(|pair| pair[0].is_number() && pair[1].is_one(&["lane", "lanes"]));
+        let doubt = if has(&HAZARDS) && has(&IN_USE) {
+            Doubt::HazardInTitle { title: title.clone() }
+        } else if is_track {
+            Doubt::TrackInTitle { title: title.clone() }
+        } else {
+            return;
+        };
+        let first = self.parts.iter_mut().flat_map(|part| &mut part.blocks).next();
+        first.into_iter().for_each(|block| block.doubts.push(doubt.clone()));
     }
 
     /// A single heading names what follows it, not a group of the squad, unless it names athletes.

@@ -253,6 +253,20 @@ fn grow(item: &mut Item, rest: &Spanned<PerDistance>) {
     });
 }
 
+/// `3min + 400, equal jog`: what only the last of several runs has, behind it, would be that of all; in brackets it is its own.
+fn set_last_apart(items: &mut [Item]) {
+    let Some((last, before)) = items.split_last_mut() else { return };
+    let Item::Run(run) = last else { return };
+    let own = &run.details.recovery;
+    let is_new = |has: &dyn Fn(&Recovery) -> bool| {
+        has(own) && !before.iter().any(|item| has(&item.details().recovery))
+    };
+    if is_new(&|recovery| recovery.kind.is_some()) || is_new(&|recovery| recovery.gap.is_some()) {
+        let details = std::mem::take(&mut run.details);
+        *last = Item::Series(Box::new(Series { count: 1, items: vec![Item::Run(run.clone())], details }));
+    }
+}
+
 /// Changes the recovery of each run: where one run is repeated, that of its series, as what is written behind it is.
 fn for_each_recovery(item: &mut Item, change: &impl Fn(RunKind, &mut Recovery)) {
     match item {
@@ -262,6 +276,7 @@ fn for_each_recovery(item: &mut Item, change: &impl Fn(RunKind, &mut Recovery)) 
                 change(run.kind.value, &mut series.details.recovery);
             } else {
                 series.items.iter_mut().for_each(|item| for_each_recovery(item, change));
+                set_last_apart(&mut series.items);
             }
         }
     }

@@ -37,6 +37,8 @@ pub struct Workout {
     pub reps: Vec<(String, u32)>,
     /// The lanes that the text says are closed, from the inside.
     pub closed_lanes: Vec<LaneNumber>,
+    /// The lanes that everybody has, where the lines in front give them some: `we have lanes 5 to 8`.
+    pub lanes: Vec<LaneNumber>,
     /// The lanes that are closed for a part of the evening: `lane 3 shut from 6.45`.
     pub closures: Vec<LaneClosure>,
     /// What stands behind everything that is done and is only said: `See you there`.

@@ -3,6 +3,7 @@
 mod table;
 
 use chrono::NaiveTime;
+use lane_distance::LaneNumber;
 use workout_notation::{Block, Part, Workout};
 
 const TABLE: &str = include_str!("groups.txt");
@@ -17,13 +18,22 @@ fn told(block: &Block) -> String {
     format!("{label}{block}{rest}")
 }
 
+fn lanes(lanes: &[LaneNumber]) -> String {
+    let numbers: Vec<String> = lanes.iter().map(ToString::to_string).collect();
+    if lanes.is_empty() { String::new() } else { format!(" in {}", numbers.join(",")) }
+}
+
 fn told_part(part: &Part) -> String {
     let group = part.group.as_deref().unwrap_or("all");
     let athletes =
         if part.athletes.is_empty() { String::new() } else { format!(" [{}]", part.athletes.join(", ")) };
     let at = |time: Option<NaiveTime>, word| time.map(|time| format!("{word}{}", time.format("%H:%M")));
     let times = [at(part.begins, " @ "), at(part.ends, " - ")].into_iter().flatten().collect::<String>();
-    format!("{group}{athletes}{times}: {}", part.blocks.iter().map(told).collect::<Vec<_>>().join("; "))
+    let lanes = lanes(&part.lanes);
+    format!(
+        "{group}{athletes}{lanes}{times}: {}",
+        part.blocks.iter().map(told).collect::<Vec<_>>().join("; ")
+    )
 }
 
 fn read(text: &str) -> String {
@@ -33,7 +43,7 @@ fn read(text: &str) -> String {
             let late =
                 workout.late.iter().map(|late| format!(" | {} @ {}", late.name, late.begins.format("%H:%M")));
             let parts = workout.parts.iter().map(told_part).collect::<Vec<_>>().join(" | ");
-            format!("{title}{parts}{}", late.collect::<String>())
+            format!("{title}{parts}{}{}", lanes(&workout.lanes), late.collect::<String>())
         }
         Err(problems) => format!("refused: {}", problems[0].message),
     }

@@ -59,6 +59,9 @@ impl From<&Doubt> for DoubtJson {
             }
             Doubt::LeftOut { name } => ("left out", json!({ "name": name })),
             Doubt::SaidOfOne { name, words } => ("said of one", json!({ "name": name, "said": words })),
+            Doubt::HazardInTitle { title } => ("hazard in title", json!({ "title": title })),
+            Doubt::TrackInTitle { title } => ("track in title", json!({ "title": title })),
+            Doubt::LettersInTurn { letters } => ("letters in turn", json!({ "letters": letters })),
             Doubt::LabelOrGroup { label } => ("label or group", json!({ "label": label })),
             Doubt::NamesAlone { names } => ("names alone", json!({ "names": names })),
             Doubt::NotNamed { name } => ("not named", json!({ "name": name })),

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use lane_distance::LaneNumber;
-use session_plan::{Cone, Plan};
+use session_plan::{Cone, ConeLabel, Plan};
 
 use crate::sheet::spans::{cone_ranges, lane_ranges};
 
@@ -35,9 +35,12 @@ impl<'a> Cluster<'a> {
         clusters
     }
 
-    /// The numbers of its cones, such as `5–7, 9`.
+    /// The numbers of its cones, such as `5–7, 9`; starts in front of finishes, `S1–S3, F1–F3`, however they follow on the
+    /// walk.
     pub(super) fn numbers(&self) -> String {
-        cone_ranges(self.cones.iter().map(|cone| cone.label))
+        let mut labels: Vec<ConeLabel> = self.cones.iter().map(|cone| cone.label).collect();
+        labels.sort_unstable();
+        cone_ranges(labels)
     }
 
     /// Its lanes, such as `lanes 3–5`.

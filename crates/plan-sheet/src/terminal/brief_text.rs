@@ -10,7 +10,7 @@ use crate::terminal::packed_table::PackedTable;
 use crate::terminal::section::{Section, Weight, fitted};
 use crate::terminal::table::{WIDTH, heading, item, wrapped};
 use crate::words::block_words::{the_other_way, ways};
-use crate::words::wave_words::{WHO_GOES_WHEN, WHO_GOES_WHEN_IN_WAVES, goes};
+use crate::words::wave_words::{WHO_GOES_WHEN, goes, who_goes_when_in_waves};
 use crate::words::{block_words, capital, caution};
 
 /// The lines of a screen, but for the one on which the next command is typed.
@@ -127,10 +127,11 @@ fn evening(sheet: &Sheet) -> Vec<Section> {
         let title = block_words::title(block) + &when;
         [wrapped(&title, usize::from(WIDTH) - 2).join("\n  ")].into_iter().chain(doubts).collect::<Vec<_>>()
     };
-    let has_waves = sheet.blocks.iter().any(|block| block.waves.len() > 1);
-    let title = if has_waves { WHO_GOES_WHEN_IN_WAVES } else { WHO_GOES_WHEN };
+    let in_waves = sheet.blocks.iter().find(|block| block.waves.len() > 1);
+    let title =
+        in_waves.map_or_else(|| WHO_GOES_WHEN.to_owned(), |block| who_goes_when_in_waves(block.number));
     let mut sections = vec![Section::of_lines(Weight::Must, sheet.blocks.iter().flat_map(read)).apart()];
-    sections.extend(table(Some(title), go_table(sheet)));
+    sections.extend(table(Some(&title), go_table(sheet)));
     sections.extend(table(None, places(sheet)));
     let way = |block: &SheetBlock| {
         let ways = the_other_way(&block.places).into_iter().chain(ways(block, &block.places));

@@ -66,6 +66,20 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::LabelOrGroup { ref label } => {
             format!("`{label}` is no group; if it is one, name who is in it: `{label} (Ada, Ben):`")
         }
+        Doubt::LettersInTurn { ref letters } => {
+            let (first, all) = (letters.first().map_or("A", String::as_str), letters.join(", "));
+            format!("{all} are done one after the other; if they are groups, write `Group {first}:`")
+        }
+        Doubt::HazardInTitle { ref title } => {
+            format!(
+                "`{title}` is only the title; keep runs away with `--hazard`, as in `--hazard hammer=18:30`"
+            )
+        }
+        Doubt::TrackInTitle { ref title } => {
+            format!(
+                "`{title}` is only the title; choose the track with `--track`, as in `--track standard-6`"
+            )
+        }
         Doubt::NamesAlone { ref names } => format!("taken for who trains: {}", names.join(", ")),
         Doubt::NotNamed { ref name } => format!("nobody is called {name} here; leave out who is missing"),
     }
@@ -82,6 +96,9 @@ pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
             | Doubt::SaidOfOne { .. }
             | Doubt::NoTimeForNote { .. }
             | Doubt::LabelOrGroup { .. }
+            | Doubt::LettersInTurn { .. }
+            | Doubt::HazardInTitle { .. }
+            | Doubt::TrackInTitle { .. }
             | Doubt::NamesAlone { .. }
             | Doubt::NotNamed { .. }
     )

@@ -1,5 +1,7 @@
 //! What a plan had to decide or could not do, in sentences.
 
+use std::collections::BTreeMap;
+
 use lane_distance::{LaneList, LaneNumber};
 use session_plan::{BlockAt, ClashingRun, Plan, Warning};
 
@@ -17,7 +19,7 @@ pub(crate) fn notes(plan: &Plan) -> Vec<String> {
     let mut notes = plan.notes.clone();
     for (warning, words) in warnings(plan).into_iter().filter(|(warning, _)| !is_at_top(warning)) {
         let words = match warning {
-            Warning::InnermostLane { lane, .. } => innermost_lane(plan, *lane).unwrap_or(words),
+            Warning::InnermostLane { .. } | Warning::FreeLane { .. } => unnamed_lanes(plan).unwrap_or(words),
             _ => words,
         };
         if !notes.contains(&words) {
@@ -27,17 +29,37 @@ pub(crate) fn notes(plan: &Plan) -> Vec<String> {
     notes
 }
 
-/// Of the blocks that run in the innermost open lane, all in one sentence; nothing where it is one block.
-fn innermost_lane(plan: &Plan, lane: LaneNumber) -> Option<String> {
-    let is_one = |at: BlockAt| {
-        let is_of = |warning: &Warning| matches!(warning, Warning::InnermostLane { at: of, lane: in_lane } if *of == at && *in_lane == lane);
-        plan.warnings.iter().any(is_of)
+/// Of the blocks that name no lane and run in the innermost open or free one, all in one sentence; nothing where it is one
+/// block.
+fn unnamed_lanes(plan: &Plan) -> Option<String> {
+    let lane_of = |at: BlockAt| {
+        plan.warnings.iter().find_map(|warning| match warning {
+            Warning::InnermostLane { at: of, lane } | Warning::FreeLane { at: of, lane } if *of == at => {
+                Some(*lane)
+            }
+            _ => None,
+        })
     };
-    let blocks = (1..).zip(&plan.blocks).filter(|(_, block)| is_one(block.at));
-    let numbers: Vec<u32> = blocks.map(|(number, _)| number).collect();
-    let is_several = numbers.len() > 1;
-    is_several
-        .then(|| format!("Blocks {}: no lane named, so lane {lane}, the innermost open.", joined(&numbers)))
+    let mut blocks_in: BTreeMap<LaneNumber, Vec<u32>> = BTreeMap::new();
+    for (number, block) in (1..).zip(&plan.blocks) {
+        lane_of(block.at).into_iter().for_each(|lane| blocks_in.entry(lane).or_default().push(number));
+    }
+    let in_lane = |(lane, numbers): (&LaneNumber, &Vec<u32>)| match numbers.as_slice() {
+        [one] => format!("block {one} in lane {lane}"),
+        several => format!("blocks {} in lane {lane}", joined(several)),
+    };
+    let lanes: Vec<(&LaneNumber, &Vec<u32>)> = blocks_in.iter().collect();
+    match lanes.as_slice() {
+        [] => None,
+        [(lane, numbers)] if numbers.len() > 1 => {
+            Some(format!("Blocks {}: no lane named, so lane {lane}, the innermost open.", joined(numbers)))
+        }
+        [_] => None,
+        several => {
+            let lanes: Vec<String> = several.iter().copied().map(in_lane).collect();
+            Some(format!("No lane named: {}.", lanes.join("; ")))
+        }
+    }
 }
 
 /// The warnings of a plan and their sentences; of those that read alike, as of two blocks with the same
@@ -66,6 +88,9 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
         ),
         Warning::InnermostLane { lane, .. } => {
             format!("{block}: no lane named, so lane {lane}, the innermost open.")
+        }
+        Warning::FreeLane { lane, .. } => {
+            format!("{block}: no lane named, so lane {lane}, the innermost free.")
         }
         Warning::RuledLane { lane, rule, .. } => {
             format!("{block}: lane {lane}, by the house rule: {}.", self::rule(rule))

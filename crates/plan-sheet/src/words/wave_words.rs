@@ -14,8 +14,10 @@ const SAME_S: f64 = 1.0;
 /// What the table of goes is called.
 pub(crate) const WHO_GOES_WHEN: &str = "Who goes when";
 
-/// The same with what the numbers of waves mean.
-pub(crate) const WHO_GOES_WHEN_IN_WAVES: &str = "Who goes when (4.2 is wave 2 of block 4)";
+/// The same with what the numbers of waves mean, by a block that has several.
+pub(crate) fn who_goes_when_in_waves(block: usize) -> String {
+    format!("Who goes when ({block}.2 is wave 2 of block {block})")
+}
 
 /// Waves of a block that follow one another after the same time, again and again: they are said as one.
 pub(crate) struct Train<'a>(pub(crate) &'a [Wave]);

@@ -241,6 +241,8 @@ impl Session {
             Some(Watches::EachGroup) => Timers::EachGroup,
             Some(Watches::One) | None => Timers::One,
         };
+        squad.lanes = Some(workout.lanes.iter().map(|lane| lane.get()).collect())
+            .filter(|lanes: &Vec<u8>| !lanes.is_empty());
         let hours = begins.zip(ends).map(|(from, to)| Hours { from, to });
         // Nobody runs and guides as well, or guides two.
         let runs = |name: &String| workout.parts.iter().any(|part| part.athletes.contains(name));

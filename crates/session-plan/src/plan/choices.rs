@@ -1,5 +1,7 @@
 //! Where the first run of a block can start and finish.
 
+use std::collections::BTreeSet;
+
 use lane_distance::{LaneNumber, Pair, Place, Track};
 use workout_notation::{Block, RunKind, Spanned, Step};
 
@@ -21,7 +23,15 @@ pub fn pairs(venue: &Venue, block: &Block) -> Result<Vec<Pair>, Spanned<PlanFaul
     let steps = block.steps();
     let Some(first) = steps.first() else { return Err(PlanFault::NotARun.at(0..block.text.len())) };
     let at = BlockAt { group: None, block: 0 };
-    let found = location(track, &venue.rules, None, at, first, None, Share::OneLane)?;
+    let found = location(
+        track,
+        &venue.rules,
+        None,
+        at,
+        first,
+        None,
+        Share::OneLane { of_all: None, taken: &BTreeSet::new() },
+    )?;
     let [lane] = found.lanes.as_slice() else { return Err(PlanFault::SeveralLanes.at_lanes(first)) };
     let pairs = pairs_at(track, first, found.place, *lane)?;
     if let Some(pair) = pairs.first() {
@@ -44,7 +54,7 @@ pub fn pairs_in_lane(
     let steps = block.steps();
     let Some(first) = steps.first() else { return Err(PlanFault::NotARun.at(0..block.text.len())) };
     let at = BlockAt { group: None, block: 0 };
-    let found = location(track, &venue.rules, None, at, first, Some(vec![lane.get()]), Share::OneLane)?;
+    let found = location(track, &venue.rules, None, at, first, Some(vec![lane.get()]), Share::AllLanes)?;
     pairs_at(track, first, found.place, lane)
 }
 

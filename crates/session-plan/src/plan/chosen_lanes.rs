@@ -1,5 +1,7 @@
 //! The lanes that a block is laid out in.
 
+use std::collections::BTreeSet;
+
 use lane_distance::{LaneNumber, Track};
 use workout_notation::{Block, RunKind, Spanned, Step};
 
@@ -18,6 +20,8 @@ pub(crate) struct ChosenLanes {
     pub(crate) location: Location,
     /// Whether the block names its lanes, or those who run it have their own.
     pub(crate) are_named: bool,
+    /// Whether they are those that the session gives everybody.
+    pub(crate) are_of_all: bool,
     /// The lanes that have been closed late, and what took their place.
     pub(crate) moved: Vec<LaneMove>,
 }
@@ -69,9 +73,17 @@ impl ChosenLanes {
         if !lanes.is_empty() && first.lanes.is_none() {
             own_lanes = Some(lanes);
         }
+        let is_tried = matches!(crew.tried(at), Some(TrialChange::Lanes(_)));
+        let are_of_all = first.lanes.is_none() && !is_tried && !crew.has_lanes();
         let are_named = first.lanes.is_some() || own_lanes.is_some();
         let is_spread = crew.has_names() && first.together.is_none();
-        let share = if is_spread { Share::AllLanes } else { Share::OneLane };
+        // A group that starts together is soon on the inside.
+        let taken = if first.together.is_none() { &crew.taken } else { &BTreeSet::new() };
+        let share = if is_spread {
+            Share::AllLanes
+        } else {
+            Share::OneLane { of_all: session.squad.lanes.as_deref(), taken }
+        };
         let mut location = location(track, rules, wind, at, &moved_first, own_lanes, share)?;
         // Hazards may forbid a lane that nobody asked for.
         if !are_named && is_spread && !track.hazards().is_empty() {
@@ -85,7 +97,7 @@ impl ChosenLanes {
             let own = entrants.iter().filter_map(|entrant| entrant.athlete?.lanes.as_ref()).flatten();
             move_own_lanes(session, (at, block), own.copied(), (track, &location.lanes), &mut moved);
         }
-        Ok(Self { location, are_named, moved })
+        Ok(Self { location, are_named, are_of_all, moved })
     }
 }
 

@@ -1,5 +1,7 @@
 //! Who does a list of blocks.
 
+use std::collections::BTreeSet;
+
 use crate::people::age_group::AgeGroup;
 use crate::people::bests::{Bests, TargetError};
 use crate::people::session::{Athlete, Group, Session};
@@ -41,6 +43,8 @@ pub(crate) struct Crew<'a> {
     pub(crate) trial: Option<&'a Trial>,
     /// Whether the one who times it times others as well.
     pub(crate) shares_watch: bool,
+    /// The lanes that others have who are there at once.
+    pub(crate) taken: BTreeSet<u8>,
 }
 
 /// Somebody of a crew; nobody by name where a group, or everybody, runs as one.
@@ -66,6 +70,7 @@ pub(crate) fn crews<'a>(session: &'a Session, trial: Option<&'a Trial>) -> Vec<C
         first_block: if own.is_none() { session.parts()[0].len() } else { 0 },
         part: Part::Own,
         shares_watch: false,
+        taken: BTreeSet::new(),
     };
     if session.groups.is_empty() {
         return vec![Crew { first_block: 0, ..crew(None, Vec::new(), &session.blocks) }];
@@ -170,6 +175,18 @@ impl<'a> Crew<'a> {
     /// The names of its groups.
     pub(crate) fn group_names(&self) -> Vec<String> {
         self.groups.iter().map(|group| group.name.clone()).collect()
+    }
+
+    /// The lanes that it or a block of its own names.
+    pub(crate) fn named_lanes(&self) -> BTreeSet<u8> {
+        let steps = self.blocks.iter().flat_map(Block::steps);
+        let of_blocks = steps.filter_map(|step| step.lanes).flat_map(|lanes| &lanes.value);
+        self.own_lanes().into_iter().flatten().chain(of_blocks.map(|lane| lane.get())).collect()
+    }
+
+    /// Whether one of its groups has lanes of its own.
+    pub(crate) fn has_lanes(&self) -> bool {
+        self.groups.iter().any(|group| group.lanes.is_some())
     }
 
     /// The lanes that it runs in where a block names none.

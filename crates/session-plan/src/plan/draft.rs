@@ -53,6 +53,8 @@ pub(crate) struct Draft<'a> {
     pub(crate) lanes: Vec<DraftLane>,
     /// Whether the block names its lanes, or those who run it have their own.
     pub(crate) has_own_lanes: bool,
+    /// Whether it takes its lanes from those that all share, of the track or of the session.
+    pub(crate) takes_share: bool,
     /// How far its longest run is, in metres.
     pub(crate) longest_m: f64,
     pub(crate) mode: Mode,
@@ -104,7 +106,7 @@ impl<'a> Draft<'a> {
         let starts_together = first.together.is_some();
         let is_squad = crew.has_names();
         let entrants = crew.entrants();
-        let ChosenLanes { mut location, are_named, moved } =
+        let ChosenLanes { mut location, are_named, are_of_all, moved } =
             ChosenLanes::of(venue, track, crew, (at, block), &all, &entrants)?;
         // A run by time is not laid out, and needs no lane.
         if !matches!(first.run.kind.value, RunKind::Timed { .. }) {
@@ -193,6 +195,7 @@ impl<'a> Draft<'a> {
             timings,
             lanes,
             has_own_lanes: are_named,
+            takes_share: !are_named || are_of_all,
             longest_m,
             mode: Mode::Together,
             keeps_lanes: false,
@@ -248,6 +251,11 @@ impl<'a> Draft<'a> {
             (_, Some(_)) => Mode::OneToALane { most: None },
             (asked, None) => asked.unwrap_or(by_recovery),
         };
+    }
+
+    /// Whether nobody who runs it has a name.
+    pub(crate) fn is_nameless(&self) -> bool {
+        self.entrants.iter().all(|entrant| entrant.athlete.is_none())
     }
 
     /// Whether all its lanes start each run from one mark or finish it on one line.

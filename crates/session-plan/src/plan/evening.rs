@@ -1,13 +1,13 @@
 //! The blocks of all crews, each crew on a clock of its own.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use wave_plan::{EveningPlan, ItineraryPlan, Party, SquadError, plan_evening};
 use workout_notation::Doubt;
 
 use crate::people::session::{BETWEEN_BLOCKS_S, Session};
 use crate::people::venue::Venue;
-use crate::plan::crew::crews;
+use crate::plan::crew::{Part, crews};
 use crate::plan::day_track::DayTrack;
 use crate::plan::draft::Draft;
 use crate::plan::fault::{PlanError, PlanFault};
@@ -116,10 +116,18 @@ impl<'a> Attempt<'a> {
     ) -> Result<Self, Vec<PlanError>> {
         let (mut warnings, mut errors) = (Vec::new(), Vec::new());
         let mut counted = Counted::default();
-        let mut laid = Vec::new();
-        for crew in crews(session, trial) {
+        let mut laid: Vec<Laid<'_>> = Vec::new();
+        let crews = crews(session, trial);
+        let named: Vec<(Part, BTreeSet<u8>)> =
+            crews.iter().map(|crew| (crew.part, crew.named_lanes())).collect();
+        for (place, mut crew) in crews.into_iter().enumerate() {
+            let others =
+                named.iter().enumerate().filter(|(other, (part, _))| *other != place && *part == crew.part);
+            crew.taken = others.flat_map(|(_, (_, named))| named).copied().collect();
+            crew.taken
+                .extend(laid.iter().filter(|laid| laid.crew.part == crew.part).flat_map(Laid::single_lanes));
             let goes_on = crew.goes_on;
-            let before = laid.last().filter(|_| goes_on).map_or(0, |before: &Laid<'_>| before.drafts.len());
+            let before = laid.last().filter(|_| goes_on).map_or(0, |before| before.drafts.len());
             let number = laid.len() - usize::from(goes_on);
             let track = |draft: usize| day.with(in_the_way.of((number, before + draft)));
             let next = lay_out(venue, &track, crew, &mut counted, &mut warnings, &mut errors);

@@ -51,6 +51,12 @@ impl Laid<'_> {
         })
     }
 
+    /// The lanes of those whom nobody names, who run in one lane.
+    pub(crate) fn single_lanes(&self) -> impl Iterator<Item = u8> {
+        let drafts = self.drafts.iter().filter(|draft| draft.is_nameless());
+        drafts.flat_map(|draft| &draft.lanes).map(|lane| lane.lane.get())
+    }
+
     /// Whether some time of it was estimated.
     pub(crate) fn is_about(&self) -> bool {
         self.crew.begins_about || self.drafts.iter().any(|draft| !draft.is_timed())

@@ -22,16 +22,18 @@ pub(crate) fn share_out(crews: &[&[Draft<'_>]], kept: &Kept) -> Vec<Vec<Vec<u8>>
     let mut lanes = own_lanes(crews);
     let mut sharing: Vec<usize> =
         (0..crews.len()).filter(|&crew| crews[crew].iter().any(|draft| unnamed(&draft))).collect();
-    if sharing.len() < 2 {
+    let nameless = crews.iter().copied().flatten().filter(|draft| draft.is_nameless());
+    let single: BTreeSet<u8> = nameless.flat_map(own).collect();
+    if sharing.len() + usize::from(!single.is_empty()) < 2 {
         return lanes;
     }
     let longest_m =
         |crew: usize| crews[crew].iter().filter(unnamed).map(|draft| draft.longest_m).fold(0.0, f64::max);
     sharing.sort_by(|&a, &b| longest_m(b).total_cmp(&longest_m(a)));
     let named: BTreeSet<u8> =
-        crews.iter().copied().flatten().filter(|draft| draft.has_own_lanes).flat_map(own).collect();
+        crews.iter().copied().flatten().filter(|draft| !draft.takes_share).flat_map(own).collect();
     let all: BTreeSet<u8> = crews.iter().copied().flatten().filter(unnamed).flat_map(own).collect();
-    let free: Vec<u8> = all.difference(&named).copied().collect();
+    let free: Vec<u8> = all.difference(&named).filter(|lane| !single.contains(lane)).copied().collect();
     let free = if free.len() < sharing.len() { all.into_iter().collect() } else { free };
     if let Some(shares) = as_before(&sharing, crews, kept, &free) {
         for (&crew, share) in sharing.iter().zip(&shares) {
@@ -66,7 +68,7 @@ pub(crate) fn share_out(crews: &[&[Draft<'_>]], kept: &Kept) -> Vec<Vec<Vec<u8>>
 
 /// Whether a draft takes its lanes from what is shared out.
 fn unnamed(draft: &&Draft<'_>) -> bool {
-    !draft.has_own_lanes && draft.mode != Mode::Together
+    draft.takes_share && draft.mode != Mode::Together
 }
 
 /// Gives the drafts of a crew the lanes of its share that they can be run in.

@@ -1,5 +1,7 @@
 //! Where a block is run: its place and its lanes.
 
+use std::collections::BTreeSet;
+
 use lane_distance::{Course, LaneError, LaneNumber, Place, Track};
 
 use crate::people::house_rules::{Activity, Direction, HouseRules, LaneRule};
@@ -22,9 +24,14 @@ pub(crate) struct Location {
 
 /// Who shares the lanes of a block that names none.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Share {
+pub(crate) enum Share<'a> {
     /// All run in the same lane.
-    OneLane,
+    OneLane {
+        /// Those that everybody has, if the session gives some.
+        of_all: Option<&'a [u8]>,
+        /// Those that others have, which are left to them where there are more.
+        taken: &'a BTreeSet<u8>,
+    },
     /// A squad uses every lane that it may.
     AllLanes,
 }
@@ -75,7 +82,7 @@ pub(crate) fn location(
     at: BlockAt,
     step: &Step<'_>,
     own_lanes: Option<Vec<u8>>,
-    share: Share,
+    share: Share<'_>,
 ) -> Planned<Location> {
     let on_straight = match step.run.kind.value {
         RunKind::Hurdles { race_m, part } => hurdle_run::is_sprint(race_m, part),
@@ -156,12 +163,15 @@ pub(crate) fn location(
     let ruled: Vec<LaneNumber> = ruled.filter(|lane| open.contains(lane)).collect();
     let is_ruled = !ruled.is_empty();
     let lanes = if is_ruled { ruled } else { open };
-    let Some(&lane) = lanes.first() else { return Err(PlanFault::NoLaneOpen(course).at_run(step)) };
-    if share == Share::AllLanes {
-        return Ok(Location { place, lanes, warnings });
-    }
+    let Some(&first) = lanes.first() else { return Err(PlanFault::NoLaneOpen(course).at_run(step)) };
+    let Share::OneLane { of_all, taken } = share else { return Ok(Location { place, lanes, warnings }) };
+    let is_given = |lane: &&LaneNumber| of_all.is_none_or(|lanes| lanes.contains(&lane.get()));
+    let given: Vec<LaneNumber> = lanes.iter().filter(is_given).copied().collect();
+    let free = given.iter().find(|lane| !taken.contains(&lane.get()));
+    let lane = free.or(given.first()).copied().unwrap_or(first);
     warnings.push(match rule.cloned() {
-        None => Warning::InnermostLane { at, lane },
+        None if lane == first => Warning::InnermostLane { at, lane },
+        None => Warning::FreeLane { at, lane },
         Some(rule) if is_ruled => Warning::RuledLane { at, lane, rule },
         Some(rule) => Warning::RuledLanesClosed { at, lane, rule },
     });

@@ -47,6 +47,14 @@ pub enum Warning {
         /// The lane.
         lane: LaneNumber,
     },
+    /// A block names no lane, and runs in the innermost one that no others have who are there at once.
+    #[serde(rename = "innermost free lane chosen")]
+    FreeLane {
+        /// The block.
+        at: BlockAt,
+        /// The lane.
+        lane: LaneNumber,
+    },
     /// A block names no lane, and runs in the one of a house rule.
     #[serde(rename = "lane chosen by house rule")]
     RuledLane {
@@ -157,6 +165,7 @@ impl Warning {
     pub const fn at(&self) -> Option<BlockAt> {
         match self {
             Self::InnermostLane { at, .. }
+            | Self::FreeLane { at, .. }
             | Self::RuledLane { at, .. }
             | Self::RuledLanesClosed { at, .. }
             | Self::RuleBroken { at, .. }
