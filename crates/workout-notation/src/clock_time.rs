@@ -164,7 +164,9 @@ pub(crate) fn is_end(words: &[Word<'_>], at: usize) -> bool {
         let is_behind_time = at.checked_sub(1).is_some_and(|before| {
             number(words, before).is_some() || half_of_day(words.get(before)).is_some()
         });
-        let is_range = is_behind_time && number(words, at + 1).is_some();
+        // `6pm - 4 x 200`
+        let is_count = words.get(at + 2).is_some_and(|times| times.is_one(&["x", "×", "*"]));
+        let is_range = is_behind_time && number(words, at + 1).is_some() && !is_count;
         !is_range
             && before.is_some_and(|end| end < sign.range.start)
             && behind.is_some_and(|start| start > sign.range.end)

@@ -121,7 +121,14 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
             }
         }
         let of_group = GroupTime::of(line.trim_end());
-        if let Some(GroupTime { begins, ends, is_unsure, range }) = of_group {
+        if let Some(GroupTime { begins, is_of_group: false, is_unsure, range, .. }) = of_group {
+            if day.begins.is_none() && day.groups.is_empty() {
+                (day.begins, day.is_unsure) = (Some(begins), is_unsure);
+            } else {
+                day.blocks.push((start, begins));
+            }
+            said.push(start + range.start..start + range.end);
+        } else if let Some(GroupTime { begins, ends, is_unsure, range, .. }) = of_group {
             day.groups.push((start + range.start, begins, ends));
             // Behind a time that is sure, another of the same evening is.
             day.is_unsure |= is_unsure && day.begins.is_none();
@@ -225,7 +232,7 @@ fn has_more(behind: &str) -> bool {
 }
 
 /// Whether a line has a run: a number with a cross or a unit of length.
-fn has_run(line: &str) -> bool {
+pub(crate) fn has_run(line: &str) -> bool {
     let bytes = line.as_bytes();
     // Behind a digit another letter begins.
     let behind_digits = (1..bytes.len()).filter(|&at| bytes[at - 1].is_ascii_digit());

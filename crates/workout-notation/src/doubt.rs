@@ -150,10 +150,10 @@ pub enum Doubt {
         /// The words.
         label: String,
     },
-    /// Letters in front of runs, taken for parts that are done one after the other, could be groups.
-    LettersInTurn {
-        /// The letters.
-        letters: Vec<String>,
+    /// Letters or names in front of runs, taken for parts that are done one after the other, could be groups.
+    LabelsInTurn {
+        /// The letters or names.
+        labels: Vec<String>,
     },
     /// Words of a title about a hazard, which change nothing in the plan.
     HazardInTitle {

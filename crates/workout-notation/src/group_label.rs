@@ -74,6 +74,8 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
                 && cursor.number_at(ahead).is_some_and(|metres| metres >= LEAST_DISTANCE_M)
                 // `Varsity 400: 3 x 350`
                 && (!cursor.is_sign(ahead + 1, ':') || cursor.is_glued(ahead + 2))
+                // `Women 100H (Kate, Lou): 4 x 5 hurdles`
+                && !cursor.hurdles_event_at(ahead).is_some_and(|behind| [':', '-', '('].iter().any(|&sign| cursor.is_sign(behind, sign)))
                 && name(place).is_some_and(|name| is_group_name(name) || is_everybody(name))
             || cursor.is_laps(ahead) && name(place).is_some_and(is_everybody);
         if is_sign || is_run {

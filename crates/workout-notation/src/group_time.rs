@@ -5,6 +5,7 @@ use std::ops::Range;
 use chrono::NaiveTime;
 
 use crate::clock_time::{Phrase, Stands, is_end, phrase};
+use crate::day::has_run;
 use crate::line_words::words;
 use crate::people::is_group_name;
 use crate::roster::{has_count, named_group};
@@ -17,6 +18,8 @@ const MOST_IN_FRONT: usize = 60;
 pub(crate) struct GroupTime {
     pub(crate) begins: NaiveTime,
     pub(crate) ends: Option<NaiveTime>,
+    /// Whether a group is named, and not only what is done then.
+    pub(crate) is_of_group: bool,
     /// Whether both are taken for the evening, which is not said.
     pub(crate) is_unsure: bool,
     /// Where that stands in the line, in bytes.
@@ -35,7 +38,13 @@ impl GroupTime {
             let start = from - usize::from(opens);
             let name = line[..words[start].range.start].trim().trim_start_matches(['-', '*', '•', ' ']);
             let is_plain = !name.contains(['(', ',', ';', ':']) && !has_count(name) && is_group_name(name);
-            if !is_plain && named_group(name, true).is_none() {
+            let is_of_group = is_plain || named_group(name, true).is_some();
+            // `Time trial 7.30pm: 3000`
+            let is_label = || {
+                let words = name.split_whitespace().count();
+                (1..=MOST_OF_LABEL).contains(&words) && !name.contains([',', ';', ':']) && !has_count(name)
+            };
+            if !is_of_group && !is_label() {
                 continue;
             }
             let is_colon = |at: usize| {
@@ -49,13 +58,24 @@ impl GroupTime {
             if from + count != to || is_in_brackets && words.get(to).is_none_or(|end| end.text != ")") {
                 continue;
             }
+            // Alone in its line it is when the session begins.
+            let goes_on = || {
+                let sign = words.get(to).filter(|sign| [":", "-", "–", "—"].contains(&sign.text));
+                sign.is_some_and(|sign| has_run(&line[sign.range.end..]))
+            };
+            if !is_of_group && !goes_on() {
+                continue;
+            }
             let last = if is_in_brackets { to } else { to - 1 };
             let range = words[start].range.start..words[last].range.end;
-            return Some(Self { begins, ends, is_unsure, range });
+            return Some(Self { begins, ends, is_of_group, is_unsure, range });
         }
         None
     }
 }
+
+/// The most words of what is done at a time.
+const MOST_OF_LABEL: usize = 4;
 
 /// Words in front of a time.
 const BEFORE: [&str; 7] = ["at", "from", "start", "starts", "starting", "half", "quarter"];

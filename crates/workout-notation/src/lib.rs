@@ -62,6 +62,7 @@ mod group_time;
 pub mod guide;
 mod heading;
 mod heading_words;
+mod hurdles_race;
 mod in_brackets;
 mod item;
 mod lanes_of_day;
@@ -115,6 +116,7 @@ pub use forms::{
     Details, Gap, HurdlePart, MOST_REPS, Pace, Recovery, RecoveryKind, Run, RunKind, RunLength, RunPlace,
     Stance, Step, notation,
 };
+pub use hurdles_race::hurdles_race_m;
 pub use problem::{Problem, Problems};
 pub use reader::{distance, lanes, race_distance, seconds};
 pub use session_reader::MOST_BLOCKS;

@@ -180,9 +180,30 @@ fn take_names_below(lines: &mut Vec<Line<'_>>) {
         if roster.is_some() {
             lines[at].below = roster;
             lines.remove(at + 1);
+        } else if is_group && !above.is_bullet && !above.has_runs() {
+            let (roster, count) = one_a_line(&lines[at + 1..]);
+            if count >= FEWEST && lines.get(at + 1 + count).is_some_and(Line::has_runs) {
+                lines[at].below = Some(roster);
+                lines.drain(at + 1..=at + count);
+            }
         }
         at += 1;
     }
+}
+
+/// Names that stand one in each of the first lines, and in how many.
+fn one_a_line(lines: &[Line<'_>]) -> (Roster, usize) {
+    let mut all = Roster::default();
+    let mut count = 0;
+    for line in lines {
+        let one = names_alone(line.lexed.text, 1).filter(|one| !line.has_runs() && one.names().count() == 1);
+        let Some(one) = one.filter(|_| !line.lexed.text.ends_with(':')) else { break };
+        all.athletes.extend(one.athletes);
+        all.absent.extend(one.absent);
+        all.guides.extend(one.guides);
+        count += 1;
+    }
+    (all, count)
 }
 
 /// What a line stands above that makes it a heading, without a colon too: lines with bullets, or runs where it begins a

@@ -65,7 +65,20 @@ pub(crate) fn names_alone(names: &str, fewest: usize) -> Option<Roster> {
     let names = names.trim();
     let roster = Roster::read(names, fewest).filter(|roster| roster.remarks.is_empty())?;
     let are_names = !roster.names().any(|name| is_known(name)) && !names_day(names);
-    (are_names && !names.contains(|letter: char| letter.is_ascii_digit())).then_some(roster)
+    (are_names && !has_digit_outside_brackets(names)).then_some(roster)
+}
+
+/// `Niamh (T11, runs with guide Rob)` has none.
+fn has_digit_outside_brackets(text: &str) -> bool {
+    let mut depth = 0_u32;
+    text.chars().any(|letter| {
+        match letter {
+            '(' => depth += 1,
+            ')' => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        depth == 0 && letter.is_ascii_digit()
+    })
 }
 
 /// Whether a text begins with what is run.

@@ -19,9 +19,9 @@ pub(crate) const PEOPLE: [&str; 47] = [
 
 /// Words for a group that may mean something else as well.
 #[rustfmt::skip]
-pub(crate) const GROUPS: [&str; 13] = [
+pub(crate) const GROUPS: [&str; 14] = [
     "sprints", "distance", "endurance", "group", "squad", "wheelchair", "runners", "athletes", "grp", "gp", "team",
-    "pack", "lot",
+    "pack", "lot", "heat",
 ];
 
 /// Words for an event, which name a group where others are named.

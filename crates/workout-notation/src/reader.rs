@@ -14,7 +14,7 @@ use crate::forms::{
 use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
 use crate::quantity::{TIME_THAT_CAN_BE, is_time_that_can_be};
-use crate::share::rest_as_long;
+use crate::share::{rest_as_long, two_rests_in_turn};
 use crate::token::Lexed;
 
 /// The longest text that is read, in bytes.
@@ -67,6 +67,9 @@ impl Block {
         };
         let slow = slower_than_walking(&block);
         block.doubts.extend(slow.into_iter().chain(metres_or_yards(&block)));
+        if names_relays(lexed) && !block.doubts.contains(&Doubt::RelayOrRuns) {
+            block.doubts.push(Doubt::RelayOrRuns);
+        }
         Ok(block)
     }
 }
@@ -99,6 +102,21 @@ fn slower_than_walking(block: &Block) -> Option<Doubt> {
             (metres < SLOWEST_M_PER_S * seconds).then_some(Doubt::SlowerThanWalking { metres, seconds })
         }
         _ => None,
+    })
+}
+
+/// `2 x 4x100`: a race of four legs, counted.
+fn names_relays(lexed: &Lexed<'_>) -> bool {
+    let cursor = Cursor::new(lexed);
+    (0..lexed.tokens.len()).any(|at| {
+        let is_race = cursor.number_at(at + 2) == Some(4.0)
+            && cursor.number_at(at + 4).is_some_and(|leg_m| leg_m == 100.0 || leg_m == 400.0);
+        cursor.is_number(at)
+            && cursor.is_times(at + 1)
+            && !cursor.is_glued(at + 1)
+            && is_race
+            && [3, 4].iter().all(|&ahead| cursor.is_glued(at + ahead))
+            && cursor.is_times(at + 3)
     })
 }
 
@@ -202,6 +220,7 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
     {
         cursor.asides.retain(|aside| *aside != share.span);
     }
+    two_rests_in_turn(&mut series, cursor.text);
     if let Some(problem) = recovery_out_of_range(&series, cursor.text) {
         return Err(vec![problem]);
     }

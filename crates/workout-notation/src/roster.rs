@@ -79,9 +79,24 @@ pub(crate) fn has_rosters<'a>(mut lines: impl Iterator<Item = &'a str>) -> bool 
 /// named so.
 pub(crate) fn named_group(line: &str, has_others: bool) -> Option<(&str, Roster)> {
     let has_colon = line.ends_with(':');
-    let (words, lanes) = without_lanes(line.trim_end_matches(':').trim());
+    let line = without_coaches(line.trim_end_matches(':').trim());
+    let (words, lanes) = without_lanes(line);
     let (group, roster) = named(words, has_colon, has_others)?;
     Some((group, Roster { lanes, ..roster }))
+}
+
+/// `U13s (12 kids), 2 coaches`: without those who coach them.
+fn without_coaches(line: &str) -> &str {
+    const COACHES: [&str; 4] = ["coach", "coaches", "helper", "helpers"];
+    let is_coaches = |behind: &str| {
+        let words = line_words::words(behind);
+        matches!(words.as_slice(), [count, coaches] if coaches.is_one(&COACHES)
+            && (count.is_number() || count.is_one(&["one", "two", "three", "a"])))
+    };
+    match line.rsplit_once([',', '-', '–']) {
+        Some((group, behind)) if is_coaches(behind) => group.trim_end(),
+        _ => line,
+    }
 }
 
 /// The same of words without lanes behind them.
@@ -92,7 +107,16 @@ fn named(words: &str, has_colon: bool, has_others: bool) -> Option<(&str, Roster
             || names_part(group) && !names_people(group) && !is_training(group)
             || names_day(group)
             || is_note(group);
-        let is_group = !is_else || is_group_name(group) && !has_count(group) || has_colon && is_sign(group);
+        let is_squad = || {
+            let is_short =
+                group.split_whitespace().count() <= MOST_WORDS && !group.contains([',', ';', ':', '.']);
+            let is_called = are_events(group) || is_short && names_people(group);
+            is_called && roster.names().count() >= FEWEST && !roster.names().any(|name| is_known(name))
+        };
+        let is_group = !is_else
+            || is_group_name(group) && !has_count(group)
+            || has_colon && is_sign(group)
+            || is_squad();
         return is_group.then_some((group, roster));
     }
     let (group, names) = behind_sign(words)?;
@@ -110,6 +134,14 @@ fn named(words: &str, has_colon: bool, has_others: bool) -> Option<(&str, Roster
         is_group_name(group) || is_sign(group) || is_training(group) || has_others && is_event(group);
     let is_group = is_called || is_heading && known == 0 && may_be_group(group);
     (is_group && !is_everybody(group) && !has_count(group) && are_names).then_some((group, roster))
+}
+
+/// `100/200`, `800-1500m`: events whose runners are a group.
+fn are_events(group: &str) -> bool {
+    let group = group.trim_end_matches(['m', 's']);
+    let events: Vec<&str> = group.split(['/', '-', '+']).map(str::trim).collect();
+    let is_event = |event: &&str| event.parse::<u32>().is_ok_and(|metres| (60..=10_000).contains(&metres));
+    events.len() > 1 && events.iter().all(is_event)
 }
 
 /// Whether words may be the name of a group where athletes stand behind them: `Middles`.

@@ -21,13 +21,13 @@ const FEWEST_ALONE: usize = 3;
 const ATHLETES: &str = "Athletes";
 
 /// The athletes of a line that has nothing but their names, behind the first line: `Uma, Vic, Wes`.
-fn alone(line: &Line<'_>, index: usize) -> Option<Vec<String>> {
+fn alone(line: &Line<'_>, index: usize) -> Option<Roster> {
     let text = line.lexed.text;
     if let Some(count) = unnamed(text.trim_end_matches(['.', '!'])).filter(|_| index > 0) {
-        return Some((1..=count).map(|number| number.to_string()).collect());
+        let athletes = (1..=count).map(|number| number.to_string()).collect();
+        return Some(Roster { athletes, ..Roster::default() });
     }
-    let roster = names_alone(text, FEWEST_ALONE).filter(|_| index > 0 && !text.contains(':'))?;
-    Some(roster.athletes)
+    names_alone(text, FEWEST_ALONE).filter(|_| index > 0 && !text.contains(':'))
 }
 
 /// The names of athletes in the lines of a text, each once.
@@ -38,7 +38,7 @@ pub(crate) fn names(lines: &[Line<'_>]) -> Vec<String> {
         let roster = named.or_else(|| Some(line.group_label(index == 0)?.roster));
         let roster = roster.unwrap_or_default();
         let alone = alone(line, index).unwrap_or_default();
-        for name in roster.names().chain(&alone) {
+        for name in roster.names().chain(&alone.athletes) {
             if !names.contains(name) && names.len() < MOST_NAMES {
                 names.push(name.clone());
             }
@@ -53,7 +53,8 @@ impl SessionReader<'_> {
         if !self.labels.is_empty() || !self.athletes.is_empty() {
             return false;
         }
-        self.athletes = alone(line, index).unwrap_or_default();
+        let Roster { athletes, guides, .. } = alone(line, index).unwrap_or_default();
+        (self.athletes, self.guides) = (athletes, guides);
         !self.athletes.is_empty()
     }
 
@@ -68,6 +69,7 @@ impl SessionReader<'_> {
         for part in &mut self.workout.parts {
             part.group = Some(ATHLETES.to_owned());
             part.athletes.clone_from(&athletes);
+            part.guides.clone_from(&self.guides);
         }
         // Numbers are nobody's names.
         if first.parse::<usize>().is_err() {

@@ -49,6 +49,8 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) names: Vec<String>,
     /// Athletes in a line of their own, of no group.
     pub(crate) athletes: Vec<String>,
+    /// Who guides one of them: the athlete, and the guide.
+    pub(crate) guides: Vec<(String, String)>,
     /// Who trains with another group, by the words for it.
     pub(crate) moves: Vec<(String, String)>,
     /// Who comes later, by lines that say when.
@@ -99,6 +101,7 @@ impl<'a> SessionReader<'a> {
             is_below_roster: false,
             names: names(lines),
             athletes: Vec::new(),
+            guides: Vec::new(),
             moves: Vec::new(),
             late: Vec::new(),
             absent: Vec::new(),

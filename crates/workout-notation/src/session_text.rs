@@ -2,6 +2,8 @@
 
 use std::borrow::Cow;
 
+use chrono::NaiveTime;
+
 use crate::block::{Block, Body};
 use crate::day::{self, Day};
 use crate::doubt::Doubt;
@@ -10,6 +12,7 @@ use crate::group_labels::is_same;
 use crate::heading_words::{has_word, is_cool_down};
 use crate::line_words::{Word, words};
 use crate::lines::lines;
+use crate::names_in_front::names_alone;
 use crate::problem::Problem;
 use crate::roster::{is_sign, may_be_group};
 use crate::session_athletes::names;
@@ -129,6 +132,14 @@ impl Workout {
         }
         workout.take_in_cool_down();
         workout.name_groups();
+        // `Seniors 7pm: 4 x 200`: who is alone is no group.
+        if workout.parts.iter().all(|part| part.group.is_none()) {
+            let later = |begins: &NaiveTime| day.begins.is_some_and(|first| *begins > first);
+            let own = std::mem::take(&mut day.groups)
+                .into_iter()
+                .map(|(at, begins, _)| (text[..at].rfind('\n').unwrap_or(0), begins));
+            day.blocks.extend(own.filter(|(_, begins)| later(begins)));
+        }
         let Day {
             closed_lanes,
             lanes,
@@ -237,7 +248,7 @@ impl Workout {
     fn doubt_labels(&mut self) {
         let groups: Vec<String> = self.parts.iter().filter_map(|part| part.group.clone()).collect();
         if groups.is_empty() {
-            self.doubt_letters();
+            self.doubt_order();
             return;
         }
         for block in self.parts.iter_mut().flat_map(|part| &mut part.blocks) {
@@ -250,17 +261,27 @@ impl Workout {
         }
     }
 
-    /// `A: 6 x 200` above `B: 4 x 300`: parts of one session, or its groups.
-    fn doubt_letters(&mut self) {
+    /// `A: 6 x 200` above `B: 4 x 300`, `Ada: 4 x 60` above `Ben: 3 x 150`: parts of one session, or its groups.
+    fn doubt_order(&mut self) {
         let is_letter =
-            |label: &&String| is_sign(label) && !label.starts_with(|sign: char| sign.is_ascii_digit());
-        let runs = self.parts.iter_mut().flat_map(|part| &mut part.blocks).filter(|block| block.count() > 0);
-        let mut lettered: Vec<&mut Block> =
-            runs.filter(|block| block.label.as_ref().is_some_and(|label| is_letter(&label))).collect();
-        let mut letters: Vec<String> = lettered.iter().filter_map(|block| block.label.clone()).collect();
-        letters.dedup();
-        if let ([first, ..], true) = (lettered.as_mut_slice(), letters.len() > 1) {
-            first.doubts.push(Doubt::LettersInTurn { letters });
+            |label: &str| is_sign(label) && !label.starts_with(|sign: char| sign.is_ascii_digit());
+        let is_name = |label: &str| {
+            let is_one_word = label.len() > 1 && !label.contains(' ');
+            is_one_word
+                && names_alone(label, 1).is_some()
+                && may_be_group(label)
+                && !has_word(label, &NAMES_OF_RUNS)
+        };
+        let may_be_one = |block: &&mut Block| {
+            block.count() > 0
+                && block.label.as_deref().is_some_and(|label| is_letter(label) || is_name(label))
+        };
+        let mut labelled: Vec<&mut Block> =
+            self.parts.iter_mut().flat_map(|part| &mut part.blocks).filter(may_be_one).collect();
+        let mut labels: Vec<String> = labelled.iter().filter_map(|block| block.label.clone()).collect();
+        labels.dedup();
+        if let ([first, ..], true) = (labelled.as_mut_slice(), labels.len() > 1) {
+            first.doubts.push(Doubt::LabelsInTurn { labels });
         }
     }
 

@@ -181,6 +181,32 @@ fn write_out(items: &mut Vec<Item>) {
     *items = out;
 }
 
+/// `500 + 300 + 200, 6'/4'`: of three runs that are done once there are no sets, and two rests lie between them.
+pub(crate) fn two_rests_in_turn(series: &mut Series, text: &str) {
+    let Series { count: 1, items, details } = series else { return };
+    let [Item::Run(first), Item::Run(second), Item::Run(_)] = items.as_mut_slice() else { return };
+    let is_free = |run: &Run| run.details.recovery == Recovery::default();
+    let recovery = &mut details.recovery;
+    let is_rest = matches!(recovery.gap.as_deref(), Some(Gap::Rest(_)));
+    if !is_rest || recovery.kind.is_some() || !is_free(first) || !is_free(second) {
+        return;
+    }
+    // `between sets` says what it is.
+    let ends = recovery
+        .gap
+        .as_ref()
+        .zip(recovery.set_rest.as_ref())
+        .map(|(gap, rest)| (gap.span.start, rest.span.end));
+    let is_listed = ends.is_some_and(|(from, to)| {
+        let written = text.get(from..to).unwrap_or_default();
+        written.contains('/') && !written.contains("between") && !text[to..].contains("set")
+    });
+    if let Some(rest) = recovery.set_rest.take_if(|_| is_listed) {
+        first.details.recovery.gap = recovery.gap.take();
+        second.details.recovery.gap = Some(Spanned::new(Gap::Rest(rest.value), rest.span));
+    }
+}
+
 /// All runs of an item, each once.
 fn runs(item: &mut Item) -> Vec<&mut Run> {
     match item {

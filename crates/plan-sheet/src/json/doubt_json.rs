@@ -61,7 +61,7 @@ impl From<&Doubt> for DoubtJson {
             Doubt::SaidOfOne { name, words } => ("said of one", json!({ "name": name, "said": words })),
             Doubt::HazardInTitle { title } => ("hazard in title", json!({ "title": title })),
             Doubt::TrackInTitle { title } => ("track in title", json!({ "title": title })),
-            Doubt::LettersInTurn { letters } => ("letters in turn", json!({ "letters": letters })),
+            Doubt::LabelsInTurn { labels } => ("labels in turn", json!({ "labels": labels })),
             Doubt::LabelOrGroup { label } => ("label or group", json!({ "label": label })),
             Doubt::NamesAlone { names } => ("names alone", json!({ "names": names })),
             Doubt::NotNamed { name } => ("not named", json!({ "name": name })),

@@ -66,8 +66,8 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::LabelOrGroup { ref label } => {
             format!("`{label}` is no group; if it is one, name who is in it: `{label} (Ada, Ben):`")
         }
-        Doubt::LettersInTurn { ref letters } => {
-            let (first, all) = (letters.first().map_or("A", String::as_str), letters.join(", "));
+        Doubt::LabelsInTurn { ref labels } => {
+            let (first, all) = (labels.first().map_or("A", String::as_str), labels.join(", "));
             format!("{all} are done one after the other; if they are groups, write `Group {first}:`")
         }
         Doubt::HazardInTitle { ref title } => {
@@ -96,7 +96,7 @@ pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
             | Doubt::SaidOfOne { .. }
             | Doubt::NoTimeForNote { .. }
             | Doubt::LabelOrGroup { .. }
-            | Doubt::LettersInTurn { .. }
+            | Doubt::LabelsInTurn { .. }
             | Doubt::HazardInTitle { .. }
             | Doubt::TrackInTitle { .. }
             | Doubt::NamesAlone { .. }

@@ -158,6 +158,9 @@ pub(crate) fn remark(remark: &Remark) -> String {
                 listed(with)
             )
         }
+        Remark::FewerHurdles { asked, there, run_m } => {
+            format!("Only {there} of {asked} hurdles stand within {} m.", metres(*run_m))
+        }
         Remark::HurdlesOfAnotherRace { asked_m, race_m, to_first_m, between_m } => {
             let spacing = format!("{} m to the 1st, then {} m", metres(*to_first_m), metres(*between_m));
             match asked_m {

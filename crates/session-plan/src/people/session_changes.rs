@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use chrono::NaiveTime;
 use lane_distance::{Course, HazardKind, LaneError, Track};
-use workout_notation::Block;
+use workout_notation::{Block, hurdles_race_m};
 
 use crate::people::lane_closure::LaneClosure;
 use crate::people::late_changes::{HazardBegun, LateChanges, SkippedBlock};
@@ -51,9 +51,10 @@ impl Session {
         session
     }
 
-    /// The session without those who are absent.
+    /// The session without those who are absent, and with what the names of groups say of their blocks.
     pub(crate) fn of_present(&self) -> Self {
         let mut session = self.clone();
+        session.settle_hurdles();
         for group in session.groups.iter_mut().filter(|group| !group.athletes.is_empty()) {
             group.athletes.retain(|athlete| !self.late.without.contains(&athlete.name));
             for athlete in &mut group.athletes {
@@ -65,6 +66,21 @@ impl Session {
             }
         }
         session
+    }
+
+    /// `Women 100H`: who is named for a race over hurdles runs over those of that race.
+    fn settle_hurdles(&mut self) {
+        let over = |blocks: &mut [Block], group: Option<&str>| {
+            for block in blocks {
+                let names = [block.label.as_deref(), group];
+                let race_m = names.into_iter().flatten().find_map(hurdles_race_m);
+                race_m.into_iter().for_each(|race_m| *block = block.over_hurdles_of(race_m));
+            }
+        };
+        over(&mut self.blocks, None);
+        for Group { name, blocks, .. } in &mut self.groups {
+            over(blocks.as_deref_mut().unwrap_or_default(), Some(name));
+        }
     }
 
     /// Goes by another wind than the file says.

@@ -177,11 +177,12 @@ impl<'a> Crew<'a> {
         self.groups.iter().map(|group| group.name.clone()).collect()
     }
 
-    /// The lanes that it or a block of its own names.
+    /// The lanes of its groups, and those that its blocks name.
     pub(crate) fn named_lanes(&self) -> BTreeSet<u8> {
         let steps = self.blocks.iter().flat_map(Block::steps);
         let of_blocks = steps.filter_map(|step| step.lanes).flat_map(|lanes| &lanes.value);
-        self.own_lanes().into_iter().flatten().chain(of_blocks.map(|lane| lane.get())).collect()
+        let of_groups = self.groups.iter().filter_map(|group| group.lanes.as_ref()).flatten().copied();
+        of_groups.chain(of_blocks.map(|lane| lane.get())).collect()
     }
 
     /// Whether one of its groups has lanes of its own.

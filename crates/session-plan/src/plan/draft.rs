@@ -215,7 +215,7 @@ impl<'a> Draft<'a> {
         }
         let no_targets = draft.no_targets(is_squad);
         draft.remarks.extend(no_targets);
-        let hurdles = draft.hurdles_of_another_race();
+        let hurdles = draft.hurdles();
         draft.remarks.extend(hurdles);
         if is_alone_at_zone && is_first {
             draft.remarks.push(Remark::NobodyToHandTo { athlete: draft.entrants[0].name().to_owned() });

@@ -45,15 +45,17 @@ impl Draft<'_> {
     }
 
     /// What there is to say of its hurdles, once for each race.
-    pub(crate) fn hurdles_of_another_race(&self) -> Vec<Remark> {
+    pub(crate) fn hurdles(&self) -> Vec<Remark> {
         let mut found: Vec<Remark> = Vec::new();
         let Some(DraftLane { lane, .. }) = self.lanes.first() else { return found };
         for step in &self.steps {
-            if let RunKind::Hurdles { race_m, part } = step.run.kind.value
-                && let Some(remark) = hurdle_run::of_another_race(&self.track, *lane, race_m, part)
-                && !found.contains(&remark)
-            {
-                found.push(remark);
+            let RunKind::Hurdles { race_m, part } = step.run.kind.value else { continue };
+            let of_another = hurdle_run::of_another_race(&self.track, *lane, race_m, part);
+            let fewer = hurdle_run::fewer(&self.track, *lane, race_m, part);
+            for remark in fewer.into_iter().chain(of_another) {
+                if !found.contains(&remark) {
+                    found.push(remark);
+                }
             }
         }
         found

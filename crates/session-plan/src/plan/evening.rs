@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use wave_plan::{EveningPlan, ItineraryPlan, Party, SquadError, plan_evening};
-use workout_notation::Doubt;
+use workout_notation::{Block, Doubt};
 
 use crate::people::session::{BETWEEN_BLOCKS_S, Session};
 use crate::people::venue::Venue;
@@ -121,11 +121,15 @@ impl<'a> Attempt<'a> {
         let named: Vec<(Part, BTreeSet<u8>)> =
             crews.iter().map(|crew| (crew.part, crew.named_lanes())).collect();
         for (place, mut crew) in crews.into_iter().enumerate() {
-            let others =
-                named.iter().enumerate().filter(|(other, (part, _))| *other != place && *part == crew.part);
-            crew.taken = others.flat_map(|(_, (_, named))| named).copied().collect();
-            crew.taken
-                .extend(laid.iter().filter(|laid| laid.crew.part == crew.part).flat_map(Laid::single_lanes));
+            // Who runs once, as in a race, needs no lane of their own.
+            if crew.blocks.iter().map(Block::count).sum::<u32>() > 1 {
+                let is_there = |part: Part| part == crew.part;
+                let others =
+                    named.iter().enumerate().filter(|(other, (part, _))| *other != place && is_there(*part));
+                let named = others.flat_map(|(_, (_, named))| named).copied();
+                let chosen = laid.iter().filter(|laid| is_there(laid.crew.part)).flat_map(Laid::single_lanes);
+                crew.taken = named.chain(chosen).collect();
+            }
             let goes_on = crew.goes_on;
             let before = laid.last().filter(|_| goes_on).map_or(0, |before| before.drafts.len());
             let number = laid.len() - usize::from(goes_on);

@@ -97,6 +97,29 @@ pub(crate) fn of_another_race(
     })
 }
 
+/// That fewer hurdles stand within a run than it is to go over: `200 over 8 hurdles`.
+pub(crate) fn fewer(
+    track: &Track,
+    lane: LaneNumber,
+    asked_m: Option<f64>,
+    part: HurdlePart,
+) -> Option<Remark> {
+    let (run_m, asked, is_last) = match part {
+        HurdlePart::First { run_m, hurdles } => (run_m, hurdles, false),
+        HurdlePart::Last { run_m, hurdles } => (run_m, hurdles, true),
+        HurdlePart::Whole | HurdlePart::To(_) | HurdlePart::Between { .. } => return None,
+    };
+    let race_m = spacing_m(track, lane, asked_m, part);
+    let is_within =
+        |spot: &Spot| if is_last { spot.to_finish_m < run_m } else { race_m - spot.to_finish_m < run_m };
+    let hurdles = (1..=MOST_HURDLES).map_while(|number| tick(track, lane, race_m, number).ok());
+    let there = hurdles.filter(is_within).count() as u8;
+    (there < asked).then_some(Remark::FewerHurdles { asked, there, run_m })
+}
+
+/// The most hurdles of a race.
+const MOST_HURDLES: u8 = 10;
+
 fn tick(track: &Track, lane: LaneNumber, race_m: f64, number: u8) -> Result<Spot, LandmarkError> {
     track.landmark(&format!("{race_m} m hurdle tick {number}"), lane)
 }

@@ -241,6 +241,16 @@ pub enum Remark {
         /// From each to the next, in metres.
         between_m: f64,
     },
+    /// Not so many hurdles stand within a run as it is to go over.
+    #[serde(rename = "fewer hurdles")]
+    FewerHurdles {
+        /// How many it is to go over.
+        asked: u8,
+        /// How many there are.
+        there: u8,
+        /// How far the run is, in metres.
+        run_m: f64,
+    },
     /// Level with every finish something in use lies on both sides of the lanes.
     #[serde(rename = "no place for the coach")]
     NoPlaceForCoach,
@@ -255,6 +265,7 @@ impl Remark {
                 | Self::RestTooShortToGoOn { .. }
                 | Self::NobodyToHandTo { .. }
                 | Self::HurdlesOfAnotherRace { asked_m: Some(_), .. }
+                | Self::FewerHurdles { .. }
         )
     }
 }

@@ -19,6 +19,9 @@ const HELP: &str = "write from 1 to 10, for example `110h to hurdle 5`";
 /// A number of hurdles is no larger than this, and a race no shorter.
 const MOST_HURDLES: f64 = 12.0;
 
+/// The longest race over hurdles that are not those of a steeplechase, in metres.
+const LONGEST_RACE_M: f64 = 400.0;
+
 pub(crate) const HURDLES: RunForm = RunForm {
     form: Form {
         begins: Phrases::NONE,
@@ -88,6 +91,29 @@ fn named(cursor: &mut Cursor<'_>) -> Reading {
 fn behind(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
     const PARTS: Phrases =
         Phrases::new(&[&[&["over"], &["the"], &["first", "last"]], &[&["over"], &["first", "last"]]]);
+    // `200 over 5 hurdles`, `200 over hurdles (5 hurdles)`: the first ones.
+    const ALL: Phrases = Phrases::new(&[&[&["over"], &NAMES, &["("]], &[&["over"]], &[&["with"]]]);
+    if cursor.is_one_of(0, ALL)
+        && let RunLength::Metres(run_m) = length.value
+        && run_m <= LONGEST_RACE_M
+    {
+        let before = cursor.place();
+        cursor.one_of(ALL);
+        let is_in_brackets = cursor.is_behind('(');
+        // `with 4 hurdles per lap`
+        let is_each = cursor.is_word(2, &["per", "a", "each", "every", "on"]);
+        if cursor.is_number(0) && cursor.is_word(1, &SHORT) && !is_each {
+            let hurdles = cursor.hurdle()?;
+            cursor.skip();
+            if !is_in_brackets || cursor.sign(')') {
+                return Ok(Some(RunKind::Hurdles {
+                    race_m: None,
+                    part: HurdlePart::First { run_m, hurdles },
+                }));
+            }
+        }
+        cursor.go_back(before);
+    }
     if cursor.is_one_of(0, PARTS)
         && let RunLength::Metres(run_m) = length.value
     {
@@ -147,8 +173,13 @@ impl Cursor<'_> {
 
     /// `400H`, `110m hurdles`: how many tokens a hurdles race has that comes next.
     pub(crate) fn hurdles_event_tokens(&self) -> Option<usize> {
-        self.number_at(0).filter(|&race_m| race_m > MOST_HURDLES)?;
-        let unit = 1 + usize::from(self.is_word(1, &["m"]));
+        self.hurdles_event_at(0)
+    }
+
+    /// The same of one that stands `ahead`: the token behind it.
+    pub(crate) fn hurdles_event_at(&self, ahead: usize) -> Option<usize> {
+        self.number_at(ahead).filter(|&race_m| race_m > MOST_HURDLES)?;
+        let unit = ahead + 1 + usize::from(self.is_word(ahead + 1, &["m"]));
         self.is_word(unit, &SHORT).then_some(unit + 1)
     }
 

@@ -50,12 +50,25 @@ impl Cursor<'_> {
         // `300 (3min) 200` needs no more than the brackets. A plus or a word wants something behind it; a comma may stand anywhere.
         let is_behind_brackets = self.is_behind(')') && self.is_number(0);
         let is_spaced = self.is_spaced_list();
-        let goes_on = is_word || is_dash || is_behind_brackets || is_spaced || is_comma && self.is_item(0);
+        let goes_on = is_word
+            || is_dash
+            || is_behind_brackets
+            || is_spaced
+            || self.is_easy_behind_hard()
+            || is_comma && self.is_item(0);
         if !goes_on {
             self.go_back(before);
             return None;
         }
         Some(if is_comma && !is_word { ',' } else { '+' })
+    }
+
+    /// `30s hard 30s easy`, `200 fast 200 float`: needs no sign.
+    fn is_easy_behind_hard(&self) -> bool {
+        let unit = usize::from(self.seconds_in(1).is_some() || self.metres_in(1).is_some());
+        self.is_word_before(1, &["hard", "fast", "quick"])
+            && self.is_number(0)
+            && self.is_word(1 + unit, &["easy", "float", "relaxed"])
     }
 
     /// Whether three round distances or more stand `ahead` with a sign or nothing between them: `Ladder 200-400-600`.
