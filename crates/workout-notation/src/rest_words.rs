@@ -14,4 +14,5 @@ pub(crate) const RESTS: &[&str] = &[
     "recov",
     "pause",
     "pauses",
+    "ri",
 ];

@@ -317,7 +317,11 @@ impl Cursor<'_> {
                 && self.is_glued(ahead + 1)
                 && self.is_number(ahead + 1);
             if self.is_sign(ahead, ':') && !is_clock {
-                let is_label = (starts_with_word || has_unknown(ahead)) && self.begins_item(ahead + 1);
+                // `6 x 300 on grass: 2 min`: what is counted is done.
+                let has_runs = (0..ahead).any(|ahead| self.is_counted_item(ahead));
+                let is_label = (starts_with_word || has_unknown(ahead))
+                    && self.begins_item(ahead + 1)
+                    && (!has_runs || self.is_counted_item(ahead + 1));
                 return is_label.then_some((ahead, 1));
             }
             if self.kind(ahead).is_none()
