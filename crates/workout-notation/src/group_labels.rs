@@ -39,7 +39,8 @@ impl GroupLabels {
             let named = line.named_group().filter(|_| has_next);
             let begins = if named.is_some() { None } else { line.group_label(index == 0) };
             if let Some((group, _)) = named {
-                labels.add(group);
+                let is_new = labels.add(group);
+                labels.go_on |= is_new && is_in_label && has_more;
                 rosters.push(group.to_owned());
                 (is_in_label, has_more) = (false, false);
             } else if let Some(label) = &begins {
@@ -51,9 +52,10 @@ impl GroupLabels {
                 && lines.get(index + 1).is_some_and(|next| next.group_label(false).is_none())
             {
                 // Above another name it is what all of them are called.
-                labels.add(line.lexed.text.trim_end_matches(':').trim());
+                let is_new = labels.add(line.lexed.text.trim_end_matches(':').trim());
+                labels.go_on |= is_new && is_in_label && has_more;
                 (is_in_label, has_more) = (false, false);
-            } else {
+            } else if !line.begins_with_then() {
                 has_more = true;
             }
             has_people |= begins.is_some();

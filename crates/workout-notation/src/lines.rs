@@ -91,6 +91,11 @@ impl Line<'_> {
         }
     }
 
+    /// `then 2 x 300`, below what a group does: it is the same group's.
+    pub(crate) fn begins_with_then(&self) -> bool {
+        Cursor::new(&self.lexed).is_word(0, &["then", "followed", "plus"])
+    }
+
     fn begins_with_word(&self) -> bool {
         self.lexed.tokens.first().is_some_and(Token::is_word)
     }

@@ -166,7 +166,9 @@ impl<'a> SessionReader<'a> {
             if is_in_group && is_apart && is_cool_down(line.first_words()) {
                 self.begin_part(None);
             }
-            let goes_on = |label: LabelLine| self.labels.go_on || line.is_bullet && !label.is_bullet;
+            let goes_on = |label: LabelLine| {
+                self.labels.go_on || line.is_bullet && !label.is_bullet || line.begins_with_then()
+            };
             self.is_behind_groups = group.is_none() && self.label.is_some_and(|label| !goes_on(label));
             match heading {
                 // A second date is a part of the title.
