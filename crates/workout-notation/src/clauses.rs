@@ -31,7 +31,11 @@ impl Cursor<'_> {
                 | self.is_behind(')')
                 | self.is_rest_by_itself()
                 | is_behind_target;
-            if self.clause(details) || is_apart && self.bare_rest(details) || self.aside_in_list() {
+            if self.bare_minutes_behind_sets(details)
+                || self.clause(details)
+                || is_apart && self.bare_rest(details)
+                || self.aside_in_list()
+            {
                 continue;
             }
             if !self.unread_words(before) {

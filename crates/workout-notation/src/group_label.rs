@@ -96,8 +96,11 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
                     && roster.names().count() >= if is_colon && is_letter(written) { 1 } else { FEWEST }
                     && !roster.names().any(|name| is_known(name) || names_day(name))
             };
-            let is_label =
-                is_all || is_event || is_group_name(written) || has_names() && may_be_group(written);
+            // `Group 1 (fast): 6 x 200`
+            let bare = written.split('(').next().unwrap_or_default().trim();
+            let is_called =
+                is_group_name(written) || is_colon && written.ends_with(')') && is_group_name(bare);
+            let is_label = is_all || is_event || is_called || has_names() && may_be_group(written);
             // What stands behind it is done: alone it is a heading.
             let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };
             let group = (!is_all).then(|| written.split_whitespace().collect::<Vec<_>>().join(" "));

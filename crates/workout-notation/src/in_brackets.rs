@@ -323,8 +323,20 @@ impl Cursor<'_> {
         let is_pair = self.sets > 1
             && (self.is_sign(1, ',') || self.is_sign(1, '/') || self.is_sign(1, '+') || self.is_sign(1, '-'))
             && self.is_sign(3, ')');
+        is_pair && self.pair_of_minutes(details)
+    }
+
+    /// `3 x (200, 150, 100) 2/6`: the same without brackets, at the end.
+    pub(crate) fn bare_minutes_behind_sets(&mut self, details: &mut Details) -> bool {
+        let is_last = self.kind(3).is_none();
+        let is_pair = self.sets > 0 && self.is_behind(')') && self.is_sign(1, '/') && is_last;
+        is_pair && self.pair_of_minutes(details)
+    }
+
+    /// Two numbers with a sign between them, as minutes between runs and between sets.
+    fn pair_of_minutes(&mut self, details: &mut Details) -> bool {
         let (Some(first), Some(second)) = (self.number_at(0), self.number_at(2)) else { return false };
-        if !is_pair || details.recovery.gap.is_some() || !(first < second && second <= 30.0) {
+        if details.recovery.gap.is_some() || !(first < second && second <= 30.0) {
             return false;
         }
         let first_span = self.here();

@@ -122,6 +122,7 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
             && is_number(at + 2)
             && is_sign(at + 3, 'x') | word(at + 3).eq_ignore_ascii_case("x")
     };
+    let has_strokes = has_strokes(lexed);
     let mut parts = Vec::new();
     // Within a name of a group no other begins.
     let mut known = group_label(lexed, 0).filter(|_| has_groups).map_or(1, |label| label.end);
@@ -145,6 +146,12 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
             Some((Cut::Strong, 1))
         } else if is_sign(at, '/') && is_sign(at + 1, '/') {
             Some((Cut::Strong, 2))
+        } else if has_strokes
+            && is_sign(at, '/')
+            && is_spaced(line, tokens, at)
+            && is_spaced(line, tokens, at + 1)
+        {
+            Some((Cut::Strong, 1))
         } else if is_sign(at, '.') && !is_number(at + 1)
             || is_sign(at, '.') && is_spaced(line, tokens, at + 1)
         {
@@ -194,6 +201,22 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
     }
     parts.push((cut, start..line.len()));
     parts
+}
+
+/// `10 min easy / drills / 5 x 1000 (2 min)`: whether strokes part what is done in a line, of which one is a warm-up or the
+/// like.
+fn has_strokes(lexed: &Lexed<'_>) -> bool {
+    const STROKE: &str = " / ";
+    let line = lexed.text;
+    let mut start = 0;
+    line.contains(STROKE)
+        && line.split(STROKE).any(|part| {
+            let range = trimmed(line, start..start + part.len());
+            start += part.len() + STROKE.len();
+            let part = lexed.part(range);
+            let mut cursor = Cursor::new(&part);
+            cursor.jog_tokens(0).is_none() && cursor.is_note_alone()
+        })
 }
 
 /// Whether white space stands in front of a token.
