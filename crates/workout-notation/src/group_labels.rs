@@ -72,7 +72,11 @@ impl GroupLabels {
                 }
             }
         }
-        let people = labels.names.iter().filter(|name| is_group_name(name) || rosters.contains(name)).count();
+        // `Group 1 (fast)`
+        let is_called = |name: &str| {
+            is_group_name(name) || is_group_name(name.split('(').next().unwrap_or_default().trim())
+        };
+        let people = labels.names.iter().filter(|name| is_called(name) || rosters.contains(name)).count();
         if has_people && (people > 1 || !rosters.is_empty()) { labels } else { Self::default() }
     }
 
