@@ -87,6 +87,7 @@ mod roster;
 mod run;
 mod same_as;
 mod session_athletes;
+mod session_doubts;
 mod session_groups;
 mod session_reader;
 mod session_text;
