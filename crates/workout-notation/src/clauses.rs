@@ -45,10 +45,20 @@ impl Cursor<'_> {
         }
     }
 
-    /// `6 x 200 3'`: minutes alone that nobody takes for the run.
-    fn is_rest_by_itself(&self) -> bool {
+    /// `6 x 200 3'`, `3 x 800m 3mins`, `8 x 300 3:00`: minutes, or a time that nobody takes for the run.
+    fn is_rest_by_itself(&mut self) -> bool {
         let is_minutes = self.is_number(0) && self.seconds_in(1) == Some(60.0);
-        is_minutes && self.number_at(0).is_some_and(|minutes| !self.is_likely_time(minutes * 60.0))
+        if is_minutes && self.number_at(0).is_some_and(|minutes| !self.is_likely_time(minutes * 60.0)) {
+            return true;
+        }
+        if !self.is_duration_alone_at(0) {
+            return false;
+        }
+        let (before, problems) = (self.place(), self.problems.len());
+        let seconds = self.seconds("", "").ok().map(|seconds| *seconds);
+        self.problems.truncate(problems);
+        self.go_back(before);
+        seconds.is_some_and(|seconds| is_minutes || !self.is_likely_time(seconds))
     }
 
     /// Steps over signs that stand between clauses, and says whether there were any.

@@ -297,7 +297,10 @@ impl Cursor<'_> {
 
     /// `350 + 250 + 150 (15 min, 12 min)`: the rests of three runs that stand in no set.
     fn pair_of_rests(&mut self, details: &Details) -> bool {
-        if self.sets > 0 || !self.shared.rests.is_empty() || details.recovery.gap.is_some() {
+        // `600/400/200 x 2 (3', 8')` has turns.
+        let is_counted =
+            self.number_before(2).is_some_and(|turns| turns <= MOST_TURNS) && self.is_times_before(3);
+        if self.sets > 0 || is_counted || !self.shared.rests.is_empty() || details.recovery.gap.is_some() {
             return false;
         }
         let (before, problems) = (self.place(), self.problems.len());
@@ -350,6 +353,9 @@ impl Cursor<'_> {
         true
     }
 }
+
+/// A number behind a times sign that is no larger counts the turns of a list.
+const MOST_TURNS: f64 = 10.0;
 
 /// Whether somebody could mean two times as one target.
 fn is_close_range(from_s: f64, to_s: f64) -> bool {

@@ -225,7 +225,7 @@ impl Cursor<'_> {
         if !is_of_all {
             let Listed { item, details: own, .. } = items.pop()?;
             // `10 x 100 (15s) x 2, 4 min`: a second rest is the one between the turns.
-            if own.recovery.gap.is_some()
+            if (own.recovery.gap.is_some() || own.recovery.kind.is_some())
                 && details.recovery.set_rest.is_none()
                 && matches!(&item, Item::Series(series) if series.runs() > 1)
                 && let Some(Gap::Rest(seconds)) = details.recovery.gap.as_deref().copied()

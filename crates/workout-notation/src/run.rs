@@ -75,7 +75,10 @@ impl Cursor<'_> {
         let span = self.since(begins);
         let is_bare = self.text[span.clone()].bytes().all(|byte| byte.is_ascii_digit());
         let is_in_list = [',', '/', '-'].iter().any(|&sign| self.is_sign_before(2, sign));
-        if is_bare && is_in_list && metres < LEAST_ODD_M && metres % 5.0 != 0.0 {
+        // `5 x 400, 75, 2 min`
+        let is_behind_counted = self.number_before(3).is_some() && self.is_times_before(4);
+        let is_odd = metres % 5.0 != 0.0 || is_behind_counted && self.is_likely_time(metres);
+        if is_bare && is_in_list && metres < LEAST_ODD_M && is_odd {
             let message = format!("`{metres}` could be a run or a time");
             self.problem(span, message, format!("write `{metres}m`, or `@ {metres}s`"));
         }

@@ -246,6 +246,13 @@ impl Cursor<'_> {
             }
             self.go_back(before);
         }
+        // `200mH (5 hurdles)`
+        if self.is_sign(0, '(') && self.is_number(1) && self.is_word(2, &SHORT) && self.is_sign(3, ')') {
+            self.skip();
+            let hurdles = self.hurdle()?;
+            self.skip_all(2);
+            return Ok(HurdlePart::To(hurdles));
+        }
         if self.is_hurdle_range(0) || self.is_word(0, &["to", "over"]) && self.is_hurdle_range(1) {
             self.word(&["to", "over"]);
             return self.hurdle_range();

@@ -47,7 +47,12 @@ pub(crate) const LANES: Clause<Vec<LaneNumber>> = Clause {
 impl Cursor<'_> {
     pub(crate) fn is_in_lane(&self) -> bool {
         let ahead = usize::from(self.is_word(0, &["in"]));
-        self.is_word(ahead, &LANE_NAMES[..2]) || self.is_word(ahead, &LANE_NAMES) && self.is_number(ahead + 1)
+        // `outside lane 4min`
+        let is_time =
+            self.is_number(ahead + 1) && self.is_glued(ahead + 2) && self.seconds_in(ahead + 2).is_some();
+        !is_time
+            && (self.is_word(ahead, &LANE_NAMES[..2])
+                || self.is_word(ahead, &LANE_NAMES) && self.is_number(ahead + 1))
     }
 
     /// Lanes: `2`, `2-5`, `2,4,6`, `2 and 4`, `2 to 5`.

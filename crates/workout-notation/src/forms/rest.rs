@@ -42,6 +42,13 @@ fn is_usual_distance(number: f64) -> bool {
     number >= 100.0 && number % 50.0 == 0.0
 }
 
+/// `1.30`, `2.15`: minutes with a point in front of two digits of seconds.
+fn minutes_and_seconds(written: &str) -> Option<f64> {
+    let (minutes, seconds) = written.split_once('.').filter(|(_, seconds)| seconds.len() == 2)?;
+    let (minutes, seconds): (u32, u32) = (minutes.parse().ok()?, seconds.parse().ok()?);
+    (minutes <= 20 && seconds < 60 && seconds % 5 == 0).then_some(f64::from(minutes * 60 + seconds))
+}
+
 impl Cursor<'_> {
     /// Whether a duration comes next that says how long a recovery is: `2min / 8min between sets`,
     /// `8min between sets`, `90s rest`, `2 min jog`.
@@ -154,7 +161,13 @@ impl Cursor<'_> {
             if !are_minutes {
                 self.doubts.push(Doubt::BareMinutes);
             }
-            return Ok(Spanned::new(value * 60.0, seconds.span));
+            let rest_s = minutes_and_seconds(&self.text[seconds.span.clone()]).unwrap_or(value * 60.0);
+            return Ok(Spanned::new(rest_s, seconds.span));
+        }
+        // `rec 1.45`
+        if is_bare && let Some(rest_s) = minutes_and_seconds(&self.text[seconds.span.clone()]) {
+            self.doubts.push(Doubt::BareMinutes);
+            return Ok(Spanned::new(rest_s, seconds.span));
         }
         if is_bare && value < LEAST_BARE_S && !self.is_sign(0, '/') {
             let minutes = value * 60.0;

@@ -55,12 +55,19 @@ impl Cursor<'_> {
             || is_behind_brackets
             || is_spaced
             || self.is_easy_behind_hard()
+            || self.is_counted_behind_counted()
             || is_comma && self.is_item(0);
         if !goes_on {
             self.go_back(before);
             return None;
         }
         Some(if is_comma && !is_word { ',' } else { '+' })
+    }
+
+    /// `3x60 3x80 3x100`: counted runs without a sign between them.
+    fn is_counted_behind_counted(&self) -> bool {
+        let is_glued = |ahead: usize| self.is_glued(ahead + 1) && self.is_glued(ahead + 2);
+        self.is_counted_item(0) && is_glued(0) && !self.is_glued(0) && self.number_before(1).is_some()
     }
 
     /// `30s hard 30s easy`, `200 fast 200 float`: needs no sign.
