@@ -7,6 +7,7 @@ use chrono::NaiveTime;
 use crate::heading::month;
 use crate::heading_words::{DAYS, TITLES};
 use crate::line_words::{Word, words};
+use crate::people::AGES;
 
 /// Words in front of a time at which something starts.
 const START: [&str; 8] = ["start", "starts", "starting", "begin", "begins", "beginning", "from", "time"];
@@ -61,16 +62,24 @@ pub(crate) fn clock_times(line: &str) -> Option<Said> {
         // `Hi all, see you Tues 20 April, 6.30 at the track`
         let names_day = |words: &[Word<'_>]| words.iter().any(|word| word.is_one(&DAYS));
         has_day |= words.get(from..to).is_some_and(|words| day_words(words).is_some() || names_day(words));
+        // `Masters squad Tues 19:00`: what is called by a word for the day stands in front of it.
+        let day_at = (from..to).find(|&at| words[at].is_one(&DAYS)).unwrap_or(from);
+        let has_number = words[from..day_at].iter().any(Word::is_number) && !words[day_at..to].is_empty();
+        let first = if has_number && !is_age_group(&words[from..day_at]) { from } else { day_at };
         // `Tuesday 18:00-19:30`, `Tue 24 Nov 6.30`, `5/5/27 18:30`: the day stays.
-        if let Some(day) = words.get(from..to).and_then(day_words) {
+        if let Some(day) = words.get(first..to).and_then(day_words) {
             // The month of `15/4` is no hour.
-            let is_free = |at: &usize| *at == 0 || !["/", "."].contains(&words[at - 1].text);
-            let found = (from + day..to)
+            let is_free = |at: &usize| {
+                *at == 0
+                    || !["/", "."].contains(&words[at - 1].text)
+                        && !words[at - 1].is_one(&["until", "till", "til", "before"])
+            };
+            let found = (first + day..to)
                 .filter(is_free)
                 .find_map(|at| Some((at, phrase(&words[at..to], Stands::BehindDay)?)));
             if let Some((at, Phrase { begins, ends, is_unsure, words: said })) = found {
-                let is_all = at > from && words[from..at].iter().all(|word| word.is_one(&THIS_DAY));
-                let start = if is_all { from } else { at };
+                let is_all = at > first && words[first..at].iter().all(|word| word.is_one(&THIS_DAY));
+                let start = if is_all { first } else { at };
                 let range = Some(words[start].range.start..words[at + said - 1].range.end);
                 return Some(Said { begins, ends, range, is_unsure });
             }
@@ -127,6 +136,40 @@ fn day_words(words: &[Word<'_>]) -> Option<usize> {
     } else {
         (is_day && has_numbers(&[0])).then_some(2)
     }
+}
+
+/// `Under 11s`, `U13s`: a number that is nobody's run.
+fn is_age_group(words: &[Word<'_>]) -> bool {
+    let numbers = words.iter().enumerate().filter(|(_, word)| word.is_number());
+    numbers.into_iter().all(|(at, _)| at > 0 && words[at - 1].is_one(&AGES))
+}
+
+/// What a line says of when all begins, where it says that and nothing else, wherever it stands: `we start at 6.15`, `6pm`,
+/// `18:00`.
+pub(crate) fn start_line(line: &str) -> Option<Said> {
+    const IN_FRONT: [&str; 3] = ["we", "all", "please"];
+    let words = words(line);
+    // `Meet 18:45, first rep 19:10 sharp`
+    let first_rep = words.windows(2).position(|pair| {
+        pair[0].is("first") && pair[1].is_one(&["rep", "run", "start", "race", "go", "set"])
+    });
+    let first = match first_rep {
+        Some(at) if words[0].is_one(&["meet", "meeting", "be", "first", "arrive"]) => at + 2,
+        _ => words.iter().take_while(|word| word.is_one(&IN_FRONT)).count(),
+    };
+    let said = words.get(first..)?;
+    let has_start = first_rep.is_some() || said.first().is_some_and(|word| word.is_one(&START));
+    let Phrase { begins, ends, words: count, is_unsure } = phrase(said, Stands::Alone)?;
+    let (written, _) = said.iter().position(|word| word.is_number()).and_then(|at| time(said, at))?;
+    let is_sure =
+        has_start || written.half.is_some() || written.has_colon && written.is_exact() || ends.is_some();
+    let is_all = said[count..].iter().all(|word| word.is_one(&BESIDE) || [".", "!"].contains(&word.text));
+    (is_sure && is_all && !said.is_empty()).then(|| Said {
+        begins,
+        ends,
+        range: Some(words[0].range.start..words[words.len() - 1].range.end),
+        is_unsure,
+    })
 }
 
 /// Where a time stands in its line.
@@ -368,7 +411,7 @@ pub(crate) fn time(words: &[Word<'_>], at: usize) -> Option<(Written, usize)> {
     let mut next = at + 1;
     let is_glued = |at: usize| words.get(at).is_some_and(|word| word.range.start == words[at - 1].range.end);
     let is_point =
-        |at: usize| words.get(at).is_some_and(|word| [":", "."].contains(&word.text)) && is_glued(at);
+        |at: usize| words.get(at).is_some_and(|word| [":", ".", "h"].contains(&word.text)) && is_glued(at);
     let mut minute = None;
     if is_point(next)
         && is_glued(next + 1)
@@ -387,6 +430,6 @@ pub(crate) fn time(words: &[Word<'_>], at: usize) -> Option<(Written, usize)> {
             .text
             .starts_with(|letter: char| letter.is_alphanumeric() || [':', '.'].contains(&letter));
     let is_full = words[at].text.len() == 2;
-    let has_colon = minute.is_some() && words[at + 1].text == ":";
+    let has_colon = minute.is_some() && [":", "h"].contains(&words[at + 1].text);
     (!is_more).then_some((Written { hour, minute, is_full, has_colon, is_bare: false, half }, next))
 }

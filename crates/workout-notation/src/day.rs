@@ -9,7 +9,7 @@ use lane_distance::LaneNumber;
 use crate::attendance::attendance;
 use crate::block_break::block_break;
 use crate::bold::Bold;
-use crate::clock_time::{clock_times, time_in_front};
+use crate::clock_time::{Said, clock_times, start_line, time_in_front};
 use crate::closing_time::closing_time;
 use crate::closure::{Closure, closures};
 use crate::forms::FORMS;
@@ -121,6 +121,17 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
             }
         }
         let of_group = GroupTime::of(line.trim_end());
+        let alone = if day.begins.is_none() && day.groups.is_empty() && line.trim() != text.trim() {
+            start_line(line)
+        } else {
+            None
+        };
+        if let Some(Said { begins, ends, range: Some(range), is_unsure }) = alone {
+            (day.begins, day.ends, day.is_unsure) = (Some(begins), ends, is_unsure);
+            said.push(start + range.start..start + range.end);
+            start += line.len();
+            continue;
+        }
         if let Some(GroupTime { begins, is_of_group: false, is_unsure, range, .. }) = of_group {
             if day.begins.is_none() && day.groups.is_empty() {
                 (day.begins, day.is_unsure) = (Some(begins), is_unsure);

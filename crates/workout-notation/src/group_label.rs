@@ -100,7 +100,11 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
             let bare = written.split('(').next().unwrap_or_default().trim();
             let is_called =
                 is_group_name(written) || is_colon && written.ends_with(')') && is_group_name(bare);
-            let is_label = is_all || is_event || is_called || has_names() && may_be_group(written);
+            let is_label = is_all
+                || is_event
+                || is_called
+                || is_colon && !roster.lanes.is_empty() && may_be_group(written)
+                || has_names() && may_be_group(written);
             // What stands behind it is done: alone it is a heading.
             let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };
             let group = (!is_all).then(|| written.split_whitespace().collect::<Vec<_>>().join(" "));

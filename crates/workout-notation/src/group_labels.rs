@@ -46,7 +46,8 @@ impl GroupLabels {
             } else if let Some(label) = &begins {
                 let is_new = label.group.as_ref().is_some_and(|group| labels.add(group));
                 labels.go_on |= is_new && is_in_label && has_more;
-                rosters.extend(label.group.clone().filter(|_| !label.roster.is_empty()));
+                let is_sure = !label.roster.is_empty() || !label.roster.lanes.is_empty();
+                rosters.extend(label.group.clone().filter(|_| is_sure));
                 (is_in_label, has_more) = (true, false);
             } else if is_group_name(line.lexed.text.trim_end_matches(':').trim())
                 && lines.get(index + 1).is_some_and(|next| next.group_label(false).is_none())

@@ -9,6 +9,7 @@ use crate::day::{self, Day};
 use crate::doubt::Doubt;
 use crate::forms::FORMS;
 use crate::group_labels::is_same;
+use crate::group_lanes::without_lanes;
 use crate::heading_words::is_cool_down;
 use crate::lines::lines;
 use crate::problem::Problem;
@@ -119,6 +120,7 @@ impl Workout {
         if !is_blocks {
             workout.take_out_remarks();
         }
+        workout.take_lanes_of_labels();
         workout.take_in_cool_down();
         workout.name_groups();
         // `Seniors 7pm: 4 x 200`: who is alone is no group.
@@ -171,6 +173,22 @@ impl Workout {
             block.doubts.push(Doubt::InTheEvening { begins });
         }
         Ok(Self { closed_lanes, lanes, closures, between_blocks_s, begins, ends, watches, ..workout })
+    }
+
+    /// `Middle lane 4: 6 x 800`: lanes behind what runs are called are theirs, where they name none.
+    fn take_lanes_of_labels(&mut self) {
+        for block in self.parts.iter_mut().flat_map(|part| &mut part.blocks) {
+            let Some(label) = block.label.clone().filter(|_| block.count() > 0) else { continue };
+            let (name, lanes) = without_lanes(&label);
+            if lanes.is_empty() || block.steps().iter().any(|step| step.lanes.is_some()) {
+                continue;
+            }
+            let lanes: Vec<String> = lanes.iter().map(ToString::to_string).collect();
+            if let Ok(again) = Block::parse(&format!("{} in lanes {}", block.text, lanes.join(","))) {
+                let (start, rest_after) = (block.start, block.rest_after.take());
+                *block = Block { label: Some(name.to_owned()), start, rest_after, ..again };
+            }
+        }
     }
 
     /// A cool-down that stands apart behind the last group is everybody's, unless another group has one of its own.

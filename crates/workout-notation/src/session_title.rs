@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use lane_distance::MOST_LANES;
 
+use crate::closing_words::CLOSED;
 use crate::cursor::Cursor;
 use crate::line_words::words;
 use crate::lines::Line;
@@ -63,6 +64,11 @@ fn lanes_in(lexed: &Lexed<'_>) -> Option<Range<usize>> {
                 let _ = cursor.number();
                 return Some(cursor.since(begins));
             }
+        }
+        cursor.go_back(begins);
+        // `1-3 booked by the school`
+        if is_few(&cursor) && cursor.lanes_listed().is_some() && cursor.one_of(CLOSED) {
+            return Some(cursor.since(begins));
         }
         cursor.go_back(begins);
         if cursor.word(&WHICH) && cursor.word(&["lane", "lanes"]) {

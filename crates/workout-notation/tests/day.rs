@@ -131,6 +131,10 @@ fn a_text_says_when_it_begins_and_ends() {
     let at = |hour, minute| NaiveTime::from_hms_opt(hour, minute, 0).expect("it is a time of day");
     for (head, begins, ends, title) in [
         ("Tuesday\n6pm start", at(18, 0), None, Some("Tuesday")),
+        ("Masters squad Tues 19:00", at(19, 0), None, Some("Masters squad Tues")),
+        ("Under 11s  Saturday 9:30 - 10:30", at(9, 30), Some(at(10, 30)), Some("Under 11s Saturday")),
+        ("Tuesday\nMeet 18:45, first rep 19:10 sharp", at(19, 10), None, Some("Tuesday")),
+        ("Tuesday 18h30", at(18, 30), None, Some("Tuesday")),
         ("Tuesday, start 18:15", at(18, 15), None, Some("Tuesday")),
         ("Tuesday - 6.30 pm", at(18, 30), None, Some("Tuesday")),
         ("Tuesday 7pm track", at(19, 0), None, Some("Tuesday 7pm track")),
@@ -280,4 +284,23 @@ proptest! {
             }
         }
     }
+}
+
+#[test]
+fn a_line_below_the_runs_says_when_it_begins() {
+    let at = |hour, minute| NaiveTime::from_hms_opt(hour, minute, 0).expect("it is a time of day");
+    for (line, begins) in [
+        ("18:00", at(18, 0)),
+        ("6pm", at(18, 0)),
+        ("Start: 18:00", at(18, 0)),
+        ("start 6:15", at(18, 15)),
+        ("Start 1900", at(19, 0)),
+        ("We start 18:15", at(18, 15)),
+        ("17:00 to 18:00", at(17, 0)),
+    ] {
+        let workout = Workout::parse(&format!("Speed\n4 x 200\n{line}")).expect(line);
+        assert_eq!((workout.begins, workout.blocks().count()), (Some(begins), 1), "{line}");
+    }
+    // Three minutes are a rest.
+    assert_eq!(Workout::parse("4 x 200\n3:00").expect("it is a rest").begins, None);
 }
