@@ -6,7 +6,7 @@ use crate::cursor::Cursor;
 use crate::heading_words::{is_everybody, names_day};
 use crate::names_in_front::{NamesInFront, names_in_front};
 use crate::people::{is_event, is_group_name};
-use crate::roster::{FEWEST, Roster, is_known, is_sign as is_letter, may_be_group, with_athletes};
+use crate::roster::{FEWEST, Roster, is_known, is_sign as is_letter, may_be_group, unnamed, with_athletes};
 use crate::token::Lexed;
 
 /// The most words, numbers and signs of such a name, without the athletes in brackets behind it.
@@ -80,7 +80,7 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
             || cursor.is_laps(ahead) && name(place).is_some_and(is_everybody);
         if is_sign || is_run {
             let whole = name(place)?;
-            let (written, roster) = with_athletes(whole, is_colon);
+            let (written, mut roster) = with_athletes(whole, is_colon);
             let is_long =
                 tokens[..place].iter().take_while(|token| !token.is_sign('(')).count() >= MOST_TOKENS;
             if is_long || roster.is_empty() && place >= MOST_TOKENS {
@@ -107,6 +107,16 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
                 || has_names() && may_be_group(written);
             // What stands behind it is done: alone it is a heading.
             let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };
+            // `U9: 12 kids, 4 x 40`
+            let behind = lexed.text.get(end..).unwrap_or_default();
+            let counted = behind.find(',').and_then(|comma| Some((unnamed(&behind[..comma])?, comma)));
+            let end = match counted.filter(|_| is_colon && !is_all && roster.is_empty()) {
+                Some((count, comma)) => {
+                    roster.unnamed = count;
+                    end + comma + 1 + leading_spaces(&behind[comma + 1..])
+                }
+                None => end,
+            };
             let group = (!is_all).then(|| written.split_whitespace().collect::<Vec<_>>().join(" "));
             return is_label.then(|| GroupLabel { group, roster, span: start..start + whole.len(), end });
         }
@@ -118,6 +128,11 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
         }
     }
     None
+}
+
+/// How many bytes of white space stand in front.
+fn leading_spaces(text: &str) -> usize {
+    text.len() - text.trim_start().len()
 }
 
 /// The group that a token of a line begins behind another, and the tokens that join it to that: none behind a run, where its

@@ -30,7 +30,7 @@ const PARTS: [&str; 22] = [
 ];
 
 /// Words of a cool-down.
-const COOL_DOWN: [&str; 5] = ["cool", "cooldown", "cooling", "cd", "warmdown"];
+const COOL_DOWN: [&str; 6] = ["cool", "cooldown", "cooling", "cd", "wd", "warmdown"];
 
 /// Names of all groups.
 const EVERYBODY: [&str; 11] = [
@@ -117,7 +117,7 @@ pub(crate) fn is_title(line: &str) -> bool {
 pub(crate) fn is_cool_down(words: &str) -> bool {
     // `Warm down`, `c/d`
     let begins = |begins: &str| words.get(..begins.len()).is_some_and(|own| own.eq_ignore_ascii_case(begins));
-    has_word(words, &COOL_DOWN) || begins("warm down") || begins("c/d")
+    has_word(words, &COOL_DOWN) || ["warm down", "warm-down", "c/d", "w/d"].into_iter().any(begins)
 }
 
 /// Whether one of several words, in small letters, stands in a line.

@@ -97,7 +97,8 @@ fn rest_of_runs(pieces: &mut [Piece]) {
 /// Whether a rest is one between runs by its words, and none between blocks: `60s between reps`, `r 2'`.
 fn is_of_runs(lexed: &Lexed<'_>) -> bool {
     let cursor = Cursor::new(lexed);
-    cursor.has_between() || cursor.is_word(0, &["r"])
+    // `(3 mins)` in a line of its own, below runs
+    cursor.has_between() || cursor.is_word(0, &["r"]) || cursor.is_sign(0, '(')
 }
 
 /// Whether there are several blocks among pieces.
@@ -306,7 +307,8 @@ impl ClausesAlone {
         }
         cursor.clauses(&mut details);
         let is_whole = cursor.is_at_end() && cursor.problems.is_empty();
-        let (has_asides, has_unread) = (!cursor.asides.is_empty(), !cursor.not_read.is_empty());
+        let is_equal = cursor.shared.equal.is_some();
+        let (has_asides, has_unread) = (is_equal || !cursor.asides.is_empty(), !cursor.not_read.is_empty());
         is_whole.then_some(Self { details, has_asides, has_unread })
     }
 

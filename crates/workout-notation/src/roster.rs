@@ -284,7 +284,7 @@ impl Roster {
 }
 
 /// `with guide Rob`, `guided by Rob`, `T11, runs with guide Rob`: the name of a guide.
-fn guide_in(words: &str) -> Option<&str> {
+pub(crate) fn guide_in(words: &str) -> Option<&str> {
     let all = line_words::words(words);
     let guide = all.iter().position(|word| word.is_one(&["guide", "guided"]))?;
     let by = guide + 1 + usize::from(all.get(guide + 1).is_some_and(|word| word.is("by")));

@@ -7,7 +7,7 @@ use crate::lateness::{Late, Lateness};
 use crate::lines::Line;
 use crate::names_in_front::names_alone;
 use crate::problem::Problem;
-use crate::roster::{Roster, unnamed};
+use crate::roster::{Roster, guide_in, unnamed};
 use crate::session_reader::SessionReader;
 use crate::workout::Part;
 
@@ -23,11 +23,13 @@ const ATHLETES: &str = "Athletes";
 /// The athletes of a line that has nothing but their names, behind the first line: `Uma, Vic, Wes`.
 fn alone(line: &Line<'_>, index: usize) -> Option<Roster> {
     let text = line.lexed.text;
-    if let Some(count) = unnamed(text.trim_end_matches(['.', '!'])).filter(|_| index > 0) {
+    // Below a line that is the time of day alone none stands in front.
+    let is_below = index > 0 || line.start > 0;
+    if let Some(count) = unnamed(text.trim_end_matches(['.', '!'])).filter(|_| is_below) {
         let athletes = (1..=count).map(|number| number.to_string()).collect();
         return Some(Roster { athletes, ..Roster::default() });
     }
-    names_alone(text, FEWEST_ALONE).filter(|_| index > 0 && !text.contains(':'))
+    names_alone(text, FEWEST_ALONE).filter(|_| is_below && !text.contains(':'))
 }
 
 /// The names of athletes in the lines of a text, each once.
@@ -180,7 +182,11 @@ impl SessionReader<'_> {
                     self.absent.push(name.clone());
                     self.doubts.push((name.clone(), Doubt::LeftOut { name }));
                 }
-                Said::With(others) => self.moves.push((name, others.clone())),
+                // `Ines with guide Tor`
+                Said::With(others) => match guide_in(others) {
+                    Some(guide) => self.guided.push((name, guide.to_owned())),
+                    None => self.moves.push((name, others.clone())),
+                },
                 Said::Else => {
                     let words = text[behind..].trim();
                     let start = start + text.len() - text[behind..].trim_start().len();
@@ -210,6 +216,10 @@ impl SessionReader<'_> {
     /// Leaves out who is not there, and says what is said of athletes at the first block of their groups.
     pub(crate) fn settle_athletes(&mut self) {
         self.settle_athletes_alone();
+        for (name, guide) in std::mem::take(&mut self.guided) {
+            let part = self.workout.parts.iter_mut().find(|part| part.athletes.contains(&name));
+            part.into_iter().for_each(|part| part.guides.push((name.clone(), guide.clone())));
+        }
         for (name, others) in std::mem::take(&mut self.moves) {
             self.settle_move(name, &others);
         }

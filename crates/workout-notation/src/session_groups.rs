@@ -42,6 +42,26 @@ impl SessionReader<'_> {
         }
     }
 
+    /// The same behind several groups that stand together: a rest with nothing behind it lies between the runs of each.
+    pub(crate) fn settle_rest_of_groups(&mut self) {
+        let Some(rest) = self.rest.clone() else { return };
+        let with_rest = |block: &Block| {
+            let is_free = block.count() > 1 && !has_recovery(block);
+            is_free.then(|| Block::parse(&format!("{}, {}", block.text, rest.text)).ok()).flatten()
+        };
+        let Some(last) = self.last().and_then(|block| with_rest(block)) else { return };
+        let Some(others) = self.blocks_of_groups().map(|block| with_rest(block)).collect::<Option<Vec<_>>>()
+        else {
+            return;
+        };
+        let put = |block: &mut Block, again: Block| {
+            *block = Block { label: block.label.take(), start: block.start, ..again };
+        };
+        self.blocks_of_groups().zip(others).for_each(|(block, again)| put(block, again));
+        self.last().into_iter().for_each(|block| put(block, last.clone()));
+        self.rest = None;
+    }
+
     /// The last block of each group in front of the last one, as far as none is named again.
     pub(crate) fn blocks_of_groups(&mut self) -> impl Iterator<Item = &mut Block> {
         let mut names: Vec<String> = Vec::new();

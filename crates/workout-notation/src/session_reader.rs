@@ -51,6 +51,8 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) athletes: Vec<String>,
     /// Who guides one of them: the athlete, and the guide.
     pub(crate) guides: Vec<(String, String)>,
+    /// Whom somebody guides, by a line that says so.
+    pub(crate) guided: Vec<(String, String)>,
     /// Who trains with another group, by the words for it.
     pub(crate) moves: Vec<(String, String)>,
     /// Who comes later, by lines that say when.
@@ -102,6 +104,7 @@ impl<'a> SessionReader<'a> {
             names: names(lines),
             athletes: Vec::new(),
             guides: Vec::new(),
+            guided: Vec::new(),
             moves: Vec::new(),
             late: Vec::new(),
             absent: Vec::new(),
@@ -224,6 +227,8 @@ impl<'a> SessionReader<'a> {
         self.settle_declared();
         if self.is_rest_of_line {
             self.settle_rest_between_runs();
+        } else if self.is_behind_groups {
+            self.settle_rest_of_groups();
         }
         self.settle_rest();
     }

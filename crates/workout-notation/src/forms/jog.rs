@@ -309,16 +309,39 @@ impl Cursor<'_> {
         let is_time = self.is_word(jog - 1, &EQUAL_NOUNS[1..]) && !is_far || is_as_long;
         let is_jog = !self.is_word(jog - 1, &["walk", "walking"]);
         self.skip_all(jog);
-        if is_time && !matches!(self.last_run, None | Some(LastRun::Timed(_))) {
+        if is_time && self.as_long(begins, share) {
+            return true;
+        }
+        self.shared.equal = Some(Spanned::new(Equal { is_jog, share }, self.since(begins)));
+        self.rest_behind();
+        true
+    }
+
+    /// A rest that lasts a share of each run, where targets say how long that is.
+    fn as_long(&mut self, begins: usize, share: f64) -> bool {
+        if !matches!(self.last_run, None | Some(LastRun::Timed(_))) {
             // How long a run takes its target says, if it has one.
             self.rest_behind();
             self.shared.as_long = Some(Spanned::new(share, self.since(begins)));
             self.keep(begins);
             return true;
         }
-        self.shared.equal = Some(Spanned::new(Equal { is_jog, share }, self.since(begins)));
-        self.rest_behind();
-        true
+        false
+    }
+
+    /// `rest equal time`, `rest = half the time`
+    fn equal_rest(&mut self, begins: usize) -> bool {
+        const RUN_TIME: Phrases =
+            Phrases::new(&[&[&["run", "running"], &["time"]], &[&["time"], &["of"], &["run"]]]);
+        let share = if self.one_of(HALF) {
+            0.5
+        } else if self.one_of(EQUAL) || self.one_of(RUN_TIME) {
+            1.0
+        } else {
+            return false;
+        };
+        let is_time = self.is_behind_word(&["time", "run"]);
+        is_time && self.as_long(begins, share)
     }
 
     /// What `rest` begins: a duration, how to get to the next start, `between sets 5min`, or `full`.
@@ -342,6 +365,16 @@ impl Cursor<'_> {
         if self.is_sign(0, ':') || self.is_sign(0, '=') || self.is_word(0, &["of", "is", "for"]) {
             self.skip();
         }
+        self.word(&["a", "the"]);
+        let before = self.place();
+        if self.equal(begins) {
+            return Ok(());
+        }
+        self.go_back(before);
+        if self.equal_rest(begins) {
+            return Ok(());
+        }
+        self.go_back(before);
         if self.is_sign(0, '-') && self.is_number(1) && !self.is_glued(1) {
             self.skip();
         }

@@ -238,7 +238,9 @@ impl Cursor<'_> {
             while self.word(&["easy", "of", "jog", "jogging", "x"]) {}
         }
         // `20 min rest 60s` is a run by time.
-        let is_rest_of_run = self.place() > 0 && self.is_word(0, &["rest"]) && self.is_number(1);
+        // `rest is a 200 jog` says what is done between runs.
+        let is_said = self.place() == 0 && self.is_word(1, &["is", "of", "half", "equal", "same"]);
+        let is_rest_of_run = self.is_word(0, &["rest"]) && (self.place() > 0 && self.is_number(1) || is_said);
         // `20 min strides` is one too, as `20 min easy` is.
         let is_strides_of_run =
             if self.place() == 0 { self.is_labelled_strides() } else { self.is_word(0, &["strides"]) };
