@@ -125,7 +125,7 @@ fn absent_words(words: &[Word<'_>]) -> Option<usize> {
 
 /// How many repetitions somebody does, where words say that and no time of day: `does 4`, `only 2`, `first 2 reps only`.
 pub(crate) fn fewer_reps(said: &str) -> Option<u32> {
-    const OF_REPS: [&str; 7] = ["does", "doing", "do", "only", "just", "reps", "rep"];
+    const OF_REPS: [&str; 8] = ["does", "doing", "do", "only", "just", "max", "reps", "rep"];
     const BESIDE: [&str; 12] =
         ["is", "s", "will", "so", "injured", "tonight", "today", "of", "each", "runs", "the", "first"];
     let mut words = said.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());

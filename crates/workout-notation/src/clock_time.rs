@@ -322,7 +322,7 @@ impl Written {
     }
 
     /// Whether it can be no day with its month: `6.30`, `18.00`.
-    fn is_no_date(self) -> bool {
+    pub(crate) fn is_no_date(self) -> bool {
         self.has_colon || matches!(self.minute, Some(0 | 15 | 30 | 45))
     }
 

@@ -50,7 +50,9 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
     }
     cursor.go_back(0);
     let start = tokens[0].span.start;
-    if !begins_with_number && let Some(found) = lexed.text.get(start..).and_then(names_in_front) {
+    // `400H: Yara - 3 x 200`
+    let may_have_names = !begins_with_number || cursor.hurdles_event_tokens().is_some();
+    if may_have_names && let Some(found) = lexed.text.get(start..).and_then(names_in_front) {
         let NamesInFront { group, roster, ends, next } = found;
         let group = Some(group.to_owned());
         return Some(GroupLabel { group, roster, span: start..start + ends, end: start + next });

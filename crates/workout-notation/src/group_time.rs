@@ -4,9 +4,9 @@ use std::ops::Range;
 
 use chrono::NaiveTime;
 
-use crate::clock_time::{Phrase, Stands, is_end, phrase};
+use crate::clock_time::{Phrase, Stands, is_end, phrase, time};
 use crate::day::has_run;
-use crate::line_words::words;
+use crate::line_words::{Word, words};
 use crate::people::is_group_name;
 use crate::roster::{has_count, named_group};
 
@@ -30,6 +30,9 @@ impl GroupTime {
     /// When the group begins that a line names, where that stands right behind its name.
     pub(crate) fn of(line: &str) -> Option<Self> {
         let words = words(line);
+        if let Some(found) = Self::in_front(line, &words) {
+            return Some(found);
+        }
         let in_front = 1..words.len().min(MOST_IN_FRONT);
         let begins_time = |at: &usize| words[*at].is_number() || words[*at].is_one(&BEFORE);
         for from in in_front.filter(begins_time) {
@@ -71,6 +74,24 @@ impl GroupTime {
             return Some(Self { begins, ends, is_of_group, is_unsure, range });
         }
         None
+    }
+}
+
+impl GroupTime {
+    /// `18h20 sprinters: 6 x 50m`, `6.45 Seniors (Ada, Ben)`: a time in front of a group.
+    fn in_front(line: &str, words: &[Word<'_>]) -> Option<Self> {
+        let (written, next) = time(words, 0).filter(|(written, _)| written.is_sure())?;
+        let name = line.get(words.get(next)?.range.start..)?;
+        let end = name.find([':', '(']).filter(|end| is_group_name(name[..*end].trim()))?;
+        if name[..end].contains([';', ',', '-']) || words.get(next)?.is_one(&BEFORE) {
+            return None;
+        }
+        let is_group = !has_count(&name[..end]);
+        let phrase =
+            phrase(&words[..next], Stands::BehindDay).filter(|_| is_group && written.is_no_date())?;
+        let Phrase { begins, ends, is_unsure, .. } = phrase;
+        let range = words[0].range.start..words[next].range.start;
+        Some(Self { begins, ends, is_of_group: true, is_unsure, range })
     }
 }
 

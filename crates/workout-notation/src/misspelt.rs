@@ -16,13 +16,16 @@ impl Forms {
         if !MISSPELT.contains(&word.len()) {
             return None;
         }
+        // `Flo` is rather somebody's name than `float`.
+        let is_name = word.starts_with(char::is_uppercase) && word.ends_with(char::is_lowercase);
         let word = word.to_lowercase();
+        let most_slips = if is_name { 1 } else { usize::MAX };
         if self.vocabulary.entry(word.as_bytes()).role.has(Role::KNOWN) {
             return None;
         }
         self.words()
             .map(|known| (likeness(&word, known), known))
-            .filter(|(likeness, _)| *likeness > ALIKE)
+            .filter(|(likeness, known)| *likeness > ALIKE && strsim::osa_distance(&word, known) <= most_slips)
             .max_by(|a, b| a.0.total_cmp(&b.0))
             .map(|(_, known)| format!("did you mean `{known}`?"))
     }

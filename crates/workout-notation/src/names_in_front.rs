@@ -5,6 +5,7 @@ use std::ops::Range;
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::heading_words::names_day;
+use crate::hurdles_race::hurdles_race_m;
 use crate::people::{is_event, is_group_name};
 use crate::roster::{FEWEST, Roster, has_count, is_known, is_sign, may_be_group};
 use crate::token::Lexed;
@@ -41,7 +42,9 @@ pub(crate) fn names_in_front(text: &str) -> Option<NamesInFront<'_>> {
         return None;
     }
     let (second, length) = sign_from(behind)?;
-    let roster = names_at(behind..second).filter(|_| does(second + length))?;
+    // `400H: Yara - 3 x 200 over 5 hurdles`
+    let fewest = if hurdles_race_m(group).is_some() { 1 } else { FEWEST };
+    let roster = names_alone(text.get(behind..second)?, fewest).filter(|_| does(second + length))?;
     Some(NamesInFront { group, roster, ends: second, next: second + length })
 }
 

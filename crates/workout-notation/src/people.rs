@@ -9,12 +9,12 @@ pub(crate) const MOST_WORDS: usize = 3;
 
 /// Words for who trains.
 #[rustfmt::skip]
-pub(crate) const PEOPLE: [&str; 47] = [
+pub(crate) const PEOPLE: [&str; 50] = [
     "sprinters", "milers", "hurdlers", "walkers", "jumpers", "throwers", "juniors", "seniors", "masters", "veterans",
     "vets", "beginners", "improvers", "boys", "girls", "men", "women", "ladies", "lads", "novices", "minors", "youths",
     "adults", "intermediates", "advanced", "newcomers", "kids", "minis", "cadets",
     "youngsters", "teens", "teenagers", "elite", "elites", "academy", "development", "paras", "varsity", "jv",
-    "freshmen", "frosh", "sophomores", "lasses", "middles", "reds", "blues", "greens",
+    "freshmen", "frosh", "sophomores", "lasses", "middles", "reds", "blues", "greens", "yellows", "oranges", "purples",
 ];
 
 /// Words for a group that may mean something else as well.
@@ -26,6 +26,9 @@ pub(crate) const GROUPS: [&str; 14] = [
 
 /// Words for an event, which name a group where others are named.
 const EVENTS: [&str; 7] = ["hurdles", "jumps", "throws", "steeplechase", "walks", "relay", "relays"];
+
+/// Words that name a group alone.
+const CALLED: [&str; 5] = ["sprint", "endur", "middle", "flat", "steeple"];
 
 /// Words in front of the number of an age.
 pub(crate) const AGES: [&str; 6] = ["u", "under", "over", "y", "yr", "year"];
@@ -59,7 +62,11 @@ pub(crate) fn is_group_name(name: &str) -> bool {
     let words = name.split_whitespace().filter(is_counted);
     let is_short = words.count() <= MOST_WORDS;
     is_short
-        && (has_word(name, &PEOPLE) || has_word(name, &GROUPS) || has_age(name) || is_short_sign(name))
+        && (has_word(name, &PEOPLE)
+            || has_word(name, &GROUPS)
+            || CALLED.iter().any(|called| name.eq_ignore_ascii_case(called))
+            || has_age(name)
+            || is_short_sign(name))
         && (!names_part(name) || names_people(name))
         && !names_day(name)
 }

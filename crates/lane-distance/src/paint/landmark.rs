@@ -224,6 +224,12 @@ impl Track {
             return Ok(seen);
         }
         let names: Vec<String> = self.marks().iter().map(|mark| plain(&mark.name)).collect();
+        // `1500 start`
+        let bare = without_metres(&wanted);
+        let mut called = (0..names.len()).filter(|&index| without_metres(&names[index]) == bare);
+        if let (Some(one), None) = (called.next(), called.next()) {
+            return Ok(one);
+        }
         // A worn-out mark is known by name, but stands in no lane.
         let tests: [fn(&str, &str) -> bool; 2] =
             [|name, wanted| name.starts_with(wanted), |name, wanted| name.contains(wanted)];
@@ -262,6 +268,15 @@ impl Track {
 /// A name without case and spaces.
 fn plain(name: &str) -> String {
     plain_letters(name).collect()
+}
+
+/// A plain name without the unit behind its number: `1500start`.
+fn without_metres(plain: &str) -> String {
+    let digits = plain.bytes().take_while(u8::is_ascii_digit).count();
+    match plain[digits..].strip_prefix('m').filter(|_| digits > 0) {
+        Some(behind) => format!("{}{behind}", &plain[..digits]),
+        None => plain.to_owned(),
+    }
 }
 
 fn plain_letters(name: &str) -> impl Iterator<Item = char> + '_ {

@@ -3,6 +3,9 @@
 use crate::words::numbers::{clock, listed};
 use session_plan::{Rep, TargetError};
 
+/// How far a mile is, in metres.
+const MILE_M: f64 = 1609.344;
+
 /// The target of a run: a time, or a range of times.
 pub(crate) fn target(rep: &Rep) -> Option<String> {
     let to = clock(rep.target_s?);
@@ -16,6 +19,7 @@ pub(crate) fn target(rep: &Rep) -> Option<String> {
 pub(crate) fn no_target(why: &TargetError, to_m: &[f64]) -> String {
     let distances = listed(to_m);
     match why {
+        TargetError::NoBest { .. } if *to_m == [MILE_M] => "no best is known for a mile".to_owned(),
         TargetError::NoBest { .. } => format!("no best is known for {distances} m"),
         TargetError::OutsideRiegel { from_m, seconds, metres, .. } => format!(
             "a best over {from_m} m cannot be carried to {distances} m: Riegel's law holds for races of 1:30 to 4 h, \

@@ -5,6 +5,7 @@ use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::run_length::RunLength;
 use crate::phrases::Phrases;
+use crate::rest_words::RESTS;
 use crate::token::Kind;
 use crate::vocabulary::Role;
 
@@ -409,8 +410,10 @@ impl Cursor<'_> {
                 let is_pace = self.is_behind('@') || self.is_behind_word(&["in", "at"]);
                 is_found = !is_pace && !self.is_times(2);
             } else if depth == 0 {
-                // `(5:20) 400 jog`
-                is_found = self.is_behind(')') && self.is_distance_jog();
+                // `(5:20) 400 jog`, `(35s) R 200m jog`
+                let is_behind =
+                    self.is_behind(')') || self.is_sign_before(2, ')') && self.is_behind_word(RESTS);
+                is_found = is_behind && self.is_distance_jog();
             }
             self.skip();
         }

@@ -65,6 +65,9 @@ pub enum Pace {
     },
 }
 
+/// How far a mile is, in metres.
+const MILE_M: f64 = 1609.344;
+
 impl fmt::Display for Pace {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match *self {
@@ -75,6 +78,7 @@ impl fmt::Display for Pace {
             }
             Self::Rate { seconds, per_m } => write!(f, "{}/{per_m}m", Duration(seconds)),
             Self::Percent(percent) => write!(f, "{percent}%"),
+            Self::Race(MILE_M) => f.write_str("mile pace"),
             Self::Race(metres) => write!(f, "{metres} pace"),
             Self::OffRace { race_m, seconds, per_m } => {
                 let (sign, word) = if seconds < 0.0 { ('-', "faster") } else { ('+', "slower") };
