@@ -49,6 +49,7 @@ Distance:
 $ toeline plan --full notes.txt
 Tuesday track, 13 April 2027
 Track: standard
+Lasts about 38:26
 
 Block 1, all groups: Warm up 15 min
 Lasts 15:00.
@@ -60,6 +61,7 @@ Block 2, Sprints: 4 × 60 m @ 8.5 s, walk back, then 5 min rest
  1 to 4   1          60   on the 60 m start line   on the finish line   8.5 s
 ───────────────────────────────────────────────────────────────────────────────
 Total 240 m.
+Go at 15:10, then ~16:01.5, ~16:53, ~17:44.5.
 - Coach: outside lane 8, level with the finish line.
 ! Lane 1: 60 m to walk back, 43 s.
 
@@ -72,6 +74,7 @@ Block 3, Distance: 6 × 400 m, 75 s rest
  1 to 6   2         400   on the 400 m start line   on the finish line   1:15
 ──────────────────────────────────────────────────────────────────────────────
 Total 2400 m.
+Go at ~15:00, every 2:30 to ~27:30.
 - Coach: outside lane 8, level with the finish line.
 
 Block 4, Sprints: 2 × 150 m @ 20 s
@@ -84,6 +87,7 @@ Block 4, Sprints: 2 × 150 m @ 20 s
                         line
 ────────────────────────────────────────────────────────────────────────────
 Total 300 m.
+Go at ~22:53, then ~26:13.
 - Splits of 150 m: 100 m 13.3 s
 - Coach: outside lane 8, level with the finish in lane 1: on the 4th green tick.
 ! To finish on the finish line in lane 1, start 4.96 m back along the inner line
@@ -96,10 +100,12 @@ Block 5, Distance: 4 × 100 m strides
  1 to 4   2         100   on the 100 m start line   on the finish line
 ───────────────────────────────────────────────────────────────────────
 Total 400 m.
+Go at ~33:45, every 1:28 to ~38:09.
 - Coach: outside lane 8, level with the finish line.
 
 Please note
 - No lane named: blocks 2, 4 in lane 1; blocks 3, 5 in lane 2.
+- Allows 5 min between blocks, as no break is given.
 
 No cones: paint shows every place.
 
@@ -412,6 +418,7 @@ CD 10 min
 $ toeline plan --full club.txt
 Club night
 Track: standard
+Lasts about 43:19
 
 Block 1, all groups: Warm up 10 min
 Lasts 10:00.
@@ -423,6 +430,7 @@ Block 2, all groups: 4 × 60 m strides, walk back
  1 to 4   1          60   on the 60 m start line   on the finish line
 ──────────────────────────────────────────────────────────────────────
 Total 240 m.
+Go at ~10:00, every 53 s to ~12:39.
 - Coach: outside lane 8, level with the finish line.
 ! Lane 1: 60 m to walk back, 43 s.
 
@@ -434,6 +442,7 @@ Block 3, Sprints: 4 × 30 m in lane 4, 3 min rest
                           line
 ─────────────────────────────────────────────────────────────────────────────
 Total 120 m.
+Go at ~17:59, every 3:05 to ~27:14.
 - Coach: outside lane 8, level with the finish in lane 4: on the 70 m start
   line.
 ! To finish on the finish line in lane 4, start 2.30 m past the 8th blue tick.
@@ -446,6 +455,7 @@ Block 4, Distance: 6 × 400 m @ 80 s in lane 1, 90 s rest
                           start line
 ────────────────────────────────────────────────────────────────────────────
 Total 2400 m.
+Go at ~17:49, every 2:50 to ~31:59.
 - Splits of 400 m: 100 m 20 s, 200 m 40 s, 300 m 1:00
 - Coach: outside lane 8, level with the finish line.
 
@@ -454,6 +464,7 @@ Lasts 10:00.
 
 Please note
 - 4 x 60 strides, walk back: no lane named, so lane 1, the innermost open.
+- Allows 5 min between blocks, as no break is given.
 
 No cones: paint shows every place.
 

@@ -43,6 +43,7 @@ impl Entry<'_> {
     fn cell(&self, sheet: &Sheet) -> String {
         let (number, again) = (self.train().number(self.block.number, self.has_others()), self.again(sheet));
         match self.train().numbered(&number) {
+            who if who == number && again.is_empty() => number,
             who if who == number => format!("{number}: {again}"),
             who => format!("{who}\n{again}"),
         }

@@ -48,7 +48,8 @@ struct Alike {
 }
 
 impl Timetable<'_> {
-    /// Whether estimated times are shown: where an evening has hours or athletes. A workout alone gets none.
+    /// Whether estimated times are shown: where an evening has hours, athletes or several groups. A workout alone gets
+    /// none.
     fn shows_estimates(&self) -> bool {
         shows_estimates(self.crew.session, self.crew)
     }
@@ -355,5 +356,5 @@ impl Timetable<'_> {
 
 /// Whether the estimated times of a crew are shown.
 pub(crate) fn shows_estimates(session: &Session, crew: &Crew<'_>) -> bool {
-    session.begins().is_some() || crew.has_names()
+    session.begins().is_some() || crew.has_names() || session.groups.len() > 1
 }
