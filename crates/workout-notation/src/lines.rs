@@ -101,7 +101,7 @@ impl Line<'_> {
     }
 
     /// Whether runs stand in it: something that is counted, or a distance that stands first.
-    fn has_runs(&self) -> bool {
+    pub(crate) fn has_runs(&self) -> bool {
         let cursor = Cursor::new(&self.lexed);
         cursor.metres_tokens(0).is_some()
             || (0..self.lexed.tokens.len().min(MOST_LOOKED_AT)).any(|ahead| cursor.is_counted_item(ahead))

@@ -51,11 +51,19 @@ pub(crate) fn names(lines: &[Line<'_>]) -> Vec<String> {
 
 impl SessionReader<'_> {
     /// Keeps the athletes of a line that has nothing but their names, where no group is named.
-    pub(crate) fn athletes_alone(&mut self, line: &Line<'_>, index: usize) -> bool {
+    pub(crate) fn athletes_alone(&mut self, line: &Line<'_>, index: usize, is_last: bool) -> bool {
         if !self.labels.is_empty() || !self.athletes.is_empty() {
             return false;
         }
-        let Roster { athletes, guides, .. } = alone(line, index).unwrap_or_default();
+        // `Squad: Ellis, Mo, Fern` below everything
+        let has_runs = self.workout.blocks().any(|block| block.count() > 0);
+        let named = line.named_group().filter(|_| is_last && has_runs);
+        let roster = alone(line, index).or_else(|| {
+            let (group, roster) = named?;
+            self.athletes_called = Some(group.to_owned());
+            Some(roster)
+        });
+        let Roster { athletes, guides, .. } = roster.unwrap_or_default();
         (self.athletes, self.guides) = (athletes, guides);
         !self.athletes.is_empty()
     }
@@ -69,12 +77,12 @@ impl SessionReader<'_> {
             return;
         }
         for part in &mut self.workout.parts {
-            part.group = Some(ATHLETES.to_owned());
+            part.group = Some(self.athletes_called.clone().unwrap_or_else(|| ATHLETES.to_owned()));
             part.athletes.clone_from(&athletes);
             part.guides.clone_from(&self.guides);
         }
-        // Numbers are nobody's names.
-        if first.parse::<usize>().is_err() {
+        // Numbers are nobody's names, and who is in a group that is named is sure.
+        if first.parse::<usize>().is_err() && self.athletes_called.is_none() {
             self.doubts.push((first, Doubt::NamesAlone { names: athletes }));
         }
     }
@@ -170,6 +178,28 @@ impl SessionReader<'_> {
         let doubts = vec![Doubt::NotNamed { name: name.to_owned() }];
         let note = Block::new(text.to_owned(), Body::words(text));
         self.push(Block { doubts, start: line.start, ..note });
+        true
+    }
+
+    /// Reports runs that one athlete of a group has alone: `Ada extra 2 x 100`.
+    pub(crate) fn refuses_runs_of_one(&mut self, line: &Line<'_>) -> bool {
+        let text = line.lexed.text;
+        let begins = |name: &&String| {
+            let behind = text
+                .get(..name.len())
+                .filter(|own| own.eq_ignore_ascii_case(name))
+                .map(|_| &text[name.len()..]);
+            behind.is_some_and(|behind| behind.starts_with(' ') && line.behind(name.len()).has_runs())
+        };
+        // `1` is the number of somebody without a name.
+        let is_name = |name: &&String| name.contains(char::is_alphabetic);
+        let Some(name) = self.names.iter().filter(is_name).find(begins) else { return false };
+        let span = line.start..line.start + text.len();
+        let problem =
+            Problem::new(span, format!("these runs are of {name} alone, and a group has its runs together"));
+        self.problems.push(
+            problem.with_help("write `Note:` in front of them, or name who does them in a group of one"),
+        );
         true
     }
 

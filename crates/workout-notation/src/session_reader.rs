@@ -49,6 +49,8 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) names: Vec<String>,
     /// Athletes in a line of their own, of no group.
     pub(crate) athletes: Vec<String>,
+    /// What their group is called, where it is.
+    pub(crate) athletes_called: Option<String>,
     /// Who guides one of them: the athlete, and the guide.
     pub(crate) guides: Vec<(String, String)>,
     /// Whom somebody guides, by a line that says so.
@@ -103,6 +105,7 @@ impl<'a> SessionReader<'a> {
             is_below_roster: false,
             names: names(lines),
             athletes: Vec::new(),
+            athletes_called: None,
             guides: Vec::new(),
             guided: Vec::new(),
             moves: Vec::new(),
@@ -126,7 +129,13 @@ impl<'a> SessionReader<'a> {
             }
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
-            if self.attendance(line) || !self.is_blocks && self.athletes_alone(line, index) {
+            if self.attendance(line) {
+                continue;
+            }
+            // Who is missing may stand below those who train.
+            let is_last =
+                lines[index + 1..].iter().all(|line| attendance(line.lexed.text, &self.names).is_some());
+            if !self.is_blocks && self.athletes_alone(line, index, is_last) {
                 continue;
             }
             let named = line.named_group().filter(|_| has_more);
@@ -159,8 +168,6 @@ impl<'a> SessionReader<'a> {
             }
             has_bullets |= line.is_bullet;
             // The last line of all is everybody's cool-down.
-            let is_last =
-                lines[index + 1..].iter().all(|line| attendance(line.lexed.text, &self.names).is_some());
             let is_apart = line.is_behind_blank
                 || is_last && !line.is_bullet
                 || self.label.is_some()
@@ -210,6 +217,7 @@ impl<'a> SessionReader<'a> {
                     match group {
                         Some(group) => self.line_of_group(line, group),
                         None if is_told(&line.lexed) => self.push_note(line),
+                        None if self.refuses_runs_of_one(line) => {}
                         None => self.line(line),
                     }
                     if self.workout.blocks().count() > before
