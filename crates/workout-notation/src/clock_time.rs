@@ -287,6 +287,8 @@ pub(crate) fn phrase(words: &[Word<'_>], stands: Stands) -> Option<Phrase> {
     let half = |time: Written| time.half.or(is_unsure.then_some(true));
     let ends = match second {
         // `6pm-7.30`
+        // `10.30am till 12` ends at noon.
+        Some(time) if time.hour == 12 && time.half.is_none() => Some(time.at(Some(true))?),
         Some(time) => Some(time.at(half(time).or(first.half))?),
         None => None,
     };

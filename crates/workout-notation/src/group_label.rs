@@ -105,7 +105,8 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
             let is_label = is_all
                 || is_event
                 || is_called
-                || is_colon && !roster.lanes.is_empty() && may_be_group(written)
+                // `Middle lane 4: 6 x 800`
+                || at == 0 && is_colon && !roster.lanes.is_empty() && may_be_group(written)
                 || has_names() && may_be_group(written);
             // What stands behind it is done: alone it is a heading.
             let end = if is_sign { tokens.get(place + 1)?.span.start } else { token.span.start };

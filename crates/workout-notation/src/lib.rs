@@ -55,6 +55,7 @@ mod day;
 mod doubt;
 mod form;
 mod forms;
+mod group_counts;
 mod group_label;
 mod group_labels;
 mod group_lanes;

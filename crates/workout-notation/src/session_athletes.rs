@@ -3,6 +3,8 @@
 use crate::attendance::{Attendance, Said, attendance, fewer_reps, unknown_absence};
 use crate::block::{Block, Body};
 use crate::doubt::Doubt;
+use crate::group_counts::group_counts;
+use crate::group_labels::is_same;
 use crate::lateness::{Late, Lateness};
 use crate::lines::Line;
 use crate::names_in_front::names_alone;
@@ -181,6 +183,34 @@ impl SessionReader<'_> {
         true
     }
 
+    /// Keeps how many are in each of several groups, where a line says that.
+    pub(crate) fn counts(&mut self, line: &Line<'_>) -> bool {
+        let Some(groups) = group_counts(line.lexed.text).filter(|_| self.group_counts.is_empty()) else {
+            return false;
+        };
+        self.group_counts = groups;
+        true
+    }
+
+    /// Numbers those who are in the groups of the text; where it has none of these, all of them do all of it.
+    fn settle_counts(&mut self) {
+        let counts = std::mem::take(&mut self.group_counts);
+        let mut last = 0;
+        for (name, count) in &counts {
+            let is_named = |part: &&mut Part| part.group.as_ref().is_some_and(|group| is_same(group, name));
+            for part in self.workout.parts.iter_mut().filter(is_named) {
+                if part.athletes.is_empty() {
+                    part.athletes = (last + 1..=last + count).map(|number| number.to_string()).collect();
+                }
+            }
+            last += count;
+        }
+        if last > 0 && self.athletes.is_empty() && self.workout.parts.iter().all(|part| part.group.is_none())
+        {
+            self.athletes = (1..=last).map(|number| number.to_string()).collect();
+        }
+    }
+
     /// Reports runs that one athlete of a group has alone: `Ada extra 2 x 100`.
     pub(crate) fn refuses_runs_of_one(&mut self, line: &Line<'_>) -> bool {
         let text = line.lexed.text;
@@ -245,6 +275,7 @@ impl SessionReader<'_> {
 
     /// Leaves out who is not there, and says what is said of athletes at the first block of their groups.
     pub(crate) fn settle_athletes(&mut self) {
+        self.settle_counts();
         self.settle_athletes_alone();
         for (name, guide) in std::mem::take(&mut self.guided) {
             let part = self.workout.parts.iter_mut().find(|part| part.athletes.contains(&name));

@@ -51,6 +51,8 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) athletes: Vec<String>,
     /// What their group is called, where it is.
     pub(crate) athletes_called: Option<String>,
+    /// How many are in groups, by names that need not be written as those are.
+    pub(crate) group_counts: Vec<(String, usize)>,
     /// Who guides one of them: the athlete, and the guide.
     pub(crate) guides: Vec<(String, String)>,
     /// Whom somebody guides, by a line that says so.
@@ -106,6 +108,7 @@ impl<'a> SessionReader<'a> {
             names: names(lines),
             athletes: Vec::new(),
             athletes_called: None,
+            group_counts: Vec::new(),
             guides: Vec::new(),
             guided: Vec::new(),
             moves: Vec::new(),
@@ -130,6 +133,9 @@ impl<'a> SessionReader<'a> {
             let is_first = self.workout.blocks().next().is_none() && self.workout.parts.is_empty();
             let has_more = index + 1 < lines.len();
             if self.attendance(line) {
+                continue;
+            }
+            if !self.is_blocks && self.counts(line) {
                 continue;
             }
             // Who is missing may stand below those who train.

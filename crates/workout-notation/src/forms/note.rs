@@ -58,6 +58,9 @@ pub(crate) struct Note {
 /// A distance in a note that is shorter is one of its drills, in metres.
 const LEAST_LENGTH_M: f64 = 200.0;
 
+/// What is no run and has a name that nobody knows lasts longer, in seconds.
+const LEAST_NOTE_S: f64 = 60.0;
+
 impl Cursor<'_> {
     /// The whole text as a note if it is one: it begins with the name of something that is not a run,
     /// or with a word that begins no run and all its numbers are durations.
@@ -83,7 +86,9 @@ impl Cursor<'_> {
         }
         let has_problem = !std::mem::take(&mut self.problems).is_empty();
         self.go_back(0);
-        if !is_named && (has_number || has_problem || begins_clause && has_duration) {
+        // `Nora 22.5s`: a few seconds are somebody's time.
+        let is_short = lasts_s.is_some_and(|seconds| seconds < LEAST_NOTE_S);
+        if !is_named && (has_number || has_problem || is_short || begins_clause && has_duration) {
             return None;
         }
         if self.is_on_hill() {
