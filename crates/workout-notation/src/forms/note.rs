@@ -4,6 +4,7 @@ use crate::cursor::Cursor;
 use crate::doubt::Doubt;
 use crate::form::{Form, row};
 use crate::forms::run_length::RunLength;
+use crate::people::AGES;
 use crate::phrases::Phrases;
 use crate::rest_words::RESTS;
 use crate::token::Kind;
@@ -75,11 +76,13 @@ impl Cursor<'_> {
         let (mut lasts_s, mut length) = (None, None);
         let (mut has_number, mut has_duration) = (false, false);
         while !self.is_at_end() {
-            if self.is_duration() {
+            // `U13s` is no time.
+            let is_age = self.is_word_before(1, &AGES) && self.is_glued(0);
+            if self.is_duration() && !is_age {
                 has_duration = true;
                 lasts_s = self.seconds("", "").map_or(lasts_s, |seconds| Some(*seconds));
             } else {
-                has_number |= self.is_number(0);
+                has_number |= self.is_number(0) && !is_age;
                 length = length.or_else(|| self.length_of_note());
                 self.skip();
             }
