@@ -375,6 +375,22 @@ fn groups_of_which_nobody_is_named_have_a_lane_each() {
 }
 
 #[test]
+fn who_is_alone_in_a_group_keeps_a_lane() {
+    let folder =
+        Folder::with("evening.txt", "Tuesday 6pm\nSprints (Ada, Ben): 4 x 150\nDistance (Cyd): 4 x 300");
+    let plan = folder.json(&["plan", "evening.txt"]);
+    let reps = plan["blocks"].as_array().expect("there are blocks").iter();
+    let reps = reps.flat_map(|block| block["reps"].as_array().into_iter().flatten());
+    let lanes = |name: &str| -> std::collections::BTreeSet<u64> {
+        let own = reps.clone().filter(|rep| rep["athletes"][0] == name);
+        own.filter_map(|rep| rep["lane"].as_u64()).collect()
+    };
+    assert_eq!(lanes("Cyd").len(), 1);
+    // Two of a group turn through its lanes.
+    assert!(lanes("Ada").len() > 1);
+}
+
+#[test]
 fn the_other_choice_is_in_a_lane_of_those_who_have_it() {
     let folder = Folder::with(
         "session.yaml",

@@ -105,10 +105,21 @@ fn slower_than_walking(block: &Block) -> Option<Doubt> {
     })
 }
 
-/// `2 x 4x100`: a race of four legs, counted.
+/// `2 x 4x100`, `4 x 75 relay`: a race of four legs.
 fn names_relays(lexed: &Lexed<'_>) -> bool {
     let cursor = Cursor::new(lexed);
+    // `4 x 75 relay`
+    let is_called = |at: usize| {
+        let unit = usize::from(cursor.metres_in(at + 3).is_some());
+        cursor.number_at(at) == Some(4.0)
+            && cursor.is_times(at + 1)
+            && cursor.is_number(at + 2)
+            && cursor.is_word(at + 3 + unit, &["relay", "relays"])
+    };
     (0..lexed.tokens.len()).any(|at| {
+        if is_called(at) {
+            return true;
+        }
         let is_race = cursor.number_at(at + 2) == Some(4.0)
             && cursor.number_at(at + 4).is_some_and(|leg_m| leg_m == 100.0 || leg_m == 400.0);
         cursor.is_number(at)

@@ -204,8 +204,9 @@ impl<'a> Draft<'a> {
             remarks: Vec::new(),
             moved,
         };
-        // A check mark lies in one lane.
-        let usually_keeps = draft.relay.is_some() || has_gear(&draft.steps);
+        // A check mark lies in one lane, and nobody needs to make room for one alone.
+        let is_alone = draft.entrants.len() == 1;
+        let usually_keeps = draft.relay.is_some() || has_gear(&draft.steps) || is_alone;
         draft.keeps_lanes = crew.session.squad.keeps_lanes.unwrap_or(usually_keeps);
         if is_squad
             && !starts_together

@@ -169,6 +169,10 @@ pub(crate) fn location(
     let given: Vec<LaneNumber> = lanes.iter().filter(is_given).copied().collect();
     let free = given.iter().find(|lane| !taken.contains(&lane.get()));
     let lane = free.or(given.first()).copied().unwrap_or(first);
+    // Where everybody has one lane, it is named.
+    if of_all.is_some_and(|lanes| lanes == [lane.get()]) {
+        return Ok(Location { place, lanes: vec![lane], warnings });
+    }
     warnings.push(match rule.cloned() {
         None if lane == first => Warning::InnermostLane { at, lane },
         None => Warning::FreeLane { at, lane },
