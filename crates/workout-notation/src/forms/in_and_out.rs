@@ -6,6 +6,7 @@ use crate::cursor::{Cursor, Read};
 use crate::form::{Form, row};
 use crate::forms::run_kind::{Reading, RunForm, RunKind};
 use crate::forms::run_length::RunLength;
+use crate::line_words::{Word, words};
 use crate::phrases::Phrases;
 use crate::turns::{TURN_M, Turns};
 
@@ -132,6 +133,19 @@ fn turns(cursor: &mut Cursor<'_>) -> Read<Turns> {
     Turns::new(&metres).ok_or_else(|| cursor.expected("how far each turn is", HELP))
 }
 
+/// Whether parts are fast and easy in turn by their words, which is how turns are run anyway.
+fn are_fast_and_easy(parts: &str) -> bool {
+    const FAST: [&str; 5] = ["fast", "hard", "quick", "sprint", "on"];
+    const EASY: [&str; 6] = ["float", "easy", "jog", "relaxed", "slow", "off"];
+    let words = words(parts);
+    let is_said = |word: &&Word<'_>| word.text.len() > 1 && word.text.starts_with(char::is_alphabetic);
+    words
+        .iter()
+        .filter(is_said)
+        .enumerate()
+        .all(|(place, word)| if place % 2 == 0 { word.is_one(&FAST) } else { word.is_one(&EASY) })
+}
+
 impl Cursor<'_> {
     /// `in/out 150: 50-50-50`: parts behind the run whose name stands in front.
     fn in_and_out_of_length(&mut self) -> Option<(RunLength, Turns)> {
@@ -177,10 +191,17 @@ impl Cursor<'_> {
         if !self.sign('(') {
             return None;
         }
-        let (parts, _) = self.list_of_parts()?;
+        let begins = self.place();
+        let (parts, has_words) = self.list_of_parts()?;
         let is_whole = (parts.iter().sum::<f64>() - length_m).abs() <= SAME_LENGTH_M;
-        (parts.len() > 1 && is_whole && self.sign(')')).then_some(())?;
-        Some((length, Turns::new(&parts)?))
+        (parts.len() > 1 && is_whole && self.is_sign(0, ')')).then_some(())?;
+        let turns = Turns::new(&parts)?;
+        // `(50 build, 50 fast, 50 float)`
+        if has_words && !are_fast_and_easy(&self.text[self.since(begins)]) {
+            self.keep(begins);
+        }
+        self.skip();
+        Some((length, turns))
     }
 
     /// `150 50/50/50`: three parts or more that come to the run, without brackets.
