@@ -126,6 +126,7 @@ pub use source_text::SourceText;
 pub use spanned::Spanned;
 pub use track_part::TrackPart;
 pub use turns::Turns;
+pub use unit::MILE_M;
 pub use visible::{visible, visible_line};
 pub use watches::Watches;
 pub use workout::{LaneClosure, LateAthlete, Part, Workout};

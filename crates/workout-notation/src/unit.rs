@@ -1,5 +1,8 @@
 //! Units of length and of time.
 
+/// How far a mile is, in metres: by its definition.
+pub const MILE_M: f64 = 1609.344;
+
 /// A unit that is written as a word.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Unit {
@@ -37,7 +40,7 @@ impl Unit {
             Self::Metre => Some(1.0),
             Self::Kilometre => Some(1000.0),
             Self::Yard => Some(0.9144),
-            Self::Mile => Some(1609.344),
+            Self::Mile => Some(MILE_M),
             Self::Second | Self::Minute | Self::Hour => None,
         }
     }

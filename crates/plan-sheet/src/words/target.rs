@@ -2,9 +2,7 @@
 
 use crate::words::numbers::{clock, listed};
 use session_plan::{Rep, TargetError};
-
-/// How far a mile is, in metres.
-const MILE_M: f64 = 1609.344;
+use workout_notation::MILE_M;
 
 /// The target of a run: a time, or a range of times.
 pub(crate) fn target(rep: &Rep) -> Option<String> {

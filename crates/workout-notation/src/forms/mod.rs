@@ -4,6 +4,7 @@
 //! a list, and its rows in [`notation`]. A new form is a file and a line in a table: in `runs!` for a
 //! kind of run, in `clauses!` for a property of a run.
 
+mod as_long;
 mod aside;
 mod bare_times;
 pub(crate) mod clause;

@@ -12,6 +12,7 @@ use crate::quantity::{Duration, LAPS};
 use crate::rest_words::RESTS;
 use crate::shared::SharedPace;
 use crate::spanned::Spanned;
+use crate::unit::MILE_M;
 
 /// How fast a run is.
 ///
@@ -64,9 +65,6 @@ pub enum Pace {
         per_m: Option<f64>,
     },
 }
-
-/// How far a mile is, in metres.
-const MILE_M: f64 = 1609.344;
 
 impl fmt::Display for Pace {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
