@@ -19,8 +19,8 @@ impl Shared {
         self.progress(item);
         self.step(item);
         if self.efforts.len() > 1 && spread_by_turns(item, self.efforts.len()).is_some() {
-            for (run, effort) in runs(item).into_iter().zip(self.efforts.iter().cycle()) {
-                run.details.effort = Some(effort.clone());
+            for (details, effort) in each_details(item).into_iter().zip(self.efforts.iter().cycle()) {
+                details.effort = Some(effort.clone());
             }
             self.efforts.clear();
         }
@@ -30,7 +30,7 @@ impl Shared {
                 false => spread(item, self.paces.len(), false),
             }
         {
-            for (index, run) in runs(item).into_iter().enumerate() {
+            for (index, details) in each_details(item).into_iter().enumerate() {
                 let turn = if self.is_alternating { index } else { index / each as usize };
                 let pace = &self.paces[turn % self.paces.len()];
                 let value = match pace.value {
@@ -38,15 +38,15 @@ impl Shared {
                     SharedPace::Race(metres) => Pace::Race(metres),
                     SharedPace::Percent(percent) => Pace::Percent(percent),
                 };
-                run.details.pace = Some(Spanned::new(value, pace.span.clone()));
+                details.pace = Some(Spanned::new(value, pace.span.clone()));
             }
             doubt = (each > 1 && !self.is_alternating).then_some(Doubt::TargetsInTurn { each });
             self.is_alternating = false;
             self.paces.clear();
         }
         if self.rests.len() > 1 && spread(item, self.rests.len(), true).is_some() {
-            for (run, rest) in runs(item).into_iter().zip(&self.rests) {
-                run.details.recovery.gap = Some(Spanned::new(Gap::Rest(rest.value), rest.span.clone()));
+            for (details, rest) in each_details(item).into_iter().zip(&self.rests) {
+                details.recovery.gap = Some(Spanned::new(Gap::Rest(rest.value), rest.span.clone()));
             }
             self.rests.clear();
         }
@@ -207,11 +207,15 @@ pub(crate) fn two_rests_in_turn(series: &mut Series, text: &str) {
     }
 }
 
-/// All runs of an item, each once.
-fn runs(item: &mut Item) -> Vec<&mut Run> {
+/// What is said of each run of an item that is written out. Where a series is one run, what is written behind that is of
+/// the series.
+fn each_details(item: &mut Item) -> Vec<&mut Details> {
     match item {
-        Item::Run(run) => vec![run],
-        Item::Series(series) => series.items.iter_mut().flat_map(runs).collect(),
+        Item::Run(run) => vec![&mut run.details],
+        Item::Series(series) => match series.items.as_slice() {
+            [Item::Run(_)] => vec![&mut series.details],
+            _ => series.items.iter_mut().flat_map(each_details).collect(),
+        },
     }
 }
 
