@@ -36,7 +36,7 @@ impl GroupTime {
         let in_front = 1..words.len().min(MOST_IN_FRONT);
         let begins_time = |at: &usize| words[*at].is_number() || words[*at].is_one(&BEFORE);
         for from in in_front.filter(begins_time) {
-            let opens = ["(", "-", "–", "@"].contains(&words[from - 1].text);
+            let opens = ["(", "-", "–", "@", ","].contains(&words[from - 1].text);
             let is_in_brackets = words[from - 1].text == "(";
             let start = from - usize::from(opens);
             let name = line[..words[start].range.start].trim().trim_start_matches(['-', '*', '•', ' ']);

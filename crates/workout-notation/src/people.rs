@@ -66,6 +66,7 @@ pub(crate) fn is_group_name(name: &str) -> bool {
             || has_word(name, &GROUPS)
             || CALLED.iter().any(|called| name.eq_ignore_ascii_case(called))
             || has_age(name)
+            || are_ones(name)
             || is_short_sign(name))
         && (!names_part(name) || names_people(name))
         && !names_day(name)
@@ -81,6 +82,15 @@ fn is_short_sign(name: &str) -> bool {
         "M" | "W" | "F" => number >= 35 && number % 5 == 0,
         _ => false,
     }
+}
+
+/// `Young ones`, `the little ones`.
+fn are_ones(name: &str) -> bool {
+    const SIZES: [&str; 8] = ["young", "younger", "little", "older", "small", "smaller", "big", "bigger"];
+    let words: Vec<&str> = name.split_whitespace().collect();
+    let words = words.strip_prefix(&["the"]).unwrap_or(&words);
+    matches!(words, [size, ones] if ones.eq_ignore_ascii_case("ones")
+        && SIZES.iter().any(|known| size.eq_ignore_ascii_case(known)))
 }
 
 /// `U13s`, `under 15`, `Year 9`.

@@ -119,6 +119,9 @@ fn named(words: &str, has_colon: bool, has_others: bool) -> Option<(&str, Roster
             || is_squad();
         return is_group.then_some((group, roster));
     }
+    if let Some(found) = counted(words) {
+        return Some(found);
+    }
     let (group, names) = behind_sign(words)?;
     if names_in_front(words).is_some() {
         return None;
@@ -134,6 +137,21 @@ fn named(words: &str, has_colon: bool, has_others: bool) -> Option<(&str, Roster
         is_group_name(group) || is_sign(group) || is_training(group) || has_others && is_event(group);
     let is_group = is_called || is_heading && known == 0 && may_be_group(group);
     (is_group && !is_everybody(group) && !has_count(group) && are_names).then_some((group, roster))
+}
+
+/// `Juniors, 9 of them`, `Juniors x 9`: how many are in a group behind its name.
+fn counted(words: &str) -> Option<(&str, Roster)> {
+    let behind_comma = || words.rsplit_once(',').and_then(|(group, behind)| Some((group, unnamed(behind)?)));
+    let behind_cross = || {
+        let (group, count) = words.rsplit_once(" x ")?;
+        Some((group, count.trim().parse().ok().filter(|count| (2..=MOST_UNNAMED).contains(count))?))
+    };
+    let (group, unnamed) = behind_comma().or_else(behind_cross)?;
+    let group = group.trim();
+    // `Men 6 x 60` are runs.
+    let is_run = group.split_whitespace().last()?.bytes().all(|byte| byte.is_ascii_digit());
+    (!is_run && is_group_name(group) && !group.contains([',', ';', ':']) && !is_everybody(group))
+        .then(|| (group, Roster { unnamed, ..Roster::default() }))
 }
 
 /// `100/200`, `800-1500m`: events whose runners are a group.
@@ -306,7 +324,8 @@ fn more(words: &str) -> Option<usize> {
 
 /// `8 runners`, `12 of them`: how many run who are not named.
 pub(crate) fn unnamed(words: &str) -> Option<usize> {
-    const OTHERS: [&str; 8] = ["runners", "athletes", "children", "people", "here", "tonight", "today", "in"];
+    const OTHERS: [&str; 10] =
+        ["runners", "athletes", "children", "people", "here", "tonight", "today", "in", "of", "them"];
     let mut words = words.split_whitespace();
     let count = words.next()?.parse().ok().filter(|count| (1..=MOST_UNNAMED).contains(count))?;
     let behind: Vec<&str> = words.collect();
