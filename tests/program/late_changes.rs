@@ -259,6 +259,31 @@ fn lanes_that_the_file_closes_and_names_move_as_well() {
 }
 
 #[test]
+fn of_the_lanes_that_everybody_has_those_stay_that_are_open() {
+    let plan = |session: &str, closed: &str| {
+        let run = Folder::with("s.yaml", session)
+            .toeline(&["plan", "--full", "s.yaml", "--closed", closed])
+            .assert();
+        printed(&run)
+    };
+    let given = "title: t\nhours: 18:00-19:30\nsquad: { lanes: [3, 4, 5, 6] }\n\
+                 groups: [{ name: g, athletes: [Ada, Bela, Cy, Di, Em] }]\n\
+                 blocks: [4 x 200 @ 30 rest 3min";
+    let all = plan(&format!("{given}]\n"), "4");
+    assert_eq!(first_line(&all), "Changed: lane 4 closed.");
+    assert!(all.contains("lanes 3, 5 and 6"), "{all}");
+    // A block that names the lane moves to another of them.
+    let named = plan(&format!("{given}, 2 x 100 in lane 3 @ 15 rest 3min]\n"), "3");
+    assert_eq!(
+        first_line(&named),
+        "Changed: lane 3 closed (2 x 100 in lane 3 @ 15 rest 3min: lane 4, not 3)."
+    );
+    // Where none of them is open, others are taken.
+    let none = plan(&format!("{given}]\n"), "3-6");
+    assert!(first_line(&none).contains("not 3"), "{none}");
+}
+
+#[test]
 fn lanes_of_an_athlete_move_where_blocks_name_none() {
     let text = "title: t\ngroups: [{ name: g, athletes: [Ada, { name: Bela, lanes: [4] }] }]\n\
                 blocks: [2 x 200 @ 30 rest 2min]\n";

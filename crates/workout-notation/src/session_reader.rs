@@ -485,6 +485,7 @@ impl<'a> SessionReader<'a> {
             self.last().filter(|last| last.count() > 0).map(|last| format!("{}, {written}", last.text));
         if let Some(again) = again
             && let Ok(block) = Block::parse(&again)
+            && !begins_unread(&block, written)
         {
             if let Some(last) = self.last() {
                 let label = block.label.clone().or(last.label.take());
@@ -545,6 +546,15 @@ impl<'a> SessionReader<'a> {
             block.doubts.push(Doubt::LineRepeated { count });
         }
     }
+}
+
+/// Whether the first word of a line is not read behind the block above it, and the line is time spent on something else:
+/// `4 x 100`, `Game 10 min`.
+fn begins_unread(block: &Block, line: &str) -> bool {
+    let first = line.split_whitespace().next().unwrap_or_default().trim_end_matches([',', ':']);
+    let is_unread = block.not_read.iter().any(|words| words.split_whitespace().next() == Some(first));
+    let is_time = |line: Block| matches!(line.body, Body::Note { lasts_s: Some(_), .. });
+    is_unread && Block::parse(line).is_ok_and(is_time)
 }
 
 /// A label that stands above a block, with the block's own behind it.

@@ -43,7 +43,8 @@ pub(crate) fn watches(line: &str) -> Option<(Watches, Range<usize>)> {
         if let Some(found) = said(&words[from..to]) {
             let start = from.checked_sub(1).unwrap_or(from);
             // With the sign that parts it from the rest, or both brackets.
-            let takes_end = (from == 0 || words[start].text == "(") && to < words.len();
+            let opens = words.get(to).is_some_and(|sign| sign.text == "(");
+            let takes_end = (from == 0 || words[start].text == "(") && to < words.len() && !opens;
             let end = if takes_end { to } else { to - 1 };
             return Some((found, words[start].range.start..words[end].range.end));
         }

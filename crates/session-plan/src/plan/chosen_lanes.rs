@@ -62,8 +62,11 @@ impl ChosenLanes {
             chains.is_ok()
         };
         let rule = rule_of(rules, first);
+        let is_tried = matches!(crew.tried(at), Some(TrialChange::Lanes(_)));
+        let are_of_all = first.lanes.is_none() && !is_tried && !crew.has_lanes();
         let needs_two = entrants.iter().any(|entrant| entrant.lanes_beside() > 0);
-        let mover = LaneMover { track, session, at, block, step: first, rule, needs_two, fits: &fits };
+        let mover =
+            LaneMover { track, session, at, block, step: first, rule, needs_two, are_of_all, fits: &fits };
         let (lanes, mut moved) = named.map_or_else(Default::default, |named| mover.lanes(&named));
         let new_lanes = first.lanes.map(|named| Spanned {
             value: lanes.iter().copied().filter_map(LaneNumber::new).collect::<Vec<_>>(),
@@ -73,8 +76,6 @@ impl ChosenLanes {
         if !lanes.is_empty() && first.lanes.is_none() {
             own_lanes = Some(lanes);
         }
-        let is_tried = matches!(crew.tried(at), Some(TrialChange::Lanes(_)));
-        let are_of_all = first.lanes.is_none() && !is_tried && !crew.has_lanes();
         let are_named = first.lanes.is_some() || own_lanes.is_some();
         let is_spread = crew.has_names() && first.together.is_none();
         // A group that starts together is soon on the inside.

@@ -34,22 +34,30 @@ pub(crate) struct LaneMover<'a> {
     pub(crate) rule: Option<&'a LaneRule>,
     /// Whether somebody needs two lanes side by side.
     pub(crate) needs_two: bool,
+    /// Whether the lanes are those that the session gives everybody.
+    pub(crate) are_of_all: bool,
     /// Whether the runs of the block can be laid out in a lane.
     pub(crate) fits: &'a dyn Fn(u8) -> bool,
 }
 
 impl LaneMover<'_> {
     /// The lanes of the block after the closing: each that is closed gives its place to an open one, or to none where
-    /// all are taken. Where not even one is left, they stay as they are, for the closed lane to be refused.
+    /// all are taken. Where not even one is left, they stay as they are, for the closed lane to be refused. Of lanes that
+    /// the session gives everybody those stay that are open, and others are taken where none is.
     ///
     /// Of the open lanes on the same ground where the runs fit, the first is one that lies beside another where
-    /// somebody needs two, that no other group names, that the house rule allows, that is nearest, and that lies
-    /// further out.
+    /// somebody needs two, that the session gives everybody, that no other group names, that the house rule allows, that
+    /// is nearest, and that lies further out.
     pub(crate) fn lanes(&self, named: &[u8]) -> (Vec<u8>, Vec<LaneMove>) {
         let is_closed = |lane: u8| self.session.late.closes(self.track, lane);
         if !named.iter().any(|&lane| is_closed(lane)) {
             return (named.to_vec(), Vec::new());
         }
+        let still_open = || named.iter().copied().filter(|&lane| !is_closed(lane));
+        if self.are_of_all && still_open().next().is_some() {
+            return (still_open().collect(), Vec::new());
+        }
+        let given = self.session.squad.lanes.as_deref();
         let course = course(self.track, self.step, named);
         let open: Vec<u8> = self.track.open_lanes(course).into_iter().map(LaneNumber::get).collect();
         let others = named_by_others(self.session, self.at);
@@ -70,8 +78,9 @@ impl LaneMover<'_> {
                     true => 2,
                     false => 0,
                 };
+                let is_elsewhere = given.is_some_and(|given| !given.contains(&free));
                 let is_ruled_out = self.rule.is_some_and(|rule| !rule.lanes.contains(&free));
-                (alone, others.contains(&free), is_ruled_out, free.abs_diff(lane), free < lane)
+                (alone, is_elsewhere, others.contains(&free), is_ruled_out, free.abs_diff(lane), free < lane)
             });
             lanes.extend(to);
             let (from, to) = (LaneNumber::new(lane), to.and_then(LaneNumber::new));
