@@ -92,56 +92,57 @@ Block 9, hurdlers: 3 × 60 m @ 8.4 s in lanes 6, 7, 3 min rest
 
 Who goes when (4.2 is wave 2 of block 4)
 Go         middle distance         sprinters               hurdlers
-18:15:00   4.1–4.2, lane 2: Rosa,
-           Sami, Tove, Ursa, Vito
-           / Mara, Noor, Otis,
-           Pia, Quin
+18:15:00   4.1–4.2, lane 2: Mara,
+           Noor, Otis, Pia, Quin
+           / Rosa, Sami, Tove,
+           Ursa, Vito
            10 s apart, every 5:30
            to 18:37:00
 18:20:00                           5.1–5.2, lanes 3–5 in
                                    turn: Gita, Hana, Cleo
-                                   / Edie, Finn with
-                                   Bruno
+                                   / Ada, Bela, Dov
                                    10 s apart, then 250 m
                                    18:26:45, 200 m
                                    18:33:22, 150 m
                                    18:39:52
 18:20:20                           5.3, lanes 3–5 in
-                                   turn: Ada, Bela, Dov
+                                   turn: Edie, Finn with
+                                   Bruno
                                    then 250 m 18:27:05,
                                    200 m 18:33:42, 150 m
                                    18:40:13
-18:25:00                                                   6.1: lane 6 Kaya;
-                                                           lane 7 Lev
+18:25:00                                                   6.1: lane 6 Ines;
+                                                           lane 7 Jory
                                                            then 18:28:06,
                                                            18:31:13, 18:34:19,
                                                            18:37:26, 18:40:38
-18:25:10                                                   6.2: lane 6 Ines;
-                                                           lane 7 Jory
+18:25:10                                                   6.2: lane 6 Kaya;
+                                                           lane 7 Lev
                                                            then 18:28:16,
                                                            18:31:50, 18:34:58,
                                                            18:38:05, 18:41:11
-~18:46:35                          7.1–7.2, lane 4: Edie
+~18:46:35                          7.1–7.2: lane 4: Edie
                                    to Finn with Bruno
                                    (runs 1, 3), Finn with
                                    Bruno to Edie (runs 2,
-                                   4) / Gita to Hana
-                                   30 s apart, every 3:09
-                                   to ~18:56:02
-18:46:45   8.1–8.2, lane 2: Rosa,
-           Sami, Tove, Ursa, Vito
-           / Mara, Noor, Otis,
-           Pia, Quin
-           10 s apart, every 3:09
-           to ~18:56:12
-~18:47:18                          7.3: lane 4 Ada to
+                                   4) / lane 4 Ada to
                                    Bela; lane 5 Cleo to
                                    Dov
+                                   30 s apart, every 3:09
+                                   to ~18:56:02
+18:46:45   8.1–8.2, lane 2: Mara,
+           Noor, Otis, Pia, Quin
+           / Rosa, Sami, Tove,
+           Ursa, Vito
+           10 s apart, every 3:09
+           to ~18:56:12
+~18:47:18                          7.3, lane 4: Gita to
+                                   Hana
                                    each time 43 s after
                                    wave 1
 18:47:28                                                   9.1–9.2, lanes 6–7 in
-                                                           turn: Kaya, Lev /
-                                                           Ines, Jory
+                                                           turn: Ines, Jory /
+                                                           Kaya, Lev
                                                            10 s apart, every
                                                            3:09 to 18:53:46
 
@@ -160,8 +161,8 @@ Block  Reps  Lane  Metres     Stand                     Finish
   (block 7)
 - Zone 2, 30 m: outgoing waits at its entry, incoming starts 40 m back. (block
   7)
-- Check mark 7.8 m back, 26 feet, baton over about 12 m on: Edie to Finn, Gita
-  to Hana, Ada to Bela and Finn to Edie (lane 4, cone 6). (block 7)
+- Check mark 7.8 m back, 26 feet, baton over about 12 m on: Edie to Finn, Ada to
+  Bela, Gita to Hana and Finn to Edie (lane 4, cone 6). (block 7)
 - Check mark 7.0 m back, 23 feet, baton over about 10 m on: Cleo to Dov (lane 5,
   cone 7). (block 7)
 

@@ -1,5 +1,6 @@
 //! An itinerary cut into waves, in the order of their starts.
 
+use std::cmp::Reverse;
 use std::collections::HashMap;
 use std::rc::Rc;
 
@@ -73,7 +74,7 @@ pub(crate) fn cuts<'a>(slot: &Slot<'a>, is_exact: bool, kinds: &mut usize) -> Re
         }
         let numbers: Vec<usize> = way.iter().map(|wave| waves_made.number(wave)).collect();
         all &= is_exact || way.len() == 1;
-        let few_orders = if is_exact { Vec::new() } else { likely_orders(set, way) };
+        let few_orders = if is_exact { Vec::new() } else { likely_orders(set, way, &classes) };
         for order in every_order.iter().chain(&few_orders) {
             let waves: Vec<&[usize]> = order.iter().map(|&wave| way[wave].as_slice()).collect();
             let likeness = if may_repeat { likeness(&classes, &waves) } else { Vec::new() };
@@ -149,14 +150,18 @@ impl<'a> WavesMade<'a, '_> {
     }
 }
 
-/// The longest first, the slowest first, and the fastest first.
-fn likely_orders(set: &Itinerary, way: &[Vec<usize>]) -> Vec<Vec<usize>> {
+/// The longest first, the slowest first, and the fastest first; those who are alike as they are listed, before they are
+/// turned round as well, since the smallest wave is the last of them.
+fn likely_orders(set: &Itinerary, way: &[Vec<usize>], classes: &[usize]) -> Vec<Vec<usize>> {
     let forward: Vec<usize> = (0..way.len()).collect();
-    let mut longest_first = forward.clone();
+    let (mut longest_first, mut slowest_first) = (forward.clone(), forward.clone());
+    let class = |wave: usize| way[wave].first().map(|&runner| classes[runner]);
     let alone_s =
         |wave: usize| set.members(&way[wave]).iter().map(|runner| runner.alone_s()).fold(0.0, f64::max);
-    longest_first.sort_by(|&a, &b| alone_s(b).total_cmp(&alone_s(a)).then(b.cmp(&a)));
-    vec![longest_first, forward.iter().rev().copied().collect(), forward]
+    slowest_first.sort_by_key(|&wave| Reverse(class(wave)));
+    longest_first.sort_by(|&a, &b| alone_s(b).total_cmp(&alone_s(a)).then_with(|| class(b).cmp(&class(a))));
+    let backward = forward.iter().rev().copied().collect();
+    vec![longest_first, slowest_first, forward, backward]
 }
 
 /// For each runner the first with the same times and lanes.
