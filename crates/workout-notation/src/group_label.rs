@@ -65,7 +65,12 @@ pub(crate) fn group_label(lexed: &Lexed<'_>, at: usize) -> Option<GroupLabel> {
         let is_spaced = !cursor.is_glued(ahead) || !cursor.is_glued(ahead + 1);
         let is_clock = cursor.is_number(ahead - 1) && !is_spaced;
         let is_colon = token.is_sign(':') && !is_clock;
-        let is_sign = is_colon || token.is_sign('-') && is_spaced;
+        // `Girls, 6 x 60`
+        let is_comma = token.is_sign(',')
+            && !is_in_brackets
+            && cursor.is_counted_item(ahead + 1)
+            && name(place).is_some_and(is_group_name);
+        let is_sign = is_colon || is_comma || token.is_sign('-') && is_spaced;
         if !is_sign && cursor.is_counted_item(ahead - 1) {
             return None;
         }

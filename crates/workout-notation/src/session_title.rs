@@ -40,7 +40,9 @@ impl SessionReader<'_> {
             return;
         }
         let title = self.workout.title.take();
-        self.workout.title = Some(title.map_or_else(|| words.clone(), |title| format!("{title}, {words}")));
+        // `(Marg)` is what is left of `One watch (Marg)`.
+        let joint = if words.starts_with('(') { " " } else { ", " };
+        self.workout.title = Some(title.map_or_else(|| words.clone(), |title| title + joint + &words));
     }
 }
 
