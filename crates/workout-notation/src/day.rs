@@ -170,8 +170,12 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
     }
     if let Some(begins) = day.begins {
         let mut start = 0;
-        for line in text[..head].split_inclusive('\n') {
-            if let Some((ends, range)) = closing_time(line, begins) {
+        for line in text.split_inclusive('\n') {
+            // Below the runs it stands in a line of its own.
+            let is_alone =
+                |range: &Range<usize>| line[range.clone()].trim() == line.trim().trim_end_matches('.');
+            let closes = closing_time(line, begins).filter(|(_, range)| start < head || is_alone(range));
+            if let Some((ends, range)) = closes {
                 day.ends = Some(day.ends.map_or(ends, |known| known.min(ends)));
                 said.push(start + range.start..start + range.end);
             }

@@ -28,7 +28,18 @@ pub(crate) const GROUPS: [&str; 14] = [
 const EVENTS: [&str; 7] = ["hurdles", "jumps", "throws", "steeplechase", "walks", "relay", "relays"];
 
 /// Words that name a group alone.
-const CALLED: [&str; 5] = ["sprint", "endur", "middle", "flat", "steeple"];
+const CALLED: [&str; 10] = [
+    "sprint",
+    "endur",
+    "middle",
+    "flat",
+    "steeple",
+    "sprint hurdles",
+    "long hurdles",
+    "short hurdles",
+    "high hurdles",
+    "hurdle sprints",
+];
 
 /// Words in front of the number of an age.
 pub(crate) const AGES: [&str; 6] = ["u", "under", "over", "y", "yr", "year"];

@@ -304,6 +304,12 @@ impl SessionReader<'_> {
     }
 }
 
+/// Whether each sentence of a text says who is there, given the names of those who train.
+pub(crate) fn is_attendance(text: &str, names: &[String]) -> bool {
+    let parts = sentences(text);
+    !parts.is_empty() && parts.iter().all(|(_, part)| attendance(part, names).is_some())
+}
+
 /// The parts of a text between commas and full stops, and where each begins.
 fn sentences(text: &str) -> Vec<(usize, &str)> {
     let is_end = |(at, letter): &(usize, char)| match letter {

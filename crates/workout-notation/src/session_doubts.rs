@@ -100,7 +100,8 @@ impl Workout {
     /// Says of a title about throws and jumps, or about another track, that nothing is planned for it.
     pub(crate) fn doubt_title(&mut self) {
         const HAZARDS: [&str; 11] = [
-            "hammer", "discus", "javelin", "shot", "throwers", "throws", "throwing", "vault", "cage", "pit", "runway",
+            "hammer", "discus", "javelin", "shot", "throwers", "throws", "throwing", "vault", "cage", "pit",
+            "runway",
         ];
         const IN_USE: [&str; 11] =
             ["use", "from", "till", "until", "til", "infield", "on", "in", "throwing", "training", "after"];

@@ -13,7 +13,7 @@ use crate::group_lanes::without_lanes;
 use crate::heading_words::is_cool_down;
 use crate::lines::lines;
 use crate::problem::Problem;
-use crate::session_athletes::names;
+use crate::session_athletes::{is_attendance, names};
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
 use crate::table::without_bars;
 use crate::token::Lexed;
@@ -70,7 +70,8 @@ impl Workout {
                 format!("a session of {} characters is too long: at most {LONGEST_TEXT}", text.len());
             return Err(vec![Problem::new(0..0, message).with_help("split it into several sessions")]);
         }
-        let text = &*without_bars(text);
+        let text = without_bars(text);
+        let text = &*if is_blocks { text } else { attendance_apart(text) };
         let as_written = lines(text);
         let (blanked, mut day) = if is_blocks {
             let problems = day::closure_in_block(&Lexed::new(text, &FORMS)).into_iter().collect();
@@ -227,4 +228,28 @@ impl Workout {
         }
         self.parts = vec![Part { blocks, ..Part::default() }];
     }
+}
+
+/// A text in which a sentence that says who is missing or late stands in its own line: `Cool down. Mo can't make it`. Every
+/// word stays where it was.
+fn attendance_apart(text: Cow<'_, str>) -> Cow<'_, str> {
+    const ENDS: [&str; 3] = [". ", "! ", "; "];
+    if !ENDS.iter().any(|end| text.contains(end)) {
+        return text;
+    }
+    let names = names(&lines(&text));
+    if names.is_empty() {
+        return text;
+    }
+    let is_said = |&space: &usize| {
+        let behind = text[space..].lines().next().unwrap_or_default();
+        is_attendance(behind.trim(), &names)
+    };
+    let ends = ENDS.iter().flat_map(|end| text.match_indices(end)).map(|(at, _)| at + 1);
+    let spaces: Vec<usize> = ends.filter(is_said).collect();
+    let mut text = text.into_owned();
+    for space in spaces {
+        text.replace_range(space..=space, "\n");
+    }
+    text.into()
 }

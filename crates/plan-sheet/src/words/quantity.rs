@@ -48,6 +48,10 @@ pub(crate) fn as_written(text: &str, kind: Kind) -> String {
         match piece {
             Piece::Number(number) => {
                 space(&mut words, before);
+                if let Some(time) = minutes_and_seconds(number, kind).filter(|_| !has_unit) {
+                    words += &time;
+                    continue;
+                }
                 words += number;
                 if Some(at) == last && !has_unit {
                     words += bare_unit(number, kind, pieces.get(at + 1).copied());
@@ -123,6 +127,15 @@ fn unit(pieces: &[Piece<'_>], at: usize, kind: Kind) -> Option<&'static str> {
         Kind::Distance => of(&LENGTHS).or(lap),
         Kind::Number => of(&LENGTHS).or(lap).or_else(|| of(&TIMES)),
     }
+}
+
+/// `2.30` that was read as two minutes and a half, with the sign that everybody reads so.
+fn minutes_and_seconds(number: &str, kind: Kind) -> Option<String> {
+    let Kind::Time(Some(read_s)) = kind else { return None };
+    let (minutes, seconds) = number.split_once('.').filter(|(_, seconds)| seconds.len() == 2)?;
+    let whole_s = minutes.parse::<f64>().ok()? * 60.0 + seconds.parse::<f64>().ok()?;
+    // The first of a range is less than what was read.
+    (whole_s <= read_s + 1e-6 && whole_s > read_s / 2.0).then(|| format!("{minutes}:{seconds}"))
 }
 
 /// The unit of a number that is written without one.

@@ -233,6 +233,7 @@ impl<'a> Text<'a> {
                 let race = race_m.map_or_else(String::new, |race_m| format!("{} ", next(race_m)));
                 match part {
                     HurdlePart::Whole => format!("{race}hurdles"),
+                    HurdlePart::To(1) => format!("{race}hurdles to the first"),
                     HurdlePart::To(hurdle) if race.is_empty() => format!("hurdles 1 to {hurdle}"),
                     HurdlePart::To(hurdle) => format!("{race}hurdles to hurdle {hurdle}"),
                     HurdlePart::Between { first, last } => format!("{race}hurdles, {first} to {last}"),

@@ -222,7 +222,7 @@ impl Cursor<'_> {
             return Some(2);
         }
         // `target 80 secs`, but not `target 6 reps`
-        let is_target = self.is_word(0, &["target", "targets", "tgt", "aiming"]);
+        let is_target = self.is_word(0, &["target", "targets", "tgt", "aim", "aiming"]);
         let of = 1 + usize::from(self.is_word(1, &["of", "for", "time"]));
         if is_target && self.number_at(of).is_some_and(|seconds| self.is_likely_time(seconds)) {
             return Some(of);
@@ -453,6 +453,7 @@ impl Cursor<'_> {
             return Ok(Pace::Race(metres));
         }
         let first = self.seconds("a pace", PACE_HELP)?;
+        let first = self.in_minutes(first);
         if self.is_word(0, &["pace", "speed"]) {
             // `31 sec pace` is for the distance that such a time is run over.
             self.skip();
@@ -474,6 +475,20 @@ impl Cursor<'_> {
             return self.rate(*first);
         }
         Ok(Pace::Time { seconds: *first, to_s: None })
+    }
+
+    /// `1000 @ 3.20`: minutes and seconds, where nobody runs the last run in so few seconds.
+    fn in_minutes(&self, time: Spanned<f64>) -> Spanned<f64> {
+        let written = &self.text[time.span.clone()];
+        let digits = written.split_once('.').filter(|(_, seconds)| seconds.len() == 2);
+        let whole = digits.and_then(|(minutes, seconds)| {
+            let seconds = seconds.parse::<u32>().ok().filter(|seconds| *seconds < 60)?;
+            Some(f64::from(minutes.parse::<u32>().ok()?.checked_mul(60)?.checked_add(seconds)?))
+        });
+        match whole.filter(|whole| !self.is_likely_time(time.value) && self.is_likely_time(*whole)) {
+            Some(whole) => Spanned::new(whole, time.span),
+            None => time,
+        }
     }
 
     /// `56/57`: a time hardly longer than the one in front, and no distance.
@@ -548,6 +563,7 @@ impl Cursor<'_> {
     fn slower(&mut self, first: &Spanned<f64>) -> Read<Pace> {
         let is_bare = !self.is_duration();
         let last = self.seconds("the slower of two times", PACE_HELP)?;
+        let last = self.in_minutes(last);
         let (mut first_s, mut last_s) = (first.value, last.value);
         let first_is_bare = self.text[first.span.clone()].bytes().all(|byte| byte.is_ascii_digit());
         if first_is_bare && self.has_minutes(&last) {

@@ -42,6 +42,9 @@ fn is_usual_distance(number: f64) -> bool {
     number >= 100.0 && number % 50.0 == 0.0
 }
 
+/// The least that is a distance in front of a word for a rest, in metres: `20 rec`.
+const LEAST_JOG_M: f64 = 10.0;
+
 /// `1.30`, `2.15`: minutes with a point in front of two digits of seconds.
 fn minutes_and_seconds(written: &str) -> Option<f64> {
     let (minutes, seconds) = written.split_once('.').filter(|(_, seconds)| seconds.len() == 2)?;
@@ -53,19 +56,26 @@ impl Cursor<'_> {
     /// Whether a duration comes next that says how long a recovery is: `2min / 8min between sets`,
     /// `8min between sets`, `90s rest`, `2 min jog`.
     pub(crate) fn is_duration_gap(&mut self) -> bool {
-        self.is_duration_before(|cursor| {
-            cursor.is_sign(0, '/')
-                || cursor.between_tokens(0).is_some()
-                || cursor.is_word(0, &RESTING)
-                || cursor.is_word(0, &CYCLES)
-                || cursor.is_word(0, &["full", "set", "active", "passive"]) && cursor.is_word(1, RESTS)
-                || cursor.is_word(0, &["after"]) && cursor.is_word(1, &["each"])
-                || cursor.is_word(0, &["easy", "slow"]) && cursor.between_tokens(1).is_some()
-                || cursor.is_word(0, RESTS)
-                || cursor.is_word(0, &[AFTER])
-                || cursor.is_per_distance()
-                || cursor.jog_tokens(0).is_some()
-        })
+        self.is_bare_rest()
+            || self.is_duration_before(|cursor| {
+                cursor.is_sign(0, '/')
+                    || cursor.between_tokens(0).is_some()
+                    || cursor.is_word(0, &RESTING)
+                    || cursor.is_word(0, &CYCLES)
+                    || cursor.is_word(0, &["full", "set", "active", "passive"]) && cursor.is_word(1, RESTS)
+                    || cursor.is_word(0, &["after"]) && cursor.is_word(1, &["each"])
+                    || cursor.is_word(0, &["easy", "slow"]) && cursor.between_tokens(1).is_some()
+                    || cursor.is_word(0, RESTS)
+                    || cursor.is_word(0, &[AFTER])
+                    || cursor.is_per_distance()
+                    || cursor.jog_tokens(0).is_some()
+            })
+    }
+
+    /// Whether a number without a unit that is no distance stands in front of a word for a rest: `2.30 rec`, `2 rest`.
+    fn is_bare_rest(&self) -> bool {
+        let is_short = self.number_at(0).is_some_and(|number| number < LEAST_JOG_M);
+        is_short && !self.is_duration() && self.is_word(1, RESTS)
     }
 
     /// Whether a duration stands `ahead` that is neither a run by time nor a clause of its own.
