@@ -41,6 +41,15 @@ impl Folder {
         fs::read_to_string(self.path().join(name)).expect("the file is there")
     }
 
+    /// Makes a pipe that nobody ever writes to: whoever opened it would wait for ever.
+    #[cfg(target_os = "linux")]
+    pub(crate) fn make_pipe(&self, name: &str) {
+        use rustix::fs::{CWD, FileType, Mode, mknodat};
+
+        mknodat(CWD, self.at(name), FileType::Fifo, Mode::RUSR | Mode::WUSR, 0)
+            .expect("the folder can be written");
+    }
+
     /// How many files there are.
     pub(crate) fn count(&self) -> usize {
         fs::read_dir(self.path()).expect("the folder is still there").count()

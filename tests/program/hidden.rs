@@ -147,14 +147,12 @@ notes.txt: no faults; a session of 1 block with 6 runs
 "#]]);
 }
 
-/// Nobody ever writes to it: whoever opened it would wait for ever.
 #[cfg(target_os = "linux")]
 #[test]
 fn a_pipe_or_a_device_is_refused_without_waiting() {
     let folder = Folder::new();
     for name in ["pipe.yaml", "pipe.txt"] {
-        let made = std::process::Command::new("mkfifo").arg(folder.at(name)).status().expect("it is there");
-        assert!(made.success());
+        folder.make_pipe(name);
     }
     std::os::unix::fs::symlink("/dev/zero", folder.at("zero.yaml")).expect("it can be made");
     for arguments in [

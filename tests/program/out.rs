@@ -60,8 +60,7 @@ fn a_folder_that_takes_no_files_is_an_error_of_writing() {
 fn a_pipe_or_a_device_is_neither_replaced_nor_waited_for() {
     let folder = Folder::new();
     std::os::unix::fs::symlink("/dev/full", folder.at("device.txt")).expect("the folder can be written");
-    let made = std::process::Command::new("mkfifo").arg(folder.at("pipe.txt")).status();
-    assert!(made.expect("it is there").success());
+    folder.make_pipe("pipe.txt");
     for name in ["device.txt", "pipe.txt"] {
         let told = format!(
             "error: `{name}` is a pipe or a device, not a file; leave out `--out` and redirect standard output\n"

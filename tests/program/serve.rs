@@ -5,6 +5,8 @@ use std::net::TcpListener;
 use std::thread;
 
 use plan_desk::{Carrier, PageFile, page_files};
+#[cfg(unix)]
+use rustix::process::Signal;
 use serde_json::Value;
 
 use crate::folder::Folder;
@@ -34,13 +36,13 @@ fn it_prints_one_line_with_its_address_and_is_reached_by_this_machine_only() {
     assert!(served.address().ip().is_loopback() && served.address().port() > 0);
     served.assert_serving();
     #[cfg(unix)]
-    assert_eq!(served.end_by("INT").1, "");
+    assert_eq!(served.end_by(Signal::INT).1, "");
 }
 
 #[cfg(unix)]
 #[test]
 fn ctrl_c_and_the_signal_to_terminate_end_it_with_status_0() {
-    for signal in ["INT", "TERM"] {
+    for signal in [Signal::INT, Signal::TERM] {
         let served = Served::new();
         served.assert_serving();
         // Neither one who is connected and says nothing, nor one in the midst of a request, keeps it.
@@ -48,7 +50,7 @@ fn ctrl_c_and_the_signal_to_terminate_end_it_with_status_0() {
         let mut half = served.connect();
         half.write_all(b"POST /api/plan HTTP/1.1\r\nHost: localhost\r\nContent-").expect("it is read");
         let (status, _) = served.end_by(signal);
-        assert_eq!(status.code(), Some(0), "{signal}: {status:?}");
+        assert_eq!(status.code(), Some(0), "{signal:?}: {status:?}");
     }
 }
 
@@ -504,7 +506,7 @@ fn nothing_outside_the_folder_is_reached_by_a_name() {
     assert_eq!(outside.read("secret.yaml"), "title: Secret\nblocks: [200]\n");
 }
 
-#[cfg(unix)]
+#[cfg(target_os = "linux")]
 #[test]
 fn no_link_is_followed_or_listed_and_no_pipe_waited_for() {
     use std::os::unix::fs::symlink;
@@ -515,8 +517,7 @@ fn no_link_is_followed_or_listed_and_no_pipe_waited_for() {
     symlink(outside.at("new.yaml"), folder.at("dangling.yaml")).expect("it can be made");
     symlink(outside.path(), folder.at("folder.yaml")).expect("it can be made");
     symlink("/dev/zero", folder.at("zero.txt")).expect("it can be made");
-    let made = std::process::Command::new("mkfifo").arg(folder.at("pipe.txt")).status().expect("it is there");
-    assert!(made.success());
+    folder.make_pipe("pipe.txt");
     let list = served.get("/api/sessions").json();
     assert_eq!(list["sessions"].as_array().map(Vec::len), Some(1), "{list}");
     for name in

@@ -5,6 +5,8 @@ use std::net::{SocketAddr, TcpStream};
 use std::process::{Child, ChildStdout, Command, ExitStatus, Stdio};
 use std::time::Duration;
 
+#[cfg(unix)]
+use rustix::process::{Pid, Signal, kill_process};
 use serde_json::Value;
 
 use crate::run::program;
@@ -94,10 +96,8 @@ impl Served {
 
     /// Sends a signal; how it ends, and what it has printed besides its address.
     #[cfg(unix)]
-    pub(crate) fn end_by(mut self, signal: &str) -> (ExitStatus, String) {
-        let id = self.child.id().to_string();
-        let sent = Command::new("kill").args(["-s", signal, &id]).status().expect("it is there");
-        assert!(sent.success());
+    pub(crate) fn end_by(mut self, signal: Signal) -> (ExitStatus, String) {
+        kill_process(Pid::from_child(&self.child), signal).expect("it runs");
         let status = self.child.wait().expect("it ends");
         let mut rest = String::new();
         self.output.read_to_string(&mut rest).expect("it is UTF-8");

@@ -85,8 +85,7 @@ fn names_pipes_and_links_that_cannot_be_read_are_left_out() {
     let name = std::ffi::OsStr::from_bytes(b"tues\xffday.yaml");
     std::fs::write(folder.path().join(name), SESSION).expect("the folder can be written");
     symlink("nowhere", folder.at("link.yaml")).expect("the folder can be written");
-    let made = std::process::Command::new("mkfifo").arg(folder.at("pipe.yaml")).status();
-    assert!(made.expect("it is there").success());
+    folder.make_pipe("pipe.yaml");
     folder.toeline(&["week", "."]).assert().success().stderr_eq(str![[r#"
 note: left out: cannot read `./link.yaml`: No such file or directory (os error 2)
 note: left out: `./pipe.yaml` is a pipe or a device, not a file; write `-` to read standard input
