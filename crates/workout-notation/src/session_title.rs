@@ -6,6 +6,7 @@ use lane_distance::MOST_LANES;
 
 use crate::closing_words::CLOSED;
 use crate::cursor::Cursor;
+use crate::forms::lanes::LANE_NAMES;
 use crate::line_words::words;
 use crate::lines::Line;
 use crate::problem::Problem;
@@ -73,8 +74,12 @@ fn lanes_in(lexed: &Lexed<'_>) -> Option<Range<usize>> {
             return Some(cursor.since(begins));
         }
         cursor.go_back(begins);
-        if cursor.word(&WHICH) && cursor.word(&["lane", "lanes"]) {
-            return Some(cursor.since(begins));
+        // `outside lanes`, `outside 2 lanes`
+        if cursor.word(&WHICH) {
+            cursor.skip_all(usize::from(is_few(&cursor)));
+            if cursor.word(&LANE_NAMES[..2]) {
+                return Some(cursor.since(begins));
+            }
         }
         cursor.go_back(begins);
         cursor.skip();
