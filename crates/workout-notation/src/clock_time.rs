@@ -15,6 +15,9 @@ const START: [&str; 8] = ["start", "starts", "starting", "begin", "begins", "beg
 /// Words that may stand beside it.
 const BESIDE: [&str; 6] = ["at", "sharp", "prompt", "onwards", "on", ":"];
 
+/// Words for everybody in front of a colon.
+const ALL: [&str; 3] = ["all", "everyone", "everybody"];
+
 /// Words for the day on which one reads them.
 const THIS_DAY: [&str; 4] = ["tonight", "today", "tomorrow", "evening"];
 
@@ -103,13 +106,16 @@ pub(crate) fn time_in_front(line: &str) -> Option<(NaiveTime, bool, Range<usize>
     let words = words(line);
     let first = words.iter().take_while(|word| ["-", "*", "•"].contains(&word.text)).count();
     let (written, next) = time(&words, first)?;
-    let dash = words.get(next).filter(|dash| ["-", "–", "—"].contains(&dash.text))?;
+    // `11.30 all: core`
+    let is_of_all = words.get(next).is_some_and(|all| all.is_one(&ALL))
+        && words.get(next + 1).is_some_and(|colon| colon.text == ":");
+    let dash = words.get(next).filter(|dash| is_of_all || ["-", "–", "—"].contains(&dash.text))?;
     // `6:30 pm - 8:00 pm`
     if time(&words, next + 1).is_some_and(|(_, end)| end == words.len()) {
         return None;
     }
-    let is_apart =
-        dash.range.start > words[next - 1].range.end && words.get(next + 1)?.range.start > dash.range.end;
+    let is_apart = is_of_all
+        || dash.range.start > words[next - 1].range.end && words.get(next + 1)?.range.start > dash.range.end;
     let is_time = written.half.is_some() || written.has_colon && !written.is_bare && written.is_no_date();
     let is_of_training = written.half.is_some() || written.is_evening() || (6..22).contains(&written.hour);
     if !is_apart || !(is_time || written.minute.is_some_and(|minute| minute % 5 == 0)) || !is_of_training {
@@ -117,7 +123,8 @@ pub(crate) fn time_in_front(line: &str) -> Option<(NaiveTime, bool, Range<usize>
     }
     let is_unsure = written.half.is_none() && written.is_evening();
     let begins = written.at(written.half.or(is_unsure.then_some(true)))?;
-    Some((begins, is_unsure, words[first].range.start..dash.range.end))
+    let end = if is_of_all { words[next - 1].range.end } else { dash.range.end };
+    Some((begins, is_unsure, words[first].range.start..end))
 }
 
 /// How many words name the day, or what is done on it, at the front of several: `Tuesday`, `Training`, `5/5/27`,

@@ -9,7 +9,7 @@ use crate::day;
 use crate::doubt::Doubt;
 use crate::forms::{
     Details, EXAMPLE, FORMS, FURTHEST_M, Gap, MOST_REPS, NOT_IN_TURN, NOT_IN_TURN_HELP, Pace, RecoveryKind,
-    RunKind, RunLength,
+    RunKind, RunLength, is_time_of_day,
 };
 use crate::item::{TOO_DEEP, TOO_DEEP_HELP};
 use crate::problem::Problem;
@@ -235,6 +235,9 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
     if let Some(problem) = recovery_out_of_range(&series, cursor.text) {
         return Err(vec![problem]);
     }
+    if let Some(problem) = time_of_day(&series, cursor.text) {
+        return Err(vec![problem]);
+    }
     if let Some(span) = too_deep(&series, 1) {
         return Err(vec![Problem::new(span, TOO_DEEP).with_help(TOO_DEEP_HELP)]);
     }
@@ -244,6 +247,20 @@ fn read(cursor: &mut Cursor<'_>) -> Result<(Option<String>, Body), Vec<Problem>>
         return Err(vec![Problem::new(whole, message).with_help("split it into several sessions")]);
     }
     Ok((label, Body::Runs(Box::new(series))))
+}
+
+/// `11.30 all: core`: one run over so many metres is rather a time of day.
+fn time_of_day(series: &Series, text: &str) -> Option<Problem> {
+    let (1, [Item::Run(run)]) = (series.count, series.items.as_slice()) else { return None };
+    let written = text.get(run.kind.span.clone())?;
+    if !matches!(run.kind.value, RunKind::Plain(_)) || !is_time_of_day(written) {
+        return None;
+    }
+    let problem = Problem::new(run.kind.span.clone(), format!("`{written}` could be a time of day"));
+    let with_colon = written.replace('.', ":");
+    Some(
+        problem.with_help(format!("write `{with_colon} - ` in front of what is done then, or `{written} m`")),
+    )
 }
 
 /// A recovery that nobody takes between runs: what it is made of, such as the distance of its run, can be anything.

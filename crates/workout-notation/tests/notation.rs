@@ -427,6 +427,8 @@ fn what_was_found_by_trying_prints_as_it_is_read() {
         "3 laps of 6000m fast/40m easy",
         "20 of 5 fast 5 easy",
         "A: 6 x 0200;M",
+        "3 x 12.55m + 2 x fly 15.05m @ 2s",
+        "15.05 m",
         "58R4,,DDD8,8,8,8,88/3\"Ex13 ,8/3\"E1",
     ] {
         check_again(text).unwrap_or_else(|problem| panic!("{text}: {problem}"));

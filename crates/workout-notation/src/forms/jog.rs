@@ -34,8 +34,8 @@ pub(crate) const FURTHEST_M: f64 = 10_000.0;
 pub(crate) const LAP_M: f64 = 400.0;
 
 const BACK: Phrases = Phrases::new(&[
-    &[&["walk", "jog", "walking", "jogging"], &["back"]],
-    &[&["walk", "jog"], &["-"], &["back"]],
+    &[&["walk", "jog", "walking", "jogging"], &["back", "backs"]],
+    &[&["walk", "jog"], &["-"], &["back", "backs"]],
     &[&["walkback", "jogback", "wb", "wbr", "jbr"]],
     &[&["w"], &["/"], &["b", "back"]],
     &[&["walk"], &["/"], &["jog"], &["back"]],

@@ -54,7 +54,7 @@ pub use stance::Stance;
 pub(crate) use jog::FURTHEST_M;
 pub(crate) use pace::SHORT_S;
 pub(crate) use rest::LEAST_BARE_S;
-pub(crate) use run_length::EXAMPLE;
+pub(crate) use run_length::{EXAMPLE, is_time_of_day};
 pub(crate) use straights_and_bends::{NOT_IN_TURN, NOT_IN_TURN_HELP};
 
 use crate::closing_words::{CLOSED, KEEP_OUT, OPEN};

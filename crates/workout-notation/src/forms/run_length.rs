@@ -20,7 +20,11 @@ pub enum RunLength {
 impl fmt::Display for RunLength {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Metres(metres) => write!(f, "{metres}"),
+            Self::Metres(metres) => {
+                let written = metres.to_string();
+                let unit = if is_time_of_day(&written) { "m" } else { "" };
+                write!(f, "{written}{unit}")
+            }
             Self::Laps(laps) => write!(f, "{laps} laps"),
         }
     }
@@ -66,4 +70,13 @@ impl Cursor<'_> {
         }
         Ok(Spanned::new(RunLength::Metres(metres), span))
     }
+}
+
+/// `11.30`, `18.15`: nobody runs so many metres and centimetres.
+pub(crate) fn is_time_of_day(written: &str) -> bool {
+    let Some((hour, minute)) = written.split_once('.').filter(|(_, minute)| minute.len() == 2) else {
+        return false;
+    };
+    let in_fives = |minute: u32| minute < 60 && minute.is_multiple_of(5);
+    hour.parse().is_ok_and(|hour: u32| hour < 24) && minute.parse().is_ok_and(in_fives)
 }
