@@ -60,8 +60,11 @@ impl Cursor<'_> {
         if is_on && (!self.is_number(1) && self.word_at(1).is_none() || is_off_behind) {
             self.skip();
         }
-        // `20 min jog` is as hard as a jog.
-        let is_jog = matches!(kind, RunKind::Timed { .. }) && self.is_word(0, &["jog", "walk"]);
+        // `20 min jog`, `2km jog` are as hard as a jog.
+        let is_alone = begins == 0
+            && (self.kind(1).is_none() || [',', '+', ';'].iter().any(|&sign| self.is_sign(1, sign)));
+        let is_own = matches!(kind, RunKind::Timed { .. }) || is_alone && matches!(kind, RunKind::Plain(_));
+        let is_jog = is_own && self.is_word(0, &["jog", "walk"]);
         if is_jog && !self.is_number(1) && !self.is_word(1, &["back", "exactly"]) && details.effort.is_none()
         {
             details.effort = self.on_foot();
