@@ -334,6 +334,11 @@ fn a_rest_after_a_block_is_the_break_behind_it() {
     };
     assert_eq!(go("rest_after: 2min", ""), [0.0, 150.0, 465.0]);
     assert_eq!(go("rest_after: 90", "between_blocks: 1min\n"), [0.0, 120.0, 195.0]);
+    // Behind one run there is no other rest.
+    let plan = json(&["plan", "1 x 150 @ 20, 10 min; 150 @ 20; 2 x 60 @ 8, 6 min; 100 @ 15"]);
+    let go_s: Vec<f64> =
+        list(&plan["blocks"]).iter().map(|block| number(&block["reps"][0]["go_s"])).collect();
+    assert_eq!(go_s, [0.0, 620.0, 940.0, 1616.0]);
     let folder = Folder::with("a.yaml", "title: A\nblocks: [{ text: 200, rest_after: 2 laps }]\n");
     folder.toeline(&["plan", "a.yaml"]).assert().code(2).stderr_eq(str![[r#"
 error: `2 laps` is not understood

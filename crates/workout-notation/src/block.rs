@@ -247,13 +247,38 @@ impl Block {
     /// assert_eq!(rests, [rep, set, rep, None]);
     /// ```
     pub fn steps(&self) -> Vec<Step<'_>> {
-        let mut steps = Vec::new();
-        if let Body::Runs(series) = &self.body {
-            series.flatten(&mut Vec::new(), 1, &mut steps);
-        }
+        let mut steps = self.all_steps();
         if let Some(last) = steps.last_mut() {
             last.gap = None;
             last.recovery = None;
+        }
+        steps
+    }
+
+    /// How long they rest behind the only run, in seconds, before whatever comes next: one run has no rest between.
+    ///
+    /// ```
+    /// use workout_notation::Block;
+    ///
+    /// let rest = |text| Block::parse(text).expect("it is well formed").rest_behind_one();
+    /// assert_eq!(rest("1 x 150 @ 90%, 10 min"), Some(600.0));
+    /// assert_eq!(rest("2 x 150 @ 90%, 10 min"), None);
+    /// ```
+    #[must_use]
+    pub fn rest_behind_one(&self) -> Option<f64> {
+        if self.count() != 1 {
+            return None;
+        }
+        match self.all_steps().pop()?.gap? {
+            Gap::Rest(rest_s) => Some(rest_s),
+            Gap::Cycle(_) => None,
+        }
+    }
+
+    fn all_steps(&self) -> Vec<Step<'_>> {
+        let mut steps = Vec::new();
+        if let Body::Runs(series) = &self.body {
+            series.flatten(&mut Vec::new(), 1, &mut steps);
         }
         steps
     }

@@ -9,8 +9,9 @@ pub(crate) const MOST_WORDS: usize = 3;
 
 /// Words for who trains.
 #[rustfmt::skip]
-pub(crate) const PEOPLE: [&str; 50] = [
-    "sprinters", "milers", "hurdlers", "walkers", "jumpers", "throwers", "juniors", "seniors", "masters", "veterans",
+pub(crate) const PEOPLE: [&str; 54] = [
+    "sprinters", "milers", "hurdlers", "walkers", "jumpers", "throwers", "steeplers", "steeplechasers", "vaulters",
+    "multis", "juniors", "seniors", "masters", "veterans",
     "vets", "beginners", "improvers", "boys", "girls", "men", "women", "ladies", "lads", "novices", "minors", "youths",
     "adults", "intermediates", "advanced", "newcomers", "kids", "minis", "cadets",
     "youngsters", "teens", "teenagers", "elite", "elites", "academy", "development", "paras", "varsity", "jv",

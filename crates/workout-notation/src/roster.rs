@@ -101,7 +101,7 @@ fn without_coaches(line: &str) -> &str {
 
 /// The same of words without lanes behind them.
 fn named(words: &str, has_colon: bool, has_others: bool) -> Option<(&str, Roster)> {
-    if let Some((group, roster)) = in_brackets(words, has_colon) {
+    if let Some((group, roster)) = in_brackets(words, has_colon || has_others) {
         let begins_with_digit = |word: &str| word.starts_with(|letter: char| letter.is_ascii_digit());
         let is_else = group.split_whitespace().any(begins_with_digit)
             || names_part(group) && !names_people(group) && !is_training(group)
@@ -187,8 +187,8 @@ pub(crate) fn with_athletes(words: &str, has_colon: bool) -> (&str, Roster) {
     (group, Roster { lanes, ..roster })
 }
 
-/// What stands in front of the last brackets, and the names in them.
-fn in_brackets(words: &str, has_colon: bool) -> Option<(&str, Roster)> {
+/// What stands in front of the last brackets, and the names in them: given whether one is enough for a group.
+fn in_brackets(words: &str, may_be_one: bool) -> Option<(&str, Roster)> {
     let inner = words.strip_suffix(')')?;
     let mut depth = 1;
     let open = inner.char_indices().rev().find(|&(_, letter)| {
@@ -207,7 +207,7 @@ fn in_brackets(words: &str, has_colon: bool) -> Option<(&str, Roster)> {
         return Some((group, Roster { unnamed, ..Roster::default() }));
     }
     // `A (Ada):`
-    let fewest = if has_colon && (is_group_name(group) || is_sign(group)) { 1 } else { FEWEST };
+    let fewest = if may_be_one && (is_group_name(group) || is_sign(group)) { 1 } else { FEWEST };
     (!group.is_empty()).then_some((group, Roster::read(&names[1..], fewest)?))
 }
 

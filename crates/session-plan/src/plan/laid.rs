@@ -104,8 +104,10 @@ enum Break {
 }
 
 impl Break {
+    /// What a block says of it; the rest behind one run alone lies behind the block.
     fn after(block: &Block, otherwise: Self) -> Self {
-        block.rest_after.as_ref().map_or(otherwise, |rest| Self::Given(rest.seconds))
+        let rest_s = block.rest_after.as_ref().map(|rest| rest.seconds);
+        rest_s.or_else(|| block.rest_behind_one()).map_or(otherwise, Self::Given)
     }
 
     /// What a block says of it, in seconds.
