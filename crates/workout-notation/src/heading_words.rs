@@ -33,8 +33,9 @@ const PARTS: [&str; 22] = [
 const COOL_DOWN: [&str; 6] = ["cool", "cooldown", "cooling", "cd", "wd", "warmdown"];
 
 /// Names of all groups.
-const EVERYBODY: [&str; 11] = [
+const EVERYBODY: [&str; 12] = [
     "all",
+    "both",
     "everyone",
     "everybody",
     "all groups",

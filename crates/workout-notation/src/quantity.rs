@@ -20,6 +20,13 @@ pub(crate) fn is_time_that_can_be(seconds: f64) -> bool {
     seconds > 0.0 && seconds <= LONGEST_S
 }
 
+/// `3.20`: minutes with a point in front of two digits of seconds, in seconds.
+pub(crate) fn minutes_and_seconds(written: &str) -> Option<f64> {
+    let (minutes, seconds) = written.split_once('.').filter(|(_, seconds)| seconds.len() == 2)?;
+    let seconds = seconds.parse::<u32>().ok().filter(|seconds| *seconds < 60)?;
+    Some(f64::from(minutes.parse::<u32>().ok()?.checked_mul(60)?.checked_add(seconds)?))
+}
+
 impl Cursor<'_> {
     /// The metres of a unit that stands `ahead`.
     pub(crate) fn metres_in(&self, ahead: usize) -> Option<f64> {
@@ -163,6 +170,21 @@ impl Cursor<'_> {
             }
         }
         self.time_that_can_be(seconds, begins, what)
+    }
+
+    /// Whether a number ahead is minutes and seconds with a point, and a time for the last run.
+    pub(crate) fn is_in_minutes(&self, ahead: usize) -> bool {
+        let time = self.number_as_written(ahead).and_then(minutes_and_seconds);
+        time.is_some_and(|seconds| self.is_likely_time(seconds))
+    }
+
+    /// `1000 @ 3.20`: minutes and seconds, where nobody runs the last run in so few seconds.
+    pub(crate) fn in_minutes(&self, time: Spanned<f64>) -> Spanned<f64> {
+        let whole_s = minutes_and_seconds(&self.text[time.span.clone()]);
+        match whole_s.filter(|whole_s| !self.is_likely_time(time.value) && self.is_likely_time(*whole_s)) {
+            Some(whole_s) => Spanned::new(whole_s, time.span),
+            None => time,
+        }
     }
 
     /// A time that begins at a place and ends here; none is longer than [`LONGEST_S`].

@@ -227,7 +227,9 @@ impl Cursor<'_> {
         if is_target && self.number_at(of).is_some_and(|seconds| self.is_likely_time(seconds)) {
             return Some(of);
         }
-        if is_target && self.is_number(of) && self.is_sign(of + 1, ':') {
+        // `target 2.40`
+        let has_minutes = self.is_sign(of + 1, ':') || self.is_in_minutes(of);
+        if is_target && self.is_number(of) && has_minutes {
             return Some(of);
         }
         (self.is_word(0, &["i"]) && self.is_number(1) && self.is_sign(2, '%')).then_some(1)
@@ -475,20 +477,6 @@ impl Cursor<'_> {
             return self.rate(*first);
         }
         Ok(Pace::Time { seconds: *first, to_s: None })
-    }
-
-    /// `1000 @ 3.20`: minutes and seconds, where nobody runs the last run in so few seconds.
-    fn in_minutes(&self, time: Spanned<f64>) -> Spanned<f64> {
-        let written = &self.text[time.span.clone()];
-        let digits = written.split_once('.').filter(|(_, seconds)| seconds.len() == 2);
-        let whole = digits.and_then(|(minutes, seconds)| {
-            let seconds = seconds.parse::<u32>().ok().filter(|seconds| *seconds < 60)?;
-            Some(f64::from(minutes.parse::<u32>().ok()?.checked_mul(60)?.checked_add(seconds)?))
-        });
-        match whole.filter(|whole| !self.is_likely_time(time.value) && self.is_likely_time(*whole)) {
-            Some(whole) => Spanned::new(whole, time.span),
-            None => time,
-        }
     }
 
     /// `56/57`: a time hardly longer than the one in front, and no distance.

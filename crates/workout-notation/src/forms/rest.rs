@@ -6,6 +6,7 @@ use crate::forms::jog::JOGS;
 use crate::forms::recovery::{AFTER, Gap, KIND, REST, Recovery, RecoveryKind, SET_REST};
 use crate::last_run::LastRun;
 use crate::phrases::Phrases;
+use crate::quantity::minutes_and_seconds;
 use crate::rest_words::RESTS;
 use crate::shared::PerDistance;
 use crate::spanned::Spanned;
@@ -45,11 +46,9 @@ fn is_usual_distance(number: f64) -> bool {
 /// The least that is a distance in front of a word for a rest, in metres: `20 rec`.
 const LEAST_JOG_M: f64 = 10.0;
 
-/// `1.30`, `2.15`: minutes with a point in front of two digits of seconds.
-fn minutes_and_seconds(written: &str) -> Option<f64> {
-    let (minutes, seconds) = written.split_once('.').filter(|(_, seconds)| seconds.len() == 2)?;
-    let (minutes, seconds): (u32, u32) = (minutes.parse().ok()?, seconds.parse().ok()?);
-    (minutes <= 20 && seconds < 60 && seconds % 5 == 0).then_some(f64::from(minutes * 60 + seconds))
+/// `1.30`, `2.15`: minutes with a point in front of two digits of seconds, as rests are written.
+fn minutes_of_rest(written: &str) -> Option<f64> {
+    minutes_and_seconds(written).filter(|rest_s| *rest_s < 21.0 * 60.0 && rest_s % 5.0 == 0.0)
 }
 
 impl Cursor<'_> {
@@ -171,11 +170,11 @@ impl Cursor<'_> {
             if !are_minutes {
                 self.doubts.push(Doubt::BareMinutes);
             }
-            let rest_s = minutes_and_seconds(&self.text[seconds.span.clone()]).unwrap_or(value * 60.0);
+            let rest_s = minutes_of_rest(&self.text[seconds.span.clone()]).unwrap_or(value * 60.0);
             return Ok(Spanned::new(rest_s, seconds.span));
         }
         // `rec 1.45`
-        if is_bare && let Some(rest_s) = minutes_and_seconds(&self.text[seconds.span.clone()]) {
+        if is_bare && let Some(rest_s) = minutes_of_rest(&self.text[seconds.span.clone()]) {
             self.doubts.push(Doubt::BareMinutes);
             return Ok(Spanned::new(rest_s, seconds.span));
         }
