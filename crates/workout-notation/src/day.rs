@@ -16,6 +16,7 @@ use crate::forms::FORMS;
 use crate::group_time::GroupTime;
 use crate::lanes_of_day::{lanes_of_all, lanes_of_groups};
 use crate::line_words::{Word, words};
+use crate::people::is_group_name;
 use crate::problem::Problem;
 use crate::roster::named_group;
 use crate::token::Lexed;
@@ -58,6 +59,11 @@ impl Day {
         let first = self.groups.iter().map(|(_, begins, _)| *begins).min();
         self.begins = self.begins.into_iter().chain(first).min();
     }
+}
+
+/// Whether a line begins with the name of a group.
+fn names_group(line: &str) -> bool {
+    is_group_name(line.split([':', '(']).next().unwrap_or(line).trim())
 }
 
 /// Words in front of what is said of the day alone in a line.
@@ -116,6 +122,9 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
             said.push(start + range.start..start + range.end);
             if day.begins.is_none() && day.groups.is_empty() {
                 (day.begins, day.is_unsure) = (Some(begins), is_unsure);
+            } else if names_group(&line[range.end..]) {
+                // `6.45 - Seniors`
+                day.groups.push((start + range.start, begins, None));
             } else {
                 day.blocks.push((start + range.end, begins));
             }

@@ -82,13 +82,17 @@ impl GroupTime {
     fn in_front(line: &str, words: &[Word<'_>]) -> Option<Self> {
         let (written, next) = time(words, 0).filter(|(written, _)| written.is_sure())?;
         let name = line.get(words.get(next)?.range.start..)?;
-        let end = name.find([':', '(']).filter(|end| is_group_name(name[..*end].trim()))?;
+        // `6.45 Seniors` alone in its line.
+        let end = name.find([':', '(']).unwrap_or(name.len());
+        if !is_group_name(name[..end].trim()) {
+            return None;
+        }
         if name[..end].contains([';', ',', '-']) || words.get(next)?.is_one(&BEFORE) {
             return None;
         }
         let is_group = !has_count(&name[..end]);
-        let phrase =
-            phrase(&words[..next], Stands::BehindDay).filter(|_| is_group && written.is_no_date())?;
+        let phrase = phrase(&words[..next], Stands::BehindDay)
+            .filter(|_| is_group && (written.half.is_some() || written.is_no_date()))?;
         let Phrase { begins, ends, is_unsure, .. } = phrase;
         let range = words[0].range.start..words[next].range.start;
         Some(Self { begins, ends, is_of_group: true, is_unsure, range })

@@ -37,6 +37,8 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) rest: Option<RestAfter>,
     /// Whether it stands alone in its line, and says nothing of all groups.
     is_rest_of_line: bool,
+    /// When the group begins of the last heading that is no item of a list.
+    above_begins: Option<NaiveTime>,
     /// Whether only blocks may stand in it.
     is_blocks: bool,
     /// The groups that are named in front of what they do.
@@ -103,6 +105,7 @@ impl<'a> SessionReader<'a> {
             problems: Vec::new(),
             rest: None,
             is_rest_of_line: false,
+            above_begins: None,
             is_blocks,
             labels: GroupLabels::of(lines),
             label: None,
@@ -307,15 +310,22 @@ impl<'a> SessionReader<'a> {
 
     /// When a group begins, and ends, by what its line says of that.
     fn time_of(&self, line: &Line<'_>) -> Option<(NaiveTime, Option<NaiveTime>)> {
-        let (at, begins, ends) = self.group_times.iter().find(|(at, ..)| *at >= line.start)?;
-        (!self.text[line.start..*at].contains('\n')).then_some((*begins, *ends))
+        // `6.45 Seniors`: it may stand in front.
+        let from = self.text[..line.start].rfind('\n').map_or(0, |end| end + 1);
+        let (at, begins, ends) = self.group_times.iter().find(|(at, ..)| *at >= from)?;
+        let is_here = *at < line.start || !self.text[line.start..*at].contains('\n');
+        is_here.then_some((*begins, *ends))
     }
 
-    /// Begins the group that a line names when its line says so.
+    /// Begins the group that a line names when its line says so, or the heading above it where it is an item of a list.
     pub(crate) fn begin_at(&mut self, line: &Line<'_>) {
-        if let (Some((begins, ends)), Some(part)) = (self.time_of(line), self.workout.parts.last_mut()) {
-            (part.begins, part.ends) = (Some(begins), ends);
+        let time = self.time_of(line);
+        if !line.is_bullet {
+            self.above_begins = time.map(|(begins, _)| begins);
         }
+        let Some(part) = self.workout.parts.last_mut() else { return };
+        part.begins = time.map(|(begins, _)| begins).or(self.above_begins.filter(|_| line.is_bullet));
+        part.ends = time.and_then(|(_, ends)| ends);
     }
 
     /// Whether a line is the name of a group whose athletes are named above.
