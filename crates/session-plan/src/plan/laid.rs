@@ -7,7 +7,7 @@ use wave_plan::ItineraryPlan;
 use workout_notation::{Block, Body, RunLength};
 
 use crate::files::limit::Limit;
-use crate::people::session::{BETWEEN_BLOCKS_S, Group};
+use crate::people::session::{BETWEEN_BLOCKS_S, Group, Session};
 use crate::people::venue::Venue;
 use crate::plan::block_at::BlockAt;
 use crate::plan::block_part::parts;
@@ -104,10 +104,12 @@ enum Break {
 }
 
 impl Break {
-    /// What a block says of it; the rest behind one run alone lies behind the block.
-    fn after(block: &Block, otherwise: Self) -> Self {
+    /// What a block says of it. The rest behind one run alone lies behind the block, and is no shorter than the break that
+    /// the session gives.
+    fn after(block: &Block, session: &Session, otherwise: Self) -> Self {
+        let of_one = || Some(block.rest_behind_one()?.max(session.between_blocks_s.unwrap_or(0.0)));
         let rest_s = block.rest_after.as_ref().map(|rest| rest.seconds);
-        rest_s.or_else(|| block.rest_behind_one()).map_or(otherwise, Self::Given)
+        rest_s.or_else(of_one).map_or(otherwise, Self::Given)
     }
 
     /// What a block says of it, in seconds.
@@ -162,7 +164,7 @@ pub(crate) fn lay_out<'a>(
             // A note without a duration takes no time of its own.
             pending_s += rest_s + note.lasts_s.unwrap_or(0.0);
             laid.entries.push(Entry::Note(rest_s, Box::new(note)));
-            before = Break::after(block, Break::Nothing);
+            before = Break::after(block, laid.crew.session, Break::Nothing);
             continue;
         }
         let rest_s = if matches!(before, Break::Usual) { between_s } else { before.given_s() };
@@ -170,7 +172,7 @@ pub(crate) fn lay_out<'a>(
         if let Err(fault) = laid.add(venue, track, (at, block), pending_s + rest_s, warnings) {
             errors.push(PlanError { at, fault });
         }
-        (pending_s, before) = (0.0, Break::after(block, Break::Usual));
+        (pending_s, before) = (0.0, Break::after(block, laid.crew.session, Break::Usual));
     }
     laid.last_break = before;
     laid

@@ -82,6 +82,15 @@ impl Asked {
         .sum()
     }
 
+    /// How long the break behind it is, in seconds, given the one between all blocks: the rest behind its only run is none
+    /// between runs.
+    pub(crate) fn break_s(&self, between_s: f64) -> f64 {
+        match self.steps.as_slice() {
+            [Step { recovery: Recovery::Rest(rest_s), .. }] => between_s.max(*rest_s),
+            _ => between_s,
+        }
+    }
+
     /// Whether a baton is handed on in it.
     pub(crate) fn has_exchanges(&self) -> bool {
         self.steps.iter().any(|step| step.is_exchange)

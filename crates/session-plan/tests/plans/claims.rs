@@ -147,8 +147,10 @@ fn teams(reps: &[&Rep], steps: &[Step]) -> Vec<Runner> {
 /// The crews of an evening, for the search.
 fn parties(evening: &Evening, plan: &Plan) -> Option<Vec<Party>> {
     let mut parties = vec![Party::default(); evening.crews().len()];
+    let mut break_s = 0.0;
     for planned in blocks(evening, plan) {
-        let after_s = if planned.place == 0 { 0.0 } else { evening.between_s };
+        let after_s = if planned.place == 0 { 0.0 } else { break_s };
+        break_s = planned.asked.break_s(evening.between_s);
         parties[planned.crew].itineraries.extend(itineraries(plan, &planned, after_s)?);
     }
     Some(parties)

@@ -46,7 +46,7 @@ pub(crate) fn clocks(evening: &Evening) -> Vec<Clock> {
         for asked in asked {
             let last = asked.last_run();
             breaks_s.push(before_s + if last == 0 { 0.0 } else { asked.by_time_s(0) });
-            before_s = evening.between_s + asked.by_time_s(last);
+            before_s = asked.break_s(evening.between_s) + asked.by_time_s(last);
         }
         Clock { begins_s: 0.0, breaks_s }
     };
