@@ -39,7 +39,7 @@ const BEHIND: [&str; 17] = [
 const OPEN: [&str; 4] = ["open", "free", "available", "usable"];
 
 /// Signs that part what is said of lanes from the rest of a line.
-const PARTS: [&str; 10] = [",", ";", ".", "-", "–", "—", "(", ")", "|", ":"];
+const PARTS: [&str; 11] = [",", ";", ".", "!", "-", "–", "—", "(", ")", "|", ":"];
 
 /// The lanes that a part of a line gives everybody, and where that stands, with the sign in front of it.
 pub(crate) fn lanes_of_all(line: &str) -> Option<(Vec<LaneNumber>, Range<usize>)> {
@@ -139,6 +139,7 @@ mod tests {
             ("Tuesday (only lanes 3, 4 and lane 6 tonight) Wrenbeck", vec![3, 4, 6], "Tuesday  Wrenbeck"),
             ("Lanes 3-5 are free, Wrenbeck", vec![3, 4, 5], " Wrenbeck"),
             ("We've got lanes 2+3 for us.", vec![2, 3], ""),
+            ("Only lane 3 and 4 tonight!", vec![3, 4], ""),
         ] {
             let (found, range) = lanes_of_all(line).expect(line);
             assert_eq!(numbers(&found), lanes, "{line}");
