@@ -83,7 +83,7 @@ fn the_button_of_a_club_evening_never_moves() {
         stays("the other wave is chosen");
         page.reload();
         stays("a reload while two waves run");
-        page.tap_name_at(221_000, "Tove");
+        page.tap_name_at(221_000, "Otis");
         stays("a name is tapped");
         page.set_clock(232_000);
         page.tap("#go");
