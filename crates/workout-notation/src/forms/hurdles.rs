@@ -138,6 +138,11 @@ fn behind(cursor: &mut Cursor<'_>, length: &Spanned<RunLength>) -> Reading {
         return Err(cursor.problem(span, "a hurdles race is measured in metres", "write for example `110h`"));
     };
     cursor.word(&NAMES);
+    if race_m <= MOST_HURDLES {
+        let message = format!("no hurdles race is run over {race_m} m");
+        let help = format!("write `{race_m}H` for so many hurdles, or for example `100mH`");
+        return Err(cursor.problem(length.span.clone(), message, help));
+    }
     cursor.refuse_metres_of_race(race_m)?;
     let part = cursor.hurdle_part(race_m)?;
     Ok(Some(RunKind::Hurdles { race_m: Some(race_m), part }))
