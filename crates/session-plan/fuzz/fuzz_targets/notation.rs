@@ -7,9 +7,9 @@ use std::sync::LazyLock;
 
 use lane_distance::Track;
 use libfuzzer_sys::fuzz_target;
-use workout_notation::{self as notation, Block, Workout};
 use session_plan::{Session, Venue};
 use workout_notation::Problem;
+use workout_notation::{self as notation, Block, Workout};
 
 static VENUE: LazyLock<Venue> =
     LazyLock::new(|| Venue::from(Track::built_in("standard").expect("it comes with the crate")));
@@ -40,7 +40,9 @@ fn check_numbers(text: &str, workout: &Workout) {
     said.extend(workout.title.clone());
     said.extend(workout.date.map(|date| format!("{date} {}", date.format("%y"))));
     said.extend(workout.parts.iter().filter_map(|part| part.group.clone()));
-    said.extend(workout.closed_lanes.iter().map(ToString::to_string));
+    let lanes = workout.parts.iter().flat_map(|part| &part.lanes).chain(&workout.lanes);
+    said.extend(lanes.chain(&workout.closed_lanes).map(ToString::to_string));
+    said.extend(workout.parts.iter().flat_map(|part| part.athletes.iter().cloned()));
     // In hours of the whole day, and of its half.
     let of_parts = workout.parts.iter().flat_map(|part| part.begins.into_iter().chain(part.ends));
     let late = workout.late.iter().map(|late| late.begins);
