@@ -5,7 +5,7 @@ use std::ops::Range;
 use chrono::NaiveTime;
 
 use crate::heading::month;
-use crate::heading_words::{DAYS, TITLES};
+use crate::heading_words::{DAYS, TITLES, is_everybody};
 use crate::line_words::{Word, words};
 use crate::people::AGES;
 
@@ -14,9 +14,6 @@ const START: [&str; 8] = ["start", "starts", "starting", "begin", "begins", "beg
 
 /// Words that may stand beside it.
 const BESIDE: [&str; 6] = ["at", "sharp", "prompt", "onwards", "on", ":"];
-
-/// Words for everybody in front of a colon.
-const ALL: [&str; 3] = ["all", "everyone", "everybody"];
 
 /// Words for the day on which one reads them.
 const THIS_DAY: [&str; 4] = ["tonight", "today", "tomorrow", "evening"];
@@ -107,8 +104,8 @@ pub(crate) fn time_in_front(line: &str) -> Option<(NaiveTime, bool, Range<usize>
     let first = words.iter().take_while(|word| ["-", "*", "•"].contains(&word.text)).count();
     let (written, next) = time(&words, first)?;
     // `11.30 all: core`
-    let is_of_all = words.get(next).is_some_and(|all| all.is_one(&ALL))
-        && words.get(next + 1).is_some_and(|colon| colon.text == ":");
+    let behind = line.get(words.get(next)?.range.start..)?;
+    let is_of_all = behind.split_once(':').is_some_and(|(all, _)| is_everybody(all.trim()));
     let dash = words.get(next).filter(|dash| is_of_all || ["-", "–", "—"].contains(&dash.text))?;
     // `6:30 pm - 8:00 pm`
     if time(&words, next + 1).is_some_and(|(_, end)| end == words.len()) {

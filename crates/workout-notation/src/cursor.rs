@@ -394,12 +394,6 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// The number that stands `ahead`, as it is written.
-    pub(crate) fn number_as_written(&self, ahead: usize) -> Option<&'a str> {
-        let token = self.token(ahead).filter(|token| token.is_number())?;
-        Some(&self.text[token.span.clone()])
-    }
-
     /// Whether a times sign is there: x, ×, * or the letter.
     pub(crate) fn is_times(&self, ahead: usize) -> bool {
         self.is_sign(ahead, 'x') || self.is_word(ahead, &["x"])

@@ -10,12 +10,14 @@ const MOST: usize = 200;
 pub(crate) fn group_counts(line: &str) -> Option<Vec<(String, usize)>> {
     let line = line.trim().trim_end_matches(['.', '!', ':']);
     let parts = line.split([',', ';', '&', '+']).flat_map(|part| part.split(" and "));
-    let groups: Vec<(String, usize)> = parts.map(counted).collect::<Option<_>>()?;
+    let groups: Vec<(String, usize)> = parts
+        .map(|part| counted(part).map(|(name, count)| (name.to_owned(), count)))
+        .collect::<Option<_>>()?;
     (groups.len() > 1).then_some(groups)
 }
 
 /// `Reds (8)`, `U9 x 12`
-fn counted(part: &str) -> Option<(String, usize)> {
+pub(crate) fn counted(part: &str) -> Option<(&str, usize)> {
     let part = part.trim();
     let words = words(part);
     let (name_ends, count) = match words.as_slice() {
@@ -28,7 +30,7 @@ fn counted(part: &str) -> Option<(String, usize)> {
     // `Girls 4 x 200` are runs.
     let is_count =
         name.split_whitespace().last().is_some_and(|last| last.bytes().all(|byte| byte.is_ascii_digit()));
-    (!is_count && is_group_name(name)).then(|| (name.to_owned(), count))
+    (!is_count && is_group_name(name)).then_some((name, count))
 }
 
 #[cfg(test)]

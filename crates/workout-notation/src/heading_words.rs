@@ -1,6 +1,7 @@
 //! Words by which a heading or a label is known.
 
 use crate::cursor::Cursor;
+use crate::forms::lanes::LANE_NAMES;
 use crate::line_words;
 
 /// Words for a part of a session, which name no group.
@@ -119,6 +120,14 @@ pub(crate) fn is_cool_down(words: &str) -> bool {
     // `Warm down`, `c/d`
     let begins = |begins: &str| words.get(..begins.len()).is_some_and(|own| own.eq_ignore_ascii_case(begins));
     has_word(words, &COOL_DOWN) || ["warm down", "warm-down", "c/d", "w/d"].into_iter().any(begins)
+}
+
+/// The most words of the heading of a group that nothing else says to be one.
+const MOST_WORDS_OF_NAME: usize = 4;
+
+/// Whether words are few enough for the name of a group, and not about lanes.
+pub(crate) fn is_short_name(words: &str) -> bool {
+    words.split_whitespace().count() <= MOST_WORDS_OF_NAME && !has_word(words, &LANE_NAMES)
 }
 
 /// Whether one of several words, in small letters, stands in a line.

@@ -27,6 +27,11 @@ pub(crate) fn minutes_and_seconds(written: &str) -> Option<f64> {
     Some(f64::from(minutes.parse::<u32>().ok()?.checked_mul(60)?.checked_add(seconds)?))
 }
 
+/// `1.30`, `2.15`: the same as rests are written.
+pub(crate) fn minutes_of_rest(written: &str) -> Option<f64> {
+    minutes_and_seconds(written).filter(|rest_s| *rest_s < 21.0 * 60.0 && rest_s % 5.0 == 0.0)
+}
+
 impl Cursor<'_> {
     /// The metres of a unit that stands `ahead`.
     pub(crate) fn metres_in(&self, ahead: usize) -> Option<f64> {
@@ -174,7 +179,7 @@ impl Cursor<'_> {
 
     /// Whether a number ahead is minutes and seconds with a point, and a time for the last run.
     pub(crate) fn is_in_minutes(&self, ahead: usize) -> bool {
-        let time = self.number_as_written(ahead).and_then(minutes_and_seconds);
+        let time = self.written_at(ahead).and_then(minutes_and_seconds);
         time.is_some_and(|seconds| self.is_likely_time(seconds))
     }
 

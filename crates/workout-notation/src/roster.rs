@@ -7,6 +7,7 @@ use lane_distance::LaneNumber;
 use crate::attendance::{is_absence, is_lateness, is_left_early};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
+use crate::group_counts;
 use crate::group_lanes::without_lanes;
 use crate::heading_words::{has_word, is_everybody, names_day, names_part};
 use crate::line_words::{self, words};
@@ -142,15 +143,9 @@ fn named(words: &str, has_colon: bool, has_others: bool) -> Option<(&str, Roster
 /// `Juniors, 9 of them`, `Juniors x 9`: how many are in a group behind its name.
 fn counted(words: &str) -> Option<(&str, Roster)> {
     let behind_comma = || words.rsplit_once(',').and_then(|(group, behind)| Some((group, unnamed(behind)?)));
-    let behind_cross = || {
-        let (group, count) = words.rsplit_once(" x ")?;
-        Some((group, count.trim().parse().ok().filter(|count| (2..=MOST_UNNAMED).contains(count))?))
-    };
-    let (group, unnamed) = behind_comma().or_else(behind_cross)?;
+    let (group, unnamed) = behind_comma().or_else(|| group_counts::counted(words))?;
     let group = group.trim();
-    // `Men 6 x 60` are runs.
-    let is_run = group.split_whitespace().last()?.bytes().all(|byte| byte.is_ascii_digit());
-    (!is_run && is_group_name(group) && !group.contains([',', ';', ':']) && !is_everybody(group))
+    (is_group_name(group) && !group.contains([',', ';', ':']) && !is_everybody(group))
         .then(|| (group, Roster { unnamed, ..Roster::default() }))
 }
 

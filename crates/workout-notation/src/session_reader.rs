@@ -7,11 +7,10 @@ use chrono::NaiveTime;
 use crate::attendance::attendance;
 use crate::block::{Block, Body, RestAfter};
 use crate::doubt::Doubt;
-use crate::forms::lanes::LANE_NAMES;
 use crate::group_label::GroupLabel;
 use crate::group_labels::GroupLabels;
 use crate::heading::{Above, Heading, heading};
-use crate::heading_words::{has_word, is_cool_down, is_day, is_title};
+use crate::heading_words::{is_cool_down, is_day, is_short_name, is_title};
 use crate::lateness::Late;
 use crate::lines::{Line, above};
 use crate::piece::{Piece, pieces, rest_alone};
@@ -24,9 +23,6 @@ use crate::workout::{Part, Workout};
 
 /// The most blocks of one text.
 pub const MOST_BLOCKS: usize = 500;
-
-/// The most words of the heading of a group that nothing else says to be one.
-const MOST_WORDS_OF_NAME: usize = 4;
 
 /// Reads the lines of a text one after the other.
 pub(crate) struct SessionReader<'a> {
@@ -588,11 +584,6 @@ fn has_group_above_runs(lines: &[Line<'_>], from: usize) -> bool {
         above(lines, index, false) == Above::Runs
             && matches!(heading(&lines[index].lexed, false, true, Above::Runs), Some(Heading::Group(..)))
     })
-}
-
-/// Whether words are few enough for the name of a group, and not about lanes.
-fn is_short_name(words: &str) -> bool {
-    words.split_whitespace().count() <= MOST_WORDS_OF_NAME && !has_word(words, &LANE_NAMES)
 }
 
 /// The block of a workout by its number.

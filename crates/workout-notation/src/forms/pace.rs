@@ -235,22 +235,6 @@ impl Cursor<'_> {
         (self.is_word(0, &["i"]) && self.is_number(1) && self.is_sign(2, '%')).then_some(1)
     }
 
-    /// `cut down`, `cut-down`, `cutting down from`, `cutdown`, or `from` before times that become faster: how many tokens.
-    fn cut_down_tokens(&self) -> Option<usize> {
-        self.word_at(0)?;
-        let end = if self.is_word(0, &["cut", "cutting", "coming", "working", "going"]) {
-            let dash = usize::from(self.is_sign(1, '-'));
-            self.is_word(1 + dash, &["down", "downs"]).then_some(2 + dash)?
-        } else {
-            usize::from(self.is_word(0, &["cutdown", "cutdowns", "descending", "progressing"]))
-        };
-        let from = end + usize::from(self.is_word(end, &["from"]));
-        let is_from = self.is_number(2 + usize::from(self.is_word(2, &["down"])) + 1)
-            && (self.is_word(2, &["down", "to"]) || self.is_sign(2, '>'))
-            && self.number_at(1).is_some_and(|seconds| self.is_likely_time(seconds));
-        (self.is_number(from) && (end > 0 || is_from)).then_some(from)
-    }
-
     /// The paces of several races, one for each run: `5k-3k-mile-800 pace`.
     fn list_of_races(&mut self) -> bool {
         let (before, problems) = (self.place(), self.problems.len());

@@ -182,6 +182,22 @@ impl Cursor<'_> {
         is_step.then_some(if is_slower { seconds } else { -seconds })
     }
 
+    /// `cut down`, `cut-down`, `cutting down from`, `cutdown`, or `from` before times that become faster: how many tokens.
+    pub(crate) fn cut_down_tokens(&self) -> Option<usize> {
+        self.word_at(0)?;
+        let end = if self.is_word(0, &["cut", "cutting", "coming", "working", "going"]) {
+            let dash = usize::from(self.is_sign(1, '-'));
+            self.is_word(1 + dash, &["down", "downs"]).then_some(2 + dash)?
+        } else {
+            usize::from(self.is_word(0, &["cutdown", "cutdowns", "descending", "progressing"]))
+        };
+        let from = end + usize::from(self.is_word(end, &["from"]));
+        let is_from = self.is_number(2 + usize::from(self.is_word(2, &["down"])) + 1)
+            && (self.is_word(2, &["down", "to"]) || self.is_sign(2, '>'))
+            && self.number_at(1).is_some_and(|seconds| self.is_likely_time(seconds));
+        (self.is_number(from) && (end > 0 || is_from)).then_some(from)
+    }
+
     /// `70/80/90%`, `80%, 85%, 90%`: a percentage for each run. Two with a dash are a range.
     pub(crate) fn list_of_percents(&mut self) -> bool {
         let before = self.place();

@@ -6,7 +6,7 @@ use crate::forms::jog::JOGS;
 use crate::forms::recovery::{AFTER, Gap, KIND, REST, Recovery, RecoveryKind, SET_REST};
 use crate::last_run::LastRun;
 use crate::phrases::Phrases;
-use crate::quantity::minutes_and_seconds;
+use crate::quantity::minutes_of_rest;
 use crate::rest_words::RESTS;
 use crate::shared::PerDistance;
 use crate::spanned::Spanned;
@@ -45,11 +45,6 @@ fn is_usual_distance(number: f64) -> bool {
 
 /// The least that is a distance in front of a word for a rest, in metres: `20 rec`.
 const LEAST_JOG_M: f64 = 10.0;
-
-/// `1.30`, `2.15`: minutes with a point in front of two digits of seconds, as rests are written.
-fn minutes_of_rest(written: &str) -> Option<f64> {
-    minutes_and_seconds(written).filter(|rest_s| *rest_s < 21.0 * 60.0 && rest_s % 5.0 == 0.0)
-}
 
 impl Cursor<'_> {
     /// Whether a duration comes next that says how long a recovery is: `2min / 8min between sets`,
