@@ -5,6 +5,7 @@ mod checker;
 mod dice;
 mod evenings;
 mod hostile;
+mod kept;
 mod known;
 mod optimum;
 mod planned;
