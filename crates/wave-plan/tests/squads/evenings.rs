@@ -15,6 +15,10 @@ pub(crate) struct Size {
     pub(crate) lanes: u64,
 }
 
+pub(crate) const SMALL: Size = Size { parties: 3, blocks: 2, runners: 8, runs: 4, lanes: 6 };
+pub(crate) const MIDDLING: Size = Size { parties: 3, blocks: 3, runners: 16, runs: 6, lanes: 8 };
+pub(crate) const LARGE: Size = Size { parties: 3, blocks: 4, runners: 40, runs: 12, lanes: 8 };
+
 /// Parties with the lanes shared out or, one time in four, the same for all.
 pub(crate) fn evening(dice: &mut Dice, size: &Size) -> (Vec<Party>, TimingRules) {
     let count = dice.whole(1, size.parties);

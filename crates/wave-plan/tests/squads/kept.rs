@@ -9,11 +9,7 @@ use std::fmt::Write;
 use wave_plan::{EveningPlan, Itinerary, Party, WavePlan, plan_evening};
 
 use crate::dice::Dice;
-use crate::evenings::{Size, evening};
-
-const SMALL: Size = Size { parties: 3, blocks: 2, runners: 8, runs: 4, lanes: 6 };
-const MIDDLING: Size = Size { parties: 3, blocks: 3, runners: 16, runs: 6, lanes: 8 };
-const LARGE: Size = Size { parties: 3, blocks: 4, runners: 40, runs: 12, lanes: 8 };
+use crate::evenings::{LARGE, MIDDLING, SMALL, Size, evening};
 
 /// The numbers of the evenings of a size, a headline each.
 const EVENINGS: [(&str, &Size, std::ops::Range<u64>); 3] = [

@@ -3,7 +3,7 @@
 use wave_plan::plan_evening;
 
 use crate::dice::Dice;
-use crate::evenings::{Size, evening};
+use crate::evenings::{LARGE, MIDDLING, SMALL, Size, evening};
 use crate::planned::faults;
 
 /// Plans so many evenings and collects what is wrong with them.
@@ -22,15 +22,15 @@ fn check(seed: u64, count: u64, size: &Size) {
 
 #[test]
 fn small_evenings_keep_every_promise() {
-    check(1_000, 600, &Size { parties: 3, blocks: 2, runners: 8, runs: 4, lanes: 6 });
+    check(1_000, 600, &SMALL);
 }
 
 #[test]
 fn middling_evenings_keep_every_promise() {
-    check(10_000, 300, &Size { parties: 3, blocks: 3, runners: 16, runs: 6, lanes: 8 });
+    check(10_000, 300, &MIDDLING);
 }
 
 #[test]
 fn large_evenings_keep_every_promise() {
-    check(100_000, 100, &Size { parties: 3, blocks: 4, runners: 40, runs: 12, lanes: 8 });
+    check(100_000, 100, &LARGE);
 }
