@@ -1,5 +1,6 @@
 //! Targets of athletes: how a pack that is not of one speed is shown, and what is questioned.
 
+use serde_json::Value;
 use snapbox::str;
 
 use crate::answer::parsed;
@@ -215,7 +216,8 @@ fn a_pace_that_gives_some_of_a_squad_no_target_says_why() {
     let some = remarks(", bests: { 1500: 4:40 }");
     assert!(
         some.contains(
-            "No target for Bela and no. 3 @ 1500 pace: no best is known for 1500 m; add bests to the session file."
+            "No target for Bela and no. 3 @ 1500 pace: no best is known for 1500 m; add a best, as `Bests: 400 56` in a \
+             text or `bests: { 400: 56 }` in a session file."
         ),
         "{some}"
     );
@@ -243,4 +245,29 @@ fn only_the_lanes_that_a_squad_runs_in_are_said_of_its_waves() {
     let plan = Folder::with("s.yaml", text).json(&["plan", "s.yaml"]);
     let remarks = plan["blocks"][0]["remarks"].to_string();
     assert!(remarks.contains("2 waves of 2 in lanes 4 to 6"), "{remarks}");
+}
+
+#[test]
+fn best_times_in_a_text_give_targets_and_stand_in_its_session_file() {
+    let text =
+        "Thursday 6.15pm\nBests: Bo 400 60, 5k 18:20\nSprints (Ada 400 56, Bo)\n2 x 400 @ 80%, 8 min\n";
+    let folder = Folder::with("t.txt", text);
+    let plan = folder.json(&["plan", "t.txt"]);
+    let targets = |plan: &Value| -> Vec<(String, f64)> {
+        let reps = plan["blocks"][0]["reps"].as_array().expect("it has runs").iter();
+        let of = |rep: &Value| {
+            let name = rep["athletes"][0].as_str().unwrap_or_default().to_owned();
+            (name, rep["target_s"].as_f64().unwrap_or_default())
+        };
+        reps.map(of).collect()
+    };
+    // The percentage is of the speed: 56 s / 0.8 and 60 s / 0.8.
+    let all = targets(&plan);
+    assert!(!all.is_empty());
+    for (name, target_s) in &all {
+        let expected = if name == "Ada" { 70.0 } else { 75.0 };
+        assert!((target_s - expected).abs() < 1e-9, "{all:?}");
+    }
+    folder.toeline(&["session", "t.txt", "--out", "s.yaml"]).assert().success();
+    assert_eq!(targets(&folder.json(&["plan", "s.yaml"])), all);
 }

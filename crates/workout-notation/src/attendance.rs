@@ -45,7 +45,11 @@ const WITH: [&str; 4] = ["with", "joins", "joining", "w"];
 const TRAINS: [&str; 5] = ["trains", "training", "goes", "runs", "running"];
 
 /// Words for somebody who goes earlier.
-const EARLY: [&str; 9] = ["until", "till", "til", "leaves", "leaving", "early", "only", "maybe", "if"];
+#[rustfmt::skip]
+const EARLY: [&str; 17] = [
+    "until", "till", "til", "leaves", "leave", "leaving", "early", "only", "maybe", "if", "has", "must", "needs", "gone", "goes",
+    "can", "wants",
+];
 
 /// Words in front of names of who does not train.
 const WITHOUT: [&str; 6] = ["no", "without", "missing", "absent", "apologies", "sorry"];
@@ -72,6 +76,8 @@ pub(crate) enum Said {
     Absent,
     /// That they train with others, by the words for those.
     With(String),
+    /// That they come later, in front of their names: `Late: Ada (6.45)`.
+    Late,
     /// Anything else: that they come later, or go earlier.
     Else,
 }
@@ -145,9 +151,13 @@ pub(crate) fn fewer_reps(said: &str) -> Option<u32> {
 /// What a line says of who is there, where it says nothing else; given the names of the text.
 pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
     let words = words(line);
-    let is_without = is_one(words.first(), &WITHOUT);
-    let mut at = usize::from(is_without);
-    at += usize::from(is_without && words.get(at).is_some_and(|word| word.text == ":"));
+    // `Not here: Ada`
+    let colon = words.iter().position(|word| word.text == ":");
+    let label = colon.filter(|&colon| colon > 0 && absent_words(&words[..colon]).is_some());
+    let is_without = label.is_some() || is_one(words.first(), &WITHOUT);
+    let is_late = colon == Some(1) && is_one(words.first(), &LATER[..2]);
+    let mut at = label.unwrap_or(usize::from(is_without || is_late));
+    at += usize::from((is_without || is_late) && words.get(at).is_some_and(|word| word.text == ":"));
     let mut names = Vec::new();
     while let Some((name, range)) = name_at(line, &words, at, known) {
         at += words[at..].iter().take_while(|word| word.range.start < range.end).count();
@@ -160,6 +170,9 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
         return None;
     }
     let behind = &words[at..];
+    if is_late {
+        return Some(Attendance { names, said: Said::Late });
+    }
     let is_idle = behind.len() <= MOST_BEHIND && !behind.iter().any(|word| word.is_number());
     if is_without && is_idle || absent_words(behind).is_some() {
         return Some(Attendance { names, said: Said::Absent });
@@ -184,6 +197,65 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
         && line.get(behind.first()?.range.start..).and_then(fewer_reps).is_some();
     (!is_without && (is_late || is_fewer || begins_with(behind, &LATE) || begins_with(behind, &EARLY)))
         .then_some(Attendance { names, said: Said::Else })
+}
+
+/// Whether a line says who is there, and nothing else; given the names of the text.
+pub(crate) fn is_attendance(line: &str, known: &[String]) -> bool {
+    attendances(line, known).is_some() || attendance(line, known).is_some()
+}
+
+/// The most bytes of a sentence with commas in it.
+const LONGEST_SENTENCE: usize = 120;
+
+/// What each sentence of a line says of who is there, given the names of the text: the byte at which it begins, its words,
+/// and what it says. Nothing where one of them says something else.
+pub(crate) fn attendances<'a>(line: &'a str, known: &[String]) -> Option<Vec<(usize, &'a str, Attendance)>> {
+    let mut found: Vec<(usize, &str, Attendance)> = Vec::new();
+    // Where a sentence begins that says nothing yet.
+    let mut open: Option<usize> = None;
+    for (at, part) in sentences(line) {
+        let said_from = |from: usize| {
+            let said = line.get(from..at + part.len()).filter(|said| said.len() <= LONGEST_SENTENCE)?;
+            Some((from, said, attendance(said, known)?))
+        };
+        if let Some(said) = said_from(open.unwrap_or(at)) {
+            found.push(said);
+            open = None;
+            continue;
+        }
+        let before = found.last().filter(|_| open.is_none());
+        // `no Ada, Ben`, `Ada away. Ben late, from 6.45`; but `Ada away, Ben and Cyd late`
+        let goes_on = |(_, said, Attendance { names, .. }): &&(usize, &str, Attendance)| {
+            names.last().is_some_and(|(_, range)| range.end == said.len())
+                || name_at(part, &words(part), 0, known).is_none()
+        };
+        if let Some(said) = before.filter(goes_on).and_then(|(from, ..)| said_from(*from)) {
+            found.pop();
+            found.push(said);
+        } else {
+            open = open.or(Some(at));
+        }
+    }
+    (open.is_none() && !found.is_empty()).then_some(found)
+}
+
+/// The parts of a text between commas and full stops, and where each begins.
+fn sentences(text: &str) -> Vec<(usize, &str)> {
+    let is_end = |(at, letter): &(usize, char)| match letter {
+        ',' | ';' | '!' => true,
+        // `6.30`
+        '.' => !text[at + 1..].starts_with(|next: char| next.is_ascii_digit()),
+        _ => false,
+    };
+    let (mut parts, mut start) = (Vec::new(), 0);
+    for (end, _) in text.char_indices().filter(is_end).chain([(text.len(), '.')]) {
+        let part = &text[start..end];
+        if !part.trim().is_empty() {
+            parts.push((start + part.len() - part.trim_start().len(), part.trim()));
+        }
+        start = (end + 1).min(text.len());
+    }
+    parts
 }
 
 /// Words that say of a name nobody knows that somebody does not train.

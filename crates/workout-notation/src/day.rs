@@ -6,7 +6,8 @@ use std::ops::Range;
 use chrono::NaiveTime;
 use lane_distance::LaneNumber;
 
-use crate::attendance::attendance;
+use crate::attendance::is_attendance;
+use crate::best_time::best_line;
 use crate::block_break::block_break;
 use crate::bold::Bold;
 use crate::clock_time::{Said, clock_times, start_line, time_in_front};
@@ -100,8 +101,9 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
         let line = if ranges.is_empty() { Cow::Borrowed(line) } else { blanked(line, &ranges).into() };
         let line = line.as_ref();
         // `Sprints (Ada, Ben from 7pm)`, `Ben late 7pm`
-        let is_of_one = !names.is_empty()
-            && (named_group(line.trim(), true).is_some() || attendance(line.trim(), names).is_some());
+        let is_of_somebody =
+            best_line(line.trim(), names).is_some() || !names.is_empty() && is_attendance(line.trim(), names);
+        let is_of_one = is_of_somebody || !names.is_empty() && named_group(line.trim(), true).is_some();
         if let Some(Bold { signs, colon }) = Bold::of(line) {
             said.extend(signs.into_iter().map(|at| start + at..start + at + 1));
             colons.extend(colon.map(|at| start + at));
@@ -129,7 +131,7 @@ pub(crate) fn take<'a>(text: &'a str, may_close: bool, names: &[String]) -> (Cow
                 day.blocks.push((start + range.end, begins));
             }
         }
-        let of_group = GroupTime::of(line.trim_end());
+        let of_group = GroupTime::of(line.trim_end()).filter(|_| !is_of_somebody);
         let alone = if day.begins.is_none() && day.groups.is_empty() && line.trim() != text.trim() {
             start_line(line)
         } else {

@@ -22,7 +22,7 @@ pub(crate) const LEAST_DISTANCE_M: f64 = 30.0;
 const LONGEST_REST: f64 = 100.0;
 
 /// The name of a group in front of what it does.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct GroupLabel {
     /// The name; nothing where it is everybody.
     pub(crate) group: Option<String>,

@@ -22,7 +22,7 @@ pub(crate) enum Above {
 }
 
 /// What a line says of the lines that follow it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Heading {
     /// The day, and the other words of its line.
     Date {

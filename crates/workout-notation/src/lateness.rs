@@ -46,7 +46,8 @@ const MOST_MINUTES: i64 = 180;
 impl Lateness {
     /// Reads words that say when somebody comes, and nothing else.
     pub(crate) fn read(said: &str) -> Option<Self> {
-        let all = line_words::words(said.trim_end_matches(['.', '!', ' ']));
+        let said = said.trim_end_matches(['.', '!', ' ']);
+        let all = line_words::words(said);
         let words: Vec<Word<'_>> = all.iter().filter(|word| !word.is_one(&IDLE)).cloned().collect();
         let is = |at: usize, asked: &[&str]| words.get(at).is_some_and(|word| word.is_one(asked));
         // `15 min late`, `late by 15 mins`

@@ -41,6 +41,7 @@
 //! ```
 
 mod attendance;
+mod best_time;
 mod block;
 mod block_break;
 mod bold;
@@ -111,6 +112,7 @@ mod vocabulary;
 mod watches;
 mod workout;
 
+pub use best_time::BestTime;
 pub use block::{Block, Body, Item, RestAfter, Series};
 pub use doubt::Doubt;
 pub use form::NotationForm;

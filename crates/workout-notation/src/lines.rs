@@ -206,6 +206,7 @@ fn one_a_line(lines: &[Line<'_>]) -> (Roster, usize) {
         all.athletes.extend(one.athletes);
         all.absent.extend(one.absent);
         all.guides.extend(one.guides);
+        all.bests.extend(one.bests);
         count += 1;
     }
     (all, count)

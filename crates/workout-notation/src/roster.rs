@@ -5,6 +5,7 @@ use std::ops::Range;
 use lane_distance::LaneNumber;
 
 use crate::attendance::{is_absence, is_lateness, is_left_early};
+use crate::best_time::{BestTime, best_times};
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::group_counts;
@@ -16,7 +17,7 @@ use crate::people::{MOST_WORDS, is_event, is_group_name, is_people, names_people
 use crate::token::Lexed;
 
 /// The names behind that of a group, and what is said of some of them.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Roster {
     /// Who runs.
     pub(crate) athletes: Vec<String>,
@@ -28,6 +29,8 @@ pub(crate) struct Roster {
     pub(crate) lanes: Vec<LaneNumber>,
     /// How many run who are not named: `8 runners`.
     pub(crate) unnamed: usize,
+    /// Best times behind names.
+    pub(crate) bests: Vec<BestTime>,
     /// What else stands behind a name: the name, and the words.
     pub(crate) remarks: Vec<(String, String)>,
 }
@@ -277,6 +280,9 @@ impl Roster {
                 roster.athletes.push(name);
             } else if is_absence(&words) {
                 roster.absent.push(name);
+            } else if let Some(times) = best_times(&words) {
+                roster.bests.extend(BestTime::all_of(&name, times));
+                roster.athletes.push(name);
             } else {
                 roster.athletes.push(name.clone());
                 roster.remarks.push((name, words));
@@ -397,12 +403,17 @@ impl Entry {
         let behind = behind.trim();
         let said = behind.trim_matches(|letter: char| " -–—:()".contains(letter));
         let is_apart = behind.starts_with(['(', '-', '–', '—', ':']);
-        // `Di 31`: what it is nobody knows, and it is asked for.
+        // `Di 31`, `Ed 100 1:59`: what it is nobody knows, and it is asked for.
         let is_number =
-            !said.is_empty() && said.bytes().all(|byte| byte.is_ascii_digit() || b".:".contains(&byte));
+            !said.is_empty() && said.bytes().all(|byte| byte.is_ascii_digit() || b".: ".contains(&byte));
         let is_guide = guide_in(said).is_some() || said.eq_ignore_ascii_case("guide");
-        let is_said =
-            is_apart || is_number || is_guide || is_absence(said) || is_lateness(said) || is_left_early(said);
+        let is_said = is_apart
+            || is_number
+            || is_guide
+            || is_absence(said)
+            || is_lateness(said)
+            || is_left_early(said)
+            || best_times(said).is_some();
         let said = if is_unsure && said.is_empty() { "?" } else { said };
         (words > 0 && (said.is_empty() || is_said || is_unsure))
             .then(|| Self { name: name.to_owned(), words: said.to_owned() })

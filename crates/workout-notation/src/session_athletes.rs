@@ -1,6 +1,7 @@
 //! Who is in the groups of a session, and who is not there.
 
-use crate::attendance::{Attendance, Said, attendance, fewer_reps, unknown_absence};
+use crate::attendance::{Attendance, Said, attendance, attendances, fewer_reps, unknown_absence};
+use crate::best_time::{BestLine, best_line, likely_race};
 use crate::block::{Block, Body};
 use crate::doubt::Doubt;
 use crate::group_counts::group_counts;
@@ -18,6 +19,9 @@ const MOST_NAMES: usize = 500;
 
 /// The fewest names that are athletes where a line has nothing but names.
 const FEWEST_ALONE: usize = 3;
+
+/// What to write instead of best times that are not understood.
+const BEST_LINE_HELP: &str = "write for example `Bests: Ada 400 56, Ben 1500 4:12`, with names of the text, or `Bests: 800 2:10` for all";
 
 /// What those are called who are named in no group.
 const ATHLETES: &str = "Athletes";
@@ -65,8 +69,9 @@ impl SessionReader<'_> {
             self.athletes_called = Some(group.to_owned());
             Some(roster)
         });
-        let Roster { athletes, guides, .. } = roster.unwrap_or_default();
+        let Roster { athletes, guides, bests, .. } = roster.unwrap_or_default();
         (self.athletes, self.guides) = (athletes, guides);
+        self.workout.bests.extend(bests);
         !self.athletes.is_empty()
     }
 
@@ -97,9 +102,17 @@ impl SessionReader<'_> {
         if roster.is_empty() {
             return;
         }
+        let text = line.lexed.text;
         let place = |words: &str| {
-            let at = line.lexed.text.rfind(words).unwrap_or_default() + line.start;
+            let at = text.rfind(words).unwrap_or_default() + line.start;
             at..at + words.len()
+        };
+        let place_behind = |name: &str, words: &str| {
+            let behind = text.find(name).map(|at| at + name.len());
+            match behind.and_then(|behind| Some(behind + text[behind..].find(words)?)) {
+                Some(at) => line.start + at..line.start + at + words.len(),
+                None => place(words),
+            }
         };
         let names: Vec<&String> = roster.names().collect();
         for (index, name) in names.iter().enumerate() {
@@ -109,8 +122,10 @@ impl SessionReader<'_> {
                 self.problems.push(problem.with_help("leave one out, or add to the name"));
             }
         }
+        self.workout.bests.extend(roster.bests);
         for (name, words) in roster.remarks {
-            self.remark(name, &words, place(&words));
+            let span = place_behind(&name, &words);
+            self.remark(name, &words, span);
         }
         // At the runs of those who are there.
         let beside = roster.athletes.first();
@@ -151,9 +166,16 @@ impl SessionReader<'_> {
         }
         if words.contains(|letter: char| letter.is_ascii_digit()) {
             let message = format!("`{words}` is about {name} alone, and is not understood");
-            let help = format!(
-                "write for example `{name} 15 min late`, `{name} from 6.45` or `{name} only 3 reps`, or leave it out"
-            );
+            let help = if let Some(metres) = likely_race(words) {
+                format!(
+                    "for a best time write its distance too, for example `{name} ({metres} {words})`, or leave it out"
+                )
+            } else {
+                format!(
+                    "write for example `{name} 15 min late`, `{name} from 6.45`, `{name} only 3 reps` or `{name} (400 56)`, \
+                     or leave it out"
+                )
+            };
             self.problems.push(Problem::new(span, message).with_help(help));
         } else {
             self.doubts.push((name.clone(), Doubt::SaidOfOne { name, words: words.to_owned() }));
@@ -164,10 +186,8 @@ impl SessionReader<'_> {
     pub(crate) fn attendance(&mut self, line: &Line<'_>) -> bool {
         let text = line.lexed.text;
         // `Ada away, Di here from 6.30`
-        let parts = sentences(text);
-        let said: Vec<_> = parts.iter().filter_map(|(_, part)| attendance(part, &self.names)).collect();
-        if parts.len() > 1 && said.len() == parts.len() {
-            for (said, (at, part)) in said.into_iter().zip(parts) {
+        if let Some(said) = attendances(text, &self.names).filter(|said| said.len() > 1) {
+            for (at, part, said) in said {
                 self.attend(said, part, line.start + at);
             }
             return true;
@@ -180,6 +200,21 @@ impl SessionReader<'_> {
         let doubts = vec![Doubt::NotNamed { name: name.to_owned() }];
         let note = Block::new(text.to_owned(), Body::words(text));
         self.push(Block { doubts, start: line.start, ..note });
+        true
+    }
+
+    /// Keeps the best times that a line gives.
+    pub(crate) fn bests(&mut self, line: &Line<'_>) -> bool {
+        match best_line(line.lexed.text, &self.names) {
+            None => return false,
+            Some(BestLine::Read(bests)) => self.workout.bests.extend(bests),
+            Some(BestLine::Unclear(from)) => {
+                let text = line.lexed.text;
+                let span = line.start + from..line.start + text.len();
+                let problem = Problem::new(span, format!("`{}` is no list of best times", &text[from..]));
+                self.problems.push(problem.with_help(BEST_LINE_HELP));
+            }
+        }
         true
     }
 
@@ -247,10 +282,14 @@ impl SessionReader<'_> {
                     Some(guide) => self.guided.push((name, guide.to_owned())),
                     None => self.moves.push((name, others.clone())),
                 },
-                Said::Else => {
+                Said::Late | Said::Else => {
                     let words = text[behind..].trim();
                     let start = start + text.len() - text[behind..].trim_start().len();
-                    self.remark(name, words, start..start + words.len());
+                    let span = start..start + words.len();
+                    match said {
+                        Said::Late => self.remark(name, format!("late {words}").trim_end(), span),
+                        _ => self.remark(name, words, span),
+                    }
                 }
             }
         }
@@ -302,29 +341,4 @@ impl SessionReader<'_> {
             part.athletes.retain(|name| !self.absent.contains(name));
         }
     }
-}
-
-/// Whether each sentence of a text says who is there, given the names of those who train.
-pub(crate) fn is_attendance(text: &str, names: &[String]) -> bool {
-    let parts = sentences(text);
-    !parts.is_empty() && parts.iter().all(|(_, part)| attendance(part, names).is_some())
-}
-
-/// The parts of a text between commas and full stops, and where each begins.
-fn sentences(text: &str) -> Vec<(usize, &str)> {
-    let is_end = |(at, letter): &(usize, char)| match letter {
-        ',' | ';' | '!' => true,
-        // `6.30`
-        '.' => !text[at + 1..].starts_with(|next: char| next.is_ascii_digit()),
-        _ => false,
-    };
-    let (mut parts, mut start) = (Vec::new(), 0);
-    for (end, _) in text.char_indices().filter(is_end).chain([(text.len(), '.')]) {
-        let part = &text[start..end];
-        if !part.trim().is_empty() {
-            parts.push((start + part.len() - part.trim_start().len(), part.trim()));
-        }
-        start = (end + 1).min(text.len());
-    }
-    parts
 }

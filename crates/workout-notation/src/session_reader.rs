@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use chrono::NaiveTime;
 
-use crate::attendance::attendance;
+use crate::attendance::is_attendance;
 use crate::block::{Block, Body, RestAfter};
 use crate::doubt::Doubt;
 use crate::group_label::GroupLabel;
@@ -138,12 +138,11 @@ impl<'a> SessionReader<'a> {
             if self.attendance(line) {
                 continue;
             }
-            if !self.is_blocks && self.counts(line) {
+            if !self.is_blocks && (self.counts(line) || self.bests(line)) {
                 continue;
             }
             // Who is missing may stand below those who train.
-            let is_last =
-                lines[index + 1..].iter().all(|line| attendance(line.lexed.text, &self.names).is_some());
+            let is_last = lines[index + 1..].iter().all(|line| is_attendance(line.lexed.text, &self.names));
             if !self.is_blocks && self.athletes_alone(line, index, is_last) {
                 continue;
             }

@@ -4,6 +4,7 @@ use std::borrow::Cow;
 
 use chrono::NaiveTime;
 
+use crate::attendance::attendances;
 use crate::block::Block;
 use crate::day::{self, Day};
 use crate::doubt::Doubt;
@@ -13,7 +14,7 @@ use crate::group_lanes::without_lanes;
 use crate::heading_words::is_cool_down;
 use crate::lines::lines;
 use crate::problem::Problem;
-use crate::session_athletes::{is_attendance, names};
+use crate::session_athletes::names;
 use crate::session_reader::{MOST_BLOCKS, SessionReader, under};
 use crate::table::without_bars;
 use crate::token::Lexed;
@@ -243,7 +244,7 @@ fn attendance_apart(text: Cow<'_, str>) -> Cow<'_, str> {
     }
     let is_said = |&space: &usize| {
         let behind = text[space..].lines().next().unwrap_or_default();
-        is_attendance(behind.trim(), &names)
+        attendances(behind.trim(), &names).is_some()
     };
     let ends = ENDS.iter().flat_map(|end| text.match_indices(end)).map(|(at, _)| at + 1);
     let spaces: Vec<usize> = ends.filter(is_said).collect();

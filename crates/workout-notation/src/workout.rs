@@ -3,6 +3,7 @@
 use chrono::{NaiveDate, NaiveTime};
 use lane_distance::LaneNumber;
 
+use crate::best_time::BestTime;
 use crate::block::Block;
 use crate::watches::Watches;
 
@@ -35,6 +36,8 @@ pub struct Workout {
     pub late: Vec<LateAthlete>,
     /// Who does fewer repetitions of each block, and how many: `Ada only 3`.
     pub reps: Vec<(String, u32)>,
+    /// Best times that the text gives: `Sprints (Ada 400 56, Ben)`, `PBs: 800 2:10`.
+    pub bests: Vec<BestTime>,
     /// The lanes that the text says are closed, from the inside.
     pub closed_lanes: Vec<LaneNumber>,
     /// The lanes that everybody has, where the lines in front give them some: `we have lanes 5 to 8`.

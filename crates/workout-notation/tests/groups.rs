@@ -4,7 +4,7 @@ mod table;
 
 use chrono::NaiveTime;
 use lane_distance::LaneNumber;
-use workout_notation::{Block, Part, Workout};
+use workout_notation::{BestTime, Block, Part, Workout};
 
 const TABLE: &str = include_str!("groups.txt");
 
@@ -42,8 +42,13 @@ fn read(text: &str) -> String {
             let title = workout.title.map(|title| format!("\"{title}\" ")).unwrap_or_default();
             let late =
                 workout.late.iter().map(|late| format!(" | {} @ {}", late.name, late.begins.format("%H:%M")));
+            let best = |best: &BestTime| {
+                let whose = best.name.as_deref().unwrap_or("all");
+                format!(" | {whose} {} in {}", best.metres, best.seconds)
+            };
+            let bests = workout.bests.iter().map(best).collect::<String>();
             let parts = workout.parts.iter().map(told_part).collect::<Vec<_>>().join(" | ");
-            format!("{title}{parts}{}{}", lanes(&workout.lanes), late.collect::<String>())
+            format!("{title}{parts}{}{}{bests}", lanes(&workout.lanes), late.collect::<String>())
         }
         Err(problems) => format!("refused: {}", problems[0].message),
     }

@@ -10,6 +10,9 @@ use crate::words::numbers::{clock, listed, metres, minutes};
 use crate::words::spot::{past, spot};
 use crate::words::target::no_target;
 
+/// How best times are given.
+const GIVE_BESTS: &str = "a best, as `Bests: 400 56` in a text or `bests: { 400: 56 }` in a session file";
+
 /// A remark as a sentence.
 pub(crate) fn remark(remark: &Remark) -> String {
     match remark {
@@ -68,7 +71,7 @@ pub(crate) fn remark(remark: &Remark) -> String {
             let why = no_target(why, to_m);
             let who =
                 if athletes.is_empty() { String::new() } else { format!(" for {}", all_called(athletes)) };
-            format!("No target{who} @ {pace}: {why}; add bests to the session file.")
+            format!("No target{who} @ {pace}: {why}; add {GIVE_BESTS}.")
         }
         Remark::OtherChoice { lane, on_finish_line, run_in, start, finish, .. } => {
             let start = match run_in {

@@ -3,7 +3,7 @@
 use chrono::{NaiveDate, NaiveTime};
 
 use crate::people::age_group::AgeGroup;
-use crate::people::bests::Bests;
+use crate::people::bests::{Bests, RIEGEL_EXPONENT};
 use crate::people::hours::Hours;
 use crate::people::late_changes::LateChanges;
 use crate::people::page_address::PageAddress;
@@ -253,11 +253,19 @@ impl Session {
             let is_free = !runs(guide) && guides[..place].iter().all(|(_, other)| other != guide);
             is_free.then(|| guide.clone())
         };
+        let bests_of = |name: Option<&String>| {
+            let own = workout.bests.iter().filter(|best| best.name.as_ref() == name);
+            Bests::new(own.map(|best| (best.metres, best.seconds)).collect(), RIEGEL_EXPONENT)
+        };
+        let bests = bests_of(None);
         let athletes = |group: &str| -> Vec<Athlete> {
             let parts = workout.parts.iter().filter(|part| part.group.as_deref() == Some(group));
             let names = parts.flat_map(|part| &part.athletes);
             names
-                .map(|name| Athlete { name: name.clone(), guide: guide(name), ..Athlete::default() })
+                .map(|name| {
+                    let bests = bests_of(Some(name));
+                    Athlete { name: name.clone(), guide: guide(name), bests, ..Athlete::default() }
+                })
                 .collect()
         };
         let lanes = |group: &str| -> Option<Vec<u8>> {
@@ -294,6 +302,7 @@ impl Session {
             blocks: of(everybody),
             before_groups: before.len(),
             after_groups: after.len(),
+            bests,
             squad,
             ..Self::default()
         };
