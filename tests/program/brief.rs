@@ -146,16 +146,16 @@ Go         middle distance         sprinters               hurdlers
                                                            10 s apart, every
                                                            3:09 to 18:53:46
 
-Block  Reps  Lane  Metres     Stand                     Finish
-4      1–5   2     1000 ±0.2  cone 8                    finish line
-5      1     3–5   300        cones 1–3                 finish line
-       2     3–5   250        4th green tick            finish line
-       3     3–5   200        200 m start line          finish line
-       4     3–5   150        cones 9–11                finish line
-6      1–6   6–7   32         110 m hurdles start line  3rd blue tick
-7      1–4   4–5   30         entry of yellow zone 2    exit of yellow zone 2
-8      1–4   2     200        200 m start line          finish line
-9      1–3   6–7   60         60 m start line           finish line
+Block Reps Lane Metres    Stand                    Finish                Target
+4     1–5  2    1000 ±0.2 cone 8                   finish line           3:30
+5     1    3–5  300       cones 1–3                finish line
+      2    3–5  250       4th green tick           finish line
+      3    3–5  200       200 m start line         finish line
+      4    3–5  150       cones 9–11               finish line
+6     1–6  6–7  32        110 m hurdles start line 3rd blue tick
+7     1–4  4–5  30        entry of yellow zone 2   exit of yellow zone 2
+8     1–4  2    200       200 m start line         finish line           37.3 s
+9     1–3  6–7  60        60 m start line          finish line
 
 - Run-in in lanes 4 and 5: cones 4–5, 10.00 m back from the 4th green tick
   (block 7)
@@ -220,10 +220,10 @@ Go        Block  Who                                  Again
 18:36:30  3      lane 2: Ines, Jory, Kaya             every 1:56 to 18:42:18
 18:48:14  4      lanes 3–5 in turn: Ines, Jory, Kaya  every 3:04 to 18:57:26
 
-Block  Reps  Lane  Metres     Stand             Finish
-2      1–3   2     1000 ±0.2  cone 2            finish line
-3      1–4   2     300        cone 1            finish line
-4      1–4   3–5   200        200 m start line  finish line
+Block  Reps  Lane  Metres     Stand             Finish       Target
+2      1–3   2     1000 ±0.2  cone 2            finish line  3:30
+3      1–4   2     300        cone 1            finish line  56 s
+4      1–4   3–5   200        200 m start line  finish line  34 s
 
 [PASSES_WRENBECK_GATE] (blocks 2, 3 and 4)
 [PASSES_WRENBECK_JAVELIN] (blocks 2 and 3)

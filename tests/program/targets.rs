@@ -216,7 +216,7 @@ fn a_pace_that_gives_some_of_a_squad_no_target_says_why() {
     let some = remarks(", bests: { 1500: 4:40 }");
     assert!(
         some.contains(
-            "No target for Bela and no. 3 @ 1500 pace: no best is known for 1500 m; add a best, as `Bests: 400 56` in a \
+            "No target for Bela and no. 3 @ 1500 pace: no best is known for 1500 m; add one, as `Bests: 400 56` in a \
              text or `bests: { 400: 56 }` in a session file."
         ),
         "{some}"
@@ -270,4 +270,18 @@ fn best_times_in_a_text_give_targets_and_stand_in_its_session_file() {
     }
     folder.toeline(&["session", "t.txt", "--out", "s.yaml"]).assert().success();
     assert_eq!(targets(&folder.json(&["plan", "s.yaml"])), all);
+}
+
+#[test]
+fn one_target_of_a_squad_that_its_block_does_not_say_stands_with_the_places() {
+    let folder = Folder::with("t.txt", "Juniors (Al, Bo, Cy):\n4 x 200 @ 800 pace, 3 min\nBests: 800 2:40\n");
+    let shown = folder.toeline(&["plan", "t.txt"]).assert().success();
+    let shown = String::from_utf8_lossy(&shown.get_output().stdout).into_owned();
+    // A quarter of 2:40.
+    assert!(shown.contains("finish line  40 s\n"), "{shown}");
+    // What the block says stands nowhere else.
+    let said = Folder::with("t.txt", "Juniors (Al, Bo, Cy):\n4 x 200 @ 40, 3 min\n");
+    let shown = said.toeline(&["plan", "t.txt"]).assert().success();
+    let shown = String::from_utf8_lossy(&shown.get_output().stdout).into_owned();
+    assert_eq!(shown.matches("40 s").count(), 1, "{shown}");
 }

@@ -4,7 +4,7 @@ use crate::words::numbers::clock;
 use chrono::NaiveTime;
 use serde::Serialize;
 use session_plan::{Plan, PlanBlock};
-use workout_notation::{Block, Gap};
+use workout_notation::{Block, Gap, Pace, Spanned, Step};
 
 use crate::sheet::place_row::{Alike, PlaceRow, has_one_target, place_rows};
 use crate::sheet::sheet_row::SheetRow;
@@ -38,6 +38,9 @@ pub(crate) struct SheetBlock {
     pub(crate) waves: Vec<Wave>,
     /// Whether some who run side by side have other targets than the rest.
     pub(crate) has_own_targets: bool,
+    /// Whether the block itself says the time of each run.
+    #[serde(skip)]
+    pub(crate) writes_targets: bool,
     /// Whether any run has a number of its set.
     pub(crate) has_sets: bool,
     /// Whether runs go in waves.
@@ -80,8 +83,10 @@ impl SheetBlock {
         let (changes, others): (Vec<_>, Vec<_>) =
             remarks.iter().copied().partition(|of| remark::changes_runs(of));
         let has_handovers = block.reps.iter().any(|rep| rep.handover.is_some());
+        let is_time = |step: &Step<'_>| matches!(step.pace, Some(Spanned { value: Pace::Time { .. }, .. }));
         Self {
             number,
+            writes_targets: block.read.steps().iter().all(is_time),
             text: block.text().to_owned(),
             reading: reading::said(&block.read),
             unsure: reading::unsure(&block.read),

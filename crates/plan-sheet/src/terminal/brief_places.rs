@@ -13,9 +13,12 @@ use crate::words::cone::at_cones;
 pub(crate) fn places(sheet: &Sheet) -> PackedTable {
     let has_blocks = sheet.blocks.len() > 1;
     let of_block = |block: &SheetBlock| -> Vec<Vec<String>> {
-        // A squad's times are its athletes', and stand with them; those that change from run to run stand here.
+        // A squad's times are its athletes', and stand with them; those that change from run to run stand here, and one of
+        // all that is nowhere else.
         let targets = || block.places.iter().map(|place| place.run.target_time());
-        let has_times = !block.has_names() || targets().any(|target| Some(target) != targets().next());
+        let is_one = !block.has_own_targets && !block.writes_targets;
+        let has_times =
+            !block.has_names() || is_one || targets().any(|target| Some(target) != targets().next());
         let row = |(index, place): (usize, &PlaceRow)| {
             let run = &place.run;
             let fast_from = run.fast_from.as_ref().map(|_| at(&place.start_cones, &run.in_table.start));

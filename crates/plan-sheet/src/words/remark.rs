@@ -1,7 +1,7 @@
 //! What there is to say of a block, in sentences.
 
 use lane_distance::LaneList;
-use session_plan::{FOOT_M, Recovery, Remark, SetTakes};
+use session_plan::{FOOT_M, Recovery, Remark, SetTakes, TargetError};
 
 use crate::sheet::spans::joined;
 use crate::words::capital;
@@ -9,9 +9,6 @@ use crate::words::names::{all_called, called};
 use crate::words::numbers::{clock, listed, metres, minutes};
 use crate::words::spot::{past, spot};
 use crate::words::target::no_target;
-
-/// How best times are given.
-const GIVE_BESTS: &str = "a best, as `Bests: 400 56` in a text or `bests: { 400: 56 }` in a session file";
 
 /// A remark as a sentence.
 pub(crate) fn remark(remark: &Remark) -> String {
@@ -68,10 +65,16 @@ pub(crate) fn remark(remark: &Remark) -> String {
             )
         }
         Remark::NoTarget { pace, why, to_m, athletes } => {
+            let remedy = match why {
+                TargetError::NoBest { .. } => {
+                    "add one, as `Bests: 400 56` in a text or `bests: { 400: 56 }` in a session file"
+                }
+                TargetError::OutsideRiegel { .. } => "add a best over a distance nearer to it",
+            };
             let why = no_target(why, to_m);
             let who =
                 if athletes.is_empty() { String::new() } else { format!(" for {}", all_called(athletes)) };
-            format!("No target{who} @ {pace}: {why}; add {GIVE_BESTS}.")
+            format!("No target{who} @ {pace}: {why}; {remedy}.")
         }
         Remark::OtherChoice { lane, on_finish_line, run_in, start, finish, .. } => {
             let start = match run_in {

@@ -21,7 +21,8 @@ pub(crate) fn no_target(why: &TargetError, to_m: &[f64]) -> String {
         TargetError::NoBest { .. } => format!("no best is known for {distances} m"),
         TargetError::OutsideRiegel { from_m, seconds, metres, .. } => format!(
             "a best over {from_m} m cannot be carried to {distances} m: Riegel's law holds for races of 1:30 to 4 h, \
-             not for {metres} m in {seconds:.0} s"
+             not for {metres} m in {}",
+            clock(*seconds)
         ),
     }
 }
