@@ -9,7 +9,7 @@ const CONNECTORS: [&str; 5] = ["with", "w", "and", "plus", "of"];
 
 /// Words between a connector and its clause that add nothing.
 #[rustfmt::skip]
-const FILLERS: [&str; 17] = [
+pub(crate) const FILLERS: [&str; 17] = [
     "a", "an", "the", "reducing", "decreasing", "increasing", "shortening", "short", "long", "active", "passive",
     "about", "approx", "only", "just", "some", "then",
 ];

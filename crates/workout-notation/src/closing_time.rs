@@ -16,8 +16,10 @@ const CLOSES: [&str; 12] =
     ["is", "are", "be", "closed", "closes", "close", "shut", "shuts", "locked", "off", "out", "go"];
 
 /// Words for the end of a session.
-const FINISH: [&str; 11] =
-    ["finish", "finishes", "finishing", "end", "ends", "ending", "done", "finished", "until", "till", "til"];
+#[rustfmt::skip]
+const FINISH: [&str; 14] = [
+    "finish", "finishes", "finishing", "end", "ends", "ending", "done", "finished", "until", "till", "til", "home", "out", "gone",
+];
 
 /// Until when the track is open, or when the session ends, where a part of a line says that and nothing else: `track closed
 /// from 7.15`, `finish by 8`; and where that stands.

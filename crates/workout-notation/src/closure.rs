@@ -28,8 +28,11 @@ const TO: [&str; 8] = ["-", "–", "—", "to", "until", "till", "til", "and"];
 const IS: [&str; 10] = ["is", "are", "still", "currently", "now", "remains", "being", "will", "be", "gets"];
 
 /// Words with which a reason begins.
-const REASON: [&str; 12] =
-    ["for", "due", "because", "by", "tonight", "today", "again", "this", "with", "while", "as", "so"];
+const REASON: [&str; 13] =
+    ["for", "to", "due", "because", "by", "tonight", "today", "again", "this", "with", "while", "as", "so"];
+
+/// Words behind `all` for the whole of a session or more.
+const WHOLE_TIME: [&str; 7] = ["night", "evening", "morning", "session", "day", "week", "month"];
 
 /// Words for the lanes from the inside.
 const INSIDE: [&str; 4] = ["inside", "inner", "innermost", "first"];
@@ -225,7 +228,9 @@ impl Cursor<'_> {
     /// Why lanes are closed; with a number it is left, which would be lost. What it says of the hours is left as well.
     fn reason(&mut self, opens: bool) {
         let begins = self.place();
-        if !self.is_word(0, &REASON) {
+        // `closed all night`
+        let is_whole = self.is_word(0, &["all"]) && self.is_word(1, &WHOLE_TIME);
+        if !is_whole && !self.is_word(0, &REASON) {
             return;
         }
         while !self.is_at_end() && !ENDS.iter().any(|&sign| self.is_sign(0, sign)) {

@@ -2,9 +2,11 @@
 
 use std::ops::Range;
 
+use crate::clauses::FILLERS;
 use crate::cursor::Cursor;
 use crate::forms::{Details, Gap, Recovery};
 use crate::group_label::{group_label, label_behind};
+use crate::roster::is_known;
 use crate::token::{Lexed, Token};
 
 /// A piece of a line, by its bytes.
@@ -63,6 +65,10 @@ pub(crate) fn pieces(lexed: &Lexed<'_>, has_groups: bool) -> Vec<Piece> {
         }
         if let Some(count) = repeat(part) {
             pieces.push(Piece::Repeat(count, range));
+            continue;
+        }
+        if is_something_else(part) {
+            pieces.push(Piece::Note(range));
             continue;
         }
         let said = ClausesAlone::read(part);
@@ -184,6 +190,12 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
             Some((Cut::Weak, 1))
         } else if word(at).eq_ignore_ascii_case("followed") && word(at + 1).eq_ignore_ascii_case("by") {
             Some((Cut::Weak, 2))
+        } else if word(at + 1).eq_ignore_ascii_case("with")
+            && LAST_OR_FIRST.iter().any(|known| word(at).eq_ignore_ascii_case(known))
+        {
+            // `finish with 2 x 150`, `finishing with a 300`
+            let has_article = ["a", "an", "the"].iter().any(|article| word(at + 2).eq_ignore_ascii_case(article));
+            Some((Cut::Strong, 2 + usize::from(has_article)))
         } else {
             None
         };
@@ -226,6 +238,11 @@ fn is_spaced(line: &str, tokens: &[Token], at: usize) -> bool {
     line[..token.span.start].ends_with(char::is_whitespace)
 }
 
+/// Words in front of `with` and of what is done first or last.
+const LAST_OR_FIRST: [&str; 10] = [
+    "start", "starting", "begin", "beginning", "finish", "finishing", "end", "ending", "conclude", "concluding",
+];
+
 /// Where people jog to between two parts of an evening.
 const ELSEWHERE: [&str; 11] =
     ["track", "hill", "hills", "park", "field", "gym", "stadium", "clubhouse", "woods", "trail", "grass"];
@@ -243,6 +260,26 @@ fn is_note(lexed: &Lexed<'_>, is_behind_runs: bool) -> bool {
     }
     // Behind runs, a jog is what is done between them.
     cursor.is_note_alone() && !(is_behind_runs && cursor.is_easy_jog())
+}
+
+/// `bulldog 10 min`: a name that nobody knows, and how long it takes.
+fn is_something_else(lexed: &Lexed<'_>) -> bool {
+    const MOST_WORDS: usize = 3;
+    let words = lexed.tokens.iter().take_while(|token| token.is_word()).count();
+    let cursor = Cursor::new(lexed);
+    let is_time = || {
+        let has_unit = cursor.seconds_in(words + 1).is_some_and(|unit_s| unit_s >= 60.0);
+        cursor.is_number(words) && has_unit && lexed.tokens.len() == words + 2
+    };
+    let is_name = |at: usize| {
+        let word = &lexed.text[lexed.tokens[at].span.clone()];
+        // `relay game`
+        let is_relay = word.eq_ignore_ascii_case("relay") && at + 1 < words;
+        let says_nothing = FILLERS.iter().any(|filler| word.eq_ignore_ascii_case(filler));
+        let is_game = at > 0 && ["game", "games"].iter().any(|game| word.eq_ignore_ascii_case(game));
+        is_relay || is_game || !says_nothing && !is_known(word)
+    };
+    (1..=MOST_WORDS).contains(&words) && is_time() && (0..words).all(is_name)
 }
 
 /// `repeat`, `repeat x 3`, `and repeat`, `x 2`.

@@ -18,10 +18,10 @@ pub(crate) const FORM: Form = Form {
 
 /// Words that begin a line which is not a run.
 #[rustfmt::skip]
-pub(crate) const NOTES: [&str; 26] = [
+pub(crate) const NOTES: [&str; 28] = [
     "warm", "warmup", "warming", "wu", "cool", "cooldown", "cooling", "cd", "warmdown", "wd", "drills",
     "stretch", "stretches", "stretching", "mobility", "core", "plyometrics", "skips", "strides",
-    "technique", "break", "rest", "note", "gym", "weights", "talk",
+    "technique", "break", "rest", "note", "gym", "weights", "talk", "game", "games",
 ];
 
 /// Those that may follow a distance: `2 laps warm-up`.
