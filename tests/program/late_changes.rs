@@ -422,7 +422,7 @@ blocks: [2 x 150 in lane 3 @ 20 rest 3min]
 fn past_the_booking_the_plan_says_what_would_bring_it_in() {
     let plan = plan(TUESDAY, &["--late", "sprinters=18:20"]);
     let overrun = &plan["overrun"];
-    assert_eq!(overrun["words"], "Ends at 19:31, 1:11 after the booking, which ends at 19:30.");
+    assert_eq!(overrun["words"], "Ends at 19:31, 1 min after the booking, which ends at 19:30.");
     let remedies = list(&overrun["remedies"]);
     let said: Vec<&str> = remedies.iter().filter_map(|remedy| remedy["words"].as_str()).collect();
     assert_eq!(

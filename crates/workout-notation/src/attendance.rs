@@ -76,6 +76,8 @@ pub(crate) enum Said {
     Absent,
     /// That they train with others, by the words for those.
     With(String),
+    /// That somebody is away or late whom the text names nowhere else.
+    OfNobody,
     /// That they come later, in front of their names: `Late: Ada (6.45)`.
     Late,
     /// Anything else: that they come later, or go earlier.
@@ -216,7 +218,11 @@ pub(crate) fn attendances<'a>(line: &'a str, known: &[String]) -> Option<Vec<(us
     for (at, part) in sentences(line) {
         let said_from = |from: usize| {
             let said = line.get(from..at + part.len()).filter(|said| said.len() <= LONGEST_SENTENCE)?;
-            Some((from, said, attendance(said, known)?))
+            let unknown = || {
+                let name = unknown_absence(said).or_else(|| unknown_away(said))?;
+                Some(Attendance { names: vec![(name.to_owned(), 0..name.len())], said: Said::OfNobody })
+            };
+            Some((from, said, attendance(said, known).or_else(unknown)?))
         };
         if let Some(said) = said_from(open.unwrap_or(at)) {
             found.push(said);
@@ -236,7 +242,8 @@ pub(crate) fn attendances<'a>(line: &'a str, known: &[String]) -> Option<Vec<(us
             open = open.or(Some(at));
         }
     }
-    (open.is_none() && !found.is_empty()).then_some(found)
+    let is_of_somebody = found.iter().any(|(.., said)| said.said != Said::OfNobody);
+    (open.is_none() && is_of_somebody).then_some(found)
 }
 
 /// The parts of a text between commas and full stops, and where each begins.
@@ -273,6 +280,14 @@ pub(crate) fn unknown_absence(line: &str) -> Option<&str> {
     let is_told = has_late && line.get(name.range.end..).and_then(Lateness::read).is_some();
     let is_absence = is_late || is_told || is_sure && absent_words(&words[1..]).is_some();
     (is_absence && !name.is_one(&WITHOUT)).then_some(name.text)
+}
+
+/// The same with words that may mean something else, beside a sentence about somebody known: `Gil is out`.
+fn unknown_away(sentence: &str) -> Option<&str> {
+    let words = words(sentence);
+    let name =
+        words.first().filter(|word| word.text.starts_with(char::is_uppercase) && !word.is_one(&WITHOUT))?;
+    absent_words(&words[1..]).map(|_| name.text)
 }
 
 /// The name that stands at a word of a line, and where.

@@ -5,6 +5,7 @@ use std::ops::RangeInclusive;
 use crate::cursor::Cursor;
 use crate::forms::FORMS;
 use crate::line_words::{Word, words};
+use crate::people;
 use crate::quantity::minutes_and_seconds;
 use crate::token::Lexed;
 
@@ -23,6 +24,17 @@ impl BestTime {
     /// Best times of somebody, by their metres and seconds.
     pub(crate) fn all_of(name: &str, times: Vec<(f64, f64)>) -> impl Iterator<Item = Self> {
         times.into_iter().map(|(metres, seconds)| Self { name: Some(name.to_owned()), metres, seconds })
+    }
+}
+
+impl BestLine {
+    /// The names in it.
+    pub(crate) fn names(&self) -> impl Iterator<Item = &String> {
+        let times = match self {
+            Self::Read(times) => times.as_slice(),
+            Self::Unclear(_) => &[],
+        };
+        times.iter().filter_map(|best| best.name.as_ref())
     }
 }
 
@@ -123,6 +135,17 @@ pub(crate) fn best_line(line: &str, names: &[String]) -> Option<BestLine> {
     }
 }
 
+/// How many bytes a name has in front of a best time: words with capitals that are no distance.
+fn name_in_front(part: &str) -> usize {
+    let is_name = |word: &&Word<'_>| {
+        word.text.starts_with(char::is_uppercase)
+            && !word.is_one(&BEST)
+            && whole(word.text, |cursor| cursor.metres().map(|(metres, _)| metres)).is_none()
+    };
+    let words = words(part);
+    words.iter().take_while(is_name).take(people::MOST_WORDS).last().map_or(0, |word| word.range.end)
+}
+
 /// Best times, each behind the name of whose it is: those behind none are of the one named before.
 fn named_times(said: &str, names: &[String]) -> Option<Vec<BestTime>> {
     let mut found = Vec::new();
@@ -134,9 +157,10 @@ fn named_times(said: &str, names: &[String]) -> Option<Vec<BestTime>> {
             let behind = part.strip_prefix(name.as_str());
             behind.is_some_and(|behind| !behind.starts_with(char::is_alphanumeric))
         };
-        let name = names.iter().filter(begins).max_by_key(|name| name.len());
-        let times = &part[name.map_or(0, |name| name.len())..];
-        whose = name.cloned().or(whose);
+        let known = names.iter().filter(begins).max_by_key(|name| name.len());
+        let name = known.map_or_else(|| &part[..name_in_front(part)], String::as_str);
+        let times = &part[name.len()..];
+        whose = Some(name.trim().to_owned()).filter(|name| !name.is_empty()).or(whose);
         let times = best_times(times)?;
         found.extend(times.into_iter().map(|(metres, seconds)| BestTime {
             name: whose.clone(),

@@ -2,6 +2,10 @@
 
 use crate::phrases::Phrases;
 
+/// What lanes are given to that is no group of runners.
+const ELSE: &[&str] =
+    &["javelin", "discus", "hammer", "shot", "throws", "jumps", "football", "rugby", "public"];
+
 /// Words that say of the lanes in front of them that they are closed.
 pub(crate) const CLOSED: Phrases = Phrases::new(&[
     &[&[
@@ -31,6 +35,8 @@ pub(crate) const CLOSED: Phrases = Phrases::new(&[
     &[&["has"], &["a"], &["pothole", "puddle", "hole"]],
     &[&["in"], &["use"]],
     &[&["not"], &["to"], &["be"], &["used"]],
+    &[&["go", "goes", "going"], &["to"], &["the"], ELSE],
+    &[&["go", "goes", "going"], &["to"], ELSE],
     &[&["under"], &["water"]],
     &[&["not"], &["available", "open"]],
     &[&["not"], &["in"], &["use"]],

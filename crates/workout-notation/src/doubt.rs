@@ -138,6 +138,13 @@ pub enum Doubt {
         /// Who.
         name: String,
     },
+    /// What a text says of somebody who goes earlier, and is planned to the end.
+    LeavesEarly {
+        /// Who.
+        name: String,
+        /// What it says.
+        words: String,
+    },
     /// Words behind the name of an athlete, which change nothing in the plan.
     SaidOfOne {
         /// Of whom.

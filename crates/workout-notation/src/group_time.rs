@@ -40,6 +40,10 @@ impl GroupTime {
             let is_in_brackets = words[from - 1].text == "(";
             let start = from - usize::from(opens);
             let name = line[..words[start].range.start].trim().trim_start_matches(['-', '*', '•', ' ']);
+            // `Mids - Ada, Ben (leaves at 7.30)`
+            if name.matches('(').count() != name.matches(')').count() {
+                continue;
+            }
             let is_plain = !name.contains(['(', ',', ';', ':']) && !has_count(name) && is_group_name(name);
             let is_of_group = is_plain || named_group(name, true).is_some();
             // `Time trial 7.30pm: 3000`

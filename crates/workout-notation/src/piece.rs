@@ -194,7 +194,8 @@ fn cuts(lexed: &Lexed<'_>, has_groups: bool) -> Vec<(Cut, Range<usize>)> {
             && LAST_OR_FIRST.iter().any(|known| word(at).eq_ignore_ascii_case(known))
         {
             // `finish with 2 x 150`, `finishing with a 300`
-            let has_article = ["a", "an", "the"].iter().any(|article| word(at + 2).eq_ignore_ascii_case(article));
+            let has_article =
+                ["a", "an", "the"].iter().any(|article| word(at + 2).eq_ignore_ascii_case(article));
             Some((Cut::Strong, 2 + usize::from(has_article)))
         } else {
             None
@@ -240,7 +241,16 @@ fn is_spaced(line: &str, tokens: &[Token], at: usize) -> bool {
 
 /// Words in front of `with` and of what is done first or last.
 const LAST_OR_FIRST: [&str; 10] = [
-    "start", "starting", "begin", "beginning", "finish", "finishing", "end", "ending", "conclude", "concluding",
+    "start",
+    "starting",
+    "begin",
+    "beginning",
+    "finish",
+    "finishing",
+    "end",
+    "ending",
+    "conclude",
+    "concluding",
 ];
 
 /// Where people jog to between two parts of an evening.

@@ -1,6 +1,8 @@
 //! Who is in the groups of a session, and who is not there.
 
-use crate::attendance::{Attendance, Said, attendance, attendances, fewer_reps, unknown_absence};
+use crate::attendance::{
+    Attendance, Said, attendance, attendances, fewer_reps, is_left_early, unknown_absence,
+};
 use crate::best_time::{BestLine, best_line, likely_race};
 use crate::block::{Block, Body};
 use crate::doubt::Doubt;
@@ -46,7 +48,10 @@ pub(crate) fn names(lines: &[Line<'_>]) -> Vec<String> {
         let roster = named.or_else(|| Some(line.group_label(index == 0)?.roster));
         let roster = roster.unwrap_or_default();
         let alone = alone(line, index).unwrap_or_default();
-        for name in roster.names().chain(&alone.athletes) {
+        let of_bests = best_line(line.lexed.text, &names);
+        let of_bests = of_bests.iter().flat_map(BestLine::names);
+        let of_line: Vec<String> = roster.names().chain(&alone.athletes).chain(of_bests).cloned().collect();
+        for name in &of_line {
             if !names.contains(name) && names.len() < MOST_NAMES {
                 names.push(name.clone());
             }
@@ -164,6 +169,12 @@ impl SessionReader<'_> {
             self.workout.reps.push((name, reps));
             return;
         }
+        if is_left_early(words) {
+            // `Ben's only here until 7`
+            let words = words.trim_start_matches(['\'', '’']).trim_start_matches("s ").to_owned();
+            self.doubts.push((name.clone(), Doubt::LeavesEarly { name, words }));
+            return;
+        }
         if words.contains(|letter: char| letter.is_ascii_digit()) {
             let message = format!("`{words}` is about {name} alone, and is not understood");
             let help = if let Some(metres) = likely_race(words) {
@@ -216,6 +227,30 @@ impl SessionReader<'_> {
             }
         }
         true
+    }
+
+    /// Those of whom a text gives best times are who trains where it names nobody else.
+    fn settle_names_of_bests(&mut self) {
+        let parts = &self.workout.parts;
+        let is_named = |name: &String| {
+            self.athletes.contains(name)
+                || self.absent.contains(name)
+                || parts.iter().any(|part| part.athletes.contains(name))
+        };
+        let mut others: Vec<String> = Vec::new();
+        for name in self.workout.bests.iter().filter_map(|best| best.name.as_ref()) {
+            if !is_named(name) && !others.contains(name) {
+                others.push(name.clone());
+            }
+        }
+        let names_nobody = self.athletes.is_empty()
+            && parts.iter().all(|part| part.group.is_none() && part.athletes.is_empty());
+        if names_nobody && !others.is_empty() {
+            self.athletes_called.get_or_insert_with(|| ATHLETES.to_owned());
+            self.athletes = others;
+            return;
+        }
+        self.doubts.extend(others.into_iter().map(|name| (name.clone(), Doubt::NotNamed { name })));
     }
 
     /// Keeps how many are in each of several groups, where a line says that.
@@ -277,6 +312,7 @@ impl SessionReader<'_> {
                     self.absent.push(name.clone());
                     self.doubts.push((name.clone(), Doubt::LeftOut { name }));
                 }
+                Said::OfNobody => self.doubts.push((name.clone(), Doubt::NotNamed { name })),
                 // `Ines with guide Tor`
                 Said::With(others) => match guide_in(others) {
                     Some(guide) => self.guided.push((name, guide.to_owned())),
@@ -315,6 +351,7 @@ impl SessionReader<'_> {
     /// Leaves out who is not there, and says what is said of athletes at the first block of their groups.
     pub(crate) fn settle_athletes(&mut self) {
         self.settle_counts();
+        self.settle_names_of_bests();
         self.settle_athletes_alone();
         for (name, guide) in std::mem::take(&mut self.guided) {
             let part = self.workout.parts.iter_mut().find(|part| part.athletes.contains(&name));

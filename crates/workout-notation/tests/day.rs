@@ -18,6 +18,7 @@ fn blocks(workout: &Workout) -> Vec<String> {
 fn lanes_that_are_closed_are_closed_wherever_that_is_said() {
     for (text, lanes) in [
         ("6 x 200, lane 1 closed", &[1][..]),
+        ("Lane 1 closed all night\n6 x 200", &[1]),
         ("6 x 200 lane 1 closed", &[1]),
         ("6 x 200; lane 1 shut", &[1]),
         ("6 x 200 (lane 1 is shut for repair)", &[1]),
@@ -78,6 +79,8 @@ fn lanes_are_closed_for_a_part_of_the_evening() {
         ("lane 2 closed 6.30-7", vec![2], at(18, 30), at(19, 0)),
         ("lane 2 closed between 6.30 and 7.15pm", vec![2], at(18, 30), at(19, 15)),
         ("lanes 7-8 closed for hurdles from 6.30 onwards", vec![7, 8], at(18, 30), None),
+        ("lanes 7+8 go to the javelin from 7.30", vec![7, 8], at(19, 30), None),
+        ("lane 8 closed to the public from 7", vec![8], at(19, 0), None),
         ("lane 2 flooded until 7 because of the rain", vec![2], None, at(19, 0)),
         ("lane 2 closed from 5", vec![2], None, None),
         ("lane 2 shut from 7 (re-marking)", vec![2], at(19, 0), None),
@@ -217,6 +220,17 @@ fn what_is_said_of_athletes_is_told_at_their_runs() {
     let workout = read("Max missing tonight\n6 x 200");
     let doubts: Vec<_> = workout.blocks().map(|block| block.doubts.clone()).collect();
     assert_eq!(doubts, [vec![Doubt::NotNamed { name: "Max".to_owned() }], vec![]]);
+    let workout =
+        read("Tuesday 6pm\nMids - Ann, Ben (has to leave at 7.30), Cy:\n4 x 400\nZoe is out, Cy goes at 7");
+    let early =
+        |name: &str, words: &str| Doubt::LeavesEarly { name: name.to_owned(), words: words.to_owned() };
+    let told = [
+        early("Ben", "has to leave at 7.30"),
+        Doubt::NotNamed { name: "Zoe".to_owned() },
+        early("Cy", "goes at 7"),
+    ];
+    assert_eq!(workout.blocks().next().expect("it has a block").doubts, told);
+    assert_eq!(workout.parts.last().expect("it has a group").begins, None);
 }
 
 #[test]

@@ -59,6 +59,7 @@ impl From<&Doubt> for DoubtJson {
             }
             Doubt::LeftOut { name } => ("left out", json!({ "name": name })),
             Doubt::SaidOfOne { name, words } => ("said of one", json!({ "name": name, "said": words })),
+            Doubt::LeavesEarly { name, words } => ("leaves early", json!({ "name": name, "said": words })),
             Doubt::HazardInTitle { title } => ("hazard in title", json!({ "title": title })),
             Doubt::TrackInTitle { title } => ("track in title", json!({ "title": title })),
             Doubt::LabelsInTurn { labels } => ("labels in turn", json!({ "labels": labels })),

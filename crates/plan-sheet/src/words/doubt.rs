@@ -63,6 +63,9 @@ pub(crate) fn doubt(doubt: &Doubt) -> String {
         Doubt::SaidOfOne { ref name, ref words } => {
             format!("{name} is planned from the start; not read: {words}")
         }
+        Doubt::LeavesEarly { ref name, ref words } => {
+            format!("{name} is planned to the end; not read: {words}")
+        }
         Doubt::LabelOrGroup { ref label } => {
             format!("`{label}` is no group; if it is one, name who is in it: `{label} (Ada, Ben):`")
         }
@@ -94,6 +97,7 @@ pub(crate) fn is_of_day(doubt: &Doubt) -> bool {
             | Doubt::BeginsWithoutWaiting { .. }
             | Doubt::LeftOut { .. }
             | Doubt::SaidOfOne { .. }
+            | Doubt::LeavesEarly { .. }
             | Doubt::NoTimeForNote { .. }
             | Doubt::LabelOrGroup { .. }
             | Doubt::LabelsInTurn { .. }

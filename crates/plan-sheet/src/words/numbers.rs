@@ -31,6 +31,11 @@ pub(crate) fn minutes(seconds: f64) -> String {
     if seconds < 120.0 { clock(seconds) } else { format!("{} min", halves(seconds / 60.0)) }
 }
 
+/// How long after a time of day something is, beside which a stopwatch's time would be read as another: `19 min`.
+pub(crate) fn after(seconds: f64) -> String {
+    if seconds < 60.0 { clock(seconds.ceil()) } else { format!("{:.0} min", seconds / 60.0) }
+}
+
 /// Items one after the other: `2`, `2 and 1`, `3, 3 and 2`.
 pub(crate) fn listed<T: ToString>(items: &[T]) -> String {
     let items: Vec<String> = items.iter().map(T::to_string).collect();

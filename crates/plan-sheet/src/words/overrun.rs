@@ -4,7 +4,7 @@ use lane_distance::LaneList;
 use session_plan::{Overrun, Plan, Remedy, RemedyKind};
 
 use crate::words::day::minute;
-use crate::words::numbers::clock;
+use crate::words::numbers::{after, clock};
 
 /// What stands at the top of a plan that ends after its booking.
 pub(crate) fn lines(plan: &Plan) -> Vec<String> {
@@ -17,7 +17,7 @@ pub(crate) fn overran(overrun: &Overrun) -> String {
     format!(
         "Ends at {}, {} after the booking, which ends at {}.",
         minute(overrun.ends),
-        clock(overrun.over_s.ceil()),
+        after(overrun.over_s),
         minute(overrun.booked_until)
     )
 }

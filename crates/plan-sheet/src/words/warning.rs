@@ -10,7 +10,7 @@ use crate::words::capital;
 use crate::words::day::{minute, time_at};
 use crate::words::house_rule::rule;
 use crate::words::names::called;
-use crate::words::numbers::{clock, minutes, to_cm};
+use crate::words::numbers::{after, clock, minutes, to_cm};
 
 /// Anything else for the sheet: the coach's own notes, then what the plan had to decide.
 pub(crate) fn notes(plan: &Plan) -> Vec<String> {
@@ -119,7 +119,7 @@ fn warning(warning: &Warning, plan: &Plan) -> String {
         Warning::PastBooking { ends, over_s, booked_from, booked_until } => format!(
             "Ends at {}, {} after the booking ({} to {}).",
             minute(*ends),
-            clock(*over_s),
+            after(*over_s),
             minute(*booked_from),
             minute(*booked_until)
         ),
