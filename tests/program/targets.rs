@@ -285,3 +285,30 @@ fn one_target_of_a_squad_that_its_block_does_not_say_stands_with_the_places() {
     let shown = String::from_utf8_lossy(&shown.get_output().stdout).into_owned();
     assert_eq!(shown.matches("40 s").count(), 1, "{shown}");
 }
+
+#[test]
+fn athletes_with_their_own_targets_have_them_beside_their_names_whatever_else_they_run() {
+    let text = "Monday 6pm\nMilers (Hal 1500 4:00, Ivy 1500 5:00):\n2 x (1200 + 400) @ 1500 pace, 3 min / 6 min\n\
+                Ivy 10 min late";
+    let shown = Folder::with("t.txt", text).toeline(&["plan", "t.txt"]).assert().success();
+    let shown = String::from_utf8_lossy(&shown.get_output().stdout).into_owned();
+    // 4:00 and 5:00 are 64 s and 80 s a lap; who runs alone has one target, which stands with the place.
+    assert!(shown.contains("3:12") && shown.contains("1:04"), "{shown}");
+    assert!(shown.contains("4:00") && shown.contains("1:20"), "{shown}");
+    let together = Folder::with("t.txt", text.replace("\nIvy 10 min late", ""));
+    let shown = together.toeline(&["plan", "t.txt"]).assert().success();
+    let shown = String::from_utf8_lossy(&shown.get_output().stdout).into_owned();
+    // The names go on in the next line of their column.
+    assert!(shown.contains("Hal 3:12/1:04, Ivy ") && shown.contains("\n          4:00/1:20 "), "{shown}");
+}
+
+#[test]
+fn those_of_one_group_who_come_late_at_one_time_run_together() {
+    let text = "Monday 6pm\nMilers (Hal, Ivy, Jo, Kit, Lou):\n4 x 400 @ 80, 2 min\nIvy & Kit 10 min late, Lou from 6.20";
+    let folder = Folder::with("t.txt", text);
+    folder.toeline(&["session", "t.txt", "--out", "s.yaml"]).assert().success();
+    let file = folder.read("s.yaml");
+    assert!(file.contains("- name: Ivy and Kit\n    start: 18:10\n    athletes: [Ivy, Kit]"), "{file}");
+    assert!(file.contains("- name: Lou\n    start: 18:20\n    athletes: [Lou]"), "{file}");
+    assert_eq!(folder.json(&["plan", "s.yaml"])["blocks"].as_array().map(Vec::len), Some(3));
+}

@@ -208,9 +208,8 @@ impl SessionReader<'_> {
             return true;
         }
         let Some(name) = unknown_absence(text) else { return false };
-        let doubts = vec![Doubt::NotNamed { name: name.to_owned() }];
-        let note = Block::new(text.to_owned(), Body::words(text));
-        self.push(Block { doubts, start: line.start, ..note });
+        self.doubts.push((name.to_owned(), Doubt::NotNamed { name: name.to_owned() }));
+        self.workout.notes.push(text.to_owned());
         true
     }
 
@@ -227,6 +226,16 @@ impl SessionReader<'_> {
             }
         }
         true
+    }
+
+    /// What is said of somebody is kept as a note where the text says nothing else.
+    fn settle_notes_alone(&mut self) {
+        if self.problems.is_empty() && self.workout.blocks().next().is_none() {
+            for note in std::mem::take(&mut self.workout.notes) {
+                let body = Body::words(&note);
+                self.push(Block::new(note, body));
+            }
+        }
     }
 
     /// Those of whom a text gives best times are who trains where it names nobody else.
@@ -351,6 +360,7 @@ impl SessionReader<'_> {
     /// Leaves out who is not there, and says what is said of athletes at the first block of their groups.
     pub(crate) fn settle_athletes(&mut self) {
         self.settle_counts();
+        self.settle_notes_alone();
         self.settle_names_of_bests();
         self.settle_athletes_alone();
         for (name, guide) in std::mem::take(&mut self.guided) {

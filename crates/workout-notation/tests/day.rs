@@ -219,7 +219,8 @@ fn what_is_said_of_athletes_is_told_at_their_runs() {
     assert_eq!(doubts, [vec![late, Doubt::LeftOut { name: "Max".to_owned() }], vec![]]);
     let workout = read("Max missing tonight\n6 x 200");
     let doubts: Vec<_> = workout.blocks().map(|block| block.doubts.clone()).collect();
-    assert_eq!(doubts, [vec![Doubt::NotNamed { name: "Max".to_owned() }], vec![]]);
+    assert_eq!(doubts, [[Doubt::NotNamed { name: "Max".to_owned() }]]);
+    assert_eq!(workout.notes, ["Max missing tonight"]);
     let workout =
         read("Tuesday 6pm\nMids - Ann, Ben (has to leave at 7.30), Cy:\n4 x 400\nZoe is out, Cy goes at 7");
     let early =

@@ -77,7 +77,8 @@ impl SheetBlock {
         let mut rows: Vec<SheetRow> = block.reps.iter().map(|rep| SheetRow::of(plan, rep)).collect();
         rows.sort_by_key(|row| (row.rep, row.wave, row.lane));
         let has_own_targets = !has_one_target(&rows) || rows.iter().any(|row| !row.own_times.is_empty());
-        let waves = waves(&rows);
+        let mut waves = waves(&rows);
+        waves.iter_mut().for_each(|wave| wave.names_targets = has_own_targets);
         let (impossible, remarks): (Vec<_>, Vec<_>) =
             block.remarks.iter().partition(|remark| remark.is_impossible());
         let (changes, others): (Vec<_>, Vec<_>) =

@@ -17,6 +17,9 @@ pub(crate) struct Wave {
     pub(crate) goes: Vec<Go>,
     /// Who runs.
     pub(crate) lines: Vec<WaveLine>,
+    /// Whether runners of its block have other targets than others, which stand with their names.
+    #[serde(skip)]
+    pub(crate) names_targets: bool,
 }
 
 /// A repetition of a wave.
@@ -49,6 +52,9 @@ pub(crate) struct WaveLine {
     pub(crate) target: Option<String>,
     /// Whether the target is the athlete's own, not that of several who run together.
     pub(crate) is_own_target: bool,
+    /// The targets of the repetitions in turn, where each length has one of the athlete's own: `4:22/1:27`.
+    #[serde(skip)]
+    pub(crate) targets_by_length: Option<String>,
     /// When to pass what on the way to that target.
     pub(crate) splits: Vec<SheetSplit>,
     /// The lane of each repetition of the wave, or the lanes to choose from; empty where it does not run.
@@ -104,7 +110,7 @@ impl Wave {
         let mut lines: Vec<WaveLine> =
             lines.into_iter().map(|(name, of)| WaveLine::of(name, &of, &goes)).collect();
         lines.iter_mut().filter(|_| !has_groups).for_each(|line| line.group = None);
-        Self { wave, lines, goes }
+        Self { wave, lines, goes, names_targets: false }
     }
 }
 
@@ -124,13 +130,15 @@ impl WaveLine {
         let own_group = place.filter(|_| first.athletes.len() == first.member_groups.len());
         let group = own_group.and_then(|place| first.member_groups[place].clone());
         let is_one_target = rows.iter().all(|row| aim(row).0 == target);
+        let is_own = rows.iter().all(|row| aim(row).2);
         let of_go = |go: &Go| rows.iter().filter(|row| row.rep == go.rep).collect::<Vec<_>>();
         Self {
             athlete: name.map(str::to_owned),
             group: group.or_else(|| first.group.clone()),
             lane: is_one_lane.then_some(first.lane),
             target: target.filter(|_| is_one_target),
-            is_own_target: is_one_target && rows.iter().all(|row| aim(row).2),
+            is_own_target: is_one_target && is_own,
+            targets_by_length: targets_by_length(rows, |row| aim(row).0).filter(|_| !is_one_target && is_own),
             splits: if is_one_target { splits } else { Vec::new() },
             lanes: goes.iter().map(|go| of_go(go).iter().map(|row| row.lane).collect()).collect(),
             // One of the lanes is run, however many there are to choose from.
@@ -141,4 +149,27 @@ impl WaveLine {
 
 fn lanes_of_goes<S: Serializer>(lanes: &[Vec<LaneNumber>], to: S) -> Result<S::Ok, S::Error> {
     to.collect_seq(lanes.iter().map(|lanes| (!lanes.is_empty()).then(|| lane_choice(lanes))))
+}
+
+/// The most lengths whose targets stand with a name.
+const MOST_LENGTHS: usize = 3;
+
+/// The targets of some runs, one for each length in the order run; nothing where one has none, or two.
+fn targets_by_length(rows: &[&SheetRow], aim: impl Fn(&SheetRow) -> Option<String>) -> Option<String> {
+    let mut known: Vec<(f64, String)> = Vec::new();
+    for row in rows {
+        row.target_s?;
+        let (length, target) = (row.distance_m.round(), aim(row)?);
+        match known.iter().find(|(known, _)| *known == length) {
+            Some((_, other)) if *other != target => return None,
+            Some(_) => {}
+            None => known.push((length, target)),
+        }
+    }
+    let targets: Vec<String> = known.into_iter().map(|(_, target)| target).collect();
+    // `45.5/28.5 s`
+    let joined = targets.join("/");
+    let joined =
+        if targets.iter().all(|target| target.ends_with(" s")) { joined.replace(" s/", "/") } else { joined };
+    (targets.len() <= MOST_LENGTHS).then_some(joined)
 }

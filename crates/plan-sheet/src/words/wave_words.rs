@@ -164,8 +164,8 @@ fn lanes_and_names(wave: &Wave) -> (String, String) {
 /// The name of somebody who runs, with a target of their own, and the runs where it is not all of them.
 fn name(wave: &Wave, line: &WaveLine) -> String {
     let name = line.athlete.as_deref().unwrap_or_default();
-    let has_others = wave.lines.iter().any(|other| other.target != line.target);
-    let target = line.target.as_ref().filter(|_| has_others && line.is_own_target);
+    let own = line.target.as_ref().filter(|_| line.is_own_target).or(line.targets_by_length.as_ref());
+    let target = own.filter(|_| wave.names_targets);
     let target = target.map_or_else(String::new, |target| format!(" {target}"));
     let runs: Vec<u32> = (wave.goes.iter().zip(&line.lanes))
         .filter_map(|(go, lanes)| (!lanes.is_empty()).then_some(go.rep))
@@ -230,7 +230,7 @@ mod tests {
             go_s: Some(go_s),
             distance_m,
         };
-        Wave { wave, goes: (1..).zip(goes).map(go).collect(), lines: Vec::new() }
+        Wave { wave, goes: (1..).zip(goes).map(go).collect(), lines: Vec::new(), names_targets: false }
     }
 
     #[test]

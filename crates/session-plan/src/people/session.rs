@@ -310,17 +310,47 @@ impl Session {
             // Who does no more anyway does as the others.
             let _ = session.do_fewer(&[(name, reps)]);
         }
+        session.let_come_later(late);
+        session
+    }
+
+    /// Gives athletes who come later groups of their own that do the same: those of one group who come at one time are
+    /// together.
+    fn let_come_later(&mut self, late: Vec<LateAthlete>) {
+        // The group that they are of, when they come, and their own.
+        let mut comers: Vec<(usize, NaiveTime, usize)> = Vec::new();
         for LateAthlete { name, begins } in late {
+            let is_one = |athlete: &Athlete| athlete.name == name;
+            let Some(of) = self.groups.iter().position(|group| group.athletes.iter().any(is_one)) else {
+                continue;
+            };
+            let together = comers.iter().find(|(from, at, _)| (*from, *at) == (of, begins)).map(|own| own.2);
+            if let (Some(own), Some(place)) = (together, self.groups[of].athletes.iter().position(is_one))
+                && self.groups[of].athletes.len() > 1
+            {
+                let athlete = self.groups[of].athletes.remove(place);
+                self.groups[own].athletes.push(athlete);
+                self.groups[own].name = together_called(&self.groups[own].athletes);
             // Nobody of a text hands on a baton.
-            if let Ok((place, _)) = session.split_off(&name) {
-                session.groups[place].start = Some(begins);
+            } else if let Ok((own, _)) = self.split_off(&name) {
+                self.groups[own].start = Some(begins);
+                comers.push((of, begins, own));
             }
         }
-        session
     }
 
     /// A session of a single block.
     pub fn of_block(title: impl Into<String>, block: Block) -> Self {
         Self::of_blocks(title, vec![block])
+    }
+}
+
+/// What athletes are called who come later together: `Ada and Ben`, `Ada and 2 others`.
+fn together_called(athletes: &[Athlete]) -> String {
+    match athletes {
+        [] => String::new(),
+        [one] => one.name.clone(),
+        [first, second] => format!("{} and {}", first.name, second.name),
+        [first, others @ ..] => format!("{} and {} others", first.name, others.len()),
     }
 }
