@@ -237,3 +237,31 @@ fn the_cards_of_a_large_squad_are_printed_or_refused() {
     assert!(told.contains(sentence), "{told}");
     assert!(!folder.path().join("cards.pdf").exists());
 }
+
+#[test]
+fn a_text_of_many_short_lines_or_sentences_is_read_in_little_time() {
+    let head = "Tues 6pm\nSprints (Ada, Bo):\n4 x 60\n";
+    for part in [
+        "7pm DISTANCE\n\n",
+        "Juniors, start 18:30\n",
+        "Ada\n",
+        "1:1, 3x100 tonight\n",
+        "Ada out. ",
+        "x. ",
+        "no Ada, Bo, ",
+        "PBs: Ada 400 56, ",
+        "Thu 6.15pm; ",
+    ] {
+        let text = format!("{head}{}", part.repeat(60_000 / part.len()));
+        let folder = Folder::with("t.txt", text);
+        let script = format!(r#"ulimit -v {MOST_KB}; ulimit -t {MOST_S}; exec "$0" plan t.txt"#);
+        let shell = snapbox::cmd::Command::new("sh").args(["-c", &script]).arg(program());
+        let run = shell.current_dir(folder.path()).env("NO_COLOR", "1").assert();
+        // A plan, or a sentence.
+        assert!(
+            matches!(run.get_output().status.code(), Some(0 | 2)),
+            "{part}: {:?}",
+            run.get_output().status
+        );
+    }
+}

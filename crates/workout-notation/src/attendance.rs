@@ -163,7 +163,12 @@ pub(crate) fn attendance(line: &str, known: &[String]) -> Option<Attendance> {
     let mut names = Vec::new();
     while let Some((name, range)) = name_at(line, &words, at, known) {
         at += words[at..].iter().take_while(|word| word.range.start < range.end).count();
-        names.push((name, range));
+        if names.iter().all(|(known, _)| *known != name) {
+            names.push((name, range));
+        } else if let Some(last) = names.last_mut() {
+            // Twice the same: what is said stands behind it all the same.
+            last.1.end = range.end;
+        }
         while is_one(words.get(at), &BETWEEN) {
             at += 1;
         }
@@ -239,7 +244,10 @@ pub(crate) fn attendances<'a>(line: &'a str, known: &[String]) -> Option<Vec<(us
             found.pop();
             found.push(said);
         } else {
-            open = open.or(Some(at));
+            let from = *open.get_or_insert(at);
+            if at + part.len() - from > LONGEST_SENTENCE {
+                return None;
+            }
         }
     }
     let is_of_somebody = found.iter().any(|(.., said)| said.said != Said::OfNobody);

@@ -68,6 +68,9 @@ pub(crate) enum BestLine {
 
 /// The distances in metres and times in seconds in words that say nothing else: `400 56`, `PB 11.9 for 100, 200 in 24.1`.
 pub(crate) fn best_times(said: &str) -> Option<Vec<(f64, f64)>> {
+    if !said.contains(|letter: char| letter.is_ascii_digit()) {
+        return None;
+    }
     let parts = said.split([';', '&']).flat_map(|part| part.split(", ")).map(str::trim);
     let times: Option<Vec<_>> = parts.filter(|part| !part.is_empty()).map(best_time).collect();
     times.filter(|times| !times.is_empty())

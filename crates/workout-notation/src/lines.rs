@@ -165,8 +165,13 @@ pub(crate) fn lines(text: &str) -> Vec<Line<'_>> {
     lines
 }
 
+/// The most names one a line below a group.
+const MOST_BELOW: usize = 500;
+
 /// Takes lines of nothing but names into the line above them where that names a group: `SPRINTERS` above `Ada, Ben, Cy`.
 fn take_names_below(lines: &mut Vec<Line<'_>>) {
+    // What each line names alone, so that none is read again for each line above it.
+    let mut alone: Vec<Option<Roster>> = lines.iter().map(name_alone).collect();
     let mut at = 0;
     while at + 2 < lines.len() {
         let (above, names) = (&lines[at], &lines[at + 1]);
@@ -185,31 +190,34 @@ fn take_names_below(lines: &mut Vec<Line<'_>>) {
         if roster.is_some() {
             lines[at].below = roster;
             lines.remove(at + 1);
+            alone.remove(at + 1);
         } else if is_group && !above.is_bullet && !above.has_runs() {
-            let (roster, count) = one_a_line(&lines[at + 1..]);
+            let count = alone[at + 1..].iter().take(MOST_BELOW).take_while(|one| one.is_some()).count();
             if count >= FEWEST && lines.get(at + 1 + count).is_some_and(Line::has_runs) {
-                lines[at].below = Some(roster);
                 lines.drain(at + 1..=at + count);
+                lines[at].below = Some(together(alone.drain(at + 1..=at + count).flatten()));
             }
         }
         at += 1;
     }
 }
 
-/// Names that stand one in each of the first lines, and in how many.
-fn one_a_line(lines: &[Line<'_>]) -> (Roster, usize) {
+/// The one name of a line that has nothing else.
+fn name_alone(line: &Line<'_>) -> Option<Roster> {
+    let one = names_alone(line.lexed.text, 1).filter(|one| !line.has_runs() && one.names().count() == 1)?;
+    Some(one).filter(|_| !line.lexed.text.ends_with(':'))
+}
+
+/// Those of several rosters in one.
+fn together(rosters: impl Iterator<Item = Roster>) -> Roster {
     let mut all = Roster::default();
-    let mut count = 0;
-    for line in lines {
-        let one = names_alone(line.lexed.text, 1).filter(|one| !line.has_runs() && one.names().count() == 1);
-        let Some(one) = one.filter(|_| !line.lexed.text.ends_with(':')) else { break };
+    for one in rosters {
         all.athletes.extend(one.athletes);
         all.absent.extend(one.absent);
         all.guides.extend(one.guides);
         all.bests.extend(one.bests);
-        count += 1;
     }
-    (all, count)
+    all
 }
 
 /// What a line stands above that makes it a heading, without a colon too: lines with bullets, or runs where it begins a

@@ -13,6 +13,9 @@ use crate::token::Lexed;
 /// Signs that part a group from its athletes, and those from what they do.
 const SIGNS: [&str; 5] = [": ", " - ", " – ", " — ", ":"];
 
+/// The most bytes within which names stand, and begin what they do.
+const LONGEST: usize = 2000;
+
 /// A group, or athletes alone, in front of what they do, without brackets.
 pub(crate) struct NamesInFront<'a> {
     /// What the group is called; athletes alone are called by their names.
@@ -25,6 +28,8 @@ pub(crate) struct NamesInFront<'a> {
 
 /// `Sprints - Ada, Ben: 4 x 60`, `Sprints: Ada, Ben - 4 x 60`, `Ada, Ben: 4 x 60`.
 pub(crate) fn names_in_front(text: &str) -> Option<NamesInFront<'_>> {
+    // A line is looked at from each of its words on.
+    let text = &text[..text.floor_char_boundary(LONGEST)];
     let sign_from = |from: usize| {
         let found = SIGNS.iter().filter_map(|sign| Some((from + text[from..].find(sign)?, sign.len())));
         found.min_by_key(|(at, length)| (*at, usize::MAX - length))
@@ -57,6 +62,7 @@ impl NamesInFront<'_> {
 
 /// `Ada: 4 x 60`: one athlete, where others are named in front of what they do.
 pub(crate) fn one_in_front(text: &str) -> Option<NamesInFront<'_>> {
+    let text = &text[..text.floor_char_boundary(LONGEST)];
     let ends = text.find(':')?;
     let group = text[..ends].trim();
     let roster = names_alone(group, 1).filter(|_| does_runs(&text[ends + 1..]))?;

@@ -18,7 +18,7 @@ use crate::problem::Problem;
 use crate::roster::Roster;
 use crate::session_athletes::names;
 use crate::targets_behind::{self, with_targets};
-use crate::told::{is_prose, is_told};
+use crate::told::{begins_unread, is_prose, is_told};
 use crate::workout::{Part, Workout};
 
 /// The most blocks of one text.
@@ -63,6 +63,8 @@ pub(crate) struct SessionReader<'a> {
     pub(crate) moves: Vec<(String, String)>,
     /// Who comes later, by lines that say when.
     pub(crate) late: Vec<Late>,
+    /// Whether the line that begins at a byte is prose, where that is known.
+    prose: Option<(usize, bool)>,
     /// Who is not there, by lines that say so.
     pub(crate) absent: Vec<String>,
     /// What is said of athletes, for the first block of their group.
@@ -117,6 +119,7 @@ impl<'a> SessionReader<'a> {
             moves: Vec::new(),
             late: Vec::new(),
             absent: Vec::new(),
+            prose: None,
             doubts: Vec::new(),
             group_times,
         };
@@ -472,7 +475,7 @@ impl<'a> SessionReader<'a> {
                     None => self.push(Block { start, ..block }),
                 }
             }
-            Err(_) if is_prose(&line.lexed) => {
+            Err(_) if self.is_prose(line) => {
                 let span = line.start..line.start + line.lexed.text.len();
                 let known = self.problems.last().is_some_and(|problem| problem.span == span);
                 if !known {
@@ -487,12 +490,19 @@ impl<'a> SessionReader<'a> {
         }
     }
 
+    /// Whether a line is prose, which is looked at once for all its parts.
+    fn is_prose(&mut self, line: &Line<'_>) -> bool {
+        let known = self.prose.filter(|(start, _)| *start == line.start);
+        let (_, is_prose) = *self.prose.insert(known.unwrap_or_else(|| (line.start, is_prose(&line.lexed))));
+        is_prose
+    }
+
     /// A line that says something of the block before it: both are read again as one. A line that can only be read alone
     /// is a block of its own.
     fn more(&mut self, line: &Line<'_>, range: Range<usize>) {
         let written = &line.lexed.text[range.clone()];
-        let again =
-            self.last().filter(|last| last.count() > 0).map(|last| format!("{}, {written}", last.text));
+        let again = self.last().filter(|last| last.count() > 0 && last.text.len() <= LONGEST_BEFORE);
+        let again = again.map(|last| format!("{}, {written}", last.text));
         if let Some(again) = again
             && let Ok(block) = Block::parse(&again)
             && !begins_unread(&block, written)
@@ -558,14 +568,8 @@ impl<'a> SessionReader<'a> {
     }
 }
 
-/// Whether the first word of a line is not read behind the block above it, and the line is time spent on something else:
-/// `4 x 100`, `Game 10 min`.
-fn begins_unread(block: &Block, line: &str) -> bool {
-    let first = line.split_whitespace().next().unwrap_or_default().trim_end_matches([',', ':']);
-    let is_unread = block.not_read.iter().any(|words| words.split_whitespace().next() == Some(first));
-    let is_time = |line: Block| matches!(line.body, Body::Note { lasts_s: Some(_), .. });
-    is_unread && Block::parse(line).is_ok_and(is_time)
-}
+/// The most bytes of a block that is read again with what a further line says of it.
+const LONGEST_BEFORE: usize = 1000;
 
 /// A label that stands above a block, with the block's own behind it.
 pub(crate) fn under(above: String, own: Option<String>) -> String {

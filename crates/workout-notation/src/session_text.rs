@@ -235,6 +235,8 @@ impl Workout {
 /// word stays where it was.
 fn attendance_apart(text: Cow<'_, str>) -> Cow<'_, str> {
     const ENDS: [&str; 3] = [". ", "! ", "; "];
+    // More bytes say nothing that is worth the time.
+    const LONGEST: usize = 1000;
     if !ENDS.iter().any(|end| text.contains(end)) {
         return text;
     }
@@ -244,7 +246,7 @@ fn attendance_apart(text: Cow<'_, str>) -> Cow<'_, str> {
     }
     let is_said = |&space: &usize| {
         let behind = text[space..].lines().next().unwrap_or_default();
-        attendances(behind.trim(), &names).is_some()
+        behind.len() <= LONGEST && attendances(behind.trim(), &names).is_some()
     };
     let ends = ENDS.iter().flat_map(|end| text.match_indices(end)).map(|(at, _)| at + 1);
     let spaces: Vec<usize> = ends.filter(is_said).collect();

@@ -1,5 +1,6 @@
 //! Lines that are not run but told.
 
+use crate::block::{Block, Body};
 use crate::cursor::Cursor;
 use crate::token::{Lexed, Token};
 
@@ -20,4 +21,13 @@ pub(crate) fn is_prose(lexed: &Lexed<'_>) -> bool {
         && !cursor.is_known(0)
         && words >= FEWEST_WORDS
         && !(0..lexed.tokens.len()).any(|ahead| cursor.is_counted_item(ahead))
+}
+
+/// Whether the first word of a line is not read behind the block above it, and the line is time spent on something else:
+/// `4 x 100`, `Game 10 min`.
+pub(crate) fn begins_unread(block: &Block, line: &str) -> bool {
+    let first = line.split_whitespace().next().unwrap_or_default().trim_end_matches([',', ':']);
+    let is_unread = block.not_read.iter().any(|words| words.split_whitespace().next() == Some(first));
+    let is_time = |line: Block| matches!(line.body, Body::Note { lasts_s: Some(_), .. });
+    is_unread && Block::parse(line).is_ok_and(is_time)
 }

@@ -43,11 +43,11 @@ fn check_numbers(text: &str, workout: &Workout) {
     let lanes = workout.parts.iter().flat_map(|part| &part.lanes).chain(&workout.lanes);
     said.extend(lanes.chain(&workout.closed_lanes).map(ToString::to_string));
     said.extend(workout.parts.iter().flat_map(|part| part.athletes.iter().cloned()));
-    // In hours of the whole day, and of its half.
+    // In hours of the whole day, and of its half, and as `1830` without a sign.
     let of_parts = workout.parts.iter().flat_map(|part| part.begins.into_iter().chain(part.ends));
     let late = workout.late.iter().map(|late| late.begins);
     let times = workout.begins.into_iter().chain(workout.ends).chain(of_parts).chain(late);
-    said.extend(times.map(|time| format!("{} {}", time.format("%H %M"), time.format("%I"))));
+    said.extend(times.map(|time| format!("{} {}", time.format("%H %M %H%M"), time.format("%I %I%M"))));
     // `15 min late`
     let later = workout.late.iter().filter_map(|late| Some((late.begins - workout.begins?).num_minutes()));
     said.extend(later.map(|minutes| minutes.to_string()));
