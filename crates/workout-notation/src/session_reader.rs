@@ -462,6 +462,11 @@ impl<'a> SessionReader<'a> {
 
     /// Reads a part of a line as a block of its own.
     fn runs(&mut self, line: &Line<'_>, range: Range<usize>) {
+        // A line that is refused as a whole is not looked at again for each of its parts.
+        let whole = line.start..line.start + line.lexed.text.len();
+        if self.problems.last().is_some_and(|problem| problem.span == whole) {
+            return;
+        }
         let start = line.start + range.start;
         match Block::read(&line.lexed.part(range.clone())) {
             Ok(block) => {
@@ -476,13 +481,9 @@ impl<'a> SessionReader<'a> {
                 }
             }
             Err(_) if self.is_prose(line) => {
-                let span = line.start..line.start + line.lexed.text.len();
-                let known = self.problems.last().is_some_and(|problem| problem.span == span);
-                if !known {
-                    let problem = Problem::new(span, "this line is no run, and has a number");
-                    let help = "write `Note:` in front of what is only told, or leave it out";
-                    self.problems.push(problem.with_help(help));
-                }
+                let problem = Problem::new(whole, "this line is no run, and has a number");
+                let help = "write `Note:` in front of what is only told, or leave it out";
+                self.problems.push(problem.with_help(help));
             }
             Err(problems) => {
                 self.problems.extend(problems.into_iter().map(|problem| problem.shifted(start)));
