@@ -79,6 +79,9 @@ pub(crate) struct Cursor<'a> {
     pub(crate) looks: std::cell::Cell<usize>,
 }
 
+/// The most problems of a text behind which words are compared with those of the notation: more are not told.
+const MOST_SUGGESTIONS: usize = 50;
+
 impl<'a> Cursor<'a> {
     pub(crate) fn new(lexed: &'a Lexed<'_>) -> Self {
         Self {
@@ -288,6 +291,9 @@ impl<'a> Cursor<'a> {
 
     /// What the next word was meant to be, where it is misspelt.
     pub(crate) fn did_you_mean(&self) -> Option<String> {
+        if self.problems.len() > MOST_SUGGESTIONS {
+            return None;
+        }
         self.word_at(0).and_then(|word| self.forms.did_you_mean(word))
     }
 
