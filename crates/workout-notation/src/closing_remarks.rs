@@ -18,8 +18,9 @@ const LABELS: [&str; 6] = ["note", "notes", "nb", "reminder", "ps", "remember"];
 /// Whether a block is a remark and nothing that is done.
 fn is_remark(block: &Block) -> bool {
     let Body::Note { words: said, lasts_s: None, length: None } = &block.body else { return false };
-    // A number may be of something that is done.
-    let has_number = said.contains(|letter: char| letter.is_ascii_digit());
+    // A number may be of something that is done, in its heading too.
+    let heading = block.label.as_deref().unwrap_or_default();
+    let has_number = [said, heading].iter().any(|text| text.contains(|letter: char| letter.is_ascii_digit()));
     block.doubts.is_empty()
         && !has_number
         && words(said).iter().any(|word| word.is_one(&SPOKEN) || word.is_one(&LABELS[..2]))
