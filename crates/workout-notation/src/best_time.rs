@@ -27,17 +27,6 @@ impl BestTime {
     }
 }
 
-impl BestLine {
-    /// The names in it.
-    pub(crate) fn names(&self) -> impl Iterator<Item = &String> {
-        let times = match self {
-            Self::Read(times) => times.as_slice(),
-            Self::Unclear(_) => &[],
-        };
-        times.iter().filter_map(|best| best.name.as_ref())
-    }
-}
-
 /// Words for a best time, and those in front of them.
 const BEST: [&str; 8] = ["pb", "pbs", "sb", "sbs", "pr", "prs", "best", "bests"];
 const WHOSE: [&str; 10] =
@@ -66,14 +55,30 @@ pub(crate) enum BestLine {
     Unclear(usize),
 }
 
+impl BestLine {
+    /// The names in it.
+    pub(crate) fn names(&self) -> impl Iterator<Item = &String> {
+        let times = match self {
+            Self::Read(times) => times.as_slice(),
+            Self::Unclear(_) => &[],
+        };
+        times.iter().filter_map(|best| best.name.as_ref())
+    }
+}
+
 /// The distances in metres and times in seconds in words that say nothing else: `400 56`, `PB 11.9 for 100, 200 in 24.1`.
 pub(crate) fn best_times(said: &str) -> Option<Vec<(f64, f64)>> {
     if !said.contains(|letter: char| letter.is_ascii_digit()) {
         return None;
     }
-    let parts = said.split([';', '&']).flat_map(|part| part.split(", ")).map(str::trim);
-    let times: Option<Vec<_>> = parts.filter(|part| !part.is_empty()).map(best_time).collect();
+    let times: Option<Vec<_>> = parts(said).map(best_time).collect();
     times.filter(|times| !times.is_empty())
+}
+
+/// What stands between the signs of a list.
+fn parts(said: &str) -> impl Iterator<Item = &str> {
+    let parts = said.split([';', '&']).flat_map(|part| part.split(", "));
+    parts.map(str::trim).filter(|part| !part.is_empty())
 }
 
 /// One of them.
@@ -93,10 +98,15 @@ fn best_time(said: &str) -> Option<(f64, f64)> {
 
 /// The metres and seconds of a distance and a time, where somebody could race so.
 fn distance_and_time(distance: &str, time: &str) -> Option<(f64, f64)> {
-    let metres = whole(distance, |cursor| cursor.metres().map(|(metres, _)| metres))?;
+    let metres = metres(distance)?;
     let times = [seconds(time), minutes_and_seconds(time)];
     let is_race = |time_s: &f64| SPEEDS_M_S.contains(&(metres / time_s));
     times.into_iter().flatten().find(is_race).map(|time_s| (metres, time_s))
+}
+
+/// A distance that is all of some words, in metres.
+fn metres(words: &str) -> Option<f64> {
+    whole(words, |cursor| cursor.metres().map(|(metres, _)| metres))
 }
 
 /// A time that is all of some words, in seconds.
@@ -141,9 +151,7 @@ pub(crate) fn best_line(line: &str, names: &[String]) -> Option<BestLine> {
 /// How many bytes a name has in front of a best time: words with capitals that are no distance.
 fn name_in_front(part: &str) -> usize {
     let is_name = |word: &&Word<'_>| {
-        word.text.starts_with(char::is_uppercase)
-            && !word.is_one(&BEST)
-            && whole(word.text, |cursor| cursor.metres().map(|(metres, _)| metres)).is_none()
+        word.text.starts_with(char::is_uppercase) && !word.is_one(&BEST) && metres(word.text).is_none()
     };
     let words = words(part);
     words.iter().take_while(is_name).take(people::MOST_WORDS).last().map_or(0, |word| word.range.end)
@@ -153,9 +161,7 @@ fn name_in_front(part: &str) -> usize {
 fn named_times(said: &str, names: &[String]) -> Option<Vec<BestTime>> {
     let mut found = Vec::new();
     let mut whose: Option<String> = None;
-    for part in
-        said.split(';').flat_map(|part| part.split(", ")).map(str::trim).filter(|part| !part.is_empty())
-    {
+    for part in parts(said) {
         let begins = |name: &&String| {
             let behind = part.strip_prefix(name.as_str());
             behind.is_some_and(|behind| !behind.starts_with(char::is_alphanumeric))

@@ -152,8 +152,12 @@ impl SessionReader<'_> {
             part.guides = roster.guides;
         }
         let named: usize = self.workout.parts.iter().map(|part| part.athletes.len()).sum();
+        self.refuse_many(named, line.start..line.start + line.lexed.text.len());
+    }
+
+    /// Reports more names than a text may have.
+    fn refuse_many(&mut self, named: usize, span: std::ops::Range<usize>) {
         if named > MOST_NAMES {
-            let span = line.start..line.start + line.lexed.text.len();
             let message = format!("{named} names are too many: at most {MOST_NAMES}");
             self.problems.push(Problem::new(span, message).with_help("split it into several sessions"));
         }
@@ -256,6 +260,7 @@ impl SessionReader<'_> {
             && parts.iter().all(|part| part.group.is_none() && part.athletes.is_empty());
         if names_nobody && !others.is_empty() {
             self.athletes_called.get_or_insert_with(|| ATHLETES.to_owned());
+            self.refuse_many(others.len(), 0..0);
             self.athletes = others;
             return;
         }
